@@ -1,0 +1,58 @@
+"""Which cars a record covers: its variants, those that matter, and every combination of their choices."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass
+from itertools import product
+
+from undertrim.record.model import Choice, Variant, VehicleRecord, When
+
+_WHEEL = {"left": "Left-hand drive", "right": "Right-hand drive"}
+_TELL = {"left": "Steering wheel on the left", "right": "Steering wheel on the right"}
+
+
+def variants(record: VehicleRecord) -> dict[str, Variant]:
+    """The record's variants and those that follow from the vehicle: `drive-side` and `body`, where there are several."""
+    found = dict(record.variants)
+    if len(record.vehicle.drive_side) > 1:
+        choices = {side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side}
+        found.setdefault("drive-side", Variant("drive-side", "On which side is the steering wheel?", choices))
+    if len(record.vehicle.bodies) > 1:
+        bodies = {body: Choice(body, body.capitalize(), "The shape of the body") for body in record.vehicle.bodies}
+        found.setdefault("body", Variant("body", "Which body does it have?", bodies))
+    return found
+
+
+def conditions(record: VehicleRecord) -> Iterator[tuple[tuple[str | int, ...], When]]:
+    """Every `when` of the record with the place it stands at."""
+    for section in fields(record):
+        yield from _walk((section.name,), getattr(record, section.name))
+
+
+def _walk(place: tuple[str | int, ...], value: object) -> Iterator[tuple[tuple[str | int, ...], When]]:
+    if isinstance(value, When):
+        if value.clauses:
+            yield place, value
+    elif isinstance(value, Mapping):
+        for key, inner in value.items():
+            yield from _walk((*place, key), inner)
+    elif isinstance(value, tuple):
+        for index, inner in enumerate(value):
+            yield from _walk((*place, index), inner)
+    elif is_dataclass(value) and type(value).__module__ == When.__module__:
+        for entry in fields(value):
+            yield from _walk((*place, entry.name), getattr(value, entry.name))
+
+
+def asked(record: VehicleRecord) -> dict[str, Variant]:
+    """The variants that some fact depends on, in the order they are declared."""
+    used = {name for _, when in conditions(record) for name in when.variants}
+    return {name: variant for name, variant in variants(record).items() if name in used}
+
+
+def assignments(record: VehicleRecord, fixed: Mapping[str, str] | None = None) -> list[dict[str, str]]:
+    """Every combination of choices of the asked variants that agrees with `fixed`."""
+    open_choices = [
+        [(name, choice) for choice in variant.choices if (fixed or {}).get(name, choice) == choice]
+        for name, variant in asked(record).items()
+    ]
+    return [dict(combination) for combination in product(*open_choices)]

@@ -1,0 +1,1 @@
+"""From parts and what holds them to an ordered list of steps."""

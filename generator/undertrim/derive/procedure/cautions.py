@@ -1,0 +1,57 @@
+"""Usual cautions: which apply to which step, read from the facts of the record. They come before the step they guard."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+
+from undertrim.derive.procedure.steps import Step
+from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
+from undertrim.resources import table
+
+
+@cache
+def usual(trigger: str) -> Caution:
+    """The usual caution for a trigger, from the data table."""
+    entry = next(entry for entry in table("cautions")["caution"] if entry["on"] == trigger)
+    return Caution(entry["signal"], entry["hazard"], entry["consequence"], entry["avoid"])
+
+
+def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
+    """The step with its usual cautions ahead of its own; `restraint` says that the job touches restraint wiring."""
+    found = tuple(usual(trigger) for trigger in dict.fromkeys(_triggers(step, record, car, restraint)))
+    return replace(step, cautions=(*found, *step.cautions)) if found else step
+
+
+def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
+    if step.kind == "power" and restraint:
+        yield "power-on"
+    if step.kind == "wait" and step.wait:
+        yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
+    thing = step.node.thing if step.node else None
+    if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
+        yield "battery"
+    if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
+        yield from _of_part(thing, record, car)
+    if isinstance(thing, Opening) and step.kind == "install":
+        yield from _of_opening(thing, record)
+
+
+def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
+    if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
+        yield "restraint"
+    yield from _voltage(part.high_voltage, record)
+
+
+def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
+    if opening.crash_sensor == "yes":
+        yield "door-sensor"
+    if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+        yield "door-sensor-unknown"
+    yield from _voltage(opening.high_voltage, record)
+
+
+def _voltage(here: str, record: VehicleRecord) -> Iterator[str]:
+    if here in ("near", "inside"):
+        yield "high-voltage-near"
+    elif record.vehicle.high_voltage != "no" and here in ("", "unknown"):
+        yield "high-voltage-unknown"

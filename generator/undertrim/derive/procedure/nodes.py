@@ -1,0 +1,248 @@
+"""The record as a graph for one car: a node for every part, preparation and opening, once per side where it exists per side.
+
+Node ids are the record's ids; a side is added as `@left`. An opening's node is `open:<id>`, a usual preparation's `usual:<id>`.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.graph import Choice, Graph
+from undertrim.derive.procedure.order import master_order
+from undertrim.record.model import Assignment, Blank, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
+from undertrim.record.units import Quantity
+from undertrim.resources import table
+
+OPENING = "open:"
+GUESS = 2.0
+"""Minutes a step without a recorded time counts when routes are compared; it is never shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """One thing to do at one side (None where it exists once)."""
+
+    id: str
+    thing: Part | Prep | Opening
+    side: Side | None = None
+
+    @property
+    def minutes(self) -> float | None:
+        """Recorded time in minutes; None if there is none."""
+        return None if isinstance(self.thing, Opening) else minutes(self.thing.takes)
+
+
+def minutes(takes: Quantity | Blank | None) -> float | None:
+    """A recorded time in minutes; None where it is not known."""
+    return takes.value / 60 if isinstance(takes, Quantity) else None
+
+
+def node_id(name: str, side: str | None) -> str:
+    """The node id of a part, preparation or opening at a side."""
+    return f"{name}@{side}" if side else name
+
+
+@dataclass(frozen=True)
+class Layout:
+    """All nodes of a record for one car, with what comes before what.
+
+    `graph` holds true prerequisites (they are pulled into a job); `ordering` adds those that only matter between nodes that are
+    both done, such as "whatever needs the battery on comes before it goes off".
+    """
+
+    record: VehicleRecord
+    car: Assignment
+    nodes: Mapping[str, Node]
+    graph: Graph
+    ordering: Graph
+
+    @cached_property
+    def rank(self) -> Mapping[str, int]:
+        """Each node's place in the one stable order of the whole record. Raises Unreachable on a cycle."""
+        ranks = _preferences(self)
+        return {node: i for i, node in enumerate(master_order(self.ordering, ranks))}
+
+
+def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
+    """The graph of `record` for one car. References to nothing are passed over: the checker reports them."""
+    builder = _Builder(record, car)
+    nodes = dict(builder.nodes())
+    after, any_of = builder.edges(nodes)
+    needs = {node.id: builder.needs(node) for node in nodes.values()}
+    builder.add_setters(nodes, needs, after)
+    costs = {name: _cost(node) for name, node in nodes.items()}
+    graph = Graph(costs, after, any_of)
+    soft = {name: {*after.get(name, ()), *_held_back(name, nodes, needs)} for name in nodes}
+    return Layout(record, car, nodes, graph, Graph(costs, soft, any_of))
+
+
+def _cost(node: Node) -> float:
+    if isinstance(node.thing, Opening):
+        return 0.0
+    known = node.minutes
+    return GUESS if known is None else known
+
+
+class _Builder:
+    def __init__(self, record: VehicleRecord, car: Assignment) -> None:
+        self.record = record
+        self.car = car
+
+    def nodes(self) -> Iterator[tuple[str, Node]]:
+        """Preparations, parts and openings that this car has, in file order."""
+        things: list[tuple[str, Part | Prep | Opening, tuple[Side, ...]]] = [
+            *((name, prep, ()) for name, prep in self.record.preps.items()),
+            *((name, part, part.each) for name, part in self.record.parts.items()),
+            *((OPENING + name, opening, opening.each) for name, opening in self.record.openings.items()),
+        ]
+        for name, thing, each in things:
+            if thing.when.holds(self.car):
+                for side in each or (None,):
+                    yield node_id(name, side), Node(node_id(name, side), thing, side)
+
+    def edges(self, nodes: Mapping[str, Node]) -> tuple[dict[str, set[str]], dict[str, tuple[Choice, ...]]]:
+        """Written prerequisites: all of the first, one route of each of the second."""
+        after = {name: self._resolve(nodes, self._refs(node.thing), node) for name, node in nodes.items()}
+        any_of = {
+            name: tuple(
+                tuple(frozenset(self._resolve(nodes, route, node)) for route in choice.values())
+                for choice in node.thing.after_any
+            )
+            for name, node in nodes.items()
+            if isinstance(node.thing, Part) and node.thing.after_any
+        }
+        return after, any_of
+
+    def _refs(self, thing: Part | Prep | Opening) -> Iterator[Ref]:
+        """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it."""
+        if isinstance(thing, Opening):
+            yield from (Ref(name) for name in thing.behind)
+            yield from (Ref(name) for name, part in self.record.parts.items() if part.goes_to == thing.id)
+            return
+        yield from thing.after
+        yield from hidden(thing.held_by, self.car)
+
+    def _resolve(self, nodes: Mapping[str, Node], refs: Iterable[Ref], user: Node) -> set[str]:
+        live = (ref for ref in refs if ref.when.holds(self.car))
+        return {name for ref in live for name in self._targets(nodes, ref, user)}
+
+    def _targets(self, nodes: Mapping[str, Node], ref: Ref, user: Node) -> Iterator[str]:
+        """The nodes a reference means: same side, the side it names, or all sides from a thing that has none."""
+        if ref.part in nodes:
+            yield ref.part
+            return
+        sides: tuple[Side, ...] = ("left", "right")
+        wanted = ref.side or user.side
+        for side in (wanted,) if wanted else sides:
+            if node_id(ref.part, side) in nodes:
+                yield node_id(ref.part, side)
+
+    def needs(self, node: Node) -> States:
+        """The states of the car that a node needs."""
+        if isinstance(node.thing, Part):
+            return states.needs_of(node.thing)
+        if isinstance(node.thing, Prep):
+            return node.thing.needs
+        wanted: States = table("kinds")[node.thing.kind]["needs"]
+        return wanted
+
+    def add_setters(self, nodes: dict[str, Node], needs: dict[str, States], after: dict[str, set[str]]) -> None:
+        """For each need that the car does not meet as it arrives: the preparation that sets it comes first."""
+        waiting = list(nodes)
+        while waiting:
+            user = waiting.pop(0)
+            for state, value in needs[user].items():
+                if value == states.initial().get(state):
+                    continue
+                for setter in self._setters(nodes, user, state, value):
+                    if setter.id not in nodes:
+                        nodes[setter.id] = Node(setter.id, setter)
+                        needs[setter.id], after[setter.id] = setter.needs, set()
+                        waiting.append(setter.id)
+                    after[user].add(setter.id)
+
+    def _setters(self, nodes: Mapping[str, Node], user: str, state: str, value: str) -> list[Prep]:
+        """The preparation that sets a state: the record's own or the usual one.
+
+        Several only where the car is left open and the record's own apply to some variants.
+        """
+        found: list[Prep] = []
+        for node in nodes.values():
+            if isinstance(node.thing, Prep) and node.thing.sets.get(state) == value and node.id != user:
+                found.append(node.thing)
+                if self.car or not node.thing.when.clauses:
+                    return found
+        spare = states.usual().get((state, value))
+        return [*found, spare] if spare and spare.id != user else found
+
+
+def hidden(held_by: Iterable[Fastener], car: Assignment) -> Iterator[Ref]:
+    """What covers the fasteners that must be reached."""
+    for fastener in held_by:
+        if fastener.under and fastener.leave == "no" and fastener.when.holds(car):
+            yield Ref(fastener.under)
+
+
+def _held_back(changer: str, nodes: Mapping[str, Node], needs: Mapping[str, States]) -> Iterator[str]:
+    """The nodes that must be done before `changer` takes the state they need away.
+
+    Of two preparations that set one state to different values, what needs the first value in file order goes first.
+    """
+    thing = nodes[changer].thing
+    if not isinstance(thing, Prep):
+        return
+    place = {name: i for i, name in enumerate(nodes)}
+    setters = {
+        pair: place[name] for name, node in nodes.items() if isinstance(node.thing, Prep) for pair in node.thing.sets.items()
+    }
+    for state, value in thing.sets.items():
+        for user, wanted in needs.items():
+            need = wanted.get(state)
+            if need is None or need == value or user == changer:
+                continue
+            if need == states.initial().get(state) or setters.get((state, need), -1) < place[changer]:
+                yield user
+
+
+_CLASSES = (Prep, Part, Opening)
+
+
+def _preferences(layout: Layout) -> dict[str, tuple[int, ...]]:
+    """Where each node would like to stand: preparations first, then file order, a door finished before the next side begins."""
+    place = {name: i for i, name in enumerate(layout.nodes)}
+    groups = _sided_groups(layout)
+    sides = (None, "left", "right")
+    return {
+        name: (
+            _CLASSES.index(type(node.thing)),
+            place[name] if isinstance(node.thing, Opening) else groups.get(name, place[name]),
+            sides.index(node.side),
+            place[name],
+        )
+        for name, node in layout.nodes.items()
+    }
+
+
+def _sided_groups(layout: Layout) -> dict[str, int]:
+    """For nodes that exist per side: the place of the first node of the cluster of sided nodes they are tied to."""
+    place = {name: i for i, name in enumerate(layout.nodes)}
+    leader: dict[str, str] = {}
+
+    def find(name: str) -> str:
+        while leader.setdefault(name, name) != name:
+            name = leader[name]
+        return name
+
+    sided = [node for node in layout.nodes.values() if node.side]
+    for node in sided:
+        base = node.id.split("@")[0]
+        for other in layout.graph.needs[node.id]:
+            if layout.nodes[other].side:
+                one, two = sorted((find(base), find(other.split("@")[0])))
+                leader[two] = one
+    first: dict[str, int] = {}
+    for node in sided:
+        root = find(node.id.split("@")[0])
+        first[root] = min(first.get(root, place[node.id]), place[node.id])
+    return {node.id: first[find(node.id.split("@")[0])] for node in sided}

@@ -1,0 +1,72 @@
+"""The states of the car: how it arrives, the usual way to set each, and what needs which."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from undertrim.record.model import Blank, Part, Prep, States, Wait
+from undertrim.resources import table
+
+USUAL = "usual:"
+
+
+@cache
+def initial() -> Mapping[str, str]:
+    """The value of each state when the car arrives; `unknown` where it may be any."""
+    return {name: entry["initial"] for name, entry in table("states")["state"].items()}
+
+
+@cache
+def label(state: str) -> str:
+    """The name of a state as shown."""
+    text: str = table("states")["state"][state]["label"]
+    return text
+
+
+@cache
+def usual() -> Mapping[tuple[str, str], Prep]:
+    """The usual preparation for each (state, value); its id starts with `usual:`."""
+    preps = [_usual_prep(entry) for entry in table("states")["usual"]]
+    return {next(iter(prep.sets.items())): prep for prep in preps}
+
+
+def _usual_prep(entry: dict[str, object]) -> Prep:
+    wait = Wait(Blank.UNKNOWN, str(entry["wait"])) if "wait" in entry else None
+    needs, sets = entry.get("needs", {}), entry["sets"]
+    assert isinstance(needs, dict)
+    assert isinstance(sets, dict)
+    return Prep(
+        id=f"{USUAL}{entry['id']}",
+        name=str(entry["name"]),
+        sets=sets,
+        needs=needs,
+        how=str(entry["how"]),
+        restore=str(entry.get("restore", "")),
+        wait=wait,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class TetherKind:
+    """What is usual for a kind of tether."""
+
+    label: str
+    electric: bool
+    mechanical: bool
+    usual_test: str = ""
+
+
+@cache
+def tether_kind(kind: str) -> TetherKind:
+    """What is usual for this kind of tether."""
+    return TetherKind(**table("tethers")["kind"][kind])
+
+
+def needs_of(part: Part) -> States:
+    """The states a part needs to come off: what it says, and the battery off where wiring is undone or restraint wiring moved."""
+    wired = any(
+        tether.circuit != "ordinary" or (tether.then != "leave" and tether_kind(tether.kind).electric)
+        for tether in part.tethers.values()
+    )
+    implied = {"battery": "off"} if wired else {}
+    return {**implied, **part.needs}

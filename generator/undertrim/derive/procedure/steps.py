@@ -1,0 +1,265 @@
+"""Steps: what the tech does, one at a time, with everything the step needs.
+
+A step's id is `<kind>:<node>` or `<kind>:<node>:<detail>`, made of record ids only, so it stays the same as long as they do.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.nodes import Node, minutes, node_id
+from undertrim.record import drives
+from undertrim.record.model import (
+    TURNED,
+    Assignment,
+    Caution,
+    Count,
+    Fastener,
+    Opening,
+    Part,
+    Prep,
+    Tether,
+    Todo,
+    VehicleRecord,
+    Wait,
+)
+from undertrim.resources import table
+
+SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "after")
+
+
+@dataclass(frozen=True, slots=True)
+class FastenerLine:
+    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave."""
+
+    fastener: Fastener
+    fate: str
+
+    @property
+    def count(self) -> Count | None:
+        """How many; None where the record says nothing."""
+        return self.fastener.count
+
+    @property
+    def tool(self) -> str:
+        """The tool that undoes them; empty for bare hands."""
+        return tool_for(self.fastener)
+
+
+@dataclass(frozen=True, slots=True)
+class TetherLine:
+    """One tether in one step; `act` is leave, undo, rejoin, to-gear or park."""
+
+    tether: Tether
+    act: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up."""
+
+    id: str
+    kind: str
+    section: str
+    title: str
+    text: tuple[str, ...] = ()
+    node: Node | None = None
+    fasteners: tuple[FastenerLine, ...] = ()
+    tethers: tuple[TetherLine, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    minutes: float | None = None
+    wait: Wait | None = None
+    tools: tuple[str, ...] = ()
+    unknown: bool = False
+    state: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def part(self) -> str:
+        """The record id of the part, preparation or opening it is about; empty for a general step."""
+        return self.node.thing.id if self.node else ""
+
+    @property
+    def side(self) -> str:
+        """The side it is done at; empty where there is only one."""
+        return (self.node.side or "") if self.node else ""
+
+
+def tool_for(fastener: Fastener) -> str:
+    """The tool that undoes a fastener; empty for bare hands."""
+    drive = fastener.drive if fastener.kind in TURNED else None
+    return drives.tool(drive) if drive else str(table("fasteners")[fastener.kind].get("tool", ""))
+
+
+def _named(node: Node) -> str:
+    return f"{node.thing.name}, {node.side}" if node.side else node.thing.name
+
+
+def _lines(held_by: tuple[Fastener, ...], car: Assignment, fate: str) -> tuple[FastenerLine, ...]:
+    live = (fastener for fastener in held_by if fastener.when.holds(car))
+    return tuple(FastenerLine(f, "leave" if f.leave == "yes" else fate) for f in live)
+
+
+def _tools(lines: tuple[FastenerLine, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(line.tool for line in lines if line.tool and line.fate != "leave"))
+
+
+def _text(*parts: str) -> tuple[str, ...]:
+    return tuple(part for part in parts if part)
+
+
+def fate_of_tether(part: Part, tether: Tether) -> str:
+    """What becomes of a tether: as written, or by what becomes of its part."""
+    return tether.then or ("to-gear" if part.replaced == "yes" else "rejoin")
+
+
+def restraint_open(part: Part, car: Assignment) -> bool:
+    """Whether taking the part off leaves a restraint plug undone."""
+    return any(
+        tether.circuit == "restraint" and fate_of_tether(part, tether) != "leave" and tether.when.holds(car)
+        for tether in part.tethers.values()
+    )
+
+
+def prepare(node: Node, car: Assignment, section: str) -> Iterator[Step]:
+    """Set a state of the car, and wait where the record says so."""
+    prep = node.thing
+    assert isinstance(prep, Prep)
+    lines = _lines(prep.held_by, car, "out")
+    yield Step(
+        f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
+        cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
+    )  # fmt: skip
+    if prep.wait:
+        yield Step(f"wait:{node.id}", "wait", section, "Wait", _text(prep.wait.why), node, wait=prep.wait)
+
+
+def remove(node: Node, car: Assignment, section: str) -> Step:
+    """Take a part off."""
+    part = node.thing
+    assert isinstance(part, Part)
+    lines = _lines(part.held_by, car, "out")
+    tethers = tuple(
+        TetherLine(t, "leave" if fate_of_tether(part, t) == "leave" else "undo")
+        for t in part.tethers.values()
+        if t.when.holds(car)
+    )
+    return Step(
+        f"remove:{node.id}", "remove", section, _named(node), _text(part.how), node, lines, tethers,
+        _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
+    )  # fmt: skip
+
+
+def refit(node: Node, car: Assignment) -> Step:
+    """Put a part back."""
+    part = node.thing
+    assert isinstance(part, Part)
+    lines = _returning(part, car)
+    tethers = tuple(
+        TetherLine(t, fate_of_tether(part, t))
+        for t in part.tethers.values()
+        if t.when.holds(car) and fate_of_tether(part, t) != "leave"
+    )
+    seal = f"Seal it again: {part.seal}." if part.seal else ""
+    takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
+    return Step(
+        f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, seal), node, lines, tethers,
+        minutes=takes, tools=_tools(lines),
+    )  # fmt: skip
+
+
+def _returning(part: Part, car: Assignment) -> tuple[FastenerLine, ...]:
+    live = (f for f in part.held_by if f.when.holds(car) and f.leave == "no")
+    return tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in live)
+
+
+def move_over(node: Node, opening: Node, car: Assignment) -> Step:
+    """Move a part over to the new parts of an opening."""
+    part = node.thing
+    assert isinstance(part, Part)
+    lines = tuple(FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate) for line in _returning(part, car))
+    tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
+    return Step(
+        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}."),
+        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
+    )  # fmt: skip
+
+
+def tether_tests(node: Node, car: Assignment) -> Iterator[Step]:
+    """The tests that follow the refit of a part with cables or rods."""
+    part = node.thing
+    assert isinstance(part, Part)
+    for tether in part.tethers.values():
+        usual = states.tether_kind(tether.kind)
+        if tether.when.holds(car) and fate_of_tether(part, tether) == "rejoin" and (tether.test or usual.mechanical):
+            yield Step(
+                f"test:{node.id}:{tether.id}", "test", "refit", f"Test: {tether.name}" + (f", {node.side}" if node.side else ""),
+                _text(tether.test or usual.usual_test), node,
+            )  # fmt: skip
+
+
+def install(node: Node) -> Iterator[Step]:
+    """Fit new gear into an opening: the usual steps of its kind, the record's own words with the last."""
+    opening = node.thing
+    assert isinstance(opening, Opening)
+    kind = table("kinds")[opening.kind]
+    entries = [entry for entry in kind["install"] if entry.get("only") != "kit" or opening.kit != "not-needed"]
+    for entry in entries:
+        special = opening.install_how if entry is entries[0] else ""
+        yield Step(
+            f"install:{place(node)}:{entry['id']}", "install", "install", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            tools=tuple(kind["tools"]) if entry is entries[0] else (),
+        )  # fmt: skip
+
+
+def opening_tests(node: Node) -> Iterator[Step]:
+    """Test new gear while it can still be reached."""
+    opening = node.thing
+    assert isinstance(opening, Opening)
+    for entry in table("kinds")[opening.kind]["test"]:
+        yield Step(
+            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(opening.test_how, entry["text"]), node,
+        )  # fmt: skip
+
+
+def place(node: Node) -> str:
+    """The record id of what a node is about, with its side: `dash`, `front-door@left`."""
+    return node_id(node.thing.id, node.side)
+
+
+def _titled(name: str, node: Node) -> str:
+    return f"{name}: {_named(node)}"
+
+
+def restore(node: Node) -> Step | None:
+    """Undo a preparation; None where nothing needs undoing."""
+    prep = node.thing
+    assert isinstance(prep, Prep)
+    if not prep.restore:
+        return None
+    lines = tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in prep.held_by)
+    return Step(
+        f"restore:{node.id}", "restore", "restore", f"Undo: {_named(node)}", _text(prep.restore), node, lines,
+        minutes=minutes(prep.takes), tools=_tools(lines),
+    )  # fmt: skip
+
+
+def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:
+    """What to do before the battery goes off (`before`) or once it is back (`after`); unknown is said, not left out."""
+    known = record.after_battery
+    entries: Mapping[str, Todo] = getattr(known, which) if known else {}
+    for entry in entries.values():
+        if entry.when.holds(car):
+            yield Step(f"{which}:{entry.id}", "todo", which, _TODO[which], _text(entry.do))
+    if not entries and not (known and which in known.checked_none):
+        yield Step(f"{which}:unknown", "todo", which, "Unknown: look it up", _text(_UNKNOWN[which]), unknown=True)
+
+
+_TODO = {"before": "Before the battery goes off", "after": "Once the battery is back"}
+_UNKNOWN = {
+    "before": "Nobody has recorded what must be read or noted before the battery goes off: radio code, presets, stored faults. Look it up in the maker's information.",
+    "after": "Nobody has recorded what must be taught or set again once the battery is back: windows, roof, steering angle, clock. Look it up in the maker's information.",
+}
+
+
+def _live(cautions: tuple[Caution, ...], car: Assignment) -> tuple[Caution, ...]:
+    return tuple(caution for caution in cautions if caution.when.holds(car))

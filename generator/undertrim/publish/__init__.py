@@ -1,0 +1,1 @@
+"""Site, PDF and data made from checked records."""

@@ -1,0 +1,93 @@
+"""Builds SVG text: every attribute and every piece of text is escaped here and nowhere else."""
+
+import math
+import re
+from collections.abc import Iterable
+from typing import TypeAlias
+from xml.sax.saxutils import escape, quoteattr
+
+Point: TypeAlias = tuple[float, float]
+
+_SIZE = re.compile(r"(\d+(?:\.\d+)?)(em|rem|px|mm)")
+_NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+
+def number(value: float) -> str:
+    """At most two decimals, no trailing zeros, never `-0`."""
+    return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
+
+
+def element(name: str, /, *children: str, **attributes: str | float) -> str:
+    """One element around ready markup; `stroke_width=2` becomes `stroke-width="2"`."""
+    pairs = [f" {key.replace('_', '-')}={quoteattr(_value(value))}" for key, value in attributes.items()]
+    inside = "".join(children)
+    return f"<{name}{''.join(pairs)}>{inside}</{name}>" if inside else f"<{name}{''.join(pairs)}/>"
+
+
+def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
+    """A whole picture with `title` as its accessible name.
+
+    `box` is width and height in drawing units; `size` is the width on the page in em, rem, px or mm,
+    the height follows. Raises ValueError for another size.
+    """
+    match = _SIZE.fullmatch(size)
+    if match is None:
+        raise ValueError(f"'{size}' is no size: write a number with em, rem, px or mm")
+    width, height = box
+    named = element("title", escape(_NOT_XML.sub("", title)))
+    return element(
+        "svg",
+        named,
+        *children,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {width} {height}",
+        width=size,
+        height=number(float(match[1]) * height / width) + match[2],
+        role="img",
+    )
+
+
+def lines(*paths: str, width: float = 1.6) -> str:
+    """Stroked, unfilled paths in the colour of the text; one `<path>` each."""
+    drawn = [element("path", d=path) for path in paths]
+    return element(
+        "g",
+        *drawn,
+        fill="none",
+        stroke="currentColor",
+        stroke_width=width,
+        stroke_linecap="round",
+        stroke_linejoin="round",
+    )
+
+
+def solid(*paths: str) -> str:
+    """Filled paths in the colour of the text; a path inside a path is a hole."""
+    return element("path", d=" ".join(paths), fill="currentColor", fill_rule="evenodd")
+
+
+def polygon(points: Iterable[Point]) -> str:
+    """The path text of a closed polygon."""
+    return "M" + " L".join(f"{number(x)} {number(y)}" for x, y in points) + " Z"
+
+
+def circle(x: float, y: float, radius: float) -> str:
+    """The path text of a full circle."""
+    r = number(radius)
+    left, right = f"{number(x - radius)} {number(y)}", f"{number(x + radius)} {number(y)}"
+    return f"M{left} A{r} {r} 0 1 0 {right} A{r} {r} 0 1 0 {left} Z"
+
+
+def rectangle(x: float, y: float, width: float, height: float) -> str:
+    """The path text of an upright rectangle; `x`, `y` is its upper left corner."""
+    return f"M{number(x)} {number(y)} h{number(width)} v{number(height)} h{number(-width)} Z"
+
+
+def ring(x: float, y: float, radius: float, count: int, first: float = 0) -> list[Point]:
+    """`count` points evenly round a centre; `first` is its first angle, degrees clockwise from right."""
+    angles = [math.radians(first + 360 * place / count) for place in range(count)]
+    return [(x + radius * math.cos(angle), y + radius * math.sin(angle)) for angle in angles]
+
+
+def _value(value: str | float) -> str:
+    return _NOT_XML.sub("", value) if isinstance(value, str) else number(value)

@@ -1,0 +1,64 @@
+"""A short length of wire in its real colours, outlined so that black and white show on any page."""
+
+import re
+from collections.abc import Sequence
+
+from undertrim.publish.drawings import svg
+
+_HEX = re.compile(r"#[0-9a-fA-F]{6}")
+_LEFT, _RIGHT, _TOP, _BOTTOM = 8.0, 47.0, 3.0, 13.0
+_SLANT = 4.0
+_GAP = 6.5
+_BAND = 2.8
+
+
+def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "3em") -> str:
+    """Insulation in the base colour, slanted bands for the tracers in their order, a bare end at the left.
+
+    Colours are `#rrggbb`. The order is read from the bare end; it repeats as often as the length allows.
+    Raises ValueError for another way of writing a colour, or for more tracers than can be drawn (8).
+    """
+    for colour in (base_hex, *tracer_hexes):
+        if _HEX.fullmatch(colour) is None:
+            raise ValueError(f"'{colour}' is no colour: write #rrggbb")
+    bands = _bands(base_hex, tracer_hexes)
+    body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
+    bare = svg.lines("M1.5 8 H8", width=3)
+    outline = svg.lines(body, width=1.4)
+    return svg.drawing(
+        title, (48, 16), size, bare, svg.element("path", d=body, fill=base_hex), *bands, outline
+    )
+
+
+def _bands(base: str, tracers: Sequence[str]) -> list[str]:
+    """Slanted bands inside the wire, one run of tracers after the other."""
+    if not tracers:
+        return []
+    if len(tracers) > 8:
+        raise ValueError(f"{len(tracers)} tracers cannot be drawn: 8 at most")
+    start, room = _LEFT + _SLANT + 1, _RIGHT - _LEFT - _SLANT - 2
+    runs = max(1, int((room + _GAP) // (_BAND * len(tracers) + _GAP)))
+    width = min(_BAND, room / len(tracers))
+    step = width * len(tracers) + _GAP
+    start += (room + _GAP - runs * step) / 2
+    edge = _edge(base)
+    return [
+        _band(start + run * step + place * width, width, colour, edge)
+        for run in range(runs)
+        for place, colour in enumerate(tracers)
+    ]
+
+
+def _band(x: float, width: float, colour: str, edge: str) -> str:
+    shape = [(x, _TOP), (x + width, _TOP), (x + width - _SLANT, _BOTTOM), (x - _SLANT, _BOTTOM)]
+    return svg.element("path", d=svg.polygon(shape), fill=colour, stroke=edge, stroke_width=0.6)
+
+
+def _edge(base: str) -> str:
+    """White on a dark base, black on a light one: parts the bands from the base where print has no colour.
+
+    Dark is below 0.18 in relative luminance (sRGB, IEC 61966-2-1, its power curve taken as 2.2).
+    """
+    red, green, blue = (int(base[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    luminance = 0.2126 * red**2.2 + 0.7152 * green**2.2 + 0.0722 * blue**2.2
+    return "#ffffff" if luminance < 0.18 else "#000000"

@@ -1,0 +1,1 @@
+"""Records as people write them: reading, schema, typed model, units and vocabulary."""

@@ -1,0 +1,111 @@
+"""Builds the typed model from data that the schema has passed."""
+
+from functools import cache
+from typing import Annotated, Any, Literal, get_args, get_origin
+
+import cattrs
+from cattrs.gen import make_dict_structure_fn, override
+
+from undertrim.record import model, units
+from undertrim.record.gear import GearRecord
+from undertrim.record.source import Data
+
+# Mappings whose keys are the ids of what stands under them.
+_KEYED = {
+    "variants", "choices", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
+    "duties", "before", "after",
+}  # fmt: skip
+
+
+def vehicle(data: Data) -> model.VehicleRecord:
+    """The vehicle record in `data`."""
+    return _converter().structure(_with_ids(data), model.VehicleRecord)
+
+
+def gear(data: Data) -> GearRecord:
+    """The gear record in `data`."""
+    return _converter().structure(data, GearRecord)
+
+
+def _with_ids(data: Data) -> Data:
+    """A copy in which everything that stands under an id carries that id."""
+    if isinstance(data, list):
+        return [_with_ids(item) for item in data]
+    if not isinstance(data, dict):
+        return data
+    return {key: _identify(key, _with_ids(value)) for key, value in data.items()}
+
+
+def _identify(key: str, value: Data) -> Data:
+    if key in _KEYED and isinstance(value, dict):
+        return {name: {**inner, "id": name} if isinstance(inner, dict) else inner for name, inner in value.items()}
+    return value
+
+
+@cache
+def _converter() -> cattrs.Converter:
+    converter = cattrs.Converter(forbid_extra_keys=False, detailed_validation=False)
+    converter.register_structure_hook_func(_is_quantity, _quantity)
+    converter.register_structure_hook(model.When, _when)
+    converter.register_structure_hook(model.Month, _month)
+    converter.register_structure_hook_func(lambda wanted: wanted == model.Count | None, _count)
+    converter.register_structure_hook_func(lambda wanted: wanted == model.Sources, _sources)
+    converter.register_structure_hook_func(lambda wanted: get_origin(wanted) is Literal, lambda value, _: value)
+    converter.register_structure_hook(model.Ref, lambda value, _: _ref(converter, value))
+    converter.register_structure_hook(
+        model.Built, make_dict_structure_fn(model.Built, converter, from_=override(rename="from"))
+    )
+    converter.register_structure_hook(
+        model.Evidence, make_dict_structure_fn(model.Evidence, converter, with_=override(rename="with"))
+    )
+    return converter
+
+
+def _is_quantity(wanted: Any) -> bool:
+    optional = [part for part in get_args(wanted) if get_origin(part) is Annotated]
+    return _kind(wanted) is not None or (len(optional) == 1 and _kind(optional[0]) is not None)
+
+
+def _kind(wanted: Any) -> str | None:
+    if get_origin(wanted) is not Annotated:
+        return None
+    return next((mark.name for mark in wanted.__metadata__ if isinstance(mark, model.Kind)), None)
+
+
+def _quantity(value: str | None, wanted: Any) -> units.Quantity | model.Blank | None:
+    kind = _kind(wanted) or next(kind for part in get_args(wanted) if (kind := _kind(part)))
+    if value is None:
+        return None
+    if value in tuple(model.Blank):
+        return model.Blank(value)
+    return units.parse(value, kind)
+
+
+def _when(value: dict[str, Any], _: Any) -> model.When:
+    return model.When(tuple((name, _words(choice)) for name, choice in value.items()))
+
+
+def _words(value: str | list[str]) -> tuple[str, ...]:
+    return (value,) if isinstance(value, str) else tuple(value)
+
+
+def _month(value: str, _: Any) -> model.Month:
+    year, month = value.split("-")
+    return model.Month(int(year), int(month))
+
+
+def _count(value: str | None, _: Any) -> model.Count | None:
+    if value is None:
+        return None
+    return model.Blank.UNKNOWN if value == "unknown" else int(value)
+
+
+def _sources(value: str | list[str], _: Any) -> tuple[str, ...]:
+    return _words(value)
+
+
+def _ref(converter: cattrs.Converter, value: str | dict[str, Any]) -> model.Ref:
+    if isinstance(value, str):
+        return model.Ref(value)
+    when = _when(value["when"], None) if "when" in value else model.ALWAYS
+    return model.Ref(value["part"], when, value.get("side"))

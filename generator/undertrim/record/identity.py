@@ -1,0 +1,34 @@
+"""Ids: derived from what a record says, kebab-case, the same as the file's name.
+
+A vehicle's id is the stem of its file, `<model>-<from year>-<to year>` with the phase where there is one; its address, unique over
+all makes, is `<make>/<id>`.
+"""
+
+import re
+import unicodedata
+from pathlib import PurePosixPath
+
+from undertrim.record.model import VehicleFacts
+
+_FOLD = str.maketrans({"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"})
+
+
+def slug(name: str) -> str:
+    """A name in small letters, digits and hyphens; letters of other scripts stay as they are."""
+    plain = unicodedata.normalize("NFKD", name.translate(_FOLD))
+    kept = "".join(char for char in plain if not unicodedata.combining(char)).casefold()
+    return re.sub(r"[\W_]+", "-", kept).strip("-")
+
+
+def vehicle_path(facts: VehicleFacts) -> PurePosixPath:
+    """Where the record of a vehicle belongs below `records/vehicles`."""
+    stem = f"{slug(facts.model)}-{facts.built.from_.year}-{facts.built.to.year}"
+    if facts.phase:
+        stem = f"{stem}-{facts.phase}"
+    return PurePosixPath(slug(facts.make), f"{stem}.yaml")
+
+
+def gear_path(kind: str, maker: str, model: str) -> PurePosixPath:
+    """Where the record of a piece of gear belongs below `records/gear`."""
+    folder = {"harness": "harnesses"}.get(kind, f"{kind}s")
+    return PurePosixPath(folder, f"{slug(maker)}-{slug(model)}.yaml")

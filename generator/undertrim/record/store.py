@@ -1,0 +1,141 @@
+"""Finds and reads the records of a workspace: a folder that holds `records/`."""
+
+import os
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import Path
+
+from undertrim.record import build, complaints
+from undertrim.record.gear import GearRecord
+from undertrim.record.model import VehicleRecord
+from undertrim.record.mending import without
+from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.source import Pointer, Source, read
+
+KINDS = {"vehicles": "vehicle", "gear": "gear"}
+
+
+class NoWorkspace(Exception):  # noqa: N818 - it names what was found
+    """There is no `records` folder here or above."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One record file as read: `record` is None where the file is too broken to go on with.
+
+    `dropped` are the places whose values were left out because the schema does not allow them.
+    """
+
+    path: Path
+    kind: str
+    source: Source
+    problems: tuple[Problem, ...]
+    record: VehicleRecord | GearRecord | None
+    dropped: frozenset[Pointer] = frozenset()
+
+    @property
+    def id(self) -> str:
+        """The file's stem."""
+        return self.path.stem
+
+    @property
+    def address(self) -> str:
+        """`<folder>/<id>`: for a vehicle `<make>/<id>`, unique over the collection."""
+        return f"{self.path.parent.name}/{self.path.stem}"
+
+
+@dataclass(frozen=True)
+class Workspace:
+    """A folder with `records/vehicles`, `records/gear` and `records/handbook`."""
+
+    root: Path
+
+    @classmethod
+    def around(cls, start: Path) -> "Workspace":
+        """The workspace that holds `start`, looking upward. Raises NoWorkspace."""
+        start = start.resolve()
+        for folder in (start, *start.parents):
+            if (folder / "records").is_dir():
+                return cls(folder)
+            if folder.name == "records" and folder.is_dir():
+                return cls(folder.parent)
+        raise NoWorkspace(f"no 'records' folder in {start} or above it")
+
+    @property
+    def records(self) -> Path:
+        """The records folder."""
+        return self.root / "records"
+
+    def files(self, paths: Iterable[Path] = ()) -> list[Path]:
+        """All record files, or those among and below `paths`, sorted."""
+        found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(start)}
+        return sorted(path for path in found if self.kind(path))
+
+    def kind(self, path: Path) -> str:
+        """Which schema a file follows, by the folder it is in; empty for a file that is no record."""
+        try:
+            inside = path.resolve().relative_to(self.records.resolve())
+        except ValueError:
+            return ""
+        return KINDS.get(inside.parts[0], "")
+
+    def load(self, path: Path) -> Entry:
+        """Read one file; a file that points out of the workspace is refused unread."""
+        kind = self.kind(path) or "vehicle"
+        shown = self.shown(path)
+        if not path.resolve().is_relative_to(self.root.resolve()):
+            problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", "the file is a link out of the records", "put the record itself here")
+            return Entry(path, kind, Source.empty(shown), (problem,), None)
+        return entry(path, kind, read(path, shown))
+
+    def shown(self, path: Path) -> Path:
+        """The path as problems print it: relative to the working directory where it is below it."""
+        return Path(os.path.relpath(path)) if path.resolve().is_relative_to(Path.cwd()) else path
+
+
+def entry(path: Path, kind: str, source: Source) -> Entry:
+    """A record file from its source: what the schema allows of it, and problems for the rest."""
+    if source.data is None and source.problems:
+        return Entry(path, kind, source, source.problems, None)
+    found = complaints.complaints(source, kind)
+    problems = (*source.problems, *(complaints.as_problem(source, complaint) for complaint in found))
+    data, dropped = without(source.data, found)
+    return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
+
+
+def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord | None:
+    """The typed record; None where what the schema refused was needed."""
+    if not isinstance(data, dict):
+        return None
+    try:
+        return build.vehicle(data) if kind == "vehicle" else build.gear(data)
+    except (KeyError, TypeError, ValueError, AttributeError):
+        if sure:
+            raise
+        return None
+
+
+def _yaml_below(start: Path) -> Iterator[Path]:
+    if start.is_dir():
+        yield from (path for path in start.rglob("*.y*ml") if path.suffix in (".yaml", ".yml") and path.is_file())
+    elif start.suffix in (".yaml", ".yml"):
+        yield start
+
+
+@dataclass(frozen=True)
+class Collection:
+    """All entries that are looked at together."""
+
+    workspace: Workspace
+    entries: tuple[Entry, ...] = field(default=())
+
+    @cached_property
+    def vehicles(self) -> dict[str, tuple[Entry, VehicleRecord]]:
+        """Readable vehicle records by address."""
+        return {e.address: (e, e.record) for e in self.entries if isinstance(e.record, VehicleRecord)}
+
+    @cached_property
+    def gear(self) -> dict[str, tuple[Entry, GearRecord]]:
+        """Readable gear records by id."""
+        return {e.id: (e, e.record) for e in self.entries if isinstance(e.record, GearRecord)}

@@ -1,0 +1,56 @@
+"""What the standards put on a thread's head, to compare with what a record says turns it."""
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from undertrim.record.drive_sizes import table
+from undertrim.record.drive_text import Drive
+
+_THREAD = re.compile(r"(M|ST)([0-9]+(?:\.[0-9]+)?)(?: ?[x×] ?[0-9.]+)*", re.IGNORECASE)
+_SAME = 0.01  # mm; closer than any two sizes of hexagon
+_NUMBERED = frozenset(["hexalobular", "hexalobular-pin"])
+_CROSS = {"phillips": "PH", "pozidriv": "PZ"}
+
+
+def thread_note(thread: str, drive: Drive) -> str | None:
+    """A note when a drive differs from what the standards give its thread; None if it agrees or is not known.
+
+    `thread` is typed "M6", "M6x1", "M6 x 16" or "ST4.2". Hexagons are held against ISO 4014 and the older DIN 931,
+    hexalobular drives against ISO 14583, cross recesses against ISO 7046. A note is no error: flange heads and
+    makers' own screws differ. Hex keys are left out, since cap, button and countersunk heads take different ones.
+    """
+    found = _THREAD.fullmatch(" ".join(thread.split()))
+    name = found[1].upper() + found[2] if found else ""
+    row = table()["threads"].get(name)
+    if row is None or drive.size is None:
+        return None
+    if drive.family == "hex":
+        return _hexagon(name, row, drive.size)
+    if drive.family in _NUMBERED:
+        return _hexalobular(name, row, drive.size)
+    return _cross(name, row, drive) if drive.family in _CROSS else None
+
+
+def _hexagon(name: str, row: Mapping[str, Any], size: float) -> str | None:
+    if "iso" not in row or min(abs(size - row["iso"]), abs(size - row["din"])) < _SAME:
+        return None
+    older = f", the older DIN 931 {row['din']:g} mm" if row["din"] != row["iso"] else ""
+    return f"ISO 4014 gives an {name} hexagon {row['iso']:g} mm across flats{older}"
+
+
+def _hexalobular(name: str, row: Mapping[str, Any], size: float) -> str | None:
+    usual = row.get("hexalobular")
+    if usual is None or size in (usual, row.get("older_hexalobular")):
+        return None
+    return f"ISO 14583 gives an {name} pan head the hexalobular drive T{usual}"
+
+
+def _cross(name: str, row: Mapping[str, Any], drive: Drive) -> str | None:
+    usual = row.get("cross")
+    if usual is None or drive.size == usual:
+        return None
+    label = f"{_CROSS[drive.family]}{usual}"
+    if name.startswith("ST"):
+        return f"an {name} tapping screw usually takes {label}"
+    return f"ISO 7046 gives an {name} screw cross recess number {usual} ({label})"

@@ -1,0 +1,283 @@
+"""Drawings: well-formed, escaped, standing alone, and true in the counts and shapes they claim."""
+
+import math
+import re
+import xml.etree.ElementTree as ET
+from collections import Counter
+
+import pytest
+
+from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
+from undertrim.publish.drawings.panels import Edge, Mark
+
+SVG = "{http://www.w3.org/2000/svg}"
+NASTY = """<script>alert("x")</script> & 'quoted' ]]> \x00\x1b"""
+PRINTED = NASTY.replace("\x00", "").replace("\x1b", "")  # XML 1.0, 2.2: control characters have no place
+
+EVERY_MARK = [Mark("screw", "corners", 4), Mark("clip", "top", 5), Mark("hook", "left", 2)]
+DRAWN = {
+    **{f"head {family}": heads.head(family, NASTY) for family in heads.families()},
+    **{f"clip {kind}": clips.clip(kind, NASTY) for kind in clips.kinds()},
+    **{f"mark {symbol}": marks.sample(symbol, NASTY) for symbol in marks.symbols()},
+    "wire": wires.swatch("#ffffff", ["#ff0000", "#000000"], NASTY),
+    "panel": panels.panel(NASTY, EVERY_MARK),
+}
+
+
+def parsed(text: str) -> ET.Element:
+    return ET.fromstring(text)  # noqa: S314 - our own text
+
+
+def paths(text: str) -> list[str]:
+    return [path.attrib["d"] for path in parsed(text).iter(f"{SVG}path")]
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_the_title_is_the_accessible_name_and_cannot_break_out(name: str) -> None:
+    root = parsed(DRAWN[name])
+    assert root.tag == f"{SVG}svg"
+    assert root.attrib["role"] == "img"
+    assert root[0].tag == f"{SVG}title"
+    assert root[0].text == PRINTED
+    assert {element.tag.removeprefix(SVG) for element in root.iter()} <= {"svg", "title", "g", "path", "rect"}
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_a_drawing_stands_alone(name: str) -> None:
+    attributes = {key for element in parsed(DRAWN[name]).iter() for key in element.attrib}
+    assert not {
+        key for key in attributes if key in ("id", "class", "style") or "href" in key or key[:2] == "on"
+    }
+    assert "url(" not in DRAWN[name]
+    assert "var(" not in DRAWN[name]
+
+
+@pytest.mark.parametrize("name", [name for name in DRAWN if name != "wire"])
+def test_only_wires_carry_colour(name: str) -> None:
+    elements = list(parsed(DRAWN[name]).iter())
+    used = {element.get(key) for element in elements for key in ("fill", "stroke")}
+    assert used <= {"none", "currentColor", None}
+    assert "currentColor" in used
+
+
+def test_no_two_drawings_look_alike() -> None:
+    for kind in ("head", "clip", "mark"):
+        bodies = [text.split("</title>")[1] for name, text in DRAWN.items() if name.startswith(kind)]
+        assert len(set(bodies)) == len(bodies) > 5
+
+
+def test_attribute_values_are_escaped() -> None:
+    made = svg.element("path", d="""a"<b>&'\x01""")
+    assert parsed(made).attrib["d"] == """a"<b>&'"""
+
+
+@pytest.mark.parametrize(
+    ("size", "width", "height"),
+    [("2em", "2em", "1.25em"), ("160px", "160px", "100px"), ("40.5mm",) * 2 + ("25.31mm",)],
+)
+def test_height_follows_width(size: str, width: str, height: str) -> None:
+    root = parsed(panels.panel("door", [], size))
+    assert (root.attrib["width"], root.attrib["height"]) == (width, height)
+
+
+@pytest.mark.parametrize("size", ["2", "em", "-2em", "2em;", "2em\n", "50%", "auto"])
+def test_another_size_is_refused(size: str) -> None:
+    with pytest.raises(ValueError, match="is no size"):
+        heads.head("hex", "10 mm", size)
+
+
+def test_what_is_not_drawn_is_named_with_what_is() -> None:
+    with pytest.raises(
+        ValueError, match="no drawing of a 'square' head: known are external-hexalobular, hand"
+    ):
+        heads.head("square", "x")
+    with pytest.raises(ValueError, match="no drawing of a 'glue' clip: known are bond, fir-tree"):
+        clips.clip("glue", "x")
+    with pytest.raises(ValueError, match="no drawing of a 'rivet' mark: known are bond, clip"):
+        marks.mark("rivet", 0, 0, 10)
+
+
+# Fastener heads
+
+
+def arc_ends(path: str) -> list[tuple[float, float]]:
+    """Distance from the centre and angle of every point of an outline made of arcs."""
+    numbers = re.findall(r"(?:M|A\S+ \S+ 0 0 [01] )(-?[\d.]+) (-?[\d.]+)", path)
+    return [
+        (math.hypot(float(x), float(y)), math.degrees(math.atan2(float(y), float(x)))) for x, y in numbers
+    ]
+
+
+def test_hexalobular_outline_has_six_tips_six_hollows_and_sixfold_symmetry() -> None:
+    path = heads.lobes(1000, 0, 0)
+    assert Counter(re.findall(r"A\S+ \S+ 0 0 ([01]) ", path)) == {"1": 6, "0": 6}
+    ends = arc_ends(path)
+    assert len(ends) == 13
+    assert ends[0] == pytest.approx(ends[-1])
+    assert [radius for radius, _ in ends] == pytest.approx([ends[0][0]] * 13, abs=0.02)
+    turned = sorted((angle + 60) % 360 for _, angle in ends[:12])
+    assert turned == pytest.approx(sorted(angle % 360 for _, angle in ends[:12]), abs=0.01)
+
+
+def test_hexalobular_outline_keeps_a_and_b() -> None:
+    """ISO 10664, size 30: A 5.60, B 4.05 mm. An arc reaches its chord's middle plus or minus its sagitta."""
+    path = heads.lobes(5600, 0, 0)
+    ends = arc_ends(path)
+    radii = [(float(r), sweep) for r, sweep in re.findall(r"A(\S+) \S+ 0 0 ([01])", path)]
+    half_angle = math.radians(ends[1][1] - ends[0][1]) / 2
+    for (radius, sweep), halves in ((radii[0], half_angle), (radii[1], math.radians(30) - half_angle)):
+        chord = ends[0][0] * math.sin(halves)
+        sagitta = radius - math.sqrt(radius**2 - chord**2)
+        reach = ends[0][0] * math.cos(halves) + (sagitta if sweep == "1" else -sagitta)
+        assert 2 * reach == pytest.approx(5600 if sweep == "1" else 4050, abs=0.5)
+
+
+def test_arcs_of_the_outline_meet_without_a_corner() -> None:
+    """Circles touch where centre distance is the sum of radii: A/2 - tip and B/2 + hollow, 30 degrees apart."""
+    path = heads.lobes(5600, 0, 0)
+    tip, hollow = (float(re.findall(rf"A(\S+) \S+ 0 0 {sweep}", path)[0]) for sweep in (1, 0))
+    out, far = 2800 - tip, 2025 + hollow
+    distance = math.sqrt(out**2 + far**2 - 2 * out * far * math.cos(math.radians(30)))
+    assert distance == pytest.approx(tip + hollow, abs=0.05)
+
+
+@pytest.mark.parametrize(("family", "flats"), [("hex", 14), ("hex-key", 10.5)])
+def test_hexagon_is_regular(family: str, flats: float) -> None:
+    (hexagon,) = [path for path in paths(heads.head(family, "x")) if "A" not in path]
+    points = [complex(float(x) - 12, float(y) - 12) for x, y in re.findall(r"([\d.]+) ([\d.]+)", hexagon)]
+    assert len(points) == 6
+    assert [abs(point) for point in points] == pytest.approx([flats / math.sqrt(3)] * 6, abs=0.01)
+    sides = [abs(a - b) for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    assert sides == pytest.approx([flats / math.sqrt(3)] * 6, abs=0.02)
+
+
+def test_pozidriv_has_four_more_lines_than_phillips() -> None:
+    assert len(paths(heads.head("pozidriv", "x"))) == len(paths(heads.head("phillips", "x"))) + 4
+
+
+def test_the_pin_is_the_only_difference() -> None:
+    plain, pinned = paths(heads.head("hexalobular", "x")), paths(heads.head("hexalobular-pin", "x"))
+    assert pinned == [plain[0], plain[1] + " " + svg.circle(12, 12, 2.3)]
+
+
+# Wires
+
+
+def bands(text: str) -> list[str]:
+    return [path.attrib["fill"] for path in parsed(text).iter(f"{SVG}path") if path.get("fill")]
+
+
+def test_base_and_tracers_stand_in_order() -> None:
+    one = bands(wires.swatch("#ff0000", ["#ffffff"], "x"))
+    other = bands(wires.swatch("#ffffff", ["#ff0000"], "x"))
+    assert one == ["#ff0000"] + ["#ffffff"] * (len(one) - 1)
+    assert other == ["#ffffff"] + ["#ff0000"] * (len(one) - 1)
+    two = bands(wires.swatch("#ffffff", ["#000000", "#ff0000"], "x"))
+    assert two[1:] == ["#000000", "#ff0000"] * (len(two) // 2)
+    assert bands(wires.swatch("#ff0000", [], "x")) == ["#ff0000"]
+
+
+@pytest.mark.parametrize("count", range(1, 9))
+def test_every_tracer_is_inside_the_wire(count: int) -> None:
+    drawn = wires.swatch("#ffffff", [f"#00000{place}" for place in range(count)], "x")
+    body, *tracers = [p.attrib["d"] for p in parsed(drawn).iter(f"{SVG}path") if p.get("fill")]
+    assert body == "M8 3 h39 v10 h-39 Z"
+    assert len(tracers) >= count
+    for tracer in tracers:
+        points = [(float(x), float(y)) for x, y in re.findall(r"([\d.]+) ([\d.]+)", tracer)]
+        assert len(points) == 4
+        assert all(8 <= x <= 47 and 3 <= y <= 13 for x, y in points)
+
+
+def test_bands_have_an_edge_that_shows_on_their_base() -> None:
+    assert 'stroke="#ffffff"' in wires.swatch("#1a1a1a", ["#14296b"], "x")
+    assert 'stroke="#000000"' in wires.swatch("#ffffff", ["#f7d417"], "x")
+
+
+@pytest.mark.parametrize("colour", ["red", "#fff", '#ffffff"', "", "url(#a)"])
+def test_only_hex_colours_are_drawn(colour: str) -> None:
+    with pytest.raises(ValueError, match="is no colour"):
+        wires.swatch(colour, [], "x")
+    with pytest.raises(ValueError, match="is no colour"):
+        wires.swatch("#ffffff", [colour], "x")
+
+
+def test_nine_tracers_are_refused() -> None:
+    with pytest.raises(ValueError, match="9 tracers cannot be drawn"):
+        wires.swatch("#ffffff", ["#000000"] * 9, "x")
+
+
+# Panels
+
+
+def drawn_marks(text: str) -> list[tuple[str, float, float, float]]:
+    found = []
+    for group in parsed(text).iter(f"{SVG}g"):
+        if symbol := group.get("data-mark"):
+            x, y, scale = re.findall(r"[\d.]+", group.attrib["transform"])
+            found.append((symbol, float(x), float(y), 10 * float(scale)))
+    return found
+
+
+def assert_apart_and_inside(text: str) -> None:
+    placed = drawn_marks(text)
+    for at, (_, x, y, across) in enumerate(placed):
+        assert across / 2 + 2 <= x <= 158 - across / 2
+        assert across / 2 + 2 <= y <= 98 - across / 2
+        for _, other_x, other_y, _ in placed[:at]:
+            assert math.dist((x, y), (other_x, other_y)) > across
+
+
+CROWDED = [
+    [],
+    [Mark("clip", "top", 1)],
+    [Mark("clip", "left", 0), Mark("screw", "left", 2)],
+    [Mark("clip", "left", 9), Mark("clip", "right", 9), Mark("hook", "top", 14), Mark("nut", "bottom", 14)],
+    [Mark("screw", "corners", 9), Mark("nut", "corners", 4), Mark("bond", "corners", 1)],
+    [Mark(symbol, "top", 6) for symbol in ("screw", "clip", "hook", "scrivet", "nut", "bond")],
+    [Mark(symbol, "centre", 5) for symbol in ("screw", "clip", "hook", "scrivet", "nut", "bond")],
+    [Mark("clip", edge, 20) for edge in ("top", "bottom", "left", "right", "corners", "centre")],
+    [Mark("clip", "left", 150)],
+]
+
+
+@pytest.mark.parametrize("asked", CROWDED, ids=range(len(CROWDED)))
+def test_every_mark_asked_for_is_drawn_and_none_touch(asked: list[Mark]) -> None:
+    text = panels.panel("door", asked)
+    wanted: Counter[str] = Counter()
+    for mark in asked:
+        wanted[mark.symbol] += mark.count
+    assert Counter(symbol for symbol, *_ in drawn_marks(text)) == +wanted
+    assert_apart_and_inside(text)
+
+
+@pytest.mark.parametrize(
+    ("edge", "axis", "low", "high"),
+    [("top", 1, 0, 25), ("bottom", 1, 75, 100), ("left", 0, 0, 25), ("right", 0, 135, 160)],
+)
+def test_marks_lie_at_their_edge_evenly(edge: Edge, axis: int, low: float, high: float) -> None:
+    placed = drawn_marks(panels.panel("door", [Mark("clip", edge, 3)]))
+    inward, along = ([place[at] for place in ((x, y) for _, x, y, _ in placed)] for at in (axis, 1 - axis))
+    assert all(low < place < high for place in inward)
+    assert along[1] - along[0] == pytest.approx(along[2] - along[1], abs=0.02)
+    assert along[1] == pytest.approx(50 if axis == 0 else 80, abs=0.02)
+
+
+def test_a_second_kind_stands_further_in() -> None:
+    placed = drawn_marks(panels.panel("door", [Mark("clip", "top", 2), Mark("screw", "top", 2)]))
+    heights = {symbol: y for symbol, _, y, _ in placed}
+    assert heights["clip"] < heights["screw"] < 50
+
+
+def test_four_corners_are_four_corners() -> None:
+    placed = drawn_marks(panels.panel("door", [Mark("screw", "corners", 4)]))
+    assert {(x < 80, y < 50) for _, x, y, _ in placed} == {
+        (a, b) for a in (True, False) for b in (True, False)
+    }
+
+
+def test_a_mark_that_makes_no_sense_is_refused() -> None:
+    with pytest.raises(ValueError, match="cannot draw -1 marks at 'top'"):
+        panels.panel("door", [Mark("clip", "top", -1)])
+    with pytest.raises(ValueError, match="cannot draw 2 marks at 'middle'"):
+        panels.panel("door", [Mark("clip", "middle", 2)])  # type: ignore[arg-type]
