@@ -115,6 +115,16 @@ def test_many_separate_choices_are_no_work(monkeypatch: pytest.MonkeyPatch) -> N
     assert selection.nodes == {f"{part}{side}" for side in sides for part in ("door", "front")}
 
 
+def test_a_node_that_serves_two_choices_is_not_bounded_twice() -> None:
+    # With x taken, p serves both choices left, at 3; a bound of 2 + 2 would hide that behind {t, y, a, b} at 5.5.
+    graph = Graph(
+        {"t": 1, "x": 1, "y": 0.5, "p": 3, "a": 2, "b": 2},
+        {"y": "a"},
+        {"t": (routes("x", "y"), routes("p", "a"), routes("p", "b"))},
+    )
+    assert cheapest_set(graph, "t") == Selection(frozenset("txp"), 5, {("t", 0): 0, ("t", 1): 0, ("t", 2): 0})
+
+
 def test_a_search_that_grows_too_large_gives_up(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(cheapest, "MOST_STATES", 5)
     cover = (routes("a", "b", "c"), routes("b", "c", "d"), routes("c", "d", "e"), routes("a", "d", "e"))

@@ -133,7 +133,7 @@ def test_hexalobular_outline_keeps_a_and_b() -> None:
 
 
 def test_arcs_of_the_outline_meet_without_a_corner() -> None:
-    """Circles touch where centre distance is the sum of radii: A/2 - tip and B/2 + hollow, 30 degrees apart."""
+    """Circles touch if centre distance = sum of radii: A/2 - tip and B/2 + hollow, 30 degrees apart."""
     path = heads.lobes(5600, 0, 0)
     tip, hollow = (float(re.findall(rf"A(\S+) \S+ 0 0 {sweep}", path)[0]) for sweep in (1, 0))
     out, far = 2800 - tip, 2025 + hollow
@@ -172,8 +172,9 @@ def test_base_and_tracers_stand_in_order() -> None:
     other = bands(wires.swatch("#ffffff", ["#ff0000"], "x"))
     assert one == ["#ff0000"] + ["#ffffff"] * (len(one) - 1)
     assert other == ["#ffffff"] + ["#ff0000"] * (len(one) - 1)
-    two = bands(wires.swatch("#ffffff", ["#000000", "#ff0000"], "x"))
-    assert two[1:] == ["#000000", "#ff0000"] * (len(two) // 2)
+    for pair in (["#000000", "#ff0000"], ["#ff0000", "#000000"]):
+        two = bands(wires.swatch("#ffffff", pair, "x"))
+        assert two[1:] == pair * (len(two) // 2)
     assert bands(wires.swatch("#ff0000", [], "x")) == ["#ff0000"]
 
 

@@ -12,7 +12,7 @@ from undertrim.record.source import Data
 
 # Mappings whose keys are the ids of what stands under them.
 _KEYED = {
-    "variants", "choices", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
+    "variants", "choices", "areas", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
     "duties", "before", "after",
 }  # fmt: skip
 

@@ -1,7 +1,9 @@
 """What somebody probably meant by a text that is not a drive: the nearest thing that can be written."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from undertrim.record.drive_sizes import Family, families, table
 
@@ -14,10 +16,10 @@ _UNITS = frozenset(["mm", "in", "inch", "inches"])
 
 @dataclass(frozen=True, slots=True)
 class Guess:
-    """`written` is what to write instead ("" if that cannot be told), `family` the family meant, if any."""
+    """What to write instead ("" if that cannot be told), and an `example` of its family ("" if none)."""
 
     written: str
-    family: Family | None
+    example: str
     brand: bool = False
 
 
@@ -28,21 +30,20 @@ def guess(text: str) -> Guess:
     row = _said(words)
     brand = bool(row and row.get("brand"))
     if lettered := _lettered(lower, words):
-        return Guess(*lettered, brand)
+        return Guess(lettered, lettered, brand)
     if row is None:
-        return Guess("", None)
+        return Guess("", "")
     family = families()[_beside(words, row["write"])]
-    return Guess(_filled(family, lower), family, brand)
+    return Guess(_filled(family, lower), family.example, brand)
 
 
-def bare(text: str) -> str:
-    """What to write for a size on its own ("7 mm", "7/32", "30"), or "" if the text holds no size."""
-    lower = text.casefold()
-    if _THREAD.match(lower) or not (found := _MEASURE.search(lower)):
-        return ""
-    written = f"'{_filled(families()['hex'], lower)}'"
-    is_number = found[2] is None and found[1] in {size.text for size in families()["hexalobular"].sizes}
-    return f"{written} or 'T{found[1]}'" if is_number else written
+def bare(text: str) -> list[str]:
+    """What may be meant by a size on its own ("7 mm", "7/32", "30"); empty if the text is not just a size."""
+    found = _MEASURE.fullmatch(text.casefold())
+    if found is None:
+        return []
+    hexagon = _filled(families()["hex"], text.casefold())
+    return [hexagon, f"T{found[1]}"] if found[1].isdigit() and found[2] is None else [hexagon]
 
 
 def is_thread(text: str) -> bool:
@@ -55,12 +56,11 @@ def examples() -> str:
     return ", ".join(f"'{family.example}'" for family in families().values())
 
 
-def _lettered(lower: str, words: list[str]) -> tuple[str, Family] | None:
+def _lettered(lower: str, words: list[str]) -> str:
     for letters, digits in _LETTERED.findall(lower):
         if key := table()["letters"].get(letters):
-            family = families()[_beside(words, key)]
-            return family.label.format(size=digits), family
-    return None
+            return families()[_beside(words, key)].label.format(size=digits)
+    return ""
 
 
 def _beside(words: list[str], key: str) -> str:
@@ -82,7 +82,7 @@ def _filled(family: Family, lower: str) -> str:
     return family.label.format(size=f"{found[1]} {unit}")
 
 
-def _said(words: list[str]) -> dict[str, object] | None:
+def _said(words: list[str]) -> Mapping[str, Any] | None:
     from difflib import get_close_matches  # only a text that is not a drive pays for it
 
     rows = table()["said"]

@@ -16,7 +16,7 @@ INCH = Fraction(254, 10)  # mm, exactly
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """One size of a series: `text` as printed, `value` in mm or a number, `unit` "mm", "in" or "" for a number."""
+    """One size of a series: `text` as printed, `value` in mm or a number, `unit` "mm", "in" or ""."""
 
     text: str
     value: Fraction

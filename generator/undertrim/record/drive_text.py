@@ -14,6 +14,8 @@ from undertrim.record.unit_table import kinds
 
 _NUMBERED = re.compile(r"(T|E|PH|PZ)([0-9]+)( pin)?", re.IGNORECASE)
 _MEASURED = re.compile(r"(hex[ -]key|hex|slot) ?([0-9.][-0-9 ./,⁄]*[^\s0-9]*)", re.IGNORECASE)
+_QUOTED = re.compile(r"'([^']*)'")
+_QUOTED_SIZE = re.compile(r"'(?=[0-9])")
 _BY_LETTERS = {
     ("T", False): "hexalobular",
     ("T", True): "hexalobular-pin",
@@ -37,8 +39,9 @@ class Drive:
     """What turns a fastener. `text` is as typed, `label` the one way we write it ("hex 7 mm", "T30 pin").
 
     `family` is a key of data/drives.toml: hex, hex-key, slot, hexalobular, hexalobular-pin,
-    external-hexalobular, phillips, pozidriv, hand. `size` is in mm for hex, hex-key and slot, None for hand, and
-    else the number (PH00 is -1 and PH000 is -2). `unit` is the system of the size: "mm", "in", or "" for numbers.
+    external-hexalobular, phillips, pozidriv, hand. `size` is in mm for hex, hex-key and slot, None for hand,
+    and else the number (PH00 is -1 and PH000 is -2). `unit` is the system the size was typed in: "mm", "in",
+    or "" for numbers.
     """
 
     text: str
@@ -50,7 +53,7 @@ class Drive:
 
 @lru_cache(maxsize=1024)
 def parse(text: str) -> Drive:
-    """Read a drive such as "hex 7 mm", "hex key 4 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "slot 5 mm", "hand".
+    """Read a drive: "hex 7 mm", "hex key 4 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "slot 5 mm", "hand".
 
     Raises DriveError for anything else, and for a size outside a closed series of data/drives.toml.
     """
@@ -114,44 +117,65 @@ def _measure(text: str, family: Family) -> Size:
     """A length typed behind hex, hex key or slot. Raises DriveError."""
     before = family.label.removesuffix("{size}")
     try:
-        units.parse(text, "length")
+        typed = units.parse(text, "length").text
     except units.UnitError as error:
-        raise DriveError(error.message, _unit_hint(text, before, error)) from None
-    numeral, spelling = split(text, family.example)
+        message = error.message.replace(quoted(text), quoted(before + text))
+        raise DriveError(message, _real(_unit_hint(text, family, error))) from None
+    numeral, spelling = split(typed, family.example)
     unit = kinds()["length"].find(spelling)
     assert unit is not None
     if unit.name == "in":
         return inch(numeral.value)
     size = metric(numeral.value * unit.factor)
     if unit.name != "mm":
-        raise DriveError(
-            f"tool sizes are in mm or in, not {unit.name}", f"write {quoted(before + size.text)}"
-        )
+        message = f"{quoted(before + typed)} is in {unit.name}, and tools are sized in mm or in"
+        raise DriveError(message, _real(f"write {quoted(before + size.text)}"))
     return size
 
 
-def _unit_hint(text: str, before: str, error: units.UnitError) -> str:
+def _unit_hint(text: str, family: Family, error: units.UnitError) -> str:
+    before = family.label.removesuffix("{size}")
     if error.message.endswith("has no unit"):
         return f"write {quoted(before + text + (' in' if '/' in text else ' mm'))}"
-    return error.hint.replace("write '", f"write '{before}")
+    if "such as" in error.hint:
+        return f"write it like '{family.example}'"
+    return _QUOTED_SIZE.sub(f"'{before}", error.hint)
 
 
 def _unreadable(text: str) -> DriveError:
     found = drive_hints.guess(text)
     fault = "uses a brand word for the drive" if found.brand else "cannot be read as a drive"
-    if found.family:
-        hint = _checked(found.written) if found.written else f"write it like '{found.family.example}'"
-        return DriveError(f"{quoted(text)} {fault}", hint)
+    if found.example:
+        return DriveError(f"{quoted(text)} {fault}", _instead(found))
     if drive_hints.is_thread(text):
         hint = "say what turns it, such as 'hex 10 mm'"
         return DriveError(f"{quoted(text)} is a thread, not a drive", hint)
-    if size := drive_hints.bare(text):
-        return DriveError(f"{quoted(text)} does not say what turns it", f"say what turns it: {size}")
+    if sizes := drive_hints.bare(text):
+        return DriveError(f"{quoted(text)} does not say what turns it", _turned(sizes))
     return DriveError(f"{quoted(text)} {fault}", f"write it like one of {drive_hints.examples()}")
 
 
-def _checked(written: str) -> str:
+def _instead(found: drive_hints.Guess) -> str:
+    if not found.written:
+        return f"write it like '{found.example}'"
+    return _real(f"write {quoted(found.written)}")
+
+
+def _real(hint: str) -> str:
+    """The hint, or the way out of the first drive it quotes that cannot be written either."""
+    faults = (_fault(written) for written in _QUOTED.findall(hint))
+    return next(filter(None, faults), hint)
+
+
+def _turned(candidates: list[str]) -> str:
+    real = [written for written in candidates if not _fault(written)]
+    return "say what turns it: " + " or ".join(map(quoted, real)) if real else _fault(candidates[0])
+
+
+def _fault(written: str) -> str:
+    """The hint that writing this would bring, "" if it can be written."""
     try:
-        return f"write '{parse(written).label}'"
+        parse(written)
     except DriveError as error:
         return error.hint
+    return ""

@@ -13,8 +13,11 @@ __all__ = ["Drive", "DriveError", "Near", "near_equals", "parse", "size_note", "
 
 @dataclass(frozen=True, slots=True)
 class Near:
-    """A tool of the other system for a hexagon: the `drive` it is made for, tool size minus hexagon size in mm
-    (`gap_mm`), and the `verdict`: "same", "usable" or "marginal" (goes on, but rounds heads)."""
+    """A tool of the other system for a hexagon.
+
+    `drive` is what the tool is made for, `gap_mm` tool size minus hexagon size, and `verdict` is "same",
+    "usable" or "marginal" (it goes on, but rounds heads).
+    """
 
     drive: Drive
     gap_mm: float
@@ -37,7 +40,7 @@ def near_equals(drive: Drive) -> list[Near]:
 
 
 def tool(drive: Drive) -> str:
-    """The tool that turns a drive: "socket 7 mm", "T30 bit with centre hole", "PH2 screwdriver"; "" for hand."""
+    """The tool that turns a drive: "socket 7 mm", "T30 bit with centre hole", "E10 socket"; "" for hand."""
     family = families()[drive.family]
     before, _, after = family.label.partition("{size}")
     return family.tool.format(size=drive.label.removeprefix(before).removesuffix(after))

@@ -35,8 +35,7 @@ def rounded(number: Fraction, decimals: int) -> str:
     if exact and abs(exact) < Decimal(1).scaleb(-decimals):
         decimals = 1 - exact.adjusted()
     shown = format(exact.quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP), "f")
-    shown = shown.rstrip("0").rstrip(".") if "." in shown else shown
-    return "0" if shown == "-0" else shown
+    return shown.rstrip("0").rstrip(".") if "." in shown else shown
 
 
 def clock(seconds: float) -> str:

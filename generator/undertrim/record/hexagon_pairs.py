@@ -9,8 +9,8 @@ from undertrim.record.drive_sizes import Size, families, table
 def verdict(gap: Fraction) -> str:
     """Judge tool size minus hexagon size in mm: "same", "usable", "marginal" or "" (do not use).
 
-    Common practice, no source; the limits stand in data/drives.toml. A tool a little smaller than the hexagon's
-    nominal size still goes on because hexagons are made below nominal (ISO 4014, product grade A).
+    Common practice, no source; the limits stand in data/drives.toml. A tool a little below the hexagon's
+    nominal size still goes on, because hexagons are made below nominal (ISO 4014).
     """
     limits = table()["near"]
     low, high = (Fraction(str(limit)) for limit in limits["usable"])
@@ -22,7 +22,7 @@ def verdict(gap: Fraction) -> str:
 
 
 def pairs(value: Fraction, unit: str) -> Iterator[tuple[Size, Fraction, str]]:
-    """The sockets of the other system for a hexagon of `value` mm typed in `unit`, each with its gap and verdict."""
+    """The sockets of the other system for a hexagon of `value` mm, typed in `unit`, with gap and verdict."""
     for size in families()["hex"].sizes:
         gap = size.value - value
         if size.unit != unit and not size.rare and (judged := verdict(gap)):

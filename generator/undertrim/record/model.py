@@ -104,6 +104,7 @@ class VehicleFacts:
     drive_side: tuple[Side, ...]
     high_voltage: Known
     phase: str = ""
+    tell: str = ""
     model_years: ModelYears | None = None
     bodies: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
@@ -250,6 +251,16 @@ class Prep:
     held_by: tuple[Fastener, ...] = ()
     takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AreaFacts:
+    """What is true of a whole region of the car."""
+
+    id: str
+    high_voltage: str = ""
+    restraints: tuple[str, ...] = ()
     source: Sources = ()
 
 
@@ -438,7 +449,15 @@ class VehicleRecord:
     variants: dict[str, Variant] = field(default_factory=dict)
     evidence: dict[str, Evidence] = field(default_factory=dict)
     preps: dict[str, Prep] = field(default_factory=dict)
+    areas: dict[str, AreaFacts] = field(default_factory=dict)
     connectors: dict[str, Connector] = field(default_factory=dict)
     functions: dict[str, FunctionFact] = field(default_factory=dict)
     duties: dict[str, Duty] = field(default_factory=dict)
     after_battery: AfterBattery | None = None
+
+    def high_voltage(self, thing: Part | Opening) -> str:
+        """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""
+        if self.vehicle.high_voltage == "no":
+            return "clear"
+        area = self.areas.get(thing.area)
+        return thing.high_voltage or (area.high_voltage if area else "") or "unknown"

@@ -2,8 +2,7 @@
 
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim.record import build, complaints
@@ -121,21 +120,3 @@ def _yaml_below(start: Path) -> Iterator[Path]:
         yield from (path for path in start.rglob("*.y*ml") if path.suffix in (".yaml", ".yml") and path.is_file())
     elif start.suffix in (".yaml", ".yml"):
         yield start
-
-
-@dataclass(frozen=True)
-class Collection:
-    """All entries that are looked at together."""
-
-    workspace: Workspace
-    entries: tuple[Entry, ...] = field(default=())
-
-    @cached_property
-    def vehicles(self) -> dict[str, tuple[Entry, VehicleRecord]]:
-        """Readable vehicle records by address."""
-        return {e.address: (e, e.record) for e in self.entries if isinstance(e.record, VehicleRecord)}
-
-    @cached_property
-    def gear(self) -> dict[str, tuple[Entry, GearRecord]]:
-        """Readable gear records by id."""
-        return {e.id: (e, e.record) for e in self.entries if isinstance(e.record, GearRecord)}

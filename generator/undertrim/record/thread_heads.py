@@ -16,9 +16,9 @@ _CROSS = {"phillips": "PH", "pozidriv": "PZ"}
 def thread_note(thread: str, drive: Drive) -> str | None:
     """A note when a drive differs from what the standards give its thread; None if it agrees or is not known.
 
-    `thread` is typed "M6", "M6x1", "M6 x 16" or "ST4.2". Hexagons are held against ISO 4014 and the older DIN 931,
-    hexalobular drives against ISO 14583, cross recesses against ISO 7046. A note is no error: flange heads and
-    makers' own screws differ. Hex keys are left out, since cap, button and countersunk heads take different ones.
+    `thread` is typed "M6", "M6x1", "M6 x 16" or "ST4.2". Hexagons are held against ISO 4014 and the older
+    DIN 931, hexalobular drives against ISO 14583, cross recesses against ISO 7046. A note is no error: flange
+    heads and makers' own screws differ. Hex keys are left out: cap, button and countersunk heads differ.
     """
     found = _THREAD.fullmatch(" ".join(thread.split()))
     name = found[1].upper() + found[2] if found else ""

@@ -39,7 +39,7 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
     if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
         yield "restraint"
-    yield from _voltage(part.high_voltage, record)
+    yield from _voltage(record.high_voltage(part))
 
 
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
@@ -47,11 +47,11 @@ def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
         yield "door-sensor"
     if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
         yield "door-sensor-unknown"
-    yield from _voltage(opening.high_voltage, record)
+    yield from _voltage(record.high_voltage(opening))
 
 
-def _voltage(here: str, record: VehicleRecord) -> Iterator[str]:
+def _voltage(here: str) -> Iterator[str]:
     if here in ("near", "inside"):
         yield "high-voltage-near"
-    elif record.vehicle.high_voltage != "no" and here in ("", "unknown"):
+    elif here == "unknown":
         yield "high-voltage-unknown"

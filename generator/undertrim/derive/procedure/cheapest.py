@@ -10,7 +10,7 @@ from undertrim.derive.procedure.cycles import refuse_blocked
 from undertrim.derive.procedure.freeing import free
 from undertrim.derive.procedure.graph import Choice, Graph, Route, ancestors
 
-MOST_STATES = 20_000
+MOST_STATES = 5_000
 """Sets the search may look at, so that a hostile record cannot stop the run: with OR routes the problem is as
 hard to bound as set cover (Goldwasser and Motwani, 1999, on the cost of assembly sequences: from memory)."""
 

@@ -9,7 +9,7 @@ _HEX = re.compile(r"#[0-9a-fA-F]{6}")
 _LEFT, _RIGHT, _TOP, _BOTTOM = 8.0, 47.0, 3.0, 13.0
 _SLANT = 4.0
 _GAP = 6.5
-_BAND = 2.8
+_BAND = 2.6
 
 
 def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "3em") -> str:
@@ -51,7 +51,7 @@ def _bands(base: str, tracers: Sequence[str]) -> list[str]:
 
 def _band(x: float, width: float, colour: str, edge: str) -> str:
     shape = [(x, _TOP), (x + width, _TOP), (x + width - _SLANT, _BOTTOM), (x - _SLANT, _BOTTOM)]
-    return svg.element("path", d=svg.polygon(shape), fill=colour, stroke=edge, stroke_width=0.6)
+    return svg.element("path", d=svg.polygon(shape), fill=colour, stroke=edge, stroke_width=0.4)
 
 
 def _edge(base: str) -> str:

@@ -1,0 +1,75 @@
+"""Inline allows: `# allow <rule>: <reason>` on the guilty line, or alone on the line above it.
+
+An allow needs a reason, names a rule that exists, and expires when it hides nothing.
+"""
+
+import re
+from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
+
+from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.source import Source
+
+RULE = "allow"
+FIXED = ("yaml", "schema", "crash", RULE)
+_ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?::\s*(?P<reason>\S.*))?$")
+
+
+@dataclass(frozen=True, slots=True)
+class Allow:
+    """One allow: where it stands, the line it speaks of, the rule and the reason."""
+
+    position: Position
+    line: int
+    rule: str
+    reason: str
+
+
+def allows(source: Source) -> list[Allow]:
+    """The allows written in a file."""
+    lines = source.text.splitlines()
+    found = []
+    for number, line in enumerate(lines, 1):
+        match = _ALLOW.search(line)
+        if match:
+            alone = not line[: match.start()].strip() and line.lstrip().startswith("#")
+            target = _next_line(lines, number) if alone else number
+            found.append(Allow(Position(number, line.index("#", match.start()) + 1), target, match["rule"], match["reason"] or ""))
+    return found
+
+
+def _next_line(lines: list[str], number: int) -> int:
+    """The next line after `number` that is neither blank nor only a comment."""
+    for offset, line in enumerate(lines[number:], number + 1):
+        if line.strip() and not line.lstrip().startswith("#"):
+            return offset
+    return number
+
+
+def apply(source: Source, problems: Iterable[Problem], rules: Collection[str]) -> Iterator[Problem]:
+    """The problems that no allow hides, and problems with the allows themselves."""
+    written = allows(source)
+    good = {(allow.line, allow.rule): allow for allow in written if allow.reason and allow.rule in rules}
+    used = set()
+    for problem in problems:
+        key = (problem.position.line, problem.rule)
+        if key in good:
+            used.add(key)
+        else:
+            yield problem
+    for allow in written:
+        complaint = _complaint(allow, rules, used)
+        if complaint:
+            yield Problem(source.path, allow.position, Level.ERROR, RULE, *complaint)
+
+
+def _complaint(allow: Allow, rules: Collection[str], used: Collection[tuple[int, str]]) -> tuple[str, str] | None:
+    if allow.rule in FIXED:
+        return f"'{allow.rule}' problems cannot be allowed", "mend what it says"
+    if allow.rule not in rules:
+        return f"'{allow.rule}' is not a rule", "take the name from the end of the message it is meant for"
+    if not allow.reason:
+        return f"this allow of '{allow.rule}' gives no reason", f"write '# allow {allow.rule}: why'"
+    if (allow.line, allow.rule) not in used:
+        return f"this allow of '{allow.rule}' hides nothing", "remove it"
+    return None

@@ -1,0 +1,88 @@
+"""What a rule says, what it may look at, and the two shapes a rule can have.
+
+A rule is a module with a docstring (its page), a `LEVEL` and one function: `check` for one record at a time, or `check_all` for
+the collection. It yields findings and nothing else; id, level and position are added by the runner.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import Protocol
+
+from undertrim.derive import cars
+from undertrim.derive.procedure.planning import Planner
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
+from undertrim.record.problem import Level, Position
+from undertrim.record.source import Pointer, Source
+from undertrim.record.store import Entry
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something wrong at a place in the record; `key` points at the key there instead of the value.
+
+    `message` is lower case, has no full stop and quotes values; `hint` is the way out.
+    """
+
+    pointer: Pointer
+    message: str
+    hint: str = ""
+    key: bool = False
+
+
+@dataclass(frozen=True)
+class Subject:
+    """One vehicle record under examination, with what is derived from it worked out once for all rules."""
+
+    entry: Entry
+    record: VehicleRecord
+
+    @property
+    def source(self) -> Source:
+        """The file as read; its `data` is the record as typed."""
+        return self.entry.source
+
+    @cached_property
+    def planner(self) -> Planner:
+        """Plans visits; shared so that each car's graph is laid out once."""
+        return Planner(self.record)
+
+    @cached_property
+    def cars(self) -> list[dict[str, str]]:
+        """Every combination of variant choices that matters, at least one."""
+        return cars.assignments(self.record)
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """What the collection rules see of one file: who it is and where that stands."""
+
+    path: Path
+    address: str
+    facts: VehicleFacts | GearFacts
+    places: Mapping[Pointer, Position]
+
+
+class RecordRule(Protocol):
+    """A rule that looks at one record."""
+
+    LEVEL: Level
+
+    def check(self, subject: Subject, /) -> Iterator[Finding]:
+        """Yield what is wrong."""
+
+
+class CollectionRule(Protocol):
+    """A rule that looks at all records together."""
+
+    LEVEL: Level
+
+    def check_all(self, cards: Sequence[Card], /) -> Iterator[tuple[Card, Finding]]:
+        """Yield what is wrong, each with the card it is about."""
+
+
+def shown(car: Assignment) -> str:
+    """A car's choices as a message says them, or 'every car' where nothing varies."""
+    return ", ".join(f"{name}={choice}" for name, choice in car.items()) or "every car"

@@ -1,0 +1,115 @@
+"""A part, preparation, opening, tether or piece of evidence that is named must exist.
+
+## What it finds
+
+An id in `after`, `after_any`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has.
+
+## Why it matters
+
+A prerequisite that points nowhere is a prerequisite that is not there: the tech levers at a trim that is still held.
+
+## Bad
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        held_by: [{clip: push, count: 4}]
+        after: [vent-trimm]    # here
+      vent-trim:
+        name: Vent trim
+        release: pull
+        held_by: [{clip: push, count: 6}]
+
+error: no part or preparation 'vent-trimm' (did you mean 'vent-trim'?)
+
+## Good
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        held_by: [{clip: push, count: 4}]
+        after: [vent-trim]
+      vent-trim:
+        name: Vent trim
+        release: pull
+        held_by: [{clip: push, count: 6}]
+"""
+
+from collections.abc import Collection, Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.complaints import nearest
+from undertrim.record.model import Ref, VehicleRecord
+from undertrim.record.problem import Level
+from undertrim.record.source import Data, Pointer
+
+LEVEL = Level.ERROR
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every id that is named and is nowhere."""
+    record = subject.record
+    removable = [*record.parts, *record.preps]
+    for pointer, name in _prerequisites(record):
+        yield from _absent(pointer, name, removable, "part or preparation")
+    for pointer, name in _parts_named(record):
+        yield from _absent(pointer, name, list(record.parts), "part")
+    for part in record.parts.values():
+        if part.goes_to:
+            yield from _absent(("parts", part.id, "goes_to"), part.goes_to, list(record.openings), "opening")
+    for connector in record.connectors.values():
+        if connector.at:
+            yield from _absent(("connectors", connector.id, "at"), connector.at, _tethers(record), "tether")
+    for pointer, name in _sources((), subject.source.data):
+        yield from _absent(pointer, name, list(record.evidence), "evidence")
+
+
+def _absent(pointer: Pointer, name: str, known: Collection[str], what: str) -> Iterator[Finding]:
+    if name not in known:
+        hint = nearest(name, list(known), f"{what} ids here") if known else f"this record has no {what} yet"
+        yield Finding(pointer, f"no {what} '{name}'", hint)
+
+
+def _prerequisites(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
+    for section, things in (("parts", record.parts), ("preps", record.preps)):
+        for thing in things.values():
+            yield from _refs((section, thing.id, "after"), thing.after)
+    for part in record.parts.values():
+        for index, choice in enumerate(part.after_any):
+            for route, refs in choice.items():
+                yield from _refs(("parts", part.id, "after_any", index, route), refs)
+
+
+def _refs(pointer: Pointer, refs: tuple[Ref, ...]) -> Iterator[tuple[Pointer, str]]:
+    for index, ref in enumerate(refs):
+        yield (*pointer, index), ref.part
+
+
+def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
+    for opening in record.openings.values():
+        for index, name in enumerate(opening.behind):
+            yield ("openings", opening.id, "behind", index), name
+    for section, things in (("parts", record.parts), ("preps", record.preps)):
+        for thing in things.values():
+            for index, fastener in enumerate(thing.held_by):
+                if fastener.under:
+                    yield (section, thing.id, "held_by", index, "under"), fastener.under
+
+
+def _tethers(record: VehicleRecord) -> list[str]:
+    return [f"{part.id}/{tether}" for part in record.parts.values() for tether in part.tethers]
+
+
+def _sources(pointer: Pointer, data: Data) -> Iterator[tuple[Pointer, str]]:
+    """Every evidence id under a `source` key, wherever it stands."""
+    items = data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()
+    for key, value in items:
+        here = (*pointer, key)
+        if key != "source":
+            yield from _sources(here, value)
+        elif isinstance(value, str):
+            yield here, value
+        elif isinstance(value, list):
+            yield from (((*here, index), name) for index, name in enumerate(value) if isinstance(name, str))

@@ -1,0 +1,31 @@
+"""Check records and say what is wrong, where, and how to mend it.
+
+Without PATHS all records of the workspace are checked. Exit 1 if there are problems, warnings included.
+"""
+
+import argparse
+import sys
+from pathlib import Path
+
+from undertrim.check import reports, runner
+from undertrim.commands.common import Usage, add_workspace, progress, workspace
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
+    parser.add_argument("--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check and print."""
+    place = workspace(options)
+    for path in options.paths:
+        if not path.exists():
+            raise Usage(f"'{path}' does not exist")
+        if path.is_file() and not place.kind(path):
+            raise Usage(f"'{path}' is no record: records are .yaml files below {place.shown(place.records)}/vehicles or gear")
+    report = runner.check(place, options.paths, progress("checking") if options.format == "text" else None)
+    sys.stdout.write(reports.FORMATS[options.format](report))
+    return 1 if report.problems else 0

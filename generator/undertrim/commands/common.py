@@ -1,0 +1,37 @@
+"""What several verbs share: usage errors, finding the workspace, progress on a terminal."""
+
+import argparse
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from undertrim.record.store import Workspace
+
+
+class Usage(Exception):  # noqa: N818 - it names what happened
+    """The command was called in a way it cannot follow; the text says what to do instead."""
+
+
+def add_workspace(parser: argparse.ArgumentParser) -> None:
+    """The option that names the workspace."""
+    parser.add_argument("--in", dest="root", type=Path, default=None, metavar="DIR", help="the folder that holds records/ (default: here or above)")
+
+
+def workspace(options: argparse.Namespace) -> Workspace:
+    """The workspace the command works in. Raises NoWorkspace."""
+    start = options.root or next(iter(getattr(options, "paths", None) or ()), None) or Path.cwd()
+    if not start.exists():
+        raise Usage(f"'{start}' does not exist")
+    return Workspace.around(start if start.is_dir() else start.parent)
+
+
+def progress(what: str) -> Callable[[int, int], None] | None:
+    """Shows `what` with a count on a terminal; None in a pipe."""
+    if not sys.stderr.isatty():
+        return None
+
+    def show(done: int, total: int) -> None:
+        end = "\n" if done == total else ""
+        print(f"\r{what} {done}/{total}", end=end, file=sys.stderr, flush=True)
+
+    return show

@@ -1,0 +1,116 @@
+"""Reads the good and bad examples out of a rule's docstring and runs them.
+
+An example is a piece of a record: its top-level sections take the place of those in `base.yaml`. A line that ends in `# here` is
+guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml` begins each record. Below a bad example stand the
+messages as `level: message (hint)`, one line each, in the order of the lines.
+"""
+
+import re
+import textwrap
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim.check.findings import Card, CollectionRule, RecordRule, Subject
+from undertrim.check.runner import _card
+from undertrim.record.model import VehicleRecord
+from undertrim.record.source import read_text
+from undertrim.record.store import Entry, entry
+
+BASE = (Path(__file__).parent / "base.yaml").read_text(encoding="utf-8")
+
+
+@dataclass(frozen=True)
+class Example:
+    """One example: the pieces by file, and what must be said."""
+
+    files: dict[str, str]
+    messages: tuple[str, ...]
+
+    @property
+    def guilty(self) -> list[tuple[str, int]]:
+        """(file, line) of every line marked `# here`."""
+        return [
+            (name, number)
+            for name, text in self.files.items()
+            for number, line in enumerate(text.splitlines(), 1)
+            if line.rstrip().endswith("# here")
+        ]
+
+
+def sections(doc: str) -> dict[str, str]:
+    """The text under each `## ` heading."""
+    parts = re.split(r"^## +(.+)$", textwrap.dedent("    " + doc), flags=re.MULTILINE)
+    return dict(zip(parts[1::2], parts[2::2], strict=True))
+
+
+def examples(doc: str, heading: str) -> list[Example]:
+    """The examples under `## Bad` or `## Good`, several possible."""
+    found: list[Example] = []
+    block: list[str] = []
+    messages: list[str] = []
+    for line in [*sections(doc)[heading].splitlines(), "    # end"]:
+        if line.startswith("    ") or (not line.strip() and block and not messages):
+            if messages or line == "    # end":
+                if block:
+                    found.append(_example(block, messages))
+                block, messages = [], []
+            block.append(line[4:])
+        elif re.match(r"(error|warning): ", line):
+            messages.append(line)
+    return found
+
+
+def _example(block: list[str], messages: list[str]) -> Example:
+    text = "\n".join(block)
+    pieces = re.split(r"^# file: (\S+)\s*$", text, flags=re.MULTILINE)
+    named = dict(zip(pieces[1::2], pieces[2::2], strict=True)) or {"brindleway/otter-2014-2018.yaml": text}
+    return Example({name: compose(piece) for name, piece in named.items()}, tuple(messages))
+
+
+def compose(piece: str) -> str:
+    """`base.yaml` with the sections of `piece` in place of its own."""
+    ours = {match[1] for match in re.finditer(r"^(\w+):", piece, flags=re.MULTILINE)}
+    blocks = re.split(r"^(?=\w+:)", BASE, flags=re.MULTILINE)
+    kept = [block for block in blocks if block and block.split(":")[0] not in ours]
+    return "".join(kept) + piece.strip("\n") + "\n"
+
+
+def load(name: str, text: str) -> Entry:
+    """An entry as the store would make it."""
+    path = Path("records/vehicles") / name
+    return entry(path, "vehicle", read_text(text, path))
+
+
+def say(example: Example, rule: RecordRule | CollectionRule) -> list[tuple[str, int, str]]:
+    """What a rule says of an example: (file, line, `level: message (hint)`), sorted by file and line."""
+    entries = {name: load(name, text) for name, text in example.files.items()}
+    for item in entries.values():
+        assert not item.problems, [(p.position.line, p.message) for p in item.problems]
+    if hasattr(rule, "check_all"):
+        cards = [card for item in entries.values() if (card := _card(item))]
+        found = [(_name(card), card.places, finding) for card, finding in rule.check_all(cards)]
+        said = [(name, _line_of(places, finding.pointer), finding) for name, places, finding in found]
+    else:
+        said = []
+        for name, item in entries.items():
+            assert isinstance(item.record, VehicleRecord)
+            for finding in rule.check(Subject(item, item.record)):
+                said.append((name, item.source.position(finding.pointer, key=finding.key).line, finding))
+    rendered = [(name, line, _render(rule.LEVEL, finding.message, finding.hint)) for name, line, finding in said]
+    return sorted(rendered)
+
+
+def _name(card: Card) -> str:
+    return "/".join(card.path.parts[-2:])
+
+
+def _line_of(places: object, pointer: tuple[str | int, ...]) -> int:
+    assert isinstance(places, dict)
+    while pointer and pointer not in places:
+        pointer = pointer[:-1]
+    line: int = places[pointer].line
+    return line
+
+
+def _render(level: str, message: str, hint: str) -> str:
+    return f"{level}: {message} ({hint})" if hint else f"{level}: {message}"

@@ -1,0 +1,44 @@
+"""Every rule does what its page says: the bad examples are caught in the marked lines, the good ones pass."""
+
+import importlib
+import pkgutil
+
+import pytest
+from rule_pages import examples, say, sections
+
+from undertrim.check import rules
+from undertrim.check.register import COLLECTION_RULES, RECORD_RULES
+
+RULES = {**RECORD_RULES, **COLLECTION_RULES}
+
+
+def test_every_rule_module_is_registered_under_its_own_name() -> None:
+    modules = {name.replace("_", "-") for _, name, _ in pkgutil.iter_modules(rules.__path__)}
+    assert modules == set(RULES)
+    assert list(RECORD_RULES) == sorted(RECORD_RULES)
+    assert list(COLLECTION_RULES) == sorted(COLLECTION_RULES)
+    for name, rule in RULES.items():
+        assert importlib.import_module(f"undertrim.check.rules.{name.replace('-', '_')}") is rule
+
+
+@pytest.mark.parametrize("name", RULES)
+def test_page_has_its_sections(name: str) -> None:
+    doc = RULES[name].__doc__ or ""
+    assert list(sections(doc)) == ["What it finds", "Why it matters", "Bad", "Good"]
+    assert doc.splitlines()[0].endswith(".")
+    assert examples(doc, "Bad")
+    assert examples(doc, "Good")
+
+
+@pytest.mark.parametrize("name", RULES)
+def test_bad_examples_are_caught_in_the_marked_lines(name: str) -> None:
+    for example in examples(RULES[name].__doc__ or "", "Bad"):
+        said = say(example, RULES[name])
+        assert [text for _, _, text in said] == list(example.messages)
+        assert sorted({(file, line) for file, line, _ in said}) == sorted(example.guilty)
+
+
+@pytest.mark.parametrize("name", RULES)
+def test_good_examples_pass(name: str) -> None:
+    for example in examples(RULES[name].__doc__ or "", "Good"):
+        assert say(example, RULES[name]) == []
