@@ -67,12 +67,31 @@ def _example(block: list[str], messages: list[str]) -> Example:
     return Example({name: compose(piece) for name, piece in named.items()}, tuple(messages))
 
 
+WHOLE = ("format", "demo", "vehicle", "after_battery")
+
+
 def compose(piece: str) -> str:
-    """`base.yaml` with the sections of `piece` in place of its own."""
-    ours = {match[1] for match in re.finditer(r"^(\w+):", piece, flags=re.MULTILINE)}
-    blocks = re.split(r"^(?=\w+:)", BASE, flags=re.MULTILINE)
-    kept = [block for block in blocks if block and block.split(":")[0] not in ours]
-    return "".join(kept) + piece.strip("\n") + "\n"
+    """`base.yaml` with the entries of `piece` in place of its own; the sections in WHOLE are replaced as one."""
+    ours = dict(_blocks(piece.strip("\n") + "\n", ""))
+    base = dict(_blocks(BASE, ""))
+    merged = [_merge(name, base.get(name, ""), ours.get(name, "")) for name in {**base, **ours}]
+    return "".join(merged)
+
+
+def _merge(name: str, base: str, ours: str) -> str:
+    if not base or not ours or name in WHOLE:
+        return ours or base
+    head, _, body = ours.partition("\n")
+    mine = dict(_blocks(body, "  "))
+    kept = [text for key, text in _blocks(base.partition("\n")[2], "  ") if key not in mine]
+    return f"{head}\n{''.join(kept)}{body}"
+
+
+def _blocks(text: str, indent: str) -> list[tuple[str, str]]:
+    """(key, text) of every entry at this indent, comments staying with what follows."""
+    starts = [match.start() for match in re.finditer(rf"^{indent}[\w-]+:", text, flags=re.MULTILINE)]
+    pieces = [text[a:b] for a, b in zip(starts, [*starts[1:], len(text)], strict=True)]
+    return [(piece.strip().split(":")[0], piece) for piece in pieces]
 
 
 def load(name: str, text: str) -> Entry:

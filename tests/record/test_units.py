@@ -1,10 +1,14 @@
 """Typed quantities against exact definitions, pint, and the messages people will read."""
 
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
 import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from undertrim.record.equivalents import rounded
 from undertrim.record.unit_table import kinds
 from undertrim.record.units import UnitError, agree, parse, show
 
@@ -303,3 +307,14 @@ def test_any_text_is_read_or_refused(text: str, kind: str) -> None:
 @given(st.text(alphabet="0123456789 ./-,⁄'\"minhNlbftΩ°CAVe", max_size=14), st.sampled_from(sorted(kinds())))
 def test_likely_slips_are_read_or_refused(text: str, kind: str) -> None:
     read_or_refuse(text, kind)
+
+
+@given(st.decimals(-10_000, 10_000, places=6), st.integers(0, 4))
+def test_rounding_is_decimals_own(number: Decimal, decimals: int) -> None:
+    expected = number.quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    if not number or abs(number) >= Decimal(1).scaleb(-decimals):
+        assert Decimal(rounded(Fraction(number), decimals)) == expected
+
+
+def test_a_long_number_is_printed_whole() -> None:
+    assert show(parse("1" + "0" * 34 + " mm", "length")).startswith("1" + "0" * 34 + " mm (")

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from undertrim.record.drive_sizes import families
 from undertrim.record.drive_text import Drive, DriveError, neighbours, parse
@@ -29,14 +30,19 @@ def near_equals(drive: Drive) -> list[Near]:
 
     The limits are common practice without a source: data/drives.toml, [near].
     """
+    return list(_near_equals(drive))
+
+
+@lru_cache(maxsize=256)
+def _near_equals(drive: Drive) -> tuple[Near, ...]:
     if drive.family != "hex" or drive.size is None:
-        return []
+        return ()
     family = families()["hex"]
     found = [
         Near(parse(family.named(size)), float(gap), judged)
         for size, gap, judged in pairs(_exact(drive.size), drive.unit)
     ]
-    return sorted(found, key=lambda near: abs(near.gap_mm))
+    return tuple(sorted(found, key=lambda near: abs(near.gap_mm)))
 
 
 def tool(drive: Drive) -> str:

@@ -1,6 +1,5 @@
 """How a value is printed: with its symbol, in the other system of units, in hours, minutes and seconds."""
 
-from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from undertrim.record.unit_table import Kind, Unit
@@ -31,11 +30,12 @@ def other_system(value: float, unit: Unit, kind: Kind) -> str:
 
 def rounded(number: Fraction, decimals: int) -> str:
     """Half up to so many decimals, no trailing zeros; a small number keeps two digits and is never 0."""
-    exact = Decimal(number.numerator) / Decimal(number.denominator)
-    if exact and abs(exact) < Decimal(1).scaleb(-decimals):
-        decimals = 1 - exact.adjusted()
-    shown = format(exact.quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP), "f")
-    return shown.rstrip("0").rstrip(".") if "." in shown else shown
+    while number and abs(number) * 10**decimals < 1:
+        decimals += 1 if abs(number) * 10 ** (decimals + 1) < 1 else 2
+    digits = str(int(abs(number) * 10**decimals + Fraction(1, 2))).rjust(decimals + 1, "0")
+    cut = len(digits) - decimals
+    shown = f"{digits[:cut]}.{digits[cut:]}".rstrip("0").rstrip(".")
+    return "-" + shown if number < 0 else shown
 
 
 def clock(seconds: float) -> str:

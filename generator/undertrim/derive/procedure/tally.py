@@ -1,0 +1,146 @@
+"""What follows from the steps: tools, fasteners out and back, things to buy, time."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from undertrim.derive.procedure.steps import FastenerLine, Step
+from undertrim.record import drives
+from undertrim.record.model import Blank, Fastener, Part
+from undertrim.record.units import Quantity, show
+from undertrim.resources import table
+
+FATES = ("out", "back", "moved", "bagged", "new")
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """A tool with other tools that will do in its place."""
+
+    name: str
+    instead: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """Fasteners of one sort over the whole procedure. What comes out goes back, moves over or is bagged; `new` ones replace those not reused.
+
+    `unrecorded` counts the lines whose number nobody has recorded.
+    """
+
+    kind: str
+    what: str
+    detail: str
+    out: int = 0
+    back: int = 0
+    moved: int = 0
+    bagged: int = 0
+    new: int = 0
+    unrecorded: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """Something single-use: how many, of what, for which part."""
+
+    count: int | None
+    what: str
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
+class Time:
+    """Minutes with a recorded time, how many steps have none, and waits: their seconds, or None where unknown."""
+
+    minutes: float
+    untimed: int
+    waits: tuple[float | None, ...]
+
+
+def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
+    """Every tool in the order of first use, with near-equals across inch and metric."""
+    found: dict[str, Tool] = {}
+    for step in steps:
+        for line in step.fasteners:
+            if line.tool and line.fate != "leave":
+                found.setdefault(line.tool, Tool(line.tool, _instead(line.fastener)))
+        for name in step.tools:
+            found.setdefault(name, Tool(name))
+    return tuple(found.values())
+
+
+def _instead(fastener: Fastener) -> tuple[str, ...]:
+    drive = fastener.drive
+    return tuple(near.drive.label for near in drives.near_equals(drive) if near.verdict != "marginal") if drive else ()
+
+
+def fasteners(steps: Iterable[Step]) -> tuple[Count, ...]:
+    """Counts by sort, in the order of first use. Hooks and bonds come with their part and are not counted."""
+    sums: dict[tuple[str, str, str], dict[str, int]] = {}
+    for step in steps:
+        for line in _counted(step):
+            fields = sums.setdefault(_sort(line.fastener), dict.fromkeys((*FATES, "unrecorded"), 0))
+            for fate, number in _fates(step, line).items():
+                fields[fate] += number
+    return tuple(Count(*sort, **fields) for sort, fields in sums.items())
+
+
+def _counted(step: Step) -> list[FastenerLine]:
+    return [line for line in step.fasteners if line.fate != "leave" and table("fasteners")[line.fastener.kind]["counted"]]
+
+
+def _sort(fastener: Fastener) -> tuple[str, str, str]:
+    length = show(fastener.length) if isinstance(fastener.length, Quantity) else ""
+    return fastener.kind, fastener.what, ", ".join(part for part in (fastener.thread, length) if part)
+
+
+def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
+    """What becomes of the fasteners of one line: where they leave a part for good, that is said where they come out."""
+    count = line.count
+    if not isinstance(count, int):
+        return {"unrecorded": 1} if line.fate == "out" else {}
+    if line.fate != "out":
+        return {line.fate: count}
+    part = step.node.thing if step.node else None
+    gone = isinstance(part, Part) and part.replaced == "yes"
+    if not gone and line.fastener.reuse == "yes":
+        return {"out": count}
+    return {"out": count, "moved" if gone and line.fastener.moves == "yes" and line.fastener.reuse == "yes" else "bagged": count}
+
+
+def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
+    """Single-use fasteners and sealing material that must be new, by part."""
+    found: dict[tuple[str, str], int | None] = {}
+    for step in steps:
+        for line in step.fasteners:
+            if line.fate == "new":
+                what = describe(line.fastener)
+                before = found.get((what, step.title), 0)
+                found[what, step.title] = before + line.count if isinstance(line.count, int) and before is not None else None
+        thing = step.node.thing if step.node else None
+        if step.kind == "refit" and isinstance(thing, Part) and thing.seal:
+            found[thing.seal, step.title] = 1
+    return tuple(Purchase(count, what, part) for (what, part), count in found.items())
+
+
+def describe(fastener: Fastener) -> str:
+    """A fastener in words, without its count: `screw T20, ST4.2, 16 mm (0.63 in)`."""
+    kind, what, detail = _sort(fastener)
+    words = f"{kind} {what}" if fastener.drive else f"{what} {table('fasteners')[kind]['label']}"
+    return f"{words}, {detail}" if detail else words
+
+
+def time(steps: Iterable[Step]) -> Time:
+    """Recorded minutes of taking apart and refitting. Fitting, testing and looking up have no recorded time."""
+    timed = [step for step in steps if step.kind in ("prepare", "remove", "move", "refit", "restore")]
+    waits = tuple(
+        None if isinstance(step.wait.time, Blank) else step.wait.time.value for step in _waiting(steps) if step.wait
+    )
+    return Time(
+        sum(step.minutes or 0 for step in timed),
+        sum(step.minutes is None and not step.id.partition(":")[2].startswith("usual:") for step in timed),
+        waits,
+    )
+
+
+def _waiting(steps: Iterable[Step]) -> list[Step]:
+    return [step for step in steps if step.kind == "wait"]
