@@ -12,7 +12,7 @@ from undertrim.derive.procedure.graph import Choice, Graph, Route, ancestors
 
 MOST_STATES = 5_000
 """Sets the search may look at, so that a hostile record cannot stop the run: with OR routes the problem is as
-hard to bound as set cover (Goldwasser and Motwani, 1999, on the cost of assembly sequences: from memory)."""
+hard as set cover (Goldwasser and Motwani, 1999, on assembly sequences: from memory)."""
 
 Weight = tuple[Decimal, int, int]
 """Cost, number of nodes, and a number which is smaller the earlier the nodes stand in the file. Adds up over

@@ -33,6 +33,10 @@ class Node:
         return None if isinstance(self.thing, Opening) else minutes(self.thing.takes)
 
 
+USUAL_COST = 0.2
+"""The same for a usual preparation, such as setting the parking brake."""
+
+
 def minutes(takes: Quantity | Blank | None) -> float | None:
     """A recorded time in minutes; None where it is not known."""
     return takes.value / 60 if isinstance(takes, Quantity) else None
@@ -80,6 +84,8 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
 def _cost(node: Node) -> float:
     if isinstance(node.thing, Opening):
         return 0.0
+    if node.id.startswith(states.USUAL):
+        return USUAL_COST
     known = node.minutes
     return GUESS if known is None else known
 

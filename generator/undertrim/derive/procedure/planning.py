@@ -78,6 +78,15 @@ class Planner:
         made = _Procedure(self.record, car, ordered, self._preparing(layout)).steps()
         return Procedure(self.record, present, car, tuple(made), selection)
 
+    def catalogue(self) -> tuple[Step, ...]:
+        """Every step that any visit to any car of the record can have, once each, in the master order.
+
+        Lines inside a step keep their own `when`. Raises Unreachable when the record as a whole has no order.
+        """
+        layout = self.layout({})
+        ordered = sorted(layout.nodes.values(), key=lambda node: layout.rank[node.id])
+        return tuple(_Procedure(self.record, {}, ordered, self._preparing(layout)).steps())
+
     def _preparing(self, layout: Layout) -> frozenset[str]:
         """Nodes of the preparing section: up to the first part that an opening needs for its own sake."""
         rank = self.rank(layout.car)

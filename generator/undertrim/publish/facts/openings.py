@@ -1,0 +1,78 @@
+"""Openings as data: rows of label and value, as measured, in both systems of units."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from undertrim.publish.facts import words
+from undertrim.record.model import Bolts, Depth, Hole, Opening, VehicleRecord
+from undertrim.resources import table
+
+Data = dict[str, Any]
+
+_DATUM = {"skin": "door skin", "bracket": "bracket face", "panel": "inside of the panel", "face": "front of the dash"}
+_OVER = {"whole-travel": "over the whole glass travel", "glass-down": "with the glass down only", "no-glass": "no glass here"}
+_KIT = {"needed": "needed", "not-needed": "not needed", "unknown": words.UNKNOWN}
+_SENSOR = {"yes": "yes: no cutting, no drilling", "no": "no", "unknown": "unknown: no cutting, no drilling until it is answered"}
+
+
+def opening(record: VehicleRecord, item: Opening) -> Data:
+    """One opening with its dimensions."""
+    return {
+        "id": item.id,
+        "name": item.name,
+        "kind": item.kind,
+        "kind_words": table("kinds")[item.kind]["label"],
+        "sides": list(item.each),
+        "when": words.when(record, item.when),
+        "clauses": words.clauses(item.when),
+        "rows": [{"label": label, "value": value} for label, value in _rows(item) if value],
+        "crash_sensor": item.crash_sensor,
+        "install_how": item.install_how,
+        "cautions": [words.caution(caution) for caution in item.cautions],
+        "source": list(item.source),
+    }
+
+
+def _rows(item: Opening) -> Iterator[tuple[str, str]]:
+    if item.face:
+        yield "Opening, width", words.quantity(item.face.width)
+        yield "Opening, height", words.quantity(item.face.height)
+    if item.kit:
+        yield "Dash kit", _KIT[item.kit]
+    if item.hole:
+        yield "Hole", hole(item.hole)
+    if item.bolts:
+        yield "Bolt holes", bolts(item.bolts)
+    if item.depth:
+        yield "Clear depth", depth(item.depth)
+    if item.kind == "speaker":
+        yield "Room to the grille", words.quantity(item.room_to_grille) or "not recorded"
+        yield "Factory spacer", words.quantity(item.factory_spacer) or "not recorded"
+        yield "Impedance", words.quantity(item.impedance) or "not recorded"
+        yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
+        yield "Crash pressure sensor", _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else "")
+
+
+def hole(item: Hole) -> str:
+    """A hole in words."""
+    if item.shape == "round":
+        return f"round, {words.quantity(item.diameter)}"
+    return f"{item.shape}, {words.quantity(item.width)} wide × {words.quantity(item.height)} high"
+
+
+def bolts(item: Bolts) -> str:
+    """A bolt pattern in words."""
+    if item.pattern == "circle":
+        return f"{item.count} on a circle of {words.quantity(item.diameter)}"
+    return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
+
+
+def depth(item: Depth) -> str:
+    """A depth with its datum, its travel and what ends it."""
+    parts = [
+        words.quantity(item.clear),
+        f"from the {_DATUM[item.datum]}" if item.datum else "",
+        f"to: {item.to}" if item.to else "",
+        _OVER[item.over] if item.over else "",
+    ]
+    return ", ".join(part for part in parts if part)

@@ -1,0 +1,152 @@
+"""Steps as data, with all the words a page or sheet needs."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from undertrim.derive.procedure import states, tally
+from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
+from undertrim.publish.facts import words
+from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
+from undertrim.record.units import show
+
+Data = dict[str, Any]
+
+VERBS = {
+    "todo": "", "prepare": "Set", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
+    "test": "", "refit": "Refit", "restore": "",
+}  # fmt: skip
+SECTION_TITLES = {
+    "before": "Before you start",
+    "prepare": "Prepare the car",
+    "remove": "Take apart",
+    "install": "Fit the new gear",
+    "test": "Power up and test",
+    "refit": "Refit",
+    "restore": "Put the car back as it was",
+    "after": "After the battery is back",
+}
+_ACTS = {
+    "leave": "leave it joined",
+    "undo": "undo",
+    "rejoin": "join again",
+    "to-gear": "join to the new gear",
+    "park": "leave it off, insulate and tie it back",
+}
+_FATES = {
+    "out": "out",
+    "back": "back in",
+    "moved": "moves over",
+    "bagged": "bag it",
+    "new": "fit new ones",
+    "leave": "leave alone: it looks the same and is not part of this",
+}
+
+
+def step(record: VehicleRecord, item: Step) -> Data:
+    """One step."""
+    thing = item.node.thing if item.node else None
+    return {
+        "id": item.id,
+        "kind": item.kind,
+        "section": item.section,
+        "verb": VERBS[item.kind],
+        "title": item.title,
+        "part": item.part,
+        "side": item.side,
+        "text": list(item.text),
+        "motion": _motion(thing) if item.kind == "remove" else "",
+        "area": thing.area if isinstance(thing, Part | Prep) else "",
+        "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
+        "tethers": [tether_line(record, line) for line in item.tethers],
+        "cautions": [words.caution(caution) for caution in item.cautions],
+        "minutes": item.minutes,
+        "wait": wait(item),
+        "tools": list(item.tools),
+        "unknown": item.unknown,
+        "state": dict(item.state),
+        "state_words": state_words(item.state),
+        "counts": [count(entry) for entry in tally.fasteners([item])],
+        "buy": [purchase(entry) for entry in tally.purchases([item])],
+        "untimed": tally.time([item]).untimed,
+        "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
+    }
+
+
+def _motion(thing: object) -> str:
+    if not isinstance(thing, Part):
+        return ""
+    way = {"up": "up", "down": "down"}.get(thing.direction, f"towards the {thing.direction}" if thing.direction in ("left", "right") else thing.direction)
+    return f"{thing.release} {way}".strip()
+
+
+def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data:
+    """Fasteners of one sort in a step. `condition` is empty where the step's own holds for them too."""
+    fastener = line.fastener
+    drive = fastener.drive
+    own = fastener.when if fastener.when.clauses else ALWAYS
+    return {
+        "fate": line.fate,
+        "fate_words": _FATES[line.fate],
+        "kind": fastener.kind,
+        "count": line.count if isinstance(line.count, int) else "unknown",
+        "text": words.fastener(fastener),
+        "detail": words.fastener_detail(fastener),
+        "hidden_by": record.parts[fastener.under].name if fastener.under in record.parts else "",
+        "tool": line.tool,
+        "single_use": fastener.reuse == "no",
+        "head": {"family": drive.family, "label": drive.label} if drive else None,
+        "sort": fastener.what,
+        "at": dict(fastener.at),
+        "when": words.when(record, own),
+        "clauses": words.clauses(own),
+    }
+
+
+def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
+    """One tether in a step."""
+    tether = line.tether
+    return {
+        "id": tether.id,
+        "name": tether.name,
+        "kind": tether.kind,
+        "kind_words": states.tether_kind(tether.kind).label,
+        "restraint": tether.circuit == "restraint",
+        "act": line.act,
+        "act_words": _ACTS[line.act],
+        "how": tether.how,
+        "when": words.when(record, tether.when),
+        "clauses": words.clauses(tether.when),
+    }
+
+
+def wait(item: Step) -> Data | None:
+    """A wait: the maker's time, or that nobody has recorded it."""
+    if item.wait is None:
+        return None
+    known = None if isinstance(item.wait.time, Blank) else item.wait.time
+    return {
+        "seconds": known.value if known else None,
+        "text": show(known) if known else words.LOOK_UP,
+        "why": item.wait.why,
+        "source": list(item.wait.source),
+    }
+
+
+def state_words(state: Mapping[str, str]) -> str:
+    """The state of the car beside a step: `battery off, ignition off`."""
+    return ", ".join(f"{states.label(name).lower()} {value}" for name, value in state.items())
+
+
+def count(entry: tally.Count) -> Data:
+    """Fasteners of one sort with what becomes of them."""
+    sort = ", ".join(part for part in (_sort(entry), entry.detail) if part)
+    return {"sort": sort, **{fate: getattr(entry, fate) for fate in (*tally.FATES, "unrecorded")}}
+
+
+def _sort(entry: tally.Count) -> str:
+    return f"{entry.what} {entry.kind}"
+
+
+def purchase(entry: tally.Purchase) -> Data:
+    """Something single-use."""
+    return {"count": entry.count, "what": entry.what, "part": entry.part}

@@ -1,0 +1,156 @@
+"""All derived facts of one vehicle record."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from undertrim.derive import cars
+from undertrim.derive.procedure.choices import Choices, choices
+from undertrim.derive.procedure.planning import Planner, targets
+from undertrim.derive.procedure.steps import SECTIONS
+from undertrim.publish.facts import blockers, openings, totals, wiring, words
+from undertrim.publish.facts import steps as step_facts
+from undertrim.record.model import Variant, VehicleRecord
+from undertrim.record.store import Entry
+
+Facts = dict[str, Any]
+
+
+def vehicle(entry: Entry) -> Facts:
+    """The facts of a checked vehicle record. Raises Unreachable for one that the checker would refuse."""
+    record = entry.record
+    assert isinstance(record, VehicleRecord)
+    planner = Planner(record)
+    made = choices(planner)
+    return {
+        "id": entry.id,
+        "address": entry.address,
+        "demo": record.demo == "yes",
+        **_identity(record),
+        "data_date": _data_date(record),
+        "variants": [_variant(variant) for variant in cars.asked(record).values()],
+        "targets": _targets(record),
+        "blockers": blockers.blockers(record),
+        "openings": [openings.opening(record, item) for item in record.openings.values()],
+        "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
+        "steps": _steps(record, made),
+        "plans": _plans(made),
+        "totals": totals.totals(made.steps),
+        "connectors": [wiring.connector(record, item) for item in record.connectors.values()],
+        "functions": [wiring.function(record, item) for item in record.functions.values()],
+        "duties": [wiring.duty(record, item) for item in record.duties.values()],
+        "restraints": [{"area": name, "items": list(area.restraints)} for name, area in record.areas.items() if area.restraints],
+        "evidence": [_evidence(record, name) for name in record.evidence],
+    }
+
+
+def _identity(record: VehicleRecord) -> Facts:
+    facts = record.vehicle
+    years = facts.model_years
+    first, last = (years.first, years.last) if years else (facts.built.from_.year, facts.built.to.year)
+    span = f"{first}–{last}" if first != last else str(first)
+    return {
+        "make": facts.make,
+        "model": facts.model,
+        "phase": facts.phase,
+        "title": f"{facts.make} {facts.model}",
+        "years": span,
+        "first_year": first,
+        "last_year": last,
+        "built": f"built from {facts.built.from_} until before {facts.built.to}",
+        "tell": facts.tell,
+        "bodies": list(facts.bodies),
+        "drive_sides": list(facts.drive_side),
+        "also_called": list(facts.also_called),
+        "high_voltage": facts.high_voltage,
+        "follows": facts.follows,
+    }
+
+
+def _data_date(record: VehicleRecord) -> str:
+    """The newest date of any evidence; empty where there is none."""
+    return max((evidence.on for evidence in record.evidence.values()), default="")
+
+
+def _variant(variant: Variant) -> Facts:
+    return {
+        "id": variant.id,
+        "ask": variant.ask,
+        "choices": [{"id": choice.id, "label": choice.label, "tell": choice.tell} for choice in variant.choices.values()],
+    }
+
+
+def _targets(record: VehicleRecord) -> list[Facts]:
+    """Every opening at every side, with a short mark of capital letters that tells it from the others."""
+    found = []
+    marks: set[str] = set()
+    for target in targets(record):
+        opening = record.openings[target.opening]
+        mark = _mark(target.opening, target.side, marks)
+        marks.add(mark)
+        found.append(
+            {
+                "id": str(target),
+                "opening": target.opening,
+                "side": target.side,
+                "name": f"{opening.name}, {target.side}" if target.side else opening.name,
+                "mark": mark,
+                "when": words.when(record, opening.when),
+                "clauses": words.clauses(opening.when),
+            }
+        )
+    return found
+
+
+def _mark(opening: str, side: str, taken: set[str]) -> str:
+    mark = "".join(word[0] for word in opening.split("-")).upper() + side[:1].upper()
+    number = 2
+    while mark in taken:
+        mark = f"{mark.rstrip('0123456789')}{number}"
+        number += 1
+    return mark
+
+
+def _steps(record: VehicleRecord, made: Choices) -> list[Facts]:
+    """Every step with the cars and targets it belongs to."""
+    labels = _conditions(record, made)
+    found = []
+    for step in made.steps:
+        wanted = [t for t in made.cars[0].singles if any(step.id in plans.singles[t] for plans in made.cars)]
+        found.append({**step_facts.step(record, step), "targets": wanted, "when": labels[step.id]})
+    return found
+
+
+def _conditions(record: VehicleRecord, made: Choices) -> dict[str, str]:
+    """In words, the cars in which a step can occur; empty for all."""
+    known = cars.variants(record)
+    everywhere = len(made.cars)
+    labels = {}
+    for step in made.steps:
+        in_cars = [plans.car for plans in made.cars if any(step.id in ids for ids in plans.singles.values())]
+        labels[step.id] = "" if len(in_cars) == everywhere else ", ".join(_narrowed(known, made, in_cars))
+    return labels
+
+
+def _narrowed(known: dict[str, Variant], made: Choices, in_cars: list[Any]) -> Iterator[str]:
+    for name in made.cars[0].car:
+        chosen = list(dict.fromkeys(car[name] for car in in_cars))
+        if len(chosen) < len({plans.car[name] for plans in made.cars}):
+            yield " or ".join(known[name].choices[choice].label for choice in chosen)
+
+
+def _plans(made: Choices) -> list[Facts]:
+    """For each car: step numbers (places in `steps`) by target, and of every set that is not simply their sum."""
+    place = {step.id: i for i, step in enumerate(made.steps)}
+    return [
+        {
+            "car": dict(plans.car),
+            "singles": {target: [place[step] for step in ids] for target, ids in plans.singles.items()},
+            "sets": {"+".join(ids): [place[step] for step in listed] for ids, listed in plans.sets.items()},
+        }
+        for plans in made.cars
+    ]
+
+
+def _evidence(record: VehicleRecord, name: str) -> Facts:
+    item = record.evidence[name]
+    return {"id": name, "how": item.how, "on": item.on, "by": item.by, "car": item.car, "with": item.with_, "note": item.note}

@@ -1,0 +1,78 @@
+"""Facts in words: quantities, counts, conditions, places. An unknown is said, never left blank."""
+
+from collections.abc import Mapping
+
+from undertrim.derive import cars
+from undertrim.record.model import Blank, Caution, Fastener, VehicleRecord, When
+from undertrim.record.units import Quantity, show
+from undertrim.resources import table
+
+UNKNOWN = "unknown"
+LOOK_UP = "unknown: look it up in the maker's information"
+
+
+def quantity(value: Quantity | Blank | None) -> str:
+    """A quantity in both systems, `unknown` or `none`; empty where the record says nothing."""
+    if value is None:
+        return ""
+    return str(value) if isinstance(value, Blank) else show(value)
+
+
+def minutes(value: float) -> str:
+    """Minutes as people say them: `45 s`, `3 min`, `1 h 20 min`."""
+    if value < 1:
+        return f"{round(value * 60)} s"
+    whole = round(value)
+    return f"{whole} min" if whole < 60 else f"{whole // 60} h {whole % 60} min".replace(" 0 min", "")
+
+
+def when(record: VehicleRecord, condition: When) -> str:
+    """A condition by the labels of its choices: `Map radio`, `Map radio or plain radio, right-hand drive`."""
+    known = cars.variants(record)
+    clauses = []
+    for name, choices in condition.clauses:
+        labels = [known[name].choices[c].label if name in known and c in known[name].choices else c for c in choices]
+        clauses.append(" or ".join(labels))
+    return ", ".join(clauses)
+
+
+def clauses(condition: When) -> dict[str, list[str]]:
+    """A condition as data: variant -> choices."""
+    return {name: list(choices) for name, choices in condition.clauses}
+
+
+_PLACES = {"corners": "in the corners", "centre": "in the middle"}
+
+
+def places(at: Mapping[str, int]) -> str:
+    """Where fasteners are: `2 top, 2 left, 2 right`."""
+    if len(at) == 1 and next(iter(at)) in _PLACES:
+        return _PLACES[next(iter(at))]
+    return ", ".join(f"{count} {_PLACES.get(edge, edge)}" for edge, count in at.items())
+
+
+def fastener(item: Fastener) -> str:
+    """Fasteners with their count: `4 × hex 7 mm screws`, `unknown number of push clips`."""
+    words = table("fasteners")[item.kind]
+    if item.kind == "bond":
+        return f"{item.what} bond"
+    if not isinstance(item.count, int):
+        return f"unknown number of {item.what} {words['plural']}"
+    return f"{item.count} × {item.what} {words['label'] if item.count == 1 else words['plural']}"
+
+
+def fastener_detail(item: Fastener) -> str:
+    """What else is recorded of a fastener: thread, length, place, torque, note."""
+    parts = [
+        item.thread,
+        f"{quantity(item.length)} long" if item.length else "",
+        places(item.at),
+        f"torque {quantity(item.torque)}" if item.torque else "",
+        item.note,
+    ]
+    return ", ".join(part for part in parts if part)
+
+
+def caution(item: Caution) -> dict[str, str]:
+    """A caution as data."""
+    return {"signal": item.signal, "hazard": item.hazard, "consequence": item.consequence, "avoid": item.avoid}
