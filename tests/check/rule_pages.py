@@ -1,21 +1,24 @@
 """Reads the good and bad examples out of a rule's docstring and runs them.
 
 An example is a piece of a record: its top-level sections take the place of those in `base.yaml`. A line that ends in `# here` is
-guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml` begins each record. Below a bad example stand the
-messages as `level: message (hint)`, one line each, in the order of the lines.
+guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml` begins each record. A piece with a `gear:` section is a
+gear record and stands by itself, in `# file: <kind>s/<maker>-<model>.yaml`. Below a bad example stand the messages as `level: message (hint)`, one line each, in the order of the lines. A line of prose ends an example.
 """
 
 import re
 import textwrap
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from undertrim.check.findings import Card, CollectionRule, RecordRule, Subject
+from undertrim.check.findings import Card, CollectionRule, Finding, GearRule, GearSubject, RecordRule, Subject
 from undertrim.check.runner import _card
+from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text
 from undertrim.record.store import Entry, entry
 
+GEAR_BASE = "format: 1\ndemo: yes\n"
 BASE = (Path(__file__).parent / "base.yaml").read_text(encoding="utf-8")
 
 
@@ -48,15 +51,23 @@ def examples(doc: str, heading: str) -> list[Example]:
     found: list[Example] = []
     block: list[str] = []
     messages: list[str] = []
-    for line in [*sections(doc)[heading].splitlines(), "    # end"]:
+
+    def close() -> None:
+        if block:
+            found.append(_example(block, messages))
+        block.clear()
+        messages.clear()
+
+    for line in sections(doc)[heading].splitlines():
         if line.startswith("    ") or (not line.strip() and block and not messages):
-            if messages or line == "    # end":
-                if block:
-                    found.append(_example(block, messages))
-                block, messages = [], []
+            if messages:
+                close()
             block.append(line[4:])
         elif re.match(r"(error|warning): ", line):
             messages.append(line)
+        elif line.strip():
+            close()
+    close()
     return found
 
 
@@ -73,7 +84,7 @@ WHOLE = ("format", "demo", "vehicle", "after_battery")
 def compose(piece: str) -> str:
     """`base.yaml` with the entries of `piece` in place of its own; the sections in WHOLE are replaced as one."""
     ours = dict(_blocks(piece.strip("\n") + "\n", ""))
-    base = dict(_blocks(BASE, ""))
+    base = dict(_blocks(GEAR_BASE if "gear" in ours else BASE, ""))
     merged = [_merge(name, base.get(name, ""), ours.get(name, "")) for name in {**base, **ours}]
     return "".join(merged)
 
@@ -96,11 +107,12 @@ def _blocks(text: str, indent: str) -> list[tuple[str, str]]:
 
 def load(name: str, text: str) -> Entry:
     """An entry as the store would make it."""
-    path = Path("records/vehicles") / name
-    return entry(path, "vehicle", read_text(text, path))
+    kind = "gear" if re.search(r"^gear:", text, flags=re.MULTILINE) else "vehicle"
+    path = Path("records", "gear" if kind == "gear" else "vehicles", name)
+    return entry(path, kind, read_text(text, path))
 
 
-def say(example: Example, rule: RecordRule | CollectionRule) -> list[tuple[str, int, str]]:
+def say(example: Example, rule: RecordRule | GearRule | CollectionRule) -> list[tuple[str, int, str]]:
     """What a rule says of an example: (file, line, `level: message (hint)`), sorted by file and line."""
     entries = {name: load(name, text) for name, text in example.files.items()}
     for item in entries.values():
@@ -112,11 +124,20 @@ def say(example: Example, rule: RecordRule | CollectionRule) -> list[tuple[str, 
     else:
         said = []
         for name, item in entries.items():
-            assert isinstance(item.record, VehicleRecord)
-            for finding in rule.check(Subject(item, item.record)):
+            for finding in _findings(item, rule):
                 said.append((name, item.source.position(finding.pointer, key=finding.key).line, finding))
     rendered = [(name, line, _render(rule.LEVEL, finding.message, finding.hint)) for name, line, finding in said]
     return sorted(rendered)
+
+
+def _findings(item: Entry, rule: RecordRule | GearRule) -> Iterator[Finding]:
+    """What a rule says of one record, by the function it has for that kind."""
+    if isinstance(item.record, VehicleRecord):
+        yield from getattr(rule, "check")(Subject(item, item.record))  # noqa: B009 - a gear rule may have none
+    elif isinstance(item.record, GearRecord):
+        yield from getattr(rule, "check_gear")(GearSubject(item, item.record))  # noqa: B009
+    else:
+        raise AssertionError(item.path)
 
 
 def _name(card: Card) -> str:

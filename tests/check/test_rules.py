@@ -7,15 +7,17 @@ import pytest
 from rule_pages import examples, say, sections
 
 from undertrim.check import rules
-from undertrim.check.register import COLLECTION_RULES, RECORD_RULES
+from undertrim.check.findings import CollectionRule, GearRule, RecordRule
+from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 
-RULES = {**RECORD_RULES, **COLLECTION_RULES}
+RULES: dict[str, RecordRule | GearRule | CollectionRule] = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
 
 
 def test_every_rule_module_is_registered_under_its_own_name() -> None:
     modules = {name.replace("_", "-") for _, name, _ in pkgutil.iter_modules(rules.__path__)}
     assert modules == set(RULES)
     assert list(RECORD_RULES) == sorted(RECORD_RULES)
+    assert list(GEAR_RULES) == sorted(GEAR_RULES)
     assert list(COLLECTION_RULES) == sorted(COLLECTION_RULES)
     for name, rule in RULES.items():
         assert importlib.import_module(f"undertrim.check.rules.{name.replace('-', '_')}") is rule

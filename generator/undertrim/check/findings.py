@@ -1,7 +1,8 @@
-"""What a rule says, what it may look at, and the two shapes a rule can have.
+"""What a rule says, what it may look at, and the three shapes a rule can have.
 
-A rule is a module with a docstring (its page), a `LEVEL` and one function: `check` for one record at a time, or `check_all` for
-the collection. It yields findings and nothing else; id, level and position are added by the runner.
+A rule is a module with a docstring (its page), a `LEVEL` and a function: `check` for one vehicle record at a time, `check_gear` for
+one gear record at a time, or `check_all` for the collection. A rule about something that both kinds of record have holds `check` and
+`check_gear` and stands in both registers. It yields findings and nothing else; id, level and position are added by the runner.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -12,7 +13,8 @@ from typing import Protocol
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner
-from undertrim.record.gear import GearFacts
+from undertrim.record.fields import Field, walk
+from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
 from undertrim.record.problem import Level, Position
 from undertrim.record.source import Pointer, Source
@@ -45,6 +47,15 @@ class Subject:
         return self.entry.source
 
     @cached_property
+    def fields(self) -> tuple[Field, ...]:
+        """Every value as typed, with what the schema says of it."""
+        return tuple(walk(self.source.data, "vehicle"))
+
+    def intact(self, pointer: Pointer) -> bool:
+        """Whether the schema refused nothing at this place or below, so that what stands there is complete."""
+        return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
+
+    @cached_property
     def planner(self) -> Planner:
         """Plans visits; shared so that each car's graph is laid out once."""
         return Planner(self.record)
@@ -53,6 +64,24 @@ class Subject:
     def cars(self) -> list[dict[str, str]]:
         """Every combination of variant choices that matters, at least one."""
         return cars.assignments(self.record)
+
+
+@dataclass(frozen=True)
+class GearSubject:
+    """One gear record under examination."""
+
+    entry: Entry
+    record: GearRecord
+
+    @property
+    def source(self) -> Source:
+        """The file as read; its `data` is the record as typed."""
+        return self.entry.source
+
+    @cached_property
+    def fields(self) -> tuple[Field, ...]:
+        """Every value as typed, with what the schema says of it."""
+        return tuple(walk(self.source.data, "gear"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,11 +95,20 @@ class Card:
 
 
 class RecordRule(Protocol):
-    """A rule that looks at one record."""
+    """A rule that looks at one vehicle record."""
 
     LEVEL: Level
 
     def check(self, subject: Subject, /) -> Iterator[Finding]:
+        """Yield what is wrong."""
+
+
+class GearRule(Protocol):
+    """A rule that looks at one gear record."""
+
+    LEVEL: Level
+
+    def check_gear(self, subject: GearSubject, /) -> Iterator[Finding]:
         """Yield what is wrong."""
 
 

@@ -2,7 +2,7 @@
 
 from functools import cache
 
-from undertrim.check.findings import CollectionRule, RecordRule
+from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
     named_but_absent,
 )
@@ -11,10 +11,12 @@ RECORD_RULES: dict[str, RecordRule] = {
     "named-but-absent": named_but_absent,
 }
 
+GEAR_RULES: dict[str, GearRule] = {}
+
 COLLECTION_RULES: dict[str, CollectionRule] = {}
 
 
 @cache
 def rule_ids() -> frozenset[str]:
     """The ids of all rules."""
-    return frozenset((*RECORD_RULES, *COLLECTION_RULES))
+    return frozenset((*RECORD_RULES, *GEAR_RULES, *COLLECTION_RULES))

@@ -11,8 +11,8 @@ from functools import partial
 from pathlib import Path
 
 from undertrim.check import allowing
-from undertrim.check.findings import Card, Finding, Subject
-from undertrim.check.register import COLLECTION_RULES, RECORD_RULES, rule_ids
+from undertrim.check.findings import Card, Finding, GearSubject, Subject
+from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
@@ -104,20 +104,28 @@ def _settled(looked: _Looked, across: Sequence[Problem]) -> Iterator[Problem]:
 
 
 def _single(entry: Entry) -> Iterator[Problem]:
-    """What the record rules say of one vehicle."""
-    if not isinstance(entry.record, VehicleRecord):
+    """What the rules for its kind say of one record."""
+    if isinstance(entry.record, VehicleRecord):
+        subject = Subject(entry, entry.record)
+        for rule_id, rule in RECORD_RULES.items():
+            yield from _said(entry, rule_id, rule.LEVEL, partial(rule.check, subject))
+    elif isinstance(entry.record, GearRecord):
+        gear = GearSubject(entry, entry.record)
+        for rule_id, gear_rule in GEAR_RULES.items():
+            yield from _said(entry, rule_id, gear_rule.LEVEL, partial(gear_rule.check_gear, gear))
+
+
+def _said(entry: Entry, rule_id: str, level: Level, look: Callable[[], Iterator[Finding]]) -> Iterator[Problem]:
+    """The findings of one rule, placed; what the schema refused already is not found twice."""
+    try:
+        findings = list(look())
+    except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
+        yield _crashed(entry.source.path, rule_id, error)
         return
-    subject = Subject(entry, entry.record)
-    for rule_id, rule in RECORD_RULES.items():
-        try:
-            findings = list(rule.check(subject))
-        except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
-            yield _crashed(entry.source.path, rule_id, error)
-            continue
-        for finding in findings:
-            if finding.pointer not in entry.dropped:
-                position = entry.source.position(finding.pointer, key=finding.key)
-                yield Problem(entry.source.path, position, rule.LEVEL, rule_id, finding.message, finding.hint)
+    for finding in findings:
+        if finding.pointer not in entry.dropped:
+            position = entry.source.position(finding.pointer, key=finding.key)
+            yield Problem(entry.source.path, position, level, rule_id, finding.message, finding.hint)
 
 
 def _across(cards: Sequence[Card]) -> dict[Path, list[Problem]]:

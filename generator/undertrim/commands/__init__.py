@@ -3,7 +3,7 @@
 import argparse
 from typing import Protocol
 
-from undertrim.commands import check, plan
+from undertrim.commands import build, check, plan, serve
 from undertrim.commands.common import Usage
 
 __all__ = ["COMMANDS", "Usage"]
@@ -22,6 +22,8 @@ class Command(Protocol):
 
 
 COMMANDS: dict[str, Command] = {
+    "build": build,
     "check": check,
     "plan": plan,
+    "serve": serve,
 }

@@ -56,3 +56,11 @@ def assignments(record: VehicleRecord, fixed: Mapping[str, str] | None = None) -
         for name, variant in asked(record).items()
     ]
     return [dict(combination) for combination in product(*open_choices)]
+
+
+def together(*conditions: When) -> bool:
+    """Whether there can be a car in which all of these hold: no variant is left without a choice."""
+    left: dict[str, set[str]] = {}
+    for variant, choices in (clause for when in conditions for clause in when.clauses):
+        left[variant] = left.get(variant, set(choices)) & set(choices)
+    return all(left.values())

@@ -129,13 +129,9 @@ def _missing(error: ValidationError, pointer: Pointer) -> Iterator[Complaint]:
 
 
 def _describe(field: dict[str, Any]) -> str:
-    known = {**(schema.resolve(_absolute(field["$ref"])) if "$ref" in field else {}), **field}
+    known = {**(schema.resolve(field["$ref"]) if "$ref" in field else {}), **field}
     text = str(known.get("description", "")).split(". ")[0].rstrip(".")
     return f"{text[:1].lower()}{text[1:]}, {_example(known)}" if text else _example(known)
-
-
-def _absolute(reference: str) -> str:
-    return reference if reference.startswith("urn:") else f"urn:undertrim:vehicle{reference}"
 
 
 def _where(pointer: Pointer) -> str:

@@ -29,9 +29,10 @@ Errors = Iterator[ValidationError]
 
 @cache
 def load(name: str) -> Schema:
-    """One schema by its short name: common, vehicle or gear."""
+    """One schema by its short name: common, vehicle or gear. Its references are made absolute, so `resolve` takes each."""
     path = resources.top("schema") / f"{name}.schema.json"
-    schema: Schema = json.loads(path.read_text(encoding="utf-8"))
+    text = path.read_text(encoding="utf-8")
+    schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "urn:undertrim:{name}#/'))
     return schema
 
 

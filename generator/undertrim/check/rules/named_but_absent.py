@@ -39,11 +39,12 @@ error: no part or preparation 'vent-trimm' (did you mean 'vent-trim'?)
 
 from collections.abc import Collection, Iterator
 
+from undertrim.check import sources
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.complaints import nearest
 from undertrim.record.model import Ref, VehicleRecord
 from undertrim.record.problem import Level
-from undertrim.record.source import Data, Pointer
+from undertrim.record.source import Pointer
 
 LEVEL = Level.ERROR
 
@@ -62,7 +63,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for connector in record.connectors.values():
         if connector.at:
             yield from _absent(("connectors", connector.id, "at"), connector.at, _tethers(record), "tether")
-    for pointer, name in _sources((), subject.source.data):
+    for pointer, name in sources.named(subject.fields):
         yield from _absent(pointer, name, list(record.evidence), "evidence")
 
 
@@ -101,15 +102,3 @@ def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
 def _tethers(record: VehicleRecord) -> list[str]:
     return [f"{part.id}/{tether}" for part in record.parts.values() for tether in part.tethers]
 
-
-def _sources(pointer: Pointer, data: Data) -> Iterator[tuple[Pointer, str]]:
-    """Every evidence id under a `source` key, wherever it stands."""
-    items = data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()
-    for key, value in items:
-        here = (*pointer, key)
-        if key != "source":
-            yield from _sources(here, value)
-        elif isinstance(value, str):
-            yield here, value
-        elif isinstance(value, list):
-            yield from (((*here, index), name) for index, name in enumerate(value) if isinstance(name, str))

@@ -1,6 +1,7 @@
 """Steps as data, with all the words a page or sheet needs."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from undertrim.derive.procedure import states, tally
@@ -61,12 +62,11 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "cautions": [words.caution(caution) for caution in item.cautions],
         "minutes": item.minutes,
         "wait": wait(item),
-        "tools": list(item.tools),
+        "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
         "unknown": item.unknown,
         "state": dict(item.state),
         "state_words": state_words(item.state),
-        "counts": [count(entry) for entry in tally.fasteners([item])],
-        "buy": [purchase(entry) for entry in tally.purchases([item])],
+        "seal": [purchase(entry) for entry in tally.purchases([replace(item, fasteners=())])],
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
     }
@@ -97,9 +97,18 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
         "head": {"family": drive.family, "label": drive.label} if drive else None,
         "sort": fastener.what,
         "at": dict(fastener.at),
+        "counts": [count(entry) for entry in tally.fasteners([replace(item, fasteners=(line,))])],
+        "buy": _bought(item, line),
         "when": words.when(record, own),
         "clauses": words.clauses(own),
     }
+
+
+def _bought(item: Step, line: FastenerLine) -> list[Data]:
+    """What this line alone adds to the list of things to buy."""
+    if line.fate != "new":
+        return []
+    return [purchase(entry) for entry in tally.purchases([replace(item, kind="line", fasteners=(line,))])]
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:

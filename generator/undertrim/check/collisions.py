@@ -1,0 +1,86 @@
+"""Steps that need a state of the car which what must come before them has taken away."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from undertrim.check import needs
+from undertrim.check.knots import untied
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.cycles import blocked
+from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.nodes import Layout
+from undertrim.derive.procedure.walks import reach, shortest_path
+from undertrim.record.model import Prep
+
+Edge = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Collision:
+    """`user` needs `state` at `need`, but `changer`, which sets it to `value`, must come first.
+
+    `path` leads from the user to the changer, each needing the next first. `turned` tells that it would work if what sets
+    `value` stood before what sets `need`.
+    """
+
+    user: str
+    state: str
+    need: str
+    changer: str
+    value: str
+    path: tuple[str, ...]
+    turned: bool
+
+
+def collisions(layout: Layout) -> Iterator[Collision]:
+    """Every collision of one car's states that its prerequisites alone do not explain."""
+    if len(layout.ordering.freeable) == len(layout.ordering.costs):
+        return
+    true = untied(layout.graph)
+    held = _held_back(layout)
+    direct = {edge: path for edge in held if (path := shortest_path(true.before, edge[1], {edge[0]}))}
+    for edge, path in direct.items():
+        yield from _collision(layout, edge, path)
+    for cycle in _roundabout(layout, held - direct.keys()):
+        edge = next(pair for pair in pairwise(cycle) if pair in held)
+        start = cycle.index(edge[1])
+        yield from _collision(layout, edge, (*cycle[start:-1], *cycle[: start + 1])[: len(cycle) - 1])
+
+
+def _held_back(layout: Layout) -> set[Edge]:
+    """What changes a state, with what must be done while it still is as it was."""
+    return {
+        (changer, user) for changer, before in layout.ordering.before.items() for user in before - layout.graph.before[changer]
+    }
+
+
+def _roundabout(layout: Layout, held: set[Edge]) -> list[tuple[str, ...]]:
+    """Circles that need routes, or several states at once, to close."""
+    ordering = untied(layout.ordering, layout.graph)
+    true = layout.graph.before
+    after = {
+        node: [other for other in before if other in true[node] or (node, other) in held]
+        for node, before in ordering.before.items()
+    }
+    cycles = {block.cycle for block in blocked(Graph(ordering.costs, after, ordering.any_of)).values()}
+    return sorted(cycle for cycle in cycles if held.intersection(pairwise(cycle)))
+
+
+def _collision(layout: Layout, edge: Edge, path: tuple[str, ...]) -> Iterator[Collision]:
+    changer, user = edge
+    thing = layout.nodes[changer].thing
+    assert isinstance(thing, Prep)
+    for state, need in needs.of(layout.nodes[user]).items():
+        value = thing.sets.get(state, need)
+        if value != need:
+            yield Collision(user, state, need, changer, value, path, _turned(layout, changer, state, need, value))
+
+
+def _turned(layout: Layout, changer: str, state: str, need: str, value: str) -> bool:
+    """Whether everything that needs `value` could be done before the state is set to `need`."""
+    if need == states.initial().get(state):
+        return False
+    setters = {name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and node.thing.sets.get(state) == need}
+    early = [name for name, node in layout.nodes.items() if needs.of(node).get(state) == value]
+    return setters.isdisjoint(reach(layout.graph.before, [changer, *early]))

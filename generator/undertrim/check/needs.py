@@ -1,0 +1,41 @@
+"""The states of the car that a step needs, and where the record says so."""
+
+from dataclasses import replace
+
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.nodes import Node
+from undertrim.record.model import Opening, Part, Prep, States
+from undertrim.record.source import Pointer
+from undertrim.resources import table
+
+SECTIONS: dict[type[Part | Prep | Opening], str] = {Part: "parts", Prep: "preps", Opening: "openings"}
+
+
+def of(node: Node) -> States:
+    """The states that a node needs: written, brought in by wiring, or usual for the kind of opening."""
+    if isinstance(node.thing, Part):
+        return states.needs_of(node.thing)
+    if isinstance(node.thing, Prep):
+        return node.thing.needs
+    usual: States = table("kinds")[node.thing.kind]["needs"]
+    return usual
+
+
+def home(thing: Part | Prep | Opening) -> Pointer:
+    """Where the record describes a thing."""
+    return (SECTIONS[type(thing)], thing.id)
+
+
+def place(thing: Part | Prep | Opening, state: str) -> Pointer:
+    """Where the record says that `thing` needs `state`: the need, the tether that brings it in, or the kind of opening."""
+    if isinstance(thing, Opening):
+        return (*home(thing), "kind")
+    if isinstance(thing, Part) and state not in thing.needs:
+        return (*home(thing), "tethers", _wired(thing, state))
+    return (*home(thing), "needs", state)
+
+
+def _wired(part: Part, state: str) -> str:
+    """The first tether by which a part needs a state."""
+    alone = (replace(part, tethers={name: tether}, needs={}) for name, tether in part.tethers.items())
+    return next(name for name, one in zip(part.tethers, alone, strict=True) if state in states.needs_of(one))

@@ -1,0 +1,82 @@
+"""A part on hooks is not pulled off.
+
+## What it finds
+
+`release: pull` on a part that hooks, tabs or sill hooks hold in the same car.
+
+## Why it matters
+
+A hook lets go by lifting, sliding, tilting or swinging. Pulled straight out it breaks, and the part rattles ever after.
+
+## Bad
+
+    parts:
+      door-panel:
+        name: Door panel
+        release: pull    # here
+        held_by:
+          - {clip: push, count: 8}
+          - {hook: sill, count: 3}
+      tray:
+        name: Phone tray
+        release: pull    # here
+        held_by:
+          - {hook: tab, count: 2}
+          - {hook: slot, count: 1}
+
+error: 'pull' does not free 'hook: sill' (hooks want 'lift', 'slide', 'swing' or 'tilt')
+error: 'pull' does not free 'hook: tab' and 'hook: slot' (hooks want 'lift', 'slide', 'swing' or 'tilt')
+
+## Good
+
+    variants:
+      radio:
+        ask: Which radio is in the dash?
+        choices:
+          plain: {label: Plain radio}
+          map: {label: Map radio}
+    parts:
+      door-panel:
+        name: Door panel
+        release: lift
+        held_by:
+          - {clip: push, count: 8}
+          - {hook: sill, count: 3}
+      bezel:
+        name: Radio bezel
+        when: {radio: map}
+        release: pull
+        held_by:
+          - {clip: push, count: 4}
+          - {hook: tab, count: 2, when: {radio: plain}}
+      shelf:
+        name: Shelf
+        release: pull
+        held_by:
+          - {clip: push, count: 4}
+          - {hook: tab, count: 1, leave: yes}
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.fasteners import held
+from undertrim.check.findings import Finding, Subject
+from undertrim.derive.cars import together
+from undertrim.record.model import Part
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every part that is pulled off its hooks."""
+    hooks: dict[str, list[str]] = {}
+    for item in held(subject):
+        thing, fastener = item.thing, item.fastener
+        if isinstance(thing, Part) and thing.release == "pull" and fastener.hook and fastener.leave == "no":
+            if together(thing.when, fastener.when):
+                hooks.setdefault(thing.id, []).append(item.shown)
+    for part, shown in hooks.items():
+        kinds = " and ".join(dict.fromkeys(shown))
+        hint = "hooks want 'lift', 'slide', 'swing' or 'tilt'"
+        yield Finding(("parts", part, "release"), f"'pull' does not free {kinds}", hint)

@@ -1,0 +1,167 @@
+"""No part or preparation may wait for itself.
+
+## What it finds
+
+Prerequisites that go round in a circle in some car, whether they stand in `after`, in `under`, or come from a state that a
+preparation sets. The message shows the circle, each arrow meaning "needs first". A circle is reported once, however many sides and cars it
+shows in; `where` names the cars if they are not all. Routes of `after_any` are left to `unreachable-opening`, and "whatever needs
+the battery on comes before it goes off" to `state-collision`.
+
+## Why it matters
+
+Of a bezel that waits for the radio behind it, the record says nothing true: the tech levers at a trim that is still held until it cracks.
+
+## Bad
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        after: [vent-screws, shifter-trim, radio]    # here
+      vent-screws:
+        name: Screws in the vents
+        release: unscrew
+        held_by: [{screw: PH2, count: 2}]
+      shifter-trim:
+        name: Trim round the lever
+        release: lift
+        after: [knob]
+      knob:
+        name: Gear knob
+        release: turn
+        needs: {parking-brake: on}
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        after: [bezel]
+
+error: 'bezel' waits for itself: bezel -> radio -> bezel ('bezel' has 'radio' in 'after', 'radio' has 'bezel' in 'after': take out what is not so)
+
+    variants:
+      lock:
+        ask: How does the boot open?
+        choices:
+          key: {label: With a key, tell: A lock barrel in the boot lid}
+          button: {label: With a button, tell: No lock barrel}
+    preps:
+      battery:
+        name: Battery off
+        sets: {battery: off}
+        after: [{part: battery-cover, when: {lock: button}}]    # here
+        how: Take the clamp off.
+    parts:
+      battery-cover:
+        name: Battery cover
+        release: lift
+        each: [left, right]
+        held_by: [{screw: T20, count: 2, under: strap}]
+        tethers:
+          lamp: {name: Lamp plug, kind: plug}
+      strap:
+        name: Strap over the cover
+        release: unhook
+        each: [left, right]
+        held_by:
+          - {screw: T20, count: 1, under: battery-cover}    # here
+
+error: 'battery' waits for itself where lock=button: battery -> battery-cover -> battery ('battery' has 'battery-cover' in 'after', 'battery-cover' needs battery off, which 'battery' sets: take out what is not so)
+error: 'strap' waits for itself: strap -> battery-cover -> strap (a screw of 'strap' is under 'battery-cover', a screw of 'battery-cover' is under 'strap': take out what is not so)
+
+    parts:
+      knob:
+        name: Gear knob
+        release: turn
+        after: [knob]    # here
+
+error: 'knob' waits for itself: knob -> knob ('knob' has 'knob' in 'after': take out what is not so)
+
+## Good
+
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        after: [bezel]
+      bezel:
+        name: Radio bezel
+        release: pull
+        after: [vent-screws, shifter-trim]
+      vent-screws:
+        name: Screws in the vents
+        release: unscrew
+        held_by: [{screw: PH2, count: 2}]
+      shifter-trim:
+        name: Trim round the lever
+        release: lift
+        after: [knob]
+      knob:
+        name: Gear knob
+        release: turn
+        needs: {parking-brake: on}
+
+    variants:
+      dash:
+        ask: Which dash does it have?
+        choices:
+          early: {label: Early dash, tell: Round vents}
+          late: {label: Late dash, tell: Square vents}
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        after: [{part: lower-trim, when: {dash: early}}]
+        held_by:
+          - {screw: T20, count: 1, leave: yes, under: cap}
+      lower-trim:
+        name: Lower trim
+        release: pull
+        after: [{part: bezel, when: {dash: late}}]
+      cap:
+        name: Screw cap
+        release: unclip
+        after: [bezel]
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from undertrim.check.affected import where
+from undertrim.check.findings import Finding, Subject
+from undertrim.check.needs import home
+from undertrim.check.reasons import reason, said, trail
+from undertrim.derive.procedure.cycles import find_cycles
+from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.nodes import Layout
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every circle of prerequisites, once."""
+    found: dict[str, tuple[Layout, tuple[str, ...]]] = {}
+    for car in subject.cars:
+        layout = subject.planner.layout(car)
+        for cycle in _cycles(layout):
+            found.setdefault(trail(cycle), (layout, cycle))
+    for shown, (layout, cycle) in found.items():
+        cars = [car for car in subject.cars if _goes_round(subject.planner.layout(car).graph, cycle)]
+        yield _finding(layout, cycle, f"{where(cars, subject.cars)}: {shown}")
+
+
+def _cycles(layout: Layout) -> list[tuple[str, ...]]:
+    return [] if len(layout.graph.freeable) == len(layout.graph.costs) else find_cycles(layout.graph)
+
+
+def _goes_round(graph: Graph, cycle: tuple[str, ...]) -> bool:
+    """Whether a circle found in one car is there in another; its shortest there may be a different one."""
+    return all(needed in graph.before.get(user, ()) for user, needed in pairwise(cycle))
+
+
+def _finding(layout: Layout, cycle: tuple[str, ...], rest: str) -> Finding:
+    reasons = [found for user, needed in pairwise(cycle) if (found := reason(layout, user, needed))]
+    words = dict.fromkeys(found.words for found in reasons)
+    pointer = reasons[0].pointer if reasons else home(layout.nodes[cycle[0]].thing)
+    return Finding(pointer, f"'{said(cycle[0])}' waits for itself{rest}", f"{', '.join(words)}: take out what is not so")

@@ -1,0 +1,261 @@
+"""A state of the car that a step needs must be there when its turn comes.
+
+## What it finds
+
+A part or preparation that needs a state, such as the battery on, and must come after something that has taken it away. Only what no
+order solves is reported: whatever needs the battery on is put before it goes off by itself. Also a state that is needed and that
+nothing sets, neither a preparation of the record nor a usual one, and a part that needs the battery on while its restraint wiring is moved.
+
+## Why it matters
+
+With the battery off and the trim half out, the lever stays locked in Park, the seat on its bolts, and the boot shut over the battery.
+
+## Bad
+
+    parts:
+      vent-trim:
+        name: Vent trim
+        release: pull
+        tethers:
+          hazard: {name: Hazard switch plug, kind: plug}
+      lower-trim:
+        name: Lower trim
+        release: pull
+        after: [vent-trim]
+        needs: {battery: on}    # here
+
+error: 'lower-trim' needs battery on, but comes after 'battery', which sets battery off (lower-trim -> vent-trim -> battery, each needs the next first: break this chain, or find a way without battery on)
+
+    variants:
+      boot:
+        ask: How does the boot open?
+        choices:
+          key: {label: With a key, tell: A lock barrel in the boot lid}
+          button: {label: With a button, tell: No lock barrel}
+    preps:
+      boot-open:
+        name: Boot open
+        sets: {boot: open}
+        needs: {battery: on}    # here
+        when: {boot: button}
+        after: [sill]
+        how: Press the button.
+    parts:
+      sill:
+        name: Sill trim
+        release: pull
+        each: [left, right]
+        tethers:
+          lamp: {name: Sill lamp plug, kind: plug}
+      cover:
+        name: Cover in the boot
+        release: lift
+        needs: {boot: open}
+
+error: 'boot-open' needs battery on where boot=button, but comes after 'battery', which sets battery off (boot-open -> sill -> battery, each needs the next first: break this chain, or find a way without battery on)
+
+    preps:
+      brake:
+        name: Parking brake set
+        sets: {parking-brake: on}
+        after: [console-lid]
+        how: Pull the lever out of the console.
+    parts:
+      console-lid:
+        name: Console lid
+        release: lift
+        tethers:
+          lamp: {name: Lamp plug, kind: plug}
+      lever-trim:
+        name: Lever trim
+        release: lift
+        needs: {gear: neutral}    # here
+
+error: the usual way to set gear neutral needs battery on, but comes after 'battery', which sets battery off (gear-neutral (usual) -> brake -> console-lid -> battery, each needs the next first: break this chain, or find a way without battery on)
+
+    preps:
+      seats-forward:
+        name: Seats forward
+        sets: {seat: forward}
+        how: Slide the seats forward.
+      seats-rearward:
+        name: Seats rearward
+        sets: {seat: rearward}
+        how: Slide the seats rearward.
+    parts:
+      front-bolts:
+        name: Front seat bolts
+        release: unscrew
+        needs: {seat: rearward}
+      rear-bolts:
+        name: Rear seat bolts
+        release: unscrew
+        after: [front-bolts]
+        needs: {seat: forward}    # here
+
+error: 'rear-bolts' needs seat forward, but comes after 'seats-rearward', which sets seat rearward (rear-bolts -> front-bolts -> seats-rearward, each needs the next first: under 'preps', put what sets seat rearward before what sets seat forward)
+
+    parts:
+      brake-cover:
+        name: Parking brake cover
+        release: lift
+        needs: {parking-brake: off}    # here
+      seat:
+        name: Driver seat
+        release: lift
+        needs: {battery: on}    # here
+        tethers:
+          belt: {name: Belt tensioner plug, kind: plug, circuit: restraint, then: rejoin}
+
+error: 'brake-cover' needs parking-brake off, but nothing sets it (add a preparation that has it under 'sets')
+error: 'seat' needs battery on, but its restraint plug 'belt' needs battery off (move what needs the battery on into a preparation, which is then done before)
+
+## Good
+
+    preps:
+      lever-back:
+        name: Lever back
+        sets: {gear: lowest}
+        needs: {battery: on, parking-brake: on}
+        how: Pull the lever back.
+      seats-rearward:
+        name: Seats rearward
+        sets: {seat: rearward}
+        how: Slide the seats rearward.
+      seats-forward:
+        name: Seats forward
+        sets: {seat: forward}
+        how: Slide the seats forward.
+    parts:
+      vent-trim:
+        name: Vent trim
+        release: pull
+        tethers:
+          hazard: {name: Hazard switch plug, kind: plug}
+      lower-trim:
+        name: Lower trim
+        release: pull
+        after: [vent-trim]
+        needs: {gear: lowest}
+      rear-bolts:
+        name: Rear seat bolts
+        release: unscrew
+        after: [front-bolts]
+        needs: {seat: forward}
+      front-bolts:
+        name: Front seat bolts
+        release: unscrew
+        needs: {seat: rearward}
+      boot-trim:
+        name: Boot trim
+        release: pull
+        needs: {boot: open}
+        tethers:
+          lamp: {name: Lamp plug, kind: plug}
+      powered-rail:
+        name: Cover driven out by its motor
+        release: slide
+        needs: {battery: on}
+        tethers:
+          motor: {name: Motor plug, kind: plug}
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check import needs
+from undertrim.check.affected import where
+from undertrim.check.collisions import Collision, collisions
+from undertrim.check.findings import Finding, Subject
+from undertrim.check.reasons import said, trail
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.nodes import Layout, Node
+from undertrim.derive.procedure.states import USUAL
+from undertrim.record.model import Assignment, Prep
+from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
+
+LEVEL = Level.ERROR
+
+Lack = tuple[str, str, str]
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every state that is needed and cannot be there."""
+    yield from _taken_away(subject)
+    yield from _never_set(subject)
+    yield from _restraint_live(subject)
+
+
+def _taken_away(subject: Subject) -> Iterator[Finding]:
+    found: dict[tuple[str, ...], tuple[Collision, Layout]] = {}
+    cars: dict[tuple[str, ...], list[Assignment]] = {}
+    for car in subject.cars:
+        layout = subject.planner.layout(car)
+        for item in collisions(layout):
+            key = (said(item.user), item.state, said(item.changer))
+            found.setdefault(key, (item, layout))
+            if car not in (hit := cars.setdefault(key, [])):
+                hit.append(car)
+    for key, (item, layout) in found.items():
+        yield _collided(item, layout, where(cars[key], subject.cars))
+
+
+def _collided(item: Collision, layout: Layout, cars: str) -> Finding:
+    user = layout.nodes[item.user]
+    message = f"{_who(user)} needs {item.state} {item.need}{cars}, but comes after '{said(item.changer)}', which sets {item.state} {item.value}"
+    turn = f"under 'preps', put what sets {item.state} {item.value} before what sets {item.state} {item.need}"
+    way_out = turn if item.turned else f"break this chain, or find a way without {item.state} {item.need}"
+    return Finding(_place(layout, user, item.state), message, f"{trail(item.path)}, each needs the next first: {way_out}")
+
+
+def _who(node: Node) -> str:
+    if isinstance(node.thing, Prep) and node.id.startswith(USUAL):
+        state, value = next(iter(node.thing.sets.items()))
+        return f"the usual way to set {state} {value}"
+    return f"'{said(node.id)}'"
+
+
+def _place(layout: Layout, user: Node, state: str) -> Pointer:
+    """The need in the record; that of the first step which a usual preparation is for."""
+    if not user.id.startswith(USUAL):
+        return needs.place(user.thing, state)
+    asker = next(node for node in layout.nodes.values() if user.id in layout.graph.before[node.id])
+    assert isinstance(user.thing, Prep)
+    return _place(layout, asker, next(iter(user.thing.sets)))
+
+
+def _never_set(subject: Subject) -> Iterator[Finding]:
+    cars: dict[Lack, list[Assignment]] = {}
+    places: dict[Lack, Pointer] = {}
+    for car in subject.cars:
+        layout = subject.planner.layout(car)
+        for node, state, value in _lacking(layout):
+            lack = (said(node.id), state, value)
+            places.setdefault(lack, _place(layout, node, state))
+            if car not in (hit := cars.setdefault(lack, [])):
+                hit.append(car)
+    for lack, pointer in places.items():
+        name, state, value = lack
+        message = f"'{name}' needs {state} {value}{where(cars[lack], subject.cars)}, but nothing sets it"
+        yield Finding(pointer, message, "add a preparation that has it under 'sets'")
+
+
+def _lacking(layout: Layout) -> Iterator[tuple[Node, str, str]]:
+    for node in layout.nodes.values():
+        for state, value in needs.of(node).items():
+            if value != states.initial().get(state) and not _set_by_another(layout, node, state, value):
+                yield node, state, value
+
+
+def _set_by_another(layout: Layout, user: Node, state: str, value: str) -> bool:
+    setters = (layout.nodes[name].thing for name in layout.graph.before[user.id])
+    return any(isinstance(thing, Prep) and thing.sets.get(state) == value for thing in setters)
+
+
+def _restraint_live(subject: Subject) -> Iterator[Finding]:
+    for part in subject.record.parts.values():
+        tether = next((tether for tether in part.tethers.values() if tether.circuit == "restraint"), None)
+        if tether and part.needs.get("battery") == "on":
+            message = f"'{part.id}' needs battery on, but its restraint {tether.kind} '{tether.id}' needs battery off"
+            hint = "move what needs the battery on into a preparation, which is then done before"
+            yield Finding(needs.place(part, "battery"), message, hint)

@@ -1,0 +1,218 @@
+"""Every opening must be reachable in every car that has it.
+
+## What it finds
+
+An opening that no order of steps reaches in some car because every route of an `after_any` on the way to it leads back to itself; a
+plain circle is left to `order-cycle`. Also an opening with nothing in front of it in some car, because none of its `behind` parts is
+fitted there.
+
+## Why it matters
+
+The page would promise a job and have no steps for it, or begin at a speaker that is still behind its panel.
+
+## Bad
+
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        after: [bezel]
+      bezel:
+        name: Radio bezel
+        release: pull
+        after_any:
+          - from-above: [vent-trim]
+            from-below: [lower-trim]
+      vent-trim:
+        name: Vent trim
+        release: pull
+        after: [bezel]
+      lower-trim:
+        name: Lower trim
+        release: pull
+        after: [vent-trim]
+    openings:
+      dash:
+        name: Radio opening
+        kind: receiver
+        behind: [radio]    # here
+        kit: needed
+        face: {width: 182 mm, height: 112 mm}
+        depth: {clear: 170 mm}
+
+error: 'dash' cannot be reached: every route of 'bezel' is closed (dash -> radio -> bezel -> vent-trim -> bezel, each needs the next first: give 'bezel' a route that does not)
+
+    variants:
+      sound:
+        ask: Which sound system does it have?
+        choices:
+          plain: {label: Plain, tell: No badge on the grilles}
+          better: {label: Better, tell: A badge on the grilles}
+    parts:
+      door-panel:
+        name: Door panel
+        release: lift
+        each: [left, right]
+        when: {sound: better}
+    openings:
+      door:
+        name: Door speakers
+        kind: speaker
+        each: [left, right]
+        behind: [door-panel]    # here
+        hole: {shape: round, diameter: 146 mm}
+        depth: {clear: 62 mm, datum: skin}
+
+error: 'door' has nothing in front of it where sound=plain: no part in 'behind' is fitted there (name the part that is, or limit the opening by 'when')
+
+    parts:
+      door-panel:
+        name: Door panel
+        release: lift
+        each: [left]
+    openings:
+      door:
+        name: Door speakers
+        kind: speaker
+        each: [left, right]
+        behind: [door-panel]    # here
+        hole: {shape: round, diameter: 146 mm}
+        depth: {clear: 62 mm, datum: skin}
+
+error: 'door' right has nothing in front of it: no part in 'behind' is fitted there (name the part that is, or say under 'each' where it is)
+
+## Good
+
+    variants:
+      sound:
+        ask: Which sound system does it have?
+        choices:
+          plain: {label: Plain, tell: No badge on the grilles}
+          better: {label: Better, tell: A badge on the grilles}
+    parts:
+      door-panel:
+        name: Door panel
+        release: lift
+        each: [left, right]
+        when: {sound: better}
+      door-card:
+        name: Door card
+        release: lift
+        each: [left, right]
+        when: {sound: plain}
+      bezel:
+        name: Radio bezel
+        release: pull
+        after_any:
+          - from-above: [vent-trim]
+            from-below: [lower-trim]
+      vent-trim:
+        name: Vent trim
+        release: pull
+        after: [bezel]
+      lower-trim:
+        name: Lower trim
+        release: pull
+    openings:
+      dash:
+        name: Radio opening
+        kind: receiver
+        behind: [bezel]
+        kit: needed
+        face: {width: 182 mm, height: 112 mm}
+        depth: {clear: 170 mm}
+      door:
+        name: Door speakers
+        kind: speaker
+        each: [left, right]
+        behind: [door-panel, door-card]
+        hole: {shape: round, diameter: 146 mm}
+        depth: {clear: 62 mm, datum: skin}
+
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        after: [bezel]
+      bezel:
+        name: Radio bezel
+        release: pull
+        after: [radio]
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.affected import where
+from undertrim.check.findings import Finding, Subject
+from undertrim.check.knots import untied
+from undertrim.check.reasons import bare, trail
+from undertrim.derive.procedure.cycles import Block, blocked
+from undertrim.derive.procedure.nodes import OPENING, Layout, Node
+from undertrim.record.model import Assignment, Opening
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every opening with no way to it, and every one with nothing in front of it."""
+    yield from _closed(subject)
+    yield from _bare(subject)
+
+
+def _closed(subject: Subject) -> Iterator[Finding]:
+    cars: dict[str, list[Assignment]] = {}
+    found: dict[str, tuple[str, str]] = {}
+    for car in subject.cars:
+        for opening, culprit, path in _stuck(subject.planner.layout(car)):
+            found.setdefault(opening, (culprit, path))
+            if car not in (hit := cars.setdefault(opening, [])):
+                hit.append(car)
+    for opening, (culprit, path) in found.items():
+        message = f"'{opening}' cannot be reached{where(cars[opening], subject.cars)}: every route of '{culprit}' is closed"
+        hint = f"{path}, each needs the next first: give '{culprit}' a route that does not"
+        yield Finding(("openings", opening, "behind"), message, hint)
+
+
+def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:
+    """(opening, part whose routes are closed, way from the opening round to it) for what plain circles do not explain."""
+    graph = untied(layout.graph)
+    if len(graph.freeable) == len(graph.costs):
+        return
+    blocks = blocked(graph)
+    for name, block in blocks.items():
+        if name.startswith(OPENING):
+            culprit = next(node for node in block.cycle if blocks[node].choice is not None)
+            yield bare(name), bare(culprit), trail(_way_round(block))
+
+
+def _way_round(block: Block) -> tuple[str, ...]:
+    """From the opening into the circle and once round it."""
+    start = block.cycle.index(block.path[-1])
+    return (*block.path, *block.cycle[start + 1 :], *block.cycle[1 : start + 1])
+
+
+def _bare(subject: Subject) -> Iterator[Finding]:
+    known = subject.record.parts
+    for opening in subject.record.openings.values():
+        behind = [known[name] for name in opening.behind if name in known]
+        if any(not any(part.when.holds(car) for car in subject.cars) for part in behind) or not behind:
+            continue  # a choice or a part that does not exist: other rules say so
+        for side in opening.each or (None,):
+            yield from _bare_at(subject, opening, side)
+
+
+def _bare_at(subject: Subject, opening: Opening, side: str | None) -> Iterator[Finding]:
+    node = f"{OPENING}{opening.id}" + (f"@{side}" if side else "")
+    layouts = [subject.planner.layout(car) for car in subject.cars]
+    having = [layout for layout in layouts if node in layout.nodes]
+    hit = [layout.car for layout in having if not _in_front(layout, layout.nodes[node])]
+    if hit:
+        raise NotImplementedError
+
+
+def _in_front(layout: Layout, opening: Node) -> bool:
+    assert isinstance(opening.thing, Opening)
+    return any(bare(name) in opening.thing.behind for name in layout.graph.before[opening.id])

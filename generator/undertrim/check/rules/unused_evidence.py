@@ -1,0 +1,44 @@
+"""Every piece of evidence backs some fact.
+
+## What it finds
+
+An entry of `evidence` that no `source` in the record names.
+
+## Why it matters
+
+Somebody went to a car and measured. If nothing rests on it, a fact has lost its source or was never written down.
+
+## Bad
+
+    evidence:
+      e1: {how: measured, on: 2026-03-02, by: rk}
+      e2: {how: seen, on: 2026-03-09, by: tw}    # here
+
+warning: nothing in this record rests on 'e2' (name it in the 'source' of what it shows, or remove it)
+
+## Good
+
+    evidence:
+      e1: {how: measured, on: 2026-03-02, by: rk}
+      e2: {how: seen, on: 2026-03-09, by: tw}
+    duties:
+      clock: {kept_by: stays, source: [e1, e2]}
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check import sources
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.problem import Level
+
+LEVEL = Level.WARNING
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every piece of evidence that nothing names."""
+    used = {name for _, name in sources.named(subject.fields)}
+    for evidence in subject.record.evidence:
+        if evidence not in used:
+            message = f"nothing in this record rests on '{evidence}'"
+            hint = "name it in the 'source' of what it shows, or remove it"
+            yield Finding(("evidence", evidence), message, hint, key=True)

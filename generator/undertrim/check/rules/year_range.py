@@ -1,0 +1,73 @@
+"""A span of time begins before it ends.
+
+## What it finds
+
+`built` whose `from` is not before its `to`, and `model_years` whose `first` is after its `last`.
+
+## Why it matters
+
+The record covers no car at all: nobody who looks the car up will find it.
+
+## Bad
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2018-09, to: 2014-03}    # here
+      model_years: {first: 2018, last: 2014}    # here
+      drive_side: [left]
+      high_voltage: no
+
+error: built from '2018-09' to '2014-03' covers no month (exchange the two)
+error: the first model year '2018' is after the last, '2014' (exchange the two)
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-03, to: 2014-03}    # here
+      drive_side: [left]
+      high_voltage: no
+
+error: built from '2014-03' to '2014-03' covers no month ('to' is the first month no longer covered: for that one month write '2014-04')
+
+## Good
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-12, to: 2015-01}
+      model_years: {first: 2015, last: 2015}
+      drive_side: [left]
+      high_voltage: no
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.model import Built, Month
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """The spans of the vehicle that run backwards or are empty."""
+    vehicle = subject.record.vehicle
+    built, years = vehicle.built, vehicle.model_years
+    if built.from_.index >= built.to.index:
+        message = f"built from '{built.from_}' to '{built.to}' covers no month"
+        yield Finding(("vehicle", "built"), message, _way_out(built))
+    if years and years.first > years.last:
+        message = f"the first model year '{years.first}' is after the last, '{years.last}'"
+        yield Finding(("vehicle", "model_years"), message, "exchange the two")
+
+
+def _way_out(built: Built) -> str:
+    if built.from_ != built.to:
+        return "exchange the two"
+    next_month = _month(built.to.index + 1)
+    return f"'to' is the first month no longer covered: for that one month write '{next_month}'"
+
+
+def _month(index: int) -> Month:
+    return Month(index // 12, index % 12 + 1)

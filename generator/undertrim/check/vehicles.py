@@ -1,0 +1,43 @@
+"""The vehicles among the cards of a collection."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from undertrim.check.findings import Card
+from undertrim.record import identity
+from undertrim.record.model import VehicleFacts
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleCard:
+    """A card that is known to be a vehicle's."""
+
+    card: Card
+    facts: VehicleFacts
+
+    @property
+    def id(self) -> str:
+        """The record's id, the stem of its file."""
+        return self.card.path.stem
+
+    @property
+    def file(self) -> str:
+        """The file as messages name it."""
+        return self.card.path.as_posix()
+
+    @property
+    def make(self) -> str:
+        """The make as names are compared: 'Kelbrook' and 'kelbrook ' are one."""
+        return identity.slug(self.facts.make)
+
+    @property
+    def model(self) -> str:
+        """The model as names are compared."""
+        return identity.slug(self.facts.model)
+
+
+def vehicles(cards: Sequence[Card]) -> Iterator[VehicleCard]:
+    """The cards of vehicles, in the order given."""
+    for card in cards:
+        if isinstance(card.facts, VehicleFacts):
+            yield VehicleCard(card, card.facts)

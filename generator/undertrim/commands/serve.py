@@ -1,0 +1,36 @@
+"""Preview the site in a browser and rebuild it whenever a record is saved.
+"""
+
+import argparse
+import sys
+import tempfile
+from pathlib import Path
+
+from undertrim.check import reports
+from undertrim.commands.common import add_workspace, progress, workspace
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("--port", type=int, default=8080, help="the port on this machine (default: 8080)")
+    parser.add_argument("--pdf", action="store_true", help="make the printed sheets too")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Serve until interrupted; a record with errors keeps the last good preview and prints what is wrong."""
+    from undertrim.publish import site  # loaded only when needed: the site engine is slow to import
+    from undertrim.publish.building import build
+
+    place = workspace(options)
+    with tempfile.TemporaryDirectory(prefix="undertrim-") as folder:
+        out = Path(folder) / "site"
+
+        def rebuild() -> None:
+            made = build(place, out, sheets=options.pdf, progress=progress)
+            sys.stderr.write(reports.text(made.report))
+
+        rebuild()
+        out.mkdir(exist_ok=True)
+        site.serve(place.root, out, rebuild, "127.0.0.1", options.port)
+    return 0

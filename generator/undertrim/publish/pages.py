@@ -1,0 +1,65 @@
+"""Renders page bodies with our own Jinja templates; everything from a record is escaped."""
+
+import json
+from collections.abc import Mapping
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from undertrim import resources
+from undertrim.publish import pictures
+
+Facts = Mapping[str, Any]
+
+
+@cache
+def environment() -> Environment:
+    """The template environment, autoescape on."""
+    loader = FileSystemLoader(resources.inside("publish", "templates"))
+    made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    made.globals.update(
+        fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
+        tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
+        wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
+        panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
+        page_data=page_data,
+    )
+    return made
+
+
+def vehicle(facts: Facts) -> str:
+    """The body of a vehicle's page."""
+    return environment().get_template("vehicle.html.j2").render(v=facts)
+
+
+def make(name: str, vehicles: list[Facts]) -> str:
+    """The body of a make's page."""
+    return environment().get_template("make.html.j2").render(name=name, vehicles=vehicles)
+
+
+def home(makes: list[Facts], *, demo: bool) -> str:
+    """The body of the home page: the finder and the makes."""
+    return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
+
+
+_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal")
+
+
+def page_data(facts: Facts) -> Markup:
+    """What the page's script needs, as JSON that cannot close its script element."""
+    steps = [{**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]} for step in facts["steps"]]
+    data = {
+        "address": facts["address"],
+        "sections": {section["id"]: section["title"] for section in facts["sections"]},
+        "steps": steps,
+        "plans": facts["plans"],
+        "instead": {tool["name"]: tool["instead"] for tool in facts["totals"]["tools"] if tool["instead"]},
+    }
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
+
+
+def _line(line: Facts) -> dict[str, Any]:
+    return {key: line[key] for key in ("tool", "fate", "counts", "buy", "clauses")}

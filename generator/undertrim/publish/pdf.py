@@ -1,0 +1,41 @@
+"""Prints a vehicle as a PDF with Typst. The record is data to the template: it can run no code and read no file."""
+
+import json
+import threading
+from collections.abc import Mapping
+from datetime import date
+from functools import cache
+from typing import Any
+
+import typst
+
+from undertrim.publish.sheet import Paper, glyphs, view
+from undertrim.resources import inside
+
+_LOCAL = threading.local()
+
+
+def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
+    """The sheet of a vehicle as tagged PDF (PDF/UA-1, ISO 14289-1): the same bytes for the same input.
+
+    `facts` comes from `publish.facts.vehicle`, `url` is the address of its page, `made` the day the sheet is made.
+    May be called from several threads at once. Raises typst.TypstError where the template fails.
+    """
+    data = json.dumps(view(facts, url, paper, made), ensure_ascii=False)
+    made_pdf = _compiler().compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
+    assert isinstance(made_pdf, bytes)
+    return made_pdf
+
+
+def _compiler() -> typst.Compiler:
+    """One for each thread: a compiler does one thing at a time."""
+    if not hasattr(_LOCAL, "compiler"):
+        root = inside("publish", "templates")
+        _LOCAL.compiler = typst.Compiler(root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True)
+    compiler: typst.Compiler = _LOCAL.compiler
+    return compiler
+
+
+@cache
+def _fonts() -> typst.Fonts:
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())])

@@ -1,0 +1,5 @@
+"""The printed sheet of a vehicle: its facts shaped for the Typst template, which decides nothing but the look."""
+
+from undertrim.publish.sheet.view import Paper, view
+
+__all__ = ["Paper", "view"]

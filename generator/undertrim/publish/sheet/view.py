@@ -1,0 +1,98 @@
+"""The facts of a vehicle as the template wants them: short rows of ready words, and the drawings."""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from typing import Any, Literal, TypeAlias
+
+from undertrim.publish.sheet import glyphs, steps
+from undertrim.publish.sheet.pictures import Pictures, code
+
+Data = Mapping[str, Any]
+Paper: TypeAlias = Literal["a4", "us-letter"]
+
+FATES = ("out", "back", "moved", "bagged", "new")
+
+
+def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
+    """Everything the template reads. All texts are printable; lists that the facts do not have are empty."""
+    pictures = Pictures()
+    shown = {
+        "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
+        "data_date": facts["data_date"] or "not recorded",
+        "made": made.isoformat(),
+        "url": url,
+        "about": [{"label": label, "value": value} for label, value in _about(facts) if value],
+        "variants": facts.get("variants", []),
+        "targets": facts["targets"],
+        "blockers": facts.get("blockers", []),
+        "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
+        "totals": _totals(facts["totals"]),
+        "openings": [_opening(entry) for entry in facts.get("openings", [])],
+        "sections": steps.sections(facts, pictures),
+        "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
+        "functions": facts.get("functions", []),
+        "duties": facts.get("duties", []),
+        "evidence": facts.get("evidence", []),
+    }
+    day = [made.year, made.month, made.day]
+    return {**glyphs.printable(shown), "paper": paper, "day": day, "pictures": pictures.svg, "code": code(url)}
+
+
+def _about(facts: Data) -> Iterator[tuple[str, str]]:
+    yield "Built", facts["built"].removeprefix("built ").capitalize()
+    yield "Bodies", ", ".join(facts["bodies"])
+    yield "Drive side", " or ".join(facts["drive_sides"])
+    yield "Also called", ", ".join(facts["also_called"])
+    yield "How to tell", facts["tell"]
+
+
+def _restraint(entry: Data) -> str:
+    return f"{entry['area'].replace('-', ' ').capitalize()}: {', '.join(entry['items'])}."
+
+
+def _totals(totals: Data) -> dict[str, Any]:
+    counted = totals["fasteners"]
+    columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
+    rows = [{"sort": row["sort"], "counts": [row.get(fate, 0) for fate in columns]} for row in counted]
+    return {
+        "tools": [" or ".join([tool["name"], *tool["instead"]]) for tool in totals["tools"]],
+        "columns": ["not recorded" if name == "unrecorded" else name for name in columns],
+        "rows": rows,
+        "sums": [sum(column) for column in zip(*(row["counts"] for row in rows), strict=True)],
+        "buy": totals["buy"],
+        "time": totals["time_text"],
+    }
+
+
+def _opening(entry: Data) -> dict[str, Any]:
+    sides = " and ".join(entry["sides"])
+    return {
+        "name": f"{entry['name']}, {sides}" if sides else entry["name"],
+        "when": entry["when"],
+        "rows": entry["rows"],
+        "source": ", ".join(entry["source"]),
+    }
+
+
+def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
+    drawn = [f"{entry['size']} contacts" if entry["size"] else "", f"drawn {entry['view']}", entry["standard"]]
+    source = ", ".join(entry["source"])
+    return {
+        "name": entry["name"],
+        "when": entry["when"],
+        "about": ", ".join(part for part in (*drawn, f"source {source}" if source else "") if part),
+        "pins": [_pin(pin, pictures) for pin in entry["pins"]],
+    }
+
+
+def _pin(pin: Data, pictures: Pictures) -> dict[str, str]:
+    colour = pin["colour"]
+    return {
+        "id": pin["id"],
+        "picture": pictures.wire(colour) if colour else "",
+        "colour": colour["words"] if colour else "not recorded",
+        "iec": colour["iec"] if colour else "",
+        "function": pin["function_words"],
+        "note": pin["note"],
+        "when": pin["when"],
+    }

@@ -1,0 +1,89 @@
+"""Walks a record together with its schema: every value with what the schema says of its field."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from undertrim.record import schema
+from undertrim.record.schema import Schema
+from undertrim.record.source import Data, Pointer
+
+_PREFIX = "urn:undertrim:"
+
+Place = tuple[str, tuple[str, ...]]
+"""Which schema (common, vehicle, gear), and the steps to a field's description in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """What the schema says of one field: references followed, the words beside a reference first.
+
+    `home` is where the last reference led; two fields with the same `home` are of one kind.
+    """
+
+    schema: Schema
+    home: Place
+
+    def child(self, step: str | int) -> "Node | None":
+        """The node of a key or list entry; None where the schema does not know it."""
+        document, steps = self.home
+        if isinstance(step, int):
+            return _at((document, (*steps, "items"))) if "items" in self.schema else None
+        if step in self.schema.get("properties", ()):
+            return _at((document, (*steps, "properties", step)))
+        if isinstance(self.schema.get("additionalProperties"), dict):
+            return _at((document, (*steps, "additionalProperties")))
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One value of a record (a scalar, list or mapping as typed) with its node."""
+
+    pointer: Pointer
+    value: Data
+    node: Node
+
+
+def root(name: str) -> Node:
+    """The node of a whole record of one kind: vehicle or gear."""
+    return _at((name, ()))
+
+
+def walk(data: Data, name: str) -> Iterator[Field]:
+    """Every value in `data` that the schema called `name` describes, in file order, the whole before its parts.
+
+    What the schema does not know is passed over, with all that is below it; nothing is validated.
+    """
+    yield from _walk((), data, root(name))
+
+
+def _walk(pointer: Pointer, value: Data, node: Node) -> Iterator[Field]:
+    yield Field(pointer, value, node)
+    entries = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for step, inner in entries:
+        below = node.child(step)
+        if below:
+            yield from _walk((*pointer, step), inner, below)
+
+
+@cache
+def _at(place: Place) -> Node:
+    found = _lookup(place)
+    if "$ref" not in found:
+        return Node(found, place)
+    beside = {word: said for word, said in found.items() if word != "$ref"}
+    target = _at(_target(found["$ref"], place[0]))
+    return Node({**target.schema, **beside}, target.home)
+
+
+def _lookup(place: Place) -> Schema:
+    found = schema.load(place[0])
+    for step in place[1]:
+        found = found[step]
+    return found
+
+
+def _target(reference: str, document: str) -> Place:
+    where, _, steps = reference.partition("#/")
+    return (where.removeprefix(_PREFIX) or document, tuple(steps.split("/")))

@@ -1,0 +1,225 @@
+/* Filters a vehicle's steps by job and car, adds up what is left, and remembers what was ticked. The lists come from the planner. */
+(function () {
+  "use strict";
+
+  var holder = document.getElementById("ut-data");
+  if (!holder) return;
+  var data = JSON.parse(holder.textContent);
+  var page = document.querySelector(".ut-vehicle");
+  var stepList = document.getElementById("ut-steps");
+  var shown = document.getElementById("ut-shown");
+  var reset = document.getElementById("ut-reset");
+  var items = {};
+  stepList.querySelectorAll("[data-step]").forEach(function (item) { items[item.dataset.step] = item; });
+  var headings = {};
+  stepList.querySelectorAll("[data-section]").forEach(function (item) { headings[item.dataset.section] = headings[item.dataset.section] || item; });
+  var key = "undertrim:" + data.address;
+
+  page.classList.add("ut-live");
+
+  function chosenJobs() {
+    return Array.prototype.map.call(page.querySelectorAll("input[name=job]:checked"), function (box) { return box.value; });
+  }
+
+  function chosenCar() {
+    var car = {};
+    page.querySelectorAll(".ut-variant").forEach(function (set) {
+      var box = set.querySelector("input:checked");
+      if (box) car[set.dataset.variant] = box.value;
+    });
+    return car;
+  }
+
+  function matches(clauses, car) {
+    return Object.keys(clauses || {}).every(function (name) {
+      return !(name in car) || clauses[name].indexOf(car[name]) >= 0;
+    });
+  }
+
+  /* The steps of a visit to one car: listed by themselves where they differ, else those of its openings in the one order. */
+  function visit(plan, jobs) {
+    var own = plan.sets[jobs.join("+")];
+    if (own) return own;
+    var wanted = {};
+    jobs.forEach(function (job) { (plan.singles[job] || []).forEach(function (step) { wanted[step] = true; }); });
+    return Object.keys(wanted).map(Number).sort(function (a, b) { return a - b; });
+  }
+
+  function selection(jobs, car) {
+    var plans = data.plans.filter(function (plan) {
+      return Object.keys(plan.car).every(function (name) { return !(name in car) || plan.car[name] === car[name]; });
+    });
+    if (plans.length === 1 && jobs.length) return visit(plans[0], jobs);
+    var all = jobs.length ? jobs : Object.keys(data.plans[0].singles);
+    var wanted = {};
+    plans.forEach(function (plan) {
+      (jobs.length ? visit(plan, all) : [].concat.apply([], all.map(function (job) { return plan.singles[job] || []; })))
+        .forEach(function (step) { wanted[step] = true; });
+    });
+    return Object.keys(wanted).map(Number).sort(function (a, b) { return a - b; });
+  }
+
+  function minutes(value) {
+    if (value < 1) return Math.round(value * 60) + " s";
+    var whole = roundHalfEven(value);
+    if (whole < 60) return whole + " min";
+    return Math.floor(whole / 60) + " h" + (whole % 60 ? " " + (whole % 60) + " min" : "");
+  }
+
+  function roundHalfEven(value) {
+    var floor = Math.floor(value);
+    if (value - floor !== 0.5) return Math.round(value);
+    return floor % 2 ? floor + 1 : floor;
+  }
+
+  function timeText(steps) {
+    var total = 0;
+    var untimed = 0;
+    var waits = [];
+    steps.forEach(function (step) {
+      if (step.minutes !== null && step.section !== "none") total += step.minutes;
+      untimed += step.untimed;
+      if (step.wait) waits.push(step.wait.seconds);
+    });
+    var parts = [minutes(total) + " of taking apart and refitting"];
+    if (untimed) parts.push(untimed + " step" + (untimed === 1 ? "" : "s") + " without a recorded time");
+    waits.forEach(function (wait) { parts.push(wait === null ? "a wait nobody has recorded" : "a wait of " + minutes(wait / 60)); });
+    return parts.join(", plus ") + "; fitting and testing not counted";
+  }
+
+  function lines(step, car) {
+    return step.lines.filter(function (line) { return matches(line.clauses, car); });
+  }
+
+  function tools(steps, car) {
+    var found = {};
+    steps.forEach(function (step) {
+      lines(step, car).forEach(function (line) { if (line.tool && line.fate !== "leave") found[line.tool] = true; });
+      step.tools.forEach(function (tool) { found[tool] = true; });
+    });
+    return Object.keys(found);
+  }
+
+  var FATES = ["out", "back", "moved", "bagged", "new"];
+
+  function tally(steps, car) {
+    var sums = {};
+    steps.forEach(function (step) {
+      lines(step, car).forEach(function (line) {
+        line.counts.forEach(function (count) {
+          var sum = sums[count.sort] || (sums[count.sort] = { out: 0, back: 0, moved: 0, bagged: 0, new: 0, unrecorded: 0 });
+          FATES.concat("unrecorded").forEach(function (fate) { sum[fate] += count[fate]; });
+        });
+      });
+    });
+    return sums;
+  }
+
+  function purchases(steps, car) {
+    var found = [];
+    steps.forEach(function (step) {
+      lines(step, car).forEach(function (line) { found = found.concat(line.buy); });
+      found = found.concat(step.seal);
+    });
+    return found;
+  }
+
+  function text(tag, value) {
+    var made = document.createElement(tag);
+    made.textContent = value;
+    return made;
+  }
+
+  function fill(target, children) {
+    target.textContent = "";
+    children.forEach(function (child) { target.appendChild(child); });
+  }
+
+  function showTotals(steps, car) {
+    document.getElementById("ut-time").textContent = timeText(steps);
+    fill(document.getElementById("ut-tools"), tools(steps, car).map(function (tool) {
+      var item = text("li", tool);
+      if (data.instead[tool]) item.append(" ", text("small", "or " + data.instead[tool].join(", ")));
+      return item;
+    }));
+    var buy = purchases(steps, car);
+    fill(document.getElementById("ut-buy"), buy.length ? buy.map(function (item) {
+      var line = text("li", (item.count === null ? "unknown number" : item.count) + " × " + item.what + " ");
+      line.appendChild(text("small", "(" + item.part + ")"));
+      return line;
+    }) : [text("li", "Nothing single-use is recorded.")]);
+    var sums = tally(steps, car);
+    fill(document.querySelector("#ut-tally tbody"), Object.keys(sums).map(function (sort) {
+      var row = document.createElement("tr");
+      var head = text("th", sort);
+      head.scope = "row";
+      if (sums[sort].unrecorded) head.append(" ", text("small", "(+ an unknown number)"));
+      row.appendChild(head);
+      FATES.forEach(function (fate) { row.appendChild(text("td", sums[sort][fate])); });
+      return row;
+    }));
+  }
+
+  function showSteps(numbers) {
+    var last = "";
+    Object.keys(items).forEach(function (number) { items[number].hidden = true; });
+    stepList.querySelectorAll("[data-section]").forEach(function (item) { item.remove(); });
+    numbers.forEach(function (number) {
+      var section = data.steps[number].section;
+      if (section !== last) {
+        var heading = headings[section].cloneNode(true);
+        stepList.appendChild(heading);
+        last = section;
+      }
+      items[number].hidden = false;
+      stepList.appendChild(items[number]);
+    });
+  }
+
+  function update() {
+    var jobs = chosenJobs();
+    var car = chosenCar();
+    var numbers = selection(jobs, car);
+    showSteps(numbers);
+    showTotals(numbers.map(function (number) { return data.steps[number]; }), car);
+    page.querySelectorAll("[data-clauses]").forEach(function (item) { item.hidden = !matches(JSON.parse(item.dataset.clauses), car); });
+    var open = Array.prototype.filter.call(page.querySelectorAll(".ut-variant"), function (set) { return !(set.dataset.variant in car); });
+    var words = numbers.length + " steps";
+    if (!jobs.length) words += " for all jobs: choose yours above";
+    if (open.length) words += (jobs.length ? "" : ",") + " for every kind of car: say which one this is";
+    shown.textContent = words + ".";
+    reset.hidden = !jobs.length && !Object.keys(car).length;
+    store();
+  }
+
+  function store() {
+    var ticks = Array.prototype.map.call(page.querySelectorAll("[data-tick]:checked"), function (box) { return box.dataset.tick; });
+    try {
+      localStorage.setItem(key, JSON.stringify({ jobs: chosenJobs(), car: chosenCar(), ticks: ticks }));
+    } catch (error) { /* a browser that keeps nothing still shows everything */ }
+  }
+
+  function restore() {
+    var kept = {};
+    try { kept = JSON.parse(localStorage.getItem(key)) || {}; } catch (error) { kept = {}; }
+    var asked = new URLSearchParams(location.search);
+    var jobs = asked.has("job") ? asked.get("job").split(" ").join("+").split("+") : kept.jobs || [];
+    page.querySelectorAll("input[name=job]").forEach(function (box) { box.checked = jobs.indexOf(box.value) >= 0; });
+    page.querySelectorAll(".ut-variant input").forEach(function (box) {
+      var name = box.closest(".ut-variant").dataset.variant;
+      box.checked = (asked.get(name) || (kept.car || {})[name]) === box.value;
+    });
+    page.querySelectorAll("[data-tick]").forEach(function (box) { box.checked = (kept.ticks || []).indexOf(box.dataset.tick) >= 0; });
+  }
+
+  page.addEventListener("change", function (event) {
+    if (event.target.matches("[data-tick]")) store();
+    else update();
+  });
+  reset.addEventListener("click", function () {
+    page.querySelectorAll(".ut-choose input").forEach(function (box) { box.checked = false; });
+    update();
+  });
+  restore();
+  update();
+})();
