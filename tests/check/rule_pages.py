@@ -1,8 +1,10 @@
 """Reads the good and bad examples out of a rule's docstring and runs them.
 
-An example is a piece of a record: its top-level sections take the place of those in `base.yaml`. A line that ends in `# here` is
-guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml` begins each record. A piece with a `gear:` section is a
-gear record and stands by itself, in `# file: <kind>s/<maker>-<model>.yaml`. Below a bad example stand the messages as `level: message (hint)`, one line each, in the order of the lines. A line of prose ends an example.
+An example is a piece of a record: its top-level sections take the place of those in `base.yaml`. A line
+that ends in `# here` is guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml`
+begins each record. A piece with a `gear:` section is a gear record and stands by itself, in
+`# file: <kind>s/<maker>-<model>.yaml`. Below a bad example stand the messages as `level: message (hint)`,
+one line each, in the order of the lines. A line of prose ends an example.
 """
 
 import re

@@ -20,8 +20,8 @@ Edge = tuple[str, str]
 class Collision:
     """`user` needs `state` at `need`, but `changer`, which sets it to `value`, must come first.
 
-    `path` leads from the user to the changer, each needing the next first. `turned` tells that it would work if what sets
-    `value` stood before what sets `need`.
+    `path` leads from the user to the changer, each needing the next first. `turned` tells that it would work
+    if what sets `value` stood before what sets `need`.
     """
 
     user: str
@@ -50,9 +50,8 @@ def collisions(layout: Layout) -> Iterator[Collision]:
 
 def _held_back(layout: Layout) -> set[Edge]:
     """What changes a state, with what must be done while it still is as it was."""
-    return {
-        (changer, user) for changer, before in layout.ordering.before.items() for user in before - layout.graph.before[changer]
-    }
+    true = layout.graph.before
+    return {(changer, user) for changer, early in layout.ordering.before.items() for user in early - true[changer]}
 
 
 def _roundabout(layout: Layout, held: set[Edge]) -> list[tuple[str, ...]]:
@@ -74,13 +73,15 @@ def _collision(layout: Layout, edge: Edge, path: tuple[str, ...]) -> Iterator[Co
     for state, need in needs.of(layout.nodes[user]).items():
         value = thing.sets.get(state, need)
         if value != need:
-            yield Collision(user, state, need, changer, value, path, _turned(layout, changer, state, need, value))
+            turned = _turned(layout, changer, state, need, value)
+            yield Collision(user, state, need, changer, value, path, turned)
 
 
 def _turned(layout: Layout, changer: str, state: str, need: str, value: str) -> bool:
     """Whether everything that needs `value` could be done before the state is set to `need`."""
     if need == states.initial().get(state):
         return False
-    setters = {name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and node.thing.sets.get(state) == need}
+    preps = {name: node.thing for name, node in layout.nodes.items() if isinstance(node.thing, Prep)}
+    setters = {name for name, prep in preps.items() if prep.sets.get(state) == need}
     early = [name for name, node in layout.nodes.items() if needs.of(node).get(state) == value]
     return setters.isdisjoint(reach(layout.graph.before, [changer, *early]))

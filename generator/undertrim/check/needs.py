@@ -27,7 +27,7 @@ def home(thing: Part | Prep | Opening) -> Pointer:
 
 
 def place(thing: Part | Prep | Opening, state: str) -> Pointer:
-    """Where the record says that `thing` needs `state`: the need, the tether that brings it in, or the kind of opening."""
+    """Where the record says that `thing` needs `state`: the need itself, a tether, or the kind of opening."""
     if isinstance(thing, Opening):
         return (*home(thing), "kind")
     if isinstance(thing, Part) and state not in thing.needs:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import chain, groupby
 
 from undertrim.check import needs
 from undertrim.derive.procedure.nodes import OPENING, Layout, Node
@@ -42,7 +42,7 @@ def trail(path: Sequence[str]) -> str:
 def reason(layout: Layout, user: str, needed: str) -> Reason | None:
     """Why `user` waits for `needed`; None for a usual preparation, which no record speaks of."""
     one, other = layout.nodes[user], layout.nodes[needed]
-    return next((*_written(layout, one, other), *_by_state(one, other)), None)
+    return next(chain(_written(layout, one, other), _by_state(one, other)), None)
 
 
 def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
@@ -56,7 +56,8 @@ def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
             yield Reason((*home, "after", index), f"'{thing.id}' has '{ref.part}' in 'after'")
     for index, fastener in enumerate(thing.held_by):
         if fastener.under == needed.thing.id and _undone(layout, fastener):
-            yield Reason((*home, "held_by", index, "under"), f"a {fastener.kind} of '{thing.id}' is under '{fastener.under}'")
+            words = f"a {fastener.kind} of '{thing.id}' is under '{fastener.under}'"
+            yield Reason((*home, "held_by", index, "under"), words)
     if isinstance(thing, Part):
         yield from _of_routes(layout, thing, needed)
 

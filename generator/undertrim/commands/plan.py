@@ -1,13 +1,61 @@
-"""Print the procedure for a job at one vehicle.
+"""Print the procedure for a job at one vehicle: prepare, take apart, fit, test, refit, restore.
+
+VEHICLE is a record's id (its file's name without the ending) or make/id. A job is an opening, at every side or at one: `dash`,
+`front-door`, `front-door@left`. A variant that is left open is covered in all its choices, each step marked with the car it is for.
 """
 
 import argparse
+import json
+import sys
+
+from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.derive import jobs
+from undertrim.derive.procedure.cheapest import TooTangled
+from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.publish.facts.visit import visit
+from undertrim.publish.plan_text import plan_text
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import VehicleRecord
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("--job", action="append", required=True, metavar="OPENING[@SIDE]", help="what to fit into; may be repeated")
+    parser.add_argument("--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated")
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
-    """Plan and print."""
+    """Plan and print; exit 1 if the record cannot be planned."""
+    place = workspace(options)
+    try:
+        entry = place.load(vehicle_file(place, options.vehicle))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+    if not isinstance(entry.record, VehicleRecord):
+        return _refuse(f"{entry.source.path} cannot be read as a record")
+    try:
+        wanted = jobs.wanted(entry.record, options.job)
+        car = jobs.car(entry.record, dict(_pair(text) for text in options.variant))
+    except jobs.BadRequest as error:
+        raise Usage(str(error)) from error
+    try:
+        made = visit(entry.record, entry.address, wanted, car)
+    except (Unreachable, TooTangled) as error:
+        return _refuse(str(error))
+    sys.stdout.write(json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made))
     return 0
+
+
+def _pair(text: str) -> tuple[str, str]:
+    name, found, choice = text.partition("=")
+    if not found:
+        raise Usage(f"'{text}' is no variant: write NAME=CHOICE, for example radio=map")
+    return name, choice
+
+
+def _refuse(reason: str) -> int:
+    print(f"undertrim: {reason}: run 'undertrim check' for the details", file=sys.stderr)
+    return 1

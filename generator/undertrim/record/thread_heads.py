@@ -54,3 +54,30 @@ def _cross(name: str, row: Mapping[str, Any], drive: Drive) -> str | None:
     if name.startswith("ST"):
         return f"an {name} tapping screw usually takes {label}"
     return f"ISO 7046 gives an {name} screw cross recess number {usual} ({label})"
+
+
+def near_head(thread: str, drive: Drive) -> bool:
+    """Whether a drive lies between what the standards give the next thread down and the next one up.
+
+    Flange heads, small heads and some countries' series are that far off; that this is far enough is common
+    practice. False where thread or drive are in no table; at the ends of a table the thread's own head is the limit.
+    """
+    found = _THREAD.fullmatch(" ".join(thread.split()))
+    column = _column(drive)
+    if found is None or drive.size is None or not column:
+        return False
+    letters, size = found[1].upper(), float(found[2])
+    heads = sorted(
+        (float(name.removeprefix(letters)), row[column])
+        for name, row in table()["threads"].items()
+        if column in row and name.startswith(letters)
+    )
+    low = [head for thread_size, head in heads if thread_size <= size][-2:]
+    high = [head for thread_size, head in heads if thread_size >= size][:2]
+    return bool(low and high and low[0] - _SAME < drive.size < high[-1] + _SAME)
+
+
+def _column(drive: Drive) -> str:
+    if drive.family in _NUMBERED:
+        return "hexalobular"
+    return "iso" if drive.family == "hex" else "cross" if drive.family in _CROSS else ""

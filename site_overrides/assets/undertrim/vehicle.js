@@ -36,6 +36,12 @@
     });
   }
 
+  function concerns(item, jobs, car) {
+    var openings = item.dataset.openings ? item.dataset.openings.split(" ") : [];
+    var mine = !jobs.length || !openings.length || jobs.some(function (job) { return openings.indexOf(job.split("@")[0]) >= 0; });
+    return mine && matches(JSON.parse(item.dataset.clauses || "{}"), car);
+  }
+
   /* The steps of a visit to one car: listed by themselves where they differ, else those of its openings in the one order. */
   function visit(plan, jobs) {
     var own = plan.sets[jobs.join("+")];
@@ -182,7 +188,7 @@
     var numbers = selection(jobs, car);
     showSteps(numbers);
     showTotals(numbers.map(function (number) { return data.steps[number]; }), car);
-    page.querySelectorAll("[data-clauses]").forEach(function (item) { item.hidden = !matches(JSON.parse(item.dataset.clauses), car); });
+    page.querySelectorAll("[data-clauses], [data-openings]").forEach(function (item) { item.hidden = !concerns(item, jobs, car); });
     var open = Array.prototype.filter.call(page.querySelectorAll(".ut-variant"), function (set) { return !(set.dataset.variant in car); });
     var words = numbers.length + " steps";
     if (!jobs.length) words += " for all jobs: choose yours above";

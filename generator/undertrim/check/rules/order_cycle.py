@@ -2,14 +2,16 @@
 
 ## What it finds
 
-Prerequisites that go round in a circle in some car, whether they stand in `after`, in `under`, or come from a state that a
-preparation sets. The message shows the circle, each arrow meaning "needs first". A circle is reported once, however many sides and cars it
-shows in; `where` names the cars if they are not all. Routes of `after_any` are left to `unreachable-opening`, and "whatever needs
-the battery on comes before it goes off" to `state-collision`.
+Prerequisites that go round in a circle in some car, whether they stand in `after`, in `under`, or come from
+a state that a preparation sets. The message shows the circle, each arrow meaning "needs first". A circle is
+reported once, however many sides and cars it shows in; `where` names the cars if they are not all. Routes of
+`after_any` are left to `unreachable-opening`, and "whatever needs the battery on comes before it goes off"
+to `state-collision`.
 
 ## Why it matters
 
-Of a bezel that waits for the radio behind it, the record says nothing true: the tech levers at a trim that is still held until it cracks.
+Of a bezel that waits for the radio behind it, the record says nothing true: the tech levers at a trim that
+is still held until it cracks.
 
 ## Bad
 
@@ -55,7 +57,8 @@ error: 'bezel' waits for itself: bezel -> radio -> bezel ('bezel' has 'radio' in
         name: Battery cover
         release: lift
         each: [left, right]
-        held_by: [{screw: T20, count: 2, under: strap}]
+        held_by:
+          - {screw: T20, count: 2, under: strap}    # here
         tethers:
           lamp: {name: Lamp plug, kind: plug}
       strap:
@@ -63,10 +66,10 @@ error: 'bezel' waits for itself: bezel -> radio -> bezel ('bezel' has 'radio' in
         release: unhook
         each: [left, right]
         held_by:
-          - {screw: T20, count: 1, under: battery-cover}    # here
+          - {screw: T20, count: 1, under: battery-cover}
 
 error: 'battery' waits for itself where lock=button: battery -> battery-cover -> battery ('battery' has 'battery-cover' in 'after', 'battery-cover' needs battery off, which 'battery' sets: take out what is not so)
-error: 'strap' waits for itself: strap -> battery-cover -> strap (a screw of 'strap' is under 'battery-cover', a screw of 'battery-cover' is under 'strap': take out what is not so)
+error: 'battery-cover' waits for itself: battery-cover -> strap -> battery-cover (a screw of 'battery-cover' is under 'strap', a screw of 'strap' is under 'battery-cover': take out what is not so)
 
     parts:
       knob:
@@ -78,6 +81,7 @@ error: 'knob' waits for itself: knob -> knob ('knob' has 'knob' in 'after': take
 
 ## Good
 
+    # file: brindleway/early-2014-2018.yaml
     parts:
       radio:
         name: Factory radio
@@ -101,6 +105,7 @@ error: 'knob' waits for itself: knob -> knob ('knob' has 'knob' in 'after': take
         release: turn
         needs: {parking-brake: on}
 
+    # file: brindleway/late-2018-2020.yaml
     variants:
       dash:
         ask: Which dash does it have?
@@ -141,6 +146,8 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every circle of prerequisites, once."""
+    if not can_be_ordered(subject):
+        return
     found: dict[str, tuple[Layout, tuple[str, ...]]] = {}
     for car in subject.cars:
         layout = subject.planner.layout(car)

@@ -2,13 +2,15 @@
 
 ## What it finds
 
-A part or preparation that needs a state, such as the battery on, and must come after something that has taken it away. Only what no
-order solves is reported: whatever needs the battery on is put before it goes off by itself. Also a state that is needed and that
-nothing sets, neither a preparation of the record nor a usual one, and a part that needs the battery on while its restraint wiring is moved.
+A part or preparation that needs a state, such as the battery on, and must come after something that has
+taken it away. Only what no order solves is reported: whatever needs the battery on is put before it goes off
+by itself. Also a state that is needed and that nothing sets, neither a preparation of the record nor a usual
+one, and a part that needs the battery on while its restraint wiring is moved.
 
 ## Why it matters
 
-With the battery off and the trim half out, the lever stays locked in Park, the seat on its bolts, and the boot shut over the battery.
+With the battery off and the trim half out, the lever stays locked in Park, the seat on its bolts, and the
+boot shut over the battery.
 
 ## Bad
 
@@ -181,6 +183,8 @@ Lack = tuple[str, str, str]
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every state that is needed and cannot be there."""
+    if not can_be_ordered(subject):
+        return
     yield from _taken_away(subject)
     yield from _never_set(subject)
     yield from _restraint_live(subject)

@@ -2,9 +2,9 @@
 
 ## What it finds
 
-An opening that no order of steps reaches in some car because every route of an `after_any` on the way to it leads back to itself; a
-plain circle is left to `order-cycle`. Also an opening with nothing in front of it in some car, because none of its `behind` parts is
-fitted there.
+An opening that no order of steps reaches in some car because every route of an `after_any` on the way to it
+leads back to itself; a plain circle is left to `order-cycle`. Also an opening with nothing in front of it in
+some car, because none of its `behind` parts is fitted there.
 
 ## Why it matters
 
@@ -80,10 +80,11 @@ error: 'door' has nothing in front of it where sound=plain: no part in 'behind' 
         hole: {shape: round, diameter: 146 mm}
         depth: {clear: 62 mm, datum: skin}
 
-error: 'door' right has nothing in front of it: no part in 'behind' is fitted there (name the part that is, or say under 'each' where it is)
+error: 'door' on the right has nothing in front of it: no part in 'behind' is fitted there (name the part that is, or say under 'each' where it is)
 
 ## Good
 
+    # file: brindleway/early-2014-2018.yaml
     variants:
       sound:
         ask: Which sound system does it have?
@@ -130,6 +131,7 @@ error: 'door' right has nothing in front of it: no part in 'behind' is fitted th
         hole: {shape: round, diameter: 146 mm}
         depth: {clear: 62 mm, datum: skin}
 
+    # file: brindleway/late-2018-2020.yaml
     parts:
       radio:
         name: Factory radio
@@ -149,7 +151,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.knots import untied
 from undertrim.check.reasons import bare, trail
 from undertrim.derive.procedure.cycles import Block, blocked
-from undertrim.derive.procedure.nodes import OPENING, Layout, Node
+from undertrim.derive.procedure.nodes import OPENING, Layout, node_id
 from undertrim.record.model import Assignment, Opening
 from undertrim.record.problem import Level
 
@@ -158,6 +160,8 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every opening with no way to it, and every one with nothing in front of it."""
+    if not can_be_ordered(subject):
+        return
     yield from _closed(subject)
     yield from _bare(subject)
 
@@ -185,34 +189,43 @@ def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:
     for name, block in blocks.items():
         if name.startswith(OPENING):
             culprit = next(node for node in block.cycle if blocks[node].choice is not None)
-            yield bare(name), bare(culprit), trail(_way_round(block))
+            yield bare(name), bare(culprit), _way_round(block)
 
 
-def _way_round(block: Block) -> tuple[str, ...]:
+def _way_round(block: Block) -> str:
     """From the opening into the circle and once round it."""
     start = block.cycle.index(block.path[-1])
-    return (*block.path, *block.cycle[start + 1 :], *block.cycle[1 : start + 1])
+    circle = (*block.cycle[start:], *block.cycle[1 : start + 1])
+    return f"{trail(block.path)} -> {trail(circle).partition(' -> ')[2]}"
 
 
 def _bare(subject: Subject) -> Iterator[Finding]:
-    known = subject.record.parts
     for opening in subject.record.openings.values():
-        behind = [known[name] for name in opening.behind if name in known]
-        if any(not any(part.when.holds(car) for car in subject.cars) for part in behind) or not behind:
-            continue  # a choice or a part that does not exist: other rules say so
-        for side in opening.each or (None,):
-            yield from _bare_at(subject, opening, side)
+        behind = [subject.record.parts[name] for name in opening.behind if name in subject.record.parts]
+        if not behind or not all(any(part.when.holds(car) for car in subject.cars) for part in behind):
+            continue  # a part or a choice that does not exist: other rules say so
+        sides: dict[str, list[str]] = {}
+        for side in opening.each or ("",):
+            if hit := _bare_at(subject, opening, side):
+                sides.setdefault(where(hit, subject.cars), []).append(side)
+        for cars, bare_sides in sides.items():
+            yield _nothing_before(opening, cars, bare_sides)
 
 
-def _bare_at(subject: Subject, opening: Opening, side: str | None) -> Iterator[Finding]:
-    node = f"{OPENING}{opening.id}" + (f"@{side}" if side else "")
-    layouts = [subject.planner.layout(car) for car in subject.cars]
-    having = [layout for layout in layouts if node in layout.nodes]
-    hit = [layout.car for layout in having if not _in_front(layout, layout.nodes[node])]
-    if hit:
-        raise NotImplementedError
+def _bare_at(subject: Subject, opening: Opening, side: str) -> list[Assignment]:
+    """The cars in which the opening is there and none of the parts it is behind."""
+    node = OPENING + node_id(opening.id, side)
+    layouts = (subject.planner.layout(car) for car in subject.cars)
+    return [layout.car for layout in layouts if node in layout.nodes and not _in_front(layout, node, opening)]
 
 
-def _in_front(layout: Layout, opening: Node) -> bool:
-    assert isinstance(opening.thing, Opening)
-    return any(bare(name) in opening.thing.behind for name in layout.graph.before[opening.id])
+def _in_front(layout: Layout, node: str, opening: Opening) -> bool:
+    return any(bare(name) in opening.behind for name in layout.graph.before[node])
+
+
+def _nothing_before(opening: Opening, cars: str, sides: list[str]) -> Finding:
+    one_side = len(sides) < len(opening.each)
+    at = f" on the {sides[0]}" if one_side else ""
+    message = f"'{opening.id}'{at} has nothing in front of it{cars}: no part in 'behind' is fitted there"
+    way_out = "say under 'each' where it is" if one_side else "limit the opening by 'when'"
+    return Finding(("openings", opening.id, "behind"), message, f"name the part that is, or {way_out}")

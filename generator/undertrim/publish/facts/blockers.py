@@ -1,6 +1,6 @@
 """What can stop the job or costs the owner something: it stands above everything else."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from undertrim.publish.facts import wiring, words
@@ -16,11 +16,13 @@ def blockers(record: VehicleRecord) -> list[Data]:
     return sorted(found, key=lambda item: order.index(item["weight"]))
 
 
-def _item(record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS) -> Data:
+def _item(record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS, openings: Iterable[str] = ()) -> Data:
+    """One blocker; `openings` are those it is about, none for every job."""
     return {
         "weight": weight,
         "title": title,
         "text": text,
+        "openings": list(openings),
         "when": words.when(record, when),
         "clauses": words.clauses(when),
     }
@@ -28,39 +30,51 @@ def _item(record: VehicleRecord, weight: str, title: str, text: str, when: When 
 
 def _voltage(record: VehicleRecord) -> Iterator[Data]:
     if record.vehicle.high_voltage == "unknown":
-        yield _item(record, "stop", "High voltage: unknown", "Nobody has recorded whether this vehicle has a high-voltage system. Look it up before you start.")
-    if record.vehicle.high_voltage != "yes":
-        return
-    near = [name for name, area in record.areas.items() if area.high_voltage in ("near", "inside")]
-    where = f" It comes near the: {', '.join(near)}." if near else ""
-    yield _item(record, "stop", "High-voltage vehicle", f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way.")
+        text = "Nobody has recorded whether this vehicle has a high-voltage system. Look it up before you start."
+        yield _item(record, "stop", "High voltage: unknown", text)
+    if record.vehicle.high_voltage == "yes":
+        near = [name.replace("-", " ") for name, area in record.areas.items() if area.high_voltage in ("near", "inside")]
+        where = f" It comes near the {' and the '.join(near)}." if near else ""
+        text = f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way."
+        yield _item(record, "stop", "High-voltage vehicle", text)
+
+
+def _receivers(record: VehicleRecord) -> list[str]:
+    return [opening.id for opening in record.openings.values() if opening.kind == "receiver"]
 
 
 def _duties(record: VehicleRecord) -> Iterator[Data]:
     for duty in record.duties.values():
-        name = duty.id.replace("-", " ")
+        name = duty.id.replace("-", " ").capitalize()
         if duty.kept_by == "none":
-            yield _item(record, "lost", f"Lost: {name}", duty.note or "The owner must agree before the work starts.", duty.when)
+            text = duty.note or "It goes with the factory unit. The owner must agree before the work starts."
+            yield _item(record, "lost", name, text, duty.when, _receivers(record))
         elif duty.kept_by == "unknown":
-            yield _item(record, "unknown", f"May be lost: {name}", duty.note or "Nobody has recorded whether it can be kept.", duty.when)
+            text = duty.note or "Nobody has recorded whether it can be kept."
+            yield _item(record, "unknown", f"{name}: may be lost", text, duty.when, _receivers(record))
 
 
 def _safety(record: VehicleRecord) -> Iterator[Data]:
     for prep in record.preps.values():
         if prep.wait and prep.wait.time is Blank.UNKNOWN:
-            yield _item(record, "unknown", "Restraint wait: unknown", f"{prep.wait.why}. Look the wait up in the maker's information.", prep.when)
+            text = f"{prep.wait.why}. Look the wait up in the maker's information."
+            yield _item(record, "unknown", "Wait after the battery is off", text, prep.when)
     for opening in record.openings.values():
         if opening.crash_sensor == "yes":
-            yield _item(record, "stop", f"Crash pressure sensor: {opening.name}", "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal.", opening.when)
-        elif opening.crash_sensor == "unknown" or (opening.crash_sensor is None and opening.in_a_door):
-            yield _item(record, "unknown", f"Crash pressure sensor unknown: {opening.name}", "No cutting and no drilling in this door until the maker's information says there is none.", opening.when)
+            text = "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal."
+            yield _item(record, "stop", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
+        elif opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+            text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
+            yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:
     data = [wiring.function_name(item.id) for item in wiring.by_data(record)]
     if data:
-        noun = "function" if len(data) == 1 else "functions"
-        yield _item(record, "need", "Data interface needed", f"{len(data)} {noun} by data, not wire: {', '.join(data)}.")
+        noun = "function comes" if len(data) == 1 else "functions come"
+        text = f"{len(data)} {noun} by data, not by wire: {', '.join(data)}."
+        yield _item(record, "need", "Data interface", text, ALWAYS, _receivers(record))
     for opening in record.openings.values():
         if opening.kit == "needed":
-            yield _item(record, "need", f"Dash kit needed: {opening.name}", "The new receiver does not hold in this opening by itself.", opening.when)
+            text = "The new receiver does not hold in this opening by itself."
+            yield _item(record, "need", f"Dash kit: {opening.name}", text, opening.when, [opening.id])

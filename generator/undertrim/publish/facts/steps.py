@@ -13,7 +13,7 @@ from undertrim.record.units import show
 Data = dict[str, Any]
 
 VERBS = {
-    "todo": "", "prepare": "Set", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
+    "todo": "", "prepare": "", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
     "test": "", "refit": "Refit", "restore": "",
 }  # fmt: skip
 SECTION_TITLES = {

@@ -1,0 +1,123 @@
+"""A function is stated once for each car.
+
+## What it finds
+
+An entry of `functions` that also stands on a pin, and one function on two pins, where both apply to one car. Ground, spare pins and
+data lines may be there several times.
+
+## Why it matters
+
+Two answers to "where is the feed?" are none. The tech joins the wire that was forgotten when the other was mended.
+
+## Bad
+
+    connectors:
+      main:
+        name: Main radio plug
+        view: wires
+        rows: 2
+        columns: 4
+        pins:
+          1: {function: speed}
+          2: {function: front-left-plus}
+          3: {function: ground}
+          4: {function: front-left-plus}    # here
+      second:
+        name: Second radio plug
+        view: wires
+        rows: 1
+        columns: 4
+        pins:
+          1: {function: front-left-plus}    # here
+          2: {function: ground}
+    functions:
+      speed: {by: data}    # here
+
+error: 'front-left-plus' is on pin 2 of 'main' and on pin 4 of 'main' (keep one, or say with 'when' which cars have which)
+error: 'front-left-plus' is on pin 2 of 'main' and on pin 1 of 'second' (keep one, or say with 'when' which cars have which)
+error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say with 'when' which cars have which)
+
+## Good
+
+    variants:
+      sound:
+        ask: Is there an amplifier?
+        choices:
+          plain: {label: No amplifier}
+          amplified: {label: Amplifier}
+    connectors:
+      main:
+        name: Main radio plug
+        view: wires
+        rows: 2
+        columns: 4
+        pins:
+          1: {function: amplifier-turn-on, when: {sound: amplified}}
+          2: {function: ground}
+          3: {function: ground}
+          4: {function: data-high}
+          5: {function: data-high}
+      amplified:
+        name: Amplifier plug
+        when: {sound: amplified}
+        view: wires
+        rows: 1
+        columns: 4
+        pins:
+          1: {function: front-left-plus}
+      plain:
+        name: Speaker plug
+        when: {sound: plain}
+        view: wires
+        rows: 1
+        columns: 4
+        pins:
+          1: {function: front-left-plus}
+    functions:
+      amplifier-turn-on: {by: absent, when: {sound: plain}}
+      speed: {by: data}
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from itertools import combinations
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.check.pins import Contact, contacts
+from undertrim.derive.cars import together
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+_MANY = ("ground", "spare", "data-high", "data-low", "data-single")
+_HINT = "or say with 'when' which cars have which"
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every function that some car has from two places."""
+    pins: dict[str, list[Contact]] = defaultdict(list)
+    for contact in contacts(subject.record):
+        pins[contact.pin.function].append(contact)
+    for function, found in pins.items():
+        if function not in _MANY:
+            yield from _twice(function, found)
+    yield from _also_on_a_pin(subject, pins)
+
+
+def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:
+    """Each pin that repeats an earlier one, once."""
+    told = set()
+    for first, second in combinations(found, 2):
+        if second.place not in told and together(*first.conditions, *second.conditions):
+            told.add(second.place)
+            message = f"'{function}' is on {first} and on {second}"
+            yield Finding((*second.place, "function"), message, f"keep one, {_HINT}")
+
+
+def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Iterator[Finding]:
+    for name, fact in subject.record.functions.items():
+        for contact in pins.get(name, ()):
+            if together(fact.when, *contact.conditions):
+                message = f"'{name}' is by '{fact.by}' here and on {contact}"
+                yield Finding(("functions", name), message, f"remove it here, {_HINT}", key=True)
+                break

@@ -1,0 +1,152 @@
+"""Every tether must end joined to something, or be let go with its part.
+
+## What it finds
+
+A tether that stays joined to a part which leaves the car or moves over; one that is joined to the new gear
+though its part goes back, or joined again to a part that does not; a restraint plug that is parked; and a
+high-voltage tether that is to be undone at all.
+
+## Why it matters
+
+A part that is still on its cable tears it out when it leaves. A plug that goes nowhere is a lamp on the
+dash, a dead handle, or an airbag that does not fire.
+
+## Bad
+
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        tethers:
+          main: {name: Main plug, kind: plug, then: leave}    # here
+          antenna: {name: Antenna plug, kind: coax, then: rejoin}    # here
+      climate-panel:
+        name: Climate panel
+        release: unscrew
+        goes_to: dash
+        tethers:
+          climate: {name: Climate plug, kind: plug, then: leave}    # here
+          dial: {name: Dial cable, kind: cable, then: to-gear}    # here
+      bezel:
+        name: Radio bezel
+        release: pull
+        tethers:
+          hazard: {name: Hazard switch plug, kind: plug, then: to-gear}    # here
+          lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: park}    # here
+
+error: 'main' stays joined, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear)
+error: 'antenna' is joined again, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear, or write 'then: park')
+error: 'climate' stays joined, but 'climate-panel' moves over to 'dash' (write 'then: rejoin')
+error: 'dial' is joined to the new gear, but 'climate-panel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
+error: 'hazard' is joined to the new gear, but 'bezel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
+error: the restraint plug 'lamp' is left open (write 'then: leave' where it can stay joined, else 'then: rejoin')
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-01, to: 2018-01}
+      drive_side: [left]
+      high_voltage: yes
+    parts:
+      floor:
+        name: Boot floor
+        release: lift
+        tethers:
+          charger: {name: Charger plug, kind: plug, circuit: high-voltage}    # here
+          pump: {name: Pump plug, kind: plug, circuit: high-voltage, then: rejoin}    # here
+
+error: 'charger' is high-voltage and would be undone: that is work for trained persons (write 'then: leave', or leave the part where it is)
+error: 'pump' is high-voltage and would be undone: that is work for trained persons (write 'then: leave', or leave the part where it is)
+
+## Good
+
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        replaced: yes
+        tethers:
+          main: {name: Main plug, kind: plug}
+          antenna: {name: Antenna plug, kind: coax, then: to-gear}
+          map-antenna: {name: Position antenna plug, kind: coax, then: park}
+      climate-panel:
+        name: Climate panel
+        release: unscrew
+        goes_to: dash
+        tethers:
+          climate: {name: Climate plug, kind: plug}
+          dial: {name: Dial cable, kind: cable, then: rejoin}
+      bezel:
+        name: Radio bezel
+        release: pull
+        tethers:
+          hazard: {name: Hazard switch plug, kind: plug}
+          lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: leave}
+          charger: {name: Charger plug, kind: plug, circuit: high-voltage, then: leave}
+          strap: {name: Strap, kind: strap, then: leave}
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.model import Part, Tether
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+Complaint = tuple[str, str]
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every tether that ends where it cannot."""
+    intact = (part for part in subject.record.parts.values() if subject.intact(("parts", part.id)))
+    for part in intact:
+        for tether in part.tethers.values():
+            complaint = _complaint(part, tether)
+            if complaint:
+                home = ("parts", part.id, "tethers", tether.id)
+                yield Finding((*home, "then") if tether.then else home, *complaint, key=not tether.then)
+
+
+def _complaint(part: Part, tether: Tether) -> Complaint | None:
+    if tether.circuit == "high-voltage" and tether.then != "leave":
+        message = f"'{tether.id}' is high-voltage and would be undone: that is work for trained persons"
+        return message, "write 'then: leave', or leave the part where it is"
+    if tether.circuit == "restraint" and tether.then == "park":
+        hint = "write 'then: leave' where it can stay joined, else 'then: rejoin'"
+        return f"the restraint {tether.kind} '{tether.id}' is left open", hint
+    return _of_replaced(part, tether) if part.replaced == "yes" else _of_kept(part, tether)
+
+
+def _of_replaced(part: Part, tether: Tether) -> Complaint | None:
+    if tether.then == "leave":
+        return f"'{tether.id}' stays joined, but '{part.id}' leaves the car", _when_staying(tether)
+    if tether.then == "rejoin":
+        hint = "leave 'then' out: it is joined to the new gear, or write 'then: park'"
+        return f"'{tether.id}' is joined again, but '{part.id}' leaves the car", hint
+    return None
+
+
+def _when_staying(tether: Tether) -> str:
+    if tether.circuit == "high-voltage":
+        return "no part with a high-voltage tether is replaced here: that is work for trained persons"
+    if tether.circuit == "restraint":
+        return "say where it is joined then: a restraint plug may not be left open"
+    return "leave 'then' out: it is joined to the new gear"
+
+
+def _of_kept(part: Part, tether: Tether) -> Complaint | None:
+    if tether.then == "leave" and part.goes_to:
+        message = f"'{tether.id}' stays joined, but '{part.id}' moves over to '{part.goes_to}'"
+        return message, _when_moving(tether)
+    if tether.then == "to-gear":
+        hint = "write 'then: rejoin', or 'replaced: yes' if new gear takes its place"
+        return f"'{tether.id}' is joined to the new gear, but '{part.id}' is not replaced", hint
+    return None
+
+
+def _when_moving(tether: Tether) -> str:
+    if tether.circuit == "high-voltage":
+        return "no part with a high-voltage tether is moved here: that is work for trained persons"
+    return "write 'then: rejoin'"

@@ -1,0 +1,42 @@
+"""From what a person asks for, jobs and variants by name, to targets and a car; what is misspelt gets its nearest name."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from undertrim.derive import cars
+from undertrim.derive.procedure.planning import Target, targets
+from undertrim.record.complaints import nearest
+from undertrim.record.model import VehicleRecord
+
+
+class BadRequest(ValueError):
+    """A job or variant that the record does not have; the text names those it has."""
+
+
+def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:
+    """The targets of jobs such as `dash`, `front-door` (every side) or `front-door@left`, in the record's order. Raises BadRequest."""
+    known = targets(record)
+    chosen: set[Target] = set()
+    for job in jobs:
+        found = [target for target in known if job in (str(target), target.opening)]
+        if not found:
+            names = [*record.openings, *(str(target) for target in known if target.side)]
+            raise BadRequest(f"no opening '{job}' in this record; {nearest(job, list(dict.fromkeys(names)), 'openings')}")
+        chosen.update(found)
+    return tuple(target for target in known if target in chosen)
+
+
+def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:
+    """A car from `variant=choice` pairs; variants that nothing depends on may be named too. Raises BadRequest."""
+    known = cars.variants(record)
+    for name, choice in choices.items():
+        if name not in known:
+            raise BadRequest(f"no variant '{name}' in this record; {nearest(name, list(known), 'variants')}")
+        if choice not in known[name].choices:
+            raise BadRequest(f"variant '{name}' has no choice '{choice}'; {nearest(choice, list(known[name].choices), 'choices')}")
+    asked = cars.asked(record)
+    return {name: choice for name, choice in choices.items() if name in asked}
+
+
+def open_cars(record: VehicleRecord, fixed: Mapping[str, str]) -> Sequence[dict[str, str]]:
+    """Every car that the request covers: one if all variants that matter are chosen."""
+    return cars.assignments(record, fixed)

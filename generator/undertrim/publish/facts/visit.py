@@ -1,0 +1,119 @@
+"""One visit as data: the steps for chosen jobs and car with their totals. Where the car is left open, every kind of car is covered."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from undertrim.derive import cars, jobs
+from undertrim.derive.procedure.planning import Planner, Procedure, Target
+from undertrim.derive.procedure.steps import Step
+from undertrim.publish.facts import blockers, totals, words
+from undertrim.publish.facts import steps as step_facts
+from undertrim.record.model import VehicleRecord, When
+
+Data = dict[str, Any]
+
+
+def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: Mapping[str, str]) -> Data:
+    """The procedure for a visit. Raises Unreachable when an opening cannot be reached."""
+    planner = Planner(record)
+    plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
+    merged = _merged(planner, plans)
+    return {
+        "vehicle": address,
+        "title": f"{record.vehicle.make} {record.vehicle.model}",
+        "demo": record.demo == "yes",
+        "jobs": [str(target) for target in wanted],
+        "variant": dict(fixed),
+        "open_variants": _open(record, plans),
+        "blockers": [item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)],
+        "routes": _routes(plans),
+        "steps": [_step(record, step, plans, fixed) for step in merged],
+        "cars": _cars(plans),
+    }
+
+
+def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
+    return not blocker["openings"] or any(target.opening in blocker["openings"] for target in wanted)
+
+
+def _cars(plans: Sequence[Procedure]) -> list[Data]:
+    """The totals for each kind of car; kinds that come to the same stand together."""
+    found: list[Data] = []
+    for plan in plans:
+        made = totals.totals(plan.steps)
+        like = next((entry for entry in found if entry["totals"] == made), None)
+        if like:
+            like["cars"].append(dict(plan.car))
+        else:
+            found.append({"cars": [dict(plan.car)], "totals": made})
+    return found
+
+
+def _applies(clauses: Mapping[str, list[str]], car: Mapping[str, str]) -> bool:
+    return When(tuple((name, tuple(choices)) for name, choices in clauses.items())).holds(car)
+
+
+def _merged(planner: Planner, plans: Sequence[Procedure]) -> list[Step]:
+    """The steps of all plans once each: of one plan as it is, of several in the order of the whole record."""
+    if len(plans) == 1:
+        return list(plans[0].steps)
+    used = {step.id: step for plan in plans for step in plan.steps}
+    order = [step for step in planner.catalogue() if step.id in used]
+    return [*order, *(step for name, step in used.items() if name not in {step.id for step in order})]
+
+
+def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:
+    """The variants that were not chosen and make a difference to these jobs."""
+    if len(plans) < 2:
+        return []
+    asked = cars.asked(record)
+    names = [name for name in plans[0].car if len({plan.car[name] for plan in plans}) > 1]
+    return [
+        {
+            "id": name,
+            "ask": asked[name].ask,
+            "choices": [{"id": c.id, "label": c.label, "tell": c.tell} for c in asked[name].choices.values()],
+        }
+        for name in names
+        if _matters(name, plans)
+    ]
+
+
+def _matters(name: str, plans: Sequence[Procedure]) -> bool:
+    """Whether two plans that differ in this variant alone have different steps."""
+    for one in plans:
+        for other in plans:
+            same = all(one.car[key] == other.car[key] for key in one.car if key != name)
+            if same and one.steps != other.steps:
+                return True
+    return False
+
+
+def _routes(plans: Sequence[Procedure]) -> list[Data]:
+    """Where one of several routes was taken: the part, the route's name, for which car."""
+    found = []
+    for plan in plans:
+        for (node, choice), route in plan.selection.routes.items():
+            name = node.split("@")[0]
+            routes = list(plan.record.parts[name].after_any[choice])
+            found.append({"part": node, "route": routes[route], "of": routes, "car": dict(plan.car)})
+    return found
+
+
+def _step(record: VehicleRecord, step: Step, plans: Sequence[Procedure], fixed: Mapping[str, str]) -> Data:
+    """A step with the cars it is for; its lines are those of the cars the visit covers."""
+    with_it = [plan for plan in plans if any(step.id == other.id for other in plan.steps)]
+    clauses = _narrowing(plans, with_it)
+    data = step_facts.step(record, step)
+    for key in ("fasteners", "tethers"):
+        data[key] = [line for line in data[key] if _applies(line["clauses"], fixed)]
+    return {**data, "when": words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items()))), "clauses": clauses}
+
+
+def _narrowing(plans: Sequence[Procedure], with_it: Sequence[Procedure]) -> dict[str, list[str]]:
+    found = {}
+    for name in plans[0].car:
+        chosen = list(dict.fromkeys(plan.car[name] for plan in with_it))
+        if len(chosen) < len({plan.car[name] for plan in plans}):
+            found[name] = chosen
+    return found

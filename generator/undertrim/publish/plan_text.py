@@ -1,0 +1,106 @@
+"""A visit as text for a terminal or a printout: the same facts as the page, top to bottom."""
+
+import textwrap
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from undertrim.publish.facts import steps as step_facts
+
+Data = Mapping[str, Any]
+WIDTH = 100
+
+
+def plan_text(visit: Data) -> str:
+    """The whole plan as text, ending in a newline."""
+    return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", _CLOSING, ""])
+
+
+_CLOSING = "The maker's information, local codes and licensed practice come first."
+
+
+def _head(visit: Data) -> Iterator[str]:
+    yield f"{visit['title']} ({visit['vehicle']}): {', '.join(visit['jobs'])}"
+    if visit["demo"]:
+        yield "Demonstration data: this vehicle is invented."
+    if visit["variant"]:
+        yield "Car: " + ", ".join(f"{name}={choice}" for name, choice in visit["variant"].items())
+    for variant in visit["open_variants"]:
+        yield f"Not chosen, so every kind is covered: {variant['ask']}"
+        for choice in variant["choices"]:
+            tell = f": {choice['tell']}" if choice["tell"] else ""
+            yield f"    --variant {variant['id']}={choice['id']}  {choice['label']}{tell}"
+
+
+def _before(visit: Data) -> Iterator[str]:
+    yield ""
+    yield "BEFORE THE FIRST SCREW"
+    for item in visit["blockers"]:
+        when = f" [{item['when']}]" if item["when"] else ""
+        yield from _wrapped(f"{item['weight'].upper()}: {item['title']}{when}. {item['text']}", "  ", "      ")
+    for entry in visit["cars"]:
+        yield from _totals(entry, several=len(visit["cars"]) > 1)
+
+
+def _totals(entry: Data, *, several: bool) -> Iterator[str]:
+    total = entry["totals"]
+    if several:
+        kinds = (", ".join(f"{name}={choice}" for name, choice in car.items()) for car in entry["cars"])
+        yield from _wrapped(f"For {' or '.join(kinds)}:", "  ", "      ")
+    yield from _wrapped(f"Time: {total['time_text']}", "  ", "      ")
+    tools = [tool["name"] + (f" (or {', '.join(tool['instead'])})" if tool["instead"] else "") for tool in total["tools"]]
+    yield from _wrapped(f"Tools: {', '.join(tools) or 'none recorded'}", "  ", "      ")
+    buy = [f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})" for item in total["buy"]]
+    yield from _wrapped(f"To buy new: {', '.join(buy) or 'nothing single-use is recorded'}", "  ", "      ")
+    yield "  Fasteners out = back in + moved + bagged; new ones replace those not reused:"
+    for count in total["fasteners"]:
+        parts = [f"{count['out']} out", *(f"{count[fate]} {word}" for fate, word in _FATES if count[fate])]
+        unknown = ["and an unknown number"] if count["unrecorded"] else []
+        yield f"    {count['sort']}: {', '.join([*parts, *unknown])}"
+
+
+_FATES = (("back", "back in"), ("moved", "moved"), ("bagged", "bagged"), ("new", "new"))
+
+
+def _steps(visit: Data) -> Iterator[str]:
+    section = ""
+    for number, step in enumerate(visit["steps"], 1):
+        if step["section"] != section:
+            section = step["section"]
+            yield ""
+            yield step_facts.SECTION_TITLES[section].upper()
+        yield from _step(number, step)
+
+
+def _step(number: int, step: Data) -> Iterator[str]:
+    for caution in step["cautions"]:
+        yield from _wrapped(f"{caution['signal']}: {caution['hazard']} {caution['consequence']} {caution['avoid']}", "      ! ", "        ")
+    title = f"{step['verb']} {step['title']}".strip()
+    when = f" [{step['when']}]" if step["when"] else ""
+    minutes = f"  ({step['minutes']:g} min)" if step["minutes"] else ""
+    yield f"{number:4}. {title}{when}{minutes}  <{step['id']}>"
+    if step["wait"]:
+        yield f"      wait: {step['wait']['text']}"
+    for paragraph in step["text"]:
+        yield from _wrapped(paragraph, "      ", "      ")
+    for line in step["fasteners"]:
+        yield from _wrapped(_fastener(line), "      - ", "        ")
+    for line in step["tethers"]:
+        yield from _wrapped(_tether(line), "      - ", "        ")
+
+
+def _fastener(line: Data) -> str:
+    fate = f": {line['fate_words']}" if line["fate"] not in ("out", "back") else ""
+    under = f", under {line['hidden_by']}" if line["hidden_by"] else ""
+    detail = f", {line['detail']}" if line["detail"] else ""
+    when = f" [{line['when']}]" if line["when"] else ""
+    return f"{line['text']}{detail}{under}{fate}{when}"
+
+
+def _tether(line: Data) -> str:
+    restraint = " (restraint wiring)" if line["restraint"] else ""
+    when = f" [{line['when']}]" if line["when"] else ""
+    return f"{line['name']}{restraint}: {line['act_words']}{when}"
+
+
+def _wrapped(text: str, first: str, rest: str) -> list[str]:
+    return textwrap.wrap(text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False)
