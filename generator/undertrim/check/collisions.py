@@ -9,7 +9,7 @@ from undertrim.check.knots import untied
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.cycles import blocked
 from undertrim.derive.procedure.graph import Graph
-from undertrim.derive.procedure.nodes import Layout
+from undertrim.derive.procedure.nodes import Layout, Node
 from undertrim.derive.procedure.walks import reach, shortest_path
 from undertrim.record.model import Prep
 
@@ -51,7 +51,9 @@ def collisions(layout: Layout) -> Iterator[Collision]:
 def _held_back(layout: Layout) -> set[Edge]:
     """What changes a state, with what must be done while it still is as it was."""
     true = layout.graph.before
-    return {(changer, user) for changer, early in layout.ordering.before.items() for user in early - true[changer]}
+    return {
+        (changer, user) for changer, early in layout.ordering.before.items() for user in early - true[changer]
+    }
 
 
 def _roundabout(layout: Layout, held: set[Edge]) -> list[tuple[str, ...]]:
@@ -85,3 +87,16 @@ def _turned(layout: Layout, changer: str, state: str, need: str, value: str) -> 
     setters = {name for name, prep in preps.items() if prep.sets.get(state) == need}
     early = [name for name, node in layout.nodes.items() if needs.of(node).get(state) == value]
     return setters.isdisjoint(reach(layout.graph.before, [changer, *early]))
+
+
+def lacking(layout: Layout) -> Iterator[tuple[Node, str, str]]:
+    """Every (node, state, value) that one car needs, does not arrive with, and that nothing sets."""
+    for node in layout.nodes.values():
+        for state, value in needs.of(node).items():
+            if value != states.initial().get(state) and not _set_by_another(layout, node, state, value):
+                yield node, state, value
+
+
+def _set_by_another(layout: Layout, user: Node, state: str, value: str) -> bool:
+    setters = (layout.nodes[name].thing for name in layout.graph.before[user.id])
+    return any(isinstance(thing, Prep) and thing.sets.get(state) == value for thing in setters)

@@ -10,7 +10,7 @@ from undertrim.record.source import Pointer
 
 @dataclass(frozen=True, slots=True)
 class Undeclared:
-    """A `when` at `pointer` names a `variant` that does not exist, or a `choice` that the variant does not have.
+    """A `when` at `pointer` names a `variant` that does not exist, or a `choice` that it does not have.
 
     `choice` is None in the first case; `index` is the choice's place in the clause.
     """

@@ -5,7 +5,7 @@ from undertrim.derive.procedure.walks import components
 
 
 def untied(graph: Graph, model: Graph | None = None) -> Graph:
-    """`graph` without the AND prerequisites that are part of a circle in `model` (in itself, if not given)."""
+    """`graph` without the AND prerequisites that are part of a circle in `model` (or in itself)."""
     model = model or graph
     if len(model.freeable) == len(model.costs):
         return graph

@@ -6,6 +6,7 @@ from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
     choice_without_mark,
     colour_not_known,
+    count_in_text,
     depth_without_datum,
     edges_do_not_add_up,
     fastener_without_count,
@@ -25,6 +26,7 @@ from undertrim.check.rules import (
     restraint_undecided,
     route_not_distinct,
     side_word,
+    size_in_text,
     state_collision,
     tether_left_open,
     thread_and_head,
@@ -38,6 +40,7 @@ from undertrim.check.rules import (
 RECORD_RULES: dict[str, RecordRule] = {
     "choice-without-mark": choice_without_mark,
     "colour-not-known": colour_not_known,
+    "count-in-text": count_in_text,
     "depth-without-datum": depth_without_datum,
     "edges-do-not-add-up": edges_do_not_add_up,
     "fastener-without-count": fastener_without_count,
@@ -54,6 +57,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "restraint-undecided": restraint_undecided,
     "route-not-distinct": route_not_distinct,
     "side-word": side_word,
+    "size-in-text": size_in_text,
     "state-collision": state_collision,
     "tether-left-open": tether_left_open,
     "thread-and-head": thread_and_head,

@@ -1,4 +1,4 @@
-"""Prints a vehicle as a PDF with Typst. The record is data to the template: it can run no code and read no file."""
+"""Prints a vehicle as a PDF with Typst. A record is only data to it: it runs no code, reads no file."""
 
 import json
 import threading
@@ -18,7 +18,7 @@ _LOCAL = threading.local()
 def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
     """The sheet of a vehicle as tagged PDF (PDF/UA-1, ISO 14289-1): the same bytes for the same input.
 
-    `facts` comes from `publish.facts.vehicle`, `url` is the address of its page, `made` the day the sheet is made.
+    `facts` comes from `publish.facts.vehicle`, `url` is the address of the page, `made` the day of printing.
     May be called from several threads at once. Raises typst.TypstError where the template fails.
     """
     data = json.dumps(view(facts, url, paper, made), ensure_ascii=False)
@@ -31,11 +31,15 @@ def _compiler() -> typst.Compiler:
     """One for each thread: a compiler does one thing at a time."""
     if not hasattr(_LOCAL, "compiler"):
         root = inside("publish", "templates")
-        _LOCAL.compiler = typst.Compiler(root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True)
+        _LOCAL.compiler = typst.Compiler(
+            root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True
+        )
     compiler: typst.Compiler = _LOCAL.compiler
     return compiler
 
 
 @cache
 def _fonts() -> typst.Fonts:
-    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())])
+    return typst.Fonts(
+        include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())]
+    )

@@ -2,16 +2,19 @@
 
 Scalars stay text: the schema, not the parser, decides what `no`, `1.10` or `2014` mean. Aliases, tags,
 merge keys and several documents in one file have no use in a record and are refused; a duplicate key is reported
-and the first value kept. Nothing here recurses, so deep nesting cannot exhaust the stack.
+and the first value kept. Nothing here recurses, so deep nesting cannot exhaust the stack. Where reading stops before
+the end there is no data: what was read so far would only seem to lack the rest.
 """
 
+import re
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.error import YAMLError
 from ruamel.yaml.events import (
     AliasEvent,
     CollectionStartEvent,
@@ -24,6 +27,8 @@ from ruamel.yaml.events import (
     SequenceStartEvent,
 )
 
+from undertrim.record import syntax
+from undertrim.record.numerals import quoted
 from undertrim.record.problem import Level, Position, Problem
 
 MAX_BYTES = 1_000_000
@@ -99,10 +104,15 @@ class _Reader:
     documents: int = 0
 
     def report(self, position: Position, message: str, hint: str) -> None:
+        """Add a problem; raises `_StopReading` where there are too many."""
+        if len(self.problems) == MAX_PROBLEMS:
+            message, hint = f"more than {MAX_PROBLEMS} problems", "mend those above; the rest was not read"
         self.problems.append(Problem(self.path, position, Level.ERROR, "yaml", message, hint))
+        if len(self.problems) > MAX_PROBLEMS:
+            raise _StopReading
 
     def feed(self, event: Event) -> None:
-        """Take one event; raises `_Stop` on what cannot be read on."""
+        """Take one event; raises `_StopReading` on what cannot be read on."""
         if isinstance(event, ScalarEvent):
             self._scalar(event)
         elif isinstance(event, MappingStartEvent | SequenceStartEvent):
@@ -110,7 +120,7 @@ class _Reader:
         elif isinstance(event, MappingEndEvent | SequenceEndEvent):
             self.stack.pop()
         elif isinstance(event, AliasEvent):
-            self._stop(event, f"'*{event.anchor}' is an alias", "write the value out: records do not use aliases")
+            self._stop(event, f"{quoted(f'*{event.anchor}')} is an alias", "write the value out: records do not use aliases")
         elif isinstance(event, DocumentStartEvent):
             self.documents += 1
             if self.documents > 1:
@@ -122,15 +132,16 @@ class _Reader:
 
     def _refuse_extras(self, event: ScalarEvent | CollectionStartEvent) -> None:
         if event.anchor:
-            self._stop(event, f"'&{event.anchor}' is an anchor", "remove it: records do not use aliases")
+            self._stop(event, f"{quoted(f'&{event.anchor}')} is an anchor", "remove it: records do not use aliases")
         tag = event.ctag if hasattr(event, "ctag") else event.tag
         if tag is not None and str(tag) != "!":
-            self._stop(event, f"'{tag}' is a tag", "remove it: the schema gives each value its type")
+            written = str(tag).replace("tag:yaml.org,2002:", "!!")
+            self._stop(event, f"{quoted(written)} is a tag", "remove it: the schema gives each value its type")
 
     def _scalar(self, event: ScalarEvent) -> None:
         self._refuse_extras(event)
         plain = event.style is None or event.style == ""
-        value = None if plain and event.value in ("", "~", "null") else event.value
+        value = None if plain and event.value in ("", "~", "null") else self._clean(event)
         if not self.stack:
             self.root = value
             self.values[()] = _at(event)
@@ -147,17 +158,26 @@ class _Reader:
         frame.put(value)
 
     def _key(self, frame: _Frame, event: ScalarEvent) -> None:
-        key = event.value
-        frame.key = key
+        key = frame.key = self._clean(event).replace("\n", " ")
         assert isinstance(frame.container, dict)
+        if "\n" in event.value:
+            self.report(_at(event), f"the field name {quoted(key)} runs over a line", "write it on one line")
         if key == "<<":
             self._stop(event, "'<<' is a merge key", "write the values out: records do not merge")
         if key in frame.container:
             first = self.keys[(*frame.pointer, key)]
-            self.report(_at(event), f"'{key}' stands twice", f"first on line {first.line}; keep one of them")
             frame.skip = True
+            self.report(_at(event), f"{quoted(key)} stands twice", f"first on line {first.line}; keep one of them")
             return
         self.keys[(*frame.pointer, key)] = _at(event)
+
+    def _clean(self, event: ScalarEvent) -> str:
+        """The text of a scalar; a control character that an escape smuggled in is reported and taken out."""
+        value: str = event.value
+        bad = syntax.bad_character(value) if event.style == '"' else None
+        if bad:
+            self.report(_at(event), bad.message, "write the text without that escape")
+        return "".join(char for char in value if not syntax.refused(char) or char == "\n") if bad else value
 
     def _open(self, event: CollectionStartEvent) -> None:
         self._refuse_extras(event)
@@ -205,59 +225,55 @@ def read_bytes(raw: bytes, shown: Path) -> Source:
     """Like `read`, for content that is already in memory."""
     if len(raw) > MAX_BYTES:
         size = f"the file is larger than {MAX_BYTES // 1000} kB"
-        return _unreadable(shown, Position(1, 1), size, "a record is a few hundred lines: split it or remove what does not belong")
+        hint = "a record is a few hundred lines: split it or remove what does not belong"
+        return _unreadable(shown, Position(1, 1), size, hint)
+    if raw[:2] in _UTF_16 or b"\0" in raw[:2]:
+        return _unreadable(shown, Position(1, 1), "the file is UTF-16, not UTF-8", "save it as UTF-8")
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = raw[: error.start].count(b"\n") + 1
-        return _unreadable(shown, Position(line, 1), "the file is not UTF-8 text", "save it as UTF-8")
+        place = _end_of(raw[: error.start].decode("utf-8-sig"))
+        return _unreadable(shown, place, "the file is not UTF-8 from here on", "save it as UTF-8")
     return read_text(text, shown)
+
+
+_UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+
+
+def _end_of(text: str) -> Position:
+    lines = re.split("\r\n|\r|\n", text)
+    return Position(len(lines), len(lines[-1]) + 1)
 
 
 def read_text(text: str, shown: Path) -> Source:
     """Like `read`, for decoded text."""
     reader = _Reader(shown)
+    whole = _read_all(reader, text)
+    root = reader.root if whole else None
+    places = reader.values, reader.keys, frozenset(reader.quoted)
+    return Source(shown, text, root, *places, tuple(reader.problems))
+
+
+def _read_all(reader: _Reader, text: str) -> bool:
+    """Whether the text was read to its end; if not, the reader has the reason."""
     try:
-        for event in _events(text):
-            reader.feed(event)
+        fault = syntax.bad_character(text)
+        if not fault:
+            for event in _events(text):
+                reader.feed(event)
+            return True
     except _StopReading:
-        pass
+        return False
     except YAMLError as error:
-        _report_syntax(reader, error)
-    return Source(
-        shown,
-        text,
-        reader.root,
-        reader.values,
-        reader.keys,
-        frozenset(reader.quoted),
-        tuple(reader.problems[:MAX_PROBLEMS]),
-    )
+        fault = syntax.explain(error, text)
+    with suppress(_StopReading):
+        reader.report(fault.position, fault.message, fault.hint)
+    return False
 
 
 def _events(text: str) -> Iterator[Event]:
     parser = YAML(typ="safe", pure=False)
     yield from parser.parse(text)
-
-
-def _report_syntax(reader: _Reader, error: YAMLError) -> None:
-    if not isinstance(error, MarkedYAMLError) or error.problem_mark is None:
-        detail = str(error).splitlines()[0] if str(error) else "unreadable"
-        reader.report(Position(1, 1), f"not readable as YAML: {detail}", "remove control characters and save as UTF-8")
-        return
-    mark = error.problem_mark
-    hint = next((h for part, h in _SYNTAX_HINTS if part in (error.problem or "")), _DEFAULT_HINT)
-    reader.report(Position(mark.line + 1, mark.column + 1), f"not readable as YAML: {error.problem}", hint)
-
-
-_DEFAULT_HINT = "look at this line and the one above: indent by spaces, one space after a colon, quotes closed"
-_SYNTAX_HINTS = (
-    ("mapping values are not allowed", "a colon inside text needs quotes around the text; or the indent is off"),
-    ("cannot start any token", "indent with spaces, not tabs; quote text that starts with a sign such as @, % or `"),
-    ("did not find expected ',' or", "a bracket or brace is not closed, or a comma is missing"),
-    ("did not find expected key", "the indent of this line does not match the lines above it"),
-    ("found unexpected end of stream", "a quote is not closed"),
-)
 
 
 def _unreadable(shown: Path, position: Position, message: str, hint: str) -> Source:

@@ -40,6 +40,7 @@
     }
     if (data.rows) rows = rows.concat(data.rows.map(prepared));
     box.hidden = false;
+    document.getElementById("ut-noscript").hidden = true;
     show();
   };
 

@@ -23,9 +23,16 @@ page is then for another car.
           disc: {label: Disc radio, tell: Six number keys}
           map: {label: Map radio, tell: A MAP key}
           tape: {label: Tape radio, tell: "six  number keys."}    # here
+      trim:
+        ask: Which trim is it?
+        choices:
+          low: {label: Low trim}    # here
+          high: {label: High trim}    # here
 
 error: choice 'plain' of 'sound' has no 'tell' (say by what it is known with nothing taken apart)
 error: choices 'disc' and 'tape' of 'radio' have the same 'tell' (say for each what the other does not show)
+error: choice 'low' of 'trim' has no 'tell' (say by what it is known with nothing taken apart)
+error: choice 'high' of 'trim' has no 'tell' (say by what it is known with nothing taken apart)
 
 ## Good
 

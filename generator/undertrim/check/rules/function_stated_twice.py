@@ -80,7 +80,6 @@ error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say 
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from itertools import combinations
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.pins import Contact, contacts
@@ -105,11 +104,10 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:
-    """Each pin that repeats an earlier one, once."""
-    told = set()
-    for first, second in combinations(found, 2):
-        if second.place not in told and together(*first.conditions, *second.conditions):
-            told.add(second.place)
+    """Each pin that repeats an earlier one, with the first that it repeats."""
+    for place, second in enumerate(found):
+        first = next((one for one in found[:place] if together(*one.conditions, *second.conditions)), None)
+        if first:
             message = f"'{function}' is on {first} and on {second}"
             yield Finding((*second.place, "function"), message, f"keep one, {_HINT}")
 

@@ -62,6 +62,8 @@ warning: impedance '4 kohm' is outside the usual 1 ohm to 16 ohm (is it '4 ohm'?
         held_by: [{screw: T20, count: 2, torque: 18 in-lb}]
         takes: 5 s
 
+The same depth with the right unit:
+
     gear:
       kind: speaker
       maker: Sandmartin

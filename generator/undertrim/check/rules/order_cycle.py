@@ -134,6 +134,7 @@ from itertools import pairwise
 
 from undertrim.check.affected import where
 from undertrim.check.findings import Finding, Subject
+from undertrim.check.links import read_in_full
 from undertrim.check.needs import home
 from undertrim.check.reasons import reason, said, trail
 from undertrim.derive.procedure.cycles import find_cycles
@@ -146,7 +147,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every circle of prerequisites, once."""
-    if not can_be_ordered(subject):
+    if not read_in_full(subject):
         return
     found: dict[str, tuple[Layout, tuple[str, ...]]] = {}
     for car in subject.cars:
@@ -171,4 +172,6 @@ def _finding(layout: Layout, cycle: tuple[str, ...], rest: str) -> Finding:
     reasons = [found for user, needed in pairwise(cycle) if (found := reason(layout, user, needed))]
     words = dict.fromkeys(found.words for found in reasons)
     pointer = reasons[0].pointer if reasons else home(layout.nodes[cycle[0]].thing)
-    return Finding(pointer, f"'{said(cycle[0])}' waits for itself{rest}", f"{', '.join(words)}: take out what is not so")
+    return Finding(
+        pointer, f"'{said(cycle[0])}' waits for itself{rest}", f"{', '.join(words)}: take out what is not so"
+    )

@@ -78,6 +78,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from undertrim.check.findings import Finding, Subject
+from undertrim.check.links import read_in_full
 from undertrim.derive.procedure.graph import Graph, ancestors
 from undertrim.record.model import Part
 from undertrim.record.problem import Level
@@ -92,7 +93,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every route that another one makes needless."""
     known = subject.record.parts.keys() | subject.record.preps.keys()
     graphs = [subject.planner.layout(car).graph for car in subject.cars] if _any_choice(subject) else []
-    if not subject.intact(("parts",)):
+    if not read_in_full(subject):
         return
     for part in subject.record.parts.values():
         for number, choice in enumerate(part.after_any):
@@ -110,7 +111,12 @@ def _any_choice(subject: Subject) -> bool:
 
 def _taken(graphs: list[Graph], part: Part, number: int, index: int) -> Taken:
     nodes = {part.id, *(f"{part.id}@{side}" for side in part.each)}
-    routes = [(graph, graph.any_of[node][number][index]) for graph in graphs for node in graph.any_of if node in nodes]
+    routes = [
+        (graph, graph.any_of[node][number][index])
+        for graph in graphs
+        for node in graph.any_of
+        if node in nodes
+    ]
     return [(route, ancestors(graph, route)) for graph, route in routes]
 
 
@@ -127,7 +133,9 @@ def _needless(part: Part, number: int, routes: dict[str, Taken]) -> Iterator[Fin
         elif wide_first or wide_second:
             wide, narrow = (one, other) if wide_first else (other, one)
             done.add(wide)
-            message = f"route '{wide}' of '{part.id}' takes in all of '{narrow}', so it is never the shorter way"
+            message = (
+                f"route '{wide}' of '{part.id}' takes in all of '{narrow}', so it is never the shorter way"
+            )
             yield _finding(part, number, wide, message, "remove it, or write what it does without")
 
 

@@ -166,10 +166,10 @@ from collections.abc import Iterator
 
 from undertrim.check import needs
 from undertrim.check.affected import where
-from undertrim.check.collisions import Collision, collisions
+from undertrim.check.collisions import Collision, collisions, lacking
 from undertrim.check.findings import Finding, Subject
+from undertrim.check.links import read_in_full
 from undertrim.check.reasons import said, trail
-from undertrim.derive.procedure import states
 from undertrim.derive.procedure.nodes import Layout, Node
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Assignment, Prep
@@ -178,12 +178,13 @@ from undertrim.record.source import Pointer
 
 LEVEL = Level.ERROR
 
-Lack = tuple[str, str, str]
+Key = tuple[str, str, str]
+"""What one problem is told by in all cars: two ids and a state, or an id, a state and its value."""
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every state that is needed and cannot be there."""
-    if not can_be_ordered(subject):
+    if not read_in_full(subject):
         return
     yield from _taken_away(subject)
     yield from _never_set(subject)
@@ -191,8 +192,8 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _taken_away(subject: Subject) -> Iterator[Finding]:
-    found: dict[tuple[str, ...], tuple[Collision, Layout]] = {}
-    cars: dict[tuple[str, ...], list[Assignment]] = {}
+    found: dict[Key, tuple[Collision, Layout]] = {}
+    cars: dict[Key, list[Assignment]] = {}
     for car in subject.cars:
         layout = subject.planner.layout(car)
         for item in collisions(layout):
@@ -206,10 +207,12 @@ def _taken_away(subject: Subject) -> Iterator[Finding]:
 
 def _collided(item: Collision, layout: Layout, cars: str) -> Finding:
     user = layout.nodes[item.user]
-    message = f"{_who(user)} needs {item.state} {item.need}{cars}, but comes after '{said(item.changer)}', which sets {item.state} {item.value}"
-    turn = f"under 'preps', put what sets {item.state} {item.value} before what sets {item.state} {item.need}"
-    way_out = turn if item.turned else f"break this chain, or find a way without {item.state} {item.need}"
-    return Finding(_place(layout, user, item.state), message, f"{trail(item.path)}, each needs the next first: {way_out}")
+    need, value = f"{item.state} {item.need}", f"{item.state} {item.value}"
+    message = f"{_who(user)} needs {need}{cars}, but comes after '{said(item.changer)}', which sets {value}"
+    turn = f"under 'preps', put what sets {value} before what sets {need}"
+    way_out = turn if item.turned else f"break this chain, or find a way without {need}"
+    hint = f"{trail(item.path)}, each needs the next first: {way_out}"
+    return Finding(_place(layout, user, item.state), message, hint)
 
 
 def _who(node: Node) -> str:
@@ -229,37 +232,25 @@ def _place(layout: Layout, user: Node, state: str) -> Pointer:
 
 
 def _never_set(subject: Subject) -> Iterator[Finding]:
-    cars: dict[Lack, list[Assignment]] = {}
-    places: dict[Lack, Pointer] = {}
+    cars: dict[Key, list[Assignment]] = {}
+    places: dict[Key, Pointer] = {}
     for car in subject.cars:
         layout = subject.planner.layout(car)
-        for node, state, value in _lacking(layout):
-            lack = (said(node.id), state, value)
+        for node, state, value in lacking(layout):
+            lack: Key = (said(node.id), state, value)
             places.setdefault(lack, _place(layout, node, state))
             if car not in (hit := cars.setdefault(lack, [])):
                 hit.append(car)
-    for lack, pointer in places.items():
-        name, state, value = lack
-        message = f"'{name}' needs {state} {value}{where(cars[lack], subject.cars)}, but nothing sets it"
-        yield Finding(pointer, message, "add a preparation that has it under 'sets'")
-
-
-def _lacking(layout: Layout) -> Iterator[tuple[Node, str, str]]:
-    for node in layout.nodes.values():
-        for state, value in needs.of(node).items():
-            if value != states.initial().get(state) and not _set_by_another(layout, node, state, value):
-                yield node, state, value
-
-
-def _set_by_another(layout: Layout, user: Node, state: str, value: str) -> bool:
-    setters = (layout.nodes[name].thing for name in layout.graph.before[user.id])
-    return any(isinstance(thing, Prep) and thing.sets.get(state) == value for thing in setters)
+    for (name, state, value), hit in cars.items():
+        message = f"'{name}' needs {state} {value}{where(hit, subject.cars)}, but nothing sets it"
+        yield Finding(places[name, state, value], message, "add a preparation that has it under 'sets'")
 
 
 def _restraint_live(subject: Subject) -> Iterator[Finding]:
     for part in subject.record.parts.values():
         tether = next((tether for tether in part.tethers.values() if tether.circuit == "restraint"), None)
         if tether and part.needs.get("battery") == "on":
-            message = f"'{part.id}' needs battery on, but its restraint {tether.kind} '{tether.id}' needs battery off"
+            plug = f"its restraint {tether.kind} '{tether.id}'"
+            message = f"'{part.id}' needs battery on, but {plug} needs battery off"
             hint = "move what needs the battery on into a preparation, which is then done before"
             yield Finding(needs.place(part, "battery"), message, hint)

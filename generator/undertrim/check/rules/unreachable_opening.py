@@ -149,6 +149,7 @@ from collections.abc import Iterator
 from undertrim.check.affected import where
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.knots import untied
+from undertrim.check.links import read_in_full
 from undertrim.check.reasons import bare, trail
 from undertrim.derive.procedure.cycles import Block, blocked
 from undertrim.derive.procedure.nodes import OPENING, Layout, node_id
@@ -160,7 +161,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every opening with no way to it, and every one with nothing in front of it."""
-    if not can_be_ordered(subject):
+    if not read_in_full(subject):
         return
     yield from _closed(subject)
     yield from _bare(subject)
@@ -175,13 +176,14 @@ def _closed(subject: Subject) -> Iterator[Finding]:
             if car not in (hit := cars.setdefault(opening, [])):
                 hit.append(car)
     for opening, (culprit, path) in found.items():
-        message = f"'{opening}' cannot be reached{where(cars[opening], subject.cars)}: every route of '{culprit}' is closed"
+        which = where(cars[opening], subject.cars)
+        message = f"'{opening}' cannot be reached{which}: every route of '{culprit}' is closed"
         hint = f"{path}, each needs the next first: give '{culprit}' a route that does not"
         yield Finding(("openings", opening, "behind"), message, hint)
 
 
 def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:
-    """(opening, part whose routes are closed, way from the opening round to it) for what plain circles do not explain."""
+    """(opening, part whose routes are closed, way round) for each that plain circles do not explain."""
     graph = untied(layout.graph)
     if len(graph.freeable) == len(graph.costs):
         return

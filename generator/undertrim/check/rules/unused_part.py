@@ -100,6 +100,7 @@ from collections.abc import Iterator
 
 from undertrim.check.conditions import undeclared
 from undertrim.check.findings import Finding, Subject
+from undertrim.check.links import read_in_full
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.problem import Level
 
@@ -108,8 +109,8 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every part that nothing waits for."""
-    if not all(subject.intact((section,)) for section in ("preps", "parts", "openings")):
-        return  # what the schema refused may be what needs it
+    if not read_in_full(subject):
+        return
     used = {name for car in subject.cars for name in _needed(subject.planner.layout(car))}
     anywhere = _needed(subject.planner.layout({}))
     if any(undeclared(subject.record)):

@@ -154,13 +154,11 @@ class _Builder:
         return wanted
 
     def add_setters(self, nodes: dict[str, Node], needs: dict[str, States], after: dict[str, set[str]]) -> None:
-        """For each need that the car does not meet as it arrives: the preparation that sets it comes first."""
+        """For each need: the preparation that sets it comes first; for a state the car arrives in, only the record's own."""
         waiting = list(nodes)
         while waiting:
             user = waiting.pop(0)
             for state, value in needs[user].items():
-                if value == states.initial().get(state):
-                    continue
                 for setter in self._setters(nodes, user, state, value):
                     if setter.id not in nodes:
                         nodes[setter.id] = Node(setter.id, setter)
@@ -179,7 +177,7 @@ class _Builder:
                 found.append(node.thing)
                 if self.car or not node.thing.when.clauses:
                     return found
-        spare = states.usual().get((state, value))
+        spare = states.usual().get((state, value)) if value != states.initial().get(state) else None
         return [*found, spare] if spare and spare.id != user else found
 
 

@@ -249,10 +249,15 @@ def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:
     entries: Mapping[str, Todo] = getattr(known, which) if known else {}
     for entry in entries.values():
         if entry.when.holds(car):
-            yield Step(f"{which}:{entry.id}", "todo", which, _TODO[which], _text(entry.do))
+            short = len(entry.do) <= LONGEST_TITLE
+            title, text = (entry.do, ()) if short else (_TODO[which], (entry.do,))
+            yield Step(f"{which}:{entry.id}", "todo", which, title, text)
     if not entries and not (known and which in known.checked_none):
         yield Step(f"{which}:unknown", "todo", which, "Unknown: look it up", _text(_UNKNOWN[which]), unknown=True)
 
+
+LONGEST_TITLE = 90
+"""A thing to do that is no longer than this is its own title."""
 
 _TODO = {"before": "Before the battery goes off", "after": "Once the battery is back"}
 _UNKNOWN = {

@@ -70,7 +70,7 @@ def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
 
 def _instead(fastener: Fastener) -> tuple[str, ...]:
     drive = fastener.drive
-    return tuple(near.drive.label for near in drives.near_equals(drive) if near.verdict != "marginal") if drive else ()
+    return tuple(drives.tool(near.drive) for near in drives.near_equals(drive) if near.verdict != "marginal") if drive else ()
 
 
 def fasteners(steps: Iterable[Step]) -> tuple[Count, ...]:

@@ -1,4 +1,4 @@
-"""The printed sheet of a vehicle: its facts shaped for the Typst template, which decides nothing but the look."""
+"""The printed sheet of a vehicle: its facts shaped for the Typst template, which decides the look."""
 
 from undertrim.publish.sheet.view import Paper, view
 

@@ -7,33 +7,32 @@ Data = Mapping[str, Any]
 
 
 def notes(facts: Data) -> dict[int, str]:
-    """Step number, counted from 0 -> a note on visits with more than one job. Steps that never change have none."""
+    """Step number, counted from 0 -> a note on visits with several jobs, for steps that come or go with them."""
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
-    found: dict[int, list[str]] = {}
-    for place, words in _changes(facts, marks):
-        said = found.setdefault(place, [])
-        if words not in said:
-            said.append(words)
-    return {place: "; ".join(said) for place, said in found.items()}
+    found: dict[int, dict[str, list[str]]] = {}
+    for place, verb, targets in _changes(facts):
+        together = " + ".join(marks[target] for target in targets)
+        said = found.setdefault(place, {}).setdefault(verb, [])
+        if together not in said:
+            said.append(together)
+    return {
+        place: "; ".join(f"{verb} {' or '.join(sets)} in one visit" for verb, sets in told.items())
+        for place, told in found.items()
+    }
 
 
-def _changes(facts: Data, marks: Mapping[str, str]) -> Iterator[tuple[int, str]]:
+def _changes(facts: Data) -> Iterator[tuple[int, str, list[str]]]:
+    """Step, what becomes of it, and the smallest sets of targets in which that is so, car by car."""
     for plan in facts.get("plans", []):
-        listed = sorted(((name.split("+"), set(steps)) for name, steps in plan["sets"].items()), key=_size)
         told: dict[int, list[set[str]]] = {}
-        for targets, steps in listed:
+        for targets, steps in sorted(_sets(plan), key=lambda item: len(item[0])):
             alone = set().union(*(plan["singles"][target] for target in targets))
             for place in sorted(alone ^ steps):
                 smaller = told.setdefault(place, [])
                 if not any(known <= set(targets) for known in smaller):
                     smaller.append(set(targets))
-                    yield place, _words(place in steps, [marks[target] for target in targets])
+                    yield place, "only with" if place in steps else "can drop out with", targets
 
 
-def _size(item: tuple[list[str], set[int]]) -> int:
-    return len(item[0])
-
-
-def _words(added: bool, marks: list[str]) -> str:
-    together = " + ".join(marks)
-    return f"only when {together} are done together" if added else f"can drop out when {together} are done together"
+def _sets(plan: Data) -> Iterator[tuple[list[str], set[int]]]:
+    return ((name.split("+"), set(steps)) for name, steps in plan["sets"].items())

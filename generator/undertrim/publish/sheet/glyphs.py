@@ -32,7 +32,7 @@ def printable(value: Any) -> Any:
 
 
 def text(value: str) -> str:
-    """One text. PDF/UA-1 (ISO 14289-1, 7.21.8) allows no character without a glyph, so such a one is written `[U+4E2D]`."""
+    """One text. PDF/UA-1 (ISO 14289-1) allows no character without a glyph: such a one becomes `[U+4E2D]`."""
     if not value.isascii():
         value = unicodedata.normalize("NFC", value)
     shown = value if value.isascii() and value.isprintable() else "".join(map(_shown, value))
@@ -60,7 +60,7 @@ def covered() -> Set[int]:
 
 
 def _characters(font: bytes) -> Iterator[int]:
-    """What the `cmap` table holds in format 12 (OpenType 1.9, ISO/IEC 14496-22): groups of first, last, glyph."""
+    """What the `cmap` table holds in format 12 (OpenType, ISO/IEC 14496-22): groups of first, last, glyph."""
     table = next(_table(font))
     for entry in range(_number(font, ">H", table + 2)):
         start = table + _number(font, ">I", table + 8 + 8 * entry)

@@ -1,6 +1,6 @@
-"""Steps as rows of a printed list: number, marks of the jobs, state where it changes, one line for each fastener and tether."""
+"""Steps as rows of a printed list: number, marks of the jobs, changes of state, fasteners and tethers."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -30,29 +30,38 @@ def sections(facts: Data, pictures: Pictures) -> list[Row]:
 def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     together = combined.notes(facts)
-    before = ""
-    for place, step in enumerate(facts["steps"]):
-        state = step.get("state_words", "")
+    state, told = "", dict[tuple[str, ...], int]()
+    for number, step in enumerate(facts["steps"], start=1):
+        now = step["state_words"]
+        told = {wording: told.get(wording, number) for wording in map(_wording, step["cautions"])}
         yield {
             **_row(step, pictures),
-            "number": place + 1,
+            "number": number,
             "marks": _marks(step, marks),
-            "conditions": [words for words in (step["when"].strip(" ,"), together.get(place, "")) if words],
-            "state": state if state != before else "",
+            "conditions": [words for words in (step["when"], together.get(number - 1, "")) if words],
+            "state": now if now != state else "",
+            "cautions": [_caution(entry, told[_wording(entry)], number) for entry in step["cautions"]],
         }
-        before = state
+        state = now
+
+
+def _wording(caution: Data) -> tuple[str, ...]:
+    return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid"))
+
+
+def _caution(caution: Data, told: int, number: int) -> Row:
+    """`again` is the step that has it in full, if the step just before has it too; DANGER is always full."""
+    return {**caution, "again": 0 if told == number or caution["signal"] == "DANGER" else told}
 
 
 def _row(step: Data, pictures: Pictures) -> Row:
-    items = [*_motion(step), *(_fastener(line, pictures) for line in step["fasteners"]), *_tethers(step, pictures)]
     row = {
         "section": step["section"],
         "verb": step["verb"],
         "title": step["title"],
         "side": "" if not step["side"] or step["title"].endswith(step["side"]) else step["side"],
         "text": list(step["text"]),
-        "items": sorted(items, key=lambda item: item["rank"]),
-        "cautions": list(step["cautions"]),
+        "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": words.minutes(step["minutes"]) if step["minutes"] is not None else "",
         "source": ", ".join(step.get("source", [])),
@@ -76,36 +85,32 @@ def _marks(step: Data, marks: Mapping[str, str]) -> str:
     return ", ".join(marks[target] for target in step["targets"])
 
 
-def _motion(step: Data) -> Iterator[Row]:
-    if step["motion"]:
-        yield {"rank": 1, "picture": "", "lead": step["motion"].capitalize(), "act": "", "loud": False, "rest": ""}
+def _items(step: Data, pictures: Pictures) -> list[Row]:
+    """In the order of the hands: fasteners, the way it goes, tethers."""
+    fasteners = [_fastener(line, pictures) for line in step["fasteners"]]
+    tethers = [_tether(line, pictures) for line in step["tethers"]]
+    # A bare `unscrew` says nothing that the fasteners do not.
+    motion = [_item("", step["motion"].capitalize(), "")] if " " in step["motion"] else []
+    return [*fasteners, *motion, *tethers]
 
 
 def _fastener(line: Data, pictures: Pictures) -> Row:
-    rest = [line["detail"], f"under: {line['hidden_by']}" if line["hidden_by"] else ""]
-    return {
-        "rank": 0,
-        "picture": pictures.fastener(line),
-        "lead": line["text"],
-        "act": line["fate_words"],
-        "loud": line["fate"] in ("leave", "new", "bagged", "moved"),
-        "rest": _rest([*rest, "single use" if line["single_use"] and line["fate"] == "out" else ""], line["when"]),
-    }
+    hidden = f"under: {line['hidden_by']}" if line["hidden_by"] else ""
+    single = "single use" if line["single_use"] and line["fate"] == "out" else ""
+    rest = [line["detail"], hidden, single]
+    loud = line["fate"] not in ("out", "back")
+    return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])
 
 
-def _tethers(step: Data, pictures: Pictures) -> Iterator[Row]:
-    for line in step["tethers"]:
-        airbag = "airbag or belt wiring" if line["restraint"] else ""
-        yield {
-            "rank": 2,
-            "picture": pictures.tether(line["kind"]),
-            "lead": line["name"],
-            "act": line["act_words"],
-            "loud": line["act"] not in ("undo", "rejoin"),
-            "rest": _rest([airbag, line["how"]], line["when"]),
-        }
+def _tether(line: Data, pictures: Pictures) -> Row:
+    rest = ["airbag or belt wiring" if line["restraint"] else "", line["how"]]
+    loud = line["act"] not in ("undo", "rejoin")
+    return _item(pictures.tether(line["kind"]), line["name"], line["act_words"], loud, rest, line["when"])
 
 
-def _rest(parts: list[str], condition: str) -> str:
-    said = ", ".join(part for part in parts if part)
-    return f"{said} [{condition}]".strip() if condition else said
+def _item(
+    picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = ""
+) -> Row:
+    """One line; `loud` is an act that must not be taken for the usual one."""
+    said = ", ".join(part for part in rest if part)
+    return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": said, "when": when}

@@ -1,6 +1,6 @@
 """The facts of a vehicle as the template wants them: short rows of ready words, and the drawings."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any, Literal, TypeAlias
 
@@ -20,7 +20,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
         "data_date": facts["data_date"] or "not recorded",
         "made": made.isoformat(),
-        "url": url,
+        "link": url,
         "about": [{"label": label, "value": value} for label, value in _about(facts) if value],
         "variants": facts.get("variants", []),
         "targets": facts["targets"],
@@ -29,13 +29,21 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "totals": _totals(facts["totals"]),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
         "sections": steps.sections(facts, pictures),
+        "unused": any(not step["targets"] for step in facts["steps"]),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
         "functions": facts.get("functions", []),
         "duties": facts.get("duties", []),
         "evidence": facts.get("evidence", []),
     }
     day = [made.year, made.month, made.day]
-    return {**glyphs.printable(shown), "paper": paper, "day": day, "pictures": pictures.svg, "code": code(url)}
+    return {
+        **glyphs.printable(shown),
+        "url": url,
+        "paper": paper,
+        "day": day,
+        "pictures": pictures.svg,
+        "code": code(url),
+    }
 
 
 def _about(facts: Data) -> Iterator[tuple[str, str]]:
@@ -59,9 +67,17 @@ def _totals(totals: Data) -> dict[str, Any]:
         "columns": ["not recorded" if name == "unrecorded" else name for name in columns],
         "rows": rows,
         "sums": [sum(column) for column in zip(*(row["counts"] for row in rows), strict=True)],
-        "buy": totals["buy"],
+        "buy": list(_purchases(totals["buy"])),
         "time": totals["time_text"],
     }
+
+
+def _purchases(buy: Sequence[Data]) -> Iterator[str]:
+    """One line for each thing: how many in all, and where they go."""
+    for what in dict.fromkeys(entry["what"] for entry in buy):
+        same = [entry for entry in buy if entry["what"] == what]
+        parts = "; ".join(dict.fromkeys(entry["part"] for entry in same))
+        yield f"{sum(entry['count'] for entry in same)} × {what} ({parts})"
 
 
 def _opening(entry: Data) -> dict[str, Any]:
@@ -75,7 +91,11 @@ def _opening(entry: Data) -> dict[str, Any]:
 
 
 def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
-    drawn = [f"{entry['size']} contacts" if entry["size"] else "", f"drawn {entry['view']}", entry["standard"]]
+    drawn = [
+        f"{entry['size']} contacts" if entry["size"] else "",
+        f"drawn {entry['view']}",
+        entry["standard"],
+    ]
     source = ", ".join(entry["source"])
     return {
         "name": entry["name"],

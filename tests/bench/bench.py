@@ -1,0 +1,80 @@
+"""Measures speed and size over collections of different sizes, and how a cost grows with the collection.
+
+Run it with `make bench`. It prints a table and judges nothing: what a figure should be stands in DEVELOPERS.md.
+"""
+
+import argparse
+import sys
+import tempfile
+from pathlib import Path
+
+from herd import Herd, herd
+from profiles import profiles
+from sizes import sizes
+from times import Values, collection, from_the_shell, one_by_one
+
+TINY = 10
+SMALL = 100
+LARGE = 400
+LARGEST = 5000
+
+
+def main() -> int:
+    """Measure collections of 10, of 100 and of as many vehicles as asked for, and print the table."""
+    options = arguments()
+    measured = {
+        size: measure(size, profile=options.profile and size == SMALL) for size in (TINY, SMALL, options.size)
+    }
+    sys.stdout.write(table(measured))
+    return 0
+
+
+def arguments() -> argparse.Namespace:
+    """The command line's options."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument(
+        "--size", type=_size, default=LARGE, help=f"vehicles in the largest collection (default: {LARGE})"
+    )
+    parser.add_argument("--profile", action="store_true", help="show where the time goes for one record, too")
+    return parser.parse_args()
+
+
+def _size(text: str) -> int:
+    size = int(text)
+    if not SMALL < size <= LARGEST:
+        raise argparse.ArgumentTypeError(f"must be more than {SMALL} and at most {LARGEST}")
+    return size
+
+
+def measure(size: int, *, profile: bool) -> Values:
+    """All figures of a collection of `size` vehicles, made for this and removed afterwards."""
+    sys.stderr.write(f"measuring {size} vehicles\n")
+    with tempfile.TemporaryDirectory(prefix="undertrim-bench-") as folder:
+        made = herd(Path(folder), size)
+        if profile:
+            profiles(made)
+        return figures(made, Path(folder) / "site")
+
+
+def figures(made: Herd, out: Path) -> Values:
+    """Times first: `collection` leaves the site whose sizes are taken."""
+    return {**one_by_one(made), **from_the_shell(made), **collection(made, out), **sizes(made, out)}
+
+
+def table(measured: dict[int, Values]) -> str:
+    """One line a figure, with the growth from the second size to the last beside it (1.00: it does not grow)."""
+    heads = "".join(f"{size:>10}" for size in measured)
+    lines = [f"{'vehicles':38}{heads}    growth"]
+    values = list(measured.values())
+    for name in values[0]:
+        row = "".join(f"{_short(value[name]):>10}" for value in values)
+        lines.append(f"{name:38}{row}{values[-1][name] / values[-2][name]:>10.2f}")
+    return "\n".join(lines) + "\n"
+
+
+def _short(value: float) -> str:
+    return f"{value:,.0f}" if value >= 1000 else f"{value:.3g}"
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,60 @@
+"""Makes large collections for the benchmark: this repository's records again and again, renamed."""
+
+import re
+import shutil
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim.record.identity import slug
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parent.parent.parent
+OF_ONE_MAKE = 50
+"""So many vehicles are given to one make before the next begins."""
+
+_NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
+_FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Herd:
+    """A workspace and its vehicle records in the order they were made."""
+
+    workspace: Workspace
+    paths: tuple[Path, ...]
+
+    @property
+    def size(self) -> int:
+        """How many vehicles there are."""
+        return len(self.paths)
+
+
+def herd(root: Path, size: int) -> Herd:
+    """Make `size` vehicle records below `root`, and put the gear of this repository beside them.
+
+    The checker passes them all. A large herd begins with the same vehicles as a small one.
+    """
+    originals = sorted((ROOT / "records" / "vehicles").rglob("*.yaml"))
+    shutil.copytree(ROOT / "records" / "gear", root / "records" / "gear")
+    folder = root / "records" / "vehicles"
+    paths = [_another(folder, originals[number % len(originals)], number) for number in range(size)]
+    return Herd(Workspace(root), tuple(paths))
+
+
+def _another(folder: Path, original: Path, number: int) -> Path:
+    """Write a record again under a make and a model that nothing else has."""
+    text = original.read_text(encoding="utf-8")
+    named = dict(_NAMED.findall(text))
+    new = {"make": f"Make {number // OF_ONE_MAKE + 1:03}", "model": f"{named['model']} {number + 1:04}"}
+    years = original.stem.removeprefix(slug(named["model"]))
+    path = folder / slug(new["make"]) / f"{slug(new['model'])}{years}.yaml"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(_renamed(text, new), encoding="utf-8")
+    return path
+
+
+def _renamed(text: str, new: dict[str, str]) -> str:
+    """The text with another make and model, no longer following a record that is not there."""
+    left = dict(new)
+    renamed = _NAMED.sub(lambda found: f"  {found[1]}: {left.pop(found[1], found[2])}", text)
+    return _FOLLOWS.sub("", renamed)

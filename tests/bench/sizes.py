@@ -1,0 +1,50 @@
+"""How large a built site's pieces are, in bytes as a server would send them: compressed with gzip at level 6."""
+
+import gzip
+import re
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from herd import Herd
+
+_ASKED = re.compile(r'(?:src|href)="([^":?#]+\.(?:js|css|svg|png|woff2))[^"]*"')
+
+
+def sizes(herd: Herd, out: Path) -> dict[str, float]:
+    """Sizes of one and the same vehicle's page, of the finder's index, and of the way to a vehicle."""
+    record = herd.paths[0]
+    page = out / "vehicles" / record.parent.name / f"{record.stem}.html"
+    start, *pieces = sorted((out / "finder").glob("*.js"), key=lambda path: path.name != "start.js")
+    largest = max(pieces, key=_sent, default=None)
+    way = {
+        out / "index.html",
+        page,
+        start,
+        *_asked(out / "index.html"),
+        *_asked(page),
+        *([largest] if largest else []),
+    }
+    return {
+        "one vehicle's page, bytes": page.stat().st_size,
+        "one vehicle's page, bytes sent": _sent(page),
+        "home page, bytes sent": _sent(out / "index.html"),
+        "finder's first file, bytes sent": _sent(start),
+        "finder's files together, bytes sent": _all_sent([start, *pieces]),
+        "home to a found vehicle, bytes sent": _all_sent(way),
+    }
+
+
+def _sent(path: Path) -> int:
+    return len(gzip.compress(path.read_bytes(), 6))
+
+
+def _all_sent(paths: Iterable[Path]) -> int:
+    return sum(_sent(path) for path in paths)
+
+
+def _asked(page: Path) -> Iterator[Path]:
+    """The site's files that a page asks for by its own markup."""
+    for name in _ASKED.findall(page.read_text(encoding="utf-8")):
+        path = (page.parent / name).resolve()
+        if path.is_file():
+            yield path

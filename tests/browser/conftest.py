@@ -1,0 +1,73 @@
+"""A built site and a headless Chromium. Without one the tests are skipped, or fail where UNDERTRIM_BROWSER=required."""
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from undertrim.publish.building import build
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parents[2]
+QUIET = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync",
+]  # fmt: skip
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    for item in items:
+        if item.path.is_relative_to(Path(__file__).parent):
+            item.add_marker(pytest.mark.browser)
+            item.add_marker(pytest.mark.xdist_group("browser"))
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the repository's records, without sheets."""
+    out = tmp_path_factory.mktemp("built") / "site"
+    made = build(Workspace(ROOT), out, sheets=False, progress=lambda _: None)
+    assert not made.report.problems, made.report.problems
+    return out
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    found = os.environ.get("UNDERTRIM_CHROMIUM") or shutil.which("chromium") or shutil.which("google-chrome")
+    if not found:
+        if os.environ.get("UNDERTRIM_BROWSER") == "required":
+            pytest.fail("no Chromium on this machine, and UNDERTRIM_BROWSER=required")
+        pytest.skip("no Chromium on this machine: install it, or name one in UNDERTRIM_CHROMIUM")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=found, args=QUIET)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def context(chromium: Browser) -> Iterator[Callable[..., BrowserContext]]:
+    """Makes browser contexts with the given options and closes them."""
+    made: list[BrowserContext] = []
+
+    def make(**options: object) -> BrowserContext:
+        made.append(chromium.new_context(**options))  # type: ignore[arg-type]
+        return made[-1]
+
+    yield make
+    for one in made:
+        one.close()
+
+
+@pytest.fixture
+def phone(context: Callable[..., BrowserContext]) -> Page:
+    """A page of a phone's size with touch; an error in a script fails the test."""
+    page = context(viewport={"width": 390, "height": 844}, has_touch=True).new_page()
+    page.on("pageerror", _fail)
+    return page
+
+
+def _fail(error: object) -> None:
+    pytest.fail(f"a script on the page failed: {error}")

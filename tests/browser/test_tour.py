@@ -1,0 +1,103 @@
+"""The tech's way: find the car on a phone, from a folder on disk, choose the job, see the planner's steps and nothing else."""
+
+import json
+import random
+from pathlib import Path
+from typing import Any
+
+import pytest
+from conftest import ROOT
+from playwright.sync_api import Page
+
+from undertrim.cli import main
+from undertrim.derive import cars, jobs
+from undertrim.derive.procedure.planning import targets
+from undertrim.publish.facts.visit import visit
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Workspace
+
+VISIBLE_STEPS = "[...document.querySelectorAll('#ut-steps [data-tick]')].filter(box => box.offsetParent).map(box => box.dataset.tick)"
+
+
+def open_home(page: Page, site: Path) -> None:
+    page.goto((site / "index.html").as_uri())
+
+
+def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    open_home(phone, site)
+    phone.get_by_label("Make, model, year").fill("finch 16")
+    phone.get_by_role("option").first.tap()
+    assert phone.locator("h1").inner_text().startswith("Kelbrook Finch")
+    for name in ("Radio opening", "Front door speakers, left", "Front door speakers, right", "Map radio"):
+        phone.get_by_label(name).check()
+    code = main(["plan", "finch-2014-2018", "--job", "dash", "--job", "front-door", "--variant", "radio=map", "--format", "json", "--in", str(ROOT)])
+    assert code == 0
+    planned = json.loads(capsys.readouterr().out)
+    assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in planned["steps"]]
+    assert "remove:climate-panel" in phone.evaluate(VISIBLE_STEPS)
+    assert "remove:rear-door-panel@left" not in phone.evaluate(VISIBLE_STEPS)
+
+
+CHOOSE = """([jobs, car]) => {
+  document.querySelectorAll('input[name=job]').forEach(box => { box.checked = jobs.includes(box.value); });
+  document.querySelectorAll('.ut-variant').forEach(set => set.querySelectorAll('input').forEach(box => {
+    box.checked = car[set.dataset.variant] === box.value; }));
+  document.querySelector('input[name=job]').dispatchEvent(new Event('change', {bubbles: true}));
+}"""
+
+TOTALS = """() => ({
+  time: document.getElementById('ut-time').textContent,
+  tools: [...document.querySelectorAll('#ut-tools li')].map(item => item.firstChild.textContent.trim()),
+  tally: [...document.querySelectorAll('#ut-tally tbody tr')].map(row => [...row.cells].map(cell => cell.firstChild.textContent)),
+  buy: [...document.querySelectorAll('#ut-buy li')].map(item => item.textContent),
+})"""
+
+VEHICLES = sorted(path for path in (ROOT / "records" / "vehicles").rglob("*.yaml"))
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path, path: Path) -> None:
+    entry = Workspace(ROOT).load(path)
+    assert isinstance(entry.record, VehicleRecord)
+    phone.goto((site / "vehicles" / f"{entry.address}.html").as_uri())
+    every = [str(target) for target in targets(entry.record)]
+    chooser = random.Random(entry.id)  # noqa: S311 - repeatable picks of visits
+    picks = [[job] for job in every] + [every] + [[job for job in every if chooser.random() < 0.5] or every for _ in range(6)]
+    for car in cars.assignments(entry.record):
+        for pick in picks:
+            expected = visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)
+            phone.evaluate(CHOOSE, [pick, car])
+            assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in expected["steps"]]
+            assert phone.evaluate(TOTALS) == _totals(expected["cars"][0]["totals"])
+
+
+def _totals(totals: dict[str, Any]) -> dict[str, Any]:
+    fates = ("out", "back", "moved", "bagged", "new")
+    buy = [f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})" for item in totals["buy"]]
+    return {
+        "time": totals["time_text"],
+        "tools": [tool["name"] for tool in totals["tools"]],
+        "tally": [[count["sort"], *(str(count[fate]) for fate in fates)] for count in totals["fasteners"]],
+        "buy": buy or ["Nothing single-use is recorded."],
+    }
+
+
+def test_ticks_and_choices_are_kept_on_the_device(phone: Page, site: Path) -> None:
+    phone.goto((site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri())
+    phone.get_by_label("Radio opening").check()
+    tick = phone.locator("[data-tick='remove:vent-trim']")
+    tick.check()
+    phone.reload()
+    assert tick.is_checked()
+    assert phone.get_by_label("Radio opening").is_checked()
+    phone.get_by_role("button", name="Show everything").click()
+    assert not phone.get_by_label("Radio opening").is_checked()
+    assert tick.is_checked()
+
+
+def test_a_link_can_carry_job_and_car(phone: Page, site: Path) -> None:
+    page = (site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri()
+    phone.goto(f"{page}?job=dash+front-door@left&radio=map")
+    assert phone.get_by_label("Radio opening").is_checked()
+    assert phone.get_by_label("Front door speakers, left").is_checked()
+    assert phone.get_by_label("Map radio").is_checked()

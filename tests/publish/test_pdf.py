@@ -1,0 +1,233 @@
+"""The printed sheet: what stands on every page, that a record stays text, and that PDF/UA-1 holds."""
+
+import copy
+import io
+import re
+import threading
+from datetime import date
+from itertools import product
+from typing import Any
+
+import pytest
+import segno
+from pypdf import PdfReader
+
+from undertrim.publish import pdf
+from undertrim.publish.facts import vehicle
+from undertrim.publish.sheet import Paper, combined, glyphs, pictures, view
+from undertrim.publish.sheet.steps import sections
+from undertrim.record.store import Workspace
+from undertrim.resources import top
+
+Facts = dict[str, Any]
+
+URL = "https://undertrim.invalid/wexcombe/plover-2017-2022.html"
+MADE = date(2026, 5, 4)
+HOSTILE = [
+    '#import "@preview/x:1.0.0": *', "$x$", "*b* _i_", "\\u{41} \\#", "<label>", "@ref", '#read("/etc/passwd")',
+    "`raw`", "= H", "]]})", "#sys.inputs", "// c /* d */",
+]  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def facts() -> Facts:
+    space = Workspace(top("records").parent)
+    return vehicle(space.load(top("records") / "vehicles/wexcombe/plover-2017-2022.yaml"))
+
+
+@pytest.fixture(scope="module")
+def printed(facts: Facts) -> bytes:
+    return pdf.render(facts, URL, "a4", MADE)
+
+
+def pages(data: bytes) -> list[str]:
+    """The text of every page with single spaces and without the places where long words may break."""
+    found = (page.extract_text().replace("\u200b", "") for page in PdfReader(io.BytesIO(data)).pages)
+    return [re.sub(r"\s+", " ", text) for text in found]
+
+
+def bare(text: str) -> str:
+    return re.sub(r"[\s\u200b]", "", text)
+
+
+# ISO 216 A4 and ANSI/ASME Y14.1 size A, in points of 1/72 in.
+@pytest.mark.parametrize(("paper", "size"), [("a4", (595.3, 841.9)), ("us-letter", (612, 792))])
+def test_paper_size(facts: Facts, paper: Paper, size: tuple[float, float]) -> None:
+    found = {
+        (float(page.mediabox.width), float(page.mediabox.height))
+        for page in PdfReader(io.BytesIO(pdf.render(facts, URL, paper, MADE))).pages
+    }
+    assert found == {pytest.approx(size, abs=0.1)}
+
+
+def test_every_sheet_says_what_it_belongs_to(facts: Facts, printed: bytes) -> None:
+    found = pages(printed)
+    for number, text in enumerate(found, start=1):
+        assert f"{facts['title']} {facts['years']}" in text
+        assert f"Data date {facts['data_date']}" in text
+        assert "Sheet made 2026-05-04" in text
+        assert f"page {number} of {len(found)}" in text
+        assert facts["address"] in text
+        assert "invented vehicle" in text
+        assert "DANGER High-voltage vehicle." in text
+        assert "The maker’s information, local codes and licensed practice come first." in text
+
+
+def test_high_voltage_line_follows_the_record(facts: Facts) -> None:
+    none = pages(pdf.render({**facts, "high_voltage": "no", "demo": False}, URL, "a4", MADE))
+    unknown = pages(pdf.render({**facts, "high_voltage": "unknown"}, URL, "a4", MADE))
+    assert not any("DANGER High-voltage" in text or "invented vehicle" in text for text in none)
+    assert all(
+        "WARNING Whether this vehicle has a high-voltage system is not recorded." in t for t in unknown
+    )
+
+
+def test_every_step_is_printed_with_its_number_in_order(facts: Facts, printed: bytes) -> None:
+    text = bare("".join(pages(printed)))
+    at = 0
+    for number, step in enumerate(facts["steps"], start=1):
+        at = text.index(bare(f"{number}{step['verb']}{step['title']}"), at)
+        for line in (*step["text"], *(tether["name"] for tether in step["tethers"])):
+            assert bare(line) in text
+
+
+def test_what_is_lost_is_signed_for(facts: Facts, printed: bytes) -> None:
+    kept = {**facts, "blockers": [entry for entry in facts["blockers"] if entry["weight"] != "lost"]}
+    assert "I have been told what is lost. Signature" in pages(printed)[0]
+    assert "I have been told" not in "".join(pages(pdf.render(kept, URL, "a4", MADE)))
+
+
+def test_a_record_is_text_and_never_code(facts: Facts) -> None:
+    hostile = copy.deepcopy(facts)
+    hostile["steps"] = hostile["steps"][:8]
+    for step, words in zip(hostile["steps"], HOSTILE, strict=False):
+        step["title"], step["text"], step["when"] = words, HOSTILE, words
+        step["cautions"] = [{"signal": "WARNING", "hazard": words, "consequence": words, "avoid": words}]
+    hostile["openings"][0]["rows"][0] = {"label": HOSTILE[0], "value": HOSTILE[6]}
+    hostile |= {"title": HOSTILE[6], "tell": HOSTILE[1], "address": HOSTILE[3], "plans": []}
+    found = pages(pdf.render(hostile, URL, "a4", MADE))
+    whole = bare("".join(found))
+    for words in HOSTILE:
+        assert whole.count(bare(words)) >= 8
+    assert HOSTILE[6] in found[0]
+    assert "root:" not in whole
+
+
+def test_nothing_that_a_font_lacks_stops_the_print(facts: Facts) -> None:
+    title = "日本 \U0001f600 a\u202eb\x07 \ud7ff Ω é"
+    found = pages(pdf.render({**facts, "steps": [], "tell": title}, URL, "a4", MADE))
+    assert "[U+65E5][U+672C] [U+1F600] ab [U+D7FF] Ω é" in found[0].replace("  ", " ")
+
+
+def test_a_long_word_stays_on_the_sheet(facts: Facts) -> None:
+    word = "Windscreenpillartrim" * 20
+    step = {**facts["steps"][0], "title": word, "text": [word]}
+    made = pdf.render({**facts, "tell": word, "steps": [step], "plans": []}, URL, "a4", MADE)
+    widest = max(
+        len(line) for page in PdfReader(io.BytesIO(made)).pages for line in page.extract_text().splitlines()
+    )
+    assert bare("".join(pages(made))).count(word) == 3
+    assert widest < 200  # of 400 letters; a line of the sheet holds fewer than 150
+
+
+def test_glyphs_leave_plain_text_alone() -> None:
+    assert glyphs.text("4 × T20, 62 mm – “as found”") == "4 × T20, 62 mm – “as found”"
+    assert {ord(char) for char in "AÉΩж×−–"} <= glyphs.covered()
+    assert ord("日") not in glyphs.covered()
+
+
+def test_pdf_ua(printed: bytes, facts: Facts) -> None:
+    # ISO 14289-1: the identifier in the metadata, a tagged document, its language and its title shown.
+    reader = PdfReader(io.BytesIO(printed))
+    catalogue = reader.root_object
+    xmp = catalogue["/Metadata"].get_object().get_data().decode()
+    assert re.search(r"<pdfuaid:part>1</pdfuaid:part>", xmp)
+    assert catalogue["/MarkInfo"]["/Marked"]
+    assert catalogue["/Lang"] == "en"
+    assert catalogue["/ViewerPreferences"]["/DisplayDocTitle"]
+    assert reader.metadata is not None
+    assert reader.metadata.title == f"{facts['title']} {facts['years']}: fitting sheet"
+    assert reader.metadata.creation_date is not None
+    assert reader.metadata.creation_date.date() == MADE
+
+
+def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
+    plug = facts["connectors"][0]
+    pins = [{**plug["pins"][0], "id": f"P{number}"} for number in range(1, 121)]
+    found = pages(pdf.render({**facts, "steps": [], "connectors": [{**plug, "pins": pins}]}, URL, "a4", MADE))
+    with_pins = [text for text in found if re.search(r"\bP\d+ ", text)]
+    assert len(with_pins) >= 3
+    assert all("Pin Colour Letters Function Note" in text for text in with_pins)
+
+
+def test_the_same_input_gives_the_same_bytes_in_any_thread(facts: Facts, printed: bytes) -> None:
+    made: list[bytes] = []
+    threads = [
+        threading.Thread(target=lambda: made.append(pdf.render(facts, URL, "a4", MADE))) for _ in range(2)
+    ]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert made == [printed, printed]
+    assert pdf.render(facts, URL, "a4", date(2026, 5, 5)) != printed
+
+
+def test_the_code_holds_the_address(facts: Facts) -> None:
+    # The dark modules of segno's own matrix, drawn row by row.
+    drawn = pictures.code(URL)
+    matrix = segno.make(URL, micro=False, error="m").matrix
+    dark = sum(len(re.findall(r"[^\x00]+", bytes(row).decode("latin-1"))) for row in matrix)
+    assert len(re.findall(r"h\d", drawn)) == dark
+    assert f'viewBox="0 0 {len(matrix)} {len(matrix)}"' in drawn
+    assert view(facts, URL, "a4", MADE)["code"] == drawn
+
+
+def step(facts: Facts, **changed: Any) -> Facts:
+    return {**facts["steps"][0], "cautions": [], "when": "", "state_words": "battery on", **changed}
+
+
+def rows(facts: Facts, steps: list[Facts]) -> list[Facts]:
+    found = sections({**facts, "steps": steps, "plans": []}, pictures.Pictures())
+    return [row for section in found for row in section["steps"]]
+
+
+def test_the_state_of_the_car_stands_where_it_changes(facts: Facts) -> None:
+    states = ["battery on", "battery on", "battery off", "battery off"]
+    found = rows(facts, [step(facts, state_words=words) for words in states])
+    assert [row["state"] for row in found] == ["battery on", "", "battery off", ""]
+
+
+def test_a_caution_is_short_only_right_after_its_full_text(facts: Facts) -> None:
+    for signal, again in {"WARNING": [0, 1, 1, 0, 0], "DANGER": [0] * 5}.items():
+        one = {"signal": signal, "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait."}
+        other = {**one, "avoid": "Wait longer."}
+        found = rows(facts, [step(facts, cautions=[c] if c else []) for c in (one, one, one, None, one)])
+        assert [row["cautions"][0]["again"] for row in found if row["cautions"]] == again[:3] + again[4:]
+        changed = rows(facts, [step(facts, cautions=[c]) for c in (one, other)])
+        assert [row["cautions"][0]["again"] for row in changed] == [0, 0]
+
+
+def test_steps_that_depend_on_the_visit_say_so() -> None:
+    targets = [{"id": name, "mark": name.upper()} for name in ("a", "b", "c")]
+    plan = {
+        "singles": {"a": [0, 1], "b": [2], "c": [3]},
+        "sets": {"a+b+c": [0, 2, 3, 4], "a+b": [0, 2], "a+c": [0, 3]},
+    }
+    assert combined.notes({"targets": targets, "plans": [plan, plan]}) == {
+        1: "can drop out with A + B or A + C in one visit",
+        4: "only with A + B + C in one visit",
+    }
+
+
+def test_every_fastener_and_tether_has_a_picture() -> None:
+    drawn = pictures.Pictures()
+    kinds = ["screw", "bolt", "nut", "clip", "scrivet", "hook", "bond", "something"]
+    for kind, sort in product(kinds, ["push", "two-leg", "turn-pin", "new sort"]):
+        assert drawn.fastener({"kind": kind, "sort": sort, "head": None}) in drawn.svg
+    for kind in ("plug", "coax", "fibre", "cable", "rod", "strap", "hose", "something"):
+        assert drawn.tether(kind) in drawn.svg
+    assert drawn.fastener({"kind": "scrivet", "sort": "turn-pin", "head": None}) == "scrivet-turn"
+    assert drawn.fastener(
+        {"kind": "screw", "sort": "T20", "head": {"family": "hexalobular", "label": "T20"}}
+    ) == ("head hexalobular")

@@ -1,0 +1,88 @@
+"""Every field of the schemas says what it is, and every quantity has a kind of unit that its examples follow."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from pages import ROOT
+
+from undertrim.publish.field_pages import field_page
+from undertrim.record import schema, units
+from undertrim.record.unit_table import kinds
+
+Field = dict[str, Any]
+
+
+def _walk(place: str, found: Field) -> Iterator[tuple[str, Field]]:
+    """Every named field and block below, `if` and `then` branches left out: they only choose among fields described elsewhere."""
+    for group in ("$defs", "properties"):
+        for name, inner in found.get(group, {}).items():
+            yield f"{place}/{name}", inner
+            yield from _walk(f"{place}/{name}", inner)
+    for group in ("items", "additionalProperties"):
+        inner = found.get(group)
+        if isinstance(inner, dict):
+            yield f"{place}/{group}", inner
+            yield from _walk(f"{place}/{group}", inner)
+
+
+FIELDS = {place: field for name in schema.NAMES for place, field in _walk(name, schema.load(name))}
+QUANTITIES = {place: field for place, field in FIELDS.items() if "quantity" in field}
+
+
+def _known(field: Field) -> Field:
+    return {**(_known(schema.resolve(field["$ref"])) if "$ref" in field else {}), **field}
+
+
+def test_the_walk_finds_the_fields() -> None:
+    written = sum(
+        path.read_text(encoding="utf-8").count('"title":') for path in (ROOT / "schema").glob("*.json")
+    )
+    titled = sum("title" in field for field in FIELDS.values())
+    assert titled == written - len(schema.NAMES)  # each schema has a title of its own
+
+
+@pytest.mark.parametrize("place", FIELDS)
+def test_a_field_is_described(place: str) -> None:
+    field = _known(FIELDS[place])
+    if set(field) == {"type"}:
+        pytest.skip("the entries of a list whose own description covers them")
+    assert field.get("title", "")[:1].isupper() or field.get("title", "")[:1] == "'"
+    assert field.get("description", "").endswith((".", "?"))
+    assert field.get("examples")
+
+
+@pytest.mark.parametrize("place", QUANTITIES)
+def test_a_quantity_has_a_kind_of_unit(place: str) -> None:
+    spec = QUANTITIES[place]["quantity"]
+    assert spec["kind"] in kinds()
+    low, high = (units.parse(text, spec["kind"]).value for text in spec["plausible"])
+    assert low < high
+    for example in QUANTITIES[place]["examples"]:
+        if example not in schema.blanks(spec):
+            assert low <= units.parse(example, spec["kind"]).value <= high
+
+
+@pytest.mark.parametrize("place", FIELDS)
+def test_what_looks_like_a_quantity_is_one(place: str) -> None:
+    field = _known(FIELDS[place])
+    looks = [
+        text
+        for text in field.get("examples", [])
+        if re.fullmatch(r"[0-9./ ]+ ?(mm|in|min|s|ohm|N\.m)", str(text))
+    ]
+    if field.get("title") != "Nominal size":  # the size people say is a search word
+        assert not looks or "quantity" in field
+
+
+def test_every_field_stands_in_the_reference() -> None:
+    page = field_page()
+    names = {place.rsplit("/", 1)[1] for place in FIELDS if _is_property(place)}
+    assert [name for name in sorted(names) if f"| `{name}`" not in page] == []
+
+
+def _is_property(place: str) -> bool:
+    parent, _, name = place.rpartition("/")
+    owner = FIELDS.get(parent) or (schema.load(parent) if parent in schema.NAMES else {})
+    return name in owner.get("properties", {})

@@ -1,0 +1,140 @@
+"""The wheel holds all it needs: it is built, installed on its own, and used far from the checkout."""
+
+import os
+import shutil
+import subprocess
+import sys
+import sysconfig
+import venv
+import zipfile
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+PACKAGE = ROOT / "generator" / "undertrim"
+SHIPPED = ("schema", "site_overrides", "mkdocs.yml")
+RECORD = Path("records/vehicles/kelbrook/finch-2014-2018.yaml")
+BROKEN = "format: 1\nvehicle:\n  maker: Kelbrook\n"
+
+
+def run(*command: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
+    """Run a command with nothing of the checkout on its path."""
+    env = {
+        name: value
+        for name, value in os.environ.items()
+        if not name.startswith(("PYTHON", "PIP_", "COVERAGE"))
+    }
+    return subprocess.run(command, cwd=cwd, env=env, capture_output=True, text=True, check=False)
+
+
+def pip(*arguments: str | Path, cwd: Path) -> None:
+    done = run(sys.executable, "-m", "pip", "--disable-pip-version-check", *arguments, cwd=cwd)
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+@pytest.fixture(scope="module")
+def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The wheel, built without fetching anything."""
+    folder = tmp_path_factory.mktemp("wheel")
+    pip("wheel", "--no-deps", "--no-index", "--no-build-isolation", "--wheel-dir", folder, ROOT, cwd=folder)
+    (made,) = folder.glob("undertrim-*.whl")
+    return made
+
+
+@pytest.fixture(scope="module")
+def names(wheel: Path) -> set[str]:
+    with zipfile.ZipFile(wheel) as archive:
+        return set(archive.namelist())
+
+
+@pytest.fixture(scope="module")
+def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """An environment with the wheel; the packages that it needs are lent by the one the tests run in.
+
+    A path file that is reached through another path file is not followed, so the checkout stays unseen.
+    """
+    home = tmp_path_factory.mktemp("environment")
+    venv.create(home, with_pip=False)
+    paths = sysconfig.get_paths(scheme="venv", vars={"base": str(home), "platbase": str(home)})
+    (Path(paths["purelib"]) / "lent.pth").write_text(sysconfig.get_path("purelib") + "\n", encoding="utf-8")
+    pip(
+        "--python",
+        paths["scripts"] + "/python",
+        "install",
+        "--no-deps",
+        "--no-index",
+        "--force-reinstall",
+        wheel,
+        cwd=home,
+    )
+    return Path(paths["scripts"])
+
+
+@pytest.fixture
+def workspace(tmp_path: Path) -> Path:
+    """A folder of somebody's own with one record."""
+    (tmp_path / RECORD).parent.mkdir(parents=True)
+    shutil.copy(ROOT / RECORD, tmp_path / RECORD)
+    return tmp_path
+
+
+def sources() -> list[Path]:
+    return [path for path in PACKAGE.rglob("*") if path.is_file() and "__pycache__" not in path.parts]
+
+
+def shipped() -> list[Path]:
+    tops = [ROOT / name for name in SHIPPED]
+    return [path for top in tops for path in ([top] if top.is_file() else top.rglob("*")) if path.is_file()]
+
+
+def missing(names: set[str], wanted: Sequence[str]) -> list[str]:
+    return [name for name in wanted if name not in names]
+
+
+def test_the_wheel_holds_every_file_of_the_package(names: set[str]) -> None:
+    wanted = [f"undertrim/{path.relative_to(PACKAGE).as_posix()}" for path in sources()]
+    assert {
+        "undertrim/py.typed",
+        "undertrim/record/data/units.toml",
+        "undertrim/publish/templates/sheet.typ",
+    } <= set(wanted)
+    assert missing(names, wanted) == []
+
+
+def test_the_wheel_holds_schemas_theme_and_site_configuration(names: set[str]) -> None:
+    wanted = [f"undertrim/_shipped/{path.relative_to(ROOT).as_posix()}" for path in shipped()]
+    assert {f"undertrim/_shipped/{name}" for name in ("schema/vehicle.schema.json", "mkdocs.yml")} <= set(
+        wanted
+    )
+    assert missing(names, wanted) == []
+
+
+def test_the_wheel_holds_nothing_else(names: set[str]) -> None:
+    ours = {f"undertrim/{path.relative_to(PACKAGE).as_posix()}" for path in sources()}
+    ours |= {f"undertrim/_shipped/{path.relative_to(ROOT).as_posix()}" for path in shipped()}
+    assert {name for name in names - ours if ".dist-info/" not in name} == set()
+
+
+def test_the_installed_package_is_the_one_that_runs(installed: Path, tmp_path: Path) -> None:
+    done = run(installed / "python", "-c", "import undertrim; print(undertrim.__file__)", cwd=tmp_path)
+    assert Path(done.stdout.strip()).is_relative_to(installed.parent), done.stdout + done.stderr
+
+
+def test_check_works_away_from_the_checkout(installed: Path, workspace: Path) -> None:
+    good = run(installed / "undertrim", "check", cwd=workspace)
+    assert (good.returncode, good.stdout) == (0, "1 record checked, no problems\n"), good.stdout + good.stderr
+    (workspace / RECORD).write_text(BROKEN, encoding="utf-8")
+    bad = run(installed / "undertrim", "check", cwd=workspace)
+    assert bad.returncode == 1, bad.stdout + bad.stderr
+    assert f"{RECORD}:3:3: error: " in bad.stdout
+
+
+def test_build_works_away_from_the_checkout(installed: Path, workspace: Path) -> None:
+    done = run(installed / "undertrim", "build", cwd=workspace)
+    assert done.returncode == 0, done.stdout + done.stderr
+    beside = workspace / "site" / "vehicles" / "kelbrook"
+    assert "Upper vent trim" in (beside / "finch-2014-2018.html").read_text(encoding="utf-8")
+    assert (beside / "finch-2014-2018-a4.pdf").read_bytes().startswith(b"%PDF-")
+    assert (workspace / "site" / "assets" / "undertrim" / "undertrim.css").stat().st_size > 0
