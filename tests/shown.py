@@ -12,7 +12,6 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from pages import HANDBOOK, ROOT, Block, blocks, written
-
 from undertrim.check import reports, runner
 from undertrim.record.source import read_text
 from undertrim.record.store import entry
@@ -43,7 +42,7 @@ def mistaken(change: Block) -> str:
 
 
 def lesson() -> Iterator[Block]:
-    """The lesson's blocks: after a change its message; after the first piece what is missing; last of all what the whole gets."""
+    """The lesson's blocks: a change is followed by its message, the first piece and the last by theirs."""
     before = Block("", "")
     pieces = 0
     for block in blocks(LESSON):
@@ -58,7 +57,7 @@ def lesson() -> Iterator[Block]:
 
 
 def readme() -> Iterator[Block]:
-    """The readme's blocks: below a shell block, what its commands print, one after another in one copy of the records."""
+    """The readme's blocks: a shell block is followed by what it prints, all in one copy of the records."""
     with tempfile.TemporaryDirectory() as folder:
         for name in ("records", "mkdocs.yml"):
             source = ROOT / name

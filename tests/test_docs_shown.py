@@ -1,4 +1,4 @@
-"""What the pages show is what the program says: the record of the handbook, its mistakes, and the tours of the readme.
+"""What the pages show is what the program says: the handbook's record with its mistakes, the readme's tours.
 
 Where a message has changed on purpose, `.venv/bin/python tests/shown.py` writes the new ones into the pages.
 """
@@ -6,6 +6,7 @@ Where a message has changed on purpose, `.venv/bin/python tests/shown.py` writes
 from pathlib import Path
 
 import pytest
+
 from pages import Block, blocks
 from shown import LESSON, PATH, SHOWN, lesson, mistaken, record, said
 

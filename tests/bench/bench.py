@@ -1,6 +1,6 @@
 """Measures speed and size over collections of different sizes, and how a cost grows with the collection.
 
-Run it with `make bench`. It prints a table and judges nothing: what a figure should be stands in DEVELOPERS.md.
+Run it with `make bench`. It prints a table and judges nothing; a budget is for people to hold it against.
 """
 
 import argparse
@@ -62,7 +62,7 @@ def figures(made: Herd, out: Path) -> Values:
 
 
 def table(measured: dict[int, Values]) -> str:
-    """One line a figure, with the growth from the second size to the last beside it (1.00: it does not grow)."""
+    """One line a figure; `growth` is the last size's over the one before (1.00: the same)."""
     heads = "".join(f"{size:>10}" for size in measured)
     lines = [f"{'vehicles':38}{heads}    growth"]
     values = list(measured.values())

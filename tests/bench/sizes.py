@@ -1,4 +1,4 @@
-"""How large a built site's pieces are, in bytes as a server would send them: compressed with gzip at level 6."""
+"""How large a built site's pieces are, in bytes; "sent" is compressed, with gzip at level 6."""
 
 import gzip
 import re

@@ -31,7 +31,7 @@ def said(held: str, text: str) -> list[str]:
         (SIX, "Take out all four screws, then slide.", "four screws"),
         (SIX, "Take out all the four screws.", "four screws"),
         (SIX, "Take out eight screws at the top.", "eight screws"),
-        (SIX, "Take out the seven long T20 screws.", "seven long t20 screws"),
+        (SIX, "Take out the seven long T20 screws.", "seven long T20 screws"),
         (SIX, "Take out both screws.", "both screws"),
         (EDGES, "Free the seven clips.", "seven clips"),
         ("{clip: push, count: 7}, {scrivet: push-pin, count: 2}", "Free the eight clips.", "eight clips"),
@@ -57,7 +57,10 @@ def test_a_contradiction_is_named(held: str, text: str, phrase: str) -> None:
         (EDGES, "Free the two clips, the three clips and the one at the left. Free the four clips."),
         ("{screw: T20, count: unknown}", "Take out the four screws."),
         ("{screw: T20, count: 2}, {screw: T20, count: 2, leave: yes}", "Take out the two screws only."),
-        ("{screw: T20, count: 2}, {bolt: T30, count: 1}", "Take out the three screws. Take out all three bolts."),
+        (
+            "{screw: T20, count: 2}, {bolt: T30, count: 1}",
+            "Take out the three screws. Take out all three bolts.",
+        ),
         ("{screw: T20, count: 4, at: {corners: 4}}", "Take out the two screws, then the other two screws."),
     ],
 )

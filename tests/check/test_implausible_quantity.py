@@ -43,9 +43,20 @@ def test_beyond_the_ends_is_outside(clear: str) -> None:
     assert message.startswith(f"warning: clear depth '{clear}' is outside the usual 20 mm to 500 mm (")
 
 
-@pytest.mark.parametrize(("value", "hint"), [("0.2 mm", "is it '0.2 in'?"), ("0.02 mm", "check number and unit"), ("2 mm", ""), ("80 mm", ""), ("12 in", "is it '12 mm'?")])
+@pytest.mark.parametrize(
+    ("value", "hint"),
+    [
+        ("0.2 mm", "is it '0.2 in'?"),
+        ("0.02 mm", "check number and unit"),
+        ("2 mm", ""),
+        ("80 mm", ""),
+        ("12 in", "is it '12 mm'?"),
+    ],
+)
 def test_gear_is_looked_at_too(value: str, hint: str) -> None:
-    assert [message.partition("(")[2].rstrip(")") for message in said(GEAR.format(value=value))] == ([hint] if hint else [])
+    assert [message.partition("(")[2].rstrip(")") for message in said(GEAR.format(value=value))] == (
+        [hint] if hint else []
+    )
 
 
 @pytest.mark.parametrize(("typed", "meant"), [("1 1/2 in", ""), ("12 3/16 in", "check number and unit")])

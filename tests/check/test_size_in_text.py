@@ -80,7 +80,7 @@ def test_a_contradiction_is_named(held: str, text: str, size: str) -> None:
         (HEX_8, "Drill no hole with a 7 mm drill bit."),
         (HEX_8, "Move it a bit 7 mm lower."),
         (HEX_8, "Put all 4 in the tray. Put 2 in, then the other 2 in."),
-        (HEX_8, "Press the key marked \"4\" and turn the screws."),
+        (HEX_8, 'Press the key marked "4" and turn the screws.'),
         (HEX_8, "It came in 2014-03 as version 3.2."),
         (T20, "Take out the T20 screws with a T 20 bit."),
         (T20, "Unplug plug T10 and the T10 bulb. E10 fuel. Pin A4, pin T16."),
@@ -93,8 +93,14 @@ def test_a_contradiction_is_named(held: str, text: str, size: str) -> None:
         ("{bolt: hex 10 mm, count: 2, thread: M6x1}", "Undo the M6 bolts, then those of plug M8."),
         ("{bolt: T50, count: 2, torque: 110 N.m}", "Tighten to 110 N.m (81 lb-ft)."),
         ("{bolt: T50, count: 2, torque: unknown}", "Tighten to 40 N.m."),
-        ("{clip: push, count: 2}", "Turn the release with a 5 mm socket. Take out the T25 screw of the lamp."),
-        ("{screw: T20, count: 2}, {bolt: T50, count: 1, leave: yes}", "Take out the T20 screws, not the T50 one."),
+        (
+            "{clip: push, count: 2}",
+            "Turn the release with a 5 mm socket. Take out the T25 screw of the lamp.",
+        ),
+        (
+            "{screw: T20, count: 2}, {bolt: T50, count: 1, leave: yes}",
+            "Take out the T20 screws, not the T50 one.",
+        ),
     ],
 )
 def test_what_only_looks_like_one_passes(held: str, text: str) -> None:
@@ -146,7 +152,10 @@ def test_two_units_that_disagree(text: str, pair: str) -> None:
     assert message.startswith(f"error: {pair} do not agree (it is ")
 
 
-@pytest.mark.parametrize("text", ["Take 7/32 in (5.5 mm).", "110 N.m (81 lb-ft).", "64 mm (19 mm of it the bracket).", "20 mm (16 mm)."])
+@pytest.mark.parametrize(
+    "text",
+    ["Take 7/32 in (5.5 mm).", "110 N.m (81 lb-ft).", "64 mm (19 mm of it the bracket).", "20 mm (16 mm)."],
+)
 def test_two_units_that_agree(text: str) -> None:
     assert said(f"duties:\n  clock: {{kept_by: stays, note: {text!r}}}\n") == []
 

@@ -68,7 +68,10 @@ def test_only_records_of_the_same_make_are_followed() -> None:
     assert gaps(card("a", built("2014-01", "2016-05"), make="KELBROOK "), two) == []
 
 
-spans = st.builds(lambda a, b: Built(Month(2000 + a // 12, a % 12 + 1), Month(2000 + b // 12, b % 12 + 1)), *[st.integers(0, 30)] * 2)
+spans = st.builds(
+    lambda a, b: Built(Month(2000 + a // 12, a % 12 + 1), Month(2000 + b // 12, b % 12 + 1)),
+    *[st.integers(0, 30)] * 2,
+)
 facts = st.fixed_dictionaries(
     {
         "model": st.sampled_from(["Finch", "finch ", "Fínch", "Wren"]),
@@ -94,7 +97,9 @@ def cars(one: Card) -> set[tuple[object, ...]]:
 
 
 @given(spans, facts, spans, facts)
-def test_two_records_overlap_just_when_some_car_is_in_both(a: Built, x: dict[str, object], b: Built, y: dict[str, object]) -> None:
+def test_two_records_overlap_just_when_some_car_is_in_both(
+    a: Built, x: dict[str, object], b: Built, y: dict[str, object]
+) -> None:
     one, two = card("one", a, **x), card("two", b, **y)
     shared = cars(one) & cars(two)
     told_apart = x["phase"] != y["phase"] and x["tell"] and y["tell"]

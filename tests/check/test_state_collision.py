@@ -149,9 +149,10 @@ def test_everything_that_comes_too_late_is_named() -> None:
 def test_what_a_plain_circle_explains_is_left_to_its_own_rule() -> None:
     piece = (
         "preps:\n"
-        "  battery: {name: Battery off, sets: {battery: off}, how: Undo it., after: [cover]}\n"
+        "  battery: {name: Battery off, sets: {battery: off}, how: Undo it., after: [lid]}\n"
         "parts:\n"
+        "  lid: {name: Lid, release: lift, after: [cover]}\n"
         "  cover: {name: Cover, release: lift, after: [battery], needs: {battery: on}}\n"
     )
     assert messages(state_collision, piece) == []
-    assert messages(order_cycle, piece) == ["'battery' waits for itself: battery -> cover -> battery"]
+    assert messages(order_cycle, piece) == ["'battery' waits for itself: battery -> lid -> cover -> battery"]

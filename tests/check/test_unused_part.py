@@ -45,3 +45,10 @@ def test_where_the_schema_refused_a_prerequisite_nothing_is_called_unused() -> N
     about = subject(piece)
     assert about.entry.problems
     assert list(unused_part.check(about)) == []
+
+
+def test_a_part_that_goes_to_no_opening_is_left_to_the_rule_for_names() -> None:
+    piece = "parts:\n  switch: {name: Switch, release: pull, goes_to: dahs}\n"
+    assert messages(unused_part, piece) == []
+    assert messages(unused_part, piece.replace("dahs", "dash")) == []
+    assert messages(unused_part, piece.replace(", goes_to: dahs", "")) == ["nothing needs 'switch' off"]

@@ -28,7 +28,12 @@ def test_every_value_of_a_good_record_is_walked_once_and_in_order(path: Path) ->
 
 
 def test_what_the_schema_does_not_know_is_passed_over() -> None:
-    data = {"format": "1", "colour": {"of": "paint"}, "parts": {"a": {"nmae": "A", "name": "A"}}, "demo": ["x"]}
+    data = {
+        "format": "1",
+        "colour": {"of": "paint"},
+        "parts": {"a": {"nmae": "A", "name": "A"}},
+        "demo": ["x"],
+    }
     walked = [field.pointer for field in fields.walk(data, "vehicle")]
     assert walked == [(), ("format",), ("parts",), ("parts", "a"), ("parts", "a", "name"), ("demo",)]
 

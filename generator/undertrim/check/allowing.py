@@ -1,6 +1,7 @@
 """Inline allows: `# allow <rule>: <reason>` on the guilty line, or alone on the line above it.
 
-An allow needs a reason, names a rule that exists, and expires when it hides nothing.
+An allow needs a reason, names a rule that exists, and expires when it hides nothing. What looks like one inside a
+quoted text or a text of several lines is text.
 """
 
 import re
@@ -12,7 +13,7 @@ from undertrim.record.source import Source
 
 RULE = "allow"
 FIXED = ("yaml", "schema", "crash", RULE)
-_ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?::\s*(?P<reason>\S.*))?$")
+_ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?P<rest>.*)$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,12 +31,17 @@ def allows(source: Source) -> list[Allow]:
     lines = source.text.splitlines()
     found = []
     for number, line in enumerate(lines, 1):
-        match = _ALLOW.search(line)
-        if match:
-            alone = not line[: match.start()].strip() and line.lstrip().startswith("#")
-            target = _next_line(lines, number) if alone else number
-            found.append(Allow(Position(number, line.index("#", match.start()) + 1), target, match["rule"], match["reason"] or ""))
+        for match in _ALLOW.finditer(line):
+            place = Position(number, line.index("#", match.start()) + 1)
+            if not _inside_text(source, place) and (not match["rest"] or match["rest"][0] == ":"):
+                alone = line.lstrip().startswith("#")
+                target = _next_line(lines, number) if alone else number
+                found.append(Allow(place, target, match["rule"], match["rest"].lstrip(": ")))
     return found
+
+
+def _inside_text(source: Source, place: Position) -> bool:
+    return any(start <= place < end for start, end in source.spans)
 
 
 def _next_line(lines: list[str], number: int) -> int:
@@ -46,8 +52,13 @@ def _next_line(lines: list[str], number: int) -> int:
     return number
 
 
-def apply(source: Source, problems: Iterable[Problem], rules: Collection[str]) -> Iterator[Problem]:
-    """The problems that no allow hides, and problems with the allows themselves."""
+def apply(
+    source: Source, problems: Iterable[Problem], rules: Collection[str], ran: Collection[str]
+) -> Iterator[Problem]:
+    """The problems that no allow hides, and problems with the allows themselves.
+
+    `rules` are all there are, `ran` those that looked at the whole file: only their allows can be found to hide nothing.
+    """
     written = allows(source)
     good = {(allow.line, allow.rule): allow for allow in written if allow.reason and allow.rule in rules}
     used = set()
@@ -58,18 +69,20 @@ def apply(source: Source, problems: Iterable[Problem], rules: Collection[str]) -
         else:
             yield problem
     for allow in written:
-        complaint = _complaint(allow, rules, used)
+        complaint = _complaint(allow, rules, ran, used)
         if complaint:
             yield Problem(source.path, allow.position, Level.ERROR, RULE, *complaint)
 
 
-def _complaint(allow: Allow, rules: Collection[str], used: Collection[tuple[int, str]]) -> tuple[str, str] | None:
+def _complaint(
+    allow: Allow, rules: Collection[str], ran: Collection[str], used: Collection[tuple[int, str]]
+) -> tuple[str, str] | None:
     if allow.rule in FIXED:
         return f"'{allow.rule}' problems cannot be allowed", "mend what it says"
     if allow.rule not in rules:
         return f"'{allow.rule}' is not a rule", "take the name from the end of the message it is meant for"
     if not allow.reason:
         return f"this allow of '{allow.rule}' gives no reason", f"write '# allow {allow.rule}: why'"
-    if (allow.line, allow.rule) not in used:
+    if allow.rule in ran and (allow.line, allow.rule) not in used:
         return f"this allow of '{allow.rule}' hides nothing", "remove it"
     return None

@@ -23,7 +23,7 @@ class Held:
 
 
 def held(subject: Subject) -> Iterator[Held]:
-    """Every fastener of every preparation and part; one whose drive or kind the schema refused is passed over."""
+    """Every fastener of every preparation and part, without those whose drive or kind the schema refused."""
     record = subject.record
     for section, things in (("preps", record.preps), ("parts", record.parts)):
         for thing in things.values():

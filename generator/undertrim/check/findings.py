@@ -1,8 +1,9 @@
 """What a rule says, what it may look at, and the three shapes a rule can have.
 
-A rule is a module with a docstring (its page), a `LEVEL` and a function: `check` for one vehicle record at a time, `check_gear` for
-one gear record at a time, or `check_all` for the collection. A rule about something that both kinds of record have holds `check` and
-`check_gear` and stands in both registers. It yields findings and nothing else; id, level and position are added by the runner.
+A rule is a module with a docstring (its page), a `LEVEL` and a function: `check` for one vehicle record at a
+time, `check_gear` for one gear record at a time, or `check_all` for the collection. A rule about something
+that both kinds of record have holds `check` and `check_gear` and stands in both registers. It yields findings
+and nothing else; id, level and position are added by the runner.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -52,7 +53,7 @@ class Subject:
         return tuple(walk(self.source.data, "vehicle"))
 
     def intact(self, pointer: Pointer) -> bool:
-        """Whether the schema refused nothing at this place or below, so that what stands there is complete."""
+        """Whether the schema refused nothing at this place or below, so that it is complete."""
         return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
 
     @cached_property

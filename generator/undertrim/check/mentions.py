@@ -1,4 +1,4 @@
-"""Sizes named in running text: what turns a fastener, threads, lengths and torques, with the words around them."""
+"""Sizes named in running text: drives, threads, lengths and torques, with the words around them."""
 
 import re
 from collections.abc import Iterator
@@ -9,6 +9,7 @@ from undertrim.record.drives import Drive, DriveError
 from undertrim.record.numerals import split
 from undertrim.record.unit_table import kinds
 from undertrim.record.units import Quantity, UnitError
+from undertrim.resources import table
 
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
 _LENGTH = r"(?:mm|millimet(?:re|er)s?|cm|inch(?:es)?|in|[\"″”])"
@@ -19,12 +20,10 @@ _MEASURED = re.compile(
 )
 _TURNED = re.compile(rf"\b(?:hex[ -]key|hex|slot) {_NUMBER}\s?{_LENGTH}(?!\w)", re.IGNORECASE)
 _NUMBERED = re.compile(r"(?<![\w-])(?:T|E|PH|PZ|Ph|Pz)[ -]?(?:\d{1,3})(?: pin)?(?![\w-])")
-_THREAD = re.compile(r"(?<![\w-])(?P<name>(?:M|ST)\d{1,2}(?:\.\d{1,2})?)(?: ?[x×] ?\d(?:\.\d+)?(?!\d| ?mm))?(?!\w)")
-_WORD = re.compile(r"[A-Za-z]+(?:['-][A-Za-z]+)*|\d+(?:[./]\d+)*|\S")
-_INCHES = frozenset(
-    """socket spanner wrench driver screwdriver bit hex key screw bolt nut screws bolts nuts long deep wide high
-    thick hole holes speaker speakers ring spacer bracket )""".split()
+_THREAD = re.compile(
+    r"(?<![\w-])(?P<name>(?:M|ST)\d{1,2}(?:\.\d{1,2})?)(?: ?[x×] ?\d(?:\.\d+)?(?!\d| ?mm))?(?!\w)"
 )
+_WORD = re.compile(r"[A-Za-z]+(?:['-][A-Za-z]+)*|\d+(?:[./]\d+)*|\S")
 _STOPS = frozenset(".;:!?")
 
 
@@ -155,4 +154,4 @@ def _is_no_unit(text: str, match: re.Match[str]) -> bool:
         return False
     following = after(text, match.end())
     converted = following[:1] in (["("], ["="]) and "".join(following[1:2])[:1].isdigit()
-    return not converted and (not following or following[0] not in _INCHES)
+    return not converted and (not following or following[0] not in table("words")["size"]["inches"])

@@ -1,26 +1,15 @@
-"""Fasteners counted in running text: 'take out the four screws'. The word lists are ours; common practice."""
+"""Fasteners counted in running text: 'take out the four screws' (words in data/words.toml)."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from undertrim.resources import table
 
 LARGEST = 99
 """The largest number that is read."""
 
-_WORDS = "two three four five six seven eight nine ten eleven twelve".split()
-_NUMBERS = {"both": 2, **{word: number for number, word in enumerate(_WORDS, 2)}}
-_NOUNS: dict[str, tuple[str, ...]] = {
-    "screws": ("screw", "bolt"),
-    "bolts": ("screw", "bolt"),
-    "nuts": ("nut",),
-    "clips": ("clip", "scrivet"),
-    "scrivets": ("clip", "scrivet"),
-    "hooks": ("hook",),
-    "tabs": ("hook",),
-}
-"""What a noun may mean: people say screw for bolt and clip for scrivet."""
-_NOT_BETWEEN = frozenset("and or of the a in on at to with for more other mm cm in inch inches x".split())
-_VAGUE_BEFORE = frozenset("another other or to about new spare than first last next every".split())
-_ELSEWHERE_AFTER = frozenset("of are is sit lie belong stay remain".split())
 _MARKS = ".,;:!?()"
 
 
@@ -35,16 +24,17 @@ class Said:
 
 
 def find(text: str) -> Iterator[Said]:
-    """Every number of fasteners whose meaning is plain. One alone, rough numbers and those of other parts are not."""
+    """Every number of fasteners that is plain: not one alone, a rough number or some of another part."""
     words = text.split()
     for place, word in enumerate(words):
         number = _number(word)
         before = _clean(words[place - 1]) if place else ""
-        end = _noun(words, place) if number and before not in _VAGUE_BEFORE else 0
-        if end and _next(words, end) not in _ELSEWHERE_AFTER:
-            phrase = " ".join(_clean(said) for said in words[place : end + 1])
-            whole = end == place + 1 and (before in ("the", "all") or _clean(word) == "both") and _closes(words, end)
-            yield Said(phrase, number, _NOUNS[_clean(words[end])], whole)
+        end = _noun(words, place) if number and before not in _table()["before"] else 0
+        if end and _next(words, end) not in _table()["after"]:
+            phrase = " ".join(said.strip(_MARKS) for said in words[place : end + 1])
+            definite = before in ("the", "all") or _clean(word) == "both"
+            whole = definite and end == place + 1 and _next(words, end) in ("", "and", "then")
+            yield Said(phrase, number, tuple(_table()["nouns"][_clean(words[end])]), whole)
 
 
 def _clean(word: str) -> str:
@@ -58,15 +48,15 @@ def _number(word: str) -> int:
     plain = _clean(word)
     if plain.isdecimal() and len(plain) <= len(str(LARGEST)):
         return int(plain) if int(plain) > 1 else 0
-    return _NUMBERS.get(plain, 0)
+    return _numbers().get(plain, 0)
 
 
 def _noun(words: list[str], place: int) -> int:
     """The place of the noun that a number counts, at most two words on; 0 if there is none."""
     for step in range(place + 1, min(place + 4, len(words))):
-        if _clean(words[step]) in _NOUNS:
+        if _clean(words[step]) in _table()["nouns"]:
             return step
-        if _clean(words[step]) in _NOT_BETWEEN or words[step][-1] in _MARKS:
+        if _clean(words[step]) in _table()["between"] or words[step][-1] in _MARKS:
             return 0
     return 0
 
@@ -76,6 +66,11 @@ def _next(words: list[str], end: int) -> str:
     return "" if words[end][-1] in _MARKS or end + 1 == len(words) else _clean(words[end + 1])
 
 
-def _closes(words: list[str], end: int) -> bool:
-    """Whether nothing behind the noun narrows it down, as 'at the top' would."""
-    return _next(words, end) in ("", "and", "then")
+def _table() -> dict[str, Any]:
+    found: dict[str, Any] = table("words")["number"]
+    return found
+
+
+@cache
+def _numbers() -> dict[str, int]:
+    return {"both": 2, **{word: number for number, word in enumerate(_table()["words"], 2)}}

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import asdict
 
 from undertrim.check.runner import Report
-from undertrim.record.problem import Problem
+from undertrim.record.problem import Problem, printable
 
 
 def text(report: Report) -> str:
@@ -15,7 +15,7 @@ def text(report: Report) -> str:
 
 
 def _text_lines(problem: Problem) -> list[str]:
-    place = f"{problem.file}:{problem.position.line}:{problem.position.column}"
+    place = f"{printable(str(problem.file))}:{problem.position.line}:{problem.position.column}"
     lines = [f"{place}: {problem.level}: {problem.message} ({problem.rule})"]
     return [*lines, f"    {problem.hint}"] if problem.hint else lines
 
@@ -45,7 +45,8 @@ def as_json(report: Report) -> str:
         }
         for problem in report.problems
     ]
-    return json.dumps({"records": report.records, "problems": problems}, ensure_ascii=False, indent=2) + "\n"
+    written = json.dumps({"records": report.records, "problems": problems}, ensure_ascii=False, indent=2)
+    return "".join(char if char.isprintable() or char == "\n" else json.dumps(char)[1:-1] for char in written) + "\n"
 
 
 def github(report: Report) -> str:
@@ -60,7 +61,7 @@ def _annotation(problem: Problem) -> str:
 
 
 def _data(value: str) -> str:
-    return value.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+    return printable(value.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A"))
 
 
 def _property(value: str) -> str:

@@ -10,11 +10,11 @@ from undertrim.record import model, units
 from undertrim.record.gear import GearRecord
 from undertrim.record.source import Data
 
-# Mappings whose keys are the ids of what stands under them.
-_KEYED = {
+KEYED = {
     "variants", "choices", "areas", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
     "duties", "before", "after",
 }  # fmt: skip
+"""Mappings whose keys are the ids of what stands under them."""
 
 
 def vehicle(data: Data) -> model.VehicleRecord:
@@ -37,7 +37,7 @@ def _with_ids(data: Data) -> Data:
 
 
 def _identify(key: str, value: Data) -> Data:
-    if key in _KEYED and isinstance(value, dict):
+    if key in KEYED and isinstance(value, dict):
         return {name: {**inner, "id": name} if isinstance(inner, dict) else inner for name, inner in value.items()}
     return value
 

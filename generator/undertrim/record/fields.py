@@ -51,7 +51,7 @@ def root(name: str) -> Node:
 
 
 def walk(data: Data, name: str) -> Iterator[Field]:
-    """Every value in `data` that the schema called `name` describes, in file order, the whole before its parts.
+    """Every value in `data` that the schema `name` describes, in file order, the whole before its parts.
 
     What the schema does not know is passed over, with all that is below it; nothing is validated.
     """
@@ -60,7 +60,9 @@ def walk(data: Data, name: str) -> Iterator[Field]:
 
 def _walk(pointer: Pointer, value: Data, node: Node) -> Iterator[Field]:
     yield Field(pointer, value, node)
-    entries = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    entries = (
+        value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    )
     for step, inner in entries:
         below = node.child(step)
         if below:

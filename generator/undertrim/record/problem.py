@@ -20,11 +20,17 @@ class Position:
     column: int
 
 
+def printable(text: str) -> str:
+    """The text on one line, with a question mark for whatever would steer the terminal it is printed on."""
+    return text if text.isprintable() else "".join(char if char.isprintable() else "?" for char in text)
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One finding, complete enough to be printed, sorted and mended.
 
-    `message` is lower case, has no full stop and quotes the value; `hint` is the way out, or empty.
+    `message` is lower case, has no full stop and quotes the value; `hint` is the way out, or empty. Whatever a record
+    may have brought into them, both are one printable line.
     """
 
     file: Path
@@ -33,6 +39,10 @@ class Problem:
     rule: str
     message: str
     hint: str = ""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "message", printable(self.message))
+        object.__setattr__(self, "hint", printable(self.hint))
 
     @property
     def sort_key(self) -> tuple[str, Position, str, str]:

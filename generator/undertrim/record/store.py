@@ -7,8 +7,8 @@ from pathlib import Path
 
 from undertrim.record import build, complaints
 from undertrim.record.gear import GearRecord
-from undertrim.record.model import VehicleRecord
 from undertrim.record.mending import without
+from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Pointer, Source, read
 
@@ -84,7 +84,14 @@ class Workspace:
         kind = self.kind(path) or "vehicle"
         shown = self.shown(path)
         if not path.resolve().is_relative_to(self.root.resolve()):
-            problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", "the file is a link out of the records", "put the record itself here")
+            problem = Problem(
+                shown,
+                Position(1, 1),
+                Level.ERROR,
+                "yaml",
+                "the file is a link out of the records",
+                "put the record itself here",
+            )
             return Entry(path, kind, Source.empty(shown), (problem,), None)
         return entry(path, kind, read(path, shown))
 
@@ -99,7 +106,9 @@ def entry(path: Path, kind: str, source: Source) -> Entry:
         return Entry(path, kind, source, source.problems, None)
     found = complaints.complaints(source, kind)
     problems = (*source.problems, *(complaints.as_problem(source, complaint) for complaint in found))
-    data, dropped = without(source.data, found)
+    if complaints.too_many(found):
+        return Entry(path, kind, source, problems, None)
+    data, dropped = without(source.data, found, kind)
     return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
 
 
@@ -117,6 +126,8 @@ def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord
 
 def _yaml_below(start: Path) -> Iterator[Path]:
     if start.is_dir():
-        yield from (path for path in start.rglob("*.y*ml") if path.suffix in (".yaml", ".yml") and path.is_file())
+        yield from (
+            path for path in start.rglob("*.y*ml") if path.suffix in (".yaml", ".yml") and path.is_file()
+        )
     elif start.suffix in (".yaml", ".yml"):
         yield start

@@ -55,7 +55,9 @@ def refused(char: str) -> bool:
 
 
 def _character(char: str, position: Position) -> Fault:
-    return Fault(position, f"character U+{ord(char):04X} may not stand in a record", "remove it; it may not be visible")
+    return Fault(
+        position, f"character U+{ord(char):04X} may not stand in a record", "remove it; it may not be visible"
+    )
 
 
 def explain(error: YAMLError, text: str) -> Fault:
@@ -78,7 +80,10 @@ def _sentence(said: str, line: str, column: int) -> tuple[str, str]:
     if "cannot start any token" in said:
         return f"no value can begin with {quoted(char)}", "put the value in quotes"
     if "did not find expected key" in said and line[:column].strip():
-        return "text stands after the end of a value", "put the whole value in quotes, or remove what follows it"
+        return (
+            "text stands after the end of a value",
+            "put the whole value in quotes, or remove what follows it",
+        )
     if "did not find expected key" in said and char == ":":
         return "no field name stands before the colon", "write 'field: value'"
     return next((sentence for part, sentence in _KNOWN.items() if part in said), (_NOT_YAML, _LOOK))
@@ -96,7 +101,10 @@ _OPEN_ENDED = ("unexpected end of stream", "expected ',' or", "could not find ex
 """What is only noticed far behind: the place to show is where it began."""
 
 _BAD_ESCAPE = ("a backslash in double quotes begins no known sign here", "use single quotes, or write '\\\\'")
-_BAD_INDENT = ("the indent of this line fits none of the lines above", "indent it as far as the line it belongs with")
+_BAD_INDENT = (
+    "the indent of this line fits none of the lines above",
+    "indent it as far as the line it belongs with",
+)
 
 _KNOWN = {
     "mapping values are not allowed": (
@@ -111,11 +119,23 @@ _KNOWN = {
         "this '{' is not closed, or a comma is missing in it",
         "close it with '}' and put a comma between two entries",
     ),
-    "quoted scalar: found unexpected end of stream": ("this quote is not closed", "close it on the line it began on"),
-    "quoted scalar: found unexpected document indicator": ("a quote above this line is not closed", "close it"),
+    "quoted scalar: found unexpected end of stream": (
+        "this quote is not closed",
+        "close it on the line it began on",
+    ),
+    "quoted scalar: found unexpected document indicator": (
+        "a quote above this line is not closed",
+        "close it",
+    ),
     "quoted scalar": _BAD_ESCAPE,
-    "could not find expected ':'": ("this line is neither a field nor a list entry", "write 'field: value' or '- value'"),
-    "expected <document start>": ("text stands after the end of the record", "remove '...' or what follows it"),
+    "could not find expected ':'": (
+        "this line is neither a field nor a list entry",
+        "write 'field: value' or '- value'",
+    ),
+    "expected <document start>": (
+        "text stands after the end of the record",
+        "remove '...' or what follows it",
+    ),
     "did not find expected key": _BAD_INDENT,
     "did not find expected '-' indicator": _BAD_INDENT,
     "did not find expected node content": (
@@ -130,8 +150,14 @@ _KNOWN = {
         "after '|' or '>' nothing may stand on the line",
         "begin the text on the next line, indented with spaces",
     ),
-    "directive": ("a line that begins with '%' is an instruction to the parser", "remove it, or put the text in quotes"),
-    "incompatible YAML document": ("a line that begins with '%' is an instruction to the parser", "remove it"),
+    "directive": (
+        "a line that begins with '%' is an instruction to the parser",
+        "remove it, or put the text in quotes",
+    ),
+    "incompatible YAML document": (
+        "a line that begins with '%' is an instruction to the parser",
+        "remove it",
+    ),
     "an anchor": ("'&' begins no value", "put the value in quotes"),
     "an alias": ("'*' begins no value", "put the value in quotes"),
     "a tag": ("'!' begins no value", "put the value in quotes"),

@@ -2,9 +2,10 @@
 
 ## What it finds
 
-"The four screws" in a text of a part or preparation that has six of them, and any number above what the fields come to. A number
-below it passes where the text may mean some of them: "the two upper screws". One fastener alone, rough numbers and fasteners of
-something else ("four screws of the speaker") are left alone; so is everything whose count is not known.
+"The four screws" in a text of a part or preparation that has six of them, and any number above what the
+fields come to. A number below it passes where the text may mean some of them: "the two upper screws". One
+fastener alone, rough numbers and fasteners of something else ("four screws of the speaker") are left alone;
+so is everything whose count is not known.
 
 ## Why it matters
 

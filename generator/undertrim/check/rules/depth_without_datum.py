@@ -2,12 +2,13 @@
 
 ## What it finds
 
-The depth of a speaker opening without `datum`; in a door also one without `over`. A depth that is not known needs neither.
+The depth of a speaker opening without `datum`; in a door also one without `over`. A depth that is not known
+needs neither.
 
 ## Why it matters
 
-Door skin, bracket and panel lie centimetres apart, and the glass comes closest somewhere on its way, not always at the bottom.
-A magnet that clears it by a depth of unknown meaning breaks the window.
+Door skin, bracket and panel lie centimetres apart, and the glass comes closest somewhere on its way, not
+always at the bottom. A magnet that clears it by a depth of unknown meaning breaks the window.
 
 ## Bad
 

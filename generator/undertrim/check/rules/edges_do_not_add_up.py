@@ -2,7 +2,8 @@
 
 ## What it finds
 
-A fastener whose `at` numbers come to more or less than its `count`, or to a sum although the count is said to be unknown.
+A fastener whose `at` numbers come to more or less than its `count`, or to a sum although the count is said to
+be unknown.
 
 ## Why it matters
 
@@ -65,7 +66,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         if fastener.count is Blank.UNKNOWN:
             yield Finding(pointer, f"{message}, yet the count is 'unknown'", f"write 'count: {total}'")
         else:
-            yield Finding(pointer, f"{message}, the count is {fastener.count}", f"{_edges(fastener)}: count again")
+            yield Finding(
+                pointer, f"{message}, the count is {fastener.count}", f"{_edges(fastener)}: count again"
+            )
 
 
 def _edges(fastener: Fastener) -> str:

@@ -2,12 +2,13 @@
 
 ## What it finds
 
-A fastener with no `count`, or with a count of 0. Bonds are not counted, and a look-alike that is left alone need not be.
-`count: unknown` is an answer.
+A fastener with no `count`, or with a count of 0. Bonds are not counted, and a look-alike that is left alone
+need not be. `count: unknown` is an answer.
 
 ## Why it matters
 
-The tally at the end of a job tells the tech whether a screw is left over. It is worth nothing if one line of it is missing.
+The tally at the end of a job tells the tech whether a screw is left over. It is worth nothing if one line of
+it is missing.
 
 ## Bad
 
@@ -65,7 +66,7 @@ from undertrim.resources import table
 LEVEL = Level.ERROR
 
 _HOOK = "hook"
-"""Left out of the tally, since hooks stay on their part, but told to the tech, who wants to know how many let go."""
+"""Not in the tally, since hooks stay on their part, but the tech wants to know how many must let go."""
 
 
 def check(subject: Subject) -> Iterator[Finding]:

@@ -2,12 +2,13 @@
 
 ## What it finds
 
-An entry of `functions` that also stands on a pin, and one function on two pins, where both apply to one car. Ground, spare pins and
-data lines may be there several times.
+An entry of `functions` that also stands on a pin, and one function on two pins, where both apply to one car.
+Ground, spare pins and data lines may be there several times.
 
 ## Why it matters
 
-Two answers to "where is the feed?" are none. The tech joins the wire that was forgotten when the other was mended.
+Two answers to "where is the feed?" are none. The tech joins the wire that was forgotten when the other was
+mended.
 
 ## Bad
 
@@ -76,7 +77,7 @@ error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say 
     functions:
       amplifier-turn-on: {by: absent, when: {sound: plain}}
       speed: {by: data}
-"""
+"""  # noqa: E501 - a message stands on one line
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping

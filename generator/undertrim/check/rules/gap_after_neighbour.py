@@ -2,12 +2,13 @@
 
 ## What it finds
 
-`follows` that names no record of the same make, and one whose `to` is not this record's `from`. Months are half open: a car built in
-the `to` month belongs to the record that follows.
+`follows` that names no record of the same make, and one whose `to` is not this record's `from`. Months are
+half open: a car built in the `to` month belongs to the record that follows.
 
 ## Why it matters
 
-A car built in the gap has no record, one built in the overlap has two, and the tech opens the dash by the wrong one.
+A car built in the gap has no record, one built in the overlap has two, and the tech opens the dash by the
+wrong one.
 
 ## Bad
 
@@ -91,7 +92,7 @@ error: 'finch-2014-2016' is this record itself (name the record of the phase bef
       built: {from: 2020-01, to: 2021-01}
       drive_side: [left]
       high_voltage: no
-"""
+"""  # noqa: E501 - a message stands on one line
 
 from collections.abc import Iterator, Sequence
 

@@ -6,7 +6,8 @@
 
 ## Why it matters
 
-A hook lets go by lifting, sliding, tilting or swinging. Pulled straight out it breaks, and the part rattles ever after.
+A hook lets go by lifting, sliding, tilting or swinging. Pulled straight out it breaks, and the part rattles
+ever after.
 
 ## Bad
 
@@ -73,9 +74,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     hooks: dict[str, list[str]] = {}
     for item in held(subject):
         thing, fastener = item.thing, item.fastener
-        if isinstance(thing, Part) and thing.release == "pull" and fastener.hook and fastener.leave == "no":
-            if together(thing.when, fastener.when):
-                hooks.setdefault(thing.id, []).append(item.shown)
+        if not isinstance(thing, Part) or thing.release != "pull" or not together(thing.when, fastener.when):
+            continue
+        if fastener.hook and fastener.leave == "no":
+            hooks.setdefault(thing.id, []).append(item.shown)
     for part, shown in hooks.items():
         kinds = " and ".join(dict.fromkeys(shown))
         hint = "hooks want 'lift', 'slide', 'swing' or 'tilt'"

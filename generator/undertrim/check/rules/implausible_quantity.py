@@ -2,12 +2,13 @@
 
 ## What it finds
 
-A value outside the range that the schema gives beside the field. The ranges are common practice, no source: they are wide, and a
-value outside one may be right.
+A value outside the range that the schema gives beside the field. The ranges are common practice, no source:
+they are wide, and a value outside one may be right.
 
 ## Why it matters
 
-Inches read as millimetres and a slipped point make numbers that look like numbers. The gear that was chosen by them does not fit.
+Inches read as millimetres and a slipped point make numbers that look like numbers. The gear that was chosen
+by them does not fit.
 
 ## Bad
 

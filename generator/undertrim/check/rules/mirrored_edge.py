@@ -2,13 +2,13 @@
 
 ## What it finds
 
-A part with `each: [left, right]` whose fasteners are spread over the left and right edges in different numbers.
-Common practice, no source: the two doors of a pair are mirror images.
+A part with `each: [left, right]` whose fasteners are spread over the left and right edges in different
+numbers. Common practice, no source: the two doors of a pair are mirror images.
 
 ## Why it matters
 
-"Left as one faces it" is the hinge edge of one door and the latch edge of the other. The tech pries at the edge with one clip
-too few, and breaks the one that is at the other.
+"Left as one faces it" is the hinge edge of one door and the latch edge of the other. The tech pries at the
+edge with one clip too few, and breaks the one that is at the other.
 
 ## Bad
 
@@ -43,7 +43,7 @@ warning: 0 at the left edge and 1 at the right are exchanged on the other side (
         each: [right]
         release: turn
         held_by: [{clip: metal, count: 3, at: {left: 1, right: 2}}]
-"""
+"""  # noqa: E501 - a message stands on one line
 
 from collections.abc import Iterator
 

@@ -2,8 +2,9 @@
 
 ## What it finds
 
-A first model year more than one year off the year in which building began, or a last one more than one year off the year in which
-it ended. Common practice, no source: a model year often begins in the year before, rarely further away.
+A first model year more than one year off the year in which building began, or a last one more than one year
+off the year in which it ended. Common practice, no source: a model year often begins in the year before,
+rarely further away.
 
 ## Why it matters
 
@@ -31,7 +32,7 @@ warning: the last model year is '2021', building ended in 2018 (check both: they
       model_years: {first: 2015, last: 2018}
       drive_side: [left]
       high_voltage: no
-"""
+"""  # noqa: E501 - a message stands on one line
 
 from collections.abc import Iterator
 
@@ -45,7 +46,7 @@ _NEAR = 1
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Each end of the model years that is far from the same end of the building; a span that runs backwards has its own rule."""
+    """Each end of the model years that is far from that of the building; reversed spans have their own rule."""
     built, years = subject.record.vehicle.built, subject.record.vehicle.model_years
     if years is None or years.first > years.last or built.from_.index >= built.to.index:
         return

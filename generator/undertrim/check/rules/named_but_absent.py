@@ -101,4 +101,3 @@ def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
 
 def _tethers(record: VehicleRecord) -> list[str]:
     return [f"{part.id}/{tether}" for part in record.parts.values() for tether in part.tethers]
-

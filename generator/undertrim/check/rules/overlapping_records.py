@@ -2,9 +2,10 @@
 
 ## What it finds
 
-Two records of one make and model (compared without capitals, accents and spaces) whose months of build overlap, for the same drive
-side and body. A body or drive side that is not named counts as every one. A different `phase` excuses an overlap if both records
-have a `tell`, by which the tech knows the two apart at the car.
+Two records of one make and model (compared without capitals, accents and spaces) whose months of build
+overlap, for the same drive side and body. A body or drive side that is not named counts as every one. A
+different `phase` excuses an overlap if both records have a `tell`, by which the tech knows the two apart at
+the car.
 
 ## Why it matters
 
@@ -104,7 +105,7 @@ Different bodies, or two phases that can be told apart:
       bodies: [estate]
       drive_side: [left]
       high_voltage: no
-"""
+"""  # noqa: E501 - a message stands on one line
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Sequence

@@ -2,12 +2,13 @@
 
 ## What it finds
 
-A pin number above rows times columns; a block of ISO 10487 has eight pins whatever else is said. Also a connector `at` a tether that
-is no plug but a cable, rod, strap or hose.
+A pin number above rows times columns; a block of ISO 10487 has eight pins whatever else is said. Also a
+connector `at` a tether that is no plug but a cable, rod, strap or hose.
 
 ## Why it matters
 
-The plug is drawn from these numbers. A pin that has no place is either left out of the drawing or drawn where another one is.
+The plug is drawn from these numbers. A pin that has no place is either left out of the drawing or drawn where
+another one is.
 
 ## Bad
 

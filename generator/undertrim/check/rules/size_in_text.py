@@ -2,10 +2,10 @@
 
 ## What it finds
 
-A drive, thread, torque, or the size of a tool or fastener, in a text of a part or preparation whose fields say something else; a
-length in a text of an opening that none of its fields has; and a size in two units that do not agree. Limits ("at least 20 mm"),
-ways to go ("20 mm rearward") and lengths of cable are left alone. A size that stands in a field may stand in a text, though it need not:
-the page shows it from the field.
+A drive, thread, torque, or the size of a tool or fastener, in a text of a part or preparation whose fields
+say something else; a length in a text of an opening that none of its fields has; and a size in two units that
+do not agree. Limits ("at least 20 mm"), ways to go ("20 mm rearward") and lengths of cable are left alone. A
+size that stands in a field may stand in a text, though it need not: the page shows it from the field.
 
 ## Why it matters
 
@@ -127,7 +127,11 @@ def _contradicting(text: str, mention: Mention, thing: Stated) -> list[str]:
     if isinstance(size, str):
         return [] if size in thing.threads else thing.threads
     if isinstance(size, Drive):
-        return [] if _is_known(size, thing) or _is_fuel(text, mention) else [drive.label for drive in thing.drives]
+        return (
+            []
+            if _is_known(size, thing) or _is_fuel(text, mention)
+            else [drive.label for drive in thing.drives]
+        )
     if size.kind == "torque":
         return _unless_agreed(size, thing.of("torque"))
     return _of_fasteners(text, mention, size, thing)
@@ -160,7 +164,11 @@ def _of_fasteners(text: str, mention: Mention, size: Quantity, thing: Stated) ->
     heads = [drive.label for drive in thing.drives]
     if sort == "tool":
         return heads
-    return [] if any(units.agree(size, known) for known in lengths) else heads + [known.text for known in lengths]
+    return (
+        []
+        if any(units.agree(size, known) for known in lengths)
+        else heads + [known.text for known in lengths]
+    )
 
 
 def _turns(size: Quantity, drive: Drive) -> bool:
@@ -175,7 +183,9 @@ def _against_opening(pointer: Pointer, text: str, opening: Stated) -> Iterator[F
         if about.is_loose(text, one) or about.fastener_or_tool(text, one):
             continue
         sizes = [*one.quantities, *(other.quantities if other else ())]
-        strange = [size for size in sizes if size.kind == "length" and not any(units.agree(size, k) for k in known)]
+        strange = [
+            size for size in sizes if size.kind == "length" and not any(units.agree(size, k) for k in known)
+        ]
         if strange and isinstance(one.size, Quantity) and not (other and len(strange) < len(sizes)):
             message = f"the text says '{one.text}', which no field of this opening has"
             yield Finding(pointer, message, "mend the field that it means, or leave it out of the text")

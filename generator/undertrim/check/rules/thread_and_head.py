@@ -2,13 +2,14 @@
 
 ## What it finds
 
-A fastener whose drive is neither what the standards put on its thread nor what they put on the next thread up or down. Flange heads
-and makers' own screws are often one size off, so that much passes. The heads are from ISO 4014, DIN 931, ISO 14583 and ISO 7046; how
-far off is common practice, no source.
+A fastener whose drive is neither what the standards put on its thread nor what they put on the next thread up
+or down. Flange heads and makers' own screws are often one size off, so that much passes. The heads are from
+ISO 4014, DIN 931, ISO 14583 and ISO 7046; how far off is common practice, no source.
 
 ## Why it matters
 
-One of the two was misread. The tech brings the wrong socket, or buys the wrong bolt. It may well be right all the same.
+One of the two was misread. The tech brings the wrong socket, or buys the wrong bolt. It may well be right all
+the same.
 
 ## Bad
 

@@ -112,19 +112,19 @@ def check(subject: Subject) -> Iterator[Finding]:
     if not read_in_full(subject):
         return
     used = {name for car in subject.cars for name in _needed(subject.planner.layout(car))}
+    idle = [part for part in subject.record.parts.values() if part.id not in used]
+    if not idle:
+        return
     anywhere = _needed(subject.planner.layout({}))
-    if any(undeclared(subject.record)):
-        used |= anywhere  # a mistyped choice is its own problem, not that of the parts it hides
-    for part in subject.record.parts.values():
-        if part.id in used or (part.goes_to and part.goes_to not in subject.record.openings):
-            continue
-        if part.id in anywhere:
+    mistyped = any(undeclared(subject.record))
+    for part in idle:
+        if part.id not in anywhere and part.goes_to in ("", *subject.record.openings):
+            hint = "name it in 'behind', 'after' or 'under' of what it holds back, or remove it"
+            yield Finding(("parts", part.id), f"nothing needs '{part.id}' off", hint, key=True)
+        elif part.id in anywhere and not mistyped:  # a mistyped choice is its own problem
             hint = "see whether its 'when' agrees with the 'when' of what names it"
             message = f"nothing needs '{part.id}' off in any car that has it"
             yield Finding(("parts", part.id), message, hint, key=True)
-        else:
-            hint = "name it in 'behind', 'after' or 'under' of what it holds back, or remove it"
-            yield Finding(("parts", part.id), f"nothing needs '{part.id}' off", hint, key=True)
 
 
 def _needed(layout: Layout) -> set[str]:

@@ -47,29 +47,33 @@ class _Option:
         return self.node in nodes and not any(way <= nodes for way in self.ways)
 
 
-def cheapest_set(graph: Graph, targets: Collection[str]) -> Selection:
+def cheapest_set(graph: Graph, targets: Collection[str], ordering: Graph | None = None) -> Selection:
     """The one cheapest set that holds the targets and can be done in some order.
 
     Exact: every set is closed under AND, and each choice in it has a whole route that comes before its node.
     Equal costs (compared as decimals, as typed) go to fewer nodes, then to the set that has the first node in
     file order in which the two differ. Each choice relies on its first route, taken in file order, with which
     an order still exists.
+    With `ordering`, the same graph with more AND edges, the set can also be done in an order that keeps those
+    of its edges that join two nodes of the set; where no set can, it is as if `ordering` were not given.
     Raises UnknownNode, Unreachable when nothing frees a target, TooTangled when the search grows too large.
     """
     start = ancestors(graph, targets)
     refuse_blocked(graph, targets)
-    nodes = _search(_Problem(graph), start)
-    if nodes is None:
-        raise TooTangled(targets)
-    cost = sum(graph.prices[node] for node in nodes)
-    return Selection(nodes, float(cost), _routes(graph, nodes))
+    for problem in (_Problem(graph, (ordering or graph).before), _Problem(graph, graph.before)):
+        nodes = _search(problem, start, targets)
+        if nodes is not None:
+            cost = sum(graph.prices[node] for node in nodes)
+            return Selection(nodes, float(cost), _routes(problem, nodes))
+    raise AssertionError(f"{', '.join(targets)}: can be freed, yet no set frees them")
 
 
 class _Problem:
-    """A graph prepared for the search."""
+    """A graph prepared for the search; `before` is what keeps the order: its AND edges, and perhaps more."""
 
-    def __init__(self, graph: Graph) -> None:
+    def __init__(self, graph: Graph, before: Mapping[str, frozenset[str]]) -> None:
         self.graph = graph
+        self.before = before
         self.options = [
             _Option(node, _ways(graph, node, choice))
             for node in graph.in_file_order(graph.any_of)
@@ -105,8 +109,13 @@ class _Problem:
         options = self.open_options(nodes)
         if options:
             return list(min(options, key=lambda option: len(option.ways)).ways)
-        done = frozenset(_free(self.graph, nodes, self.graph.any_of))
+        done = frozenset(self.free(nodes, self.graph.any_of))
         return None if done == nodes else list(self._escapes(nodes - done, done))
+
+    def free(self, nodes: frozenset[str], any_of: Mapping[str, tuple[Choice, ...]]) -> list[str]:
+        """As many of the nodes as can be done when only prerequisites among them count."""
+        before = {node: self.before[node] & nodes for node in nodes}
+        return free(sorted(nodes, key=self.graph.freeable.__getitem__), before, any_of)
 
     def _escapes(self, stuck: frozenset[str], done: frozenset[str]) -> Iterator[Route]:
         """Every route was there, but round in a circle: some stuck node is freed by a route from outside."""
@@ -115,12 +124,14 @@ class _Problem:
                 yield from (way for way in option.ways if way.isdisjoint(stuck))
 
 
-def _search(problem: _Problem, start: frozenset[str]) -> frozenset[str] | None:
-    """Best first by lower bound, so the first workable set taken up is the cheapest."""
+def _search(problem: _Problem, start: frozenset[str], targets: Collection[str]) -> frozenset[str] | None:
+    """Best first by lower bound, so the first workable set taken up is the cheapest; None where there is none."""
     ticket = count()
     queue = [(problem.bound(start), next(ticket), start)]
     seen = {start}
-    while queue and len(seen) <= MOST_STATES:
+    while queue:
+        if len(seen) > MOST_STATES:
+            raise TooTangled(targets)
         nodes = heapq.heappop(queue)[2]
         steps = problem.steps(nodes)
         if steps is None:
@@ -142,12 +153,9 @@ def _add(one: Weight, other: Weight) -> Weight:
     return one[0] + other[0], one[1] + other[1], one[2] + other[2]
 
 
-def _free(graph: Graph, nodes: frozenset[str], any_of: Mapping[str, tuple[Choice, ...]]) -> list[str]:
-    return free(sorted(nodes, key=graph.freeable.__getitem__), graph.before, any_of)
-
-
-def _routes(graph: Graph, nodes: frozenset[str]) -> dict[tuple[str, int], int]:
+def _routes(problem: _Problem, nodes: frozenset[str]) -> dict[tuple[str, int], int]:
     """Settle the choices one by one in file order, each on its first route that leaves an order."""
+    graph = problem.graph
     left = {
         (node, number): [i for i, route in enumerate(choice) if route <= nodes]
         for node in graph.in_file_order(nodes & graph.any_of.keys())
@@ -155,13 +163,13 @@ def _routes(graph: Graph, nodes: frozenset[str]) -> dict[tuple[str, int], int]:
     }
     for key, routes in left.items():
         if len(routes) > 1:
-            left[key] = [next(i for i in routes if _leaves_an_order(graph, nodes, {**left, key: [i]}))]
+            left[key] = [next(i for i in routes if _leaves_an_order(problem, nodes, {**left, key: [i]}))]
     return {key: routes[0] for key, routes in left.items()}
 
 
-def _leaves_an_order(graph: Graph, nodes: frozenset[str], left: Mapping[tuple[str, int], list[int]]) -> bool:
+def _leaves_an_order(problem: _Problem, nodes: frozenset[str], left: Mapping[tuple[str, int], list[int]]) -> bool:
     any_of: dict[str, tuple[Choice, ...]] = {}
     for (node, number), routes in left.items():
-        choice = graph.any_of[node][number]
+        choice = problem.graph.any_of[node][number]
         any_of[node] = (*any_of.get(node, ()), tuple(choice[i] for i in routes))
-    return len(_free(graph, nodes, any_of)) == len(nodes)
+    return len(problem.free(nodes, any_of)) == len(nodes)

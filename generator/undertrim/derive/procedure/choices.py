@@ -1,22 +1,23 @@
 """Which steps belong to which visit, for every car and every set of openings: what a page needs to filter its steps.
 
-In most records the steps of a visit are those of its openings taken one by one, in one order. Where routes or open restraint plugs
+In most records the steps of a visit are those of its openings taken one by one, in one order. Where routes or parts that move over
 make a visit differ from that, its steps are listed by themselves, so what a page shows is always what the planner says.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import chain, combinations
 
 from undertrim.derive import cars
-from undertrim.derive.procedure import steps
-from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.mixing import mixing, regular
 from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import Assignment, Part
+from undertrim.record.model import Assignment
 
-MOST_LISTED = 8
-"""Up to so many targets every set is compared; a record with more keeps to single targets, pairs and all."""
+MOST_LISTED = 10
+"""Up to so many targets every set that differs is listed; a record with more keeps to pairs, and to all of them together."""
+
+Ids = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +25,8 @@ class CarPlans:
     """For one car: the step ids of each target by itself, and of every set of targets that is not simply their sum."""
 
     car: Assignment
-    singles: dict[str, tuple[str, ...]]
-    sets: dict[tuple[str, ...], tuple[str, ...]]
+    singles: dict[str, Ids]
+    sets: dict[Ids, Ids]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,55 +38,56 @@ class Choices:
 
 
 def choices(planner: Planner) -> Choices:
-    """The choices of a record. Raises Unreachable when an opening cannot be reached."""
-    record = planner.record
-    wanted = targets(record)
-    plans = [(car, {t: planner.plan([t], car).steps for t in wanted}) for car in cars.assignments(record)]
-    every = _all_steps(planner, [single for _, singles in plans for single in singles.values()])
-    place = {step.id: i for i, step in enumerate(every)}
-    made = []
-    for car, singles in plans:
-        by_id = {str(target): tuple(step.id for step in single) for target, single in singles.items()}
-        made.append(CarPlans(car, by_id, dict(_deviating(planner, car, wanted, by_id, place))))
-    return Choices(every, tuple(made))
+    """The choices of a record. Raises Unreachable when an opening cannot be reached, TooTangled when routes interlock too much."""
+    wanted = targets(planner.record)
+    visits = [_Visits(planner, car, wanted) for car in cars.assignments(planner.record)]
+    used = {name for visit in visits for name in visit.used}
+    steps = tuple(step for step in planner.catalogue() if step.id in used)
+    place = {step.id: i for i, step in enumerate(steps)}
+    return Choices(steps, tuple(CarPlans(visit.car, visit.singles, dict(visit.deviating(place))) for visit in visits))
 
 
-def _all_steps(planner: Planner, plans: Sequence[tuple[Step, ...]]) -> tuple[Step, ...]:
-    """The catalogue, or where the record as a whole has no order: the steps as the plans bring them."""
-    try:
-        found = {step.id: step for step in planner.catalogue()}
-    except Unreachable:
-        found = {}
-    for plan in plans:
-        for step in plan:
-            found.setdefault(step.id, step)
-    used = {step.id for plan in plans for step in plan}
-    return tuple(step for step in found.values() if step.id in used or step.part)
+class _Visits:
+    """The visits to one car: planned one by one where targets mix, put together from those where they do not."""
 
+    def __init__(self, planner: Planner, car: Assignment, wanted: Sequence[Target]) -> None:
+        self.car = car
+        self.wanted = wanted
+        self.used: set[str] = set()
+        self._planner = planner
+        layout = planner.layout(car)
+        mixed = mixing(layout) if regular(planner, car) else layout.nodes.keys()
+        self.mixed = tuple(target for target in wanted if target.node in mixed)
+        self.singles = {str(target): self._plan([target]) for target in wanted}
+        self.planned = {tuple(map(str, chosen)): self._plan(chosen) for chosen in self._sets()}
 
-def _deviating(
-    planner: Planner, car: Assignment, wanted: Sequence[Target], singles: dict[str, tuple[str, ...]], place: dict[str, int]
-) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
-    """The sets of targets whose steps are not the sum of their targets' steps in the one order."""
-    for chosen in _sets(planner, wanted):
-        ids = tuple(str(target) for target in chosen)
-        summed = {step for target in ids for step in singles[target]}
-        expected = tuple(sorted(summed, key=place.__getitem__))
-        actual = tuple(step.id for step in planner.plan(chosen, car).steps) if len(chosen) > 1 else singles[ids[0]]
-        if actual != expected:
-            yield ids, actual
+    def _plan(self, chosen: Sequence[Target]) -> Ids:
+        ids = tuple(step.id for step in self._planner.plan(chosen, self.car).steps)
+        self.used.update(ids)
+        return ids
 
+    def deviating(self, place: Mapping[str, int]) -> Iterator[tuple[Ids, Ids]]:
+        """The sets of targets whose steps are not the sum of their targets' steps in the one order."""
+        visits: dict[Ids, Ids] = {(name,): ids for name, ids in self.singles.items()} | self.planned
+        differing = {chosen: ids for chosen, ids in visits.items() if ids != self._sum(chosen, place)}
+        yield from differing.items()
+        rest = [str(target) for target in self.wanted if target not in self.mixed]
+        for chosen, ids in differing.items():
+            for more in chain.from_iterable(combinations(rest, size) for size in range(1, len(rest) + 1)):
+                if self._listed(len(chosen) + len(more)):
+                    together = tuple(name for name in map(str, self.wanted) if name in chosen or name in more)
+                    yield together, self._sum(more, place, ids)
 
-def _sets(planner: Planner, wanted: Sequence[Target]) -> Iterator[tuple[Target, ...]]:
-    """The sets that may deviate: single ones always; larger ones only where something in the record can make them."""
-    sizes = [1]
-    if _may_deviate(planner):
-        sizes = list(range(1, len(wanted) + 1)) if len(wanted) <= MOST_LISTED else [1, 2, len(wanted)]
-    for size in sizes:
-        yield from combinations(wanted, size)
+    def _sets(self) -> Iterator[tuple[Target, ...]]:
+        """The sets of mixing targets to plan."""
+        for size in range(2, len(self.mixed) + 1):
+            if self._listed(size) or size == len(self.mixed):
+                yield from combinations(self.mixed, size)
 
+    def _listed(self, size: int) -> bool:
+        most = len(self.wanted)
+        return most <= MOST_LISTED or size in (2, most)
 
-def _may_deviate(planner: Planner) -> bool:
-    """Routes can be shared, and an undone restraint plug moves the tests: only then is a visit more than its parts."""
-    parts: Sequence[Part] = tuple(planner.record.parts.values())
-    return any(part.after_any or steps.restraint_open(part, {}) for part in parts)
+    def _sum(self, chosen: Ids, place: Mapping[str, int], with_: Ids = ()) -> Ids:
+        """The steps of targets by themselves, and some more, in the one order."""
+        return tuple(sorted({*with_, *chain.from_iterable(self.singles[name] for name in chosen)}, key=place.__getitem__))

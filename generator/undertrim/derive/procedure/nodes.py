@@ -10,6 +10,8 @@ from functools import cached_property
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.graph import Choice, Graph
 from undertrim.derive.procedure.order import master_order
+from undertrim.derive.procedure.walks import reach
+from undertrim.derive.procedure.wishes import Wish, wishes
 from undertrim.record.model import Assignment, Blank, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
@@ -61,11 +63,19 @@ class Layout:
     graph: Graph
     ordering: Graph
 
+    def reached(self, node: str) -> frozenset[str]:
+        """The node and everything it may need by any route."""
+        return frozenset(reach(self.graph.needs, [node]))
+
+    @cached_property
+    def wishes(self) -> Mapping[str, Wish]:
+        """Where each node would like to stand if nothing had to come before anything."""
+        return wishes(self.nodes, self.graph)
+
     @cached_property
     def rank(self) -> Mapping[str, int]:
         """Each node's place in the one stable order of the whole record. Raises Unreachable on a cycle."""
-        ranks = _preferences(self)
-        return {node: i for i, node in enumerate(master_order(self.ordering, ranks))}
+        return {node: i for i, node in enumerate(master_order(self.ordering, self.wishes))}
 
 
 def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
@@ -75,10 +85,17 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     after, any_of = builder.edges(nodes)
     needs = {node.id: builder.needs(node) for node in nodes.values()}
     builder.add_setters(nodes, needs, after)
+    nodes = _usual_last(nodes)
     costs = {name: _cost(node) for name, node in nodes.items()}
     graph = Graph(costs, after, any_of)
     soft = {name: {*after.get(name, ()), *_held_back(name, nodes, needs)} for name in nodes}
     return Layout(record, car, nodes, graph, Graph(costs, soft, any_of))
+
+
+def _usual_last(nodes: Mapping[str, Node]) -> dict[str, Node]:
+    """The record's own nodes as they are, then the usual preparations in the order of their table, whatever asked for them first."""
+    usual = [prep.id for prep in states.usual().values() if prep.id in nodes]
+    return {name: nodes[name] for name in (*(name for name in nodes if not name.startswith(states.USUAL)), *usual)}
 
 
 def _cost(node: Node) -> float:
@@ -207,46 +224,3 @@ def _held_back(changer: str, nodes: Mapping[str, Node], needs: Mapping[str, Stat
                 continue
             if need == states.initial().get(state) or setters.get((state, need), -1) < place[changer]:
                 yield user
-
-
-_CLASSES = (Prep, Part, Opening)
-
-
-def _preferences(layout: Layout) -> dict[str, tuple[int, ...]]:
-    """Where each node would like to stand: preparations first, then file order, a door finished before the next side begins."""
-    place = {name: i for i, name in enumerate(layout.nodes)}
-    groups = _sided_groups(layout)
-    sides = (None, "left", "right")
-    return {
-        name: (
-            _CLASSES.index(type(node.thing)),
-            place[name] if isinstance(node.thing, Opening) else groups.get(name, place[name]),
-            sides.index(node.side),
-            place[name],
-        )
-        for name, node in layout.nodes.items()
-    }
-
-
-def _sided_groups(layout: Layout) -> dict[str, int]:
-    """For nodes that exist per side: the place of the first node of the cluster of sided nodes they are tied to."""
-    place = {name: i for i, name in enumerate(layout.nodes)}
-    leader: dict[str, str] = {}
-
-    def find(name: str) -> str:
-        while leader.setdefault(name, name) != name:
-            name = leader[name]
-        return name
-
-    sided = [node for node in layout.nodes.values() if node.side]
-    for node in sided:
-        base = node.id.split("@")[0]
-        for other in layout.graph.needs[node.id]:
-            if layout.nodes[other].side:
-                one, two = sorted((find(base), find(other.split("@")[0])))
-                leader[two] = one
-    first: dict[str, int] = {}
-    for node in sided:
-        root = find(node.id.split("@")[0])
-        first[root] = min(first.get(root, place[node.id]), place[node.id])
-    return {node.id: first[find(node.id.split("@")[0])] for node in sided}

@@ -1,13 +1,14 @@
 """From a job to its procedure: which nodes, in what order, and the way back."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from functools import cached_property
 
-from undertrim.derive.procedure import cautions, states, steps
+from undertrim.derive.procedure.assembly import Assembly, Bench
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.nodes import OPENING, Layout, Node, lay_out, node_id
-from undertrim.derive.procedure.order import order
+from undertrim.derive.procedure.nodes import OPENING, Layout, lay_out, node_id
+from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 
@@ -45,26 +46,26 @@ def targets(record: VehicleRecord) -> tuple[Target, ...]:
 
 
 class Planner:
-    """Plans any number of visits to the cars of one record; the graph of each car is laid out once."""
+    """Plans any number of visits to the cars of one record; what visits to one car share is worked out once."""
 
     def __init__(self, record: VehicleRecord) -> None:
         self.record = record
-        self._layouts: dict[tuple[tuple[str, str], ...], Layout] = {}
+        self._layouts: dict[_Key, Layout] = {}
+        self._benches: dict[_Key, tuple[Rank, Bench]] = {}
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
-        key = tuple(sorted(car.items()))
+        key = _key(car)
         if key not in self._layouts:
             self._layouts[key] = lay_out(self.record, car)
         return self._layouts[key]
 
-    def rank(self, car: Assignment) -> Mapping[str, int]:
-        """The master order: the whole record's, or this car's where the record as a whole has none."""
-        try:
-            whole = self.layout({}).rank
-        except Unreachable:
-            return self.layout(car).rank
-        return whole if whole.keys() >= self.layout(car).nodes.keys() else self.layout(car).rank
+    def rank(self, car: Assignment) -> Rank:
+        """The master order: the whole record's, or this car's where the record as a whole has none.
+
+        Where states collide in some job so that the car has none either, each node's wish: the other jobs can still be planned.
+        """
+        return self._bench(car)[0]
 
     def plan(self, wanted: Collection[Target], car: Assignment) -> Procedure:
         """The procedure for a visit; openings that this car does not have are passed over.
@@ -72,131 +73,106 @@ class Planner:
         Raises Unreachable when some opening cannot be reached, TooTangled when its routes interlock too much.
         """
         layout = self.layout(car)
+        rank, bench = self._bench(car)
         present = tuple(target for target in wanted if target.node in layout.nodes)
-        selection = cheapest_set(layout.graph, [target.node for target in present])
-        ordered = [layout.nodes[name] for name in order(layout.ordering, selection, self.rank(car))]
-        made = _Procedure(self.record, car, ordered, self._preparing(layout)).steps()
-        return Procedure(self.record, present, car, tuple(made), selection)
+        selection = cheapest_set(layout.graph, [target.node for target in present], layout.ordering)
+        ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
+        before = relied_on(layout, selection)
+        return Procedure(self.record, present, car, Assembly(bench, ordered, before).steps(), selection)
+
+    @cached_property
+    def ordered(self) -> bool:
+        """Whether there is one order for all cars of the record; some cars may differ in it, or a job may be out of reach."""
+        return _ordered(self.layout({}))
 
     def catalogue(self) -> tuple[Step, ...]:
-        """Every step that any visit to any car of the record can have, once each, in the master order.
+        """Every step that any visit to any car of the record can have, once each, in the master order if the record is `ordered`.
 
-        Lines inside a step keep their own `when`. Raises Unreachable when the record as a whole has no order.
+        Lines inside a step keep their own `when`.
         """
         layout = self.layout({})
-        ordered = sorted(layout.nodes.values(), key=lambda node: layout.rank[node.id])
-        return tuple(_Procedure(self.record, {}, ordered, self._preparing(layout)).steps())
+        rank, bench = self._bench({})
+        nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
+        shared = frozenset(name for name, _ in passed_on(layout))
+        return Assembly(bench, nodes, layout.ordering.needs, also_refit=shared).steps()
 
-    def _preparing(self, layout: Layout) -> frozenset[str]:
-        """Nodes of the preparing section: up to the first part that an opening needs for its own sake."""
-        rank = self.rank(layout.car)
-        own = self._for_their_own_sake(layout)
-        first = min((rank[name] for name in own), default=len(rank))
-        return frozenset(name for name in layout.nodes if rank[name] < first)
+    def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
+        key = _key(car)
+        if key not in self._benches:
+            rank, preparing = self._ranked(car)
+            self._benches[key] = rank, Bench(self.record, car, preparing)
+        return self._benches[key]
 
-    def _for_their_own_sake(self, layout: Layout) -> set[str]:
-        """Parts reached from the openings through parts alone, not through a preparation."""
-        waiting = [name for name in layout.nodes if name.startswith(OPENING)]
-        seen: set[str] = set()
-        while waiting:
-            name = waiting.pop()
-            if name in seen or isinstance(layout.nodes[name].thing, Prep):
-                continue
-            seen.add(name)
-            waiting.extend(layout.graph.needs[name])
-        return {name for name in seen if isinstance(layout.nodes[name].thing, Part)}
+    def _ranked(self, car: Assignment) -> tuple[Rank, frozenset[str]]:
+        """The order that visits to a car follow, and the nodes of its preparing section."""
+        own = self.layout(car)
+        if self.ordered and self.layout({}).rank.keys() >= own.nodes.keys():
+            return self._whole
+        rank = own.rank if _ordered(own) else own.wishes
+        return rank, _preparing(own, rank)
 
-
-class _Procedure:
-    """Assembles the steps from the ordered nodes."""
-
-    def __init__(self, record: VehicleRecord, car: Assignment, ordered: Sequence[Node], preparing: frozenset[str]) -> None:
-        self.record = record
-        self.car = car
-        self.preparing = preparing
-        self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
-        self.openings = [node for node in ordered if isinstance(node.thing, Opening)]
-        self.battery = next((n for n in self.done if isinstance(n.thing, Prep) and n.thing.sets.get("battery") == "off"), None)
-
-    def steps(self) -> list[Step]:
-        """All steps from before the first screw to after the last."""
-        around = self.battery is not None
-        bare = [
-            *(steps.todos(self.record, self.car, "before") if around else ()),
-            *self._opening_up(),
-            *self._fitting(),
-            *self._closing(),
-            *(steps.todos(self.record, self.car, "after") if around else ()),
-        ]
-        restraint = any(_touches_restraint(node, self.car) for node in self.done)
-        guarded = (cautions.add(step, self.record, self.car, restraint=restraint) for step in bare)
-        return list(_with_states(guarded))
-
-    def _opening_up(self) -> Iterator[Step]:
-        for node in self.done:
-            section = "prepare" if node.id in self.preparing else "remove"
-            if isinstance(node.thing, Prep):
-                yield from steps.prepare(node, self.car, section)
-            else:
-                yield steps.remove(node, self.car, section)
-
-    def _fitting(self) -> Iterator[Step]:
-        for opening in self.openings:
-            for node in self.done:
-                if isinstance(node.thing, Part) and node.thing.goes_to == opening.thing.id:
-                    yield steps.move_over(node, opening, self.car)
-            yield from steps.install(opening)
-
-    def _closing(self) -> Iterator[Step]:
-        """The way back in reverse; battery and tests as early as every restraint plug is joined again."""
-        back = [node for node in reversed(self.done) if node is not self.battery]
-        last = max((i for i, node in enumerate(back) if _leaves_restraint_open(node, self.car)), default=-1)
-        for node in back[: last + 1]:
-            yield from self._put_back(node)
-        yield from self._power_and_test()
-        for node in back[last + 1 :]:
-            yield from self._put_back(node)
-
-    def _put_back(self, node: Node) -> Iterator[Step]:
-        thing = node.thing
-        if isinstance(thing, Prep):
-            step = steps.restore(node)
-            if step:
-                yield step
-        elif isinstance(thing, Part) and thing.replaced == "no" and not thing.goes_to:
-            yield steps.refit(node, self.car)
-            yield from steps.tether_tests(node, self.car)
-
-    def _power_and_test(self) -> Iterator[Step]:
-        if self.battery:
-            step = steps.restore(self.battery)
-            if step:
-                yield replace(step, section="test")
-        if self.openings:
-            yield Step("power:on", "power", "test", "Power up for the test", ("Switch the ignition on. Leave the engine off.",))
-            for node in self.openings:
-                yield from steps.opening_tests(node)
-            yield Step("power:off", "power", "test", "Power down", ("Switch the ignition off before anything is refitted.",))
+    @cached_property
+    def _whole(self) -> tuple[Rank, frozenset[str]]:
+        layout = self.layout({})
+        return layout.rank, _preparing(layout, layout.rank)
 
 
-def _touches_restraint(node: Node, car: Assignment) -> bool:
-    thing = node.thing
-    return isinstance(thing, Part) and any(t.circuit == "restraint" and t.when.holds(car) for t in thing.tethers.values())
+def _ordered(layout: Layout) -> bool:
+    try:
+        return bool(layout.rank)
+    except Unreachable:
+        return False
 
 
-def _leaves_restraint_open(node: Node, car: Assignment) -> bool:
-    return isinstance(node.thing, Part) and node.thing.replaced == "no" and steps.restraint_open(node.thing, car)
+_Key = tuple[tuple[str, str], ...]
 
 
-def _with_states(made: Iterable[Step]) -> Iterator[Step]:
-    """Each step with the state of battery and ignition while it is done."""
-    now = {name: states.initial()[name] for name in ("battery", "ignition")}
-    for step in made:
-        thing = step.node.thing if step.node else None
-        if isinstance(thing, Prep) and step.kind == "prepare":
-            now = {**now, **{k: v for k, v in thing.sets.items() if k in now}}
-        elif isinstance(thing, Prep) and step.kind == "restore":
-            now = {**now, **{k: states.initial()[k] for k in thing.sets if k in now}}
-        elif step.kind == "power":
-            now = {**now, "ignition": step.id.removeprefix("power:")}
-        yield replace(step, state=now)
+def _key(car: Assignment) -> _Key:
+    return tuple(sorted(car.items()))
+
+
+def relied_on(layout: Layout, selection: Selection) -> Mapping[str, Collection[str]]:
+    """For each selected node what comes before it: prerequisites, and the nodes of the routes it relies on."""
+    before = {node: layout.ordering.before[node] for node in selection.nodes}
+    for (node, choice), route in selection.routes.items():
+        before[node] |= layout.graph.any_of[node][choice][route]
+    return before
+
+
+def passed_on(layout: Layout) -> list[tuple[str, str]]:
+    """(part, opening) for parts that move over to one opening and also stand in the way of this other one."""
+    movers = {name: node.thing.goes_to for name, node in layout.nodes.items() if isinstance(node.thing, Part) and node.thing.goes_to}
+    openings = [name for name in layout.nodes if name.startswith(OPENING)] if movers else []
+    return [
+        (name, opening)
+        for opening in openings
+        for name in layout.graph.in_file_order(layout.reached(opening) & movers.keys())
+        if layout.nodes[opening].thing.id != movers[name] or not _same_side(layout, name, opening)
+    ]
+
+
+def _same_side(layout: Layout, part: str, opening: str) -> bool:
+    side = layout.nodes[part].side
+    return not side or layout.nodes[opening].side in (None, side)
+
+
+def _preparing(layout: Layout, rank: Rank) -> frozenset[str]:
+    """Nodes of the preparing section: up to the first part that an opening needs for its own sake."""
+    own = _for_their_own_sake(layout)
+    if not own:
+        return frozenset(layout.nodes)
+    first = min(own, key=rank.__getitem__)
+    return frozenset(name for name in layout.nodes if rank[name] < rank[first])
+
+
+def _for_their_own_sake(layout: Layout) -> set[str]:
+    """Parts reached from the openings through parts alone, not through a preparation."""
+    waiting = [name for name in layout.nodes if name.startswith(OPENING)]
+    seen: set[str] = set()
+    while waiting:
+        name = waiting.pop()
+        if name in seen or isinstance(layout.nodes[name].thing, Prep):
+            continue
+        seen.add(name)
+        waiting.extend(layout.graph.needs[name])
+    return {name for name in seen if not isinstance(layout.nodes[name].thing, Opening)}

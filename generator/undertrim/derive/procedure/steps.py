@@ -112,6 +112,11 @@ def fate_of_tether(part: Part, tether: Tether) -> str:
     return tether.then or ("to-gear" if part.replaced == "yes" else "rejoin")
 
 
+def on_restraint(part: Part, car: Assignment) -> bool:
+    """Whether the part carries restraint wiring."""
+    return any(tether.circuit == "restraint" and tether.when.holds(car) for tether in part.tethers.values())
+
+
 def restraint_open(part: Part, car: Assignment) -> bool:
     """Whether taking the part off leaves a restraint plug undone."""
     return any(
@@ -133,7 +138,7 @@ def prepare(node: Node, car: Assignment, section: str) -> Iterator[Step]:
         yield Step(f"wait:{node.id}", "wait", section, "Wait", _text(prep.wait.why), node, wait=prep.wait)
 
 
-def remove(node: Node, car: Assignment, section: str) -> Step:
+def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     """Take a part off."""
     part = node.thing
     assert isinstance(part, Part)
@@ -143,17 +148,17 @@ def remove(node: Node, car: Assignment, section: str) -> Step:
         for t in part.tethers.values()
         if t.when.holds(car)
     )
-    return Step(
+    yield Step(
         f"remove:{node.id}", "remove", section, _named(node), _text(part.how), node, lines, tethers,
         _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
 
 
-def refit(node: Node, car: Assignment) -> Step:
+def refit(node: Node, car: Assignment) -> Iterator[Step]:
     """Put a part back."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = _returning(part, car)
+    lines = _returning(part.held_by, car)
     tethers = tuple(
         TetherLine(t, fate_of_tether(part, t))
         for t in part.tethers.values()
@@ -161,24 +166,24 @@ def refit(node: Node, car: Assignment) -> Step:
     )
     seal = f"Seal it again: {part.seal}." if part.seal else ""
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
-    return Step(
+    yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, seal), node, lines, tethers,
         minutes=takes, tools=_tools(lines),
     )  # fmt: skip
 
 
-def _returning(part: Part, car: Assignment) -> tuple[FastenerLine, ...]:
-    live = (f for f in part.held_by if f.when.holds(car) and f.leave == "no")
+def _returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerLine, ...]:
+    live = (f for f in held_by if f.when.holds(car) and f.leave == "no")
     return tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in live)
 
 
-def move_over(node: Node, opening: Node, car: Assignment) -> Step:
+def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     """Move a part over to the new parts of an opening."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = tuple(FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate) for line in _returning(part, car))
+    lines = tuple(FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate) for line in _returning(part.held_by, car))
     tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
-    return Step(
+    yield Step(
         f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}."),
         node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
@@ -230,17 +235,28 @@ def _titled(name: str, node: Node) -> str:
     return f"{name}: {_named(node)}"
 
 
-def restore(node: Node) -> Step | None:
-    """Undo a preparation; None where nothing needs undoing."""
+def restore(node: Node, car: Assignment) -> Iterator[Step]:
+    """Undo a preparation; nothing where nothing needs undoing."""
     prep = node.thing
     assert isinstance(prep, Prep)
-    if not prep.restore:
-        return None
-    lines = tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in prep.held_by)
-    return Step(
+    lines = _returning(prep.held_by, car)
+    if not (prep.restore or lines):
+        return
+    yield Step(
         f"restore:{node.id}", "restore", "restore", f"Undo: {_named(node)}", _text(prep.restore), node, lines,
         minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
+
+
+def power(way: str) -> Step:
+    """Switch the ignition `on` for the tests, or `off` after them."""
+    return Step(f"power:{way}", "power", "test", *_POWER[way])
+
+
+_POWER = {
+    "on": ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
+    "off": ("Power down", ("Switch the ignition off before anything is refitted.",)),
+}
 
 
 def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:

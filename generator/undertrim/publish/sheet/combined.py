@@ -7,7 +7,7 @@ Data = Mapping[str, Any]
 
 
 def notes(facts: Data) -> dict[int, str]:
-    """Step number, counted from 0 -> a note on visits with several jobs, for steps that come or go with them."""
+    """Place of a step -> in which visits with several jobs it comes or goes; nothing for all other steps."""
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     found: dict[int, dict[str, list[str]]] = {}
     for place, verb, targets in _changes(facts):

@@ -29,7 +29,6 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "totals": _totals(facts["totals"]),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
         "sections": steps.sections(facts, pictures),
-        "unused": any(not step["targets"] for step in facts["steps"]),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
         "functions": facts.get("functions", []),
         "duties": facts.get("duties", []),
@@ -77,7 +76,15 @@ def _purchases(buy: Sequence[Data]) -> Iterator[str]:
     for what in dict.fromkeys(entry["what"] for entry in buy):
         same = [entry for entry in buy if entry["what"] == what]
         parts = "; ".join(dict.fromkeys(entry["part"] for entry in same))
-        yield f"{sum(entry['count'] for entry in same)} × {what} ({parts})"
+        yield f"{_sum([entry['count'] for entry in same])} × {what} ({parts})"
+
+
+def _sum(counts: Sequence[int | None]) -> str:
+    """The sum, and how it ends where a count is not recorded: `4 and more`, `unknown number`."""
+    known = sum(count for count in counts if count is not None)
+    if None in counts:
+        return f"{known} and more" if known else "unknown number"
+    return str(known)
 
 
 def _opening(entry: Data) -> dict[str, Any]:

@@ -1,0 +1,61 @@
+"""Tells which findings only follow from what the schema refused: those are not worth reading until that is mended."""
+
+import re
+from collections.abc import Collection, Iterator
+
+from undertrim.check.findings import Finding
+from undertrim.record.build import KEYED
+from undertrim.record.source import Data, Pointer
+from undertrim.record.store import Entry
+
+_QUOTED = re.compile(r"'([^']*)'")
+
+
+class Echoes:
+    """Knows the places of one record that are not as they were meant, and the ids that went with them."""
+
+    def __init__(self, entry: Entry) -> None:
+        self._dropped = entry.dropped
+        self._names = frozenset(_names(entry.source.data, entry.dropped))
+
+    def hold(self, finding: Finding) -> bool:
+        """Whether a finding stands at, below or directly above such a place, or names such an id."""
+        place = finding.pointer
+        if any(_related(place, other) for other in self._dropped):
+            return True
+        return bool(self._names) and names_one_of(finding.message, self._names)
+
+
+def names_one_of(message: str, names: Collection[str]) -> bool:
+    """Whether a message quotes one of the ids, by itself or in an address such as 'radio/main'."""
+    return any(name in names for quoted in _QUOTED.findall(message) for name in quoted.split("/"))
+
+
+def _related(one: Pointer, other: Pointer) -> bool:
+    shorter = min(len(one), len(other))
+    return one[:shorter] == other[:shorter]
+
+
+def _names(data: Data, dropped: Collection[Pointer]) -> Iterator[str]:
+    """The ids that the dropped places are, or hold."""
+    for place in dropped:
+        if len(place) > 1 and place[-2] in KEYED:
+            yield str(place[-1])
+        elif place and _meant(place, dropped) in KEYED:
+            held = _at(data, place)
+            yield from map(str, held) if isinstance(held, dict) else ()
+
+
+def _meant(place: Pointer, dropped: Collection[Pointer]) -> str | int:
+    """The last step of a place; for a key that the schema does not know, the keyed one it may have been meant as."""
+    siblings = (other[-1] for other in dropped if other[:-1] == place[:-1] and other and other[-1] in KEYED)
+    return place[-1] if place[-1] in KEYED else next(siblings, place[-1])
+
+
+def _at(data: Data, place: Pointer) -> Data:
+    for step in place:
+        try:
+            data = data[step]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return data

@@ -1,0 +1,172 @@
+"""Puts the steps of a visit together from its ordered nodes: opening up, fitting, testing, closing."""
+
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from undertrim.derive.procedure import cautions, states, steps
+from undertrim.derive.procedure.nodes import Node
+from undertrim.derive.procedure.steps import Step
+from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
+
+
+class Bench:
+    """The steps of one car's nodes with their cautions, made once each and shared by its visits."""
+
+    def __init__(self, record: VehicleRecord, car: Assignment, preparing: Collection[str]) -> None:
+        self.record = record
+        self.car = car
+        self._preparing = preparing
+        self._made: dict[tuple[str, ...], tuple[Step, ...]] = {}
+        self._stated: dict[tuple[int, str, str], Step] = {}
+
+    def open_up(self, node: Node) -> tuple[Step, ...]:
+        """Do a preparation or take a part off."""
+        return self._once(("open", node.id), lambda: self._opening_up(node))
+
+    def _opening_up(self, node: Node) -> Iterable[Step]:
+        section = "prepare" if node.id in self._preparing else "remove"
+        make = steps.prepare if isinstance(node.thing, Prep) else steps.remove
+        return make(node, self.car, section)
+
+    def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:
+        """Undo a preparation; nothing where nothing needs undoing."""
+        return self._once(("undo", node.id), lambda: (replace(step, section=section) for step in steps.restore(node, self.car)))
+
+    def put_back(self, node: Node) -> tuple[Step, ...]:
+        """Refit a part and test its cables and rods."""
+        return self._once(("back", node.id), lambda: (*steps.refit(node, self.car), *steps.tether_tests(node, self.car)))
+
+    def move_over(self, node: Node, opening: Node) -> tuple[Step, ...]:
+        """Move a part over to the new parts of an opening."""
+        return self._once(("move", node.id, opening.id), lambda: steps.move_over(node, opening, self.car))
+
+    def install(self, opening: Node) -> tuple[Step, ...]:
+        """Fit new gear."""
+        return self._once(("install", opening.id), lambda: steps.install(opening))
+
+    def tests(self, opening: Node) -> tuple[Step, ...]:
+        """Test new gear."""
+        return self._once(("test", opening.id), lambda: steps.opening_tests(opening))
+
+    def todos(self, which: str) -> tuple[Step, ...]:
+        """What to do before the battery goes off, or after it is back."""
+        return self._once(("todo", which), lambda: steps.todos(self.record, self.car, which))
+
+    def power(self, way: str, *, restraint: bool) -> tuple[Step, ...]:
+        """Switch the ignition on or off; `restraint` says that the visit touches restraint wiring."""
+        return self._once(("power", way, str(restraint)), lambda: (steps.power(way),), restraint=restraint)
+
+    def touches_restraint(self, node: Node) -> bool:
+        """Whether the part carries restraint wiring."""
+        return isinstance(node.thing, Part) and steps.on_restraint(node.thing, self.car)
+
+    def leaves_restraint_open(self, node: Node) -> bool:
+        """Whether a restraint plug stays undone until the part is back."""
+        return isinstance(node.thing, Part) and node.thing.replaced == "no" and steps.restraint_open(node.thing, self.car)
+
+    def stated(self, step: Step, now: Mapping[str, str]) -> Step:
+        """The step with the state the car is in meanwhile."""
+        key = (id(step), now["battery"], now["ignition"])  # steps live as long as the bench
+        if key not in self._stated:
+            self._stated[key] = replace(step, state=now)
+        return self._stated[key]
+
+    def _once(self, key: tuple[str, ...], make: Callable[[], Iterable[Step]], *, restraint: bool = False) -> tuple[Step, ...]:
+        if key not in self._made:
+            self._made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
+        return self._made[key]
+
+
+class Assembly:
+    """One visit: its nodes in their order, and for each what comes before it.
+
+    `also_refit` names parts to be refitted as well as moved over: in some visits they are the one, in some the other.
+    """
+
+    def __init__(
+        self, bench: Bench, ordered: Sequence[Node], before: Mapping[str, Collection[str]], also_refit: Collection[str] = ()
+    ) -> None:
+        self.bench = bench
+        self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
+        self.openings = [node for node in ordered if isinstance(node.thing, Opening)]
+        self.battery = [node for node in self.done if isinstance(node.thing, Prep) and node.thing.sets.get("battery") == "off"]
+        self.before = before
+        self.also_refit = also_refit
+        self.moved = {node.id: opening for node in self.done if (opening := self._new_place(node))}
+
+    def steps(self) -> tuple[Step, ...]:
+        """All steps from before the first screw to after the last."""
+        made = [
+            *(self.bench.todos("before") if self.battery else ()),
+            *(step for node in self.done for step in self.bench.open_up(node)),
+            *self._fitting(),
+            *self._closing(),
+            *(self.bench.todos("after") if self.battery else ()),
+        ]
+        return tuple(self._with_states(made))
+
+    def _new_place(self, node: Node) -> Node | None:
+        """The opening of this visit that a part moves over to: at its side, or the first where either has none."""
+        if not isinstance(node.thing, Part) or node.thing.replaced == "yes":
+            return None
+        places = (opening for opening in self.openings if opening.thing.id == node.thing.goes_to)
+        return next((opening for opening in places if not node.side or opening.side in (None, node.side)), None)
+
+    def _fitting(self) -> Iterator[Step]:
+        for opening in self.openings:
+            for node in self.done:
+                if self.moved.get(node.id) is opening:
+                    yield from self.bench.move_over(node, opening)
+            yield from self.bench.install(opening)
+
+    def _closing(self) -> Iterator[Step]:
+        """The way back in reverse; before battery and tests only what must be back for every restraint plug to be joined."""
+        back = [node for node in reversed(self.done) if node not in self.battery]
+        early = self.early()
+        for node in back:
+            if node.id in early:
+                yield from self._put_back(node)
+        yield from self._power_and_test()
+        for node in back:
+            if node.id not in early:
+                yield from self._put_back(node)
+
+    def early(self) -> set[str]:
+        """Parts that leave a restraint plug undone until they are back, with all that was taken off after them because of them."""
+        found: set[str] = set()
+        for node in self.done:
+            opens = self.bench.leaves_restraint_open(node) and (node.id not in self.moved or node.id in self.also_refit)
+            if node not in self.battery and (opens or not found.isdisjoint(self.before[node.id])):
+                found.add(node.id)
+        return found
+
+    def _put_back(self, node: Node) -> Iterable[Step]:
+        thing = node.thing
+        if isinstance(thing, Prep):
+            return self.bench.undo(node)
+        gone = isinstance(thing, Part) and thing.replaced == "yes"
+        moved = node.id in self.moved and node.id not in self.also_refit
+        return () if gone or moved else self.bench.put_back(node)
+
+    def _power_and_test(self) -> Iterator[Step]:
+        restraint = any(self.bench.touches_restraint(node) for node in self.done)
+        for battery in self.battery:
+            yield from self.bench.undo(battery, "test")
+        if self.openings:
+            yield from self.bench.power("on", restraint=restraint)
+            for node in self.openings:
+                yield from self.bench.tests(node)
+            yield from self.bench.power("off", restraint=restraint)
+
+    def _with_states(self, made: Iterable[Step]) -> Iterator[Step]:
+        """Each step with the state of battery and ignition while it is done."""
+        now = {name: states.initial()[name] for name in ("battery", "ignition")}
+        for step in made:
+            thing = step.node.thing if step.node else None
+            if isinstance(thing, Prep) and step.kind == "prepare":
+                now = {**now, **{k: v for k, v in thing.sets.items() if k in now}}
+            elif isinstance(thing, Prep) and step.kind == "restore":
+                now = {**now, **{k: states.initial()[k] for k in thing.sets if k in now}}
+            elif step.kind == "power":
+                now = {**now, "ignition": step.id.removeprefix("power:")}
+            yield self.bench.stated(step, now)

@@ -1,0 +1,91 @@
+"""Which openings of a car can make a visit more than the sum of its jobs, so that only those need comparing."""
+
+from collections.abc import Collection, Mapping
+
+from undertrim.derive.procedure.graph import Graph, ancestors
+from undertrim.derive.procedure.nodes import OPENING, Layout, Node
+from undertrim.derive.procedure.planning import Planner, passed_on
+from undertrim.derive.procedure.steps import restraint_open
+from undertrim.derive.procedure.walks import reach
+from undertrim.record.model import Assignment, Part, Prep
+
+
+def mixing(layout: Layout) -> frozenset[str]:
+    """The opening nodes that share routes, or a part that moves over, with others.
+
+    The nodes of any other opening are the same in every visit, and none of them makes a route of these cheaper.
+    """
+    hot = {*layout.graph.any_of, *_extras(layout.graph)}
+    shared = passed_on(layout)
+    if not (hot or shared):
+        return frozenset()
+    openings = [name for name in layout.nodes if name.startswith(OPENING)]
+    homes = {_thing(layout, part).goes_to for part, _ in shared}
+    return frozenset(
+        name
+        for name in openings
+        if not hot.isdisjoint(ancestors(layout.graph, [name]))
+        or name in {opening for _, opening in shared}
+        or layout.nodes[name].thing.id in homes
+    )
+
+
+def _extras(graph: Graph) -> set[str]:
+    """What the routes of some node ask for beyond what the node needs anyway."""
+    found: set[str] = set()
+    for node, choices in graph.any_of.items():
+        routes = {name for choice in choices for route in choice for name in route}
+        found |= ancestors(graph, routes) - ancestors(graph, [node])
+    return found
+
+
+def _thing(layout: Layout, name: str) -> Part:
+    part = layout.nodes[name].thing
+    assert isinstance(part, Part)
+    return part
+
+
+def regular(planner: Planner, car: Assignment) -> bool:
+    """Whether every visit to this car has its steps in the order of the catalogue."""
+    layout, whole, rank = planner.layout(car), planner.layout({}), planner.rank(car)
+    if not planner.ordered or rank is not whole.rank:
+        return False
+    routes_first = all(
+        rank[other] < rank[node]
+        for node, choices in layout.graph.any_of.items()
+        for choice in choices
+        for route in choice
+        for other in route
+    )
+    return routes_first and _refits_regular(layout, whole)
+
+
+def _refits_regular(layout: Layout, whole: Layout) -> bool:
+    """Whether a part goes back before the tests in every visit that has it, or in none."""
+    if not _opening_plugs(whole):
+        return True
+    if any(_thing(layout, part).goes_to and part in _opening_plugs(layout) for part, _ in passed_on(layout)):
+        return False
+    always = _early(layout, layout.graph.before)
+    return always == _early(layout, layout.ordering.needs) == _early(whole, whole.ordering.needs) & layout.nodes.keys()
+
+
+def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
+    """What goes back before the tests, as far as these prerequisites tell."""
+    plugs = _opening_plugs(layout)
+    batteries = {name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and "battery" in node.thing.sets}
+    return {name for name in layout.nodes.keys() - batteries if not plugs.isdisjoint(reach(before, [name], avoid=batteries))}
+
+
+def _opening_plugs(layout: Layout) -> set[str]:
+    """Parts that leave a restraint plug undone until they are refitted."""
+    shared = {part for part, _ in passed_on(layout)}
+    return {name for name, node in layout.nodes.items() if _leaves_open(node, layout.car) and (not _moves(node) or name in shared)}
+
+
+def _leaves_open(node: Node, car: Assignment) -> bool:
+    return isinstance(node.thing, Part) and node.thing.replaced == "no" and restraint_open(node.thing, car)
+
+
+def _moves(node: Node) -> bool:
+    return isinstance(node.thing, Part) and bool(node.thing.goes_to)

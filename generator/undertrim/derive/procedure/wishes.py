@@ -1,0 +1,61 @@
+"""Where each node would like to stand in the master order: preparations first, then file order, one side finished before the next."""
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.walks import reach
+from undertrim.record.model import Opening, Part, Prep
+
+if TYPE_CHECKING:
+    from undertrim.derive.procedure.nodes import Node
+
+Wish = tuple[int, int, int, int]
+"""Class (preparation, part, opening), place of the group, side, own place."""
+
+_CLASSES = (Prep, Part, Opening)
+_SIDES = (None, "left", "right")
+
+
+def wishes(nodes: "Mapping[str, Node]", graph: Graph) -> dict[str, Wish]:
+    """The wish of every node; the smallest goes first."""
+    place = {name: i for i, name in enumerate(nodes)}
+    groups = _groups(nodes, graph, place)
+    return {
+        name: (_CLASSES.index(type(node.thing)), groups.get(name, place[name]), _SIDES.index(node.side), place[name])
+        for name, node in nodes.items()
+    }
+
+
+def _groups(nodes: "Mapping[str, Node]", graph: Graph, place: Mapping[str, int]) -> dict[str, int]:
+    """For parts that exist per side, and those that these wait for: the place of the first of the sided nodes tied together.
+
+    What a door waits for stands before the door even where the file has it later, or one side would wait for it while the
+    other is begun.
+    """
+    groups: dict[str, int] = {}
+    for members in _clusters(nodes, graph):
+        first = min(place[name] for name in members)
+        for name in reach(graph.before, members):
+            if isinstance(nodes[name].thing, Part):
+                groups[name] = min(first, groups.get(name, place[name]))
+    return groups
+
+
+def _clusters(nodes: "Mapping[str, Node]", graph: Graph) -> list[list[str]]:
+    """The nodes that have a side, those tied by prerequisites together, both sides of a thing always together."""
+    leader: dict[str, str] = {}
+
+    def find(name: str) -> str:
+        while leader.setdefault(name, name) != name:
+            name = leader[name]
+        return name
+
+    sided = {name: name.split("@")[0] for name, node in nodes.items() if node.side}
+    for name, base in sided.items():
+        for other in graph.in_file_order(graph.needs[name] & sided.keys()):
+            leader[find(sided[other])] = find(base)
+    found: dict[str, list[str]] = {}
+    for name, base in sided.items():
+        found.setdefault(find(base), []).append(name)
+    return list(found.values())

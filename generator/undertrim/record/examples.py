@@ -1,0 +1,40 @@
+"""The way out that the schema itself offers: its hint, or its example as it would be typed."""
+
+from undertrim.record import identity
+from undertrim.record.refusals import Refusal
+from undertrim.record.schema import Schema
+
+
+def way_out(refusal: Refusal) -> str:
+    """What the schema says of the right value; empty if nothing."""
+    return refusal.hint or str(refusal.field.get("hint", "")) or example(refusal.field)
+
+
+def respelt(refusal: Refusal) -> str:
+    """The hint for a word of the wrong form; for an id, the same words as an id."""
+    name = identity.slug(str(refusal.value)) if refusal.title == "id" else ""
+    return f"write '{name}'" if is_id(name) else way_out(refusal)
+
+
+def is_id(value: object) -> bool:
+    """Whether a value could be an id: small letters, digits and hyphens."""
+    return (
+        isinstance(value, str) and 0 < len(value) <= 60 and value.isascii() and identity.slug(value) == value
+    )
+
+
+def example(field: Schema) -> str:
+    """An example of a field's value; empty if the schema has none."""
+    found = field.get("examples")
+    if not found:
+        return ""
+    return f"for example {_typed(found[0])}{' or unknown' if field.get('mayBeUnknown') else ''}"
+
+
+def _typed(value: object) -> str:
+    """A value as it would be typed on one line."""
+    if isinstance(value, dict):
+        return "{" + ", ".join(f"{key}: {_typed(inner)}" for key, inner in value.items()) + "}"
+    if isinstance(value, list):
+        return "[" + ", ".join(_typed(inner) for inner in value) + "]"
+    return str(value)

@@ -1,0 +1,191 @@
+"""Builds plain data from the events of a YAML parser, and remembers where everything stands.
+
+Nothing here recurses, so deep nesting cannot exhaust the stack.
+"""
+
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from ruamel.yaml.events import (
+    AliasEvent,
+    CollectionStartEvent,
+    DocumentStartEvent,
+    Event,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+)
+
+from undertrim.record import syntax
+from undertrim.record.numerals import quoted
+from undertrim.record.problem import Level, Position, Problem
+
+MAX_DEPTH = 20
+MAX_PROBLEMS = 50
+
+Pointer = tuple[str | int, ...]
+Data = Any  # dict[str, Data] | list[Data] | str | None
+Span = tuple[Position, Position]
+
+
+@dataclass(slots=True)
+class _Frame:
+    """A mapping or list that is still open."""
+
+    pointer: Pointer
+    container: dict[str, Data] | list[Data]
+    key: str | None = None
+    skip: bool = False  # the value of a duplicate key: read, reported, not kept
+
+    def child(self) -> Pointer:
+        if isinstance(self.container, list):
+            return (*self.pointer, len(self.container))
+        return (*self.pointer, self.key or "")
+
+    def put(self, value: Data) -> None:
+        if isinstance(self.container, list):
+            self.container.append(value)
+        elif not self.skip:
+            self.container[self.key or ""] = value
+        self.key, self.skip = None, False
+
+
+@dataclass(slots=True)
+class Reader:
+    """Builds the data from parser events, one pass, no recursion."""
+
+    path: Path
+    values: dict[Pointer, Position] = field(default_factory=dict)
+    keys: dict[Pointer, Position] = field(default_factory=dict)
+    quoted: set[Pointer] = field(default_factory=set)
+    spans: list[Span] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    stack: list[_Frame] = field(default_factory=list)
+    root: Data = None
+    documents: int = 0
+
+    def report(self, position: Position, message: str, hint: str) -> None:
+        """Add a problem; raises `StopReading` where there are too many."""
+        if len(self.problems) == MAX_PROBLEMS:
+            message, hint = f"more than {MAX_PROBLEMS} problems", "mend those above; the rest was not read"
+        self.problems.append(Problem(self.path, position, Level.ERROR, "yaml", message, hint))
+        if len(self.problems) > MAX_PROBLEMS:
+            raise StopReading
+
+    def feed(self, event: Event) -> None:
+        """Take one event; raises `StopReading` on what cannot be read on."""
+        if isinstance(event, ScalarEvent):
+            self._scalar(event)
+        elif isinstance(event, MappingStartEvent | SequenceStartEvent):
+            self._open(event)
+        elif isinstance(event, MappingEndEvent | SequenceEndEvent):
+            self.stack.pop()
+        elif isinstance(event, AliasEvent):
+            self._stop(
+                event,
+                f"{quoted(f'*{event.anchor}')} is an alias",
+                "write the value out: records do not use aliases",
+            )
+        elif isinstance(event, DocumentStartEvent):
+            self.documents += 1
+            if self.documents > 1:
+                self._stop(event, "a second document starts here", "keep one record in one file")
+
+    def _stop(self, event: Event, message: str, hint: str) -> None:
+        self.report(_at(event), message, hint)
+        raise StopReading
+
+    def _refuse_extras(self, event: ScalarEvent | CollectionStartEvent) -> None:
+        if event.anchor:
+            self._stop(
+                event, f"{quoted(f'&{event.anchor}')} is an anchor", "remove it: records do not use aliases"
+            )
+        tag = event.ctag if hasattr(event, "ctag") else event.tag
+        if tag is not None and str(tag) != "!":
+            written = str(tag).replace("tag:yaml.org,2002:", "!!")
+            self._stop(
+                event, f"{quoted(written)} is a tag", "remove it: the schema gives each value its type"
+            )
+
+    def _scalar(self, event: ScalarEvent) -> None:
+        self._refuse_extras(event)
+        plain = event.style is None or event.style == ""
+        if not plain:
+            self.spans.append((_at(event), _position(event.end_mark)))
+        value = None if plain and event.value in ("", "~", "null") else self._clean(event)
+        if not self.stack:
+            self.root = value
+            self.values[()] = _at(event)
+            return
+        frame = self.stack[-1]
+        if isinstance(frame.container, dict) and frame.key is None:
+            self._key(frame, event)
+            return
+        pointer = frame.child()
+        if not frame.skip:
+            self.values[pointer] = _at(event)
+            if not plain:
+                self.quoted.add(pointer)
+        frame.put(value)
+
+    def _key(self, frame: _Frame, event: ScalarEvent) -> None:
+        key = frame.key = self._clean(event).replace("\n", " ")
+        assert isinstance(frame.container, dict)
+        if "\n" in event.value:
+            self.report(_at(event), f"the field name {quoted(key)} runs over a line", "write it on one line")
+        if key == "<<":
+            self._stop(event, "'<<' is a merge key", "write the values out: records do not merge")
+        if key in frame.container:
+            first = self.keys[(*frame.pointer, key)]
+            frame.skip = True
+            self.report(
+                _at(event), f"{quoted(key)} stands twice", f"first on line {first.line}; keep one of them"
+            )
+            return
+        self.keys[(*frame.pointer, key)] = _at(event)
+
+    def _clean(self, event: ScalarEvent) -> str:
+        """The text of a scalar; a control character that an escape smuggled in is reported and taken out."""
+        value: str = event.value
+        bad = syntax.bad_character(value) if event.style == '"' else None
+        if bad:
+            self.report(_at(event), bad.message, "write the text without that escape")
+        return "".join(char for char in value if not syntax.refused(char) or char == "\n") if bad else value
+
+    def _open(self, event: CollectionStartEvent) -> None:
+        self._refuse_extras(event)
+        if len(self.stack) >= MAX_DEPTH:
+            self._stop(
+                event,
+                f"nested more than {MAX_DEPTH} deep",
+                "a record needs no such depth: close some brackets",
+            )
+        container: dict[str, Data] | list[Data] = {} if isinstance(event, MappingStartEvent) else []
+        pointer: Pointer = ()
+        if self.stack:
+            frame = self.stack[-1]
+            if isinstance(frame.container, dict) and frame.key is None:
+                self._stop(event, "a key is a list or mapping", "quote it if it is text, for example 'a: b'")
+            pointer = frame.child()
+            if frame.skip:
+                pointer = (*pointer, "(again)")
+            frame.put(container)
+        else:
+            self.root = container
+        self.values.setdefault(pointer, _at(event))
+        self.stack.append(_Frame(pointer, container))
+
+
+class StopReading(Exception):  # noqa: N818
+    """The rest of the file cannot be read; the problem has been reported."""
+
+
+def _at(event: Event) -> Position:
+    return _position(event.start_mark)
+
+
+def _position(mark: Any) -> Position:
+    return Position(mark.line + 1, mark.column + 1)

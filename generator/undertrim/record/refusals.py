@@ -1,0 +1,86 @@
+"""Validates a record against its schema: every single thing that the schema refuses, with what it would have."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from jsonschema import Draft202012Validator
+from jsonschema.exceptions import ValidationError
+from jsonschema.protocols import Validator
+from jsonschema.validators import extend
+
+from undertrim.record import keywords, schema
+from undertrim.record.schema import Schema
+from undertrim.record.source import Data, Pointer
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """`keyword` of the schema refuses the `value` at `pointer`; `limit` is what the keyword asks for.
+
+    `field` is the schema of the value, `block` that of the mapping whose fields it is about, `condition` the
+    (field, value) in that mapping on which it depends. Where a key is refused, the key is the value and `pointer` leads
+    to its mapping. `message` and `hint` are set where a keyword of ours has more to say.
+    """
+
+    pointer: Pointer
+    keyword: str
+    limit: Any
+    value: Any
+    field: Schema
+    block: Schema
+    of_key: bool = False
+    condition: tuple[str, str] | None = None
+    message: str = ""
+    hint: str = ""
+
+    @property
+    def title(self) -> str:
+        """What the schema calls the value, in the middle of a sentence."""
+        title = str(self.field.get("title", "value"))
+        return title[0].lower() + title[1:]
+
+
+def refusals(data: Data, name: str) -> Iterator[Refusal]:
+    """Everything in `data` that the schema called `name` refuses, in the order of the schema."""
+    for error in _validator(name).iter_errors(data):
+        yield _refusal(error)
+
+
+def _refusal(error: ValidationError) -> Refusal:
+    field = error.schema if isinstance(error.schema, dict) else {}
+    ours = error if isinstance(error, keywords.Refused) else keywords.Refused()
+    return Refusal(
+        tuple(error.absolute_path),
+        str(error.validator),
+        error.validator_value,
+        error.instance,
+        field,
+        getattr(error, "block", field),
+        _of_key(error),
+        getattr(error, "condition", None),
+        ours.text,
+        ours.hint,
+    )
+
+
+def _of_key(error: ValidationError) -> bool:
+    for step in reversed(error.absolute_schema_path):
+        if step in ("properties", "additionalProperties", "items"):
+            return False
+        if step == "propertyNames":
+            return True
+    return False
+
+
+@cache
+def _validator(name: str) -> Validator:
+    made: Validator = _class()(schema.load(name), registry=schema.registry())
+    return made
+
+
+@cache
+def _class() -> Any:
+    checker = Draft202012Validator.TYPE_CHECKER.redefine("integer", lambda _, value: schema.whole(value))
+    return extend(Draft202012Validator, keywords.KEYWORDS, type_checker=checker)  # type: ignore[no-untyped-call]
