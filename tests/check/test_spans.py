@@ -106,7 +106,7 @@ def test_two_records_overlap_just_when_some_car_is_in_both(
     found = overlaps(one, two)
     assert len(found) == (2 if shared and not told_apart else 0)
     if found and a != b:
-        months = sorted(index for _, index, _, _ in shared)  # type: ignore[type-var,misc]
+        months = sorted(index for _, index, _, _ in shared)  # type: ignore[type-var]
         first, end = (Month(index // 12, index % 12 + 1) for index in (months[0], months[-1] + 1))  # type: ignore[operator]
         assert all(f"[{first}, {end})" in message for message in found)
     elif found:

@@ -189,7 +189,7 @@ def _crashed(path: Path, rule_id: str, error: Exception) -> Problem:
 
 
 def _card(entry: Entry) -> Card | None:
-    if any(place[0] in ("vehicle", "gear") for place in entry.dropped):
+    if any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
         return None
     if isinstance(entry.record, VehicleRecord):
         return Card(entry.source.path, entry.address, entry.record.vehicle, _places(entry.source, "vehicle"))

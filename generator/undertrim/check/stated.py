@@ -1,6 +1,6 @@
 """The sizes that the fields of one part, preparation or opening state, and its texts."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from undertrim.check import mentions
@@ -29,11 +29,11 @@ class Stated:
         return [quantity for quantity in self.quantities if quantity.kind == kind]
 
 
-def stated(subject: Subject, sections: Iterable[str]) -> Iterator[Stated]:
+def stated(subject: Subject, sections: Collection[str]) -> Iterator[Stated]:
     """Everything under each id of the sections. One in which the schema refused something is passed over."""
     found: dict[Pointer, Stated] = {}
     for item in subject.fields:
-        if len(item.pointer) > 2 and item.pointer[0] in sections and isinstance(item.value, str):
+        if len(item.pointer) > 2 and str(item.pointer[0]) in sections and isinstance(item.value, str):
             place = item.pointer[:2]
             _add(found.setdefault(place, Stated(place)), item)
     yield from (thing for thing in found.values() if subject.intact(thing.place))

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from undertrim.check import reports, runner
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.record.problem import printable
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -23,9 +24,10 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     for path in options.paths:
         if not path.exists():
-            raise Usage(f"'{path}' does not exist")
-        if path.is_file() and not place.kind(path):
-            raise Usage(f"'{path}' is no record: records are .yaml files below {place.shown(place.records)}/vehicles or gear")
+            raise Usage(f"'{printable(str(path))}' does not exist")
+        if not place.files([path]):
+            where = f"records are .yaml files below {place.shown(place.records)}/vehicles and gear"
+            raise Usage(f"'{printable(str(path))}' is or holds no record: {where}")
     report = runner.check(place, options.paths, progress("checking") if options.format == "text" else None)
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0

@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
+from functools import cache
 from itertools import product
+from typing import get_args, get_type_hints
 
 from undertrim.record.model import Choice, Variant, VehicleRecord, When
 
@@ -14,7 +16,7 @@ def variants(record: VehicleRecord) -> dict[str, Variant]:
     """The record's variants and those that follow from the vehicle: `drive-side` and `body`, where there are several."""
     found = dict(record.variants)
     if len(record.vehicle.drive_side) > 1:
-        choices = {side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side}
+        choices: dict[str, Choice] = {side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side}
         found.setdefault("drive-side", Variant("drive-side", "On which side is the steering wheel?", choices))
     if len(record.vehicle.bodies) > 1:
         bodies = {body: Choice(body, body.capitalize(), "The shape of the body") for body in record.vehicle.bodies}
@@ -24,8 +26,7 @@ def variants(record: VehicleRecord) -> dict[str, Variant]:
 
 def conditions(record: VehicleRecord) -> Iterator[tuple[tuple[str | int, ...], When]]:
     """Every `when` of the record with the place it stands at."""
-    for section in fields(record):
-        yield from _walk((section.name,), getattr(record, section.name))
+    yield from _walk((), record)
 
 
 def _walk(place: tuple[str | int, ...], value: object) -> Iterator[tuple[tuple[str | int, ...], When]]:
@@ -38,9 +39,26 @@ def _walk(place: tuple[str | int, ...], value: object) -> Iterator[tuple[tuple[s
     elif isinstance(value, tuple):
         for index, inner in enumerate(value):
             yield from _walk((*place, index), inner)
-    elif is_dataclass(value) and type(value).__module__ == When.__module__:
-        for entry in fields(value):
-            yield from _walk((*place, entry.name), getattr(value, entry.name))
+    else:
+        kind: type = type(value)
+        for name in _telling(kind):
+            if inner := getattr(value, name):
+                yield from _walk((*place, name), inner)
+
+
+@cache
+def _telling(kind: type) -> tuple[str, ...]:
+    """The fields of a class of the model in which a condition can stand; none for what is no such class."""
+    if not is_dataclass(kind) or kind.__module__ != When.__module__:
+        return ()
+    hints = get_type_hints(kind)
+    return tuple(entry.name for entry in fields(kind) if _may_hold(hints[entry.name]))
+
+
+def _may_hold(hint: object) -> bool:
+    """Whether a value of this type can be or hold a condition."""
+    inner = get_args(hint)
+    return hint is When or any(map(_may_hold, inner)) or (isinstance(hint, type) and bool(_telling(hint)))
 
 
 def asked(record: VehicleRecord) -> dict[str, Variant]:

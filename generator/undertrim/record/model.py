@@ -438,6 +438,27 @@ class AfterBattery:
 
 
 @dataclass(frozen=True, slots=True)
+class Restraint:
+    """What the maker says of working near airbags and belts; nothing here has a usual value."""
+
+    wait: Duration
+    fitted: Known = "unknown"
+    memory_keeper: str = "unknown"
+    read_faults_first: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Closure:
+    """How a lid opens."""
+
+    id: str
+    latch: str
+    key: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
 class VehicleRecord:
     """One vehicle record."""
 
@@ -454,6 +475,8 @@ class VehicleRecord:
     functions: dict[str, FunctionFact] = field(default_factory=dict)
     duties: dict[str, Duty] = field(default_factory=dict)
     after_battery: AfterBattery | None = None
+    restraint: Restraint | None = None
+    closures: dict[str, Closure] = field(default_factory=dict)
 
     def high_voltage(self, thing: Part | Opening) -> str:
         """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""

@@ -13,6 +13,7 @@ from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Pointer, Source, read
 
 KINDS = {"vehicles": "vehicle", "gear": "gear"}
+SUFFIXES = (".yaml", ".yml")
 
 
 class NoWorkspace(Exception):  # noqa: N818 - it names what was found
@@ -68,36 +69,41 @@ class Workspace:
 
     def files(self, paths: Iterable[Path] = ()) -> list[Path]:
         """All record files, or those among and below `paths`, sorted."""
-        found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(start)}
-        return sorted(path for path in found if self.kind(path))
+        found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(_absolute(start))}
+        return sorted(path for path in found if self._section(path) not in ("", "handbook"))
 
     def kind(self, path: Path) -> str:
         """Which schema a file follows, by the folder it is in; empty for a file that is no record."""
+        return KINDS.get(self._section(path), "")
+
+    def _section(self, path: Path) -> str:
+        """The folder right below `records` that holds a file, or its name where there is none; empty outside."""
         try:
-            inside = path.resolve().relative_to(self.records.resolve())
+            inside = (path.parent.resolve() / path.name).relative_to(self.records.resolve())
         except ValueError:
             return ""
-        return KINDS.get(inside.parts[0], "")
+        return inside.parts[0] if inside.parts else ""
 
     def load(self, path: Path) -> Entry:
-        """Read one file; a file that points out of the workspace is refused unread."""
-        kind = self.kind(path) or "vehicle"
-        shown = self.shown(path)
-        if not path.resolve().is_relative_to(self.root.resolve()):
-            problem = Problem(
-                shown,
-                Position(1, 1),
-                Level.ERROR,
-                "yaml",
-                "the file is a link out of the records",
-                "put the record itself here",
-            )
+        """Read one file; one that points out of the records, or is in no folder of theirs, is refused unread."""
+        kind, shown = self.kind(path), self.shown(path)
+        refusal = "" if kind else "the file is in no folder of records"
+        hint = "move it below 'records/vehicles' or 'records/gear'"
+        if not path.resolve().is_relative_to(self.records.resolve()):
+            refusal, hint = "the file is a link out of the records", "put the record itself here"
+        if refusal:
+            problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal, hint)
             return Entry(path, kind, Source.empty(shown), (problem,), None)
         return entry(path, kind, read(path, shown))
 
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
-        return Path(os.path.relpath(path)) if path.resolve().is_relative_to(Path.cwd()) else path
+        return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
+
+
+def _absolute(path: Path) -> Path:
+    """The path from the root, links kept."""
+    return Path(os.path.abspath(path))  # noqa: PTH100 - `resolve` would follow links
 
 
 def entry(path: Path, kind: str, source: Source) -> Entry:
@@ -125,9 +131,13 @@ def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord
 
 
 def _yaml_below(start: Path) -> Iterator[Path]:
+    """The record files at or below a path; hidden ones are an editor's, and a folder is no file by any name."""
     if start.is_dir():
-        yield from (
-            path for path in start.rglob("*.y*ml") if path.suffix in (".yaml", ".yml") and path.is_file()
-        )
-    elif start.suffix in (".yaml", ".yml"):
+        below = (path for path in start.rglob("*.y*ml") if not path.is_dir() and not _hidden(path, start))
+        yield from (path for path in below if path.suffix in SUFFIXES)
+    elif start.suffix in SUFFIXES:
         yield start
+
+
+def _hidden(path: Path, start: Path) -> bool:
+    return any(part.startswith(".") for part in path.relative_to(start).parts)

@@ -60,7 +60,7 @@ def near_head(thread: str, drive: Drive) -> bool:
     """Whether a drive lies between what the standards give the next thread down and the next one up.
 
     Flange heads, small heads and some countries' series are that far off; that this is far enough is common
-    practice. False where thread or drive are in no table; at the ends of a table the thread's own head limits.
+    practice. False where thread or drive are in no table; at its ends the thread's own head limits.
     """
     found = _THREAD.fullmatch(" ".join(thread.split()))
     column = _column(drive)

@@ -46,7 +46,7 @@ _NEAR = 1
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Each end of the model years that is far from that of the building; reversed spans have their own rule."""
+    """Each end of the model years that is far from that of the building; reversed spans have a rule."""
     built, years = subject.record.vehicle.built, subject.record.vehicle.model_years
     if years is None or years.first > years.last or built.from_.index >= built.to.index:
         return

@@ -36,7 +36,7 @@ LEVEL = Level.WARNING
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every piece of evidence that nothing names; none while a `source` that the schema refused may mean it."""
+    """Every piece of evidence that nothing names; none while a refused `source` may mean it."""
     if any("source" in place for place in subject.entry.dropped):
         return
     used = {name for _, name in sources.named(subject.fields)}

@@ -1,7 +1,7 @@
 """Puts the steps of a visit together from its ordered nodes: opening up, fitting, testing, closing."""
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from undertrim.derive.procedure import cautions, states, steps
 from undertrim.derive.procedure.nodes import Node
@@ -9,52 +9,69 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 
 
+Key = tuple[str, ...]
+
+
+@dataclass
+class Shelf:
+    """Steps kept while a record is planned, those that are the same in all its cars for all of them."""
+
+    record: VehicleRecord
+    made: dict[Key, tuple[Step, ...]] = field(default_factory=dict)
+    stated: dict[tuple[int, str, str], Step] = field(default_factory=dict)
+    plain: dict[str, bool] = field(default_factory=dict)
+
+    def is_plain(self, node: Node) -> bool:
+        """Whether nothing about the node differs from car to car."""
+        if node.id not in self.plain:
+            self.plain[node.id] = not any(steps.conditions(node.thing))
+        return self.plain[node.id]
+
+
 class Bench:
     """The steps of one car's nodes with their cautions, made once each and shared by its visits."""
 
-    def __init__(self, record: VehicleRecord, car: Assignment, preparing: Collection[str]) -> None:
-        self.record = record
+    def __init__(self, shelf: Shelf, car: Assignment, preparing: Collection[str]) -> None:
+        self.record = shelf.record
         self.car = car
+        self._shelf = shelf
         self._preparing = preparing
-        self._made: dict[tuple[str, ...], tuple[Step, ...]] = {}
-        self._stated: dict[tuple[int, str, str], Step] = {}
+        self._made: dict[Key, tuple[Step, ...]] = {}
 
     def open_up(self, node: Node) -> tuple[Step, ...]:
         """Do a preparation or take a part off."""
-        return self._once(("open", node.id), lambda: self._opening_up(node))
-
-    def _opening_up(self, node: Node) -> Iterable[Step]:
         section = "prepare" if node.id in self._preparing else "remove"
         make = steps.prepare if isinstance(node.thing, Prep) else steps.remove
-        return make(node, self.car, section)
+        return self._once(("open", section), node, lambda: make(node, self.car, section))
 
     def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:
         """Undo a preparation; nothing where nothing needs undoing."""
-        return self._once(("undo", node.id), lambda: (replace(step, section=section) for step in steps.restore(node, self.car)))
+        return self._once(("undo",), node, lambda: steps.restore(node, self.car, section))
 
     def put_back(self, node: Node) -> tuple[Step, ...]:
         """Refit a part and test its cables and rods."""
-        return self._once(("back", node.id), lambda: (*steps.refit(node, self.car), *steps.tether_tests(node, self.car)))
+        make = steps.refit, steps.tether_tests
+        return self._once(("back",), node, lambda: (step for steps_of in make for step in steps_of(node, self.car)))
 
     def move_over(self, node: Node, opening: Node) -> tuple[Step, ...]:
         """Move a part over to the new parts of an opening."""
-        return self._once(("move", node.id, opening.id), lambda: steps.move_over(node, opening, self.car))
+        return self._once(("move", opening.id), node, lambda: steps.move_over(node, opening, self.car))
 
     def install(self, opening: Node) -> tuple[Step, ...]:
         """Fit new gear."""
-        return self._once(("install", opening.id), lambda: steps.install(opening))
+        return self._once(("install",), opening, lambda: steps.install(opening, self.car))
 
     def tests(self, opening: Node) -> tuple[Step, ...]:
         """Test new gear."""
-        return self._once(("test", opening.id), lambda: steps.opening_tests(opening))
+        return self._once(("test",), opening, lambda: steps.opening_tests(opening))
 
     def todos(self, which: str) -> tuple[Step, ...]:
         """What to do before the battery goes off, or after it is back."""
-        return self._once(("todo", which), lambda: steps.todos(self.record, self.car, which))
+        return self._once(("todo", which), None, lambda: steps.todos(self.record, self.car, which))
 
     def power(self, way: str, *, restraint: bool) -> tuple[Step, ...]:
         """Switch the ignition on or off; `restraint` says that the visit touches restraint wiring."""
-        return self._once(("power", way, str(restraint)), lambda: (steps.power(way),), restraint=restraint)
+        return self._once(("power", way, str(restraint)), None, lambda: steps.power(way), restraint=restraint)
 
     def touches_restraint(self, node: Node) -> bool:
         """Whether the part carries restraint wiring."""
@@ -66,15 +83,20 @@ class Bench:
 
     def stated(self, step: Step, now: Mapping[str, str]) -> Step:
         """The step with the state the car is in meanwhile."""
-        key = (id(step), now["battery"], now["ignition"])  # steps live as long as the bench
-        if key not in self._stated:
-            self._stated[key] = replace(step, state=now)
-        return self._stated[key]
+        key = (id(step), now["battery"], now["ignition"])  # every step here stays on the shelf or the bench
+        kept = self._shelf.stated
+        if key not in kept:
+            kept[key] = replace(step, state=now)
+        return kept[key]
 
-    def _once(self, key: tuple[str, ...], make: Callable[[], Iterable[Step]], *, restraint: bool = False) -> tuple[Step, ...]:
-        if key not in self._made:
-            self._made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
-        return self._made[key]
+    def _once(
+        self, what: Key, node: Node | None, make: Callable[[], Iterable[Step]], *, restraint: bool = False
+    ) -> tuple[Step, ...]:
+        key = (*what, node.id) if node else what
+        made = self._shelf.made if node and self._shelf.is_plain(node) else self._made
+        if key not in made:
+            made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
+        return made[key]
 
 
 class Assembly:
@@ -96,14 +118,21 @@ class Assembly:
 
     def steps(self) -> tuple[Step, ...]:
         """All steps from before the first screw to after the last."""
-        made = [
-            *(self.bench.todos("before") if self.battery else ()),
-            *(step for node in self.done for step in self.bench.open_up(node)),
-            *self._fitting(),
-            *self._closing(),
-            *(self.bench.todos("after") if self.battery else ()),
-        ]
-        return tuple(self._with_states(made))
+        return tuple(self._with_states(self._bare()))
+
+    def ids(self) -> tuple[str, ...]:
+        """The ids of all steps."""
+        return tuple(step.id for step in self._bare())
+
+    def _bare(self) -> Iterator[Step]:
+        if self.battery:
+            yield from self.bench.todos("before")
+        for node in self.done:
+            yield from self.bench.open_up(node)
+        yield from self._fitting()
+        yield from self._closing()
+        if self.battery:
+            yield from self.bench.todos("after")
 
     def _new_place(self, node: Node) -> Node | None:
         """The opening of this visit that a part moves over to: at its side, or the first where either has none."""

@@ -62,7 +62,7 @@ class _Visits:
         self.planned = {tuple(map(str, chosen)): self._plan(chosen) for chosen in self._sets()}
 
     def _plan(self, chosen: Sequence[Target]) -> Ids:
-        ids = tuple(step.id for step in self._planner.plan(chosen, self.car).steps)
+        ids = self._planner.step_ids(chosen, self.car)
         self.used.update(ids)
         return ids
 

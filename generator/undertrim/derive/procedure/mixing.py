@@ -1,8 +1,8 @@
 """Which openings of a car can make a visit more than the sum of its jobs, so that only those need comparing."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 
-from undertrim.derive.procedure.graph import Graph, ancestors
+from undertrim.derive.procedure.graph import ancestors
 from undertrim.derive.procedure.nodes import OPENING, Layout, Node
 from undertrim.derive.procedure.planning import Planner, passed_on
 from undertrim.derive.procedure.steps import restraint_open
@@ -15,11 +15,11 @@ def mixing(layout: Layout) -> frozenset[str]:
 
     The nodes of any other opening are the same in every visit, and none of them makes a route of these cheaper.
     """
-    hot = {*layout.graph.any_of, *_extras(layout.graph)}
+    openings = [name for name in layout.nodes if name.startswith(OPENING)]
+    hot = {*layout.graph.any_of, *_extras(layout, openings)}
     shared = passed_on(layout)
     if not (hot or shared):
         return frozenset()
-    openings = [name for name in layout.nodes if name.startswith(OPENING)]
     homes = {_thing(layout, part).goes_to for part, _ in shared}
     return frozenset(
         name
@@ -30,12 +30,15 @@ def mixing(layout: Layout) -> frozenset[str]:
     )
 
 
-def _extras(graph: Graph) -> set[str]:
-    """What the routes of some node ask for beyond what the node needs anyway."""
+def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
+    """What the routes of some node ask for beyond what every visit with that node has anyway."""
+    graph = layout.graph
     found: set[str] = set()
     for node, choices in graph.any_of.items():
         routes = {name for choice in choices for route in choice for name in route}
-        found |= ancestors(graph, routes) - ancestors(graph, [node])
+        users = [ancestors(graph, [opening]) for opening in openings if node in layout.reached(opening)]
+        anyway = users[0].intersection(*users) if users else frozenset()
+        found |= ancestors(graph, routes) - ancestors(graph, [node]) - anyway
     return found
 
 

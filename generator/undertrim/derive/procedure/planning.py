@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from undertrim.derive.procedure.assembly import Assembly, Bench
+from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.nodes import OPENING, Layout, lay_out, node_id
@@ -52,6 +52,7 @@ class Planner:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
         self._benches: dict[_Key, tuple[Rank, Bench]] = {}
+        self._shelf = Shelf(record)
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
@@ -72,13 +73,21 @@ class Planner:
 
         Raises Unreachable when some opening cannot be reached, TooTangled when its routes interlock too much.
         """
+        assembly, selection = self._assembly(wanted, car)
+        present = tuple(target for target in wanted if target.node in self.layout(car).nodes)
+        return Procedure(self.record, present, car, assembly.steps(), selection)
+
+    def step_ids(self, wanted: Collection[Target], car: Assignment) -> tuple[str, ...]:
+        """The ids of the steps of `plan`, for when many visits are compared. Raises what `plan` raises."""
+        return self._assembly(wanted, car)[0].ids()
+
+    def _assembly(self, wanted: Collection[Target], car: Assignment) -> tuple[Assembly, Selection]:
         layout = self.layout(car)
         rank, bench = self._bench(car)
-        present = tuple(target for target in wanted if target.node in layout.nodes)
-        selection = cheapest_set(layout.graph, [target.node for target in present], layout.ordering)
+        present = [target.node for target in wanted if target.node in layout.nodes]
+        selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
-        before = relied_on(layout, selection)
-        return Procedure(self.record, present, car, Assembly(bench, ordered, before).steps(), selection)
+        return Assembly(bench, ordered, relied_on(layout, selection)), selection
 
     @cached_property
     def ordered(self) -> bool:
@@ -100,7 +109,7 @@ class Planner:
         key = _key(car)
         if key not in self._benches:
             rank, preparing = self._ranked(car)
-            self._benches[key] = rank, Bench(self.record, car, preparing)
+            self._benches[key] = rank, Bench(self._shelf, car, preparing)
         return self._benches[key]
 
     def _ranked(self, car: Assignment) -> tuple[Rank, frozenset[str]]:

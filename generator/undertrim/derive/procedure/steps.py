@@ -5,6 +5,7 @@ A step's id is `<kind>:<node>` or `<kind>:<node>:<detail>`, made of record ids o
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.nodes import Node, minutes, node_id
@@ -22,6 +23,7 @@ from undertrim.record.model import (
     Todo,
     VehicleRecord,
     Wait,
+    When,
 )
 from undertrim.resources import table
 
@@ -86,8 +88,14 @@ class Step:
 
 def tool_for(fastener: Fastener) -> str:
     """The tool that undoes a fastener; empty for bare hands."""
-    drive = fastener.drive if fastener.kind in TURNED else None
-    return drives.tool(drive) if drive else str(table("fasteners")[fastener.kind].get("tool", ""))
+    kind = fastener.kind
+    return _tool(kind, getattr(fastener, kind))
+
+
+@lru_cache(maxsize=4096)
+def _tool(kind: str, what: str) -> str:
+    drive = drives.parse(what) if kind in TURNED else None
+    return drives.tool(drive) if drive else str(table("fasteners")[kind].get("tool", ""))
 
 
 def _named(node: Node) -> str:
@@ -123,6 +131,15 @@ def restraint_open(part: Part, car: Assignment) -> bool:
         tether.circuit == "restraint" and fate_of_tether(part, tether) != "leave" and tether.when.holds(car)
         for tether in part.tethers.values()
     )
+
+
+def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
+    """The conditions under which something about it differs from car to car; that it is there at all is not one."""
+    fasteners = () if isinstance(thing, Opening) else thing.held_by
+    tethers = thing.tethers.values() if isinstance(thing, Part) else ()
+    for item in (*fasteners, *tethers, *thing.cautions):
+        if item.when.clauses:
+            yield item.when
 
 
 def prepare(node: Node, car: Assignment, section: str) -> Iterator[Step]:
@@ -202,7 +219,7 @@ def tether_tests(node: Node, car: Assignment) -> Iterator[Step]:
             )  # fmt: skip
 
 
-def install(node: Node) -> Iterator[Step]:
+def install(node: Node, car: Assignment) -> Iterator[Step]:
     """Fit new gear into an opening: the usual steps of its kind, the record's own words with the last."""
     opening = node.thing
     assert isinstance(opening, Opening)
@@ -212,6 +229,7 @@ def install(node: Node) -> Iterator[Step]:
         special = opening.install_how if entry is entries[0] else ""
         yield Step(
             f"install:{place(node)}:{entry['id']}", "install", "install", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            cautions=_live(opening.cautions, car) if entry is entries[0] else (),
             tools=tuple(kind["tools"]) if entry is entries[0] else (),
         )  # fmt: skip
 
@@ -235,7 +253,7 @@ def _titled(name: str, node: Node) -> str:
     return f"{name}: {_named(node)}"
 
 
-def restore(node: Node, car: Assignment) -> Iterator[Step]:
+def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     """Undo a preparation; nothing where nothing needs undoing."""
     prep = node.thing
     assert isinstance(prep, Prep)
@@ -243,14 +261,14 @@ def restore(node: Node, car: Assignment) -> Iterator[Step]:
     if not (prep.restore or lines):
         return
     yield Step(
-        f"restore:{node.id}", "restore", "restore", f"Undo: {_named(node)}", _text(prep.restore), node, lines,
+        f"restore:{node.id}", "restore", section, f"Undo: {_named(node)}", _text(prep.restore), node, lines,
         minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
 
 
-def power(way: str) -> Step:
+def power(way: str) -> Iterator[Step]:
     """Switch the ignition `on` for the tests, or `off` after them."""
-    return Step(f"power:{way}", "power", "test", *_POWER[way])
+    yield Step(f"power:{way}", "power", "test", *_POWER[way])
 
 
 _POWER = {

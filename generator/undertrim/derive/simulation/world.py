@@ -1,0 +1,50 @@
+"""The state of the car while a procedure runs: what is on, what is off, what is open, what has been counted."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.steps import Step
+from undertrim.record.model import Assignment, Tether, VehicleRecord
+
+Place = tuple[str, str]  # a node and a tether of its part
+
+
+@dataclass(frozen=True, slots=True)
+class Open:
+    """A tether that was undone: which, and in which step."""
+
+    tether: Tether
+    step: Step
+
+
+@dataclass(slots=True)
+class World:
+    """Everything the replay keeps track of. Steps are kept beside what they did, so that a fault can name both sides."""
+
+    record: VehicleRecord
+    car: Assignment
+    values: dict[str, str] = field(default_factory=lambda: dict(states.initial()))
+    set_by: dict[str, Step] = field(default_factory=dict)
+    off: dict[str, Step] = field(default_factory=dict)
+    gone: set[str] = field(default_factory=set)
+    fitted: set[str] = field(default_factory=set)
+    undone: dict[Place, Open] = field(default_factory=dict)
+    untested: dict[Place, Open] = field(default_factory=dict)
+    unsealed: dict[str, Step] = field(default_factory=dict)
+    out: dict[tuple[str, int], int] = field(default_factory=dict)
+    unrestored: dict[str, Step] = field(default_factory=dict)
+    waited: float = 0.0
+    wait_unknown: bool = False
+
+    def set(self, changes: Mapping[str, str], step: Step) -> None:
+        """Change states of the car."""
+        for state, value in changes.items():
+            self.values[state] = value
+            self.set_by[state] = step
+        if changes.get("battery") == "on":
+            self.waited, self.wait_unknown = 0.0, False
+
+    def open_restraints(self) -> list[Open]:
+        """Restraint plugs that are undone now."""
+        return [item for item in self.undone.values() if item.tether.circuit == "restraint"]
