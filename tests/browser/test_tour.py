@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from conftest import ROOT
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page
 
 from undertrim.cli import main
 from undertrim.derive import cars, jobs
@@ -23,13 +23,18 @@ def open_home(page: Page, site: Path) -> None:
     page.goto((site / "index.html").as_uri())
 
 
+def choose(page: Page, name: str) -> Locator:
+    """The box of a job or variant."""
+    return page.locator(".ut-choose").get_by_label(name)
+
+
 def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys: pytest.CaptureFixture[str]) -> None:
     open_home(phone, site)
     phone.get_by_label("Make, model, year").fill("finch 16")
     phone.get_by_role("option").first.tap()
     assert phone.locator("h1").inner_text().startswith("Kelbrook Finch")
     for name in ("Radio opening", "Front door speakers, left", "Front door speakers, right", "Map radio"):
-        phone.get_by_label(name).check()
+        choose(phone, name).check()
     code = main(["plan", "finch-2014-2018", "--job", "dash", "--job", "front-door", "--variant", "radio=map", "--format", "json", "--in", str(ROOT)])
     assert code == 0
     planned = json.loads(capsys.readouterr().out)
@@ -84,20 +89,23 @@ def _totals(totals: dict[str, Any]) -> dict[str, Any]:
 
 def test_ticks_and_choices_are_kept_on_the_device(phone: Page, site: Path) -> None:
     phone.goto((site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri())
-    phone.get_by_label("Radio opening").check()
+    choose(phone, "Radio opening").check()
     tick = phone.locator("[data-tick='remove:vent-trim']")
     tick.check()
     phone.reload()
     assert tick.is_checked()
-    assert phone.get_by_label("Radio opening").is_checked()
+    assert choose(phone, "Radio opening").is_checked()
     phone.get_by_role("button", name="Show everything").click()
-    assert not phone.get_by_label("Radio opening").is_checked()
+    assert not choose(phone, "Radio opening").is_checked()
     assert tick.is_checked()
+    phone.get_by_role("button", name="Next car").click()
+    phone.reload()
+    assert not tick.is_checked()
 
 
 def test_a_link_can_carry_job_and_car(phone: Page, site: Path) -> None:
     page = (site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri()
     phone.goto(f"{page}?job=dash+front-door@left&radio=map")
-    assert phone.get_by_label("Radio opening").is_checked()
-    assert phone.get_by_label("Front door speakers, left").is_checked()
-    assert phone.get_by_label("Map radio").is_checked()
+    assert choose(phone, "Radio opening").is_checked()
+    assert choose(phone, "Front door speakers, left").is_checked()
+    assert choose(phone, "Map radio").is_checked()

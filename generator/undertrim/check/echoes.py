@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterator
 
 from undertrim.check.findings import Finding
 from undertrim.record.build import KEYED
+from undertrim.record.identity import slug
 from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
 
@@ -15,13 +16,17 @@ class Echoes:
     """Knows the places of one record that are not as they were meant, and the ids that went with them."""
 
     def __init__(self, entry: Entry) -> None:
-        self._dropped = entry.dropped
-        self._names = frozenset(_names(entry.source.data, entry.dropped))
+        data, dropped = entry.source.data, entry.dropped
+        self._dropped = dropped
+        self._names = frozenset(_names(data, dropped))
+        self._section = any(len(place) == 1 and _lost(data, place, dropped) for place in dropped)
 
     def hold(self, finding: Finding) -> bool:
-        """Whether a finding stands at, below or directly above such a place, or names such an id."""
-        place = finding.pointer
-        if any(_related(place, other) for other in self._dropped):
+        """Whether a finding stands at, below or directly above such a place, or names such an id.
+
+        Where a whole section is lost, nobody knows its ids, and every finding may be an echo.
+        """
+        if self._section or any(_related(finding.pointer, place) for place in self._dropped):
             return True
         return bool(self._names) and names_one_of(finding.message, self._names)
 
@@ -37,13 +42,20 @@ def _related(one: Pointer, other: Pointer) -> bool:
 
 
 def _names(data: Data, dropped: Collection[Pointer]) -> Iterator[str]:
-    """The ids that the dropped places are, or hold."""
+    """The ids that the dropped places are, or hold; for a list of ids that is lost, the id of what had it."""
     for place in dropped:
         if len(place) > 1 and place[-2] in KEYED:
             yield str(place[-1])
+            yield slug(str(place[-1]))
+        elif _lost(data, place, dropped):
+            yield from map(str, place[-2:-1])
         elif place and _meant(place, dropped) in KEYED:
-            held = _at(data, place)
-            yield from map(str, held) if isinstance(held, dict) else ()
+            yield from map(str, _at(data, place) or ())
+
+
+def _lost(data: Data, place: Pointer, dropped: Collection[Pointer]) -> bool:
+    """Whether ids should stand at a place, and none can be read."""
+    return bool(place) and _meant(place, dropped) in KEYED and not isinstance(_at(data, place), dict)
 
 
 def _meant(place: Pointer, dropped: Collection[Pointer]) -> str | int:

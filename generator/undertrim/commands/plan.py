@@ -39,10 +39,9 @@ def run(options: argparse.Namespace) -> int:
     try:
         wanted = jobs.wanted(entry.record, options.job)
         car = jobs.car(entry.record, dict(_pair(text) for text in options.variant))
+        made = visit(entry.record, entry.address, wanted, car)
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
-    try:
-        made = visit(entry.record, entry.address, wanted, car)
     except (Unreachable, TooTangled) as error:
         return _refuse(str(error))
     sys.stdout.write(json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made))

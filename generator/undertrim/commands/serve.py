@@ -32,5 +32,6 @@ def run(options: argparse.Namespace) -> int:
 
         rebuild()
         out.mkdir(exist_ok=True)
+        print(f"preview at http://127.0.0.1:{options.port}/ (stop with Ctrl-C)", file=sys.stderr)
         site.serve(place.root, out, rebuild, "127.0.0.1", options.port)
     return 0

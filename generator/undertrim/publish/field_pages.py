@@ -25,8 +25,7 @@ listed, it is an answer of its own."""
 
 
 def _blocks(root: Schema) -> Iterator[tuple[str, Schema]]:
-    if "properties" in root:
-        yield root["title"], root
+    yield from _objects(root)
     for block in root.get("$defs", {}).values():
         yield from _objects(block)
 

@@ -23,6 +23,11 @@ def is_id(value: object) -> bool:
     )
 
 
+def either(words: list[str]) -> str:
+    """Words as a choice: `yes, no or unknown`."""
+    return " or ".join([", ".join(words[:-1]), words[-1]])
+
+
 def example(field: Schema) -> str:
     """An example of a field's value; empty if the schema has none."""
     found = field.get("examples")

@@ -17,7 +17,7 @@ def unknown(refusal: Refusal) -> Complaints:
         if key not in known:
             instead = refusal.field.get("misnamed", {}).get(key, "")
             hint = f"write '{instead}'" if instead else nearest(key, known, "fields")
-            message = f"{quoted(key)} is not a field of {refusal.title}"
+            message = f"{quoted(key)} is not a field of {refusal.name}"
             yield Complaint(
                 (*refusal.pointer, key), message, hint, key=True, meant=instead or near(key, known)
             )
@@ -69,6 +69,8 @@ def _other_kinds(block: dict[str, Any], field: str, key: str) -> str:
 
 def one_of(refusal: Refusal) -> Complaints:
     """A block that must have exactly one of some fields, and has none or several."""
+    if not isinstance(refusal.value, dict):
+        return  # said already, as the wrong type
     names = [branch["required"][0] for branch in refusal.limit]
     present = [name for name in names if name in refusal.value]
     if present:

@@ -122,7 +122,7 @@ class Reader:
             return
         frame = self.stack[-1]
         if isinstance(frame.container, dict) and frame.key is None:
-            self._key(frame, event)
+            self._key(frame, event, value or event.value)
             return
         pointer = frame.child()
         if not frame.skip:
@@ -131,10 +131,10 @@ class Reader:
                 self.quoted.add(pointer)
         frame.put(value)
 
-    def _key(self, frame: _Frame, event: ScalarEvent) -> None:
-        key = frame.key = self._clean(event).replace("\n", " ")
+    def _key(self, frame: _Frame, event: ScalarEvent, text: str) -> None:
+        key = frame.key = text.replace("\n", " ")
         assert isinstance(frame.container, dict)
-        if "\n" in event.value:
+        if "\n" in text:
             self.report(_at(event), f"the field name {quoted(key)} runs over a line", "write it on one line")
         if key == "<<":
             self._stop(event, "'<<' is a merge key", "write the values out: records do not merge")

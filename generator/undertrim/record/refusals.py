@@ -11,6 +11,7 @@ from jsonschema.protocols import Validator
 from jsonschema.validators import extend
 
 from undertrim.record import keywords, schema
+from undertrim.record.fields import Node, root
 from undertrim.record.schema import Schema
 from undertrim.record.source import Data, Pointer
 
@@ -19,15 +20,17 @@ from undertrim.record.source import Data, Pointer
 class Refusal:
     """`keyword` of the schema refuses the `value` at `pointer`; `limit` is what the keyword asks for.
 
-    `field` is the schema of the value, `block` that of the mapping whose fields it is about, `condition` the
-    (field, value) in that mapping on which it depends. Where a key is refused, the key is the value and `pointer` leads
-    to its mapping. `message` and `hint` are set where a keyword of ours has more to say.
+    `kind` is the schema that refuses, `field` the same with what is said of this very field; `block` is the schema
+    of the mapping whose fields it is about, `condition` the (field, value) in that mapping on which it depends. Where
+    a key is refused, the key is the value and `pointer` leads to its mapping. `message` and `hint` are set where a
+    keyword of ours has more to say.
     """
 
     pointer: Pointer
     keyword: str
     limit: Any
     value: Any
+    kind: Schema
     field: Schema
     block: Schema
     of_key: bool = False
@@ -37,32 +40,54 @@ class Refusal:
 
     @property
     def title(self) -> str:
-        """What the schema calls the value, in the middle of a sentence."""
-        title = str(self.field.get("title", "value"))
-        return title[0].lower() + title[1:]
+        """What the schema calls the kind of value, such as a month, in the middle of a sentence."""
+        return _inside_a_sentence(self.kind)
+
+    @property
+    def name(self) -> str:
+        """What the schema calls the field, such as the first month of build, in the middle of a sentence."""
+        return _inside_a_sentence(self.field)
+
+
+def _inside_a_sentence(known: Schema) -> str:
+    title = str(known.get("title", "value"))
+    return title[0].lower() + title[1:]
 
 
 def refusals(data: Data, name: str) -> Iterator[Refusal]:
     """Everything in `data` that the schema called `name` refuses, in the order of the schema."""
     for error in _validator(name).iter_errors(data):
-        yield _refusal(error)
+        yield _refusal(error, root(name))
 
 
-def _refusal(error: ValidationError) -> Refusal:
-    field = error.schema if isinstance(error.schema, dict) else {}
+def _refusal(error: ValidationError, whole: Node) -> Refusal:
+    kind = error.schema if isinstance(error.schema, dict) else {}
     ours = error if isinstance(error, keywords.Refused) else keywords.Refused()
+    pointer = tuple(error.absolute_path)
+    of_key = _of_key(error)
     return Refusal(
-        tuple(error.absolute_path),
+        pointer,
         str(error.validator),
         error.validator_value,
         error.instance,
-        field,
-        getattr(error, "block", field),
-        _of_key(error),
+        kind,
+        kind if of_key else _field(whole, pointer, kind),
+        getattr(error, "block", kind),
+        of_key,
         getattr(error, "condition", None),
         ours.text,
         ours.hint,
     )
+
+
+def _field(node: Node, pointer: Pointer, kind: Schema) -> Schema:
+    """What is said of the field at `pointer`; `kind` where the schema describes only what may stand there."""
+    for step in pointer:
+        below = node.child(step)
+        if below is None:
+            return kind
+        node = below
+    return node.schema
 
 
 def _of_key(error: ValidationError) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from undertrim.record import key_sentences
 from undertrim.record.complaint import Complaint, Complaints, has_key, place_name
-from undertrim.record.examples import is_id, respelt, way_out
+from undertrim.record.examples import either, is_id, respelt, way_out
 from undertrim.record.nearness import nearest
 from undertrim.record.numerals import quoted
 from undertrim.record.refusals import Refusal
@@ -31,7 +31,7 @@ def _blank(refusal: Refusal) -> Complaint:
 def _choice(refusal: Refusal) -> Complaints:
     known = [str(value) for value in refusal.limit]
     if not isinstance(refusal.value, str):
-        message = f"{refusal.title} is one word, not a {_sort(refusal.value)}"
+        message = f"{refusal.name} is one word, not a {_sort(refusal.value)}"
         yield Complaint(refusal.pointer, message, f"one of: {', '.join(known)}")
         return
     instead = _YES_NO.get(refusal.value.lower(), "")
@@ -41,8 +41,8 @@ def _choice(refusal: Refusal) -> Complaints:
 
 def _not_a_choice(refusal: Refusal, known: list[str]) -> str:
     if set(known) <= {"yes", "no", "unknown"}:
-        return f"{place_name(refusal.pointer)} is {' or '.join(known)}, not {quoted(refusal.value)}"
-    return f"{quoted(refusal.value)} is not a known {refusal.title}"
+        return f"{place_name(refusal.pointer)} is {either(known)}, not {quoted(refusal.value)}"
+    return f"{quoted(refusal.value)} is not a known {refusal.name}"
 
 
 _YES_NO = {"true": "yes", "on": "yes", "y": "yes", "false": "no", "off": "no", "n": "no"}
@@ -63,7 +63,7 @@ def _wrong_type(refusal: Refusal) -> Complaints:
     wanted = " or ".join(_WANTED[name] for name in types)
     found = quoted(value) if isinstance(value, str) else f"a {_sort(value)}"
     hint = f"write '[{value}]'" if types == ["array"] and is_id(value) else way_out(refusal)
-    yield Complaint(refusal.pointer, f"{refusal.title} must be {wanted}, not {found}", hint)
+    yield Complaint(refusal.pointer, f"{refusal.name} must be {wanted}, not {found}", hint)
 
 
 def _pattern(refusal: Refusal) -> Complaints:
@@ -81,12 +81,12 @@ def _plain(message: str, hint: str = "", *, stays: bool = False) -> Writer:
     def written(refusal: Refusal) -> Complaints:
         value = quoted(refusal.value) if isinstance(refusal.value, str) else ""
         said = message.format(it=refusal, value=value, size=len(refusal.value))
-        yield Complaint(refusal.pointer, said, hint or way_out(refusal), stays=stays)
+        yield Complaint(refusal.pointer, said, refusal.field.get("hint") or hint or way_out(refusal), stays=stays)
 
     return written
 
 
-_other = _plain("{it.title} is not valid here")
+_other = _plain("{it.name} is not valid here")
 _ONE_LINE = "write it on one line, without '|' or '>'"
 
 _WRITERS: dict[str, Writer] = {
@@ -96,15 +96,15 @@ _WRITERS: dict[str, Writer] = {
     "enum": _choice,
     "type": _wrong_type,
     "pattern": _pattern,
-    "lines": _plain("{it.title} {value} runs over a line", _ONE_LINE),
+    "lines": _plain("{it.name} {value} runs over a line", _ONE_LINE),
     "quantity": _plain("{it.message}"),
     "drive": _plain("{it.message}"),
     "calendar": _plain("{value} is not a day of the calendar", "mend the day"),
-    "minimum": _plain("{it.title} {it.message}", stays=True),
-    "maximum": _plain("{it.title} {it.message}", stays=True),
-    "minLength": _plain("{it.title} is empty"),
-    "maxLength": _plain("{it.title} has {size} characters, more than {it.limit}", "shorten it", stays=True),
-    "minItems": _plain("{it.title} is an empty list"),
-    "minProperties": _plain("{it.title} has {size} entries and needs {it.limit} or more"),
+    "minimum": _plain("{it.name} {it.message}", "mend the number", stays=True),
+    "maximum": _plain("{it.name} {it.message}", "mend the number", stays=True),
+    "minLength": _plain("{it.name} is empty"),
+    "maxLength": _plain("{it.name} has {size} characters, more than {it.limit}", "shorten it", stays=True),
+    "minItems": _plain("{it.name} is an empty list"),
+    "minProperties": _plain("{it.name} has too few entries: {size} of at least {it.limit}"),
     "uniqueItems": _plain("{it.message} stands twice in this list", "remove one", stays=True),
 }

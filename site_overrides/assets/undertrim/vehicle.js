@@ -9,6 +9,7 @@
   var stepList = document.getElementById("ut-steps");
   var shown = document.getElementById("ut-shown");
   var reset = document.getElementById("ut-reset");
+  var next = document.getElementById("ut-new");
   var items = {};
   stepList.querySelectorAll("[data-step]").forEach(function (item) { items[item.dataset.step] = item; });
   var headings = {};
@@ -200,6 +201,7 @@
 
   function store() {
     var ticks = Array.prototype.map.call(page.querySelectorAll("[data-tick]:checked"), function (box) { return box.dataset.tick; });
+    next.hidden = !ticks.length;
     try {
       localStorage.setItem(key, JSON.stringify({ jobs: chosenJobs(), car: chosenCar(), ticks: ticks }));
     } catch (error) { /* a browser that keeps nothing still shows everything */ }
@@ -225,6 +227,10 @@
   reset.addEventListener("click", function () {
     page.querySelectorAll(".ut-choose input").forEach(function (box) { box.checked = false; });
     update();
+  });
+  next.addEventListener("click", function () {
+    page.querySelectorAll("[data-tick]").forEach(function (box) { box.checked = false; });
+    store();
   });
   restore();
   update();

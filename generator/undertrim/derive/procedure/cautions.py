@@ -30,6 +30,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
     thing = step.node.thing if step.node else None
     if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
         yield "battery"
+    if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area:
+        yield from _of_area(thing.area, record)
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
@@ -40,6 +42,12 @@ def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str
     if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
         yield "restraint"
     yield from _voltage(record.high_voltage(part))
+
+
+def _of_area(name: str, record: VehicleRecord) -> Iterator[str]:
+    area = record.areas.get(name)
+    if record.vehicle.high_voltage != "no":
+        yield from _voltage((area.high_voltage if area else "") or "unknown")
 
 
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.record import drives
-from undertrim.record.model import Blank, Fastener, Part
+from undertrim.record.model import TURNED, Blank, Fastener, Part
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 
@@ -75,22 +76,32 @@ def _instead(fastener: Fastener) -> tuple[str, ...]:
 
 def fasteners(steps: Iterable[Step]) -> tuple[Count, ...]:
     """Counts by sort, in the order of first use. Hooks and bonds come with their part and are not counted."""
+    return _summed((step, line) for step in steps for line in step.fasteners)
+
+
+def of_line(step: Step, line: FastenerLine) -> tuple[Count, ...]:
+    """What one line of a step adds to the counts."""
+    return _summed([(step, line)])
+
+
+def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
     sums: dict[tuple[str, str, str], dict[str, int]] = {}
-    for step in steps:
-        for line in _counted(step):
-            fields = sums.setdefault(_sort(line.fastener), dict.fromkeys((*FATES, "unrecorded"), 0))
+    for step, line in lines:
+        sort = _sort(line.fastener)
+        if line.fate != "leave" and table("fasteners")[sort[0]]["counted"]:
+            fields = sums.setdefault(sort, dict.fromkeys((*FATES, "unrecorded"), 0))
             for fate, number in _fates(step, line).items():
                 fields[fate] += number
-    return tuple(Count(*sort, **fields) for sort, fields in sums.items())
-
-
-def _counted(step: Step) -> list[FastenerLine]:
-    return [line for line in step.fasteners if line.fate != "leave" and table("fasteners")[line.fastener.kind]["counted"]]
+    return tuple(Count(kind, what, detail, **fields) for (kind, what, detail), fields in sums.items())
 
 
 def _sort(fastener: Fastener) -> tuple[str, str, str]:
-    length = show(fastener.length) if isinstance(fastener.length, Quantity) else ""
-    return fastener.kind, fastener.what, ", ".join(part for part in (fastener.thread, length) if part)
+    kind = fastener.kind
+    length = _shown(fastener.length) if isinstance(fastener.length, Quantity) else ""
+    return kind, getattr(fastener, kind), ", ".join(part for part in (fastener.thread, length) if part)
+
+
+_shown = lru_cache(maxsize=4096)(show)
 
 
 def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
@@ -109,23 +120,38 @@ def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
 
 def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
     """Single-use fasteners and sealing material that must be new, by part."""
-    found: dict[tuple[str, str], int | None] = {}
+    found: dict[tuple[str, str], Purchase] = {}
     for step in steps:
-        for line in step.fasteners:
-            if line.fate == "new":
-                what = describe(line.fastener)
-                before = found.get((what, step.title), 0)
-                found[what, step.title] = before + line.count if isinstance(line.count, int) and before is not None else None
-        thing = step.node.thing if step.node else None
-        if step.kind == "refit" and isinstance(thing, Part) and thing.seal:
-            found[thing.seal, step.title] = 1
-    return tuple(Purchase(count, what, part) for (what, part), count in found.items())
+        for item in (*(new for line in step.fasteners for new in replacement(step, line)), *seal(step)):
+            before = found.get((item.what, item.part))
+            found[item.what, item.part] = _both(before, item) if before else item
+    return tuple(found.values())
+
+
+def replacement(step: Step, line: FastenerLine) -> tuple[Purchase, ...]:
+    """The new fasteners that a line of a step takes; none if the old ones go back."""
+    if line.fate != "new":
+        return ()
+    return (Purchase(line.count if isinstance(line.count, int) else None, describe(line.fastener), step.title),)
+
+
+def seal(step: Step) -> tuple[Purchase, ...]:
+    """The sealing material that a step takes, if any."""
+    thing = step.node.thing if step.node else None
+    if step.kind != "refit" or not isinstance(thing, Part) or not thing.seal:
+        return ()
+    return (Purchase(1, thing.seal, step.title),)
+
+
+def _both(one: Purchase, other: Purchase) -> Purchase:
+    count = None if one.count is None or other.count is None else one.count + other.count
+    return Purchase(count, one.what, one.part)
 
 
 def describe(fastener: Fastener) -> str:
     """A fastener in words, without its count: `screw T20, ST4.2, 16 mm (0.63 in)`."""
     kind, what, detail = _sort(fastener)
-    words = f"{kind} {what}" if fastener.drive else f"{what} {table('fasteners')[kind]['label']}"
+    words = f"{kind} {what}" if kind in TURNED else f"{what} {table('fasteners')[kind]['label']}"
     return f"{words}, {detail}" if detail else words
 
 

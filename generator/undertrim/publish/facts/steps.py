@@ -1,7 +1,6 @@
 """Steps as data, with all the words a page or sheet needs."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Any
 
 from undertrim.derive.procedure import states, tally
@@ -66,7 +65,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "unknown": item.unknown,
         "state": dict(item.state),
         "state_words": state_words(item.state),
-        "seal": [purchase(entry) for entry in tally.purchases([replace(item, fasteners=())])],
+        "seal": [purchase(entry) for entry in tally.seal(item)],
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
     }
@@ -97,18 +96,11 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
         "head": {"family": drive.family, "label": drive.label} if drive else None,
         "sort": fastener.what,
         "at": dict(fastener.at),
-        "counts": [count(entry) for entry in tally.fasteners([replace(item, fasteners=(line,))])],
-        "buy": _bought(item, line),
+        "counts": [count(entry) for entry in tally.of_line(item, line)],
+        "buy": [purchase(entry) for entry in tally.replacement(item, line)],
         "when": words.when(record, own),
         "clauses": words.clauses(own),
     }
-
-
-def _bought(item: Step, line: FastenerLine) -> list[Data]:
-    """What this line alone adds to the list of things to buy."""
-    if line.fate != "new":
-        return []
-    return [purchase(entry) for entry in tally.purchases([replace(item, kind="line", fasteners=(line,))])]
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:

@@ -112,23 +112,31 @@ def _mark(opening: str, side: str, taken: set[str]) -> str:
 
 def _steps(record: VehicleRecord, made: Choices) -> list[Facts]:
     """Every step with the cars and targets it belongs to."""
-    labels = _conditions(record, made)
-    found = []
-    for step in made.steps:
-        wanted = [t for t in made.cars[0].singles if any(step.id in plans.singles[t] for plans in made.cars)]
-        found.append({**step_facts.step(record, step), "targets": wanted, "when": labels[step.id]})
-    return found
+    with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
+    for number, plans in enumerate(made.cars):
+        visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in plans.singles.items()}
+        visits |= {wanted: ids for wanted, ids in plans.sets.items() if len(wanted) > 1}
+        for wanted, ids in visits.items():
+            for name in ids:
+                if len(wanted) == 1 or not any(name in plans.singles[target] for target in wanted):
+                    with_it[name][0].update(wanted)
+                    with_it[name][1].add(number)
+    return [
+        {
+            **step_facts.step(record, step),
+            "targets": [target for target in made.cars[0].singles if target in with_it[step.id][0]],
+            "when": _condition(record, made, with_it[step.id][1]),
+        }
+        for step in made.steps
+    ]
 
 
-def _conditions(record: VehicleRecord, made: Choices) -> dict[str, str]:
+def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> str:
     """In words, the cars in which a step can occur; empty for all."""
-    known = cars.variants(record)
-    everywhere = len(made.cars)
-    labels = {}
-    for step in made.steps:
-        in_cars = [plans.car for plans in made.cars if any(step.id in ids for ids in plans.singles.values())]
-        labels[step.id] = "" if len(in_cars) == everywhere else ", ".join(_narrowed(known, made, in_cars))
-    return labels
+    if len(numbers) == len(made.cars):
+        return ""
+    in_cars = [plans.car for number, plans in enumerate(made.cars) if number in numbers]
+    return ", ".join(_narrowed(cars.variants(record), made, in_cars))
 
 
 def _narrowed(known: dict[str, Variant], made: Choices, in_cars: list[Any]) -> Iterator[str]:

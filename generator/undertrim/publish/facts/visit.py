@@ -1,9 +1,14 @@
 """One visit as data: the steps for chosen jobs and car with their totals. Where the car is left open, every kind of car is covered."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from itertools import pairwise
 from typing import Any
 
 from undertrim.derive import cars, jobs
+from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
 from undertrim.publish.facts import blockers, totals, words
@@ -14,10 +19,16 @@ Data = dict[str, Any]
 
 
 def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: Mapping[str, str]) -> Data:
-    """The procedure for a visit. Raises Unreachable when an opening cannot be reached."""
+    """The procedure for a visit.
+
+    Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
+    that no such car has or for cars whose steps stand in no common order.
+    """
     planner = Planner(record)
     plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
+    _refuse_absent(wanted, plans, fixed)
     merged = _merged(planner, plans)
+    has = [{step.id for step in plan.steps} for plan in plans]
     return {
         "vehicle": address,
         "title": f"{record.vehicle.make} {record.vehicle.model}",
@@ -27,9 +38,16 @@ def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: 
         "open_variants": _open(record, plans),
         "blockers": [item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)],
         "routes": _routes(plans),
-        "steps": [_step(record, step, plans, fixed) for step in merged],
+        "steps": [_step(record, step, _having(step, has, plans), plans, fixed) for step in merged],
         "cars": _cars(plans),
     }
+
+
+def _refuse_absent(wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]) -> None:
+    missing = [str(target) for target in wanted if not any(target in plan.targets for plan in plans)]
+    if missing:
+        cars_meant = ", ".join(f"{name}={choice}" for name, choice in fixed.items())
+        raise jobs.BadRequest(f"no car with {cars_meant or 'any choice of variants'} has '{missing[0]}'")
 
 
 def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
@@ -54,12 +72,22 @@ def _applies(clauses: Mapping[str, list[str]], car: Mapping[str, str]) -> bool:
 
 
 def _merged(planner: Planner, plans: Sequence[Procedure]) -> list[Step]:
-    """The steps of all plans once each: of one plan as it is, of several in the order of the whole record."""
+    """The steps of all plans once each, in an order that is right for each of them: mostly that of the whole record."""
     if len(plans) == 1:
         return list(plans[0].steps)
-    used = {step.id: step for plan in plans for step in plan.steps}
-    order = [step for step in planner.catalogue() if step.id in used]
-    return [*order, *(step for name, step in used.items() if name not in {step.id for step in order})]
+    used = {step.id for plan in plans for step in plan.steps}
+    catalogue = {step.id: step for step in planner.catalogue() if step.id in used}
+    earlier: dict[str, set[str]] = {name: set() for name in catalogue}
+    for plan in plans:
+        for one, other in pairwise(plan.steps):
+            earlier[other.id].add(one.id)
+    graph = Graph(dict.fromkeys(catalogue, 0.0), earlier)
+    try:
+        return [catalogue[name] for name in master_order(graph, graph.place)]
+    except Unreachable:
+        open_names = [name for name in plans[0].car if len({plan.car[name] for plan in plans}) > 1]
+        ask = " ".join(f"--variant {name}=..." for name in open_names)
+        raise jobs.BadRequest(f"the steps of these cars stand in no common order: say which it is with {ask}") from None
 
 
 def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:
@@ -81,11 +109,11 @@ def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:
 
 def _matters(name: str, plans: Sequence[Procedure]) -> bool:
     """Whether two plans that differ in this variant alone have different steps."""
-    for one in plans:
-        for other in plans:
-            same = all(one.car[key] == other.car[key] for key in one.car if key != name)
-            if same and one.steps != other.steps:
-                return True
+    alike: dict[tuple[str, ...], tuple[Step, ...]] = {}
+    for plan in plans:
+        rest = tuple(choice for key, choice in plan.car.items() if key != name)
+        if alike.setdefault(rest, plan.steps) != plan.steps:
+            return True
     return False
 
 
@@ -100,11 +128,17 @@ def _routes(plans: Sequence[Procedure]) -> list[Data]:
     return found
 
 
-def _step(record: VehicleRecord, step: Step, plans: Sequence[Procedure], fixed: Mapping[str, str]) -> Data:
+def _having(step: Step, has: Sequence[set[str]], plans: Sequence[Procedure]) -> list[Procedure]:
+    return [plan for plan, ids in zip(plans, has, strict=True) if step.id in ids]
+
+
+def _step(
+    record: VehicleRecord, step: Step, with_it: Sequence[Procedure], plans: Sequence[Procedure], fixed: Mapping[str, str]
+) -> Data:
     """A step with the cars it is for; its lines are those of the cars the visit covers."""
-    with_it = [plan for plan in plans if any(step.id == other.id for other in plan.steps)]
     clauses = _narrowing(plans, with_it)
-    data = step_facts.step(record, step)
+    cautions = tuple(item for item in step.cautions if any(item.when.holds(plan.car) for plan in with_it))
+    data = step_facts.step(record, replace(step, cautions=cautions))
     for key in ("fasteners", "tethers"):
         data[key] = [line for line in data[key] if _applies(line["clauses"], fixed)]
     return {**data, "when": words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items()))), "clauses": clauses}

@@ -1,6 +1,7 @@
 """Facts in words: quantities, counts, conditions, places. An unknown is said, never left blank."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from undertrim.derive import cars
 from undertrim.record.model import Blank, Caution, Fastener, VehicleRecord, When
@@ -15,7 +16,10 @@ def quantity(value: Quantity | Blank | None) -> str:
     """A quantity in both systems, `unknown` or `none`; empty where the record says nothing."""
     if value is None:
         return ""
-    return str(value) if isinstance(value, Blank) else show(value)
+    return str(value) if isinstance(value, Blank) else _shown(value)
+
+
+_shown = lru_cache(maxsize=4096)(show)
 
 
 def minutes(value: float) -> str:
@@ -28,7 +32,7 @@ def minutes(value: float) -> str:
 
 def when(record: VehicleRecord, condition: When) -> str:
     """A condition by the labels of its choices: `Map radio`, `Map radio or plain radio, right-hand drive`."""
-    known = cars.variants(record)
+    known = cars.variants(record) if condition.clauses else {}
     clauses = []
     for name, choices in condition.clauses:
         labels = [known[name].choices[c].label if name in known and c in known[name].choices else c for c in choices]
