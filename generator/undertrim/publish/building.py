@@ -3,7 +3,7 @@
 import shutil
 import tempfile
 from collections import defaultdict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -68,7 +68,7 @@ def content(made: Sequence[Prepared]) -> site.Content:
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> site.Body:
-    makes = [{"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())]
+    makes: list[Mapping[str, Any]] = [{"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     return site.Body("Find a vehicle", lambda: pages.home(makes, demo=demo), in_nav=True)
 

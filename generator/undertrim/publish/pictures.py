@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import Any
 
 from undertrim.publish.drawings import clips, heads, panels, wires
+from undertrim.publish.drawings.marks import Symbol
 
 Facts = Mapping[str, Any]
 
@@ -13,7 +14,7 @@ _CLIPS = {
     "push-pin": "scrivet-push", "pull-pin": "scrivet-pull", "turn-pin": "scrivet-turn",
 }  # fmt: skip
 _TETHERS = {"plug": "plug", "coax": "coax", "fibre": "coax", "cable": "cable", "rod": "rod", "strap": "cable", "hose": "hose"}
-_SYMBOLS = {"screw": "screw", "bolt": "screw", "nut": "nut", "clip": "clip", "scrivet": "scrivet", "hook": "hook", "bond": "bond"}
+_SYMBOLS: dict[str, Symbol] = {"screw": "screw", "bolt": "screw", "nut": "nut", "clip": "clip", "scrivet": "scrivet", "hook": "hook", "bond": "bond"}
 _EDGES = {"front": "left", "rear": "right"}
 
 

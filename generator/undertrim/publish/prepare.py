@@ -13,9 +13,10 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.publish import facts, pages, pdf
+from undertrim.publish.sheet import Paper
 from undertrim.record.store import Workspace
 
-PAPERS = {"a4": "a4", "letter": "us-letter"}
+PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 FEW = 4
 """With fewer vehicles than this to prepare, starting more processes is not worth it."""
 

@@ -1,12 +1,13 @@
 """The reference pages made from our own sources: a page for each rule from its docstring, and the list of them."""
 
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
+from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.publish.field_pages import field_page
 
 
 def pages() -> dict[str, str]:
     """Markdown by path: `rules/index`, `rules/<id>`, `reference/index`."""
-    rules = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
+    rules: dict[str, RecordRule | CollectionRule | GearRule] = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
     listed = [f"| [{name}]({name}.md) | {rule.LEVEL} | {_summary(rule.__doc__)} |" for name, rule in sorted(rules.items())]
     index = "\n".join([_INTRODUCTION, *listed, ""])
     single = {f"rules/{name}": f"# {name}\n\n{rule.__doc__ or ''}" for name, rule in rules.items()}

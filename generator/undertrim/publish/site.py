@@ -44,11 +44,11 @@ class Content:
     copies: Mapping[str, Path] = field(default_factory=dict)
 
 
-class Settings(Config):
+class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
     """The plugin has no settings of its own."""
 
 
-class UndertrimPlugin(BasePlugin[Settings]):
+class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # the same
     """Adds the prepared pages and files to a MkDocs build."""
 
     content = Content()
@@ -113,6 +113,6 @@ def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: i
     server = LiveReloadServer(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
     server.watch(str(root / "records"))
     try:
-        server.serve()
+        server.serve()  # type: ignore[no-untyped-call] # the same
     finally:
         server.shutdown()

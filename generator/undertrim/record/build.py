@@ -50,7 +50,7 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(model.Month, _month)
     converter.register_structure_hook_func(lambda wanted: wanted == model.Count | None, _count)
     converter.register_structure_hook_func(lambda wanted: wanted == model.Sources, _sources)
-    converter.register_structure_hook_func(lambda wanted: get_origin(wanted) is Literal, lambda value, _: value)
+    converter.register_structure_hook_func(_is_literal, lambda value, _: value)
     converter.register_structure_hook(model.Ref, lambda value, _: _ref(converter, value))
     converter.register_structure_hook(
         model.Built, make_dict_structure_fn(model.Built, converter, from_=override(rename="from"))
@@ -59,6 +59,11 @@ def _converter() -> cattrs.Converter:
         model.Evidence, make_dict_structure_fn(model.Evidence, converter, with_=override(rename="with"))
     )
     return converter
+
+
+def _is_literal(wanted: Any) -> bool:
+    origin: Any = get_origin(wanted)
+    return origin is Literal
 
 
 def _is_quantity(wanted: Any) -> bool:

@@ -10,7 +10,7 @@ import re
 from functools import cache
 from typing import Any
 
-from referencing import Registry, Resource
+from referencing import Registry
 from referencing.jsonschema import DRAFT202012
 
 from undertrim import resources
@@ -33,7 +33,7 @@ def load(name: str) -> Schema:
 @cache
 def registry() -> Registry[Schema]:
     """All our schemas by their local ids; nothing is fetched."""
-    pairs = [(load(name)["$id"], Resource(load(name), DRAFT202012)) for name in NAMES]
+    pairs = [(load(name)["$id"], DRAFT202012.create_resource(load(name))) for name in NAMES]
     empty: Registry[Schema] = Registry()
     return empty.with_resources(pairs)
 

@@ -1,0 +1,117 @@
+"""Random records that can be planned: parts in random order with routes, sides, variants, states and restraint plugs."""
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from making import from_data
+from undertrim.record.model import VehicleRecord
+
+Data = dict[str, Any]
+FASTENERS = ("screw", "clip", "bolt", "hook")
+WHAT = {"screw": "T20", "clip": "push", "bolt": "7/32 in", "hook": "tab"}
+TETHERS: list[Data] = [
+    {"kind": "plug"},
+    {"kind": "cable"},
+    {"kind": "plug", "circuit": "restraint", "then": "leave"},
+    {"kind": "plug", "circuit": "restraint", "then": "rejoin"},
+]
+
+
+@st.composite
+def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, moves: bool = True) -> VehicleRecord:
+    """A record of 2 to 4 openings. `routes` allows `after_any`, `restraint` open plugs, `moves` parts that go to an opening."""
+    count = draw(st.integers(2, 8))
+    names = [f"p{number}" for number in range(count)]
+    parts = {name: draw(_part(names[:number], routes, restraint)) for number, name in enumerate(names)}
+    openings = {f"o{number}": draw(_opening(names)) for number in range(draw(st.integers(2, 4)))}
+    for name in names if moves else ():
+        if draw(st.integers(0, 5)) == 0:
+            parts[name]["goes_to"] = draw(st.sampled_from(list(openings)))
+    preps = {name: PREPS[name] for name in draw(st.lists(st.sampled_from(list(PREPS)), unique=True))}
+    order = draw(st.permutations(names))
+    return from_data(
+        {
+            "variants": {"v": {"ask": "Which?", "choices": {"a": {"label": "A"}, "b": {"label": "B"}}}},
+            "preps": preps,
+            "parts": {name: parts[name] for name in order},
+            "openings": openings,
+            "after_battery": {"before": {"code": {"do": "Ask for the code."}}},
+        }
+    )
+
+
+PREPS: dict[str, Data] = {
+    "battery": {
+        "sets": {"battery": "off"},
+        "restore": "Join it.",
+        "held_by": [{"nut": "hex 10 mm", "count": "1"}],
+        "wait": {"time": "3 min", "why": "Reserve power"},
+    },
+    "lever": {"sets": {"gear": "lowest"}, "needs": {"battery": "on"}, "restore": "Push it forward."},
+}
+
+
+@st.composite
+def _part(draw: st.DrawFn, earlier: list[str], routes: bool, restraint: bool) -> Data:
+    """A part that comes after some of the earlier ones, so that no circle arises."""
+    item: Data = {"takes": draw(st.sampled_from(["1 min", "2 min", "30 s", "5 min"]))}
+    if draw(st.booleans()):
+        item["each"] = draw(st.sampled_from([["left", "right"], ["left", "right"], ["right"]]))
+    if draw(st.integers(0, 4)) == 0:
+        item["when"] = {"v": draw(st.sampled_from("ab"))}
+    if draw(st.integers(0, 4)) == 0:
+        item["needs"] = draw(st.sampled_from([{"gear": "lowest"}, {"seat": "forward"}, {"boot": "open"}]))
+    if earlier and draw(st.booleans()):
+        item["after"] = draw(st.lists(_ref(earlier), min_size=1, max_size=2, unique_by=str))
+    if routes and len(earlier) > 1 and draw(st.integers(0, 2)) == 0:
+        item["after_any"] = [draw(_routes(earlier))]
+    item["held_by"] = draw(st.lists(_fastener(earlier), min_size=0, max_size=3))
+    kinds = TETHERS if restraint else TETHERS[:3]
+    tethers = draw(st.lists(st.sampled_from(kinds), max_size=2))
+    if tethers:
+        item["tethers"] = {f"t{n}": {"name": f"Tether {n}", **kind} for n, kind in enumerate(tethers)}
+    if draw(st.integers(0, 5)) == 0:
+        item["replaced"] = "yes"
+    if draw(st.integers(0, 5)) == 0:
+        item["seal"] = "butyl cord"
+    return item
+
+
+@st.composite
+def _ref(draw: st.DrawFn, earlier: list[str]) -> Any:
+    name = draw(st.sampled_from(earlier))
+    extra = draw(st.sampled_from([{}, {}, {"when": {"v": "a"}}, {"side": "left"}]))
+    return {"part": name, **extra} if extra else name
+
+
+@st.composite
+def _routes(draw: st.DrawFn, earlier: list[str]) -> Data:
+    one, other = draw(st.permutations(earlier))[:2]
+    return {"above": [draw(_ref([one]))], "below": [other]}
+
+
+@st.composite
+def _fastener(draw: st.DrawFn, earlier: list[str]) -> Data:
+    kind = draw(st.sampled_from(FASTENERS))
+    item: Data = {kind: WHAT[kind]}
+    if draw(st.integers(0, 3)):
+        item["count"] = draw(st.sampled_from(["1", "2", "4", "unknown"]))
+    for key, value in (("reuse", "no"), ("moves", "yes"), ("leave", "yes")):
+        if draw(st.integers(0, 5)) == 0:
+            item[key] = value
+    if draw(st.integers(0, 4)) == 0:
+        item["when"] = {"v": draw(st.sampled_from("ab"))}
+    if earlier and draw(st.integers(0, 4)) == 0:
+        item["under"] = draw(st.sampled_from(earlier))
+    return item
+
+
+@st.composite
+def _opening(draw: st.DrawFn, names: list[str]) -> Data:
+    item: Data = {"behind": draw(st.lists(st.sampled_from(names), min_size=1, max_size=2, unique=True))}
+    if draw(st.booleans()):
+        item["each"] = ["left", "right"]
+    if draw(st.integers(0, 5)) == 0:
+        item["when"] = {"v": "a"}
+    return item
