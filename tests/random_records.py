@@ -66,7 +66,8 @@ def _part(draw: st.DrawFn, earlier: list[str], routes: bool, restraint: bool) ->
         item["after"] = draw(st.lists(_ref(earlier), min_size=1, max_size=2, unique_by=str))
     if routes and len(earlier) > 1 and draw(st.integers(0, 2)) == 0:
         item["after_any"] = [draw(_routes(earlier))]
-    item["held_by"] = draw(st.lists(_fastener(earlier), min_size=0, max_size=3))
+    if fasteners := draw(st.lists(_fastener(earlier), max_size=3)):
+        item["held_by"] = fasteners
     kinds = TETHERS if restraint else TETHERS[:3]
     tethers = draw(st.lists(st.sampled_from(kinds), max_size=2))
     if tethers:

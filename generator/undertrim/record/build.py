@@ -11,7 +11,7 @@ from undertrim.record.gear import GearRecord
 from undertrim.record.source import Data
 
 KEYED = {
-    "variants", "choices", "areas", "closures", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
+    "variants", "choices", "areas", "closures", "conflicts", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
     "duties", "before", "after",
 }  # fmt: skip
 """Mappings whose keys are the ids of what stands under them."""

@@ -109,6 +109,8 @@ class VehicleFacts:
     bodies: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
     follows: str = ""
+    boundaries: tuple[Month, ...] = ()
+    confirmed_across: tuple[Month, ...] = ()
     source: Sources = ()
 
 
@@ -179,6 +181,7 @@ class Fastener:
     torque: Torque | None = None
     reuse: Decided = "yes"
     moves: Decided = "no"
+    role: str = "ordinary"
     leave: Decided = "no"
     when: When = ALWAYS
     note: str = ""
@@ -251,6 +254,8 @@ class Prep:
     held_by: tuple[Fastener, ...] = ()
     takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()
+    on_side: Side | None = None
+    mirrors: Known | None = None
     source: Sources = ()
 
 
@@ -288,6 +293,7 @@ class Part:
     takes: Duration | None = None
     refit_takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()
+    on_side: Side | None = None
     mirrors: Known | None = None
     high_voltage: str = ""
     source: Sources = ()
@@ -355,6 +361,9 @@ class Opening:
     impedance: Impedance | None = None
     crash_sensor: Known | None = None
     high_voltage: str = ""
+    alters: tuple[str, ...] = ()
+    not_in: tuple[When, ...] = ()
+    on_side: Side | None = None
     install_how: str = ""
     test_how: str = ""
     cautions: tuple[Caution, ...] = ()
@@ -459,6 +468,34 @@ class Closure:
 
 
 @dataclass(frozen=True, slots=True)
+class Claim:
+    """What one piece of evidence says, as typed."""
+
+    says: str
+    source: Sources
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """A fact on which the evidence disagrees; `about` are the keys that lead to it, joined with `/`."""
+
+    id: str
+    about: str
+    claims: tuple[Claim, ...]
+    settled_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Verified:
+    """Who checked the record at which car, with a fingerprint of every block of facts as it stood then."""
+
+    on: str
+    by: str
+    car: str
+    facts: dict[str, str]
+
+
+@dataclass(frozen=True, slots=True)
 class VehicleRecord:
     """One vehicle record."""
 
@@ -477,6 +514,8 @@ class VehicleRecord:
     after_battery: AfterBattery | None = None
     restraint: Restraint | None = None
     closures: dict[str, Closure] = field(default_factory=dict)
+    conflicts: dict[str, Conflict] = field(default_factory=dict)
+    verified: Verified | None = None
 
     def high_voltage(self, thing: Part | Opening) -> str:
         """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""
