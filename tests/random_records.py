@@ -1,5 +1,7 @@
 """Random records that can be planned: parts in random order with routes, sides, variants, states and restraint plugs."""
 
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from hypothesis import strategies as st
@@ -9,7 +11,7 @@ from undertrim.record.model import VehicleRecord
 
 Data = dict[str, Any]
 FASTENERS = ("screw", "clip", "bolt", "hook")
-WHAT = {"screw": "T20", "clip": "push", "bolt": "7/32 in", "hook": "tab"}
+WHAT = {"screw": "T20", "clip": "push", "bolt": "hex 7/32 in", "hook": "tab"}
 TETHERS: list[Data] = [
     {"kind": "plug"},
     {"kind": "cable"},
@@ -18,8 +20,20 @@ TETHERS: list[Data] = [
 ]
 
 
+@dataclass
+class Case:
+    """A record as data, which is what a failing test should print."""
+
+    data: Data
+
+    @cached_property
+    def record(self) -> VehicleRecord:
+        """The record itself."""
+        return from_data(self.data)
+
+
 @st.composite
-def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, moves: bool = True) -> VehicleRecord:
+def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, moves: bool = True) -> Case:
     """A record of 2 to 4 openings. `routes` allows `after_any`, `restraint` open plugs, `moves` parts that go to an opening."""
     count = draw(st.integers(2, 8))
     names = [f"p{number}" for number in range(count)]
@@ -30,7 +44,7 @@ def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, mov
             parts[name]["goes_to"] = draw(st.sampled_from(list(openings)))
     preps = {name: PREPS[name] for name in draw(st.lists(st.sampled_from(list(PREPS)), unique=True))}
     order = draw(st.permutations(names))
-    return from_data(
+    return Case(
         {
             "variants": {"v": {"ask": "Which?", "choices": {"a": {"label": "A"}, "b": {"label": "B"}}}},
             "preps": preps,

@@ -6,7 +6,7 @@ from pathlib import Path
 from hypothesis import HealthCheck, assume, given, settings
 
 from making import record
-from random_records import records
+from random_records import Case, records
 from undertrim.derive import cars
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
@@ -43,9 +43,9 @@ def assert_shown_as_planned(about: VehicleRecord) -> Choices:
 
 @settings(deadline=None, max_examples=150, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
 @given(records())
-def test_every_visit_is_shown_as_planned(about: VehicleRecord) -> None:
+def test_every_visit_is_shown_as_planned(case: Case) -> None:
     try:
-        made = assert_shown_as_planned(about)
+        made = assert_shown_as_planned(case.record)
     except Unreachable:
         assume(False)
         return

@@ -142,6 +142,7 @@ _KNOWN = {
         "a bracket, comma or sign stands where a value should",
         "write the value, or put it in quotes",
     ),
+    "found unexpected ':'": ("a colon stands inside a plain value in brackets", "put the value in quotes"),
     "block sequence entries are not allowed": (
         "a list begins with '-' where none can",
         "begin the list on a line of its own below its field",
