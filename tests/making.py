@@ -28,9 +28,9 @@ RECEIVER = {
 }
 
 
-def record(text: str) -> VehicleRecord:
-    """The record in `text`: sections as in a file. Names, ways of release and dimensions may be left out."""
-    return from_data(read_text(textwrap.dedent(text), PATH).data)
+def record(*pieces: str) -> VehicleRecord:
+    """The record that the pieces make: sections as in a file. Names, ways of release and dimensions may be left out."""
+    return from_data(read_text("".join(map(textwrap.dedent, pieces)), PATH).data)
 
 
 def from_data(data: dict[str, Any]) -> VehicleRecord:

@@ -1,5 +1,6 @@
 """Random records that can be planned: parts in random order with routes, sides, variants, states and restraint plugs."""
 
+from copy import deepcopy
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -20,6 +21,9 @@ TETHERS: list[Data] = [
 ]
 
 
+NEEDS = [{"gear": "lowest"}, {"seat": "forward"}, {"boot": "open"}, {"glass": "up"}, {"glass": "down"}]
+
+
 @dataclass
 class Case:
     """A record as data, which is what a failing test should print."""
@@ -37,7 +41,10 @@ def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, mov
     """A record of 2 to 4 openings. `routes` allows `after_any`, `restraint` open plugs, `moves` parts that go to an opening."""
     count = draw(st.integers(2, 8))
     names = [f"p{number}" for number in range(count)]
-    parts = {name: draw(_part(names[:number], routes, restraint)) for number, name in enumerate(names)}
+    parts = {name: draw(_part(names[:number], names if routes else [], restraint)) for number, name in enumerate(names)}
+    if draw(st.integers(0, 7)) == 0:
+        parts |= deepcopy(TURNED)
+        names += TURNED
     openings = {f"o{number}": draw(_opening(names)) for number in range(draw(st.integers(2, 4)))}
     for name in names if moves else ():
         if draw(st.integers(0, 5)) == 0:
@@ -55,6 +62,12 @@ def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, mov
     )
 
 
+TURNED: dict[str, Data] = {
+    "q0": {"after": [{"part": "q1", "when": {"v": "a"}}]},
+    "q1": {"after": [{"part": "q0", "when": {"v": "b"}}], "tethers": {"t0": {"name": "Plug", "kind": "plug"}}},
+}
+"""Two parts of which each comes before the other in some cars, so that there is no order of the whole record."""
+
 PREPS: dict[str, Data] = {
     "battery": {
         "sets": {"battery": "off"},
@@ -67,19 +80,19 @@ PREPS: dict[str, Data] = {
 
 
 @st.composite
-def _part(draw: st.DrawFn, earlier: list[str], routes: bool, restraint: bool) -> Data:
-    """A part that comes after some of the earlier ones, so that no circle arises."""
+def _part(draw: st.DrawFn, earlier: list[str], routes: list[str], restraint: bool) -> Data:
+    """A part that comes after some of the earlier ones, so that no circle arises but by routes, which may be any parts."""
     item: Data = {"takes": draw(st.sampled_from(["1 min", "2 min", "30 s", "5 min"]))}
     if draw(st.booleans()):
         item["each"] = draw(st.sampled_from([["left", "right"], ["left", "right"], ["right"]]))
     if draw(st.integers(0, 4)) == 0:
         item["when"] = {"v": draw(st.sampled_from("ab"))}
     if draw(st.integers(0, 4)) == 0:
-        item["needs"] = draw(st.sampled_from([{"gear": "lowest"}, {"seat": "forward"}, {"boot": "open"}]))
+        item["needs"] = draw(st.sampled_from(NEEDS))
     if earlier and draw(st.booleans()):
         item["after"] = draw(st.lists(_ref(earlier), min_size=1, max_size=2, unique_by=str))
-    if routes and len(earlier) > 1 and draw(st.integers(0, 2)) == 0:
-        item["after_any"] = [draw(_routes(earlier))]
+    if len(routes) > 1 and draw(st.integers(0, 2)) == 0:
+        item["after_any"] = [draw(_routes(routes if draw(st.integers(0, 3)) == 0 or len(earlier) < 2 else earlier))]
     if fasteners := draw(st.lists(_fastener(earlier), max_size=3)):
         item["held_by"] = fasteners
     kinds = TETHERS if restraint else TETHERS[:3]

@@ -29,13 +29,11 @@ connectors:
     columns: 4
     pins:
       4: {colour: red/white, function: battery-feed, when: {sound: loud}}
-      7: {colour: white, function: ground, when: {sound: plain}, source: [e1, e2]}
+      7: {colour: white, function: ground, when: {sound: plain}, source: [e1]}
 functions:
   speed: {by: data}
 """
-SCREWS = (
-    "{screw: T20, count: 4, at: {top: 2, bottom: 2}, thread: ST4.2, length: 16 mm}, {hook: tab, count: 2}"
-)
+SCREWS = "{screw: T20, count: 4, at: {top: 2, bottom: 2}, thread: ST4.2, length: 16 mm}, {hook: tab, count: 2}"
 EVIDENCE = "evidence:\n  e2: {how: seen, on: 2026-03-09, by: tw}\n"
 TEXT = BASE.replace("evidence:\n", EVIDENCE).replace("{screw: T20, count: 4}", SCREWS) + EXTRA
 SOURCE = read_text(TEXT, Path("records/vehicles/brindleway/otter-2014-2018.yaml"))

@@ -1,10 +1,12 @@
 """Which sizes in a text contradict the fields, sentence by sentence."""
 
 import pytest
-from rule_pages import Example, compose, say
+from rule_pages import Example, compose, load, say
 
 from undertrim.check import mentions
+from undertrim.check.findings import Subject
 from undertrim.check.rules import size_in_text
+from undertrim.record.model import VehicleRecord
 
 PART = """
 parts:
@@ -59,6 +61,9 @@ def said(piece: str) -> list[str]:
         ("{bolt: hex 10 mm, count: 2, thread: M6x1}", "Undo the M8x1.25 bolts.", "M8x1.25"),
         ("{bolt: T50, count: 2, torque: 45 N.m}", "Tighten to 40 Nm.", "40 Nm"),
         ("{bolt: T50, count: 2, torque: 45 N.m}", "Tighten to 40 N m.", "40 N m"),
+        ("{screw: hex 8 mm, count: 2, length: 16 mm}", "The 8 mm long screws go at the top.", "8 mm"),
+        ("{screw: hex 14 mm, count: 2}", "Turn both with a 9/16 in socket.", "9/16 in"),
+        ("{screw: hex 8 mm, count: 2}", "Turn both with a 4 mm hex key.", "4 mm"),
         ("{screw: hex 5 mm, count: 2}", "Turn both with a 5.5 mm socket.", "5.5 mm"),
     ],
 )
@@ -79,6 +84,9 @@ def test_a_contradiction_is_named(held: str, text: str, size: str) -> None:
         (HEX_8, "Leave a gap of 3 mm. Work for 5 seconds at 12 V and 30 A, 2 min a side."),
         (HEX_8, "Drill no hole with a 7 mm drill bit."),
         (HEX_8, "Move it a bit 7 mm lower."),
+        (HEX_8, "Mark the bolt 7 mm below the edge. Turn the nut 7 mm rearward."),
+        (T20, "The 25 mm long screws go at the top."),
+        ("{screw: hex 10 mm, count: 4}", "Take out the 3/8 in (10 mm) screws."),
         (HEX_8, "Put all 4 in the tray. Put 2 in, then the other 2 in."),
         (HEX_8, 'Press the key marked "4" and turn the screws.'),
         (HEX_8, "It came in 2014-03 as version 3.2."),
@@ -132,6 +140,7 @@ def test_a_strange_length_in_an_opening(text: str, size: str) -> None:
         "Screw it down with 12 mm screws. Leave 200 mm of cable.",
         "Lay 10 mm foam tape round the rim. Slide it 5 mm forward.",
         "Use 4 ohm speakers of 50 W.",
+        'Press the key marked "4" and the one marked “5”.',
     ],
 )
 def test_what_an_opening_may_say(text: str) -> None:
@@ -158,6 +167,13 @@ def test_two_units_that_disagree(text: str, pair: str) -> None:
 )
 def test_two_units_that_agree(text: str) -> None:
     assert said(f"duties:\n  clock: {{kept_by: stays, note: {text!r}}}\n") == []
+
+
+def test_nothing_is_said_of_a_part_in_which_a_value_was_refused() -> None:
+    text = compose(PART.format(held="{screw: T2O, count: 2}, {screw: T30, count: 1}", text="Take out the T20 screws."))
+    entry = load("brindleway/otter-2014-2018.yaml", text)
+    assert isinstance(entry.record, VehicleRecord)
+    assert list(size_in_text.check(Subject(entry, entry.record))) == []
 
 
 def test_a_contradiction_is_found_in_every_text_of_the_part() -> None:

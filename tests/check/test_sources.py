@@ -28,18 +28,14 @@ def test_a_part_and_a_variant_may_be_called_source(names: str, absent: list[str]
     entry = load("a/b.yaml", compose(PIECE.format(names=names)))
     assert isinstance(entry.record, VehicleRecord)
     subject = Subject(entry, entry.record)
-    assert [f.message for f in named_but_absent.check(subject)] == [
-        f"no evidence '{name}'" for name in absent
-    ]
+    assert [f.message for f in named_but_absent.check(subject)] == [f"no evidence '{name}'" for name in absent]
     assert [f.pointer[-1] for f in unused_evidence.check(subject)] == unused
 
 
 def test_an_inch_fraction_with_a_point_is_met_with_its_stroke() -> None:
     [problem] = load(
         "a/b.yaml",
-        compose(
-            "parts:\n  a:\n    name: A\n    release: pull\n    held_by: [{screw: hex 7.32 mm, count: 1}]\n"
-        ),
+        compose("parts:\n  a:\n    name: A\n    release: pull\n    held_by: [{screw: hex 7.32 mm, count: 1}]\n"),
     ).problems
     assert problem.rule == "schema"
     assert problem.message == "no tool is made for 'hex 7.32 mm'"

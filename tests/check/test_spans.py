@@ -113,6 +113,15 @@ def test_two_records_overlap_just_when_some_car_is_in_both(
         assert all(message.startswith("two records for one vehicle: ") for message in found)
 
 
+@pytest.mark.parametrize(("one", "other", "pairs"), [("early", "late", 0), ("early", "", 1), ("", "late", 1)])
+def test_both_of_two_phases_need_a_mark(one: str, other: str, pairs: int) -> None:
+    span = built("2014-01", "2018-01")
+    a = card("a", span, phase="early", tell=one and "Square vents")
+    c = card("c", span, phase="late", tell=other and "Round vents")
+    assert len(overlaps(a, c)) == 2 * pairs
+    assert len(overlaps(a, card("c", span, phase="early", tell="Round vents"))) == 2
+
+
 def test_both_files_are_told_of_the_other_and_gear_is_no_vehicle() -> None:
     gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", GearFacts("kit", "Kelbrook", "Finch"), {})
     one, two = card("one", built("2014-01", "2016-07")), card("two", built("2016-05", "2019-01"))

@@ -10,13 +10,9 @@ from undertrim.record.model import When
 
 CHOICES = {"radio": ("plain", "map", "big"), "sound": ("plain", "amplified")}
 clauses = st.sampled_from(list(CHOICES)).flatmap(
-    lambda name: st.tuples(
-        st.just(name), st.lists(st.sampled_from(CHOICES[name]), min_size=1, unique=True).map(tuple)
-    )
+    lambda name: st.tuples(st.just(name), st.lists(st.sampled_from(CHOICES[name]), min_size=1, unique=True).map(tuple))
 )
-whens = st.lists(clauses, max_size=2, unique_by=lambda clause: clause[0]).map(
-    lambda found: When(tuple(found))
-)
+whens = st.lists(clauses, max_size=2, unique_by=lambda clause: clause[0]).map(lambda found: When(tuple(found)))
 
 
 @given(st.lists(whens, max_size=4))

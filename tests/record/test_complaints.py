@@ -49,14 +49,14 @@ KINDS_OF_FASTENER = "screw, bolt, nut, clip, scrivet, hook, bond"
         ("screw: T20", "screws: T20", "24:16: 'screws' is not a field of fastener (did you mean 'screw'?)"),
         ("count: 4", "qty: 4", "24:28: 'qty' is not a field of fastener (write 'count')"),
         ("ignition: off", "ignitin: off", "15:13: 'ignitin' is not a field of needs (did you mean 'ignition'?)"),
-        ("parts:", PIN % "1: {function: ground, color: red}", "20:80: 'color' is not a field of pin (write 'colour')"),
+        ("parts:", PIN % "1: {function: ground, color: red}", "20:85: 'color' is not a field of pin (write 'colour')"),
         ("parts:", "prts:", "19:1: 'prts' is not a field of vehicle record (did you mean 'parts'?)"),
         ("kit: needed", "kit: needed\n    room_to_grille: 22 mm", "36:5: 'room_to_grille' does not belong to 'kind: receiver' (remove it, or write 'kind: speaker')"),
         ("vehicle:", "areas: {engine: {high_voltage: near}}\nvehicle:", "3:9: 'engine' does not belong here (did you mean 'engine-bay'?)"),
         ("vehicle:", "functions: {sped: {by: data}}\nvehicle:", "3:13: 'sped' does not belong here (did you mean 'speed'?)"),
         ("  radio:\n", "  Vent Trim:\n", "20:3: 'Vent Trim' is not a valid id (write 'vent-trim')"),
         ("  radio:\n", "  ---:\n", "20:3: '---' is not a valid id (use small letters, digits and hyphens, for example 'vent-trim')"),
-        ("parts:", PIN % "P4: {function: ground}", "20:67: 'P4' is not a valid pin (a pin is a number such as 4, or a letter and a number such as A4)"),
+        ("parts:", PIN % "P4: {function: ground}", "20:63: 'P4' is not a valid pin (a pin is a number such as 4, or a letter and a number such as A4)"),
         # what is missing
         ("    release: slide\n", "", "20:3: 'release' is missing from 'radio' (add 'release': the motion that frees it once its screws are out, for example pull)"),
         ("    kit: needed\n", "", "30:3: 'kit' is missing from 'dash' (add 'kit': whether a dash kit is needed to hold the new receiver, for example needed)"),
@@ -142,7 +142,7 @@ def test_text_may_look_like_anything(typed: str) -> None:
         ("depth: 58 mm", "depth: 58 mm\n  suits: [{vehicle: a/b, opening: dash}]", "9:3: 'suits' does not belong to 'kind: speaker' (remove it)"),
         ("kind: speaker", "kind: speeker", "3:9: 'speeker' is not a known kind (did you mean 'speaker'?)"),
         ("  depth: 58 mm\n", "", "2:1: 'depth' is missing from 'gear' (add 'depth': from the underside of the flange to the back, for example 58 mm)"),
-        ("round, diameter: 127 mm", "oval, width: 9 mm, height: 9 mm, diameter: 9 mm", "6:51: 'diameter' does not belong to 'shape: oval' (remove it, or write 'shape: round')"),
+        ("round, diameter: 127 mm", "oval, width: 9 mm, height: 9 mm, diameter: 9 mm", "6:52: 'diameter' does not belong to 'shape: oval' (remove it, or write 'shape: round')"),
     ],
 )  # fmt: skip
 def test_gear_is_told_the_same_way(old: str, new: str, message: str) -> None:

@@ -31,8 +31,6 @@ def is_name(text: str, mention: Mention) -> bool:
 def _ahead(words: list[str]) -> str:
     """The noun that follows, with up to two words such as 'long' between."""
     for place, word in enumerate(words[:3]):
-        if word in _words("keys") and "hex" in words[:place]:
-            return "tool"
         if sort := _sort(word):
             return "" if "drill" in words[:place] else sort
         if word in _words("elsewhere") or word in _words("joints") or not word[0].isalpha():

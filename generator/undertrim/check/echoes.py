@@ -42,7 +42,7 @@ def _related(one: Pointer, other: Pointer) -> bool:
 
 
 def _names(data: Data, dropped: Collection[Pointer]) -> Iterator[str]:
-    """The ids that the dropped places are, or hold; for a list of ids that is lost, the id of what had it."""
+    """The ids that the dropped places are, hold or name; for ids that are lost, the id of what had them."""
     for place in dropped:
         if len(place) > 1 and place[-2] in KEYED:
             yield str(place[-1])
@@ -51,6 +51,14 @@ def _names(data: Data, dropped: Collection[Pointer]) -> Iterator[str]:
             yield from map(str, place[-2:-1])
         elif place and _meant(place, dropped) in KEYED:
             yield from map(str, _at(data, place) or ())
+        yield from _words(_at(data, place))
+
+
+def _words(value: Data) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, list):
+        yield from (item for item in value if isinstance(item, str))
 
 
 def _lost(data: Data, place: Pointer, dropped: Collection[Pointer]) -> bool:

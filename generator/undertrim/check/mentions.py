@@ -20,10 +20,9 @@ _MEASURED = re.compile(
 )
 _TURNED = re.compile(rf"\b(?:hex[ -]key|hex|slot) {_NUMBER}\s?{_LENGTH}(?!\w)", re.IGNORECASE)
 _NUMBERED = re.compile(r"(?<![\w-])(?:T|E|PH|PZ|Ph|Pz)[ -]?(?:\d{1,3})(?: pin)?(?![\w-])")
-_THREAD = re.compile(
-    r"(?<![\w-])(?P<name>(?:M|ST)\d{1,2}(?:\.\d{1,2})?)(?: ?[x×] ?\d(?:\.\d+)?(?!\d| ?mm))?(?!\w)"
-)
+_THREAD = re.compile(r"(?<![\w-])(?P<name>(?:M|ST)\d{1,2}(?:\.\d{1,2})?)(?: ?[x×] ?\d(?:\.\d+)?(?!\d| ?mm))?(?!\w)")
 _WORD = re.compile(r"[A-Za-z]+(?:['-][A-Za-z]+)*|\d+(?:[./]\d+)*|\S")
+_DIGIT = re.compile(r"\d")
 _STOPS = frozenset(".;:!?")
 
 
@@ -53,6 +52,8 @@ class Mention:
 def find(text: str) -> list[Mention]:
     """Every size in a text, in its order. What only looks like one (a year, 12 V, pin A4) is no size."""
     found: list[Mention] = []
+    if not _DIGIT.search(text):
+        return found
     for mention in (*_drives(text), *_threads(text), *_measured(text)):
         if all(mention.end <= other.start or other.end <= mention.start for other in found):
             found.append(mention)

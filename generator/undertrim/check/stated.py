@@ -48,9 +48,7 @@ def texts(fields: Iterable[Field]) -> Iterator[tuple[Pointer, str]]:
 
 def _is_prose(item: Field) -> bool:
     """Whether it is free text; a nominal size is a search word and says nothing."""
-    return (
-        "maxLength" in item.node.schema and "pattern" not in item.node.schema and item.pointer[-1] != _NOMINAL
-    )
+    return "maxLength" in item.node.schema and "pattern" not in item.node.schema and item.pointer[-1] != _NOMINAL
 
 
 def _add(thing: Stated, item: Field) -> None:

@@ -60,9 +60,7 @@ def walk(data: Data, name: str) -> Iterator[Field]:
 
 def _walk(pointer: Pointer, value: Data, node: Node) -> Iterator[Field]:
     yield Field(pointer, value, node)
-    entries = (
-        value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
-    )
+    entries = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
     for step, inner in entries:
         below = node.child(step)
         if below:

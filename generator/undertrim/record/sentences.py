@@ -75,13 +75,16 @@ def _pattern(refusal: Refusal) -> Complaints:
 Writer = Callable[[Refusal], Complaints]
 
 
-def _plain(message: str, hint: str = "", *, stays: bool = False) -> Writer:
-    """Writes one sentence, in which the refusal stands for `{it}`, its quoted value for `{value}`."""
+def _plain(message: str, hint: str = "", *, otherwise: str = "", stays: bool = False) -> Writer:
+    """Writes one sentence, in which the refusal stands for `{it}`, its quoted value for `{value}`.
+
+    The hint is `hint`, or else that of the schema, or else `otherwise`, or else the example of the schema.
+    """
 
     def written(refusal: Refusal) -> Complaints:
         value = quoted(refusal.value) if isinstance(refusal.value, str) else ""
         said = message.format(it=refusal, value=value, size=len(refusal.value))
-        yield Complaint(refusal.pointer, said, refusal.field.get("hint") or hint or way_out(refusal), stays=stays)
+        yield Complaint(refusal.pointer, said, hint or refusal.field.get("hint") or otherwise or way_out(refusal), stays=stays)
 
     return written
 
@@ -100,8 +103,8 @@ _WRITERS: dict[str, Writer] = {
     "quantity": _plain("{it.message}"),
     "drive": _plain("{it.message}"),
     "calendar": _plain("{value} is not a day of the calendar", "mend the day"),
-    "minimum": _plain("{it.name} {it.message}", "mend the number", stays=True),
-    "maximum": _plain("{it.name} {it.message}", "mend the number", stays=True),
+    "minimum": _plain("{it.name} {it.message}", otherwise="mend the number", stays=True),
+    "maximum": _plain("{it.name} {it.message}", otherwise="mend the number", stays=True),
     "minLength": _plain("{it.name} is empty"),
     "maxLength": _plain("{it.name} has {size} characters, more than {it.limit}", "shorten it", stays=True),
     "minItems": _plain("{it.name} is an empty list"),

@@ -39,7 +39,7 @@ error: 'red on white' does not say which colour is the base (write the colours a
           2: {colour: RD-WH, function: switched-feed}
           3: {colour: light green with black tracer, function: illumination}
           4: {function: ground}
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 

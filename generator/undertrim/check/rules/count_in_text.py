@@ -49,7 +49,7 @@ error: the text says '8 screws', the fields beside it come to 6 (mend one of the
         release: lift
         held_by: [{clip: push, count: 2}]
         how: Free both clips. Four screws are under it.
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator

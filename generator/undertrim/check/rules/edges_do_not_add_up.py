@@ -60,15 +60,13 @@ def check(subject: Subject) -> Iterator[Finding]:
         pointer = (*item.pointer, "at")
         fastener = item.fastener
         total = sum(fastener.at.values())
-        if not fastener.at or not fastener.count or fastener.count == total or not subject.intact(pointer):
+        if not fastener.at or not fastener.count or fastener.count == total:
             continue
         message = f"the edges of {item.shown} add up to {total}"
         if fastener.count is Blank.UNKNOWN:
             yield Finding(pointer, f"{message}, yet the count is 'unknown'", f"write 'count: {total}'")
         else:
-            yield Finding(
-                pointer, f"{message}, the count is {fastener.count}", f"{_edges(fastener)}: count again"
-            )
+            yield Finding(pointer, f"{message}, the count is {fastener.count}", f"{_edges(fastener)}: count again")
 
 
 def _edges(fastener: Fastener) -> str:

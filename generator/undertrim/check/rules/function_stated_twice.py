@@ -46,7 +46,35 @@ error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say 
         choices:
           plain: {label: No amplifier}
           amplified: {label: Amplifier}
+    parts:
+      brace:
+        name: Brace of the plain radio
+        when: {sound: plain}
+        release: slide
+        tethers:
+          bass: {name: Bass plug, kind: plug}
+      amplifier:
+        name: Amplifier
+        release: slide
+        tethers:
+          bass: {name: Bass plug, kind: plug, when: {sound: amplified}}
     connectors:
+      bass:
+        name: Bass plug of the plain radio
+        at: brace/bass
+        view: wires
+        rows: 1
+        columns: 2
+        pins:
+          1: {function: bass-plus}
+      bass-amplified:
+        name: Bass plug of the amplifier
+        at: amplifier/bass
+        view: wires
+        rows: 1
+        columns: 2
+        pins:
+          1: {function: bass-plus}
       main:
         name: Main radio plug
         view: wires
@@ -77,7 +105,7 @@ error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say 
     functions:
       amplifier-turn-on: {by: absent, when: {sound: plain}}
       speed: {by: data}
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping

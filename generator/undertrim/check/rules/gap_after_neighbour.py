@@ -92,7 +92,7 @@ error: 'finch-2014-2016' is this record itself (name the record of the phase bef
       built: {from: 2020-01, to: 2021-01}
       drive_side: [left]
       high_voltage: no
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator, Sequence
 

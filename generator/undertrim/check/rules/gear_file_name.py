@@ -41,7 +41,7 @@ error: this record belongs in 'speakers/sandmartin-bank-65.yaml' (rename the fil
       flange: {shape: round, diameter: 169 mm}
       depth: 68 mm
       impedance: 4 ohm
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 

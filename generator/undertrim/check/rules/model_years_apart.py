@@ -23,6 +23,16 @@ The tech searches by model year. A year too few hides the record, a year too man
 warning: the first model year is '2012', building began in 2014 (check both: they are rarely more than one year apart)
 warning: the last model year is '2021', building ended in 2018 (check both: they are rarely more than one year apart)
 
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-03, to: 2019-01}
+      model_years: {first: 2014, last: 2020}    # here
+      drive_side: [left]
+      high_voltage: no
+
+warning: the last model year is '2020', building ended in 2018 (check both: they are rarely more than one year apart)
+
 ## Good
 
     vehicle:
@@ -32,7 +42,7 @@ warning: the last model year is '2021', building ended in 2018 (check both: they
       model_years: {first: 2015, last: 2018}
       drive_side: [left]
       high_voltage: no
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 

@@ -105,7 +105,7 @@ Different bodies, or two phases that can be told apart:
       bodies: [estate]
       drive_side: [left]
       high_voltage: no
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Sequence

@@ -71,7 +71,7 @@ error: the text says '46 mm', which no field of this opening has (mend the field
         hole: {shape: oval, width: 152 mm, height: 221 mm}
         depth: {clear: 2 1/2 in, datum: skin, over: whole-travel}
         install_how: "Any 6x9 in speaker less than 60 mm deep. Depth is 2 1/2 in (63.5 mm). Leave 100 mm of cable. Put all 4 in."
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 
@@ -127,11 +127,7 @@ def _contradicting(text: str, mention: Mention, thing: Stated) -> list[str]:
     if isinstance(size, str):
         return [] if size in thing.threads else thing.threads
     if isinstance(size, Drive):
-        return (
-            []
-            if _is_known(size, thing) or _is_fuel(text, mention)
-            else [drive.label for drive in thing.drives]
-        )
+        return [] if _is_known(size, thing) or _is_fuel(text, mention) else [drive.label for drive in thing.drives]
     if size.kind == "torque":
         return _unless_agreed(size, thing.of("torque"))
     return _of_fasteners(text, mention, size, thing)
@@ -164,11 +160,7 @@ def _of_fasteners(text: str, mention: Mention, size: Quantity, thing: Stated) ->
     heads = [drive.label for drive in thing.drives]
     if sort == "tool":
         return heads
-    return (
-        []
-        if any(units.agree(size, known) for known in lengths)
-        else heads + [known.text for known in lengths]
-    )
+    return [] if any(units.agree(size, known) for known in lengths) else heads + [known.text for known in lengths]
 
 
 def _turns(size: Quantity, drive: Drive) -> bool:
@@ -183,9 +175,7 @@ def _against_opening(pointer: Pointer, text: str, opening: Stated) -> Iterator[F
         if about.is_loose(text, one) or about.fastener_or_tool(text, one):
             continue
         sizes = [*one.quantities, *(other.quantities if other else ())]
-        strange = [
-            size for size in sizes if size.kind == "length" and not any(units.agree(size, k) for k in known)
-        ]
+        strange = [size for size in sizes if size.kind == "length" and not any(units.agree(size, k) for k in known)]
         if strange and isinstance(one.size, Quantity) and not (other and len(strange) < len(sizes)):
             message = f"the text says '{one.text}', which no field of this opening has"
             yield Finding(pointer, message, "mend the field that it means, or leave it out of the text")

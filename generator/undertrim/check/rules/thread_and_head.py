@@ -40,7 +40,7 @@ warning: 'screw: PH3' with thread 'ST4.2': an ST4.2 tapping screw usually takes 
           - {bolt: T25, count: 1, thread: M6}
           - {screw: PH2, count: 2, thread: ST3.5}
           - {screw: hex key 5 mm, count: 2, thread: M6}
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 

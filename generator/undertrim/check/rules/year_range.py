@@ -39,7 +39,7 @@ error: built from '2014-03' to '2014-03' covers no month ('to' is the first mont
       model_years: {first: 2015, last: 2015}
       drive_side: [left]
       high_voltage: no
-"""  # noqa: E501 - a message stands on one line
+"""
 
 from collections.abc import Iterator
 

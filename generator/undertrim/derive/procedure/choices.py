@@ -76,7 +76,8 @@ class _Visits:
             for more in chain.from_iterable(combinations(rest, size) for size in range(1, len(rest) + 1)):
                 if self._listed(len(chosen) + len(more)):
                     together = tuple(name for name in map(str, self.wanted) if name in chosen or name in more)
-                    yield together, self._sum(more, place, ids)
+                    absent = not any(self.singles[name] for name in more)
+                    yield together, ids if absent else self._sum(more, place, ids)
 
     def _sets(self) -> Iterator[tuple[Target, ...]]:
         """The sets of mixing targets to plan."""
