@@ -30,7 +30,9 @@ RECEIVER = {
 
 def record(*pieces: str) -> VehicleRecord:
     """The record that the pieces make: sections as in a file. Names, ways of release and dimensions may be left out."""
-    return from_data(read_text("".join(map(textwrap.dedent, pieces)), PATH).data)
+    source = read_text("".join(map(textwrap.dedent, pieces)), PATH)
+    assert not source.problems, source.problems
+    return from_data(source.data)
 
 
 def from_data(data: dict[str, Any]) -> VehicleRecord:

@@ -13,7 +13,7 @@ from undertrim.derive.procedure.planning import Planner, targets
 
 VARIANT = """
     variants:
-      radio: {ask: Which?, choices: {plain: {label: Plain}, map: {label: Map}}}
+      radio: {ask: Which one, choices: {plain: {label: Plain}, map: {label: Map}}}
 """
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from undertrim.derive.procedure import cautions, states, steps
+from undertrim.derive.procedure import cautions, states, steps, waits
 from undertrim.derive.procedure.nodes import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
@@ -41,8 +41,10 @@ class Bench:
     def open_up(self, node: Node) -> tuple[Step, ...]:
         """Do a preparation or take a part off."""
         section = "prepare" if node.id in self._preparing else "remove"
-        make = steps.prepare if isinstance(node.thing, Prep) else steps.remove
-        return self._once(("open", section), node, lambda: make(node, self.car, section))
+        if isinstance(node.thing, Prep):
+            wait = waits.after(node.thing, self.record)
+            return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, wait))
+        return self._once(("open", section), node, lambda: steps.remove(node, self.car, section))
 
     def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:
         """Undo a preparation; nothing where nothing needs undoing."""

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from undertrim.record.model import Blank, Part, Prep, States, Wait
+from undertrim.record.model import Part, Prep, States
 from undertrim.resources import table
 
 USUAL = "usual:"
@@ -31,7 +31,6 @@ def usual() -> Mapping[tuple[str, str], Prep]:
 
 
 def _usual_prep(entry: dict[str, object]) -> Prep:
-    wait = Wait(Blank.UNKNOWN, str(entry["wait"])) if "wait" in entry else None
     needs, sets = entry.get("needs", {}), entry["sets"]
     assert isinstance(needs, dict)
     assert isinstance(sets, dict)
@@ -42,7 +41,6 @@ def _usual_prep(entry: dict[str, object]) -> Prep:
         needs=needs,
         how=str(entry["how"]),
         restore=str(entry.get("restore", "")),
-        wait=wait,
     )
 
 

@@ -142,8 +142,8 @@ def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
             yield item.when
 
 
-def prepare(node: Node, car: Assignment, section: str) -> Iterator[Step]:
-    """Set a state of the car, and wait where the record says so."""
+def prepare(node: Node, car: Assignment, section: str, wait: Wait | None) -> Iterator[Step]:
+    """Set a state of the car, and wait where there is something to wait for."""
     prep = node.thing
     assert isinstance(prep, Prep)
     lines = _lines(prep.held_by, car, "out")
@@ -151,8 +151,8 @@ def prepare(node: Node, car: Assignment, section: str) -> Iterator[Step]:
         f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
-    if prep.wait:
-        yield Step(f"wait:{node.id}", "wait", section, "Wait", _text(prep.wait.why), node, wait=prep.wait)
+    if wait:
+        yield Step(f"wait:{node.id}", "wait", section, "Wait", _text(wait.why), node, wait=wait)
 
 
 def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:

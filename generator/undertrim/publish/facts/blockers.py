@@ -55,10 +55,13 @@ def _duties(record: VehicleRecord) -> Iterator[Data]:
 
 
 def _safety(record: VehicleRecord) -> Iterator[Data]:
-    for prep in record.preps.values():
-        if prep.wait and prep.wait.time is Blank.UNKNOWN:
-            text = f"{prep.wait.why}. Look the wait up in the maker's information."
-            yield _item(record, "unknown", "Wait after the battery is off", text, prep.when)
+    facts = record.restraint
+    if facts is None or facts.wait is Blank.UNKNOWN:
+        text = "The restraint unit keeps reserve power. Look the maker's wait up before touching airbag or belt wiring."
+        yield _item(record, "unknown", "Wait after the battery is off", text)
+    if facts and facts.memory_keeper == "forbidden":
+        text = "The maker forbids a supply that keeps the memories alive while the battery is off."
+        yield _item(record, "stop", "No memory keeper", text)
     for opening in record.openings.values():
         if opening.crash_sensor == "yes":
             text = "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal."
