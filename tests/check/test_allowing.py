@@ -53,7 +53,12 @@ def test_an_allow_hides_its_line(text: str, newline: str) -> None:
 
 def test_an_allow_speaks_of_one_line_and_one_rule() -> None:
     two = f"{GUILTY} {ALLOW}: the car is gone\n    takes: 9 h"
-    [message] = said(changed(two, old=f"{HELD}\n    tethers:\n      main: {{name: Main plug, kind: plug}}\n    replaced: yes\n    takes: 3 min"))
+    [message] = said(
+        changed(
+            two,
+            old=f"{HELD}\n    tethers:\n      main: {{name: Main plug, kind: plug}}\n    replaced: yes\n    takes: 3 min",
+        )
+    )
     assert message.endswith("[implausible-quantity]")
     elsewhere = changed(GUILTY, above=f"    {ALLOW}: the car is gone\n    direction: up\n")
     assert said(elsewhere) == [
@@ -73,8 +78,7 @@ def test_an_allow_gives_a_reason(tail: str) -> None:
 
 def test_an_allow_names_a_rule() -> None:
     assert said(changed(f"{HELD} # allow fastener-count: because")) == [
-        f"{LINE}:39: 'fastener-count' is not a rule "
-        "(take the name from the end of the message it is meant for) [allow]"
+        f"{LINE}:39: 'fastener-count' is not a rule (take the name from the end of the message it is meant for) [allow]"
     ]
 
 

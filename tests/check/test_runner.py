@@ -105,7 +105,11 @@ def test_one_mistake_gives_one_problem(old: str, new: str, message: str) -> None
 def test_a_mistake_does_not_hide_those_elsewhere() -> None:
     text = RICH.replace("name: Screw cap", "nmae: Screw cap").replace("{screw: T20, count: 4}", "{screw: T20}")
     assert [p.rule for p in check(text)] == ["schema", "fastener-without-count"]
-    text = RICH.replace("name: Main plug\n", "nmae: Main plug\n").replace("evidence: ", "").replace("source: e2", "source: e9")
+    text = (
+        RICH.replace("name: Main plug\n", "nmae: Main plug\n")
+        .replace("evidence: ", "")
+        .replace("source: e2", "source: e9")
+    )
     assert "named-but-absent" in [p.rule for p in check(text)]
 
 

@@ -54,9 +54,7 @@ def facts(make: str, model: str, phase: str = "") -> VehicleFacts:
 
 def test_vehicle_path() -> None:
     assert str(vehicle_path(facts("Kelbrook", "Finch"))) == "kelbrook/finch-2014-2018.yaml"
-    assert str(vehicle_path(facts("Kel Brook", "Finch Ö", "facelift"))) == (
-        "kel-brook/finch-o-2014-2018-facelift.yaml"
-    )
+    assert str(vehicle_path(facts("Kel Brook", "Finch Ö", "facelift"))) == ("kel-brook/finch-o-2014-2018-facelift.yaml")
     assert str(vehicle_path(facts("../up", "/etc/x"))) == "up/etc-x-2014-2018.yaml"
 
 

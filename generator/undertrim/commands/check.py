@@ -15,7 +15,9 @@ from undertrim.record.problem import printable
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
-    parser.add_argument("--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)")
+    parser.add_argument(
+        "--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)"
+    )
     add_workspace(parser)
 
 

@@ -50,9 +50,7 @@ def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
     given = list(found)
     misspelt = {(*complaint.pointer[:-1], complaint.meant) for complaint in given if complaint.meant}
     return tuple(
-        complaint
-        for complaint in given
-        if not any((*complaint.pointer, name) in misspelt for name in complaint.lacks)
+        complaint for complaint in given if not any((*complaint.pointer, name) in misspelt for name in complaint.lacks)
     )
 
 

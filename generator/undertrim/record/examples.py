@@ -18,9 +18,7 @@ def respelt(refusal: Refusal) -> str:
 
 def is_id(value: object) -> bool:
     """Whether a value could be an id: small letters, digits and hyphens."""
-    return (
-        isinstance(value, str) and 0 < len(value) <= 60 and value.isascii() and identity.slug(value) == value
-    )
+    return isinstance(value, str) and 0 < len(value) <= 60 and value.isascii() and identity.slug(value) == value
 
 
 def either(words: list[str]) -> str:

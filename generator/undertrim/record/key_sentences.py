@@ -18,9 +18,7 @@ def unknown(refusal: Refusal) -> Complaints:
             instead = refusal.field.get("misnamed", {}).get(key, "")
             hint = f"write '{instead}'" if instead else nearest(key, known, "fields")
             message = f"{quoted(key)} is not a field of {refusal.name}"
-            yield Complaint(
-                (*refusal.pointer, key), message, hint, key=True, meant=instead or near(key, known)
-            )
+            yield Complaint((*refusal.pointer, key), message, hint, key=True, meant=instead or near(key, known))
 
 
 def missing(refusal: Refusal) -> Complaints:

@@ -12,7 +12,7 @@ from undertrim.record.numerals import quoted
 from undertrim.record.schema import Schema
 
 
-class Refused(ValidationError):
+class Refused(ValidationError):  # noqa: N818 - it names what happened
     """What a keyword of ours refuses: `text` says more than that it does, `hint` is the way out."""
 
     def __init__(self, text: str = "", hint: str = "", **where: Any) -> None:

@@ -18,12 +18,7 @@ def without(data: Data, complaints: Iterable[Complaint], kind: str) -> tuple[Dat
     if not given:
         return data, frozenset()
     meant = {place for complaint in given for place in _places(complaint)}
-    gone = {
-        _whole(root(kind), place)
-        for complaint in given
-        if not complaint.stays
-        for place in _places(complaint)
-    }
+    gone = {_whole(root(kind), place) for complaint in given if not complaint.stays for place in _places(complaint)}
     if () in gone:
         return None, frozenset(meant | gone)
     kept = copy.deepcopy(data)

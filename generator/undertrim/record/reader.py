@@ -100,15 +100,11 @@ class Reader:
 
     def _refuse_extras(self, event: ScalarEvent | CollectionStartEvent) -> None:
         if event.anchor:
-            self._stop(
-                event, f"{quoted(f'&{event.anchor}')} is an anchor", "remove it: records do not use aliases"
-            )
+            self._stop(event, f"{quoted(f'&{event.anchor}')} is an anchor", "remove it: records do not use aliases")
         tag = event.ctag if hasattr(event, "ctag") else event.tag
         if tag is not None and str(tag) != "!":
             written = str(tag).replace("tag:yaml.org,2002:", "!!")
-            self._stop(
-                event, f"{quoted(written)} is a tag", "remove it: the schema gives each value its type"
-            )
+            self._stop(event, f"{quoted(written)} is a tag", "remove it: the schema gives each value its type")
 
     def _scalar(self, event: ScalarEvent) -> None:
         self._refuse_extras(event)
@@ -141,9 +137,7 @@ class Reader:
         if key in frame.container:
             first = self.keys[(*frame.pointer, key)]
             frame.skip = True
-            self.report(
-                _at(event), f"{quoted(key)} stands twice", f"first on line {first.line}; keep one of them"
-            )
+            self.report(_at(event), f"{quoted(key)} stands twice", f"first on line {first.line}; keep one of them")
             return
         self.keys[(*frame.pointer, key)] = _at(event)
 

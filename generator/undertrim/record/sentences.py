@@ -67,9 +67,7 @@ def _wrong_type(refusal: Refusal) -> Complaints:
 
 
 def _pattern(refusal: Refusal) -> Complaints:
-    yield Complaint(
-        refusal.pointer, f"{quoted(refusal.value)} is not a valid {refusal.title}", respelt(refusal)
-    )
+    yield Complaint(refusal.pointer, f"{quoted(refusal.value)} is not a valid {refusal.title}", respelt(refusal))
 
 
 Writer = Callable[[Refusal], Complaints]
@@ -84,7 +82,9 @@ def _plain(message: str, hint: str = "", *, otherwise: str = "", stays: bool = F
     def written(refusal: Refusal) -> Complaints:
         value = quoted(refusal.value) if isinstance(refusal.value, str) else ""
         said = message.format(it=refusal, value=value, size=len(refusal.value))
-        yield Complaint(refusal.pointer, said, hint or refusal.field.get("hint") or otherwise or way_out(refusal), stays=stays)
+        yield Complaint(
+            refusal.pointer, said, hint or refusal.field.get("hint") or otherwise or way_out(refusal), stays=stays
+        )
 
     return written
 

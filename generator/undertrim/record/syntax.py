@@ -55,9 +55,7 @@ def refused(char: str) -> bool:
 
 
 def _character(char: str, position: Position) -> Fault:
-    return Fault(
-        position, f"character U+{ord(char):04X} may not stand in a record", "remove it; it may not be visible"
-    )
+    return Fault(position, f"character U+{ord(char):04X} may not stand in a record", "remove it; it may not be visible")
 
 
 def explain(error: YAMLError, text: str) -> Fault:

@@ -25,12 +25,12 @@ def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
     if step.kind == "power" and restraint:
         yield "power-on"
-    if step.kind == "wait" and step.wait:
-        yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
     thing = step.node.thing if step.node else None
+    if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
+        yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
     if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
         yield "battery"
-    if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area:
+    if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
         yield from _of_area(thing.area, record)
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
         yield from _of_part(thing, record, car)

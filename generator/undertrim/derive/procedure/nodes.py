@@ -70,7 +70,7 @@ class Layout:
     @cached_property
     def wishes(self) -> Mapping[str, Wish]:
         """Where each node would like to stand if nothing had to come before anything."""
-        return wishes(self.nodes, self.graph)
+        return wishes(self.nodes, self.graph, self.ordering)
 
     @cached_property
     def rank(self) -> Mapping[str, int]:

@@ -17,14 +17,25 @@ _CLASSES = (Prep, Part, Opening)
 _SIDES = (None, "left", "right")
 
 
-def wishes(nodes: "Mapping[str, Node]", graph: Graph) -> dict[str, Wish]:
-    """The wish of every node; the smallest goes first."""
+def wishes(nodes: "Mapping[str, Node]", graph: Graph, ordering: Graph) -> dict[str, Wish]:
+    """The wish of every node; the smallest goes first.
+
+    The battery goes off after the other preparations. What a preparation waits for wishes to stand right before it, and so does what
+    needs the battery on before it goes off: nothing is taken apart earlier than that.
+    """
     place = {name: i for i, name in enumerate(nodes)}
     groups = _groups(nodes, graph, place)
-    return {
+    wished = {
         name: (_CLASSES.index(type(node.thing)), groups.get(name, place[name]), _SIDES.index(node.side), place[name])
         for name, node in nodes.items()
     }
+    preps = {name: node.thing for name, node in nodes.items() if isinstance(node.thing, Prep)}
+    last = {name for name, prep in preps.items() if prep.sets.get("battery") == "off"}
+    wished |= {name: (0, len(place), 0, place[name]) for name in last}
+    for name, (_, group, _, _) in {name: wished[name] for name in preps}.items():
+        for other in reach((ordering if name in last else graph).before, [name]) - {name}:
+            wished[other] = min(wished[other], (0, group, 0, place[other]))
+    return wished
 
 
 def _groups(nodes: "Mapping[str, Node]", graph: Graph, place: Mapping[str, int]) -> dict[str, int]:

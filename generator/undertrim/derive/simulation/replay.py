@@ -230,6 +230,9 @@ def _number(line: FastenerLine) -> int:
 def _put_in(world: World, step: Step, node: Node) -> Faults:
     """What goes back is what came out; single-use ones are new."""
     for index, line in enumerate(step.fasteners):
+        if line.fastener.reuse == "no" and line.fate == "back":
+            message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
+            yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", index), "fit new ones")
         if not _counted(line) or line.fate == "leave":
             continue
         was = world.out.pop((node.id, _slot(node, line)), None)
@@ -239,9 +242,6 @@ def _put_in(world: World, step: Step, node: Node) -> Faults:
         elif was != _number(line):
             message = f"'{step.title}' puts in {_number(line)} of {was} {line.fastener.kind} '{line.fastener.what}'"
             yield Fault("fastener-left-over", message, step, world.off.get(node.id), _at(node, "held_by", index))
-        elif line.fastener.reuse == "no" and line.fate != "new":
-            message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
-            yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", index), "fit new ones")
 
 
 def _move(world: World, step: Step) -> Faults:
