@@ -28,7 +28,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130
     except Exception:  # noqa: BLE001 - the last stop before the shell
         traceback.print_exc()
-        print(f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.", file=sys.stderr)
+        print(
+            f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.",
+            file=sys.stderr,
+        )
         return OUR_FAULT
 
 
@@ -39,7 +42,9 @@ def parser() -> argparse.ArgumentParser:
     verbs = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for name, command in COMMANDS.items():
         summary = (command.__doc__ or "").strip().splitlines()[0]
-        verb = verbs.add_parser(name, help=summary, description=command.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+        verb = verbs.add_parser(
+            name, help=summary, description=command.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+        )
         command.configure(verb)
         verb.set_defaults(run=command.run)
     return top

@@ -208,7 +208,7 @@ def damage(draw: st.DrawFn, data: Any, place: Pointer, there: list[Pointer]) -> 
         case "junk":
             return put(data, place, draw(st.sampled_from(JUNK)))
         case "text":
-            return put(data, place, draw(st.text(max_size=50)))
+            return put(data, place, draw(st.text(max_size=50).filter(lambda text: not RAW.search(text))))
         case "remove":
             return remove(data, place)
         case "rename" if isinstance(place[-1], str):

@@ -170,7 +170,7 @@ def test_a_wait_nobody_recorded_is_none() -> None:
     [
         (0.25, "15 s"), (0.75, "45 s"), (0, "0 s"), (1, "1 min"), (1.5, "2 min"), (2.5, "2 min"), (59.4, "59 min"),
         (59.6, "1 h"), (60, "1 h"), (61, "1 h 1 min"), (80, "1 h 20 min"), (120, "2 h"), (130, "2 h 10 min"),
-        (0.999, "1 min"),
+        (0.5, "30 s"),
     ],
 )  # fmt: skip
 def test_minutes_in_words(value: float, said: str) -> None:

@@ -14,7 +14,14 @@ class Usage(Exception):  # noqa: N818 - it names what happened
 
 def add_workspace(parser: argparse.ArgumentParser) -> None:
     """The option that names the workspace."""
-    parser.add_argument("--in", dest="root", type=Path, default=None, metavar="DIR", help="the folder that holds records/ (default: here or above)")
+    parser.add_argument(
+        "--in",
+        dest="root",
+        type=Path,
+        default=None,
+        metavar="DIR",
+        help="the folder that holds records/ (default: here or above)",
+    )
 
 
 def workspace(options: argparse.Namespace) -> Workspace:

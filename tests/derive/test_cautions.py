@@ -1,0 +1,191 @@
+"""Each usual caution comes with what triggers it, and stands on the step it guards."""
+
+import textwrap
+
+import pytest
+
+from making import plan, record, step
+from undertrim.derive.procedure import cautions
+from undertrim.derive.procedure.steps import Step
+from undertrim.record.model import VehicleRecord
+from undertrim.resources import table
+
+
+def triggers(item: Step) -> list[str]:
+    """Which usual cautions a step carries."""
+    usual = {cautions.usual(entry["on"]): entry["on"] for entry in table("cautions")["caution"]}
+    return [usual[found] for found in item.cautions if found in usual]
+
+
+def on(about: VehicleRecord, *jobs: str, **car: str) -> dict[str, list[str]]:
+    """The usual cautions by step, for the steps that have any."""
+    return {item.id: found for item in plan(about, *jobs, **car).steps if (found := triggers(item))}
+
+
+LAMP = """
+    parts:
+      vent-trim:
+        tethers: {lamp: {name: Passenger airbag lamp, kind: plug, circuit: restraint, then: THEN}}
+      radio: {replaced: yes, after: [vent-trim]}
+    openings:
+      dash: {behind: [radio]}
+"""
+
+
+@pytest.mark.parametrize("then", ["leave", "rejoin"])
+def test_restraint_wiring_is_warned_of_before_the_part_is_touched_and_before_power(then: str) -> None:
+    found = on(record(LAMP.replace("THEN", then)), "dash")
+    assert found["remove:vent-trim"] == ["restraint"]
+    assert found["refit:vent-trim"] == ["restraint"]
+    assert found["power:on"] == ["power-on"]
+    assert "remove:radio" not in found
+
+
+def test_a_visit_without_restraint_wiring_powers_up_without_that_warning() -> None:
+    about = record("""
+        parts:
+          radio: {replaced: yes, tethers: {main: {name: Main, kind: plug}}}
+        openings:
+          dash: {behind: [radio]}
+    """)
+    assert "power:on" not in on(about, "dash")
+
+
+def test_restraint_wiring_of_other_cars_is_not_warned_of() -> None:
+    about = record("""
+        variants:
+          seats: {ask: Which one, choices: {plain: {label: Plain}, bags: {label: Bags}}}
+        parts:
+          trim: {tethers: {bag: {name: Bag, kind: plug, circuit: restraint, then: leave, when: {seats: bags}}}}
+        openings:
+          dash: {behind: [trim]}
+    """)
+    assert "remove:trim" in on(about, "dash", seats="bags")
+    assert "remove:trim" not in on(about, "dash", seats="plain")
+
+
+def test_battery_and_wait() -> None:
+    text = """
+        restraint: {wait: WAIT}
+        preps:
+          battery: {sets: {battery: off}, restore: Join it.}
+          cool: {sets: {bonnet: open}, wait: {time: unknown, why: Hot engine}}
+        parts:
+          radio: {replaced: yes, needs: {bonnet: open}}
+        openings:
+          dash: {behind: [radio]}
+    """
+    known, unknown = (on(record(text.replace("WAIT", wait)), "dash") for wait in ("3 min", "unknown"))
+    assert known == {"prepare:battery": ["battery"], "wait:battery": ["wait-known"], "restore:battery": ["battery"]}
+    assert unknown["wait:battery"] == ["wait-unknown"]
+    assert "wait:cool" not in unknown  # its wait is for something else
+
+
+SENSOR = """
+    parts:
+      panel:
+    openings:
+      door: {behind: [panel], area: AREA, crash_sensor: SENSOR}
+"""
+
+
+@pytest.mark.parametrize(
+    ("sensor", "area", "expected"),
+    [
+        ("yes", "front-door", "door-sensor"),
+        ("unknown", "rear-door", "door-sensor-unknown"),
+        ("no", "front-door", None),
+    ],
+)
+def test_a_door_that_fires_airbags(sensor: str, area: str, expected: str | None) -> None:
+    found = on(record(SENSOR.replace("SENSOR", sensor).replace("AREA", area)), "door")
+    steps = [f"install:door:{name}" for name in ("offer", "join", "fasten")]
+    assert [found.get(name, [None]) for name in steps] == [[expected]] * 3
+    assert not [name for name in found if name.startswith("test:")]
+
+
+def test_a_door_nobody_looked_at_counts_as_unknown_and_the_dash_does_not() -> None:
+    about = record("""
+        parts:
+          panel:
+          grille:
+        openings:
+          door: {behind: [panel]}
+          top: {behind: [grille], area: dash}
+    """)
+    assert on(about, "door")["install:door:offer"] == ["door-sensor-unknown"]
+    assert "install:top:offer" not in on(about, "top")
+
+
+VOLTAGE = """
+    vehicle: {high_voltage: VEHICLE}
+    areas:
+      console: {high_voltage: near}
+      dash: {high_voltage: clear}
+    preps:
+      battery: {sets: {battery: off}, area: console, held_by: [{nut: hex 10 mm, count: 1}], restore: Join it.}
+    parts:
+      tunnel: {area: console}
+      knob: {area: console, high_voltage: clear}
+      beam: {area: dash, high_voltage: inside}
+      trim: {area: dash}
+      liner: {}
+    openings:
+      dash: {behind: [tunnel, knob, beam, trim, liner], area: console}
+"""
+
+
+def test_high_voltage_is_warned_of_by_area_and_by_the_parts_own_word() -> None:
+    found = on(record(VOLTAGE.replace("VEHICLE", "yes")), "dash")
+    assert {name.removeprefix("remove:"): kinds for name, kinds in found.items() if name.startswith("remove")} == {
+        "tunnel": ["high-voltage-near"],
+        "beam": ["high-voltage-near"],
+        "liner": ["high-voltage-unknown"],
+    }
+    assert found["refit:tunnel"] == found["install:dash:compare"] == ["high-voltage-near"]
+    assert found["prepare:battery"] == ["battery", "high-voltage-near"]
+
+
+def test_a_vehicle_without_high_voltage_is_clear_everywhere() -> None:
+    assert "remove:tunnel" not in on(record(VOLTAGE.replace("VEHICLE", "no")), "dash")
+
+
+def test_whether_there_is_high_voltage_at_all_may_be_unknown() -> None:
+    found = on(record(VOLTAGE.replace("VEHICLE", "unknown")), "dash")
+    assert found["remove:liner"] == ["high-voltage-unknown"]
+    assert found["remove:tunnel"] == ["high-voltage-near"]
+
+
+def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
+    about = record("""
+        variants:
+          wheel: {ask: Which one, choices: {one: {label: One}, two: {label: Two}}}
+        parts:
+          trim:
+            tethers: {lamp: {name: Lamp, kind: plug, circuit: restraint, then: leave}}
+            cautions: [{signal: NOTICE, when: {wheel: two}, hazard: Edge., consequence: It breaks., avoid: Go slowly.}]
+        openings:
+          dash:
+            behind: [trim]
+            cautions: [{signal: CAUTION, hazard: Sharp beam., consequence: Cut hands., avoid: Wear gloves.}]
+    """)
+    one, two = (step(plan(about, "dash", wheel=which), "remove:trim") for which in ("one", "two"))
+    assert [found.signal for found in one.cautions] == ["WARNING"]
+    assert [found.signal for found in two.cautions] == ["WARNING", "NOTICE"]
+    assert [found.hazard for found in step(plan(about, "dash", wheel="one"), "install:dash:compare").cautions] == [
+        "Sharp beam."
+    ]
+
+
+def test_every_usual_caution_can_be_brought_in() -> None:
+    """No entry of the table is dead, none is missing: the words used in the code are those of the table."""
+    seen: set[str] = set()
+    for text, job in (
+        (LAMP.replace("THEN", "leave"), "dash"),
+        (SENSOR.replace("SENSOR", "yes").replace("AREA", "front-door"), "door"),
+        (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),
+        (VOLTAGE.replace("VEHICLE", "yes"), "dash"),
+        ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
+    ):
+        seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)
+    assert seen == {entry["on"] for entry in table("cautions")["caution"]}
