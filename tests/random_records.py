@@ -21,6 +21,8 @@ TETHERS: list[Data] = [
 ]
 
 
+SIDES = [["left", "right"], ["left", "right"], ["right"]]
+EXTRAS: list[Data] = [{}, {}, {"when": {"v": "a"}}, {"side": "left"}]
 NEEDS = [{"gear": "lowest"}, {"seat": "forward"}, {"boot": "open"}, {"glass": "up"}, {"glass": "down"}]
 
 
@@ -47,7 +49,7 @@ def records(draw: st.DrawFn, *, routes: bool = True, restraint: bool = True, mov
         names += TURNED
     openings = {f"o{number}": draw(_opening(names)) for number in range(draw(st.integers(2, 4)))}
     for name in names if moves else ():
-        if draw(st.integers(0, 5)) == 0:
+        if draw(st.integers(0, 5)) == 0 and "replaced" not in parts[name]:
             parts[name]["goes_to"] = draw(st.sampled_from(list(openings)))
     preps = {name: PREPS[name] for name in draw(st.lists(st.sampled_from(list(PREPS)), unique=True))}
     order = draw(st.permutations(names))
@@ -84,7 +86,7 @@ def _part(draw: st.DrawFn, earlier: list[str], routes: list[str], restraint: boo
     """A part that comes after some of the earlier ones, so that no circle arises but by routes, which may be any parts."""
     item: Data = {"takes": draw(st.sampled_from(["1 min", "2 min", "30 s", "5 min"]))}
     if draw(st.booleans()):
-        item["each"] = draw(st.sampled_from([["left", "right"], ["left", "right"], ["right"]]))
+        item["each"] = draw(st.sampled_from(SIDES))
     if draw(st.integers(0, 4)) == 0:
         item["when"] = {"v": draw(st.sampled_from("ab"))}
     if draw(st.integers(0, 4)) == 0:
@@ -101,15 +103,16 @@ def _part(draw: st.DrawFn, earlier: list[str], routes: list[str], restraint: boo
         item["tethers"] = {f"t{n}": {"name": f"Tether {n}", **kind} for n, kind in enumerate(tethers)}
     if draw(st.integers(0, 5)) == 0:
         item["replaced"] = "yes"
-    if draw(st.integers(0, 5)) == 0:
+        item["tethers"] = {name: tether for name, tether in item.get("tethers", {}).items() if "then" not in tether}
+    elif draw(st.integers(0, 5)) == 0:
         item["seal"] = "butyl cord"
-    return item
+    return {key: value for key, value in item.items() if value}
 
 
 @st.composite
 def _ref(draw: st.DrawFn, earlier: list[str]) -> Any:
     name = draw(st.sampled_from(earlier))
-    extra = draw(st.sampled_from([{}, {}, {"when": {"v": "a"}}, {"side": "left"}]))
+    extra = draw(st.sampled_from(EXTRAS))
     return {"part": name, **extra} if extra else name
 
 

@@ -147,28 +147,6 @@ def test_what_an_opening_may_say(text: str) -> None:
     assert said(OPENING.format(text=text)) == []
 
 
-@pytest.mark.parametrize(
-    ("text", "pair"),
-    [
-        ("Take 7/32 in (6.5 mm).", "'7/32 in' and '6.5 mm'"),
-        ("Cut 50 mm (2 in) off the foam.", "'50 mm' and '2 in'"),
-        ("Tighten to 40 N.m (40 lb-ft).", "'40 N.m' and '40 lb-ft'"),
-        ("It is 2 in = 55 mm there.", "'2 in' and '55 mm'"),
-    ],
-)
-def test_two_units_that_disagree(text: str, pair: str) -> None:
-    [message] = said(f"duties:\n  clock: {{kept_by: stays, note: {text!r}}}\n")
-    assert message.startswith(f"error: {pair} do not agree (it is ")
-
-
-@pytest.mark.parametrize(
-    "text",
-    ["Take 7/32 in (5.5 mm).", "110 N.m (81 lb-ft).", "64 mm (19 mm of it the bracket).", "20 mm (16 mm)."],
-)
-def test_two_units_that_agree(text: str) -> None:
-    assert said(f"duties:\n  clock: {{kept_by: stays, note: {text!r}}}\n") == []
-
-
 def test_nothing_is_said_of_a_part_in_which_a_value_was_refused() -> None:
     text = compose(PART.format(held="{screw: T2O, count: 2}, {screw: T30, count: 1}", text="Take out the T20 screws."))
     entry = load("brindleway/otter-2014-2018.yaml", text)

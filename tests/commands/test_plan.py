@@ -51,7 +51,9 @@ def test_json_carries_what_tools_need(workspace: Path, capsys: pytest.CaptureFix
     trim = steps["remove:vent-trim"]
     assert (trim["kind"], trim["part"], trim["minutes"]) == ("remove", "vent-trim", 3)
     assert [(line["count"], line["sort"]) for line in trim["fasteners"]] == [(6, "push")]
-    assert [(line["id"], line["act"], line["restraint"]) for line in trim["tethers"]] == [("passenger-lamp", "leave", True)]
+    assert [(line["id"], line["act"], line["restraint"]) for line in trim["tethers"]] == [
+        ("passenger-lamp", "leave", True)
+    ]
     assert trim["cautions"][0]["signal"] == "WARNING"
     assert steps["move:climate-panel"]["kind"] == "move"
 
@@ -113,7 +115,11 @@ def write(workspace: Path, old: str, new: str) -> None:
 def test_a_job_out_of_reach_is_exit_1_and_the_others_are_planned(
     workspace: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    write(workspace, "    area: dash\n    after: [lower-trim]\n", "    area: dash\n    after: [lower-trim, factory-radio]\n")
+    write(
+        workspace,
+        "    area: dash\n    after: [lower-trim]\n",
+        "    area: dash\n    after: [lower-trim, factory-radio]\n",
+    )
     assert run(workspace, FINCH, "--job", "dash") == 1
     caught = capsys.readouterr()
     assert caught.out == ""
@@ -130,9 +136,7 @@ def test_a_job_with_too_many_routes_is_exit_1(
     assert "too many interlocking routes to free open:dash" in capsys.readouterr().err
 
 
-def test_an_opening_that_the_chosen_car_lacks_is_exit_2(
-    workspace: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_an_opening_that_the_chosen_car_lacks_is_exit_2(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     write(workspace, "    name: Radio opening\n", "    name: Radio opening\n    when: {radio: map}\n")
     assert run(workspace, FINCH, "--job", "dash", "--variant", "radio=plain") == 2
     assert "no car with radio=plain has 'dash'" in capsys.readouterr().err

@@ -3,11 +3,13 @@
 from itertools import chain, combinations
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, assume, given, settings
 
 from making import record
 from random_records import Case, records
 from undertrim.derive import cars
+from undertrim.derive.procedure import choices as module
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, Target, targets
@@ -15,6 +17,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
 WORKSPACE = Workspace.around(Path(__file__))
+SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 
 def subsets(wanted: tuple[Target, ...]) -> list[tuple[Target, ...]]:
@@ -52,3 +55,140 @@ def test_every_visit_is_shown_as_planned(case: Case) -> None:
     names = [step.id for step in made.steps]
     assert len(names) == len(set(names))
     assert all(ids for plans in made.cars for ids in plans.sets.values())
+
+
+@pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)
+def test_every_visit_of_every_record_is_shown_as_planned(path: Path) -> None:
+    about = WORKSPACE.load(path).record
+    assert isinstance(about, VehicleRecord)
+    assert_shown_as_planned(about)
+
+
+def test_a_visit_that_shares_a_route_is_listed_by_itself() -> None:
+    about = record("""
+        parts:
+          tray: {takes: 3 min}
+          cup: {takes: 2 min}
+          surround: {after_any: [{from-above: [tray], from-below: [cup]}]}
+          grille: {each: [left, right], after: [tray]}
+          panel: {}
+        openings:
+          dash: {behind: [surround]}
+          top: {each: [left, right], behind: [grille]}
+          door: {behind: [panel], crash_sensor: no}
+    """)
+    made = assert_shown_as_planned(about)
+    listed = set(made.cars[0].sets)
+    assert listed == {
+        jobs
+        for jobs in map(tuple, subsets_of("dash", "top@left", "top@right", "door"))
+        if "dash" in jobs and {"top@left", "top@right"} & set(jobs)
+    }
+    assert "remove:cup" not in made.cars[0].sets["dash", "top@left", "door"]
+    assert "remove:cup" in made.cars[0].singles["dash"]
+
+
+def subsets_of(*names: str) -> list[tuple[str, ...]]:
+    return list(chain.from_iterable(combinations(names, size) for size in range(1, len(names) + 1)))
+
+
+def test_visits_that_do_not_mix_are_not_listed() -> None:
+    about = record("""
+        parts:
+          tray: {takes: 3 min}
+          cup: {takes: 2 min}
+          surround: {after_any: [{from-above: [tray], from-below: [cup]}]}
+          lamp-trim: {tethers: {lamp: {name: Lamp, kind: plug, circuit: restraint, then: rejoin}}}
+          panel: {each: [left, right], after: [lamp-trim]}
+        openings:
+          dash: {behind: [surround]}
+          door: {each: [left, right], behind: [panel]}
+    """)
+    made = assert_shown_as_planned(about)
+    assert made.cars[0].sets == {}
+
+
+def test_a_part_that_moves_in_one_visit_and_is_refitted_in_another() -> None:
+    about = record("""
+        parts:
+          climate: {goes_to: dash}
+          radio: {replaced: yes}
+          centre: {replaced: yes, after: [climate]}
+          cap: {}
+        openings:
+          dash: {behind: [radio]}
+          middle: {behind: [centre]}
+          foot: {behind: [cap]}
+    """)
+    made = assert_shown_as_planned(about)
+    assert set(made.cars[0].sets) == {("dash", "middle"), ("dash", "middle", "foot")}
+
+
+def test_a_factory_part_that_stays_out_in_one_visit_and_goes_back_in_another() -> None:
+    about = record("""
+        parts:
+          radio: {replaced: yes}
+          centre: {replaced: yes, after: [radio]}
+          cap: {}
+        openings:
+          dash: {behind: [radio]}
+          middle: {behind: [centre]}
+          foot: {behind: [cap]}
+    """)
+    made = assert_shown_as_planned(about)
+    assert "refit:radio" in made.cars[0].singles["middle"]
+    assert set(made.cars[0].sets) == {("dash", "middle"), ("dash", "middle", "foot")}
+
+
+def test_a_step_that_no_visit_has_is_left_out() -> None:
+    about = record("""
+        parts:
+          tray: {takes: 9 min}
+          cup: {takes: 2 min}
+          surround: {after_any: [{from-above: [tray], from-below: [cup]}]}
+          stray: {}
+        openings:
+          dash: {behind: [surround]}
+    """)
+    names = {step.id for step in choices(Planner(about)).steps}
+    assert "remove:cup" in names
+    assert not {"remove:tray", "remove:stray"} & names
+
+
+def test_cars_that_differ_in_order_have_their_own_lists() -> None:
+    about = record("""
+        variants:
+          dash: {ask: Which one, choices: {early: {label: Early}, late: {label: Late}}}
+        parts:
+          bezel: {after: [{part: tray, when: {dash: early}}]}
+          tray: {after: [{part: bezel, when: {dash: late}}]}
+          cap: {}
+        openings:
+          dash: {behind: [bezel, tray]}
+          foot: {behind: [cap]}
+    """)
+    assert_shown_as_planned(about)
+
+
+def test_with_many_openings_pairs_and_all_of_them_are_still_right(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(module, "MOST_LISTED", 3)
+    about = record("""
+        parts:
+          tray: {takes: 3 min}
+          cup: {takes: 2 min}
+          surround: {after_any: [{from-above: [tray], from-below: [cup]}]}
+          grille: {each: [left, right], after: [tray]}
+          panel: {}
+        openings:
+          dash: {behind: [surround]}
+          top: {each: [left, right], behind: [grille]}
+          foot: {behind: [panel]}
+    """)
+    made = choices(Planner(about))
+    for chosen in subsets(targets(about)):
+        jobs = tuple(map(str, chosen))
+        planned = [step.id for step in Planner(about).plan(chosen, {}).steps]
+        if len(jobs) in (1, 2, 4):
+            assert shown(made, 0, jobs) == planned
+        else:  # a longer way round, with everything the visit needs in it
+            assert set(planned) <= set(shown(made, 0, jobs))

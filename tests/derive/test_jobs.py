@@ -46,7 +46,9 @@ def test_a_job_the_record_does_not_have(job: str, message: str) -> None:
 
 
 def test_a_car_keeps_the_variants_that_matter() -> None:
-    assert jobs.car(ABOUT, {"radio": "map", "roof": "glass", "body": "estate", "drive-side": "left"}) == {"radio": "map"}
+    assert jobs.car(ABOUT, {"radio": "map", "roof": "glass", "body": "estate", "drive-side": "left"}) == {
+        "radio": "map"
+    }
 
 
 @pytest.mark.parametrize(

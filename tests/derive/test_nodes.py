@@ -50,7 +50,9 @@ def test_what_hides_a_fastener_comes_off_first() -> None:
 
 
 def test_a_part_that_is_not_fitted_is_passed_over_in_after_behind_and_routes() -> None:
-    about = record(VARIANT, """
+    about = record(
+        VARIANT,
+        """
         parts:
           brace: {when: {radio: map}}
           cover: {when: {radio: plain}}
@@ -60,7 +62,8 @@ def test_a_part_that_is_not_fitted_is_passed_over_in_after_behind_and_routes() -
           box: {replaced: yes, when: {radio: map}}
         openings:
           dash: {behind: [radio, box]}
-    """)
+    """,
+    )
     off = {choice: removed(ids(about, "dash", radio=choice)) for choice in ("plain", "map")}
     assert off["plain"] == ["cover", "bezel", "radio"]
     assert off["map"] == ["brace", "bezel", "radio", "box"]  # nothing is above the bezel: that way is open
@@ -71,13 +74,16 @@ def removed(names: list[str]) -> list[str]:
 
 
 def test_a_conditional_prerequisite_counts_only_in_its_cars() -> None:
-    about = record(VARIANT, """
+    about = record(
+        VARIANT,
+        """
         parts:
           knee:
           cover: {after: [{part: knee, when: {radio: map}}]}
         openings:
           dash: {behind: [cover]}
-    """)
+    """,
+    )
     assert removed(ids(about, "dash", radio="map")) == ["knee", "cover"]
     assert removed(ids(about, "dash", radio="plain")) == ["cover"]
 
@@ -97,9 +103,7 @@ def test_a_job_for_one_side_takes_only_that_side() -> None:
 
 
 def test_each_door_is_finished_before_the_next_is_begun() -> None:
-    left, right = (
-        [f"{part}@{side}" for part in ("cap", "panel", "speaker")] for side in ("left", "right")
-    )
+    left, right = ([f"{part}@{side}" for part in ("cap", "panel", "speaker")] for side in ("left", "right"))
     assert removed(ids(record(DOORS), "door")) == [*left, *right]
 
 

@@ -184,17 +184,13 @@ def test_a_route_that_collides_gives_way_to_the_next_cheapest() -> None:
         (Tether("t", "Strap", "strap"), {}),
     ],
 )
-def test_undoing_wiring_or_moving_restraint_wiring_needs_the_battery_off(
-    tether: Tether, needs: dict[str, str]
-) -> None:
+def test_undoing_wiring_or_moving_restraint_wiring_needs_the_battery_off(tether: Tether, needs: dict[str, str]) -> None:
     assert states.needs_of(Part("panel", "Panel", "lift", tethers={"t": tether})) == needs
 
 
 def test_what_a_part_says_itself_goes_before_what_follows_from_its_tethers() -> None:
     plug = {"t": Tether("t", "Plug", "plug")}
-    assert states.needs_of(Part("panel", "Panel", "lift", tethers=plug, needs={"battery": "on"})) == {
-        "battery": "on"
-    }
+    assert states.needs_of(Part("panel", "Panel", "lift", tethers=plug, needs={"battery": "on"})) == {"battery": "on"}
 
 
 def test_every_state_that_something_can_need_has_a_usual_way_or_is_how_cars_arrive() -> None:

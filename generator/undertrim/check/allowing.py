@@ -12,7 +12,7 @@ from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source
 
 RULE = "allow"
-FIXED = ("yaml", "schema", "crash", RULE)
+FIXED = ("yaml", "schema", "crash", "defeats-safety", RULE)
 _ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?P<rest>.*)$", re.IGNORECASE)
 
 

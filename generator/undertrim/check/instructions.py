@@ -1,4 +1,4 @@
-"""What a text tells a person to do, clause by clause; what it forbids is not told."""
+"""What a text tells a person to do, clause by clause; what a clause forbids is not told (words in data/forbidden.toml)."""
 
 import re
 from collections.abc import Iterator
@@ -6,17 +6,20 @@ from functools import cache
 
 from undertrim.resources import table
 
-_STOP = re.compile(r"[.;:!?\n]+(?=\s|$)")
-_CONDITION = re.compile(r"^\s*(?:if|when|where|while|unless|once|as|because|since|although|though)\b[^,]*,", re.IGNORECASE)
+_STOP = re.compile(r"[.;!?]+(?=\s|$)")
+_CONDITION = re.compile(
+    r"^\s*(?:if|when|where|while|unless|once|as|because|since|although|though)\b[^,]*,", re.IGNORECASE
+)
 
 
-def sentences(text: str) -> Iterator[str]:
-    """The sentences of a text; a colon or semicolon ends one too."""
-    yield from (piece for piece in _STOP.split(text.replace("’", "'")) if piece.strip())
+def sentences(text: str) -> list[str]:
+    """The sentences of a text. A semicolon and a blank line end one too; a line break alone does not."""
+    plain = " ".join(re.sub(r"\n\s*\n", ". ", text.replace("’", "'")).split())
+    return [sentence.strip() for sentence in _STOP.split(plain) if sentence.strip()]
 
 
 def clauses(sentence: str) -> Iterator[str]:
-    """The parts of a sentence that each stand by themselves: a leading condition, and what follows 'but' or 'instead'."""
+    """The parts of a sentence that stand by themselves: a condition at its head, and what follows a colon, 'but' or ', so'."""
     condition = _CONDITION.match(sentence)
     if condition:
         yield condition[0]
@@ -24,25 +27,19 @@ def clauses(sentence: str) -> Iterator[str]:
     yield from (piece for piece in _turns().split(sentence) if piece.strip())
 
 
-def forbidden(clause: str, end: int) -> bool:
-    """Whether what ends at `end` is forbidden in its clause: a 'no' before it, or 'is not allowed' behind it."""
-    return bool(_before().search(clause[:end]) or _behind().search(clause[end:]))
+def told(clause: str, wanted: re.Pattern[str]) -> Iterator[re.Match[str]]:
+    """Every match that the clause does not forbid: no 'never' before its end, no 'is forbidden' behind it."""
+    for match in wanted.finditer(clause):
+        ahead = _words("empty").sub("", clause[: match.end()])
+        if not _words("no").search(ahead) and not _words("refused").search(clause[match.end() :]):
+            yield match
 
 
 @cache
 def _turns() -> re.Pattern[str]:
-    return _any("turns")
+    return re.compile("|".join(map(re.escape, table("forbidden")["turns"])), re.IGNORECASE)
 
 
 @cache
-def _before() -> re.Pattern[str]:
-    return _any("no")
-
-
-@cache
-def _behind() -> re.Pattern[str]:
-    return _any("refused")
-
-
-def _any(name: str) -> re.Pattern[str]:
+def _words(name: str) -> re.Pattern[str]:
     return re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, table('forbidden')[name]))})(?![\w-])", re.IGNORECASE)

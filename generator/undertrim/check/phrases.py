@@ -1,45 +1,44 @@
-"""Finds phrases given as lists of words in a data table: `{group}` stands for any word of a group, `..` for a few words between."""
+"""Finds phrases written as words in a data table.
+
+`{group}` stands for any word of a group, `..` for up to eight words between, `.` for up to three; behind them `!group` refuses
+the words of a group. `word*` is any word that begins so. A gap never runs over one of the group `breaks`.
+"""
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
 Groups = Mapping[str, Sequence[str]]
 
-_BETWEEN = 8
-"""How many words `..` may stand for."""
+_GAPS = {"..": 8, ".": 3}
+_APART = r"[\s,\"'()/-]+"
 
 
 def compiled(phrases: Iterable[str], groups: Groups) -> re.Pattern[str]:
-    """One pattern for all phrases. `word*` is any word that begins so, `!group` refuses a group among the words of a `..`."""
-    return re.compile("|".join(f"(?:{_phrase(phrase, groups)})" for phrase in phrases), re.IGNORECASE)
+    """One pattern for all phrases; capital letters do not matter. Raises KeyError for a group that does not exist."""
+    return re.compile("|".join(f"(?:{_phrase(phrase.split(), groups)})" for phrase in phrases), re.IGNORECASE)
 
 
-def _phrase(phrase: str, groups: Groups) -> str:
-    tokens = phrase.split()
-    found = r"(?<![\w-])"
-    for place, token in enumerate(tokens):
-        if token.startswith(".."):
-            found += _gap(token, groups)
-        else:
-            found += _token(token, groups) + (r"[\s,\"'-]+" if place + 1 < len(tokens) else "")
-    return found + r"(?![\w])"
+def _phrase(tokens: list[str], groups: Groups) -> str:
+    found = ""
+    for token in tokens:
+        gap, _, refused = token.partition("!")
+        found += _gap(_GAPS[gap], refused, groups) if gap in _GAPS else _token(token, groups) + _APART
+    return rf"(?<![\w-]){found.removesuffix(_APART)}(?!\w)"
 
 
-def _gap(token: str, groups: Groups) -> str:
-    """Up to eight words; `..!group` takes none of that group."""
-    group = token.partition("!")[2]
-    refused = rf"(?!{_group(group, groups)}\b)" if group else ""
-    return rf"(?:{refused}[^\s.;:]+[\s-]+){{0,{_BETWEEN}}}?"
+def _gap(longest: int, refused: str, groups: Groups) -> str:
+    words = [*groups["breaks"], *(groups[refused] if refused else ())]
+    return rf"(?:(?!{_any(words)}\b)[^\s.;:]+[\s-]+){{0,{longest}}}?"
 
 
 def _token(token: str, groups: Groups) -> str:
-    return _group(token[1:-1], groups) if token.startswith("{") else _word(token)
+    return _any(groups[token[1:-1]]) if token.startswith("{") else _word(token)
 
 
-def _group(name: str, groups: Groups) -> str:
-    return f"(?:{'|'.join(sorted(map(_word, groups[name]), key=len, reverse=True))})"
+def _any(words: Iterable[str]) -> str:
+    return f"(?:{'|'.join(sorted(map(_word, words), key=len, reverse=True))})"
 
 
 def _word(word: str) -> str:
-    """A word or several; a blank in it may be typed as a hyphen or left out."""
+    """A word, or several: the blank between them may be typed as a hyphen or left out."""
     return re.escape(word).replace(r"\ ", r"[\s-]*").replace(r"\*", r"\w*")

@@ -3,7 +3,7 @@
 import argparse
 from typing import Protocol
 
-from undertrim.commands import build, check, plan, serve
+from undertrim.commands import build, check, coverage, mirror, plan, serve, verify
 from undertrim.commands.common import Usage
 
 __all__ = ["COMMANDS", "Usage"]
@@ -24,6 +24,9 @@ class Command(Protocol):
 COMMANDS: dict[str, Command] = {
     "build": build,
     "check": check,
+    "coverage": coverage,
+    "mirror": mirror,
     "plan": plan,
     "serve": serve,
+    "verify": verify,
 }

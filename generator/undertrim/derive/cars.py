@@ -16,7 +16,9 @@ def variants(record: VehicleRecord) -> dict[str, Variant]:
     """The record's variants and those that follow from the vehicle: `drive-side` and `body`, where there are several."""
     found = dict(record.variants)
     if len(record.vehicle.drive_side) > 1:
-        choices: dict[str, Choice] = {side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side}
+        choices: dict[str, Choice] = {
+            side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side
+        }
         found.setdefault("drive-side", Variant("drive-side", "On which side is the steering wheel?", choices))
     if len(record.vehicle.bodies) > 1:
         bodies = {body: Choice(body, body.capitalize(), "The shape of the body") for body in record.vehicle.bodies}

@@ -20,7 +20,9 @@ def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:
         found = [target for target in known if job in (str(target), target.opening)]
         if not found:
             names = [*record.openings, *(str(target) for target in known if target.side)]
-            raise BadRequest(f"no opening '{job}' in this record; {nearest(job, list(dict.fromkeys(names)), 'openings')}")
+            raise BadRequest(
+                f"no opening '{job}' in this record; {nearest(job, list(dict.fromkeys(names)), 'openings')}"
+            )
         chosen.update(found)
     return tuple(target for target in known if target in chosen)
 
@@ -32,7 +34,9 @@ def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:
         if name not in known:
             raise BadRequest(f"no variant '{name}' in this record; {nearest(name, list(known), 'variants')}")
         if choice not in known[name].choices:
-            raise BadRequest(f"variant '{name}' has no choice '{choice}'; {nearest(choice, list(known[name].choices), 'choices')}")
+            raise BadRequest(
+                f"variant '{name}' has no choice '{choice}'; {nearest(choice, list(known[name].choices), 'choices')}"
+            )
     asked = cars.asked(record)
     return {name: choice for name, choice in choices.items() if name in asked}
 

@@ -74,7 +74,7 @@ def _prepare(workspace: Workspace, path: Path, *, site_url: str, sheets: bool) -
 def _make(workspace: Workspace, path: Path, folder: Path, site_url: str, *, sheets: bool) -> None:
     """Write a vehicle's files; the summary comes last, so that a half-made folder is never taken for done."""
     folder.mkdir(parents=True, exist_ok=True)
-    made = facts.vehicle(workspace.load(path))
+    made = facts.vehicle(workspace.load(path), today())
     stem = made["id"]
     (folder / "body.html").write_text(pages.vehicle(made), encoding="utf-8")
     (folder / f"beside-{stem}.json").write_text(json.dumps(made, ensure_ascii=False, indent=1), encoding="utf-8")
@@ -99,9 +99,9 @@ def cache_folder(workspace: Workspace) -> Path:
 
 
 def _key(path: Path, site_url: str) -> str:
-    """Changes with the record's place and content, the site's address and the program itself."""
+    """Changes with the record's place and content, the site's address, the program itself and, for the ages, the month."""
     digest = hashlib.sha256(path.read_bytes())
-    for part in ("/".join(path.parts[-2:]), site_url, _program()):
+    for part in ("/".join(path.parts[-2:]), site_url, _program(), today().strftime("%Y-%m")):
         digest.update(b"\0" + part.encode())
     return digest.hexdigest()[:32]
 

@@ -1,13 +1,17 @@
-"""What the keywords of our schemas mean: those of our own, and the usual ones where scalars arrive as text."""
+"""What the keywords of our schemas mean to the validator: those of our own, and the usual ones where scalars arrive as text."""
 
-import datetime
 from collections.abc import Callable, Iterator
+from functools import cache
 from typing import Any
 
 from jsonschema import Draft202012Validator
 from jsonschema.exceptions import ValidationError
+from jsonschema.protocols import Validator
+from jsonschema.validators import extend
+from referencing import Registry
+from referencing.jsonschema import DRAFT202012
 
-from undertrim.record import drives, schema, units
+from undertrim.record import schema, values
 from undertrim.record.numerals import quoted
 from undertrim.record.schema import Schema
 
@@ -22,6 +26,7 @@ class Refused(ValidationError):  # noqa: N818 - it names what happened
 
 
 Errors = Iterator[ValidationError]
+Keyword = Callable[[Any, Any, Any, Schema], Errors]
 
 
 def _type(validator: Any, types: Any, instance: object, field: Schema) -> Errors:
@@ -41,68 +46,46 @@ def _all_of(validator: Any, branches: list[Schema], instance: object, block: Sch
 
 def _if(validator: Any, condition: Schema, instance: object, branch: Schema) -> Errors:
     """Our conditions only ask for one plain value, so they are answered without a second validation."""
-    field, values = schema.asked_by(condition)
-    if not isinstance(instance, dict) or instance.get(field) not in values:
+    field, wanted = schema.asked_by(condition)
+    if not isinstance(instance, dict) or instance.get(field) not in wanted:
         return
     for error in validator.descend(instance, branch["then"], schema_path="then"):
         error.condition = field, instance[field]
         yield error
 
 
-def _quantity(_: Any, spec: Schema, instance: object, __: Schema) -> Errors:
-    if not isinstance(instance, str) or instance in schema.blanks(spec):
-        return
-    try:
-        units.parse(instance, spec["kind"])
-    except units.UnitError as error:
-        yield Refused(error.message, error.hint)
+def _of_value(refused: Callable[[Any, Any], values.Said | None]) -> Keyword:
+    """The keyword that refuses a single value."""
 
+    def keyword(_: Any, limit: Any, instance: object, __: Schema) -> Errors:
+        said = refused(limit, instance)
+        if said is not None:
+            yield Refused(*said)
 
-def _drive(_: Any, wanted: bool, instance: object, __: Schema) -> Errors:
-    if not wanted or not isinstance(instance, str):
-        return
-    try:
-        drives.parse(instance)
-    except drives.DriveError as error:
-        yield Refused(error.message, error.hint)
-
-
-def _minimum(_: Any, limit: int, instance: object, __: Schema) -> Errors:
-    if schema.whole(instance) and int(str(instance)) < limit:
-        yield Refused(f"{quoted(str(instance))} is less than {limit}")
-
-
-def _maximum(_: Any, limit: int, instance: object, __: Schema) -> Errors:
-    if schema.whole(instance) and int(str(instance)) > limit:
-        yield Refused(f"{quoted(str(instance))} is more than {limit}")
-
-
-def _calendar(_: Any, wanted: bool, instance: object, __: Schema) -> Errors:
-    try:
-        if wanted and isinstance(instance, str):
-            datetime.date.fromisoformat(instance)
-    except ValueError:
-        yield Refused()
+    return keyword
 
 
 def _unique(_: Any, wanted: bool, instance: object, __: Schema) -> Errors:
-    """Names each entry that an earlier one repeats; only lists of words are looked at, ours hold no others."""
-    seen: set[str] = set()
-    for index, item in enumerate(instance) if wanted and isinstance(instance, list) else ():
-        if isinstance(item, str):
-            if item in seen:
-                yield Refused(quoted(item), path=[index])
-            seen.add(item)
+    """Names each entry that an earlier one repeats."""
+    for index, item in values.repeats(instance) if wanted else ():
+        yield Refused(quoted(item), path=[index])
 
 
-KEYWORDS: dict[str, Callable[[Any, Any, Any, Schema], Errors]] = {
+KEYWORDS: dict[str, Keyword] = {
+    **{word: _of_value(refused) for word, refused in values.REFUSED.items()},
     "type": _type,
     "allOf": _all_of,
     "if": _if,
-    "quantity": _quantity,
-    "drive": _drive,
-    "minimum": _minimum,
-    "maximum": _maximum,
-    "calendar": _calendar,
     "uniqueItems": _unique,
 }
+
+
+@cache
+def validator(name: str) -> Validator:
+    """The validator for the schema called `name`; whole numbers are text, and nothing is fetched."""
+    resources = [(f"{schema.PREFIX}{each}", DRAFT202012.create_resource(schema.load(each))) for each in schema.NAMES]
+    registry: Registry[Schema] = Registry().with_resources(resources)
+    checker = Draft202012Validator.TYPE_CHECKER.redefine("integer", lambda _, value: schema.whole(value))
+    made = extend(Draft202012Validator, KEYWORDS, type_checker=checker)  # type: ignore[no-untyped-call]
+    ready: Validator = made(schema.load(name), registry=registry)
+    return ready

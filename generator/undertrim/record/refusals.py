@@ -2,18 +2,15 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from jsonschema import Draft202012Validator
-from jsonschema.exceptions import ValidationError
-from jsonschema.protocols import Validator
-from jsonschema.validators import extend
-
-from undertrim.record import keywords, schema
+from undertrim.record import gate
 from undertrim.record.fields import Node, root
 from undertrim.record.schema import Schema
 from undertrim.record.source import Data, Pointer
+
+if TYPE_CHECKING:
+    from jsonschema.exceptions import ValidationError
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +53,18 @@ def _inside_a_sentence(known: Schema) -> str:
 
 def refusals(data: Data, name: str) -> Iterator[Refusal]:
     """Everything in `data` that the schema called `name` refuses, in the order of the schema."""
-    for error in _validator(name).iter_errors(data):
+    return iter(()) if gate.fits(data, name) else _each(data, name)
+
+
+def _each(data: Data, name: str) -> Iterator[Refusal]:
+    from undertrim.record import keywords  # slow to import, and a good record needs no sentence
+
+    for error in keywords.validator(name).iter_errors(data):
         yield _refusal(error, root(name))
 
 
-def _refusal(error: ValidationError, whole: Node) -> Refusal:
+def _refusal(error: "ValidationError", whole: Node) -> Refusal:
     kind = error.schema if isinstance(error.schema, dict) else {}
-    ours = error if isinstance(error, keywords.Refused) else keywords.Refused()
     pointer = tuple(error.absolute_path)
     of_key = _of_key(error)
     return Refusal(
@@ -75,8 +77,8 @@ def _refusal(error: ValidationError, whole: Node) -> Refusal:
         getattr(error, "block", kind),
         of_key,
         getattr(error, "condition", None),
-        ours.text,
-        ours.hint,
+        getattr(error, "text", ""),
+        getattr(error, "hint", ""),
     )
 
 
@@ -90,22 +92,10 @@ def _field(node: Node, pointer: Pointer, kind: Schema) -> Schema:
     return node.schema
 
 
-def _of_key(error: ValidationError) -> bool:
+def _of_key(error: "ValidationError") -> bool:
     for step in reversed(error.absolute_schema_path):
         if step in ("properties", "additionalProperties", "items"):
             return False
         if step == "propertyNames":
             return True
     return False
-
-
-@cache
-def _validator(name: str) -> Validator:
-    made: Validator = _class()(schema.load(name), registry=schema.registry())
-    return made
-
-
-@cache
-def _class() -> Any:
-    checker = Draft202012Validator.TYPE_CHECKER.redefine("integer", lambda _, value: schema.whole(value))
-    return extend(Draft202012Validator, keywords.KEYWORDS, type_checker=checker)  # type: ignore[no-untyped-call]

@@ -10,12 +10,10 @@ import re
 from functools import cache
 from typing import Any
 
-from referencing import Registry
-from referencing.jsonschema import DRAFT202012
-
 from undertrim import resources
 
 NAMES = ("common", "vehicle", "gear")
+PREFIX = "urn:undertrim:"
 _WHOLE = re.compile(r"-?(0|[1-9][0-9]{0,17})")
 
 Schema = dict[str, Any]
@@ -26,23 +24,18 @@ def load(name: str) -> Schema:
     """One schema by its short name: common, vehicle or gear. Its references are made absolute, so `resolve` takes each."""
     path = resources.top("schema") / f"{name}.schema.json"
     text = path.read_text(encoding="utf-8")
-    schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "urn:undertrim:{name}#/'))
+    schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "{PREFIX}{name}#/'))
     return schema
-
-
-@cache
-def registry() -> Registry[Schema]:
-    """All our schemas by their local ids; nothing is fetched."""
-    pairs = [(load(name)["$id"], DRAFT202012.create_resource(load(name))) for name in NAMES]
-    empty: Registry[Schema] = Registry()
-    return empty.with_resources(pairs)
 
 
 @cache
 def resolve(reference: str) -> Schema:
     """The schema that a reference such as `urn:undertrim:common#/$defs/id` names."""
-    contents: Schema = registry().resolver().lookup(reference).contents
-    return contents
+    document, _, steps = reference.partition("#")
+    found = load(document.removeprefix(PREFIX))
+    for step in steps.split("/")[1:]:
+        found = found[step]
+    return found
 
 
 def whole(text: object) -> bool:

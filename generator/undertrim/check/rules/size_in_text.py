@@ -3,9 +3,9 @@
 ## What it finds
 
 A drive, thread, torque, or the size of a tool or fastener, in a text of a part or preparation whose fields
-say something else; a length in a text of an opening that none of its fields has; and a size in two units that
-do not agree. Limits ("at least 20 mm"), ways to go ("20 mm rearward") and lengths of cable are left alone. A
-size that stands in a field may stand in a text, though it need not: the page shows it from the field.
+say something else, and a length in a text of an opening that none of its fields has. Limits ("at least
+20 mm"), ways to go ("20 mm rearward") and lengths of cable are left alone. A size that stands in a field may
+stand in a text, though it need not: the page shows it from the field.
 
 ## Why it matters
 
@@ -33,9 +33,8 @@ error: the text says '20 mm', the fields beside it 'hex 8 mm' and '16 mm' (mend 
         sets: {seat: forward}
         held_by: [{bolt: T50, count: 4, thread: M10, torque: 40 N.m}]
         how: Take out the four T50 bolts.
-        restore: Put in the M8 bolts and tighten them to 40 N.m (40 lb-ft).    # here
+        restore: Put in the M8 bolts and tighten them to 40 N.m.    # here
 
-error: '40 N.m' and '40 lb-ft' do not agree (it is 40 N·m (29.5 lbf·ft))
 error: the text says 'M8', the fields beside it 'M10' (mend one of them, or leave the size out of the text)
 
     openings:
@@ -78,7 +77,7 @@ from collections.abc import Iterator
 from undertrim.check import about, mentions
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.mentions import Mention
-from undertrim.check.stated import Stated, stated, texts
+from undertrim.check.stated import Stated, stated
 from undertrim.record import drives, units
 from undertrim.record.drives import Drive
 from undertrim.record.problem import Level
@@ -92,22 +91,13 @@ _EXACT = 0.01
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every text that says another size than its fields, and every pair of units that disagree."""
-    for pointer, text in texts(subject.fields):
-        yield from _conversions(pointer, text)
+    """Every text that says another size than its fields."""
     for thing in stated(subject, ("parts", "preps")):
         for pointer, text in thing.texts:
             yield from _against_fasteners(pointer, text, thing)
     for opening in stated(subject, ("openings",)):
         for pointer, text in opening.texts:
             yield from _against_opening(pointer, text, opening)
-
-
-def _conversions(pointer: Pointer, text: str) -> Iterator[Finding]:
-    for one, other in mentions.twins(text, mentions.find(text)):
-        if other and not units.agree(one.quantities[-1], other.quantities[-1]):
-            message = f"'{one.text}' and '{other.text}' do not agree"
-            yield Finding(pointer, message, f"it is {units.show(one.quantities[-1])}")
 
 
 def _against_fasteners(pointer: Pointer, text: str, thing: Stated) -> Iterator[Finding]:

@@ -3,8 +3,8 @@
 ## What it finds
 
 A tether that stays joined to a part which leaves the car or moves over; one that is joined to the new gear
-though its part goes back, or joined again to a part that does not; a restraint plug that is parked; and a
-high-voltage tether that is to be undone at all.
+though its part goes back, or joined again to a part that does not; a restraint plug that is parked; a cable or rod
+that is parked though its part goes back; and a high-voltage tether that is to be undone at all.
 
 ## Why it matters
 
@@ -34,6 +34,11 @@ dash, a dead handle, or an airbag that does not fire.
         tethers:
           hazard: {name: Hazard switch plug, kind: plug, then: to-gear}    # here
           lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: park}    # here
+      door-panel:
+        name: Door panel
+        release: lift
+        tethers:
+          handle: {name: Inner handle cable, kind: cable, then: park}    # here
 
 error: 'main' stays joined, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear)
 error: 'antenna' is joined again, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear, or write 'then: park')
@@ -41,6 +46,7 @@ error: 'climate' stays joined, but 'climate-panel' moves over to 'dash' (write '
 error: 'dial' is joined to the new gear, but 'climate-panel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
 error: 'hazard' is joined to the new gear, but 'bezel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
 error: the restraint plug 'lamp' is left open (write 'then: leave' where it can stay joined, else 'then: rejoin')
+error: the cable 'handle' is left loose, but 'door-panel' goes back (write 'then: rejoin')
 
     vehicle:
       make: Brindleway
@@ -85,11 +91,17 @@ error: 'pump' is high-voltage and would be undone: that is work for trained pers
           lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: leave}
           charger: {name: Charger plug, kind: plug, circuit: high-voltage, then: leave}
           strap: {name: Strap, kind: strap, then: leave}
+      console-lid:
+        name: Console lid
+        release: lift
+        tethers:
+          socket: {name: Socket of the factory radio, kind: plug, then: park}
 """
 
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
+from undertrim.derive.procedure import states
 from undertrim.record.model import Part, Tether
 from undertrim.record.problem import Level
 
@@ -140,6 +152,8 @@ def _of_kept(part: Part, tether: Tether) -> Complaint | None:
     if tether.then == "leave" and part.goes_to:
         message = f"'{tether.id}' stays joined, but '{part.id}' moves over to '{part.goes_to}'"
         return message, _when_moving(tether)
+    if tether.then == "park" and states.tether_kind(tether.kind).mechanical:
+        return f"the {tether.kind} '{tether.id}' is left loose, but '{part.id}' goes back", "write 'then: rejoin'"
     if tether.then == "to-gear":
         hint = "write 'then: rejoin', or 'replaced: yes' if new gear takes its place"
         return f"'{tether.id}' is joined to the new gear, but '{part.id}' is not replaced", hint

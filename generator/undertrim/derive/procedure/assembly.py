@@ -8,7 +8,6 @@ from undertrim.derive.procedure.nodes import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 
-
 Key = tuple[str, ...]
 
 
@@ -52,8 +51,7 @@ class Bench:
 
     def put_back(self, node: Node) -> tuple[Step, ...]:
         """Refit a part and test its cables and rods."""
-        make = steps.refit, steps.tether_tests
-        return self._once(("back",), node, lambda: (step for steps_of in make for step in steps_of(node, self.car)))
+        return self._once(("back",), node, lambda: steps.refit(node, self.car))
 
     def move_over(self, node: Node, opening: Node) -> tuple[Step, ...]:
         """Move a part over to the new parts of an opening."""
@@ -81,7 +79,7 @@ class Bench:
 
     def leaves_restraint_open(self, node: Node) -> bool:
         """Whether a restraint plug stays undone until the part is back."""
-        return isinstance(node.thing, Part) and node.thing.replaced == "no" and steps.restraint_open(node.thing, self.car)
+        return isinstance(node.thing, Part) and steps.restraint_open(node.thing, self.car)
 
     def stated(self, step: Step, now: Mapping[str, str]) -> Step:
         """The step with the state the car is in meanwhile."""
@@ -102,21 +100,29 @@ class Bench:
 
 
 class Assembly:
-    """One visit: its nodes in their order, and for each what comes before it.
+    """One visit: its nodes in their order, for each what comes before it, and with which openings some do not come back.
 
-    `also_refit` names parts to be refitted as well as moved over: in some visits they are the one, in some the other.
+    `also_refit` names parts that come back as well: for the steps of all visits, of which some keep them off and some do not.
     """
 
     def __init__(
-        self, bench: Bench, ordered: Sequence[Node], before: Mapping[str, Collection[str]], also_refit: Collection[str] = ()
+        self,
+        bench: Bench,
+        ordered: Sequence[Node],
+        before: Mapping[str, Collection[str]],
+        homes: Mapping[str, Collection[str]],
+        also_refit: Collection[str] = (),
     ) -> None:
         self.bench = bench
         self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
         self.openings = [node for node in ordered if isinstance(node.thing, Opening)]
-        self.battery = [node for node in self.done if isinstance(node.thing, Prep) and node.thing.sets.get("battery") == "off"]
+        self.battery = [
+            node for node in self.done if isinstance(node.thing, Prep) and node.thing.sets.get("battery") == "off"
+        ]
         self.before = before
+        self.homes = homes
         self.also_refit = also_refit
-        self.moved = {node.id: opening for node in self.done if (opening := self._new_place(node))}
+        self.home = {node.id: opening for node in self.done if (opening := self._home(node))}
 
     def steps(self) -> tuple[Step, ...]:
         """All steps from before the first screw to after the last."""
@@ -136,17 +142,17 @@ class Assembly:
         if self.battery:
             yield from self.bench.todos("after")
 
-    def _new_place(self, node: Node) -> Node | None:
-        """The opening of this visit that a part moves over to: at its side, or the first where either has none."""
-        if not isinstance(node.thing, Part) or node.thing.replaced == "yes":
-            return None
-        places = (opening for opening in self.openings if opening.thing.id == node.thing.goes_to)
-        return next((opening for opening in places if not node.side or opening.side in (None, node.side)), None)
+    def _home(self, node: Node) -> Node | None:
+        """The first opening of this visit with which a part is replaced or moves over."""
+        return next((opening for opening in self.openings if opening.id in self.homes.get(node.id, ())), None)
+
+    def _comes_back(self, node: Node) -> bool:
+        return node.id not in self.home or node.id in self.also_refit
 
     def _fitting(self) -> Iterator[Step]:
         for opening in self.openings:
             for node in self.done:
-                if self.moved.get(node.id) is opening:
+                if self.home.get(node.id) is opening and isinstance(node.thing, Part) and node.thing.replaced == "no":
                     yield from self.bench.move_over(node, opening)
             yield from self.bench.install(opening)
 
@@ -166,18 +172,15 @@ class Assembly:
         """Parts that leave a restraint plug undone until they are back, with all that was taken off after them because of them."""
         found: set[str] = set()
         for node in self.done:
-            opens = self.bench.leaves_restraint_open(node) and (node.id not in self.moved or node.id in self.also_refit)
+            opens = self.bench.leaves_restraint_open(node) and self._comes_back(node)
             if node not in self.battery and (opens or not found.isdisjoint(self.before[node.id])):
                 found.add(node.id)
         return found
 
     def _put_back(self, node: Node) -> Iterable[Step]:
-        thing = node.thing
-        if isinstance(thing, Prep):
+        if isinstance(node.thing, Prep):
             return self.bench.undo(node)
-        gone = isinstance(thing, Part) and thing.replaced == "yes"
-        moved = node.id in self.moved and node.id not in self.also_refit
-        return () if gone or moved else self.bench.put_back(node)
+        return self.bench.put_back(node) if self._comes_back(node) else ()
 
     def _power_and_test(self) -> Iterator[Step]:
         restraint = any(self.bench.touches_restraint(node) for node in self.done)

@@ -91,4 +91,6 @@ class _Visits:
 
     def _sum(self, chosen: Ids, place: Mapping[str, int], with_: Ids = ()) -> Ids:
         """The steps of targets by themselves, and some more, in the one order."""
-        return tuple(sorted({*with_, *chain.from_iterable(self.singles[name] for name in chosen)}, key=place.__getitem__))
+        return tuple(
+            sorted({*with_, *chain.from_iterable(self.singles[name] for name in chosen)}, key=place.__getitem__)
+        )

@@ -22,11 +22,7 @@ class Block:
     cycle: tuple[str, ...]
 
     def __str__(self) -> str:
-        end = (
-            "each needs the next first: " + " -> ".join(self.cycle)
-            if self.cycle
-            else "a choice has no routes"
-        )
+        end = "each needs the next first: " + " -> ".join(self.cycle) if self.cycle else "a choice has no routes"
         way = " -> ".join(self.path)
         return end if len(self.path) == 1 else f"{way}; {end}"
 

@@ -10,9 +10,7 @@ def ready(done: Set[str], before: frozenset[str], choices: Choices) -> bool:
     return before <= done and all(any(route <= done for route in choice) for choice in choices)
 
 
-def free(
-    nodes: Collection[str], before: Mapping[str, frozenset[str]], any_of: Mapping[str, Choices]
-) -> list[str]:
+def free(nodes: Collection[str], before: Mapping[str, frozenset[str]], any_of: Mapping[str, Choices]) -> list[str]:
     """As many of the nodes as can be freed, starting from nothing, in an order that frees them.
 
     Freeing a node never blocks another, so which nodes come out does not depend on the order tried; nodes

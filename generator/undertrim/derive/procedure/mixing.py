@@ -3,8 +3,9 @@
 from collections.abc import Collection, Mapping, Sequence
 
 from undertrim.derive.procedure.graph import ancestors
-from undertrim.derive.procedure.nodes import OPENING, Layout, Node
-from undertrim.derive.procedure.planning import Planner, passed_on
+from undertrim.derive.procedure.homes import elsewhere
+from undertrim.derive.procedure.nodes import OPENING, Layout
+from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.steps import restraint_open
 from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Assignment, Part, Prep
@@ -17,16 +18,16 @@ def mixing(layout: Layout) -> frozenset[str]:
     """
     openings = [name for name in layout.nodes if name.startswith(OPENING)]
     hot = {*layout.graph.any_of, *_extras(layout, openings)}
-    shared = passed_on(layout)
+    shared = elsewhere(layout)
     if not (hot or shared):
         return frozenset()
-    homes = {_thing(layout, part).goes_to for part, _ in shared}
+    homes = frozenset[str]().union(*(layout.homes[part] for part, _ in shared))
     return frozenset(
         name
         for name in openings
         if not hot.isdisjoint(ancestors(layout.graph, [name]))
         or name in {opening for _, opening in shared}
-        or layout.nodes[name].thing.id in homes
+        or name in homes
     )
 
 
@@ -40,12 +41,6 @@ def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
         anyway = users[0].intersection(*users) if users else frozenset()
         found |= ancestors(graph, routes) - ancestors(graph, [node]) - anyway
     return found
-
-
-def _thing(layout: Layout, name: str) -> Part:
-    part = layout.nodes[name].thing
-    assert isinstance(part, Part)
-    return part
 
 
 def regular(planner: Planner, car: Assignment) -> bool:
@@ -67,7 +62,7 @@ def _refits_regular(layout: Layout, whole: Layout) -> bool:
     """Whether a part goes back before the tests in every visit that has it, or in none."""
     if not _opening_plugs(whole):
         return True
-    if any(_thing(layout, part).goes_to and part in _opening_plugs(layout) for part, _ in passed_on(layout)):
+    if any(part in _opening_plugs(layout) for part, _ in elsewhere(layout)):
         return False
     always = _early(layout, layout.graph.before)
     return always == _early(layout, layout.ordering.needs) == _early(whole, whole.ordering.needs) & layout.nodes.keys()
@@ -76,19 +71,21 @@ def _refits_regular(layout: Layout, whole: Layout) -> bool:
 def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
     """What goes back before the tests, as far as these prerequisites tell."""
     plugs = _opening_plugs(layout)
-    batteries = {name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and "battery" in node.thing.sets}
-    return {name for name in layout.nodes.keys() - batteries if not plugs.isdisjoint(reach(before, [name], avoid=batteries))}
+    batteries = {
+        name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and "battery" in node.thing.sets
+    }
+    return {
+        name for name in layout.nodes.keys() - batteries if not plugs.isdisjoint(reach(before, [name], avoid=batteries))
+    }
 
 
 def _opening_plugs(layout: Layout) -> set[str]:
     """Parts that leave a restraint plug undone until they are refitted."""
-    shared = {part for part, _ in passed_on(layout)}
-    return {name for name, node in layout.nodes.items() if _leaves_open(node, layout.car) and (not _moves(node) or name in shared)}
-
-
-def _leaves_open(node: Node, car: Assignment) -> bool:
-    return isinstance(node.thing, Part) and node.thing.replaced == "no" and restraint_open(node.thing, car)
-
-
-def _moves(node: Node) -> bool:
-    return isinstance(node.thing, Part) and bool(node.thing.goes_to)
+    shared = {part for part, _ in elsewhere(layout)}
+    return {
+        name
+        for name, node in layout.nodes.items()
+        if isinstance(node.thing, Part)
+        and restraint_open(node.thing, layout.car)
+        and (name not in layout.homes or name in shared)
+    }

@@ -9,6 +9,7 @@ from functools import cached_property
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.graph import Choice, Graph
+from undertrim.derive.procedure.homes import homes
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.walks import reach
 from undertrim.derive.procedure.wishes import Wish, wishes
@@ -66,6 +67,11 @@ class Layout:
     def reached(self, node: str) -> frozenset[str]:
         """The node and everything it may need by any route."""
         return frozenset(reach(self.graph.needs, [node]))
+
+    @cached_property
+    def homes(self) -> Mapping[str, frozenset[str]]:
+        """For each part that is replaced or moves over, the openings with which it does."""
+        return homes(self)
 
     @cached_property
     def wishes(self) -> Mapping[str, Wish]:
@@ -215,7 +221,10 @@ def _held_back(changer: str, nodes: Mapping[str, Node], needs: Mapping[str, Stat
         return
     place = {name: i for i, name in enumerate(nodes)}
     setters = {
-        pair: place[name] for name, node in nodes.items() if isinstance(node.thing, Prep) for pair in node.thing.sets.items()
+        pair: place[name]
+        for name, node in nodes.items()
+        if isinstance(node.thing, Prep)
+        for pair in node.thing.sets.items()
     }
     for state, value in thing.sets.items():
         for user, wanted in needs.items():

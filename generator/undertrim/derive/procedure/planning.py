@@ -7,6 +7,7 @@ from functools import cached_property
 from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.homes import elsewhere
 from undertrim.derive.procedure.nodes import OPENING, Layout, lay_out, node_id
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
@@ -87,7 +88,7 @@ class Planner:
         present = [target.node for target in wanted if target.node in layout.nodes]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
-        return Assembly(bench, ordered, relied_on(layout, selection)), selection
+        return Assembly(bench, ordered, relied_on(layout, selection), layout.homes), selection
 
     @cached_property
     def ordered(self) -> bool:
@@ -102,8 +103,8 @@ class Planner:
         layout = self.layout({})
         rank, bench = self._bench({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
-        shared = frozenset(name for name, _ in passed_on(layout))
-        return Assembly(bench, nodes, layout.ordering.needs, also_refit=shared).steps()
+        also_refit = frozenset(name for name, _ in elsewhere(layout))
+        return Assembly(bench, nodes, layout.ordering.needs, layout.homes, also_refit).steps()
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
         key = _key(car)
@@ -146,23 +147,6 @@ def relied_on(layout: Layout, selection: Selection) -> Mapping[str, Collection[s
     for (node, choice), route in selection.routes.items():
         before[node] |= layout.graph.any_of[node][choice][route]
     return before
-
-
-def passed_on(layout: Layout) -> list[tuple[str, str]]:
-    """(part, opening) for parts that move over to one opening and also stand in the way of this other one."""
-    movers = {name: node.thing.goes_to for name, node in layout.nodes.items() if isinstance(node.thing, Part) and node.thing.goes_to}
-    openings = [name for name in layout.nodes if name.startswith(OPENING)] if movers else []
-    return [
-        (name, opening)
-        for opening in openings
-        for name in layout.graph.in_file_order(layout.reached(opening) & movers.keys())
-        if layout.nodes[opening].thing.id != movers[name] or not _same_side(layout, name, opening)
-    ]
-
-
-def _same_side(layout: Layout, part: str, opening: str) -> bool:
-    side = layout.nodes[part].side
-    return not side or layout.nodes[opening].side in (None, side)
 
 
 def _preparing(layout: Layout, rank: Rank) -> frozenset[str]:

@@ -176,17 +176,24 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     part = node.thing
     assert isinstance(part, Part)
     lines = _returning(part.held_by, car)
-    tethers = tuple(
-        TetherLine(t, fate_of_tether(part, t))
-        for t in part.tethers.values()
-        if t.when.holds(car) and fate_of_tether(part, t) != "leave"
-    )
-    seal = f"Seal it again: {part.seal}." if part.seal else ""
+    tethers = tuple(_joined(part, t) for t in part.tethers.values() if t.when.holds(car))
+    tethers = tuple(line for line in tethers if line.act != "leave")
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
-        f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, seal), node, lines, tethers,
+        f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
         minutes=takes, tools=_tools(lines),
     )  # fmt: skip
+    yield from _tether_tests(node, tethers, "refit")
+
+
+def _joined(part: Part, tether: Tether) -> TetherLine:
+    """A tether as its part goes back: joined again too where new gear would have taken it."""
+    fate = fate_of_tether(part, tether)
+    return TetherLine(tether, "rejoin" if part.replaced == "yes" and fate != "leave" else fate)
+
+
+def _sealed(part: Part) -> str:
+    return f"Seal it again: {part.seal}." if part.seal else ""
 
 
 def _returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerLine, ...]:
@@ -198,24 +205,27 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     """Move a part over to the new parts of an opening."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = tuple(FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate) for line in _returning(part.held_by, car))
+    lines = tuple(
+        FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate)
+        for line in _returning(part.held_by, car)
+    )
     tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
     yield Step(
-        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}."),
+        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _sealed(part)),
         node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
+    yield from _tether_tests(node, tethers, "install")
 
 
-def tether_tests(node: Node, car: Assignment) -> Iterator[Step]:
-    """The tests that follow the refit of a part with cables or rods."""
-    part = node.thing
-    assert isinstance(part, Part)
-    for tether in part.tethers.values():
-        usual = states.tether_kind(tether.kind)
-        if tether.when.holds(car) and fate_of_tether(part, tether) == "rejoin" and (tether.test or usual.mechanical):
+def _tether_tests(node: Node, lines: tuple[TetherLine, ...], section: str) -> Iterator[Step]:
+    """The tests that follow once cables or rods are joined again; `moved` marks those on a part that moved over."""
+    moved = "moved:" if section == "install" else ""
+    for line in lines:
+        tether, usual = line.tether, states.tether_kind(line.tether.kind)
+        if line.act == "rejoin" and (tether.test or usual.mechanical):
             yield Step(
-                f"test:{node.id}:{tether.id}", "test", "refit", f"Test: {tether.name}" + (f", {node.side}" if node.side else ""),
-                _text(tether.test or usual.usual_test), node,
+                f"test:{node.id}:{moved}{tether.id}", "test", section,
+                f"Test: {tether.name}" + (f", {node.side}" if node.side else ""), _text(tether.test or usual.usual_test), node,
             )  # fmt: skip
 
 

@@ -71,7 +71,11 @@ def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
 
 def _instead(fastener: Fastener) -> tuple[str, ...]:
     drive = fastener.drive
-    return tuple(drives.tool(near.drive) for near in drives.near_equals(drive) if near.verdict != "marginal") if drive else ()
+    return (
+        tuple(drives.tool(near.drive) for near in drives.near_equals(drive) if near.verdict != "marginal")
+        if drive
+        else ()
+    )
 
 
 def fasteners(steps: Iterable[Step]) -> tuple[Count, ...]:
@@ -105,17 +109,28 @@ _shown = lru_cache(maxsize=4096)(show)
 
 
 def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
-    """What becomes of the fasteners of one line: where they leave a part for good, that is said where they come out."""
+    """What becomes of the fasteners of one line: where they leave a part for good, that is said where they come out.
+
+    A part that new gear replaces goes back all the same in a visit without that gear: its refit takes back what was said.
+    """
     count = line.count
     if not isinstance(count, int):
         return {"unrecorded": 1} if line.fate == "out" else {}
-    if line.fate != "out":
-        return {line.fate: count}
     part = step.node.thing if step.node else None
     gone = isinstance(part, Part) and part.replaced == "yes"
-    if not gone and line.fastener.reuse == "yes":
-        return {"out": count}
-    return {"out": count, "moved" if gone and line.fastener.moves == "yes" and line.fastener.reuse == "yes" else "bagged": count}
+    left = _left(line.fastener, gone=gone)
+    if line.fate == "out":
+        return {"out": count, **({left: count} if left else {})}
+    if gone and line.fate == "back" and left:
+        return {line.fate: count, left: -count}
+    return {line.fate: count}
+
+
+def _left(fastener: Fastener, *, gone: bool) -> str:
+    """Where fasteners end that do not go back: `gone` says that their part does not either."""
+    if fastener.reuse == "no" or (gone and fastener.moves == "no"):
+        return "bagged"
+    return "moved" if gone else ""
 
 
 def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
@@ -138,7 +153,7 @@ def replacement(step: Step, line: FastenerLine) -> tuple[Purchase, ...]:
 def seal(step: Step) -> tuple[Purchase, ...]:
     """The sealing material that a step takes, if any."""
     thing = step.node.thing if step.node else None
-    if step.kind != "refit" or not isinstance(thing, Part) or not thing.seal:
+    if step.kind not in ("refit", "move") or not isinstance(thing, Part) or not thing.seal:
         return ()
     return (Purchase(1, thing.seal, step.title),)
 

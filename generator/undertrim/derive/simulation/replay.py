@@ -59,7 +59,14 @@ def _needs(world: World, step: Step, node: Node, needs: dict[str, str]) -> Fault
         message = f"'{step.title}' needs {states.label(state).lower()} {value}, but at that point it is {now}{since}"
         stated = isinstance(node.thing, Part | Prep) and state in node.thing.needs
         pointer = _at(node, "needs", state) if stated else _at(node)
-        yield Fault("state", message, step, other, pointer, "put what needs it before what takes it away, or set it again in between")
+        yield Fault(
+            "state",
+            message,
+            step,
+            other,
+            pointer,
+            "put what needs it before what takes it away, or set it again in between",
+        )
 
 
 def _todo(_: World, __: Step) -> Faults:
@@ -84,12 +91,29 @@ def _prepare(world: World, step: Step) -> Faults:
 def _battery_going_off(world: World, step: Step, node: Node, prep: Prep) -> Faults:
     if world.values["ignition"] == "on":
         other = world.set_by.get("ignition")
-        yield Fault("battery-under-load", f"'{step.title}' takes the battery off while the ignition is on", step, other, _at(node), "switch the ignition off first")
+        yield Fault(
+            "battery-under-load",
+            f"'{step.title}' takes the battery off while the ignition is on",
+            step,
+            other,
+            _at(node),
+            "switch the ignition off first",
+        )
     for name in ("boot", "bonnet"):
         closure = world.record.closures.get(name)
-        if prep.area == _AREA[name] and closure and closure.latch == "electric" and closure.key != "yes" and world.values[name] != "open":
-            message = f"'{step.title}' takes the battery off with the {name} shut: its latch is electric and no key opens it"
-            yield Fault("locked-in", message, step, None, _at(node), f"add 'needs: {{{name}: open}}' to this preparation")
+        if (
+            prep.area == _AREA[name]
+            and closure
+            and closure.latch == "electric"
+            and closure.key != "yes"
+            and world.values[name] != "open"
+        ):
+            message = (
+                f"'{step.title}' takes the battery off with the {name} shut: its latch is electric and no key opens it"
+            )
+            yield Fault(
+                "locked-in", message, step, None, _at(node), f"add 'needs: {{{name}: open}}' to this preparation"
+            )
 
 
 _AREA = {"boot": "boot", "bonnet": "engine-bay"}
@@ -157,7 +181,10 @@ def _parts_off(world: World, step: Step, node: Node, refs: Sequence[Ref]) -> Fau
 def _routes_open(world: World, step: Step, node: Node) -> Faults:
     assert isinstance(node.thing, Part)
     for number, choice in enumerate(node.thing.after_any):
-        done = any(all(n in world.off for ref in refs for n in _fitted_nodes(world, ref, node.side)) for refs in choice.values())
+        done = any(
+            all(n in world.off for ref in refs for n in _fitted_nodes(world, ref, node.side))
+            for refs in choice.values()
+        )
         if not done:
             message = f"'{step.title}' comes before any of its routes is open: {', '.join(choice)}"
             yield Fault("order", message, step, None, _at(node, "after_any", number), "do one route in full first")
@@ -173,7 +200,14 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
     pointer = _at(node, "tethers", touched[0].id)
     if world.values["battery"] != "off":
         other = world.set_by.get("battery")
-        yield Fault("restraint-live", f"'{step.title}' touches restraint wiring with the battery on", step, other, pointer, "take the battery off first")
+        yield Fault(
+            "restraint-live",
+            f"'{step.title}' touches restraint wiring with the battery on",
+            step,
+            other,
+            pointer,
+            "take the battery off first",
+        )
         return
     off = world.set_by["battery"]
     needed = world.record.restraint.wait if world.record.restraint else Blank.UNKNOWN
@@ -182,7 +216,9 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
         yield Fault("wait-short", message, step, off, ("restraint", "wait"), "wait the maker's time in full")
     elif not isinstance(needed, Quantity) and not world.wait_unknown and not world.waited:
         message = f"'{step.title}' touches restraint wiring with no wait after '{off.title}'"
-        yield Fault("wait-missing", message, step, off, pointer, "record the maker's wait under 'restraint', or 'unknown'")
+        yield Fault(
+            "wait-missing", message, step, off, pointer, "record the maker's wait under 'restraint', or 'unknown'"
+        )
 
 
 def _tethers_complete(world: World, step: Step, node: Node) -> Faults:
@@ -192,7 +228,9 @@ def _tethers_complete(world: World, step: Step, node: Node) -> Faults:
     for tether in node.thing.tethers.values():
         if tether.when.holds(world.car) and tether.id not in said:
             message = f"'{step.title}' takes the part off with '{tether.name}' still joined"
-            yield Fault("tether-missed", message, step, None, _at(node, "tethers", tether.id), "undo it, or say 'then: leave'")
+            yield Fault(
+                "tether-missed", message, step, None, _at(node, "tethers", tether.id), "undo it, or say 'then: leave'"
+            )
 
 
 def _take_out(world: World, step: Step, node: Node) -> Faults:
@@ -232,7 +270,9 @@ def _put_in(world: World, step: Step, node: Node) -> Faults:
     for index, line in enumerate(step.fasteners):
         if line.fastener.reuse == "no" and line.fate == "back":
             message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
-            yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", index), "fit new ones")
+            yield Fault(
+                "single-use", message, step, world.off.get(node.id), _at(node, "held_by", index), "fit new ones"
+            )
         if not _counted(line) or line.fate == "leave":
             continue
         was = world.out.pop((node.id, _slot(node, line)), None)
@@ -249,6 +289,7 @@ def _move(world: World, step: Step) -> Faults:
     yield from _must_be_off(world, step, step.node)
     yield from _put_in(world, step, step.node)
     yield from _join(world, step, step.node)
+    _seal(world, step, step.node)
     world.gone.add(step.node.id)
 
 
@@ -291,11 +332,25 @@ def _power(world: World, step: Step) -> Faults:
     turned = step.id.removeprefix("power:")
     if turned == "on":
         if world.values["battery"] != "on":
-            yield Fault("state", f"'{step.title}' switches on with the battery off", step, world.set_by.get("battery"), (), "join the battery first")
+            yield Fault(
+                "state",
+                f"'{step.title}' switches on with the battery off",
+                step,
+                world.set_by.get("battery"),
+                (),
+                "join the battery first",
+            )
         for item in world.open_restraints():
             message = f"'{step.title}' switches the ignition on while '{item.tether.name}' is undone since '{item.step.title}'"
             assert item.step.node
-            yield Fault("restraint-open", message, step, item.step, _at(item.step.node, "tethers", item.tether.id), "join every restraint plug before power is on")
+            yield Fault(
+                "restraint-open",
+                message,
+                step,
+                item.step,
+                _at(item.step.node, "tethers", item.tether.id),
+                "join every restraint plug before power is on",
+            )
     world.set({"ignition": turned}, step)
 
 
@@ -319,15 +374,29 @@ def _refit(world: World, step: Step) -> Faults:
     restraint = [line for line in step.tethers if line.tether.circuit == "restraint"]
     if restraint and world.values["battery"] == "on":
         message = f"'{step.title}' joins restraint wiring with the battery on"
-        yield Fault("restraint-live", message, step, world.set_by.get("battery"), _at(node, "tethers", restraint[0].tether.id), "join it before the battery is on again")
+        yield Fault(
+            "restraint-live",
+            message,
+            step,
+            world.set_by.get("battery"),
+            _at(node, "tethers", restraint[0].tether.id),
+            "join it before the battery is on again",
+        )
     yield from _join(world, step, node)
-    if part.seal and any(part.seal in text for text in step.text):
-        world.unsealed.pop(node.id, None)
+    _seal(world, step, node)
+    world.gone.discard(node.id)
     world.off.pop(node.id, None)
 
 
+def _seal(world: World, step: Step, node: Node) -> None:
+    """A step that says what a part is sealed with seals it."""
+    if isinstance(node.thing, Part) and node.thing.seal and any(node.thing.seal in text for text in step.text):
+        world.unsealed.pop(node.id, None)
+
+
 def _must_be_off(world: World, step: Step, node: Node) -> Faults:
-    if node.id not in world.off or node.id in world.gone:
+    moved = node.id in world.gone and isinstance(node.thing, Part) and node.thing.replaced == "no"
+    if node.id not in world.off or moved:
         yield Fault("order", f"'{step.title}' puts back what is not off", step, world.off.get(node.id), _at(node))
 
 
@@ -343,7 +412,10 @@ def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
             yield Fault("order", message, step, off_in, _at(other, "after"), "refit in reverse order")
     for place, item in world.untested.items():
         holder = world.record.parts[place[0].split("@")[0]]
-        if any(node.id in _fitted_nodes(world, ref, place[0].partition("@")[2] or None) for ref in (*holder.after, *_covers(holder, world.car))):
+        if any(
+            node.id in _fitted_nodes(world, ref, place[0].partition("@")[2] or None)
+            for ref in (*holder.after, *_covers(holder, world.car))
+        ):
             yield _never_tested(place[0], item, step)
 
 
@@ -362,17 +434,39 @@ def _restore(world: World, step: Step) -> Faults:
     assert step.node
     prep = step.node.thing
     assert isinstance(prep, Prep)
-    yield from _needs(world, step, step.node, {k: v for k, v in prep.needs.items() if k not in prep.sets and k in _LASTING})
+    yield from _needs(
+        world, step, step.node, {k: v for k, v in prep.needs.items() if k not in prep.sets and k in _LASTING}
+    )
     for name in ("boot", "bonnet"):
         closure = world.record.closures.get(name)
-        if prep.sets.get(name) == "open" and closure and closure.latch == "electric" and closure.key != "yes" and world.values["battery"] == "off":
+        if (
+            prep.sets.get(name) == "open"
+            and closure
+            and closure.latch == "electric"
+            and closure.key != "yes"
+            and world.values["battery"] == "off"
+        ):
             message = f"'{step.title}' shuts the {name} with the battery off: its latch is electric and no key opens it"
-            yield Fault("locked-in", message, step, world.set_by.get("battery"), ("closures", name), "shut it once the battery is on again")
+            yield Fault(
+                "locked-in",
+                message,
+                step,
+                world.set_by.get("battery"),
+                ("closures", name),
+                "shut it once the battery is on again",
+            )
     if prep.sets.get("battery") == "off":
         for item in world.open_restraints():
             assert item.step.node
             message = f"'{step.title}' joins the battery while '{item.tether.name}' is undone since '{item.step.title}'"
-            yield Fault("restraint-open", message, step, item.step, _at(item.step.node, "tethers", item.tether.id), "join every restraint plug first")
+            yield Fault(
+                "restraint-open",
+                message,
+                step,
+                item.step,
+                _at(item.step.node, "tethers", item.tether.id),
+                "join every restraint plug first",
+            )
     yield from _put_in(world, step, step.node)
     for state in prep.sets:
         world.unrestored.pop(state, None)
@@ -388,7 +482,14 @@ def _end(world: World) -> Faults:
     for (name, _), item in world.undone.items():
         assert item.step.node
         message = f"'{item.tether.name}' is undone in '{item.step.title}' and never joined again"
-        yield Fault("tether-open", message, item.step, None, _at(item.step.node, "tethers", item.tether.id), "say what becomes of it")
+        yield Fault(
+            "tether-open",
+            message,
+            item.step,
+            None,
+            _at(item.step.node, "tethers", item.tether.id),
+            "say what becomes of it",
+        )
     for (name, _), item in world.untested.items():
         yield _never_tested(name, item, None)
     for step in world.unsealed.values():
@@ -424,7 +525,14 @@ def _never_tested(name: str, item: Open, before: Step | None) -> Fault:
     part, _, _ = name.partition("@")
     late = f" before '{before.title}'" if before else ""
     message = f"'{item.tether.name}' is joined in '{item.step.title}' and not tested{late}"
-    return Fault("untested", message, item.step, before, ("parts", part, "tethers", item.tether.id), "test it with the door or lid open")
+    return Fault(
+        "untested",
+        message,
+        item.step,
+        before,
+        ("parts", part, "tethers", item.tether.id),
+        "test it with the door or lid open",
+    )
 
 
 _ACTS: dict[str, Callable[[World, Step], Faults]] = {

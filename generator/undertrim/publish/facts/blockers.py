@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from undertrim.publish.facts import wiring, words
+from undertrim.publish.facts import evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
 Data = dict[str, Any]
@@ -11,7 +11,7 @@ Data = dict[str, Any]
 
 def blockers(record: VehicleRecord) -> list[Data]:
     """In order of weight: `weight` is stop, lost, unknown or need."""
-    found = [*_voltage(record), *_duties(record), *_safety(record), *_needs(record)]
+    found = [*_voltage(record), *_duties(record), *_safety(record), *_conflicts(record), *_needs(record)]
     order = ("stop", "lost", "unknown", "need")
     return sorted(found, key=lambda item: order.index(item["weight"]))
 
@@ -69,6 +69,16 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
         elif opening.in_a_door and opening.crash_sensor in (None, "unknown"):
             text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
             yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
+
+
+def _conflicts(record: VehicleRecord) -> Iterator[Data]:
+    for item in evidence.conflicts(record):
+        if not item["settled"]:
+            section, name = item["about"].split("/")[:2]
+            thing = getattr(record, section).get(name) if section in ("parts", "preps", "openings") else None
+            title = f"{item['word']}: {item['fact']}"
+            openings = [name] if section == "openings" else []
+            yield _item(record, "unknown", title, item["text"], thing.when if thing else ALWAYS, openings)
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:

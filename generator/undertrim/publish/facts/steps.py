@@ -5,7 +5,7 @@ from typing import Any
 
 from undertrim.derive.procedure import states, tally
 from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
-from undertrim.publish.facts import words
+from undertrim.publish.facts import places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
 
@@ -55,6 +55,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "side": item.side,
         "text": list(item.text),
         "motion": _motion(thing) if item.kind == "remove" else "",
+        "place": places.places(record, thing) if thing and item.kind != "wait" else [],
         "area": thing.area if isinstance(thing, Part | Prep) else "",
         "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
         "tethers": [tether_line(record, line) for line in item.tethers],

@@ -1,13 +1,14 @@
 """All derived facts of one vehicle record."""
 
 from collections.abc import Iterator
+from datetime import date
 from typing import Any
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import SECTIONS
-from undertrim.publish.facts import blockers, openings, totals, wiring, words
+from undertrim.publish.facts import blockers, coverage, evidence, openings, totals, wiring, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import Variant, VehicleRecord
 from undertrim.record.store import Entry
@@ -15,31 +16,38 @@ from undertrim.record.store import Entry
 Facts = dict[str, Any]
 
 
-def vehicle(entry: Entry) -> Facts:
-    """The facts of a checked vehicle record. Raises Unreachable for one that the checker would refuse."""
+def vehicle(entry: Entry, made: date | None = None) -> Facts:
+    """The facts of a checked vehicle record. Raises Unreachable for one that the checker would refuse.
+
+    `made` is the day they are published, from which the age of the data is counted; without it no age is given.
+    """
     record = entry.record
     assert isinstance(record, VehicleRecord)
     planner = Planner(record)
-    made = choices(planner)
+    chosen = choices(planner)
     return {
         "id": entry.id,
         "address": entry.address,
         "demo": record.demo == "yes",
         **_identity(record),
         "data_date": _data_date(record),
+        "age": evidence.age(_data_date(record), made),
+        "standing": evidence.standing(record, entry.source.data),
+        "conflicts": evidence.conflicts(record),
         "variants": [_variant(variant) for variant in cars.asked(record).values()],
         "targets": _targets(record),
         "blockers": blockers.blockers(record),
         "openings": [openings.opening(record, item) for item in record.openings.values()],
         "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
-        "steps": _steps(record, made),
-        "plans": _plans(made),
-        "totals": totals.totals(made.steps),
+        "steps": _steps(record, chosen),
+        "plans": _plans(chosen),
+        "totals": totals.totals(chosen.steps),
         "connectors": [wiring.connector(record, item) for item in record.connectors.values()],
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": [wiring.duty(record, item) for item in record.duties.values()],
         "restraints": [{"area": name, "items": list(area.restraints)} for name, area in record.areas.items() if area.restraints],
-        "evidence": [_evidence(record, name) for name in record.evidence],
+        "coverage": coverage.summary(record),
+        "evidence": [evidence.piece(item, made) for item in record.evidence.values()],
     }
 
 
@@ -68,7 +76,7 @@ def _identity(record: VehicleRecord) -> Facts:
 
 def _data_date(record: VehicleRecord) -> str:
     """The newest date of any evidence; empty where there is none."""
-    return max((evidence.on for evidence in record.evidence.values()), default="")
+    return max((item.on for item in record.evidence.values()), default="")
 
 
 def _variant(variant: Variant) -> Facts:
@@ -157,8 +165,3 @@ def _plans(made: Choices) -> list[Facts]:
         }
         for plans in made.cars
     ]
-
-
-def _evidence(record: VehicleRecord, name: str) -> Facts:
-    item = record.evidence[name]
-    return {"id": name, "how": item.how, "on": item.on, "by": item.by, "car": item.car, "with": item.with_, "note": item.note}

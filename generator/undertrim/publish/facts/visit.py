@@ -36,7 +36,9 @@ def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: 
         "jobs": [str(target) for target in wanted],
         "variant": dict(fixed),
         "open_variants": _open(record, plans),
-        "blockers": [item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)],
+        "blockers": [
+            item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)
+        ],
         "routes": _routes(plans),
         "steps": [_step(record, step, _having(step, has, plans), plans, fixed) for step in merged],
         "cars": _cars(plans),
@@ -133,7 +135,11 @@ def _having(step: Step, has: Sequence[set[str]], plans: Sequence[Procedure]) -> 
 
 
 def _step(
-    record: VehicleRecord, step: Step, with_it: Sequence[Procedure], plans: Sequence[Procedure], fixed: Mapping[str, str]
+    record: VehicleRecord,
+    step: Step,
+    with_it: Sequence[Procedure],
+    plans: Sequence[Procedure],
+    fixed: Mapping[str, str],
 ) -> Data:
     """A step with the cars it is for; its lines are those of the cars the visit covers."""
     clauses = _narrowing(plans, with_it)
@@ -141,7 +147,11 @@ def _step(
     data = step_facts.step(record, replace(step, cautions=cautions))
     for key in ("fasteners", "tethers"):
         data[key] = [line for line in data[key] if _applies(line["clauses"], fixed)]
-    return {**data, "when": words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items()))), "clauses": clauses}
+    return {
+        **data,
+        "when": words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items()))),
+        "clauses": clauses,
+    }
 
 
 def _narrowing(plans: Sequence[Procedure], with_it: Sequence[Procedure]) -> dict[str, list[str]]:

@@ -72,9 +72,9 @@ def fastener_detail(item: Fastener) -> str:
         f"{quantity(item.length)} long" if item.length else "",
         places(item.at),
         f"torque {quantity(item.torque)}" if item.torque else "",
-        item.note,
     ]
-    return ", ".join(part for part in parts if part)
+    facts = ", ".join(part for part in parts if part)
+    return ". ".join(part for part in (facts, item.note.rstrip(".")) if part)
 
 
 def caution(item: Caution) -> dict[str, str]:

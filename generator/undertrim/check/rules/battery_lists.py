@@ -1,0 +1,70 @@
+"""A record that takes the battery off says what to do before and after.
+
+## What it finds
+
+A preparation of the record that sets the battery off, where the list of things to do before, or after, is empty
+and `checked_none` does not say that somebody looked. Also a list that has entries and is said to have none.
+
+## Why it matters
+
+A radio code, a lost window end stop, a lamp in the instruments: the customer comes back with it. An empty list is
+not the same as none.
+
+## Bad
+
+    after_battery:    # here
+      after:
+        clock: {do: Set the clock.}
+
+error: nothing is said of what to do before the battery goes off (list it under 'before', or 'checked_none: [before]' if somebody looked)
+
+    after_battery:
+      after:
+        clock: {do: Set the clock.}
+      checked_none: [before, after]    # here
+
+error: 'checked_none' names 'after', which has entries (take out one of the two)
+
+## Good
+
+    after_battery:
+      before:
+        code: {do: Ask for the radio code.}
+      after:
+        clock: {do: Set the clock.}
+
+Or, where somebody looked:
+
+    after_battery:
+      after:
+        clock: {do: Set the clock.}
+      checked_none: [before]
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.model import AfterBattery
+from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
+
+LEVEL = Level.ERROR
+
+_LISTS = {"before": "before the battery goes off", "after": "after the battery is back"}
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every list that is neither filled nor said to be empty, and every one that is both."""
+    known = subject.record.after_battery or AfterBattery()
+    off = [prep for prep in subject.record.preps.values() if prep.sets.get("battery") == "off"]
+    whole = subject.intact(("after_battery",))
+    for name, when in _LISTS.items():
+        entries = known.before if name == "before" else known.after
+        if off and whole and not entries and name not in known.checked_none:
+            hint = f"list it under '{name}', or 'checked_none: [{name}]' if somebody looked"
+            place: Pointer = ("after_battery",) if subject.record.after_battery else ("preps", off[0].id)
+            yield Finding(place, f"nothing is said of what to do {when}", hint, key=True)
+        elif entries and name in known.checked_none:
+            index = known.checked_none.index(name)
+            message = f"'checked_none' names '{name}', which has entries"
+            yield Finding(("after_battery", "checked_none", index), message, "take out one of the two")

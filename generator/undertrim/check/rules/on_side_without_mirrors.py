@@ -1,0 +1,105 @@
+"""What is on one side says whether it changes sides with the steering wheel.
+
+## What it finds
+
+A preparation, part or opening with `on_side` and without `mirrors`, in a record that covers both drive sides.
+One that its `when` keeps to cars of a single drive side is left alone, and so is a record of one drive side:
+read for the other, what is not said there becomes a question.
+
+## Why it matters
+
+The side was seen in one car. A blank would be read as "the same in the other", and somebody lights up the
+wrong footwell, or takes the wrong panel off.
+
+## Bad
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-01, to: 2018-01}
+      drive_side: [left, right]
+      high_voltage: no
+    preps:
+      battery:
+        name: Battery off
+        sets: {battery: off}
+        how: Take the clamp off the negative terminal and cover it.
+        restore: Put the clamp back and tighten it.
+        on_side: right    # here
+    parts:
+      fuse-cover:
+        name: Fuse box cover
+        release: pull
+        on_side: left    # here
+    openings:
+      shelf:
+        name: Shelf opening
+        kind: receiver
+        behind: [radio]
+        kit: needed
+        face: {width: 182 mm, height: 112 mm}
+        depth: {clear: 170 mm}
+        on_side: left    # here
+
+error: 'battery' is on the right, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
+error: 'fuse-cover' is on the left, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
+error: 'shelf' is on the left, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
+
+## Good
+
+    vehicle:
+      make: Brindleway
+      model: Otter
+      built: {from: 2014-01, to: 2018-01}
+      drive_side: [left, right]
+      high_voltage: no
+    parts:
+      fuse-cover:
+        name: Fuse box cover
+        release: pull
+        on_side: left
+        mirrors: no
+      battery-cover:
+        name: Battery cover
+        release: pull
+        on_side: left
+        mirrors: unknown
+      brace:
+        name: Brace below the dash
+        release: pull
+        when: {drive-side: right}
+        on_side: left
+      tray:
+        name: Tray
+        release: pull
+
+A record of one drive side:
+
+    parts:
+      fuse-cover:
+        name: Fuse box cover
+        release: pull
+        on_side: left
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.derive import mirroring
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+_WAY_OUT = "add 'mirrors: yes', 'no' or 'unknown'"
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every thing whose side in the cars of the other drive side is left open."""
+    for place, thing in mirroring.things(subject.record):
+        drive_sides = [side for side in subject.record.vehicle.drive_side if mirroring.exists(thing, side)]
+        if thing.on_side and not thing.mirrors and len(drive_sides) > 1:
+            section, _, name = place.partition("/")
+            message = (
+                f"'{name}' is on the {thing.on_side}, and nothing says whether it changes sides with the steering wheel"
+            )
+            yield Finding((section, name, "on_side"), message, _WAY_OUT)

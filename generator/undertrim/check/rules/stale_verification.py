@@ -1,0 +1,84 @@
+"""No fact has changed since the record was verified.
+
+## What it finds
+
+A `verified` stamp over facts that were edited, added or removed since. Comments, layout, `evidence` and
+`conflicts` are no facts and do not count.
+
+## Why it matters
+
+Somebody stood at the car and put initials to these facts. Facts they never saw must not borrow them.
+
+## Bad
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        held_by: [{clip: push, count: 4}]
+    verified:    # here
+      on: 2026-04-02
+      by: rk
+      car: 2016, left-hand drive
+      facts:
+        vehicle: 0e490655
+        preps/battery: c36d82de
+        parts/radio: 00000000
+        parts/vent-trim: 9f31c2aa
+        openings/dash: 27135006
+        after_battery: 5c3b7903
+
+error: facts edited since 2026-04-02: changed 'parts/radio'; added 'parts/bezel'; removed 'parts/vent-trim' (check them at the car and run 'undertrim verify' again, or remove 'verified')
+
+## Good
+
+    parts:
+      # the same facts in another layout
+      radio:
+        takes: '3 min'
+        release: slide
+        name:   Factory radio
+        area: dash
+        replaced: yes
+        tethers:
+          main: {kind: plug, name: Main plug}
+        held_by:
+          - {count: 4, screw: T20}
+    verified:
+      on: 2026-04-02
+      by: rk
+      car: 2016, left-hand drive
+      facts:
+        vehicle: 0e490655
+        preps/battery: c36d82de
+        parts/radio: 05c10531
+        openings/dash: 27135006
+        after_battery: 5c3b7903
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check.findings import Finding, Subject
+from undertrim.derive.evidence.fingerprint import changed_since
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+_NAMED = 6
+"""So many blocks of each sort are named, the rest counted."""
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """The stamp, if what it stands for has changed."""
+    stamp = subject.record.verified
+    changes = changed_since(subject.source.data, stamp.facts) if stamp else None
+    if stamp and changes:
+        sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
+        said = "; ".join(f"{sort} {_named(names)}" for sort, names in sorts.items() if names)
+        hint = "check them at the car and run 'undertrim verify' again, or remove 'verified'"
+        yield Finding(("verified",), f"facts edited since {stamp.on}: {said}", hint, key=True)
+
+
+def _named(names: tuple[str, ...]) -> str:
+    shown = ", ".join(f"'{name}'" for name in names[:_NAMED])
+    return f"{shown} and {len(names) - _NAMED} more" if len(names) > _NAMED else shown

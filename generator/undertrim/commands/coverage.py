@@ -1,0 +1,80 @@
+"""Show which openings are recorded for which cars, and what to measure next.
+
+VEHICLE is a record's id or make/id. Without one there is a line for each vehicle, the worst first, and the total of all.
+Nothing it finds is a fault: it exits with 0 unless a record cannot be read.
+"""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.derive.coverage import Share
+from undertrim.publish.coverage_text import collection_text, vehicle_text
+from undertrim.publish.facts import coverage
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Entry, Workspace
+
+Report = dict[str, Any]
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicles", nargs="*", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the coverage; exit 1 if a record cannot be read."""
+    place = workspace(options)
+    try:
+        paths = [vehicle_file(place, name) for name in options.vehicles] or _every(place)
+    except NotFound as error:
+        raise Usage(str(error)) from error
+    entries = list(_read(place, paths))
+    reports = [coverage.report(item.record, item.address) for item in entries if isinstance(item.record, VehicleRecord)]
+    sys.stdout.write(_json(reports) if options.format == "json" else _text(reports, each=bool(options.vehicles)))
+    unread = [item.source.path for item in entries if not isinstance(item.record, VehicleRecord)]
+    for path in unread:
+        print(f"undertrim: {path} cannot be read as a record: run 'undertrim check' for the details", file=sys.stderr)
+    return 1 if unread else 0
+
+
+def _read(place: Workspace, paths: Sequence[Path]) -> Iterator[Entry]:
+    show = progress("reading")
+    for number, path in enumerate(paths, 1):
+        yield place.load(path)
+        if show:
+            show(number, len(paths))
+
+
+def _every(place: Workspace) -> list[Path]:
+    return [path for path in place.files() if place.kind(path) == "vehicle"]
+
+
+def _text(reports: Sequence[Report], *, each: bool) -> str:
+    if each:
+        return "\n".join(vehicle_text(report) for report in reports)
+    return collection_text(_worst_first(reports), _total(reports))
+
+
+def _json(reports: Sequence[Report]) -> str:
+    data = {"total": _total(reports), "vehicles": _worst_first(reports)}
+    return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
+
+
+def _worst_first(reports: Sequence[Report]) -> list[Report]:
+    """By share, then by how much is left to find out."""
+    return sorted(
+        reports, key=lambda item: (item["answered"] / (item["cells"] or 1), -len(item["next"]), item["vehicle"])
+    )
+
+
+def _total(reports: Sequence[Report]) -> Report:
+    cells = (Share(item["answered"], item["cells"]) for item in reports)
+    return coverage.share(sum(cells, Share(0, 0)))

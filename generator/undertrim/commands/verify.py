@@ -1,0 +1,89 @@
+"""Stamp a record as checked at a car: who, when, at which car, and a fingerprint of every fact.
+
+VEHICLE is a record's id (its file's name without the ending) or make/id. Nothing is written while a safety fact is unknown, a
+conflict is not settled, or the check finds errors. A later edit of a fact makes the stamp stale: verify again, or remove it.
+"""
+
+import argparse
+import sys
+from collections.abc import Iterator
+from datetime import date
+
+from undertrim.check import reports, runner
+from undertrim.check.register import COLLECTION_RULES
+from undertrim.check.runner import Report
+from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.derive.evidence.fingerprint import fingerprints
+from undertrim.derive.evidence.obstacles import obstacles
+from undertrim.record import store
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Level, Problem
+from undertrim.record.source import read_text
+from undertrim.record.stamping import CannotStamp, stamped
+from undertrim.record.store import Entry, Workspace
+from undertrim.record.writing import write_text
+
+_UNKNOWNS = "verified-with-unknowns"
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("--by", required=True, metavar="INITIALS", help="who checked it")
+    parser.add_argument("--car", required=True, metavar="CAR", help="at which car: year, steering side, variant")
+    parser.add_argument("--on", metavar="DATE", help="on which day, as year-month-day (default: today)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Stamp the record; exit 1, with nothing written, if something is in the way."""
+    if not (options.by + options.car).isprintable():
+        raise Usage("write '--by' and '--car' on one line, in characters that can be printed")
+    place = workspace(options)
+    try:
+        entry = place.load(vehicle_file(place, options.vehicle))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+    if entry.kind != "vehicle":
+        raise Usage(f"'{options.vehicle}' is no vehicle record")
+    if not isinstance(entry.source.data, dict):
+        return _refuse(entry.problems)
+    facts = fingerprints(entry.source.data)
+    try:
+        text = stamped(entry.source, options.on or date.today().isoformat(), options.by, options.car, facts)
+    except CannotStamp as error:
+        print(f"undertrim: {entry.source.path}: {error}", file=sys.stderr)
+        return 1
+    fresh = store.entry(entry.path, entry.kind, read_text(text, entry.source.path))
+    _refuse_words(fresh)
+    if in_the_way := sorted(_in_the_way(place, fresh), key=lambda problem: problem.sort_key):
+        return _refuse(in_the_way)
+    write_text(entry.path, text)
+    print(f"{entry.source.path}: verified, {len(facts)} blocks of facts")
+    return 0
+
+
+def _refuse_words(fresh: Entry) -> None:
+    """Raise Usage for a date, initials or a car that no record may hold."""
+    start = fresh.source.keys["verified",]
+    for problem in fresh.problems:
+        if problem.position > start:
+            raise Usage(f"{problem.message}: {problem.hint}" if problem.hint else problem.message)
+
+
+def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
+    """The errors of the record as it would be, those it has beside its neighbours, and what is not known."""
+    yield from (item for item in runner.check_entry(fresh) if item.level is Level.ERROR and item.rule != _UNKNOWNS)
+    among_all = runner.check(place, [fresh.path]).problems
+    yield from (item for item in among_all if item.level is Level.ERROR and item.rule in COLLECTION_RULES)
+    if isinstance(fresh.record, VehicleRecord):
+        for item in obstacles(fresh.record):
+            position = fresh.source.position(item.pointer, key=True)
+            yield Problem(fresh.source.path, position, Level.ERROR, _UNKNOWNS, item.what, item.where)
+
+
+def _refuse(problems: list[Problem] | tuple[Problem, ...]) -> int:
+    sys.stderr.write(reports.text(Report(1, tuple(problems))))
+    print("nothing was written: mend what is above, then verify again", file=sys.stderr)
+    return 1

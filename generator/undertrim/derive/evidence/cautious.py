@@ -1,0 +1,73 @@
+"""Which of several claims is the cautious one (data/cautious.toml)."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from undertrim.derive.evidence.readings import Reading, text
+from undertrim.record.model import Blank
+from undertrim.record.units import Quantity
+from undertrim.resources import table
+
+UNKNOWN = str(Blank.UNKNOWN)
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What is known of one fact: the words from the most cautious on, or `smallest`, `largest`; neither where there is no safe side."""
+
+    about: str = ""
+    words: tuple[str, ...] = ()
+    extreme: str = ""
+    safety: bool = False
+    reason: str = "no side of this fact is known to be the safe one"
+
+
+NO_ORDER = Order()
+
+
+def order(about: str) -> Order:
+    """The order of the fact that keys joined with `/` lead to."""
+    steps = about.split("/")
+    return next((found for found in orders() if _fits(found.about.split("/"), steps)), NO_ORDER)
+
+
+def choose(known: Order, claims: Sequence[Reading]) -> str:
+    """The most cautious of the claims as typed; `unknown` where the order does not reach all of them."""
+    if known.extreme:
+        return _extreme(known.extreme, claims)
+    ranked = [word for word in known.words if word in claims]
+    return ranked[0] if ranked and all(claim in known.words for claim in claims) else UNKNOWN
+
+
+@cache
+def orders() -> tuple[Order, ...]:
+    """All orders of the table."""
+    return tuple(_order(**entry) for entry in table("cautious")["fact"])
+
+
+def _order(about: str, reason: str, order: str | list[str] = "", *, safety: bool = False) -> Order:
+    if isinstance(order, str):
+        return Order(about, (), order, safety, reason)
+    return Order(about, tuple(order), "", safety, reason)
+
+
+def _fits(pattern: Sequence[str], steps: Sequence[str]) -> bool:
+    return len(pattern) == len(steps) and all(
+        wanted in ("*", step) for wanted, step in zip(pattern, steps, strict=True)
+    )
+
+
+def _extreme(which: str, claims: Sequence[Reading]) -> str:
+    """The smallest or largest; `none` is nothing at all, and a claim that cannot be read leaves it unknown."""
+    values = {text(claim): _value(claim) for claim in claims}
+    known = {said: value for said, value in values.items() if value is not None}
+    if not known or len(known) < len(values):
+        return UNKNOWN
+    return (min if which == "smallest" else max)(known, key=known.__getitem__)
+
+
+def _value(claim: Reading) -> float | None:
+    if isinstance(claim, Quantity):
+        return claim.value
+    return 0.0 if claim == Blank.NONE else None

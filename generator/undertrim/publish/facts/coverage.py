@@ -1,0 +1,56 @@
+"""What is not known yet, as data: the matrix of cars and openings, its share, and what to measure next."""
+
+from typing import Any
+
+from undertrim.derive import coverage
+from undertrim.derive.measuring import next_to_measure
+from undertrim.derive.wanted import lacking, wanted
+from undertrim.record.model import Opening, VehicleRecord
+
+Data = dict[str, Any]
+
+FEW = 5
+"""How many things to measure a page names."""
+
+
+def report(record: VehicleRecord, address: str) -> Data:
+    """All there is to say of one vehicle's coverage."""
+    matrix = coverage.matrix(record)
+    return {
+        "vehicle": address,
+        **share(matrix.share),
+        "openings": [_opening(item) for item in record.openings.values()],
+        "cars": [{"car": dict(row.car), "label": row.label, "cells": dict(row.cells)} for row in matrix.rows],
+        "missing": _missing(record, matrix),
+        "next": [{"kind": task.kind, "place": task.place, "words": task.words} for task in next_to_measure(record)],
+    }
+
+
+def summary(record: VehicleRecord) -> Data:
+    """What a page shows of it: the share in words, the missing cells and the first FEW things to measure."""
+    matrix = coverage.matrix(record)
+    tasks = [task.words for task in next_to_measure(record)]
+    return {
+        "share": str(matrix.share),
+        "missing": _missing(record, matrix),
+        "next": tasks[:FEW],
+        "more": max(0, len(tasks) - FEW),
+    }
+
+
+def share(found: coverage.Share) -> Data:
+    """A share as numbers and in words."""
+    return {"answered": found.answered, "cells": found.cells, "percent": found.percent, "share": str(found)}
+
+
+def _opening(item: Opening) -> Data:
+    facts = wanted(item)
+    return {"id": item.id, "facts_wanted": len(facts), "facts_lacking": [fact.name for fact in lacking(item)]}
+
+
+def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> list[Data]:
+    """Openings with the cars of which nobody has said whether they have it."""
+    return [
+        {"opening": name, "name": record.openings[name].name, "cars": [row.label for row in rows]}
+        for name, rows in matrix.missing.items()
+    ]

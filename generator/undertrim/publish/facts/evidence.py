@@ -1,0 +1,123 @@
+"""How sure the facts are, as data: the standing of the record, the conflicts of its evidence, its age."""
+
+from datetime import date
+from typing import Any
+
+from undertrim.derive.evidence.age import age as in_words
+from undertrim.derive.evidence.conflicts import Dispute, disputes
+from undertrim.derive.evidence.fingerprint import Changes
+from undertrim.derive.evidence.standing import Standing, Word
+from undertrim.derive.evidence.standing import standing as derived
+from undertrim.publish.facts.fact_names import block_name, fact_name
+from undertrim.record import units
+from undertrim.record.model import Evidence, VehicleRecord, Verified
+from undertrim.record.source import Data as Typed
+
+Data = dict[str, Any]
+
+CONFLICT = "CONFLICT"
+
+
+def standing(record: VehicleRecord, data: Typed) -> Data:
+    """The record's standing: `word`, a line of `text`, who verified it, what is in the way and what was edited since."""
+    found = derived(record, data)
+    stamp = record.verified
+    return {
+        "word": str(found.word),
+        "text": _line(found, stamp),
+        "on": stamp.on if stamp else "",
+        "by": stamp.by if stamp else "",
+        "car": stamp.car if stamp else "",
+        "obstacles": [{"what": item.what, "where": item.where} for item in found.obstacles],
+        "edited": _edited(found.changes, data),
+    }
+
+
+def _line(found: Standing, stamp: Verified | None) -> str:
+    if stamp is None or found.word is Word.UNVERIFIED:
+        return "Not verified"
+    if found.word is Word.STALE:
+        return f"Verification is stale: {found.changes.count} fact{'' if found.changes.count == 1 else 's'} changed"
+    return f"Verified {stamp.on} by {stamp.by} at: {stamp.car}"
+
+
+def _edited(changes: Changes, data: Typed) -> list[Data]:
+    sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
+    return [
+        {"block": block, "name": block_name(data, block), "how": how}
+        for how, blocks in sorts.items()
+        for block in blocks
+    ]
+
+
+def conflicts(record: VehicleRecord) -> list[Data]:
+    """Every conflict: the fact in words, what stands in the record, each claim with its sources, the cautious value and why it is."""
+    return [_conflict(record, dispute) for dispute in disputes(record)]
+
+
+def _conflict(record: VehicleRecord, dispute: Dispute) -> Data:
+    fact = dispute.fact
+    kind = fact.kind if fact else ""
+    claims = [{"says": _shown(claim.says, kind), "source": list(claim.source)} for claim in dispute.claims]
+    return {
+        "id": dispute.conflict.id,
+        "word": CONFLICT,
+        "about": dispute.conflict.about,
+        "fact": fact_name(_names(record), fact.pointer) if fact else dispute.conflict.about,
+        "stands": _shown(fact.text, kind) if fact else "",
+        "claims": claims,
+        "cautious": _shown(dispute.cautious, kind),
+        "reason": dispute.rule.reason,
+        "safety": dispute.rule.safety,
+        "settled": dispute.settled,
+        "settled_by": dispute.conflict.settled_by,
+        "text": _claimed(claims, _shown(dispute.cautious, kind)),
+    }
+
+
+def _claimed(claims: list[Data], cautious: str) -> str:
+    """The claims and the cautious value in a sentence or two."""
+    said = " or ".join(f"{claim['says']} ({', '.join(claim['source'])})" for claim in claims)
+    return f"{said}. Until it is settled: {cautious}."
+
+
+def _shown(says: str, kind: str) -> str:
+    """A claim in both systems of units, where it is a quantity."""
+    try:
+        return units.show(units.parse(says, kind)) if kind else says
+    except units.UnitError:
+        return says
+
+
+def _names(record: VehicleRecord) -> Data:
+    """The names of what has one, laid out as in the file."""
+    return {
+        section: {name: _named(thing) for name, thing in getattr(record, section).items()}
+        for section in ("parts", "preps", "openings", "connectors")
+    }
+
+
+def _named(thing: Any) -> Data:
+    tethers = {name: {"name": tether.name} for name, tether in getattr(thing, "tethers", {}).items()}
+    held_by = [{"name": f"{item.what} {item.kind}"} for item in getattr(thing, "held_by", ())]
+    return {"name": thing.name, "tethers": tethers, "held_by": held_by}
+
+
+def age(on: str, made: date | None) -> Data:
+    """How old the data of a day was (`words`) on the day the page was made (`on`); both empty where either is not known."""
+    words = in_words(on, made) if made else ""
+    return {"words": words, "on": made.isoformat() if made and words else ""}
+
+
+def piece(item: Evidence, made: date | None) -> Data:
+    """One piece of evidence."""
+    return {
+        "id": item.id,
+        "how": item.how,
+        "on": item.on,
+        "by": item.by,
+        "car": item.car,
+        "with": item.with_,
+        "note": item.note,
+        "age": age(item.on, made)["words"],
+    }

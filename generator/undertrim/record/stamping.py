@@ -1,0 +1,79 @@
+"""Puts the `verified` block at the end of a record's text and leaves every other character as it is.
+
+A YAML emitter would lay the rest out anew; so the block alone is written, and what comes of it is read back and compared.
+"""
+
+import json
+import re
+from collections.abc import Iterator, Mapping
+
+from undertrim.record.source import Source, read_text
+
+_KEY = "verified"
+_LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
+_PLAIN = re.compile(r"[A-Za-z0-9](?:[\w ,./+-]*[\w.])?", re.ASCII)
+
+
+class CannotStamp(ValueError):  # noqa: N818 - it names what happened
+    """The text is laid out in a way that takes no block at its end."""
+
+
+def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]) -> str:
+    """The text of `source` with a `verified` block at its end, in place of the one it has. Raises CannotStamp.
+
+    `facts` are the fingerprints by block, written in their order.
+    """
+    assert isinstance(source.data, dict)
+    stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car, "facts": dict(facts)}
+    text = _joined(source, list(_block(stamp)))
+    wanted = {**{key: value for key, value in source.data.items() if key != _KEY}, _KEY: stamp}
+    again = read_text(text, source.path)
+    if again.problems or again.data != wanted:
+        raise CannotStamp(
+            "no block can be added at the end of this file: write every section of the record on lines of its own"
+        )
+    return text
+
+
+def _joined(source: Source, block: list[str]) -> str:
+    lines = _LINE.findall(source.text)
+    kept = _without(lines, source)
+    end = "\r\n" if lines and lines[0].endswith("\r\n") else "\n"
+    text = "".join(kept)
+    if not text.endswith(("\n", "\r")):
+        text += end
+    gap = end if kept and kept[-1].strip() else ""
+    margin = " " * (min(place.column for pointer, place in source.keys.items() if len(pointer) == 1) - 1)
+    return text + gap + "".join(f"{margin}{line}{end}" for line in block)
+
+
+def _without(lines: list[str], source: Source) -> list[str]:
+    """The lines without those of the block; comments behind it stay."""
+    if (_KEY,) not in source.keys:
+        return lines
+    start = source.keys[_KEY,].line - 1
+    later = [place.line - 1 for pointer, place in source.keys.items() if len(pointer) == 1 and place.line - 1 > start]
+    end = min(later, default=len(lines))
+    while end > start + 1 and _is_quiet(lines[end - 1]):
+        end -= 1
+    return lines[:start] + lines[end:]
+
+
+def _is_quiet(line: str) -> bool:
+    """Whether a line says nothing to a machine."""
+    return not line.strip() or line.lstrip().startswith("#")
+
+
+def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
+    yield f"{_KEY}:"
+    for key, value in stamp.items():
+        if isinstance(value, str):
+            yield f"  {key}: {_scalar(value)}"
+        else:
+            yield f"  {key}:"
+            yield from (f"    {_scalar(name)}: {_scalar(inner)}" for name, inner in value.items())
+
+
+def _scalar(text: str) -> str:
+    """The text as YAML reads it back: plain where nothing in it means anything else, else in double quotes."""
+    return text if _PLAIN.fullmatch(text) else json.dumps(text, ensure_ascii=False)

@@ -1,0 +1,79 @@
+"""What the keywords of our schemas refuse about one value: each gives what is wrong and the way out, or None.
+
+A value of another sort than the keyword is about is left to the keyword `type`.
+"""
+
+import datetime
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from undertrim.record import drives, schema, units
+from undertrim.record.numerals import quoted
+from undertrim.record.schema import Schema
+from undertrim.record.source import Data
+
+Said = tuple[str, str]
+"""What is wrong, where there is more to say than that something is; and the way out. Either may be empty."""
+
+
+def _quantity(spec: Schema, value: Data) -> Said | None:
+    if not isinstance(value, str) or value in schema.blanks(spec):
+        return None
+    try:
+        units.parse(value, spec["kind"])
+    except units.UnitError as error:
+        return error.message, error.hint
+    return None
+
+
+def _drive(wanted: bool, value: Data) -> Said | None:
+    if not wanted or not isinstance(value, str):
+        return None
+    try:
+        drives.parse(value)
+    except drives.DriveError as error:
+        return error.message, error.hint
+    return None
+
+
+def _minimum(limit: int, value: Data) -> Said | None:
+    below = schema.whole(value) and int(value) < limit
+    return (f"{quoted(value)} is less than {limit}", "") if below else None
+
+
+def _maximum(limit: int, value: Data) -> Said | None:
+    above = schema.whole(value) and int(value) > limit
+    return (f"{quoted(value)} is more than {limit}", "") if above else None
+
+
+def _calendar(wanted: bool, value: Data) -> Said | None:
+    try:
+        if wanted and isinstance(value, str):
+            datetime.date.fromisoformat(value)
+    except ValueError:
+        return "", ""
+    return None
+
+
+def repeats(value: Data) -> Iterator[tuple[int, str]]:
+    """Each entry of a list that an earlier one repeats, with its place; only words are looked at, ours hold no others."""
+    seen: set[str] = set()
+    for index, item in enumerate(value) if isinstance(value, list) else ():
+        if isinstance(item, str):
+            if item in seen:
+                yield index, item
+            seen.add(item)
+
+
+def _unique(wanted: bool, value: Data) -> Said | None:
+    return next((("", "") for _ in repeats(value)), None) if wanted else None
+
+
+REFUSED: dict[str, Callable[[Any, Data], Said | None]] = {
+    "quantity": _quantity,
+    "drive": _drive,
+    "minimum": _minimum,
+    "maximum": _maximum,
+    "calendar": _calendar,
+    "uniqueItems": _unique,
+}

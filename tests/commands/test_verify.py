@@ -1,0 +1,164 @@
+"""The `verify` command: what it writes, what it refuses, how it exits."""
+
+from pathlib import Path
+
+import pytest
+from rule_pages import BASE
+
+from undertrim import cli
+from undertrim.record.source import read_text
+
+HOME = Path("records/vehicles/brindleway")
+FILE = HOME / "otter-2014-2018.yaml"
+KNOWN = BASE.replace(
+    "parts:\n", "restraint: {wait: 2 min, memory_keeper: forbidden, read_faults_first: no, source: e1}\nparts:\n"
+)
+WORDS = ("--by", "rk", "--car", "2016, left-hand drive", "--on", "2026-04-02")
+REFUSED = "nothing was written: mend what is above, then verify again\n"
+
+
+@pytest.fixture(autouse=True)
+def workspace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / HOME).mkdir(parents=True)
+    (tmp_path / FILE).write_text(KNOWN, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+
+
+def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
+    code = cli.main([*words])
+    printed = capsys.readouterr()
+    return code, printed.out, printed.err
+
+
+def verify(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
+    return run(capsys, "verify", "otter-2014-2018", *(words or WORDS))
+
+
+def test_it_stamps_the_record_and_leaves_the_rest(capsys: pytest.CaptureFixture[str]) -> None:
+    assert verify(capsys) == (0, f"{FILE}: verified, 6 blocks of facts\n", "")
+    text = FILE.read_text(encoding="utf-8")
+    assert text.startswith(f"{KNOWN}\nverified:\n  on: 2026-04-02\n  by: rk\n  car: 2016, left-hand drive\n  facts:\n")
+    lines = [line.split(":")[0].strip() for line in text.partition("facts:\n")[2].splitlines()]
+    assert lines == ["vehicle", "preps/battery", "restraint", "parts/radio", "openings/dash", "after_battery"]
+    assert run(capsys, "check") == (0, "1 record checked, no problems\n", "")
+
+
+def test_an_edit_makes_it_stale_until_it_is_verified_again(capsys: pytest.CaptureFixture[str]) -> None:
+    verify(capsys)
+    first = FILE.read_text(encoding="utf-8")
+    FILE.write_text(first.replace("T20", "T25"), encoding="utf-8")
+    code, out, _ = run(capsys, "check")
+    assert (code, "changed 'parts/radio' (stale-verification)" in out) == (1, True)
+    assert verify(capsys)[0] == 0
+    second = FILE.read_text(encoding="utf-8")
+    changed = [line for line in second.splitlines() if line not in first.splitlines()]
+    assert [line.split(":")[0].strip() for line in changed] == ["held_by", "parts/radio"]
+    assert run(capsys, "check")[0] == 0
+
+
+def test_comments_and_layout_leave_it_fresh(capsys: pytest.CaptureFixture[str]) -> None:
+    verify(capsys)
+    text = FILE.read_text(encoding="utf-8").replace("release: slide", "release:  'slide'   # towards you")
+    FILE.write_text(text, encoding="utf-8")
+    assert run(capsys, "check")[0] == 0
+
+
+def test_what_is_unknown_stands_in_the_way(capsys: pytest.CaptureFixture[str]) -> None:
+    text = KNOWN.replace("wait: 2 min", "wait: unknown")
+    FILE.write_text(text, encoding="utf-8")
+    line = text[: text.index("restraint:")].count("\n") + 1
+    before = FILE.read_bytes()
+    assert verify(capsys) == (
+        1,
+        "",
+        f"{FILE}:{line}:13: error: the restraint wait is unknown (verified-with-unknowns)\n"
+        "    look it up in the maker's information\n1 record checked: 1 error, 0 warnings\n" + REFUSED,
+    )
+    assert FILE.read_bytes() == before
+
+
+def test_an_allow_does_not_let_an_unknown_through(capsys: pytest.CaptureFixture[str]) -> None:
+    line = "restraint: {wait: unknown, memory_keeper: forbidden, read_faults_first: no}"
+    allowed = f"{line}  # allow verified-with-unknowns: nobody knows"
+    FILE.write_text(BASE.replace("parts:\n", f"{allowed}\nparts:\n"), encoding="utf-8")
+    assert verify(capsys)[0] == 1
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule"),
+    [
+        ("T20, count: 4", "T20", "fastener-without-count"),
+        ("release: slide", "release: throw", "schema"),
+        ("kit: needed", "kit: needed: x", "yaml"),
+        ("model: Otter", "model: Badger", "file-name"),
+    ],
+)
+def test_errors_stand_in_the_way(capsys: pytest.CaptureFixture[str], old: str, new: str, rule: str) -> None:
+    FILE.write_text(KNOWN.replace(old, new), encoding="utf-8")
+    before = FILE.read_bytes()
+    code, out, err = verify(capsys)
+    assert (code, out) == (1, "")
+    assert f"({rule})" in err
+    assert err.endswith(REFUSED)
+    assert FILE.read_bytes() == before
+
+
+def test_a_warning_does_not(capsys: pytest.CaptureFixture[str]) -> None:
+    FILE.write_text(KNOWN.replace("takes: 3 min", "takes: 9 h"), encoding="utf-8")
+    assert run(capsys, "check")[0] == 1
+    assert verify(capsys)[0] == 0
+
+
+def test_an_error_beside_its_neighbour_stands_in_the_way(capsys: pytest.CaptureFixture[str]) -> None:
+    other = KNOWN.replace("built: {from: 2014-01, to: 2018-01}", "built: {from: 2016-01, to: 2020-01}")
+    (HOME / "otter-2016-2020.yaml").write_text(other, encoding="utf-8")
+    code, _, err = verify(capsys)
+    assert (code, "(overlapping-records)" in err) == (1, True)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--by", "rk", "--car", "2016", "--on", "2026-02-30"), "'2026-02-30' is not a day"),
+        (("--by", "rk", "--car", "2016", "--on", "today"), "'today' is not a valid day"),
+        (("--by", "", "--car", "2016"), "by is empty"),
+        (("--by", "rk", "--car", "x" * 121), "car has 121 characters, more than 120"),
+        (("--by", "rk", "--car", "2016\n2017"), "on one line"),
+    ],
+)
+def test_words_no_record_may_hold_are_refused(
+    capsys: pytest.CaptureFixture[str], words: tuple[str, ...], said: str
+) -> None:
+    code, out, err = verify(capsys, *words)
+    assert (code, out) == (2, "")
+    assert said in err
+    assert FILE.read_text(encoding="utf-8") == KNOWN
+
+
+def test_a_vehicle_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
+    code, _, err = run(capsys, "verify", "badger", *WORDS)
+    assert (code, "no vehicle 'badger'" in err) == (2, True)
+
+
+def test_gear_is_no_vehicle(capsys: pytest.CaptureFixture[str]) -> None:
+    path = Path("records/gear/kits/a-b.yaml")
+    path.parent.mkdir(parents=True)
+    path.write_text("format: 1\n")
+    assert run(capsys, "verify", str(path), *WORDS) == (2, "", f"undertrim: '{path}' is no vehicle record\n")
+
+
+def test_a_layout_that_takes_no_stamp_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    FILE.write_text(KNOWN + "...\n", encoding="utf-8")
+    code, _, err = verify(capsys)
+    assert (code, "no block can be added" in err) == (1, True)
+    assert FILE.read_text(encoding="utf-8") == KNOWN + "...\n"
+
+
+def test_without_a_day_it_is_today(capsys: pytest.CaptureFixture[str]) -> None:
+    from datetime import date
+
+    before = date.today().isoformat()
+    assert verify(capsys, "--by", "rk", "--car", "2016")[0] == 0
+    typed = read_text(FILE.read_text(encoding="utf-8"), FILE).data
+    assert isinstance(typed, dict)
+    assert before <= typed["verified"]["on"] <= date.today().isoformat()

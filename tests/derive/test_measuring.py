@@ -1,0 +1,155 @@
+"""What an opening wants, and what to find out next, in order."""
+
+from typing import Any
+
+import pytest
+
+from making import from_data
+from undertrim.derive.measuring import KINDS, next_to_measure
+from undertrim.derive.wanted import lacking, wanted
+from undertrim.record.model import Opening, VehicleRecord
+
+WHOLE: dict[str, Any] = {
+    "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
+    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel"},
+    "room_to_grille": "22 mm",
+    "factory_spacer": "none",
+    "impedance": "4 ohm",
+    "crash_sensor": "no",
+}
+RESTRAINT = {"wait": "2 min", "memory_keeper": "allowed", "read_faults_first": "no"}
+
+
+def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
+    behind = {name: {"behind": ["radio"], **item} for name, item in openings.items()}
+    return from_data({"restraint": RESTRAINT, "parts": {"radio": {}}, "openings": behind, **sections})
+
+
+def opening(name: str, **item: Any) -> Opening:
+    return made({name: item}).openings[name]
+
+
+def names(name: str, **item: Any) -> list[str]:
+    return [fact.name for fact in lacking(opening(name, **item))]
+
+
+def words(record: VehicleRecord) -> list[str]:
+    return [task.words for task in next_to_measure(record)]
+
+
+def test_a_whole_opening_lacks_nothing() -> None:
+    assert names("front-door", **WHOLE) == []
+    assert names("dash") == []
+    assert len(wanted(opening("front-door", **WHOLE))) == 7
+
+
+def test_what_a_speaker_opening_lacks() -> None:
+    assert names("shelf") == ["bolts", "room to grille", "factory spacer", "impedance"]
+    assert names("front-door") == ["bolts", "depth", "room to grille", "factory spacer", "impedance", "crash sensor"]
+    assert names("pod", area="rear-door", **{**WHOLE, "crash_sensor": "unknown"}) == ["crash sensor"]
+    unknown = dict.fromkeys(("room_to_grille", "factory_spacer", "impedance"), "unknown")
+    assert names("front-door", **{**WHOLE, **unknown}) == ["room to grille", "factory spacer", "impedance"]
+
+
+def test_what_a_receiver_opening_lacks() -> None:
+    face = {"width": "unknown", "height": "112 mm"}
+    assert names("dash", face=face, depth={"clear": "unknown"}, kit="unknown") == ["face width", "depth", "kit"]
+    assert names("dash", face={"width": "182 mm", "height": "unknown"}) == ["face height"]
+
+
+@pytest.mark.parametrize(
+    ("name", "depth", "to_do"),
+    [
+        ("front-door", {"clear": "unknown"}, "measure the depth of 'front-door' from the door skin over the whole glass travel"),
+        ("front-door", {"clear": "unknown", "over": "no-glass"}, "measure the depth of 'front-door' from the door skin"),
+        ("shelf", {"clear": "unknown"}, "measure the depth of 'shelf' from the face the speaker sits on"),
+        ("shelf", {"clear": "60 mm"}, "find out from which face the depth of 'shelf' was measured"),
+        ("shelf", {"clear": "60 mm", "datum": "bracket"}, None),
+        ("front-door", {"clear": "60 mm", "datum": "skin"}, "measure the depth of 'front-door' again, over the whole glass travel"),
+        ("front-door", {"clear": "60 mm", "datum": "skin", "over": "glass-down"}, "measure the depth of 'front-door' again, over the whole glass travel"),
+        ("front-door", {"clear": "60 mm", "datum": "skin", "over": "no-glass"}, None),
+    ],
+)  # fmt: skip
+def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str | None) -> None:
+    found = [fact.to_do for fact in lacking(opening(name, **{**WHOLE, "depth": depth})) if fact.name == "depth"]
+    assert found == ([to_do] if to_do else [])
+
+
+def test_the_most_useful_first() -> None:
+    variants = {
+        "sound": {
+            "ask": "Which sound?",
+            "choices": {"plain": {"label": "Plain sound"}, "full": {"label": "Full sound"}},
+        }
+    }
+    openings = {
+        "shelf": {**WHOLE, "impedance": "unknown", "when": {"sound": "full"}},
+        "front-door": {**WHOLE, "crash_sensor": "unknown", "room_to_grille": "unknown"},
+    }
+    record = made(
+        openings,
+        restraint={"wait": "unknown", "memory_keeper": "allowed", "read_faults_first": "no"},
+        vehicle={"high_voltage": "unknown", "drive_side": ["left", "right"]},
+        variants=variants,
+        parts={"radio": {"on_side": "left", "mirrors": "unknown"}},
+        functions={"mute": {"by": "unknown", "when": {"sound": "full"}}, "speed": {"by": "data"}},
+        duties={"chime": {"kept_by": "unknown"}, "clock": {"kept_by": "none"}},
+    )
+    assert words(record) == [
+        "look up the maker's wait between battery off and touching restraint wiring",
+        "look up whether the door of 'front-door' holds a crash pressure sensor",
+        "look up whether the vehicle has a high-voltage system",
+        "look for 'shelf' in a car with Plain sound: record it, or write 'not_in'",
+        "read or measure the impedance of the factory speaker of 'shelf'",
+        "measure the room from the mounting face of 'front-door' to the inside of its grille",
+        "find out how the car provides 'mute': by wire, by data or not at all (Full sound)",
+        "find out what becomes of 'chime' when the factory unit goes",
+        "find out in right-hand drive: on which side is the radio?",
+    ]
+    kinds = [task.kind for task in next_to_measure(record)]
+    assert kinds == sorted(kinds, key=KINDS.index)
+    assert set(kinds) == set(KINDS)
+
+
+def test_a_text_to_read_again_is_nothing_to_find_out() -> None:
+    radio = {"on_side": "left", "mirrors": "yes", "how": "Pull the left edge."}
+    assert words(made({"dash": {}}, parts={"radio": radio}, vehicle={"drive_side": ["left", "right"]})) == []
+
+
+def test_nothing_is_left_of_a_record_that_says_all() -> None:
+    assert words(made({"front-door": WHOLE})) == []
+
+
+@pytest.mark.parametrize(
+    ("restraint", "places"),
+    [
+        (None, ["wait", "memory_keeper", "read_faults_first"]),
+        ({"wait": "unknown", "memory_keeper": "unknown", "read_faults_first": "yes"}, ["wait", "memory_keeper"]),
+        ({"wait": "none", "fitted": "no"}, []),
+        ({"wait": "2 min"}, ["memory_keeper", "read_faults_first"]),
+    ],
+)
+def test_what_is_unknown_of_the_restraint(restraint: dict[str, str] | None, places: list[str]) -> None:
+    data = {"restraint": restraint} if restraint else {}
+    record = from_data({"parts": {"radio": {}}, "openings": {"dash": {"behind": ["radio"]}}, **data})
+    assert [task.place for task in next_to_measure(record)] == [f"restraint/{name}" for name in places]
+
+
+def test_how_near_the_high_voltage_comes_is_asked_once_for_an_area() -> None:
+    record = made(
+        {"dash": {"area": "dash"}, "shelf": {**WHOLE, "high_voltage": "near"}},
+        vehicle={"high_voltage": "yes"},
+        areas={"seat": {"high_voltage": "clear"}, "floor": {"high_voltage": "unknown"}},
+        parts={
+            "radio": {"area": "dash"},
+            "seat": {"area": "seat"},
+            "mat": {"area": "floor"},
+            "cap": {},
+            "lid": {"area": "seat", "high_voltage": "unknown"},
+        },
+    )
+    assert words(record) == [
+        f"look up how near the high voltage comes to {what}"
+        for what in ("the area 'dash'", "the area 'floor'", "'cap'", "'lid'")
+    ]
+    assert next_to_measure(record)[0].place == "areas/dash/high_voltage"

@@ -1,0 +1,198 @@
+"""What page, sheet and plan say of a record's standing, its conflicts and its age."""
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from making import made
+from undertrim.derive.evidence.fingerprint import fingerprints
+from undertrim.publish import facts, pages
+from undertrim.publish.facts import blockers, evidence
+from undertrim.publish.facts.fact_names import block_name, fact_name
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Entry
+
+DAY = date(2026, 11, 25)
+DATA: dict[str, Any] = {
+    "evidence": {
+        "e1": {"how": "measured", "on": "2026-03-09", "by": "rk"},
+        "e2": {"how": "told", "on": "2022-03-09", "by": "<b>tw</b>"},
+    },
+    "restraint": {"wait": "3 min", "memory_keeper": "forbidden", "read_faults_first": "no"},
+    "duties": {"clock": {"kept_by": "stays"}},
+    "preps": {"battery": {"sets": {"battery": "off"}, "restore": "Join it."}},
+    "parts": {
+        "p": {
+            "tethers": {"plug": {"name": "Main plug", "kind": "plug"}},
+            "held_by": [{"bolt": "T50", "count": "2", "torque": "unknown"}],
+        }
+    },
+    "openings": {
+        "front-door": {"name": "Door <speakers>", "behind": ["p"], "crash_sensor": "no", "when": {"body": "van"}}
+    },
+    "vehicle": {"bodies": ["van", "minibus"]},
+}
+CLAIMS = [{"says": "62 mm", "source": "e1"}, {"says": "2 1/4 in", "source": ["e2"]}]
+DEPTH = {"about": "openings/front-door/depth/clear", "claims": CLAIMS}
+
+
+def record(**extra: Any) -> tuple[Entry, VehicleRecord]:
+    item = made({**DATA, **extra})
+    assert isinstance(item.record, VehicleRecord)
+    return item, item.record
+
+
+def stamped() -> dict[str, Any]:
+    facts_now = fingerprints(record()[0].source.data)
+    return {"on": "2026-04-02", "by": "rk", "car": "2016 <b>", "facts": facts_now}
+
+
+def standing(**extra: Any) -> dict[str, Any]:
+    item, about = record(**extra)
+    return evidence.standing(about, item.source.data)
+
+
+def test_a_record_nobody_checked() -> None:
+    assert standing() == {
+        "word": "unverified",
+        "text": "Not verified",
+        "on": "",
+        "by": "",
+        "car": "",
+        "obstacles": [],
+        "edited": [],
+    }
+
+
+def test_a_verified_one() -> None:
+    found = standing(verified=stamped())
+    assert (found["word"], found["text"]) == ("verified", "Verified 2026-04-02 by rk at: 2016 <b>")
+    assert (found["on"], found["by"], found["car"]) == ("2026-04-02", "rk", "2016 <b>")
+
+
+def test_an_edited_one_names_what_was_edited() -> None:
+    duties = {"clock": {"kept_by": "none"}, "hazard-switch": {"kept_by": "stays"}}
+    stamp = stamped()
+    del stamp["facts"]["restraint"]
+    stamp["facts"]["parts/old-trim"] = "00000000"
+    found = standing(duties=duties, verified=stamp)
+    assert (found["word"], found["text"]) == ("stale", "Verification is stale: 4 facts changed")
+    assert found["edited"] == [
+        {"block": "duties/clock", "name": "Duties of the factory unit, clock", "how": "changed"},
+        {"block": "restraint", "name": "restraint system", "how": "added"},
+        {"block": "duties/hazard-switch", "name": "Duties of the factory unit, hazard switch", "how": "added"},
+        {"block": "parts/old-trim", "name": "Parts, old trim", "how": "removed"},
+    ]
+    one = standing(duties={"clock": {"kept_by": "none"}}, verified=stamped())
+    assert one["text"] == "Verification is stale: 1 fact changed"
+
+
+def test_what_is_in_the_way() -> None:
+    found = standing(restraint={**DATA["restraint"], "wait": "unknown"})
+    wanted = {"what": "the restraint wait is unknown", "where": "look it up in the maker's information"}
+    assert found["obstacles"] == [wanted]
+
+
+def test_a_conflict_with_all_its_claims() -> None:
+    [found] = evidence.conflicts(record(conflicts={"c": DEPTH})[1])
+    assert found == {
+        "id": "c",
+        "word": "CONFLICT",
+        "about": "openings/front-door/depth/clear",
+        "fact": "Door <speakers>: clear depth",
+        "stands": "62 mm (2.44 in)",
+        "claims": [{"says": "62 mm (2.44 in)", "source": ["e1"]}, {"says": "2 1/4 in (57.2 mm)", "source": ["e2"]}],
+        "cautious": "2 1/4 in (57.2 mm)",
+        "reason": "gear for the lesser depth fits in the greater one, the other way round it meets the glass",
+        "safety": False,
+        "settled": False,
+        "settled_by": "",
+        "text": "62 mm (2.44 in) (e1) or 2 1/4 in (57.2 mm) (e2). Until it is settled: 2 1/4 in (57.2 mm).",
+    }
+
+
+def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
+    conflicts = {"c": DEPTH, "d": {**DEPTH, "settled_by": "e1"}, "e": {**DEPTH, "about": "restraint/wait"}}
+    found = [item for item in blockers.blockers(record(conflicts=conflicts)[1]) if "CONFLICT" in item["title"]]
+    assert [(item["weight"], item["title"], item["openings"], item["clauses"]) for item in found] == [
+        ("unknown", "CONFLICT: Door <speakers>: clear depth", ["front-door"], {"body": ["van"]}),
+        ("unknown", "CONFLICT: Restraint system: wait", [], {}),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("about", "name"),
+    [
+        ("parts/p/held_by/0/torque", "P, T50 bolt: torque"),
+        ("parts/p/tethers/plug/circuit", "P, Main plug: circuit"),
+        ("openings/front-door/hole/diameter", "Door <speakers>: hole, diameter"),
+        ("vehicle/high_voltage", "Vehicle: high voltage"),
+        ("duties/clock/kept_by", "Duties of the factory unit, clock: kept by"),
+        ("restraint/wait", "Restraint system: wait"),
+    ],
+)
+def test_a_fact_in_words(about: str, name: str) -> None:
+    [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": about}})[1])
+    assert found["fact"] == name
+
+
+def test_a_conflict_that_leads_nowhere_is_named_by_its_keys() -> None:
+    [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": "parts/p/area"}})[1])
+    assert (found["fact"], found["stands"]) == ("parts/p/area", "")
+
+
+def test_blocks_in_words() -> None:
+    data = {"parts": {"p": {"name": "Trim"}}}
+    assert [block_name(data, block) for block in ("parts/p", "areas/front-door", "vehicle")] == [
+        "Trim",
+        "Areas, front door",
+        "vehicle",
+    ]
+    assert fact_name({}, ("nowhere", "x")) == "nowhere, x"
+
+
+def test_ages_stand_beside_the_dates() -> None:
+    item, _ = record()
+    made_ = facts.vehicle(item, DAY)
+    assert (made_["data_date"], made_["age"]) == ("2026-03-09", {"words": "8 months old", "on": "2026-11-25"})
+    assert [entry["age"] for entry in made_["evidence"]] == ["8 months old", "4 years old, check before relying on it"]
+    assert facts.vehicle(item)["age"] == {"words": "", "on": ""}
+
+
+def page(**extra: Any) -> str:
+    item, _ = record(**extra)
+    return " ".join(pages.vehicle(facts.vehicle(item, DAY)).split())
+
+
+def test_the_page_shows_it() -> None:
+    text = page(conflicts={"c": DEPTH}, verified=stamped())
+    assert '<b>Not verified</b> <a href="#standing">1 thing in the way</a>' in text
+    assert "2026-03-09 <small>(on 2026-11-25: 8 months old)</small>" in text
+    assert "CONFLICT: Door &lt;speakers&gt;: clear depth</b>" in text
+    assert "Cautious value: <b>2 1/4 in (57.2 mm)</b>" in text
+    assert "The conflict &#39;c&#39; about" in text
+    assert "&lt;b&gt;tw&lt;/b&gt;" in text
+    assert "<b>tw</b>" not in text
+
+
+def test_the_page_of_a_verified_and_of_a_stale_record() -> None:
+    verified = page(verified=stamped())
+    assert (
+        '<p class="ut-standing ut-standing-verified"><b>Verified 2026-04-02 by rk at: 2016 &lt;b&gt;</b></p>'
+        in verified
+    )
+    stale = page(verified=stamped(), duties={"clock": {"kept_by": "none"}})
+    assert '<b>Verification is stale: 1 fact changed</b> <a href="#standing">what changed</a>' in stale
+    assert "<li>Duties of the factory unit, clock: changed</li>" in stale
+    settled = page(conflicts={"c": {**DEPTH, "settled_by": "e1"}})
+    assert "Settled: Door &lt;speakers&gt;: clear depth." in settled
+    assert "CONFLICT" not in settled
+
+
+def test_a_record_without_evidence_has_no_age() -> None:
+    item, _ = record(evidence={})
+    bare = replace(item, path=Path("records/vehicles/brindleway/otter-2014-2018.yaml"))
+    assert facts.vehicle(bare, DAY)["age"] == {"words": "", "on": ""}
