@@ -3,8 +3,11 @@
 In a checkout these stand at the top level of the repository; in an installed wheel, below `_shipped`.
 """
 
+import hashlib
+import sys
 import tomllib
 from functools import cache
+from importlib.metadata import version
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -29,3 +32,19 @@ def inside(*parts: str) -> Path:
 def table(name: str) -> dict[str, Any]:
     """One data table, `record/data/<name>.toml`, parsed once."""
     return tomllib.loads(inside("record", "data", f"{name}.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def program() -> str:
+    """A digest of this program: its code, templates, data tables and schemas, and the versions of what it is built on."""
+    digest = hashlib.sha256(sys.version.encode())
+    for package in ("cattrs", "jinja2", "jsonschema", "ruamel.yaml", "segno", "typst"):
+        digest.update(f"{package} {version(package)}\0".encode())
+    for folder in (inside(), top("schema")):
+        for path in sorted(folder.rglob("*")):
+            if path.suffix in _OURS and path.is_file():
+                digest.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes())
+    return digest.hexdigest()
+
+
+_OURS = (".py", ".toml", ".json", ".j2", ".typ")

@@ -57,7 +57,7 @@ def _fasteners(data: Data) -> Iterator[tuple[tuple[str, str, str, int], Data]]:
 
 
 def _ref(item: Any) -> str:
-    return item["part"] if isinstance(item, dict) else item
+    return str(item["part"] if isinstance(item, dict) else item)
 
 
 def _references(data: Data) -> Iterator[tuple[tuple[str | int, ...], str]]:
@@ -108,7 +108,8 @@ def drop_the_only_mention_of_a_part(data: Data) -> Spoilt:
 
 @caught_by("named-but-absent")
 def rename_a_part_where_it_is_given(data: Data) -> Spoilt:
-    for name in {name for _, name in _references(data)} & data["parts"].keys():
+    used = dict.fromkeys(name for place, name in _references(data) if place[-1] != "goes_to" and name in data["parts"])
+    for name in used:
         parts = {f"{key}-x" if key == name else key: part for key, part in data["parts"].items()}
         yield name, {**data, "parts": parts}
 

@@ -26,7 +26,7 @@ def said(text: str) -> list[str]:
         ("Tighten to 10 N.m (10 lbf.in).", "'10 N.m' and '10 lbf.in'"),
         ("It is 2 in = 55 mm there.", "'2 in' and '55 mm'"),
         ("A gap of 62 mm (2.4 in), then 62 mm (2.54 in).", "'62 mm' and '2.54 in'"),
-        ("The body is 180 x 50 mm (7 x 2 in).", "'180 x 50 mm' and '7 x 2 in'"),
+        ("The body is 180 x 51 mm (7 x 2 in).", "'180 x 51 mm' and '7 x 2 in'"),
     ],
 )
 def test_two_units_that_disagree(text: str, pair: str) -> None:

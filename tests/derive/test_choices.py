@@ -12,6 +12,7 @@ from undertrim.derive import cars
 from undertrim.derive.procedure import choices as module
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.mixing import mixing, regular
 from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
@@ -192,3 +193,56 @@ def test_with_many_openings_pairs_and_all_of_them_are_still_right(monkeypatch: p
             assert shown(made, 0, jobs) == planned
         else:  # a longer way round, with everything the visit needs in it
             assert set(planned) <= set(shown(made, 0, jobs))
+
+
+RESTRAINT = """
+    variants:
+      seats: {ask: Which one, choices: {plain: {label: Plain}, heated: {label: Heated}}}
+    parts:
+      lamp-trim: {tethers: {lamp: {name: Lamp, kind: plug, circuit: restraint, then: rejoin}}}
+      frame: {after: [{part: lamp-trim, when: {seats: heated}}]}
+      cap:
+    openings:
+      dash: {behind: [lamp-trim]}
+      middle: {behind: [frame]}
+      foot: {behind: [cap]}
+"""
+
+
+def test_a_part_that_goes_back_before_the_tests_in_some_cars_only() -> None:
+    made = assert_shown_as_planned(record(RESTRAINT))
+    assert ("dash", "middle", "foot") in made.cars[0].sets
+    assert made.cars[1].sets == {}
+
+
+def test_a_restraint_plug_on_a_part_that_moves_over_in_some_visits() -> None:
+    assert_shown_as_planned(
+        record("""
+        parts:
+          lamp-panel: {goes_to: dash, tethers: {lamp: {name: Lamp, kind: plug, circuit: restraint, then: rejoin}}}
+          radio: {replaced: yes, after: [lamp-panel]}
+          centre: {replaced: yes, after: [lamp-panel]}
+          bracket: {after: [lamp-panel]}
+          cap:
+        openings:
+          dash: {behind: [radio, bracket]}
+          middle: {behind: [centre, bracket]}
+          foot: {behind: [cap]}
+    """)
+    )
+
+
+def test_what_every_visit_needs_anyway_does_not_make_routes_mix() -> None:
+    about = record("""
+        parts:
+          tray: {takes: 3 min, tethers: {lamp: {name: Lamp plug, kind: plug}}}
+          cup: {takes: 2 min, tethers: {lamp: {name: Lamp plug, kind: plug}}}
+          surround: {after_any: [{from-above: [tray], from-below: [cup]}]}
+          panel: {tethers: {windows: {name: Window plug, kind: plug}}}
+        openings:
+          dash: {behind: [surround]}
+          door: {behind: [panel]}
+    """)
+    planner = Planner(about)
+    assert regular(planner, {})
+    assert mixing(planner.layout({})) == {"open:dash"}

@@ -193,6 +193,21 @@ def test_power_waits_for_every_restraint_plug_and_only_what_is_in_its_way_goes_b
     ]  # fmt: skip
 
 
+def test_what_came_off_by_way_of_the_part_with_the_plug_goes_back_before_it() -> None:
+    about = record("""
+        parts:
+          lamp-trim: {takes: 1 min, tethers: {lamp: {name: Airbag lamp, kind: plug, circuit: restraint, then: rejoin}}}
+          long-way: {takes: 30 min}
+          frame: {after_any: [{above: [lamp-trim], below: [long-way]}]}
+        openings:
+          dash: {behind: [frame]}
+    """)
+    names = ids(about, "dash")
+    assert [name for name in names if name.split(":")[0] in ("refit", "power")] == [
+        "refit:frame", "refit:lamp-trim", "power:on", "power:off",
+    ]  # fmt: skip
+
+
 def test_a_plug_left_joined_keeps_the_tests_before_the_refit() -> None:
     about = record(OPEN_PLUG.replace("rejoin", "leave"))
     names = ids(about, "dash")

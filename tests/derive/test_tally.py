@@ -197,7 +197,9 @@ def assert_balanced(procedure: Procedure) -> None:
 def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
     """What is bought: as many as came out and go back in new, and a seal for every part that is sealed again."""
     bought = [item.count for item in tally.purchases(procedure.steps)]
-    sealed = [step for step in procedure.steps if step.kind in ("refit", "move") and "Seal it again" in " ".join(step.text)]
+    sealed = [
+        step for step in procedure.steps if step.kind in ("refit", "move") and "Seal it again" in " ".join(step.text)
+    ]
     if None not in bought:
         assert sum(count or 0 for count in bought) == known(single_use) + len(sealed)
     else:

@@ -82,7 +82,7 @@ def test_an_edited_one_names_what_was_edited() -> None:
     assert (found["word"], found["text"]) == ("stale", "Verification is stale: 4 facts changed")
     assert found["edited"] == [
         {"block": "duties/clock", "name": "Duties of the factory unit, clock", "how": "changed"},
-        {"block": "restraint", "name": "restraint system", "how": "added"},
+        {"block": "restraint", "name": "Restraint system", "how": "added"},
         {"block": "duties/hazard-switch", "name": "Duties of the factory unit, hazard switch", "how": "added"},
         {"block": "parts/old-trim", "name": "Parts, old trim", "how": "removed"},
     ]
@@ -149,9 +149,9 @@ def test_blocks_in_words() -> None:
     assert [block_name(data, block) for block in ("parts/p", "areas/front-door", "vehicle")] == [
         "Trim",
         "Areas, front door",
-        "vehicle",
+        "Vehicle",
     ]
-    assert fact_name({}, ("nowhere", "x")) == "nowhere, x"
+    assert fact_name({}, ("nowhere", "x")) == "Nowhere, x"
 
 
 def test_ages_stand_beside_the_dates() -> None:

@@ -1,11 +1,11 @@
 """A file is replaced whole or not at all."""
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
 
-from undertrim.record import writing
 from undertrim.record.writing import write_text
 
 
@@ -43,7 +43,7 @@ def test_a_failure_leaves_the_old_file_and_nothing_else(file: Path, step: str, m
     def fail(*_: object, **__: object) -> None:
         raise OSError(28, "no space left")
 
-    places: dict[str, object] = {"fsync": os, "copymode": writing.shutil, "replace": Path}
+    places: dict[str, object] = {"fsync": os, "copymode": shutil, "replace": Path}
     monkeypatch.setattr(places[step], step, fail)
     with pytest.raises(OSError, match="no space"):
         write_text(file, "new")

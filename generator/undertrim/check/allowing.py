@@ -5,14 +5,17 @@ quoted text or a text of several lines is text.
 """
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source
 
 RULE = "allow"
 FIXED = ("yaml", "schema", "crash", "defeats-safety", RULE)
+"""What cannot be allowed."""
+
 _ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?P<rest>.*)$", re.IGNORECASE)
 
 
@@ -53,14 +56,17 @@ def _next_line(lines: list[str], number: int) -> int:
 
 
 def apply(
-    source: Source, problems: Iterable[Problem], rules: Collection[str], ran: Collection[str]
+    path: Path, written: Sequence[Allow], problems: Iterable[Problem], rules: Collection[str], ran: Collection[str]
 ) -> Iterator[Problem]:
-    """The problems that no allow hides, and problems with the allows themselves.
+    """The problems of one file that none of its allows hides, and problems with the allows themselves.
 
     `rules` are all there are, `ran` those that looked at the whole file: only their allows can be found to hide nothing.
     """
-    written = allows(source)
-    good = {(allow.line, allow.rule): allow for allow in written if allow.reason and allow.rule in rules}
+    good = {
+        (allow.line, allow.rule): allow
+        for allow in written
+        if allow.reason and allow.rule in rules and allow.rule not in FIXED
+    }
     used = set()
     for problem in problems:
         key = (problem.position.line, problem.rule)
@@ -71,7 +77,7 @@ def apply(
     for allow in written:
         complaint = _complaint(allow, rules, ran, used)
         if complaint:
-            yield Problem(source.path, allow.position, Level.ERROR, RULE, *complaint)
+            yield Problem(path, allow.position, Level.ERROR, RULE, *complaint)
 
 
 def _complaint(

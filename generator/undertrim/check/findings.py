@@ -18,7 +18,7 @@ from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
 from undertrim.record.problem import Level, Position
-from undertrim.record.source import Pointer, Source
+from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.store import Entry
 
 
@@ -87,12 +87,13 @@ class GearSubject:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What the collection rules see of one file: who it is and where that stands."""
+    """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed."""
 
     path: Path
     address: str
     facts: VehicleFacts | GearFacts
     places: Mapping[Pointer, Position]
+    typed: Data
 
 
 class RecordRule(Protocol):

@@ -7,7 +7,7 @@ import cattrs
 from cattrs.gen import make_dict_structure_fn, override
 
 from undertrim.record import model, units
-from undertrim.record.gear import GearRecord
+from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.source import Data
 
 KEYED = {
@@ -25,6 +25,11 @@ def vehicle(data: Data) -> model.VehicleRecord:
 def gear(data: Data) -> GearRecord:
     """The gear record in `data`."""
     return _converter().structure(data, GearRecord)
+
+
+def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
+    """What a record says of itself, from its section `vehicle` or `gear`."""
+    return _converter().structure(data, model.VehicleFacts if name == "vehicle" else GearFacts)
 
 
 def _with_ids(data: Data) -> Data:

@@ -1,8 +1,8 @@
 """A gear record as typed, frozen data. Which dimensions are set depends on `kind`; the schema says what each means."""
 
 from dataclasses import dataclass
-from undertrim.record.model import ALWAYS, Bolts, Decided, Face, Hole, Impedance, Length, When
 
+from undertrim.record.model import ALWAYS, Bolts, Decided, Face, Hole, Impedance, Length, When
 
 
 @dataclass(frozen=True, slots=True)

@@ -142,6 +142,10 @@ def test_two_readings_of_one_value(one: str, other: str, kind: str, alike: bool)
     assert same(read(one, kind), read(other, kind)) is alike
 
 
+def test_quantities_of_two_kinds_are_never_one_value() -> None:
+    assert not same(read("3 s", "time"), read("3 mm", "length"))
+
+
 DEPTH = "openings/front-door/depth/clear"
 
 

@@ -27,7 +27,7 @@ GOOD: dict[str, Any] = {
 def changed(*path: Any, to: Any) -> dict[str, Any]:
     """GOOD with one thing put somewhere, or taken away with None."""
     data = copy.deepcopy(GOOD)
-    inner = data
+    inner: Any = data
     for step in path[:-1]:
         inner = inner.setdefault(step, {}) if isinstance(inner, dict) else inner[step]
     if to is None:
@@ -88,6 +88,12 @@ def test_without_a_restraint_block_what_shows_a_restraint_is_named() -> None:
     assert places({**bare, "areas": {"dash": {"restraints": ["Bag"]}}}) == [("areas", "dash")]
     del bare["preps"]
     assert places(bare) == [("openings",)]
+
+
+def test_a_speaker_that_is_in_no_door_has_no_door_sensor() -> None:
+    data = changed("openings", "front-door", "crash_sensor", to=None)
+    data["openings"]["front-door"]["area"] = "load-bay"
+    assert places(data) == []
 
 
 def test_high_voltage_is_asked_for_each_thing_of_a_vehicle_that_has_it() -> None:

@@ -87,6 +87,7 @@ error: no evidence 'e4' (evidence ids here: e1, e2, e3)
         depth: {clear: 6.4 cm, datum: skin, over: whole-travel}
         room_to_grille: 22 mm
         crash_sensor: yes
+        high_voltage: clear
     restraint: {wait: 3 min}
     evidence:
       e2: {how: told, on: 2026-03-09, by: tw}
@@ -101,6 +102,10 @@ error: no evidence 'e4' (evidence ids here: e1, e2, e3)
       sensor:
         about: openings/front-door/crash_sensor
         claims: [{says: no, source: e1}, {says: yes, source: e2}]
+      cables:
+        about: openings/front-door/high_voltage
+        claims: [{says: clear, source: e1}, {says: near, source: e2}]
+        settled_by: e1
       wait:
         about: restraint/wait
         claims: [{says: 2 min, source: e1}, {says: 180 s, source: e2}]

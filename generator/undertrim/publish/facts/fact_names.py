@@ -17,7 +17,8 @@ def fact_name(data: Data, pointer: Pointer) -> str:
     for kind, text in _words(data, pointer):
         (things if kind == "thing" else titles).append(text)
     said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
-    return ": ".join(text for text in (", ".join(things), ", ".join(said)) if text)
+    name = ": ".join(text for text in (", ".join(things), ", ".join(said)) if text)
+    return name[:1].upper() + name[1:]
 
 
 def block_name(data: Data, block: str) -> str:

@@ -1,0 +1,86 @@
+"""Remembers what was found in each file, for as long as the file and the program stay what they are.
+
+What is kept may be damaged or gone at any time: then the file is looked at again. It holds no path, so that it serves from
+any working directory. The rules look at nothing but the file itself; what they say of the collection is never kept.
+"""
+
+import json
+import os
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from undertrim import resources
+from undertrim.check import kept
+from undertrim.check.looking import Looked
+from undertrim.record.digests import Digests, joined
+from undertrim.record.store import Workspace
+
+STALE = 24 * 3600.0
+"""Seconds after which what no longer belongs to a record may go."""
+
+
+class Cache:
+    """The findings of a workspace, one file each in `.undertrim/cache/check`."""
+
+    def __init__(self, workspace: Workspace, digests: Digests | None = None) -> None:
+        self.folder = workspace.root / ".undertrim" / "cache" / "check"
+        self.program = resources.program()
+        self._digests = digests or Digests()
+        self._memory: dict[str, dict[str, Any]] = {}
+
+    def __getstate__(self) -> dict[str, Any]:
+        """What a worker process needs: not what this one remembers."""
+        return {**self.__dict__, "_digests": Digests(), "_memory": {}}
+
+    def get(self, workspace: Workspace, path: Path) -> Looked | None:
+        """What was found in a file, if it is still known."""
+        key = self._key(workspace, path)
+        known = self._memory.get(key) or _read(self.folder / key) if key else None
+        if not known:
+            return None
+        try:
+            found = kept.thawed(known, path, workspace.shown(path))
+        except (KeyError, TypeError, ValueError, AttributeError):
+            return None
+        self._memory[key] = known
+        return found
+
+    def keep(self, workspace: Workspace, path: Path, work: Callable[[], Looked]) -> Looked:
+        """Look at a file by `work` and remember it, unless the file changed meanwhile or a rule crashed."""
+        key = self._key(workspace, path)
+        found = work()
+        if key and not found.crashed and key == self._key(workspace, path):
+            with suppress(OSError):
+                _write(self.folder / key, kept.frozen(found))
+        return found
+
+    def _key(self, workspace: Workspace, path: Path) -> str:
+        """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""
+        try:
+            place = path.resolve().relative_to(workspace.records.resolve())
+            if place.parts != path.parts[-len(place.parts) :]:
+                return ""
+            return joined(self._digests.of(path), place.as_posix(), workspace.kind(path), self.program)
+        except (OSError, ValueError):
+            return ""
+
+
+def _read(path: Path) -> dict[str, Any] | None:
+    """What was written, if it is whole."""
+    try:
+        digest, _, text = path.read_text(encoding="utf-8").partition("\n")
+        known = json.loads(text) if digest == joined(text) else None
+    except (OSError, ValueError):
+        return None
+    return known if isinstance(known, dict) else None
+
+
+def _write(path: Path, known: dict[str, Any]) -> None:
+    """Write in one piece, so that another process never sees half of it."""
+    text = json.dumps(known, ensure_ascii=False, separators=(",", ":"))
+    path.parent.mkdir(parents=True, exist_ok=True)
+    aside = path.with_suffix(f".{os.getpid()}")
+    aside.write_text(f"{joined(text)}\n{text}", encoding="utf-8")
+    aside.replace(path)

@@ -1,0 +1,56 @@
+"""What was found in a file as plain data and back; the file's own name stays out of it."""
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from undertrim.check.allowing import Allow
+from undertrim.check.findings import Card
+from undertrim.check.looking import Looked
+from undertrim.record import build
+from undertrim.record.model import VehicleFacts
+from undertrim.record.problem import Level, Position, Problem
+
+Plain = dict[str, Any]
+
+
+def frozen(found: Looked) -> Plain:
+    """As data for JSON."""
+    return {
+        "problems": [[*_at(item.position), item.level, item.rule, item.message, item.hint] for item in found.problems],
+        "allows": [[*_at(item.position), item.line, item.rule, item.reason] for item in found.allows],
+        "complete": found.complete,
+        "card": _card(found.card) if found.card else None,
+    }
+
+
+def thawed(plain: Plain, path: Path, shown: Path) -> Looked:
+    """Back again, for the file at `path`, which problems call `shown`. Raises KeyError, TypeError, ValueError or AttributeError on other data."""
+    return Looked(
+        shown,
+        path.stem,
+        tuple(_problem(shown, *item) for item in plain["problems"]),
+        _as_card(plain["card"], path, shown) if plain["card"] else None,
+        tuple(Allow(Position(line, column), *rest) for line, column, *rest in plain["allows"]),
+        plain["complete"],
+    )
+
+
+def _problem(shown: Path, line: int, column: int, level: str, rule: str, message: str, hint: str) -> Problem:
+    return Problem(shown, Position(line, column), Level(level), rule, message, hint)
+
+
+def _card(card: Card) -> Plain:
+    section = "vehicle" if isinstance(card.facts, VehicleFacts) else "gear"
+    places = [[list(pointer), *_at(place)] for pointer, place in card.places.items()]
+    return {"section": section, "facts": card.typed, "places": places}
+
+
+def _as_card(plain: Plain, path: Path, shown: Path) -> Card:
+    facts = build.section(plain["section"], plain["facts"])
+    places = {tuple(pointer): Position(line, column) for pointer, line, column in plain["places"]}
+    return Card(shown, f"{path.parent.name}/{path.stem}", facts, places, plain["facts"])
+
+
+def _at(position: Position) -> Iterable[int]:
+    return position.line, position.column

@@ -1,0 +1,94 @@
+"""Looks at one file: what its schema and the rules for its kind say, and what the rules for all of them need to know of it."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+from undertrim.check.allowing import Allow, allows
+from undertrim.check.echoes import Echoes
+from undertrim.check.findings import Card, Finding, GearSubject, Subject
+from undertrim.check.register import GEAR_RULES, RECORD_RULES
+from undertrim.record.gear import GearRecord
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.store import Entry
+
+CRASH = "crash"
+
+
+@dataclass(frozen=True)
+class Looked:
+    """What one file yielded: problems before any allow is applied, the allows, and its card for the collection rules.
+
+    `complete` tells that the rules looked at the whole of the record.
+    """
+
+    path: Path
+    id: str
+    problems: tuple[Problem, ...]
+    card: Card | None
+    allows: tuple[Allow, ...]
+    complete: bool
+
+    @property
+    def crashed(self) -> bool:
+        """Whether a rule failed, which says nothing about the record."""
+        return any(problem.rule == CRASH for problem in self.problems)
+
+
+def look(entry: Entry) -> Looked:
+    """Put one file through the rules for its kind."""
+    problems = (*entry.problems, *_single(entry))
+    complete = entry.record is not None and not entry.dropped
+    return Looked(entry.source.path, entry.id, problems, _card(entry), tuple(allows(entry.source)), complete)
+
+
+def neighbour(entry: Entry) -> Looked:
+    """A file that is only read for what the collection rules want to know of it."""
+    return Looked(entry.source.path, entry.id, (), _card(entry), (), complete=False)
+
+
+def crashed(path: Path, rule_id: str, error: Exception) -> Problem:
+    """The problem that names a rule which failed."""
+    message = f"the rule '{rule_id}' failed here: {type(error).__name__}: {str(error)[:200]}"
+    hint = "this is our fault, not the record's: report it with the record"
+    return Problem(path, Position(1, 1), Level.ERROR, CRASH, message, hint)
+
+
+def _single(entry: Entry) -> Iterator[Problem]:
+    """What the rules for its kind say of one record."""
+    echoes = Echoes(entry)
+    if isinstance(entry.record, VehicleRecord):
+        subject = Subject(entry, entry.record)
+        for rule_id, rule in RECORD_RULES.items():
+            yield from _said(entry, echoes, rule_id, rule.LEVEL, partial(rule.check, subject))
+    elif isinstance(entry.record, GearRecord):
+        gear = GearSubject(entry, entry.record)
+        for rule_id, gear_rule in GEAR_RULES.items():
+            yield from _said(entry, echoes, rule_id, gear_rule.LEVEL, partial(gear_rule.check_gear, gear))
+
+
+def _said(
+    entry: Entry, echoes: Echoes, rule_id: str, level: Level, ask: Callable[[], Iterator[Finding]]
+) -> Iterator[Problem]:
+    """The findings of one rule, placed; what only follows from what the schema refused is left out."""
+    try:
+        findings = list(ask())
+    except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
+        yield crashed(entry.source.path, rule_id, error)
+        return
+    for finding in findings:
+        if not echoes.hold(finding):
+            position = entry.source.position(finding.pointer, key=finding.key)
+            yield Problem(entry.source.path, position, level, rule_id, finding.message, finding.hint)
+
+
+def _card(entry: Entry) -> Card | None:
+    if entry.record is None or any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
+        return None
+    section, facts = (
+        ("vehicle", entry.record.vehicle) if isinstance(entry.record, VehicleRecord) else ("gear", entry.record.gear)
+    )
+    places = {pointer: place for pointer, place in entry.source.values.items() if pointer[:1] == (section,)}
+    return Card(entry.source.path, entry.address, facts, places, entry.source.data[section])
