@@ -4,7 +4,7 @@ import textwrap
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from undertrim.record.source import read_text
@@ -91,6 +91,7 @@ def test_a_layout_that_takes_no_block_is_refused(text: str) -> None:
 
 
 @settings(deadline=None)
+@example("null", "rk")
 @given(st.text(min_size=1).filter(lambda text: "\r" not in text), st.sampled_from(["rk", "yes", "#", "1"]))
 def test_whatever_is_typed_is_read_back(car: str, by: str) -> None:
     try:

@@ -17,9 +17,6 @@ from undertrim.check.looking import Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.store import Workspace
 
-STALE = 24 * 3600.0
-"""Seconds after which what no longer belongs to a record may go."""
-
 
 class Cache:
     """The findings of a workspace, one file each in `.undertrim/cache/check`."""
@@ -28,7 +25,7 @@ class Cache:
         self.folder = workspace.root / ".undertrim" / "cache" / "check"
         self.program = resources.program()
         self._digests = digests or Digests()
-        self._memory: dict[str, dict[str, Any]] = {}
+        self._memory: dict[str, Looked] = {}
 
     def __getstate__(self) -> dict[str, Any]:
         """What a worker process needs: not what this one remembers."""
@@ -36,15 +33,12 @@ class Cache:
 
     def get(self, workspace: Workspace, path: Path) -> Looked | None:
         """What was found in a file, if it is still known."""
-        key = self._key(workspace, path)
-        known = self._memory.get(key) or _read(self.folder / key) if key else None
-        if not known:
-            return None
-        try:
-            found = kept.thawed(known, path, workspace.shown(path))
-        except (KeyError, TypeError, ValueError, AttributeError):
-            return None
-        self._memory[key] = known
+        key, shown = self._key(workspace, path), workspace.shown(path)
+        found = self._memory.get(key)
+        if key and (not found or found.path != shown):
+            found = _read(self.folder / key, path, shown)
+        if found:
+            self._memory[key] = found
         return found
 
     def keep(self, workspace: Workspace, path: Path, work: Callable[[], Looked]) -> Looked:
@@ -67,14 +61,13 @@ class Cache:
             return ""
 
 
-def _read(path: Path) -> dict[str, Any] | None:
+def _read(kept_in: Path, path: Path, shown: Path) -> Looked | None:
     """What was written, if it is whole."""
     try:
-        digest, _, text = path.read_text(encoding="utf-8").partition("\n")
-        known = json.loads(text) if digest == joined(text) else None
-    except (OSError, ValueError):
+        digest, _, text = kept_in.read_text(encoding="utf-8").partition("\n")
+        return kept.thawed(json.loads(text), path, shown) if digest == joined(text) else None
+    except (OSError, KeyError, TypeError, ValueError, AttributeError):
         return None
-    return known if isinstance(known, dict) else None
 
 
 def _write(path: Path, known: dict[str, Any]) -> None:

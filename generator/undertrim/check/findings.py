@@ -93,7 +93,7 @@ class Card:
     address: str
     facts: VehicleFacts | GearFacts
     places: Mapping[Pointer, Position]
-    typed: Data
+    typed: Data = None
 
 
 class RecordRule(Protocol):

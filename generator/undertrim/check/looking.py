@@ -41,12 +41,12 @@ def look(entry: Entry) -> Looked:
     """Put one file through the rules for its kind."""
     problems = (*entry.problems, *_single(entry))
     complete = entry.record is not None and not entry.dropped
-    return Looked(entry.source.path, entry.id, problems, _card(entry), tuple(allows(entry.source)), complete)
+    return Looked(entry.source.path, entry.id, problems, card(entry), tuple(allows(entry.source)), complete)
 
 
 def neighbour(entry: Entry) -> Looked:
     """A file that is only read for what the collection rules want to know of it."""
-    return Looked(entry.source.path, entry.id, (), _card(entry), (), complete=False)
+    return Looked(entry.source.path, entry.id, (), card(entry), (), complete=False)
 
 
 def crashed(path: Path, rule_id: str, error: Exception) -> Problem:
@@ -84,7 +84,8 @@ def _said(
             yield Problem(entry.source.path, position, level, rule_id, finding.message, finding.hint)
 
 
-def _card(entry: Entry) -> Card | None:
+def card(entry: Entry) -> Card | None:
+    """What the collection rules want to know of one file; None where the schema refused some of it."""
     if entry.record is None or any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
         return None
     section, facts = (

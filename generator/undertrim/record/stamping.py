@@ -76,4 +76,4 @@ def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
 
 def _scalar(text: str) -> str:
     """The text as YAML reads it back: plain where nothing in it means anything else, else in double quotes."""
-    return text if _PLAIN.fullmatch(text) else json.dumps(text, ensure_ascii=False)
+    return text if _PLAIN.fullmatch(text) and text.lower() != "null" else json.dumps(text, ensure_ascii=False)

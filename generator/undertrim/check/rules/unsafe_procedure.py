@@ -64,36 +64,6 @@ error: 'Battery off' takes the battery off while the ignition is on, for dash (s
 
 error: 'Vent hose' is undone in 'Battery cover' and never joined again, for dash (say what becomes of it)
 
-    variants:
-      radio:
-        ask: Which radio is in the dash?
-        choices:
-          plain: {label: Plain radio, tell: Six number keys}
-          map: {label: Map radio, tell: A MAP key}
-    restraint: {wait: 2 min}    # here
-    preps:
-      battery:
-        name: Battery off
-        needs: {ignition: off}
-        sets: {battery: off}
-        wait: {time: unknown, why: The amplifier stays charged}
-        how: Take the clamp off.
-        restore: Put the clamp back.
-    parts:
-      vent-trim:
-        name: Vent trim
-        release: pull
-        when: {radio: map}
-        tethers:
-          lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: leave}
-      radio:
-        name: Factory radio
-        release: slide
-        after: [vent-trim]
-        replaced: yes
-
-error: 'Vent trim' touches restraint wiring 0 s after 'Battery off'; the maker's wait is 2 min, for dash where radio=map (wait the maker's time in full)
-
 ## Good
 
     closures:

@@ -41,8 +41,8 @@ class Bench:
         """Do a preparation or take a part off."""
         section = "prepare" if node.id in self._preparing else "remove"
         if isinstance(node.thing, Prep):
-            wait = waits.after(node.thing, self.record)
-            return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, wait))
+            after = waits.after(node.thing, self.record)
+            return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, after))
         return self._once(("open", section), node, lambda: steps.remove(node, self.car, section))
 
     def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:

@@ -142,7 +142,7 @@ def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
             yield item.when
 
 
-def prepare(node: Node, car: Assignment, section: str, wait: Wait | None) -> Iterator[Step]:
+def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) -> Iterator[Step]:
     """Set a state of the car, and wait where there is something to wait for."""
     prep = node.thing
     assert isinstance(prep, Prep)
@@ -151,8 +151,9 @@ def prepare(node: Node, car: Assignment, section: str, wait: Wait | None) -> Ite
         f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
-    if wait:
-        yield Step(f"wait:{node.id}", "wait", section, "Wait", _text(wait.why), node, wait=wait)
+    for number, wait in enumerate(waits):
+        name = f"wait:{node.id}" if number == 0 else f"wait:{node.id}:unknown"
+        yield Step(name, "wait", section, "Wait", _text(wait.why), node, wait=wait)
 
 
 def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:

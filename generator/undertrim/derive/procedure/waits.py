@@ -6,14 +6,16 @@ from undertrim.record.units import Quantity
 WHY = "The restraint unit keeps reserve power after the battery is off"
 
 
-def after(prep: Prep, record: VehicleRecord) -> Wait | None:
-    """The wait after a preparation: the longer of its own and, with the battery off, the restraint system's; unknown beats both.
+def after(prep: Prep, record: VehicleRecord) -> tuple[Wait, ...]:
+    """The waits after a preparation: its own and, with the battery off, the restraint system's.
 
-    None where the preparation has none and either leaves the battery on or no restraint system is fitted.
+    Waits run side by side, so of two known ones the longer is enough; an unknown one always stands for itself.
     """
-    wanted = [wait for wait in (prep.wait, _restraint(record) if prep.sets.get("battery") == "off" else None) if wait]
+    restraint = _restraint(record) if prep.sets.get("battery") == "off" else None
+    wanted = [wait for wait in (restraint, prep.wait) if wait]
+    known = [wait for wait in wanted if isinstance(wait.time, Quantity)]
     unknown = [wait for wait in wanted if not isinstance(wait.time, Quantity)]
-    return unknown[0] if unknown else max(wanted, key=_seconds, default=None)
+    return (*([max(known, key=_seconds)] if known else []), *unknown[:1])
 
 
 def _seconds(wait: Wait) -> float:

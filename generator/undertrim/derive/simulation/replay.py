@@ -143,7 +143,7 @@ def _remove(world: World, step: Step) -> Faults:
             world.undone[node.id, line.tether.id] = Open(line.tether, step)
     yield from _tethers_complete(world, step, node)
     yield from _take_out(world, step, node)
-    if part.seal or part.release == "peel":
+    if part.replaced == "no" and (part.seal or part.release == "peel"):
         world.unsealed[node.id] = step
     world.off[node.id] = step
     if part.replaced == "yes":
@@ -266,22 +266,34 @@ def _number(line: FastenerLine) -> int:
 
 
 def _put_in(world: World, step: Step, node: Node) -> Faults:
-    """What goes back is what came out; single-use ones are new."""
-    for index, line in enumerate(step.fasteners):
+    """What goes back is what came out; single-use ones are new. Lines that say the same are counted together."""
+    back: dict[int, int] = {}
+    for line in step.fasteners:
+        if line.fate == "leave":
+            continue
+        slot = _slot(node, line)
         if line.fastener.reuse == "no" and line.fate == "back":
             message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
             yield Fault(
-                "single-use", message, step, world.off.get(node.id), _at(node, "held_by", index), "fit new ones"
+                "single-use", message, step, world.off.get(node.id), _at(node, "held_by", slot), "fit new ones"
             )
-        if not _counted(line) or line.fate == "leave":
-            continue
-        was = world.out.pop((node.id, _slot(node, line)), None)
-        if was is None:
-            message = f"'{step.title}' puts in {line.fastener.kind} '{line.fastener.what}', which never came out"
-            yield Fault("fastener-extra", message, step, world.off.get(node.id), _at(node, "held_by", index))
-        elif was != _number(line):
-            message = f"'{step.title}' puts in {_number(line)} of {was} {line.fastener.kind} '{line.fastener.what}'"
-            yield Fault("fastener-left-over", message, step, world.off.get(node.id), _at(node, "held_by", index))
+        if _counted(line):
+            back[slot] = back.get(slot, 0) + _number(line)
+    for slot, number in back.items():
+        yield from _balance(world, step, node, slot, number)
+
+
+def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Faults:
+    assert isinstance(node.thing, Part | Prep)
+    fastener = node.thing.held_by[slot]
+    was = world.out.pop((node.id, slot), None)
+    pointer = _at(node, "held_by", slot)
+    if was is None:
+        message = f"'{step.title}' puts in {fastener.kind} '{fastener.what}', which never came out"
+        yield Fault("fastener-extra", message, step, world.off.get(node.id), pointer)
+    elif was != number:
+        message = f"'{step.title}' puts in {number} of {was} {fastener.kind} '{fastener.what}'"
+        yield Fault("fastener-left-over", message, step, world.off.get(node.id), pointer)
 
 
 def _move(world: World, step: Step) -> Faults:
