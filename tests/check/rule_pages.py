@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim.check.findings import Card, CollectionRule, Finding, GearRule, GearSubject, RecordRule, Subject
-from undertrim.check.looking import card
+from undertrim.check.looking import card as card_of
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text
@@ -120,7 +120,7 @@ def say(example: Example, rule: RecordRule | GearRule | CollectionRule) -> list[
     for item in entries.values():
         assert not item.problems, [(p.position.line, p.message) for p in item.problems]
     if hasattr(rule, "check_all"):
-        cards = [card for item in entries.values() if (card := card(item))]
+        cards = [card for item in entries.values() if (card := card_of(item))]
         found = [(_name(card), card.places, finding) for card, finding in rule.check_all(cards)]
         said = [(name, _line_of(places, finding.pointer), finding) for name, places, finding in found]
     else:

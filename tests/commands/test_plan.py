@@ -6,8 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from undertrim.check import runner
 from undertrim.cli import main
 from undertrim.derive.procedure import cheapest
+from undertrim.publish import prepare
 
 ROOT = Path(__file__).parents[2]
 
@@ -15,11 +17,14 @@ ROOT = Path(__file__).parents[2]
 @pytest.fixture
 def workspace(tmp_path: Path) -> Path:
     """The finch, and a car of the same id by another make."""
-    for make in ("kelbrook", "farrow"):
-        folder = tmp_path / "records" / "vehicles" / make
-        folder.mkdir(parents=True)
-        shutil.copy(ROOT / "records" / "vehicles" / "kelbrook" / "finch-2014-2018.yaml", folder)
-    shutil.copy(ROOT / "records" / "vehicles" / "harrowby" / "sedge-2011-2016.yaml", folder)
+    shipped, ours = (root / "records" / "vehicles" for root in (ROOT, tmp_path))
+    for make, name in (
+        ("kelbrook", "kelbrook/finch-2014-2018"),
+        ("farrow", "kelbrook/finch-2014-2018"),
+        ("farrow", "harrowby/sedge-2011-2016"),
+    ):
+        (ours / make).mkdir(parents=True, exist_ok=True)
+        shutil.copy(shipped / f"{name}.yaml", ours / make)
     return tmp_path
 
 
@@ -147,3 +152,16 @@ def test_a_file_that_cannot_be_read_is_exit_1(workspace: Path, capsys: pytest.Ca
     write(workspace, "vehicle:\n", "vehicle: [\n")
     assert run(workspace, FINCH, "--job", "dash") == 1
     assert "cannot be read as a record" in capsys.readouterr().err
+
+
+def test_a_build_that_meets_too_many_routes_says_so_and_builds_nothing(
+    workspace: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(cheapest, "MOST_STATES", 0)
+    monkeypatch.setattr(prepare, "FEW", 9)  # in this process, so that the limit holds
+    monkeypatch.setattr(runner, "check", lambda *_: runner.Report(0, ()))
+    assert main(["build", "--no-pdf", "--in", str(workspace)]) == 1
+    message = capsys.readouterr().err
+    assert message.startswith("undertrim: farrow/finch-2014-2018: too many interlocking routes")
+    assert message.endswith("nothing was built\n")
+    assert not (workspace / "site").exists()

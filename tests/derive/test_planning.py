@@ -1,5 +1,6 @@
 """The procedure from before the first screw to after the last, and the way back."""
 
+import pickle
 from itertools import pairwise
 from pathlib import Path
 
@@ -14,7 +15,6 @@ from undertrim.derive.jobs import wanted
 from undertrim.derive.procedure import cheapest, tally
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.homes import elsewhere
 from undertrim.derive.procedure.mixing import regular
 from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.derive.procedure.steps import SECTIONS
@@ -396,7 +396,7 @@ def assert_no_plug_open_at_power_on(made: tuple[object, ...], about: VehicleReco
 def test_without_routes_every_visit_is_a_subsequence_of_the_whole(data: st.DataObject, case: Case) -> None:
     planner = Planner(case.record)
     car = data.draw(st.sampled_from(cars.assignments(case.record)))
-    assume(planner.ordered and not elsewhere(planner.layout(car)))
+    assume(planner.ordered and not planner.layout(car).elsewhere)
     chosen = data.draw(st.lists(st.sampled_from(targets(case.record)), min_size=1, unique=True))
     visit, whole = ([item.id for item in planner.plan(jobs, car).steps] for jobs in (chosen, targets(case.record)))
     assert visit == [name for name in whole if name in visit]
@@ -451,8 +451,20 @@ def test_routes_that_interlock_too_much_are_refused_by_name(monkeypatch: pytest.
         openings:
           dash: {behind: [four]}
     """)
-    with pytest.raises(TooTangled, match="open:dash"):
+    with pytest.raises(TooTangled, match="open:dash") as caught:
         Planner(about).plan(wanted(about, ["dash"]), {})
+    assert str(pickle.loads(pickle.dumps(caught.value))) == str(caught.value)  # noqa: S301 - our own
+
+
+def test_a_job_out_of_reach_can_be_told_by_a_worker_process() -> None:
+    about = record("""
+        parts: {one: {after: [two]}, two: {after: [one]}}
+        openings: {dash: {behind: [one]}}
+    """)
+    with pytest.raises(Unreachable) as caught:
+        Planner(about).plan(wanted(about, ["dash"]), {})
+    back = pickle.loads(pickle.dumps(caught.value))  # noqa: S301 - our own
+    assert (str(back), back.block) == (str(caught.value), caught.value.block)
 
 
 def test_an_opening_that_the_car_does_not_have_is_passed_over() -> None:

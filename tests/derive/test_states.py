@@ -98,7 +98,7 @@ def test_the_first_value_in_the_file_is_used_up_before_the_second_is_set() -> No
     """
     up, down = "up: {sets: {glass: up}}", "down: {sets: {glass: down}}"
     steps = [
-        [name for name in at_work(record(text.replace("FIRST", one).replace("SECOND", two)), "door")]
+        at_work(record(text.replace("FIRST", one).replace("SECOND", two)), "door")
         for one, two in ((up, down), (down, up))
     ]
     assert in_order(steps[0], "prepare:up", "remove:panel", "prepare:down", "remove:guide")

@@ -21,15 +21,18 @@ from undertrim.record.store import Workspace
 class Cache:
     """The findings of a workspace, one file each in `.undertrim/cache/check`."""
 
-    def __init__(self, workspace: Workspace, digests: Digests | None = None) -> None:
+    def __init__(
+        self, workspace: Workspace, digests: Digests | None = None, memory: dict[str, Looked] | None = None
+    ) -> None:
         self.folder = workspace.root / ".undertrim" / "cache" / "check"
         self.program = resources.program()
         self._digests = digests or Digests()
-        self._memory: dict[str, Looked] = {}
+        self._memory = {} if memory is None else memory
+        self._places: dict[Path, str] = {}
 
     def __getstate__(self) -> dict[str, Any]:
         """What a worker process needs: not what this one remembers."""
-        return {**self.__dict__, "_digests": Digests(), "_memory": {}}
+        return {**self.__dict__, "_digests": Digests(), "_memory": {}, "_places": {}}
 
     def get(self, workspace: Workspace, path: Path) -> Looked | None:
         """What was found in a file, if it is still known."""
@@ -52,13 +55,21 @@ class Cache:
 
     def _key(self, workspace: Workspace, path: Path) -> str:
         """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""
+        folder = self._place(workspace, path.parent)
         try:
-            place = path.resolve().relative_to(workspace.records.resolve())
-            if place.parts != path.parts[-len(place.parts) :]:
+            if not folder or path.is_symlink():
                 return ""
-            return joined(self._digests.of(path), place.as_posix(), workspace.kind(path), self.program)
-        except (OSError, ValueError):
+            return joined(self._digests.of(path), folder, path.name, self.program)
+        except OSError:
             return ""
+
+    def _place(self, workspace: Workspace, folder: Path) -> str:
+        """Where in the records a folder is; empty outside, and for one that is reached by a link."""
+        if folder not in self._places:
+            real, records = folder.resolve(), workspace.records.resolve()
+            inside = real.is_relative_to(records) and folder.parts[-2:] == real.parts[-2:]
+            self._places[folder] = f"{workspace.kind(folder / 'x.yaml')} {real.relative_to(records).as_posix()}" if inside else ""
+        return self._places[folder]
 
 
 def _read(kept_in: Path, path: Path, shown: Path) -> Looked | None:

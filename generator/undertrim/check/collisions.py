@@ -9,7 +9,8 @@ from undertrim.check.knots import untied
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.cycles import blocked
 from undertrim.derive.procedure.graph import Graph
-from undertrim.derive.procedure.nodes import Layout, Node
+from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.walks import reach, shortest_path
 from undertrim.record.model import Prep
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.nodes import Node
+from undertrim.derive.procedure.node import Node
 from undertrim.record.model import Opening, Part, Prep, States
 from undertrim.record.source import Pointer
 from undertrim.resources import table

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from itertools import chain, groupby
 
 from undertrim.check import needs
-from undertrim.derive.procedure.nodes import OPENING, Layout, Node
+from undertrim.derive.procedure.node import OPENING, Node
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Fastener, Opening, Part, Prep, Ref
 from undertrim.record.source import Pointer

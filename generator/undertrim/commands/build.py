@@ -21,10 +21,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Build and say what was made."""
     from undertrim.publish.building import build  # loaded only when needed: the site engine is slow to import
+    from undertrim.publish.facts.vehicle import Unplannable
 
     place = workspace(options)
     out = (options.out or place.root / "site").resolve()
-    made = build(place, out, sheets=not options.no_pdf, progress=progress)
+    try:
+        made = build(place, out, sheets=not options.no_pdf, progress=progress)
+    except Unplannable as error:
+        print(f"undertrim: {error}: nothing was built", file=sys.stderr)
+        return 1
     if made.report.problems:
         sys.stderr.write(reports.text(made.report))
     if made.report.errors:

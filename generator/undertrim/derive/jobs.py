@@ -8,7 +8,7 @@ from undertrim.record.complaints import nearest
 from undertrim.record.model import VehicleRecord
 
 
-class BadRequest(ValueError):
+class BadRequest(ValueError):  # noqa: N818 - it names what was asked
     """A job or variant that the record does not have; the text names those it has."""
 
 

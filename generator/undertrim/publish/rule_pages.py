@@ -1,7 +1,7 @@
 """The reference pages made from our own sources: a page for each rule from its docstring, and the list of them."""
 
-from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 from undertrim.check.findings import CollectionRule, GearRule, RecordRule
+from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 from undertrim.publish.field_pages import field_page
 
 

@@ -6,7 +6,7 @@ from undertrim.record.complaints import nearest
 from undertrim.record.store import Workspace
 
 
-class NotFound(LookupError):
+class NotFound(LookupError):  # noqa: N818 - it names what was found
     """No record, or more than one, goes by that name; the text says which there are."""
 
 

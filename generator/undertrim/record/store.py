@@ -78,11 +78,10 @@ class Workspace:
 
     def _section(self, path: Path) -> str:
         """The folder right below `records` that holds a file, or its name where there is none; empty outside."""
-        try:
-            inside = (path.parent.resolve() / path.name).relative_to(self.records.resolve())
-        except ValueError:
-            return ""
-        return inside.parts[0] if inside.parts else ""
+        inside = _inside(_absolute(path), self.records) or _inside(
+            path.parent.resolve() / path.name, self.records.resolve()
+        )
+        return inside[0] if inside else ""
 
     def load(self, path: Path) -> Entry:
         """Read one file; one that points out of the records, or is in no folder of theirs, is refused unread."""
@@ -99,6 +98,12 @@ class Workspace:
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
         return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
+
+
+def _inside(path: Path, folder: Path) -> tuple[str, ...]:
+    """The steps from a folder to what is below it; none outside. Paths are taken as written: many are asked for."""
+    parts, above = path.parts, folder.parts
+    return parts[len(above) :] if parts[: len(above)] == above else ()
 
 
 def _absolute(path: Path) -> Path:

@@ -170,7 +170,8 @@ from undertrim.check.collisions import Collision, collisions, lacking
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.check.reasons import said, trail
-from undertrim.derive.procedure.nodes import Layout, Node
+from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Assignment, Prep
 from undertrim.record.problem import Level

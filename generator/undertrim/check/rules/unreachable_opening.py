@@ -152,7 +152,8 @@ from undertrim.check.knots import untied
 from undertrim.check.links import read_in_full
 from undertrim.check.reasons import bare, trail
 from undertrim.derive.procedure.cycles import Block, blocked
-from undertrim.derive.procedure.nodes import OPENING, Layout, node_id
+from undertrim.derive.procedure.node import OPENING, node_id
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.model import Assignment, Opening
 from undertrim.record.problem import Level
 

@@ -62,7 +62,8 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
-from undertrim.derive.procedure.nodes import OPENING, Layout
+from undertrim.derive.procedure.node import OPENING
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.model import Prep
 from undertrim.record.problem import Level
 

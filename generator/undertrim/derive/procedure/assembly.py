@@ -4,7 +4,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, S
 from dataclasses import dataclass, field, replace
 
 from undertrim.derive.procedure import cautions, states, steps, waits
-from undertrim.derive.procedure.nodes import Node
+from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 

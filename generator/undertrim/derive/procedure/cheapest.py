@@ -26,6 +26,10 @@ class TooTangled(Exception):  # noqa: N818 - it names the state of the graph
         super().__init__(f"too many interlocking routes to free {', '.join(sorted(targets))}")
         self.targets = frozenset(targets)
 
+    def __reduce__(self) -> tuple[type["TooTangled"], tuple[frozenset[str]]]:
+        """Lets it come back from a worker process."""
+        return TooTangled, (self.targets,)
+
 
 @dataclass(frozen=True)
 class Selection:

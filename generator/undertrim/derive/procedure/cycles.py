@@ -35,6 +35,10 @@ class Unreachable(Exception):  # noqa: N818 - it names the state of the target
         self.target = target
         self.block = block
 
+    def __reduce__(self) -> tuple[type["Unreachable"], tuple[str, Block]]:
+        """Lets it come back from a worker process."""
+        return Unreachable, (self.target, self.block)
+
 
 def find_cycles(graph: Graph) -> list[tuple[str, ...]]:
     """One shortest cycle per strongly connected component of the AND edges, each node needing the next first.

@@ -1,50 +1,36 @@
 """Where parts end that do not simply go back: replaced by new gear, or moved over to it, but only by a visit that fits that gear."""
 
-from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Mapping
 
+from undertrim.derive.procedure.node import Node
 from undertrim.record.model import Opening, Part
 
-if TYPE_CHECKING:
-    from undertrim.derive.procedure.nodes import Layout, Node
 
-
-def homes(layout: "Layout") -> dict[str, frozenset[str]]:
+def homes(nodes: Mapping[str, Node], reached: Callable[[str], frozenset[str]]) -> dict[str, frozenset[str]]:
     """For each part that is replaced or moves over: the openings whose gear it makes room for, or goes to.
 
     A replaced part that no opening is `behind` ends with any opening that needs it off.
     """
-    openings = {name: node for name, node in layout.nodes.items() if isinstance(node.thing, Opening)}
+    openings = {name: node for name, node in nodes.items() if isinstance(node.thing, Opening)}
     found = {}
-    for name, node in layout.nodes.items():
+    for name, node in nodes.items():
         if isinstance(node.thing, Part) and (node.thing.replaced == "yes" or node.thing.goes_to):
             own = {
                 opening for opening, place in openings.items() if _meant(node.thing, place) and _side_fits(node, place)
             }
             named = node.thing.replaced == "no" or _is_behind(node.thing, openings)
-            found[name] = frozenset(own if named else (o for o in openings if name in layout.reached(o)))
+            found[name] = frozenset(own if named else (o for o in openings if name in reached(o)))
     return found
 
 
-def _meant(part: Part, opening: "Node") -> bool:
+def _meant(part: Part, opening: Node) -> bool:
     assert isinstance(opening.thing, Opening)
     return part.id in opening.thing.behind if part.replaced == "yes" else part.goes_to == opening.thing.id
 
 
-def _is_behind(part: Part, openings: "Mapping[str, Node]") -> bool:
+def _is_behind(part: Part, openings: Mapping[str, Node]) -> bool:
     return any(_meant(part, opening) for opening in openings.values())
 
 
-def _side_fits(part: "Node", opening: "Node") -> bool:
+def _side_fits(part: Node, opening: Node) -> bool:
     return not part.side or opening.side in (None, part.side)
-
-
-def elsewhere(layout: "Layout") -> list[tuple[str, str]]:
-    """(part, opening) for such parts that also stand in the way of an opening that is not their home."""
-    openings = [name for name in layout.nodes if isinstance(layout.nodes[name].thing, Opening)] if layout.homes else []
-    return [
-        (name, opening)
-        for opening in openings
-        for name in layout.graph.in_file_order(layout.reached(opening) & layout.homes.keys())
-        if opening not in layout.homes[name]
-    ]

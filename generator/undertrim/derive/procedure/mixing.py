@@ -3,8 +3,8 @@
 from collections.abc import Collection, Mapping, Sequence
 
 from undertrim.derive.procedure.graph import ancestors
-from undertrim.derive.procedure.homes import elsewhere
-from undertrim.derive.procedure.nodes import OPENING, Layout
+from undertrim.derive.procedure.node import OPENING
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.steps import restraint_open
 from undertrim.derive.procedure.walks import reach
@@ -18,7 +18,7 @@ def mixing(layout: Layout) -> frozenset[str]:
     """
     openings = [name for name in layout.nodes if name.startswith(OPENING)]
     hot = {*layout.graph.any_of, *_extras(layout, openings)}
-    shared = elsewhere(layout)
+    shared = layout.elsewhere
     if not (hot or shared):
         return frozenset()
     homes = frozenset[str]().union(*(layout.homes[part] for part, _ in shared))
@@ -62,7 +62,7 @@ def _refits_regular(layout: Layout, whole: Layout) -> bool:
     """Whether a part goes back before the tests in every visit that has it, or in none."""
     if not _opening_plugs(whole):
         return True
-    if any(part in _opening_plugs(layout) for part, _ in elsewhere(layout)):
+    if any(part in _opening_plugs(layout) for part, _ in layout.elsewhere):
         return False
     always = _early(layout, layout.graph.before)
     return always == _early(layout, layout.ordering.needs) == _early(whole, whole.ordering.needs) & layout.nodes.keys()
@@ -81,7 +81,7 @@ def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
 
 def _opening_plugs(layout: Layout) -> set[str]:
     """Parts that leave a restraint plug undone until they are refitted."""
-    shared = {part for part, _ in elsewhere(layout)}
+    shared = {part for part, _ in layout.elsewhere}
     return {
         name
         for name, node in layout.nodes.items()

@@ -10,44 +10,18 @@ from functools import cached_property
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.graph import Choice, Graph
 from undertrim.derive.procedure.homes import homes
+from undertrim.derive.procedure.node import OPENING, Node, node_id
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.walks import reach
 from undertrim.derive.procedure.wishes import Wish, wishes
-from undertrim.record.model import Assignment, Blank, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
-from undertrim.record.units import Quantity
+from undertrim.record.model import Assignment, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
 from undertrim.resources import table
 
-OPENING = "open:"
 GUESS = 2.0
 """Minutes a step without a recorded time counts when routes are compared; it is never shown."""
 
-
-@dataclass(frozen=True, slots=True)
-class Node:
-    """One thing to do at one side (None where it exists once)."""
-
-    id: str
-    thing: Part | Prep | Opening
-    side: Side | None = None
-
-    @property
-    def minutes(self) -> float | None:
-        """Recorded time in minutes; None if there is none."""
-        return None if isinstance(self.thing, Opening) else minutes(self.thing.takes)
-
-
 USUAL_COST = 0.2
 """The same for a usual preparation, such as setting the parking brake."""
-
-
-def minutes(takes: Quantity | Blank | None) -> float | None:
-    """A recorded time in minutes; None where it is not known."""
-    return takes.value / 60 if isinstance(takes, Quantity) else None
-
-
-def node_id(name: str, side: str | None) -> str:
-    """The node id of a part, preparation or opening at a side."""
-    return f"{name}@{side}" if side else name
 
 
 @dataclass(frozen=True)
@@ -71,7 +45,18 @@ class Layout:
     @cached_property
     def homes(self) -> Mapping[str, frozenset[str]]:
         """For each part that is replaced or moves over, the openings with which it does."""
-        return homes(self)
+        return homes(self.nodes, self.reached)
+
+    @cached_property
+    def elsewhere(self) -> list[tuple[str, str]]:
+        """(part, opening) for parts that are replaced or move over and also stand in the way of an opening not their home."""
+        openings = [name for name in self.nodes if isinstance(self.nodes[name].thing, Opening)] if self.homes else []
+        return [
+            (name, opening)
+            for opening in openings
+            for name in self.graph.in_file_order(self.reached(opening) & self.homes.keys())
+            if opening not in self.homes[name]
+        ]
 
     @cached_property
     def wishes(self) -> Mapping[str, Wish]:

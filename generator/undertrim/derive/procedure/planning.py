@@ -7,11 +7,11 @@ from functools import cached_property
 from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.homes import elsewhere
-from undertrim.derive.procedure.nodes import OPENING, Layout, lay_out, node_id
+from undertrim.derive.procedure.node import OPENING, node_id
+from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
+from undertrim.record.model import Assignment, Opening, Prep, VehicleRecord
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +103,7 @@ class Planner:
         layout = self.layout({})
         rank, bench = self._bench({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
-        also_refit = frozenset(name for name, _ in elsewhere(layout))
+        also_refit = frozenset(name for name, _ in layout.elsewhere)
         return Assembly(bench, nodes, layout.ordering.needs, layout.homes, also_refit).steps()
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:

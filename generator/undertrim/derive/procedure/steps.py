@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.nodes import Node, minutes, node_id
+from undertrim.derive.procedure.node import Node, minutes, node_id
 from undertrim.record import drives
 from undertrim.record.model import (
     TURNED,

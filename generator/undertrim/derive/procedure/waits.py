@@ -10,8 +10,10 @@ def after(prep: Prep, record: VehicleRecord) -> tuple[Wait, ...]:
     """The waits after a preparation: its own and, with the battery off, the restraint system's.
 
     Waits run side by side, so of two known ones the longer is enough; an unknown one always stands for itself.
+    A record that says nothing of its restraint system has an unknown wait, unless the preparation says one.
     """
-    restraint = _restraint(record) if prep.sets.get("battery") == "off" else None
+    said = record.restraint is not None or prep.wait is None
+    restraint = _restraint(record) if said and prep.sets.get("battery") == "off" else None
     wanted = [wait for wait in (restraint, prep.wait) if wait]
     known = [wait for wait in wanted if isinstance(wait.time, Quantity)]
     unknown = [wait for wait in wanted if not isinstance(wait.time, Quantity)]

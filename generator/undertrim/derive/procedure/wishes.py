@@ -1,14 +1,11 @@
 """Where each node would like to stand in the master order: preparations first, then file order, one side finished before the next."""
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Opening, Part, Prep
-
-if TYPE_CHECKING:
-    from undertrim.derive.procedure.nodes import Node
 
 Wish = tuple[int, int, int, int]
 """Class (preparation, part, opening), place of the group, side, own place."""
@@ -17,7 +14,7 @@ _CLASSES = (Prep, Part, Opening)
 _SIDES = (None, "left", "right")
 
 
-def wishes(nodes: "Mapping[str, Node]", graph: Graph, ordering: Graph) -> dict[str, Wish]:
+def wishes(nodes: Mapping[str, Node], graph: Graph, ordering: Graph) -> dict[str, Wish]:
     """The wish of every node; the smallest goes first.
 
     The battery goes off after the other preparations. What a preparation waits for wishes to stand right before it, and so does what
@@ -38,7 +35,7 @@ def wishes(nodes: "Mapping[str, Node]", graph: Graph, ordering: Graph) -> dict[s
     return wished
 
 
-def _groups(nodes: "Mapping[str, Node]", graph: Graph, place: Mapping[str, int]) -> dict[str, int]:
+def _groups(nodes: Mapping[str, Node], graph: Graph, place: Mapping[str, int]) -> dict[str, int]:
     """For parts that exist per side, and those that these wait for: the place of the first of the sided nodes tied together.
 
     What a door waits for stands before the door even where the file has it later, or one side would wait for it while the
@@ -53,7 +50,7 @@ def _groups(nodes: "Mapping[str, Node]", graph: Graph, place: Mapping[str, int])
     return groups
 
 
-def _clusters(nodes: "Mapping[str, Node]", graph: Graph) -> list[list[str]]:
+def _clusters(nodes: Mapping[str, Node], graph: Graph) -> list[list[str]]:
     """The nodes that have a side, those tied by prerequisites together, both sides of a thing always together."""
     leader: dict[str, str] = {}
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.nodes import Node, node_id
+from undertrim.derive.procedure.node import Node, node_id
 from undertrim.derive.procedure.steps import FastenerLine, Step, fate_of_tether
 from undertrim.derive.simulation.world import Open, World
 from undertrim.record.model import Assignment, Blank, Opening, Part, Prep, Ref, VehicleRecord
@@ -491,7 +491,7 @@ _LASTING = ("battery",)
 
 def _end(world: World) -> Faults:
     """What must not be left when the last step is done."""
-    for (name, _), item in world.undone.items():
+    for item in world.undone.values():
         assert item.step.node
         message = f"'{item.tether.name}' is undone in '{item.step.title}' and never joined again"
         yield Fault(

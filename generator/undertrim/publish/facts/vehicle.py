@@ -5,7 +5,9 @@ from datetime import date
 from typing import Any
 
 from undertrim.derive import cars
+from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.choices import Choices, choices
+from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.publish.facts import blockers, coverage, evidence, openings, totals, wiring, words
@@ -16,15 +18,19 @@ from undertrim.record.store import Entry
 Facts = dict[str, Any]
 
 
+class Unplannable(Exception):  # noqa: N818 - it names the state of the record
+    """No procedure can be worked out for some opening of a record; the text names the record and says why."""
+
+
 def vehicle(entry: Entry, made: date | None = None) -> Facts:
-    """The facts of a checked vehicle record. Raises Unreachable for one that the checker would refuse.
+    """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
     `made` is the day they are published, from which the age of the data is counted; without it no age is given.
     """
     record = entry.record
     assert isinstance(record, VehicleRecord)
     planner = Planner(record)
-    chosen = choices(planner)
+    chosen = _choices(planner, entry.address)
     return {
         "id": entry.id,
         "address": entry.address,
@@ -49,6 +55,13 @@ def vehicle(entry: Entry, made: date | None = None) -> Facts:
         "coverage": coverage.summary(record),
         "evidence": [evidence.piece(item, made) for item in record.evidence.values()],
     }
+
+
+def _choices(planner: Planner, address: str) -> Choices:
+    try:
+        return choices(planner)
+    except (Unreachable, TooTangled) as error:
+        raise Unplannable(f"{address}: {error}") from error
 
 
 def _identity(record: VehicleRecord) -> Facts:
