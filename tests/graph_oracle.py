@@ -32,9 +32,7 @@ def count_orders(graph: Graph, nodes: frozenset[str]) -> int:
     """In how many orders the nodes can be done, by dynamic programming over subsets (0: in none)."""
     counts: dict[frozenset[str], int] = {frozenset(): 1}
     for subset in sorted(subsets(nodes), key=len)[1:]:
-        counts[subset] = sum(
-            counts[subset - {last}] for last in subset if may_follow(graph, last, subset - {last})
-        )
+        counts[subset] = sum(counts[subset - {last}] for last in subset if may_follow(graph, last, subset - {last}))
     return counts[nodes]
 
 

@@ -27,9 +27,7 @@ def handbook() -> list[Path]:
 
 def blocks(path: Path) -> list[Block]:
     """The fenced blocks of a page, in order."""
-    return [
-        Block(found["language"], found["body"]) for found in _FENCE.finditer(path.read_text(encoding="utf-8"))
-    ]
+    return [Block(found["language"], found["body"]) for found in _FENCE.finditer(path.read_text(encoding="utf-8"))]
 
 
 def prose(path: Path) -> str:
@@ -51,14 +49,10 @@ def commands(path: Path) -> Iterator[str]:
     """Every line of the page's shell blocks, without what follows a `>` or `|`."""
     for block in blocks(path):
         if block.language == "sh":
-            yield from (
-                re.split(r" [>|] ", line)[0].strip() for line in block.body.splitlines() if line.strip()
-            )
+            yield from (re.split(r" [>|] ", line)[0].strip() for line in block.body.splitlines() if line.strip())
 
 
 def written(path: Path, answers: Sequence[Block]) -> str:
     """A page with `answers` in place of its fenced blocks."""
     left = iter(answers)
-    return _FENCE.sub(
-        lambda _: "```{0.language}\n{0.body}```".format(next(left)), path.read_text(encoding="utf-8")
-    )
+    return _FENCE.sub(lambda _: "```{0.language}\n{0.body}```".format(next(left)), path.read_text(encoding="utf-8"))

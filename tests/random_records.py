@@ -86,7 +86,8 @@ def _part(draw: st.DrawFn, earlier: list[str], routes: list[str], restraint: boo
     """A part that comes after some of the earlier ones, so that no circle arises but by routes, which may be any parts."""
     item: Data = {"takes": draw(st.sampled_from(["1 min", "2 min", "30 s", "5 min"]))}
     if draw(st.booleans()):
-        item["each"] = draw(st.sampled_from(SIDES))
+        sides: list[str] = draw(st.sampled_from(SIDES))
+        item["each"] = sides
     if draw(st.integers(0, 4)) == 0:
         item["when"] = {"v": draw(st.sampled_from("ab"))}
     if draw(st.integers(0, 4)) == 0:

@@ -72,9 +72,7 @@ def test_a_quantity_has_a_kind_of_unit(place: str) -> None:
 def test_what_looks_like_a_quantity_is_one(place: str) -> None:
     field = _known(FIELDS[place])
     looks = [
-        text
-        for text in field.get("examples", [])
-        if re.fullmatch(r"[0-9./ ]+ ?(mm|in|min|s|ohm|N\.m)", str(text))
+        text for text in field.get("examples", []) if re.fullmatch(r"[0-9./ ]+ ?(mm|in|min|s|ohm|N\.m)", str(text))
     ]
     if field.get("title") != "Nominal size":  # the size people say is a search word
         assert not looks or "quantity" in field

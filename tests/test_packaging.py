@@ -21,11 +21,7 @@ BROKEN = "format: 1\nvehicle:\n  maker: Kelbrook\n"
 
 def run(*command: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
     """Run a command with nothing of the checkout on its path."""
-    env = {
-        name: value
-        for name, value in os.environ.items()
-        if not name.startswith(("PYTHON", "PIP_", "COVERAGE"))
-    }
+    env = {name: value for name, value in os.environ.items() if not name.startswith(("PYTHON", "PIP_", "COVERAGE"))}
     return subprocess.run(command, cwd=cwd, env=env, capture_output=True, text=True, check=False)
 
 
@@ -105,9 +101,7 @@ def test_the_wheel_holds_every_file_of_the_package(names: set[str]) -> None:
 
 def test_the_wheel_holds_schemas_theme_and_site_configuration(names: set[str]) -> None:
     wanted = [f"undertrim/_shipped/{path.relative_to(ROOT).as_posix()}" for path in shipped()]
-    assert {f"undertrim/_shipped/{name}" for name in ("schema/vehicle.schema.json", "mkdocs.yml")} <= set(
-        wanted
-    )
+    assert {f"undertrim/_shipped/{name}" for name in ("schema/vehicle.schema.json", "mkdocs.yml")} <= set(wanted)
     assert missing(names, wanted) == []
 
 

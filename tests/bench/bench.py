@@ -22,9 +22,7 @@ LARGEST = 5000
 def main() -> int:
     """Measure collections of 10, of 100 and of as many vehicles as asked for, and print the table."""
     options = arguments()
-    measured = {
-        size: measure(size, profile=options.profile and size == SMALL) for size in (TINY, SMALL, options.size)
-    }
+    measured = {size: measure(size, profile=options.profile and size == SMALL) for size in (TINY, SMALL, options.size)}
     sys.stdout.write(table(measured))
     return 0
 

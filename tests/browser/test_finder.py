@@ -88,10 +88,7 @@ def test_enter_opens_the_marked_vehicle(phone: Page, site: Path) -> None:
 
 def many(number: int) -> list[finder.Row]:
     """Invented vehicles: 200 makes with models of their own."""
-    return [
-        [f"make{n % 200}/m{n}-2010-2014", f"Make{n % 200}", f"Vane{n}", 2010, 2014, "", []]
-        for n in range(number)
-    ]
+    return [[f"make{n % 200}/m{n}-2010-2014", f"Make{n % 200}", f"Vane{n}", 2010, 2014, "", []] for n in range(number)]
 
 
 def test_a_large_collection_is_split_and_still_found(phone: Page, home: Path) -> None:

@@ -7,7 +7,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
-PAGES = ["index.html", "makes/harrowby.html", "vehicles/kelbrook/finch-2014-2018.html", "vehicles/wexcombe/plover-2017-2022.html", "rules/index.html", "reference/index.html"]
+PAGES = [
+    "index.html",
+    "makes/harrowby.html",
+    "vehicles/kelbrook/finch-2014-2018.html",
+    "vehicles/wexcombe/plover-2017-2022.html",
+    "rules/index.html",
+    "reference/index.html",
+]
 
 
 @pytest.mark.parametrize("name", PAGES)
@@ -22,7 +29,9 @@ def test_asks_nothing_of_another_host(phone: Page, site: Path, name: str) -> Non
 
 @pytest.mark.parametrize("width", [320, 390, 1280])
 @pytest.mark.parametrize("name", PAGES)
-def test_nothing_drags_the_page_sideways(context: Callable[..., BrowserContext], site: Path, name: str, width: int) -> None:
+def test_nothing_drags_the_page_sideways(
+    context: Callable[..., BrowserContext], site: Path, name: str, width: int
+) -> None:
     page = context(viewport={"width": width, "height": 800}).new_page()
     page.goto((site / name).as_uri())
     assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -47,7 +56,10 @@ CONTRAST = """(selector) => {
     [
         (".ut-step .ut-title, .ut-step .ut-body p, .ut-step li, .ut-step b", 7.0),
         (".ut-signal, .ut-caution p", 7.0),
-        (".ut p, .ut li, .ut dt, .ut dd, .ut td, .ut th, .ut small, .ut legend, .ut label, .ut h1, .ut h2, .ut h3", 4.5),
+        (
+            ".ut p, .ut li, .ut dt, .ut dd, .ut td, .ut th, .ut small, .ut legend, .ut label, .ut h1, .ut h2, .ut h3",
+            4.5,
+        ),
         (".ut a", 4.5),
     ],
 )  # the floor is WCAG 2.2, 1.4.3 (4.5) and, for what is read in the bay, 1.4.6 (7)
@@ -61,7 +73,9 @@ def test_contrast(context: Callable[..., BrowserContext], site: Path, scheme: st
 
 def test_what_is_pressed_is_large_enough_for_a_glove(phone: Page, site: Path) -> None:
     phone.goto((site / "vehicles/kelbrook/finch-2014-2018.html").as_uri())
-    heights = phone.evaluate("[...document.querySelectorAll('.ut-pick, .ut-tick, .ut-button')].filter(e => e.offsetParent).map(e => e.offsetHeight)")
+    heights = phone.evaluate(
+        "[...document.querySelectorAll('.ut-pick, .ut-tick, .ut-button')].filter(e => e.offsetParent).map(e => e.offsetHeight)"
+    )
     assert min(heights) >= 48
     phone.goto((site / "index.html").as_uri())
     heights = phone.evaluate("[...document.querySelectorAll('.ut-makes a, #ut-query')].map(e => e.offsetHeight)")

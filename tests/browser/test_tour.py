@@ -35,7 +35,22 @@ def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys
     assert phone.locator("h1").inner_text().startswith("Kelbrook Finch")
     for name in ("Radio opening", "Front door speakers, left", "Front door speakers, right", "Map radio"):
         choose(phone, name).check()
-    code = main(["plan", "finch-2014-2018", "--job", "dash", "--job", "front-door", "--variant", "radio=map", "--format", "json", "--in", str(ROOT)])
+    code = main(
+        [
+            "plan",
+            "finch-2014-2018",
+            "--job",
+            "dash",
+            "--job",
+            "front-door",
+            "--variant",
+            "radio=map",
+            "--format",
+            "json",
+            "--in",
+            str(ROOT),
+        ]
+    )
     assert code == 0
     planned = json.loads(capsys.readouterr().out)
     assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in planned["steps"]]
@@ -67,7 +82,11 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
     phone.goto((site / "vehicles" / f"{entry.address}.html").as_uri())
     every = [str(target) for target in targets(entry.record)]
     chooser = random.Random(entry.id)  # noqa: S311 - repeatable picks of visits
-    picks = [[job] for job in every] + [every] + [[job for job in every if chooser.random() < 0.5] or every for _ in range(6)]
+    picks = (
+        [[job] for job in every]
+        + [every]
+        + [[job for job in every if chooser.random() < 0.5] or every for _ in range(6)]
+    )
     for car in cars.assignments(entry.record):
         for pick in picks:
             expected = visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)
@@ -78,7 +97,10 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
 
 def _totals(totals: dict[str, Any]) -> dict[str, Any]:
     fates = ("out", "back", "moved", "bagged", "new")
-    buy = [f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})" for item in totals["buy"]]
+    buy = [
+        f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})"
+        for item in totals["buy"]
+    ]
     return {
         "time": totals["time_text"],
         "tools": [tool["name"] for tool in totals["tools"]],

@@ -42,9 +42,7 @@ def test_a_path_elsewhere_is_given_in_full(tmp_path: Path) -> None:
 
 def test_one_name_in_two_spellings_of_the_same_letters() -> None:
     composed = "\N{HANGUL SYLLABLE GA}"
-    assert (
-        list(file_name.check(at(Path(f"records/vehicles/{composed}/otter-2014-2018.yaml"), composed))) == []
-    )
+    assert list(file_name.check(at(Path(f"records/vehicles/{composed}/otter-2014-2018.yaml"), composed))) == []
     other = "\N{HANGUL SYLLABLE NA}"
     assert list(file_name.check(at(Path(f"records/vehicles/{other}/otter-2014-2018.yaml"), composed)))
 

@@ -85,9 +85,7 @@ def test_a_condition_the_schema_refused_makes_no_circle() -> None:
     about = subject(piece)
     assert about.entry.problems
     assert list(order_cycle.check(about)) == []
-    typo = subject(
-        piece.replace("when: [late]", "when: {dash: late}").replace("name: B", "takes: soon, name: B")
-    )
+    typo = subject(piece.replace("when: [late]", "when: {dash: late}").replace("name: B", "takes: soon, name: B"))
     assert typo.entry.problems
     assert len(list(order_cycle.check(typo))) == 1
 

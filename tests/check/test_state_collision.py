@@ -63,12 +63,8 @@ def test_without_a_circle_every_part_in_the_wrong_is_named(work: Work) -> None:
     record = as_record(work)
     found = findings(state_collision, record)
     if not messages(order_cycle, record):
-        wrong = {
-            name for name, (_, needed) in work.items() if needed == "on" and "battery" in above(name, work)
-        }
-        assert {finding.pointer for finding in found} == {
-            ("parts", name, "needs", "battery") for name in wrong
-        }
+        wrong = {name for name, (_, needed) in work.items() if needed == "on" and "battery" in above(name, work)}
+        assert {finding.pointer for finding in found} == {("parts", name, "needs", "battery") for name in wrong}
 
 
 def above(name: str, work: Work) -> set[str]:
@@ -131,16 +127,14 @@ def test_a_state_set_only_in_other_cars_is_missing_in_these() -> None:
 
 def test_a_preparation_that_sets_its_own_need_does_not_meet_it() -> None:
     piece = (
-        "preps:\n"
-        "  brake-off: {name: Off, sets: {parking-brake: off}, needs: {parking-brake: off}, how: Let it go.}\n"
+        "preps:\n  brake-off: {name: Off, sets: {parking-brake: off}, needs: {parking-brake: off}, how: Let it go.}\n"
     )
     assert messages(state_collision, piece) == ["'brake-off' needs parking-brake off, but nothing sets it"]
 
 
 def test_everything_that_comes_too_late_is_named() -> None:
     late = "".join(
-        f"  {name}: {{name: {name}, release: lift, after: [battery], needs: {{battery: on}}}}\n"
-        for name in NAMES
+        f"  {name}: {{name: {name}, release: lift, after: [battery], needs: {{battery: on}}}}\n" for name in NAMES
     )
     places = {finding.pointer[1] for finding in findings(state_collision, f"parts:\n{late}")}
     assert places == set(NAMES)

@@ -23,9 +23,7 @@ openings:
 
 def test_a_closed_choice_is_reported_once_for_both_sides() -> None:
     piece = DOORS.format(panel=", after: [cup]", cap="cup", strip="cup")
-    assert messages(unreachable_opening, piece) == [
-        "'door' cannot be reached: every route of 'cup' is closed"
-    ]
+    assert messages(unreachable_opening, piece) == ["'door' cannot be reached: every route of 'cup' is closed"]
     assert messages(order_cycle, piece) == []
 
 
@@ -46,9 +44,7 @@ def test_routes_blocked_by_plain_circles_are_left_to_the_other_rule() -> None:
 
 def test_a_plain_circle_elsewhere_does_not_hide_a_closed_choice() -> None:
     piece = DOORS.format(panel=", after: [cup, front-panel]", cap="cup", strip="cup")
-    assert messages(unreachable_opening, piece) == [
-        "'door' cannot be reached: every route of 'cup' is closed"
-    ]
+    assert messages(unreachable_opening, piece) == ["'door' cannot be reached: every route of 'cup' is closed"]
     assert messages(order_cycle, piece) == ["'front-panel' waits for itself: front-panel -> front-panel"]
 
 
@@ -63,6 +59,4 @@ def test_a_part_that_no_choice_ever_fits_is_left_to_the_rule_for_choices() -> No
         return messages(unreachable_opening, variant + DOORS.format(panel=panel, cap="radio", strip="radio"))
 
     assert said("latte") == []
-    assert said("late") == [
-        "'door' has nothing in front of it where dash=early: no part in 'behind' is fitted there"
-    ]
+    assert said("late") == ["'door' has nothing in front of it where dash=early: no part in 'behind' is fitted there"]

@@ -75,9 +75,7 @@ def test_another_target_never_makes_it_cheaper(data: st.DataObject, graph: Graph
 
 def test_two_trims_that_free_each_other_need_a_way_in() -> None:
     # With {a, b} each has a whole route, yet neither can be first: x lets b go, and then b lets a go.
-    graph = Graph(
-        {"a": 1, "b": 1, "x": 3, "y": 5}, any_of={"a": (routes("b", "y"),), "b": (routes("a", "x"),)}
-    )
+    graph = Graph({"a": 1, "b": 1, "x": 3, "y": 5}, any_of={"a": (routes("b", "y"),), "b": (routes("a", "x"),)})
     assert cheapest_set(graph, "a") == Selection(frozenset("abx"), 5, {("a", 0): 0, ("b", 0): 1})
 
 

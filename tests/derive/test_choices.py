@@ -232,6 +232,21 @@ def test_a_restraint_plug_on_a_part_that_moves_over_in_some_visits() -> None:
     )
 
 
+def test_a_part_without_sides_that_moves_over_at_the_first_side_fitted() -> None:
+    assert_shown_as_planned(
+        record("""
+        parts:
+          grille: {each: [left, right], goes_to: door}
+          switch: {goes_to: door, after: [grille]}
+          speaker: {each: [left, right], replaced: yes}
+          radio: {replaced: yes}
+        openings:
+          door: {each: [left, right], behind: [speaker]}
+          dash: {behind: [radio]}
+    """)
+    )
+
+
 def test_what_every_visit_needs_anyway_does_not_make_routes_mix() -> None:
     about = record("""
         parts:

@@ -79,9 +79,7 @@ ZIGZAG = (1, 1, 2, 5, 16, 61, 272)
     [
         (pairs("a<b b<c c<d d<e"), 1),  # a chain
         (pairs("a b c d e"), math.factorial(5)),  # free nodes
-        *zip(
-            map(fence, range(1, 8)), (1, 1, 2, 5, 16, 61, 272), strict=True
-        ),  # Euler's zigzag numbers, OEIS A000111
+        *zip(map(fence, range(1, 8)), (1, 1, 2, 5, 16, 61, 272), strict=True),  # Euler's zigzag numbers, OEIS A000111
         (inclusion(3), 48),  # OEIS A046873
         (grid(2, 3), 5),  # hook length formula: Frame, Robinson and Thrall, 1954
         (grid(3, 3), 42),  # the same
@@ -124,9 +122,7 @@ def test_ancestors_walk_through_cycles_and_pass_choices_by() -> None:
         ({}, {"x": ()}, "unknown node 'x'"),
     ],
 )
-def test_unknown_nodes_are_refused(
-    after: dict[str, str], any_of: dict[str, tuple[Choice, ...]], message: str
-) -> None:
+def test_unknown_nodes_are_refused(after: dict[str, str], any_of: dict[str, tuple[Choice, ...]], message: str) -> None:
     with pytest.raises(UnknownNode) as caught:
         Graph({"a": 1}, after, any_of)
     assert str(caught.value) == message

@@ -46,9 +46,7 @@ def test_the_master_order_is_the_smallest_topological_order(graph: Graph, random
     rank = {node: random.randrange(4) for node in graph.costs}
     edges = edges_of(graph, frozenset(graph.costs), {})
     key = {node: (rank[node], place) for place, node in enumerate(graph.costs)}
-    assert list(master_order(graph, rank)) == list(
-        nx.lexicographical_topological_sort(edges, key.__getitem__)
-    )
+    assert list(master_order(graph, rank)) == list(nx.lexicographical_topological_sort(edges, key.__getitem__))
 
 
 @settings(deadline=None)
@@ -87,9 +85,7 @@ def test_an_order_waits_only_for_the_route_it_relies_on() -> None:
 
 
 def test_trims_freed_from_either_end_go_smallest_rank_first() -> None:
-    graph = Graph(
-        dict.fromkeys("abc", 1), {"c": "b"}, {"a": ((Route("b"), Route()),), "b": ((Route("a"), Route()),)}
-    )
+    graph = Graph(dict.fromkeys("abc", 1), {"c": "b"}, {"a": ((Route("b"), Route()),), "b": ((Route("a"), Route()),)})
     assert master_order(graph, {"a": 1, "b": 0, "c": 0}) == ("b", "c", "a")
     assert master_order(graph, {"a": 0, "b": 1, "c": 2}) == ("a", "b", "c")
 

@@ -32,7 +32,11 @@ def record_of(path: Path) -> VehicleRecord:
 def test_every_job_pair_and_car_of_the_records_is_safe(path: Path) -> None:
     record = record_of(path)
     planner, every = Planner(record), targets(record)
-    visits = [[one] for one in every] + [[one, other] for i, one in enumerate(every) for other in every[i + 1 :]] + [list(every)]
+    visits = (
+        [[one] for one in every]
+        + [[one, other] for i, one in enumerate(every) for other in every[i + 1 :]]
+        + [list(every)]
+    )
     for car in cars.assignments(record):
         for visit in visits:
             assert replay(record, car, planner.plan(visit, car).steps) == []
@@ -83,7 +87,17 @@ def drop_battery_off(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
 
 def battery_off_first(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     """The battery goes off before what needs it on."""
-    off = next((s for s in steps if s.kind == "prepare" and s.node and isinstance(s.node.thing, Prep) and s.node.thing.sets.get("battery") == "off"), None)
+    off = next(
+        (
+            s
+            for s in steps
+            if s.kind == "prepare"
+            and s.node
+            and isinstance(s.node.thing, Prep)
+            and s.node.thing.sets.get("battery") == "off"
+        ),
+        None,
+    )
     for step in steps:
         thing = step.node.thing if step.node else None
         if off and step.kind == "prepare" and isinstance(thing, Prep) and thing.needs.get("battery") == "on":
@@ -92,7 +106,14 @@ def battery_off_first(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
 
 def power_before_battery(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     on = next((step for step in steps if step.id == "power:on"), None)
-    back = next((s for s in steps if s.kind == "restore" and s.node and isinstance(s.node.thing, Prep) and "battery" in s.node.thing.sets), None)
+    back = next(
+        (
+            s
+            for s in steps
+            if s.kind == "restore" and s.node and isinstance(s.node.thing, Prep) and "battery" in s.node.thing.sets
+        ),
+        None,
+    )
     if on and back:
         yield moved(steps, on, back)
 
@@ -106,7 +127,9 @@ def forget_joining(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     for step in steps:
         for line in step.tethers:
             if step.kind in ("refit", "move") and line.act == "rejoin":
-                yield swapped(steps, step, replace(step, tethers=tuple(other for other in step.tethers if other is not line)))
+                yield swapped(
+                    steps, step, replace(step, tethers=tuple(other for other in step.tethers if other is not line))
+                )
 
 
 def forget_undoing(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
@@ -114,7 +137,9 @@ def forget_undoing(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     for step in steps:
         for line in step.tethers:
             if step.kind == "remove" and line.act == "undo":
-                yield swapped(steps, step, replace(step, tethers=tuple(other for other in step.tethers if other is not line)))
+                yield swapped(
+                    steps, step, replace(step, tethers=tuple(other for other in step.tethers if other is not line))
+                )
 
 
 def undo_restraint(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
@@ -130,9 +155,17 @@ def lose_a_fastener(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     """One fewer goes back than came out."""
     for step in steps:
         for line in step.fasteners:
-            if step.kind in ("refit", "move") and isinstance(line.count, int) and line.fastener.kind not in ("hook", "bond"):
+            if (
+                step.kind in ("refit", "move")
+                and isinstance(line.count, int)
+                and line.fastener.kind not in ("hook", "bond")
+            ):
                 fewer = _Fewer(line.fastener, line.fate)
-                yield swapped(steps, step, replace(step, fasteners=tuple(fewer if other is line else other for other in step.fasteners)))
+                yield swapped(
+                    steps,
+                    step,
+                    replace(step, fasteners=tuple(fewer if other is line else other for other in step.fasteners)),
+                )
 
 
 class _Fewer(FastenerLine):
@@ -149,7 +182,11 @@ def reuse_single_use(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
         for line in step.fasteners:
             if line.fate == "new":
                 old = FastenerLine(line.fastener, "back")
-                yield swapped(steps, step, replace(step, fasteners=tuple(old if other is line else other for other in step.fasteners)))
+                yield swapped(
+                    steps,
+                    step,
+                    replace(step, fasteners=tuple(old if other is line else other for other in step.fasteners)),
+                )
 
 
 def touch_look_alike(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
@@ -157,7 +194,11 @@ def touch_look_alike(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
         for line in step.fasteners:
             if step.kind == "remove" and line.fate == "leave":
                 out = FastenerLine(line.fastener, "out")
-                yield swapped(steps, step, replace(step, fasteners=tuple(out if other is line else other for other in step.fasteners)))
+                yield swapped(
+                    steps,
+                    step,
+                    replace(step, fasteners=tuple(out if other is line else other for other in step.fasteners)),
+                )
 
 
 def forget_seal(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:

@@ -45,9 +45,7 @@ def test_the_title_is_the_accessible_name_and_cannot_break_out(name: str) -> Non
 @pytest.mark.parametrize("name", DRAWN)
 def test_a_drawing_stands_alone(name: str) -> None:
     attributes = {key for element in parsed(DRAWN[name]).iter() for key in element.attrib}
-    assert not {
-        key for key in attributes if key in ("id", "class", "style") or "href" in key or key[:2] == "on"
-    }
+    assert not {key for key in attributes if key in ("id", "class", "style") or "href" in key or key[:2] == "on"}
     assert "url(" not in DRAWN[name]
     assert "var(" not in DRAWN[name]
 
@@ -87,9 +85,7 @@ def test_another_size_is_refused(size: str) -> None:
 
 
 def test_what_is_not_drawn_is_named_with_what_is() -> None:
-    with pytest.raises(
-        ValueError, match="no drawing of a 'square' head: known are external-hexalobular, hand"
-    ):
+    with pytest.raises(ValueError, match="no drawing of a 'square' head: known are external-hexalobular, hand"):
         heads.head("square", "x")
     with pytest.raises(ValueError, match="no drawing of a 'glue' clip: known are bond, fir-tree"):
         clips.clip("glue", "x")
@@ -103,9 +99,7 @@ def test_what_is_not_drawn_is_named_with_what_is() -> None:
 def arc_ends(path: str) -> list[tuple[float, float]]:
     """Distance from the centre and angle of every point of an outline made of arcs."""
     numbers = re.findall(r"(?:M|A\S+ \S+ 0 0 [01] )(-?[\d.]+) (-?[\d.]+)", path)
-    return [
-        (math.hypot(float(x), float(y)), math.degrees(math.atan2(float(y), float(x)))) for x, y in numbers
-    ]
+    return [(math.hypot(float(x), float(y)), math.degrees(math.atan2(float(y), float(x)))) for x, y in numbers]
 
 
 def test_hexalobular_outline_has_six_tips_six_hollows_and_sixfold_symmetry() -> None:
@@ -272,9 +266,7 @@ def test_a_second_kind_stands_further_in() -> None:
 
 def test_four_corners_are_four_corners() -> None:
     placed = drawn_marks(panels.panel("door", [Mark("screw", "corners", 4)]))
-    assert {(x < 80, y < 50) for _, x, y, _ in placed} == {
-        (a, b) for a in (True, False) for b in (True, False)
-    }
+    assert {(x < 80, y < 50) for _, x, y, _ in placed} == {(a, b) for a in (True, False) for b in (True, False)}
 
 
 def test_a_mark_that_makes_no_sense_is_refused() -> None:

@@ -125,9 +125,7 @@ def test_a_long_word_stays_on_the_sheet(facts: Facts) -> None:
     word = "Windscreenpillartrim" * 20
     step = {**facts["steps"][0], "title": word, "text": [word]}
     made = pdf.render({**facts, "tell": word, "steps": [step], "plans": []}, URL, "a4", MADE)
-    widest = max(
-        len(line) for page in PdfReader(io.BytesIO(made)).pages for line in page.extract_text().splitlines()
-    )
+    widest = max(len(line) for page in PdfReader(io.BytesIO(made)).pages for line in page.extract_text().splitlines())
     assert bare("".join(pages(made))).count(word) == 3
     assert widest < 200  # of 400 letters; a line of the sheet holds fewer than 150
 
@@ -164,9 +162,7 @@ def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
 
 def test_the_same_input_gives_the_same_bytes_in_any_thread(facts: Facts, printed: bytes) -> None:
     made: list[bytes] = []
-    threads = [
-        threading.Thread(target=lambda: made.append(pdf.render(facts, URL, "a4", MADE))) for _ in range(2)
-    ]
+    threads = [threading.Thread(target=lambda: made.append(pdf.render(facts, URL, "a4", MADE))) for _ in range(2)]
     for thread in threads:
         thread.start()
     for thread in threads:
@@ -230,6 +226,6 @@ def test_every_fastener_and_tether_has_a_picture() -> None:
     for kind in ("plug", "coax", "fibre", "cable", "rod", "strap", "hose", "something"):
         assert drawn.tether(kind) in drawn.svg
     assert drawn.fastener({"kind": "scrivet", "sort": "turn-pin", "head": None}) == "scrivet-turn"
-    assert drawn.fastener(
-        {"kind": "screw", "sort": "T20", "head": {"family": "hexalobular", "label": "T20"}}
-    ) == ("head hexalobular")
+    assert drawn.fastener({"kind": "screw", "sort": "T20", "head": {"family": "hexalobular", "label": "T20"}}) == (
+        "head hexalobular"
+    )

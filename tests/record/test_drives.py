@@ -33,8 +33,7 @@ ISO_10664 = [6, 8, 10, 15, 20, 25, 30, 40, 45, 50, 55, 60]
 # ISO 7046 with the drivers of ISO 4757: table data named by standard.
 CROSSES = {"M1.6": 0, "M2": 0, "M2.5": 1, "M3": 1, "M3.5": 2, "M4": 2, "M5": 2, "M6": 3, "M8": 4, "M10": 4}
 EVERY_FAMILY = "write it like one of " + ", ".join(
-    f"'{text}'"
-    for text in ("hex 7 mm", "hex key 4 mm", "slot 5 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "hand")
+    f"'{text}'" for text in ("hex 7 mm", "hex key 4 mm", "slot 5 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "hand")
 )
 
 
@@ -340,9 +339,7 @@ WORDS = [
     '"',
     "/",
 ]
-PIECES = st.one_of(
-    st.sampled_from(WORDS), st.integers(0, 120).map(str), st.sampled_from([" ", ".", ",", "-", "#"])
-)
+PIECES = st.one_of(st.sampled_from(WORDS), st.integers(0, 120).map(str), st.sampled_from([" ", ".", ",", "-", "#"]))
 
 
 @given(st.one_of(st.text(max_size=45), st.lists(PIECES, max_size=8).map("".join)))

@@ -68,7 +68,9 @@ class Cache:
         if folder not in self._places:
             real, records = folder.resolve(), workspace.records.resolve()
             inside = real.is_relative_to(records) and folder.parts[-2:] == real.parts[-2:]
-            self._places[folder] = f"{workspace.kind(folder / 'x.yaml')} {real.relative_to(records).as_posix()}" if inside else ""
+            self._places[folder] = (
+                f"{workspace.kind(folder / 'x.yaml')} {real.relative_to(records).as_posix()}" if inside else ""
+            )
         return self._places[folder]
 
 

@@ -52,9 +52,7 @@ def collisions(layout: Layout) -> Iterator[Collision]:
 def _held_back(layout: Layout) -> set[Edge]:
     """What changes a state, with what must be done while it still is as it was."""
     true = layout.graph.before
-    return {
-        (changer, user) for changer, early in layout.ordering.before.items() for user in early - true[changer]
-    }
+    return {(changer, user) for changer, early in layout.ordering.before.items() for user in early - true[changer]}
 
 
 def _roundabout(layout: Layout, held: set[Edge]) -> list[tuple[str, ...]]:

@@ -13,7 +13,9 @@ from undertrim.commands.common import add_workspace, progress, workspace
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("--out", type=Path, default=None, metavar="DIR", help="where the site goes (default: site/ in the workspace)")
+    parser.add_argument(
+        "--out", type=Path, default=None, metavar="DIR", help="where the site goes (default: site/ in the workspace)"
+    )
     parser.add_argument("--no-pdf", action="store_true", help="leave the printed sheets out")
     add_workspace(parser)
 

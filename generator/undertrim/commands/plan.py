@@ -21,8 +21,12 @@ from undertrim.record.model import VehicleRecord
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("--job", action="append", required=True, metavar="OPENING[@SIDE]", help="what to fit into; may be repeated")
-    parser.add_argument("--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated")
+    parser.add_argument(
+        "--job", action="append", required=True, metavar="OPENING[@SIDE]", help="what to fit into; may be repeated"
+    )
+    parser.add_argument(
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+    )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
 
@@ -44,7 +48,9 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
         return _refuse(str(error))
-    sys.stdout.write(json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made))
+    sys.stdout.write(
+        json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
+    )
     return 0
 
 

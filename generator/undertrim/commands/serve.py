@@ -1,5 +1,4 @@
-"""Preview the site in a browser and rebuild it whenever a record is saved.
-"""
+"""Preview the site in a browser and rebuild it whenever a record is saved."""
 
 import argparse
 import sys

@@ -68,7 +68,9 @@ def content(made: Sequence[Prepared]) -> site.Content:
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> site.Body:
-    makes: list[Mapping[str, Any]] = [{"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())]
+    makes: list[Mapping[str, Any]] = [
+        {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
+    ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     return site.Body("Find a vehicle", lambda: pages.home(makes, demo=demo), in_nav=True)
 

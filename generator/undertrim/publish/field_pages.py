@@ -44,7 +44,16 @@ def _objects(block: Schema) -> Iterator[tuple[str, Schema]]:
 
 def _table(title: str, block: Schema) -> str:
     rows = [_row(name, field, block.get("required", ())) for name, field in block["properties"].items()]
-    return "\n".join([f"\n### {title}\n", block.get("description", ""), "", "| field | what | typed as | example |", "|---|---|---|---|", *rows])
+    return "\n".join(
+        [
+            f"\n### {title}\n",
+            block.get("description", ""),
+            "",
+            "| field | what | typed as | example |",
+            "|---|---|---|---|",
+            *rows,
+        ]
+    )
 
 
 def _row(name: str, field: Schema, required: list[str]) -> str:

@@ -20,7 +20,15 @@ PIECE = 500
 def row(facts: Facts) -> Row:
     """What the finder knows of a vehicle: address, make, model, first and last year, phase, other names."""
     others = [*facts["also_called"], *([facts["phase"]] if facts["phase"] else [])]
-    return [facts["address"], facts["make"], facts["model"], facts["first_year"], facts["last_year"], facts["phase"], others]
+    return [
+        facts["address"],
+        facts["make"],
+        facts["model"],
+        facts["first_year"],
+        facts["last_year"],
+        facts["phase"],
+        others,
+    ]
 
 
 def files(rows: Sequence[Row]) -> dict[str, str]:
@@ -30,7 +38,9 @@ def files(rows: Sequence[Row]) -> dict[str, str]:
         return {"finder/start.js": _script("start", {"rows": ordered})}
     pieces = list(_pieces(ordered))
     names = {f"{number:03}": _names(piece) for number, piece in enumerate(pieces)}
-    made = {f"finder/{number}.js": _script(number, {"rows": piece}) for number, piece in zip(names, pieces, strict=True)}
+    made = {
+        f"finder/{number}.js": _script(number, {"rows": piece}) for number, piece in zip(names, pieces, strict=True)
+    }
     return {"finder/start.js": _script("start", {"pieces": names}), **made}
 
 

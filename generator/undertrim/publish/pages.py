@@ -49,7 +49,10 @@ _STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal")
 
 def page_data(facts: Facts) -> Markup:
     """What the page's script needs, as JSON that cannot close its script element."""
-    steps = [{**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]} for step in facts["steps"]]
+    steps = [
+        {**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]}
+        for step in facts["steps"]
+    ]
     data = {
         "address": facts["address"],
         "sections": {section["id"]: section["title"] for section in facts["sections"]},

@@ -31,15 +31,11 @@ def _compiler() -> typst.Compiler:
     """One for each thread: a compiler does one thing at a time."""
     if not hasattr(_LOCAL, "compiler"):
         root = inside("publish", "templates")
-        _LOCAL.compiler = typst.Compiler(
-            root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True
-        )
+        _LOCAL.compiler = typst.Compiler(root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True)
     compiler: typst.Compiler = _LOCAL.compiler
     return compiler
 
 
 @cache
 def _fonts() -> typst.Fonts:
-    return typst.Fonts(
-        include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())]
-    )
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())])

@@ -13,8 +13,24 @@ _CLIPS = {
     "push": "push", "snap-in": "push", "fir-tree": "fir-tree", "two-leg": "fir-tree", "metal": "metal", "spring": "metal",
     "push-pin": "scrivet-push", "pull-pin": "scrivet-pull", "turn-pin": "scrivet-turn",
 }  # fmt: skip
-_TETHERS = {"plug": "plug", "coax": "coax", "fibre": "coax", "cable": "cable", "rod": "rod", "strap": "cable", "hose": "hose"}
-_SYMBOLS: dict[str, Symbol] = {"screw": "screw", "bolt": "screw", "nut": "nut", "clip": "clip", "scrivet": "scrivet", "hook": "hook", "bond": "bond"}
+_TETHERS = {
+    "plug": "plug",
+    "coax": "coax",
+    "fibre": "coax",
+    "cable": "cable",
+    "rod": "rod",
+    "strap": "cable",
+    "hose": "hose",
+}
+_SYMBOLS: dict[str, Symbol] = {
+    "screw": "screw",
+    "bolt": "screw",
+    "nut": "nut",
+    "clip": "clip",
+    "scrivet": "scrivet",
+    "hook": "hook",
+    "bond": "bond",
+}
 _EDGES = {"front": "left", "rear": "right"}
 
 

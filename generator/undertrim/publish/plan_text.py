@@ -47,9 +47,14 @@ def _totals(entry: Data, *, several: bool) -> Iterator[str]:
         kinds = (", ".join(f"{name}={choice}" for name, choice in car.items()) for car in entry["cars"])
         yield from _wrapped(f"For {' or '.join(kinds)}:", "  ", "      ")
     yield from _wrapped(f"Time: {total['time_text']}", "  ", "      ")
-    tools = [tool["name"] + (f" (or {', '.join(tool['instead'])})" if tool["instead"] else "") for tool in total["tools"]]
+    tools = [
+        tool["name"] + (f" (or {', '.join(tool['instead'])})" if tool["instead"] else "") for tool in total["tools"]
+    ]
     yield from _wrapped(f"Tools: {', '.join(tools) or 'none recorded'}", "  ", "      ")
-    buy = [f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})" for item in total["buy"]]
+    buy = [
+        f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})"
+        for item in total["buy"]
+    ]
     yield from _wrapped(f"To buy new: {', '.join(buy) or 'nothing single-use is recorded'}", "  ", "      ")
     yield "  Fasteners out = back in + moved + bagged; new ones replace those not reused:"
     for count in total["fasteners"]:
@@ -73,7 +78,11 @@ def _steps(visit: Data) -> Iterator[str]:
 
 def _step(number: int, step: Data) -> Iterator[str]:
     for caution in step["cautions"]:
-        yield from _wrapped(f"{caution['signal']}: {caution['hazard']} {caution['consequence']} {caution['avoid']}", "      ! ", "        ")
+        yield from _wrapped(
+            f"{caution['signal']}: {caution['hazard']} {caution['consequence']} {caution['avoid']}",
+            "      ! ",
+            "        ",
+        )
     title = f"{step['verb']} {step['title']}".strip()
     when = f" [{step['when']}]" if step["when"] else ""
     minutes = f"  ({step['minutes']:g} min)" if step["minutes"] else ""
@@ -103,4 +112,6 @@ def _tether(line: Data) -> str:
 
 
 def _wrapped(text: str, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False)
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+    )

@@ -43,10 +43,26 @@ class Prepared:
                 yield path.name.removeprefix("beside-"), path
 
 
-_SUMMARY = ("address", "id", "make", "model", "years", "first_year", "last_year", "phase", "built", "bodies", "also_called", "demo", "title")
+_SUMMARY = (
+    "address",
+    "id",
+    "make",
+    "model",
+    "years",
+    "first_year",
+    "last_year",
+    "phase",
+    "built",
+    "bodies",
+    "also_called",
+    "demo",
+    "title",
+)
 
 
-def prepare(workspace: Workspace, paths: Sequence[Path], site_url: str, *, sheets: bool, progress: Progress | None) -> list[Prepared]:
+def prepare(
+    workspace: Workspace, paths: Sequence[Path], site_url: str, *, sheets: bool, progress: Progress | None
+) -> list[Prepared]:
     """Prepare the vehicles at `paths`, in parallel when there are several."""
     work = partial(_prepare, workspace, site_url=site_url, sheets=sheets)
     if len(paths) < FEW:

@@ -8,7 +8,9 @@ from undertrim.publish.field_pages import field_page
 def pages() -> dict[str, str]:
     """Markdown by path: `rules/index`, `rules/<id>`, `reference/index`."""
     rules: dict[str, RecordRule | CollectionRule | GearRule] = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
-    listed = [f"| [{name}]({name}.md) | {rule.LEVEL} | {_summary(rule.__doc__)} |" for name, rule in sorted(rules.items())]
+    listed = [
+        f"| [{name}]({name}.md) | {rule.LEVEL} | {_summary(rule.__doc__)} |" for name, rule in sorted(rules.items())
+    ]
     index = "\n".join([_INTRODUCTION, *listed, ""])
     single = {f"rules/{name}": f"# {name}\n\n{rule.__doc__ or ''}" for name, rule in rules.items()}
     return {"rules/index": index, **single, "reference/index": field_page()}

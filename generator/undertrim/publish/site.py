@@ -67,7 +67,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
             files.append(File.generated(config, path, abs_src_path=str(source)))
         return files
 
-    def on_page_context(self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Any) -> TemplateContext:
+    def on_page_context(
+        self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Any
+    ) -> TemplateContext:
         """Hand a prepared body to the theme template."""
         body = self.content.bodies.get(page.file.src_uri.removesuffix(".md"))
         if body:

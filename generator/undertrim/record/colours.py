@@ -13,9 +13,7 @@ _LONGEST = 100
 _MODIFIERS = {"light": "light", "lt": "light", "l": "light", "dark": "dark", "dk": "dark", "d": "dark"}
 _MARKERS = frozenset({"stripe", "stripes", "striped", "tracer", "tracers", "trace", "band", "line"})
 _NOISE = frozenset({"wire", "lead", "cable", "insulation", "colour", "color", "a"})
-_SPLIT = re.compile(
-    r"(?<=[a-z]{3} )w/|[/+,;&_-]|\bwith\b|\band\b"
-)  # `red w/white`, yet W/R starts with white
+_SPLIT = re.compile(r"(?<=[a-z]{3} )w/|[/+,;&_-]|\bwith\b|\band\b")  # `red w/white`, yet W/R starts with white
 _LONE_MODIFIER = re.compile(r"\b(light|lt|dark|dk)\b[\s.-]*")
 
 
@@ -123,9 +121,7 @@ def _runs(text: str, vocabulary: _Vocabulary) -> list[list[str]]:
     if plain in vocabulary.known:
         return [[plain]]
     pieces = _SPLIT.split(_LONE_MODIFIER.sub(r"\1 ", plain))
-    runs = [
-        [word for word in re.split(r"[\s.()]+", piece) if word and word not in _NOISE] for piece in pieces
-    ]
+    runs = [[word for word in re.split(r"[\s.()]+", piece) if word and word not in _NOISE] for piece in pieces]
     _refuse_open_order(text, [run for run in runs if run], vocabulary)
     return [[word for word in run if word not in _MARKERS] for run in runs]
 

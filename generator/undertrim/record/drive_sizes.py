@@ -71,9 +71,7 @@ def metric(value: Fraction) -> Size:
 
 def inch(value: Fraction) -> Size:
     """A size given in inches; a fraction that no rule shows is printed as a decimal."""
-    text = (
-        mixed(value) if value.denominator <= 128 and value.denominator & (value.denominator - 1) == 0 else ""
-    )
+    text = mixed(value) if value.denominator <= 128 and value.denominator & (value.denominator - 1) == 0 else ""
     return Size(f"{text or rounded(value, 6)} in", value * INCH, "in")
 
 

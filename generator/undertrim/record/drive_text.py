@@ -62,9 +62,7 @@ def parse(text: str) -> Drive:
     tidied = " ".join(text.split())
     if tidied.casefold() == "hand":
         return Drive(tidied, "hand", None, "hand")
-    if (found := _NUMBERED.fullmatch(tidied)) and (
-        key := _BY_LETTERS.get((found[1].upper(), bool(found[3])))
-    ):
+    if (found := _NUMBERED.fullmatch(tidied)) and (key := _BY_LETTERS.get((found[1].upper(), bool(found[3])))):
         return _sized(tidied, families()[key], number(found[2]))
     if found := _MEASURED.fullmatch(tidied):
         family = families()[found[1].lower().replace(" ", "-")]

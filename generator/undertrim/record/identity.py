@@ -10,7 +10,9 @@ from pathlib import PurePosixPath
 
 from undertrim.record.model import VehicleFacts
 
-_FOLD = str.maketrans({"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"})
+_FOLD = str.maketrans(
+    {"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"}
+)
 
 
 def slug(name: str) -> str:

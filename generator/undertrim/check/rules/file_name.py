@@ -91,9 +91,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _vehicles(path: Path) -> Path:
     """The folder `records/vehicles` that holds a file; two up from one that is elsewhere."""
-    above = (
-        folder for folder in path.parents if (folder.parent.name, folder.name) == ("records", "vehicles")
-    )
+    above = (folder for folder in path.parents if (folder.parent.name, folder.name) == ("records", "vehicles"))
     return next(above, path.parents[1])
 
 

@@ -111,12 +111,7 @@ def _any_choice(subject: Subject) -> bool:
 
 def _taken(graphs: list[Graph], part: Part, number: int, index: int) -> Taken:
     nodes = {part.id, *(f"{part.id}@{side}" for side in part.each)}
-    routes = [
-        (graph, graph.any_of[node][number][index])
-        for graph in graphs
-        for node in graph.any_of
-        if node in nodes
-    ]
+    routes = [(graph, graph.any_of[node][number][index]) for graph in graphs for node in graph.any_of if node in nodes]
     return [(route, ancestors(graph, route)) for graph, route in routes]
 
 
@@ -133,9 +128,7 @@ def _needless(part: Part, number: int, routes: dict[str, Taken]) -> Iterator[Fin
         elif wide_first or wide_second:
             wide, narrow = (one, other) if wide_first else (other, one)
             done.add(wide)
-            message = (
-                f"route '{wide}' of '{part.id}' takes in all of '{narrow}', so it is never the shorter way"
-            )
+            message = f"route '{wide}' of '{part.id}' takes in all of '{narrow}', so it is never the shorter way"
             yield _finding(part, number, wide, message, "remove it, or write what it does without")
 
 

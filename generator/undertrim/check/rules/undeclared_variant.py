@@ -104,9 +104,7 @@ _IMPLIED = {
 def check(subject: Subject) -> Iterator[Finding]:
     """Every variant and choice that is named in a condition and declared nowhere."""
     known = cars.variants(subject.record)
-    if not all(
-        subject.intact(place) for place in (("variants",), ("vehicle", "drive_side"), ("vehicle", "bodies"))
-    ):
+    if not all(subject.intact(place) for place in (("variants",), ("vehicle", "drive_side"), ("vehicle", "bodies"))):
         return
     for item in undeclared(subject.record):
         pointer = (*item.pointer, item.variant)

@@ -46,7 +46,7 @@ def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
 def regular(planner: Planner, car: Assignment) -> bool:
     """Whether every visit to this car has its steps in the order of the catalogue."""
     layout, whole, rank = planner.layout(car), planner.layout({}), planner.rank(car)
-    if not planner.ordered or rank is not whole.rank:
+    if not planner.ordered or rank is not whole.rank or _roams(whole):
         return False
     routes_first = all(
         rank[other] < rank[node]
@@ -56,6 +56,17 @@ def regular(planner: Planner, car: Assignment) -> bool:
         for other in route
     )
     return routes_first and _refits_regular(layout, whole)
+
+
+def _roams(layout: Layout) -> bool:
+    """Whether a part moves over to one of several openings, so that its place depends on which are in the visit."""
+    return any(len(homes) > 1 and _thing(layout, part).replaced == "no" for part, homes in layout.homes.items())
+
+
+def _thing(layout: Layout, name: str) -> Part:
+    part = layout.nodes[name].thing
+    assert isinstance(part, Part)
+    return part
 
 
 def _refits_regular(layout: Layout, whole: Layout) -> bool:

@@ -274,9 +274,7 @@ def _put_in(world: World, step: Step, node: Node) -> Faults:
         slot = _slot(node, line)
         if line.fastener.reuse == "no" and line.fate == "back":
             message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
-            yield Fault(
-                "single-use", message, step, world.off.get(node.id), _at(node, "held_by", slot), "fit new ones"
-            )
+            yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", slot), "fit new ones")
         if _counted(line):
             back[slot] = back.get(slot, 0) + _number(line)
     for slot, number in back.items():

@@ -56,15 +56,11 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
     ),
     "bond": (
         svg.lines("M2.5 20.5 H21.5", "M2.5 14.5 H11 C16 14.5 19.5 11 20 4"),
-        svg.lines(
-            "M3.5 19.5 L6 15.5", "M7 19.5 L9.5 15.5", "M10.5 19.5 L13 15.5", "M14 19.5 L15.8 16.6", width=1.3
-        ),
+        svg.lines("M3.5 19.5 L6 15.5", "M7 19.5 L9.5 15.5", "M10.5 19.5 L13 15.5", "M14 19.5 L15.8 16.6", width=1.3),
     ),
     "tether-plug": (
         svg.solid(svg.rectangle(5, 7.5, 6, 9), svg.rectangle(8.6, 9.5, 2.4, 5)),
-        svg.lines(
-            "M1.5 9.5 H5 M1.5 12 H5 M1.5 14.5 H5", "M22.5 9.5 H19 M22.5 12 H19 M22.5 14.5 H19", width=1.2
-        ),
+        svg.lines("M1.5 9.5 H5 M1.5 12 H5 M1.5 14.5 H5", "M22.5 9.5 H19 M22.5 12 H19 M22.5 14.5 H19", width=1.2),
         svg.lines("M15 7.5 H19 V16.5 H15 Z", "M15 10.6 H12.6 M15 13.4 H12.6"),
     ),
     "tether-coax": (
@@ -86,9 +82,7 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
     "tether-lamp": (
         svg.lines("M8.6 14.6 C5 11.5 6.5 5.5 12 5.5 C17.5 5.5 19 11.5 15.4 14.6 Z"),
         svg.solid(svg.rectangle(9, 15.6, 6, 3)),
-        svg.lines(
-            "M12 18.6 V22.5", "M12 1 V2.6 M3.6 4.2 L4.8 5.4 M20.4 4.2 L19.2 5.4 M1.6 11 H3.4 M22.4 11 H20.6"
-        ),
+        svg.lines("M12 18.6 V22.5", "M12 1 V2.6 M3.6 4.2 L4.8 5.4 M20.4 4.2 L19.2 5.4 M1.6 11 H3.4 M22.4 11 H20.6"),
     ),
     "tether-hose": (
         svg.lines("M2 2.5 H8.5 C14.5 2.5 17.2 5.5 17.2 10", "M2 8 H8 C10.6 8 11.7 8.6 11.7 10"),

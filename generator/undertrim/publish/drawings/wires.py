@@ -25,9 +25,7 @@ def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "
     body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
     bare = svg.lines("M1.5 8 H8", width=3)
     outline = svg.lines(body, width=1.4)
-    return svg.drawing(
-        title, (48, 16), size, bare, svg.element("path", d=body, fill=base_hex), *bands, outline
-    )
+    return svg.drawing(title, (48, 16), size, bare, svg.element("path", d=body, fill=base_hex), *bands, outline)
 
 
 def _bands(base: str, tracers: Sequence[str]) -> list[str]:

@@ -16,7 +16,9 @@ def blockers(record: VehicleRecord) -> list[Data]:
     return sorted(found, key=lambda item: order.index(item["weight"]))
 
 
-def _item(record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS, openings: Iterable[str] = ()) -> Data:
+def _item(
+    record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS, openings: Iterable[str] = ()
+) -> Data:
     """One blocker; `openings` are those it is about, none for every job."""
     return {
         "weight": weight,
@@ -33,7 +35,9 @@ def _voltage(record: VehicleRecord) -> Iterator[Data]:
         text = "Nobody has recorded whether this vehicle has a high-voltage system. Look it up before you start."
         yield _item(record, "stop", "High voltage: unknown", text)
     if record.vehicle.high_voltage == "yes":
-        near = [name.replace("-", " ") for name, area in record.areas.items() if area.high_voltage in ("near", "inside")]
+        near = [
+            name.replace("-", " ") for name, area in record.areas.items() if area.high_voltage in ("near", "inside")
+        ]
         where = f" It comes near the {' and the '.join(near)}." if near else ""
         text = f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way."
         yield _item(record, "stop", "High-voltage vehicle", text)

@@ -10,9 +10,17 @@ from undertrim.resources import table
 Data = dict[str, Any]
 
 _DATUM = {"skin": "door skin", "bracket": "bracket face", "panel": "inside of the panel", "face": "front of the dash"}
-_OVER = {"whole-travel": "over the whole glass travel", "glass-down": "with the glass down only", "no-glass": "no glass here"}
+_OVER = {
+    "whole-travel": "over the whole glass travel",
+    "glass-down": "with the glass down only",
+    "no-glass": "no glass here",
+}
 _KIT = {"needed": "needed", "not-needed": "not needed", "unknown": words.UNKNOWN}
-_SENSOR = {"yes": "yes: no cutting, no drilling", "no": "no", "unknown": "unknown: no cutting, no drilling until it is answered"}
+_SENSOR = {
+    "yes": "yes: no cutting, no drilling",
+    "no": "no",
+    "unknown": "unknown: no cutting, no drilling until it is answered",
+}
 
 
 def opening(record: VehicleRecord, item: Opening) -> Data:
@@ -50,7 +58,10 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
         yield "Factory spacer", words.quantity(item.factory_spacer) or "not recorded"
         yield "Impedance", words.quantity(item.impedance) or "not recorded"
         yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
-        yield "Crash pressure sensor", _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else "")
+        yield (
+            "Crash pressure sensor",
+            _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else ""),
+        )
 
 
 def hole(item: Hole) -> str:

@@ -75,7 +75,9 @@ def step(record: VehicleRecord, item: Step) -> Data:
 def _motion(thing: object) -> str:
     if not isinstance(thing, Part):
         return ""
-    way = {"up": "up", "down": "down"}.get(thing.direction, f"towards the {thing.direction}" if thing.direction in ("left", "right") else thing.direction)
+    way = {"up": "up", "down": "down"}.get(
+        thing.direction, f"towards the {thing.direction}" if thing.direction in ("left", "right") else thing.direction
+    )
     return f"{thing.release} {way}".strip()
 
 

@@ -51,7 +51,9 @@ def vehicle(entry: Entry, made: date | None = None) -> Facts:
         "connectors": [wiring.connector(record, item) for item in record.connectors.values()],
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": [wiring.duty(record, item) for item in record.duties.values()],
-        "restraints": [{"area": name, "items": list(area.restraints)} for name, area in record.areas.items() if area.restraints],
+        "restraints": [
+            {"area": name, "items": list(area.restraints)} for name, area in record.areas.items() if area.restraints
+        ],
         "coverage": coverage.summary(record),
         "evidence": [evidence.piece(item, made) for item in record.evidence.values()],
     }
@@ -96,7 +98,9 @@ def _variant(variant: Variant) -> Facts:
     return {
         "id": variant.id,
         "ask": variant.ask,
-        "choices": [{"id": choice.id, "label": choice.label, "tell": choice.tell} for choice in variant.choices.values()],
+        "choices": [
+            {"id": choice.id, "label": choice.label, "tell": choice.tell} for choice in variant.choices.values()
+        ],
     }
 
 

@@ -106,9 +106,7 @@ def _tether(line: Data, pictures: Pictures) -> Row:
     return _item(pictures.tether(line["kind"]), line["name"], line["act_words"], loud, rest, line["when"])
 
 
-def _item(
-    picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = ""
-) -> Row:
+def _item(picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = "") -> Row:
     """One line; `loud` is an act that must not be taken for the usual one."""
     said = ", ".join(part for part in rest if part)
     return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": said, "when": when}
