@@ -92,7 +92,7 @@ def _part(draw: st.DrawFn, earlier: list[str], routes: list[str], restraint: boo
         item["when"] = {"v": draw(st.sampled_from("ab"))}
     if draw(st.integers(0, 4)) == 0:
         item["needs"] = draw(st.sampled_from(NEEDS))
-    if earlier and draw(st.booleans()):
+    if draw(st.booleans()) and earlier:
         item["after"] = draw(st.lists(_ref(earlier), min_size=1, max_size=2, unique_by=str))
     if len(routes) > 1 and draw(st.integers(0, 2)) == 0:
         item["after_any"] = [draw(_routes(routes if draw(st.integers(0, 3)) == 0 or len(earlier) < 2 else earlier))]

@@ -89,7 +89,10 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
     )
     for car in cars.assignments(entry.record):
         for pick in picks:
-            expected = visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)
+            try:
+                expected = visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)
+            except jobs.BadRequest:  # this car has none of the openings, or not all of them
+                continue
             phone.evaluate(CHOOSE, [pick, car])
             assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in expected["steps"]]
             assert phone.evaluate(TOTALS) == _totals(expected["cars"][0]["totals"])

@@ -1,14 +1,12 @@
 """Which nodes a car has and what comes before what, read off the steps as a tech would."""
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from making import from_data, ids, plan, record
+from making import from_data, ids, record
 from random_records import Case, records
 from undertrim.derive import cars
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.nodes import USUAL_COST
 from undertrim.derive.procedure.planning import Planner, targets
 
 VARIANT = """
@@ -88,90 +86,6 @@ def test_a_conditional_prerequisite_counts_only_in_its_cars() -> None:
     assert removed(ids(about, "dash", radio="plain")) == ["cover"]
 
 
-DOORS = """
-    parts:
-      cap: {each: [left, right]}
-      panel: {each: [left, right], after: [cap]}
-      speaker: {each: [left, right], replaced: yes, after: [panel]}
-    openings:
-      door: {each: [left, right], behind: [speaker]}
-"""
-
-
-def test_a_job_for_one_side_takes_only_that_side() -> None:
-    assert removed(ids(record(DOORS), "door@left")) == ["cap@left", "panel@left", "speaker@left"]
-
-
-def test_each_door_is_finished_before_the_next_is_begun() -> None:
-    left, right = ([f"{part}@{side}" for part in ("cap", "panel", "speaker")] for side in ("left", "right"))
-    assert removed(ids(record(DOORS), "door")) == [*left, *right]
-
-
-def test_what_both_doors_wait_for_comes_before_either_wherever_it_stands() -> None:
-    about = record("""
-        parts:
-          cap: {each: [left, right]}
-          panel: {each: [left, right], after: [cap, sill]}
-          glovebox:
-          strip:
-          sill: {after: [strip]}
-        openings:
-          door: {each: [left, right], behind: [panel]}
-          dash: {behind: [glovebox]}
-    """)
-    assert removed(ids(about, "door", "dash")) == [
-        "strip", "sill", "cap@left", "panel@left", "cap@right", "panel@right", "glovebox",
-    ]  # fmt: skip
-
-
-def test_an_opening_ties_what_stands_before_it_to_one_side() -> None:
-    about = record("""
-        parts:
-          grille: {each: [left, right]}
-          speaker: {each: [left, right], replaced: yes}
-        openings:
-          door: {each: [left, right], behind: [grille, speaker]}
-    """)
-    assert removed(ids(about, "door")) == ["grille@left", "speaker@left", "grille@right", "speaker@right"]
-
-
-def test_a_thing_without_sides_waits_for_both() -> None:
-    about = record("""
-        parts:
-          pillar: {each: [left, right]}
-          headliner: {after: [pillar]}
-        openings:
-          roof: {behind: [headliner]}
-    """)
-    assert removed(ids(about, "roof")) == ["pillar@left", "pillar@right", "headliner"]
-
-
-def test_a_prerequisite_may_name_its_side() -> None:
-    about = record("""
-        parts:
-          pillar: {each: [left, right]}
-          headliner: {after: [{part: pillar, side: right}]}
-          panel: {each: [left, right], after: [{part: pillar, side: left}]}
-        openings:
-          roof: {behind: [headliner]}
-          door: {each: [left, right], behind: [panel]}
-    """)
-    assert removed(ids(about, "roof")) == ["pillar@right", "headliner"]
-    assert removed(ids(about, "door@right")) == ["pillar@left", "panel@right"]
-
-
-def test_a_part_on_one_side_only_is_in_the_way_there_only() -> None:
-    about = record("""
-        parts:
-          fuel-cover: {each: [left]}
-          panel: {each: [left, right], after: [fuel-cover]}
-        openings:
-          quarter: {each: [left, right], behind: [panel]}
-    """)
-    assert removed(ids(about, "quarter@left")) == ["fuel-cover@left", "panel@left"]
-    assert removed(ids(about, "quarter@right")) == ["panel@right"]
-
-
 def test_what_moves_over_to_an_opening_comes_off_with_its_job() -> None:
     about = record("""
         parts:
@@ -185,39 +99,6 @@ def test_what_moves_over_to_an_opening_comes_off_with_its_job() -> None:
     """)
     assert removed(ids(about, "dash")) == ["radio", "climate"]
     assert removed(ids(about, "door@right")) == ["grille@right", "speaker@right"]
-
-
-def test_the_cheapest_route_is_taken_by_its_minutes() -> None:
-    text = """
-        parts:
-          tray: {takes: TIME}
-          cup: {takes: 4 min}
-          rail: {takes: 2 min, after: [cup]}
-          surround: {after_any: [{from-above: [tray], from-below: [rail]}]}
-        openings:
-          dash: {behind: [surround]}
-    """
-    assert removed(ids(record(text.replace("TIME", "7 min")), "dash")) == ["cup", "rail", "surround"]
-    assert removed(ids(record(text.replace("TIME", "5 min")), "dash")) == ["tray", "surround"]
-
-
-def test_what_another_job_needs_anyway_makes_a_route_cheaper_and_shared_work_counts_once() -> None:
-    about = record("""
-        parts:
-          shared: {takes: 5 min}
-          tray: {takes: 2 min, after: [shared]}
-          grille: {takes: 3 min, after: [shared]}
-          below: {takes: 6 min}
-          surround: {takes: 1 min, after_any: [{from-above: [tray, grille], from-below: [below]}]}
-          speaker: {takes: 1 min, replaced: yes, after: [grille]}
-        openings:
-          dash: {behind: [surround]}
-          top: {behind: [speaker]}
-    """)
-    assert removed(ids(about, "dash")) == ["below", "surround"]  # 6 against 5 + 2 + 3
-    assert removed(ids(about, "dash", "top")) == ["shared", "tray", "grille", "surround", "speaker"]  # 2 more
-    assert plan(about, "dash").selection.cost == pytest.approx(7 + USUAL_COST)
-    assert plan(about, "dash", "top").selection.cost == pytest.approx(5 + 2 + 3 + 1 + 1 + USUAL_COST)
 
 
 @settings(deadline=None, max_examples=60)

@@ -13,9 +13,13 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.check import kept
-from undertrim.check.looking import Looked
+from undertrim.check.looking import CRASH, Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.store import Workspace
+
+
+UNKEPT = frozenset({CRASH, "file-name"})
+"""Rules whose word is not kept: a crash says nothing of the record, and how to rename depends on what else is there."""
 
 
 class Cache:
@@ -45,10 +49,11 @@ class Cache:
         return found
 
     def keep(self, workspace: Workspace, path: Path, work: Callable[[], Looked]) -> Looked:
-        """Look at a file by `work` and remember it, unless the file changed meanwhile or a rule crashed."""
+        """Look at a file by `work` and remember it, unless the file changed meanwhile."""
         key = self._key(workspace, path)
         found = work()
-        if key and not found.crashed and key == self._key(workspace, path):
+        lasting = UNKEPT.isdisjoint(problem.rule for problem in found.problems)
+        if key and lasting and key == self._key(workspace, path):
             with suppress(OSError):
                 _write(self.folder / key, kept.frozen(found))
         return found

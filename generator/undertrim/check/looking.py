@@ -31,11 +31,6 @@ class Looked:
     allows: tuple[Allow, ...]
     complete: bool
 
-    @property
-    def crashed(self) -> bool:
-        """Whether a rule failed, which says nothing about the record."""
-        return any(problem.rule == CRASH for problem in self.problems)
-
 
 def look(entry: Entry) -> Looked:
     """Put one file through the rules for its kind."""

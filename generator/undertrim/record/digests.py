@@ -1,7 +1,6 @@
 """Digests of files. A process that lives on, such as the preview, reads a file again only where it may have changed."""
 
 import hashlib
-import os
 import time
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -20,7 +19,7 @@ class Digests:
 
     def of(self, path: Path) -> str:
         """The digest of a file's bytes. Raises OSError where it cannot be read."""
-        status = os.stat(path)
+        status = path.stat()
         stamp = (status.st_mtime_ns, status.st_ctime_ns, status.st_size, status.st_ino)
         before = self.known.get(path)
         if before and before[0] == stamp:

@@ -70,7 +70,9 @@ class Workspace:
     def files(self, paths: Iterable[Path] = ()) -> list[Path]:
         """All record files, or those among and below `paths`, sorted."""
         found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(_absolute(start))}
-        return sorted(path for path in found if self._section(path) not in ("", "handbook"))
+        records = self.records.resolve()
+        folders = {folder: folder.resolve() for folder in {path.parent for path in found}}
+        return sorted(p for p in found if _inside(folders[p.parent], p.name, records) not in ("", "handbook"))
 
     def kind(self, path: Path) -> str:
         """Which schema a file follows, by the folder it is in; empty for a file that is no record."""
@@ -78,10 +80,7 @@ class Workspace:
 
     def _section(self, path: Path) -> str:
         """The folder right below `records` that holds a file, or its name where there is none; empty outside."""
-        inside = _inside(_absolute(path), self.records) or _inside(
-            path.parent.resolve() / path.name, self.records.resolve()
-        )
-        return inside[0] if inside else ""
+        return _inside(path.parent.resolve(), path.name, self.records.resolve())
 
     def load(self, path: Path) -> Entry:
         """Read one file; one that points out of the records, or is in no folder of theirs, is refused unread."""
@@ -100,10 +99,10 @@ class Workspace:
         return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
 
 
-def _inside(path: Path, folder: Path) -> tuple[str, ...]:
-    """The steps from a folder to what is below it; none outside. Paths are taken as written: many are asked for."""
-    parts, above = path.parts, folder.parts
-    return parts[len(above) :] if parts[: len(above)] == above else ()
+def _inside(folder: Path, name: str, records: Path) -> str:
+    """The first step from `records` to a file in `folder`; empty outside."""
+    parts = (*folder.parts, name)
+    return parts[len(records.parts)] if folder.is_relative_to(records) else ""
 
 
 def _absolute(path: Path) -> Path:
