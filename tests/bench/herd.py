@@ -43,7 +43,7 @@ def herd(root: Path, size: int) -> Herd:
 
 def _another(folder: Path, original: Path, number: int) -> Path:
     """Write a record again under a make and a model that nothing else has."""
-    text = original.read_text(encoding="utf-8")
+    text = original.read_text(encoding="utf-8").partition("\nverified:")[0] + "\n"  # a stamp speaks of the old name
     named = dict(_NAMED.findall(text))
     new = {"make": f"Make {number // OF_ONE_MAKE + 1:03}", "model": f"{named['model']} {number + 1:04}"}
     years = original.stem.removeprefix(slug(named["model"]))

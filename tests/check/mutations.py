@@ -345,7 +345,7 @@ def hold_a_seat_with_any_bolt(data: Data) -> Spoilt:
 @caught_by("torque-above-thread")
 def read_pound_inches_as_newton_metres(data: Data) -> Spoilt:
     for place, fastener in _fasteners(data):
-        if fastener.get("thread", "").startswith("M"):
+        if fastener.get("thread", "").startswith("M") and fastener.get("role", "ordinary") == "ordinary":
             yield f"{place}", _set(data, (*place, "torque"), "88 N.m")
 
 

@@ -46,8 +46,10 @@ def workspace(root: Path) -> Workspace:
 
 @pytest.fixture
 def place(tmp_path: Path) -> Workspace:
+    """Three files under their right names: one good, one that overlaps with it, one with a fault of its own."""
     made = workspace(tmp_path)
-    for path, text in zip(FILES, TEXTS.values(), strict=False):
+    later = BASE.replace("{from: 2014-01, to: 2018-01}", "{from: 2016-01, to: 2020-01}")
+    for path, text in zip(FILES, (BASE, later, TEXTS["no count"].replace("Otter", "Wren")), strict=True):
         (tmp_path / path).write_text(text, encoding="utf-8")
     return made
 
@@ -108,7 +110,8 @@ def test_only_what_changed_is_looked_at_again(place: Workspace, monkeypatch: pyt
     seen.clear()
     runner.check(place, (), None, Cache(place))
     assert seen == []
-    (place.root / FILES[1]).write_text(TEXTS["allowed"], encoding="utf-8")
+    later = (place.root / FILES[1]).read_text(encoding="utf-8")
+    (place.root / FILES[1]).write_text(f"{later}# changed\n", encoding="utf-8")
     runner.check(place, (), None, Cache(place))
     assert seen == [FILES[1].stem]
 
@@ -240,6 +243,7 @@ def test_the_cache_is_not_for_others_to_read(place: Workspace) -> None:
 def test_it_serves_from_any_folder(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     """Files are named relative to where one stands, and so is the command that renames one."""
     found = []
+    (place.root / FILES[2]).write_text(BASE, encoding="utf-8")
     for folder in (place.root, place.records):
         monkeypatch.chdir(folder)
         report = runner.check(place, (), None, Cache(place))

@@ -1,7 +1,7 @@
 """The one module that knows MkDocs: puts prepared bodies into themed pages and builds the site.
 
-Vehicle, make and home pages do not go through Markdown: their page source is empty, and the theme template `body.html` shows
-the body that `pages` rendered. Handbook and rule pages are ordinary Markdown.
+Handbook and rule pages are ordinary Markdown. The home page's source is empty, and the theme template `body.html` shows the
+body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen of each group, which becomes their shell.
 """
 
 import html
@@ -9,6 +9,7 @@ import json
 import logging
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -23,14 +24,24 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
+from undertrim.publish import shells
+from undertrim.publish.shells import Shell
+from undertrim.publish.sitemap import expanded
+from undertrim.record.digests import Digests, joined
+
+Shells = Mapping[str, Shell]
 
 
 @dataclass(frozen=True)
 class Body:
-    """A page whose body is ready: its title as plain text, and how to get the HTML."""
+    """A page whose body is ready: its title as plain text, and how to get the HTML.
+
+    Two bodies with the same title and `key` are the same.
+    """
 
     title: str
     html: Callable[[], str]
+    key: str
     in_nav: bool = False
 
 
@@ -43,6 +54,16 @@ class Content:
     files: Mapping[str, str] = field(default_factory=dict)
     copies: Mapping[str, Path] = field(default_factory=dict)
 
+    @cached_property
+    def framed(self) -> Mapping[str, Body]:
+        """The bodies that go through the site engine one by one."""
+        return {path: body for path, body in self.bodies.items() if body.in_nav}
+
+    @cached_property
+    def shelled(self) -> Mapping[str, Body]:
+        """The bodies that share a shell with others."""
+        return {path: body for path, body in self.bodies.items() if not body.in_nav}
+
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
     """The plugin has no settings of its own."""
@@ -53,33 +74,57 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     content = Content()
 
+    def __init__(self) -> None:
+        self.shells: dict[str, Shell] = {}
+
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
-        """Add our pages and files."""
-        for path, body in self.content.bodies.items():
-            level = InclusionLevel.INCLUDED if body.in_nav else InclusionLevel.NOT_IN_NAV
-            files.append(File.generated(config, f"{path}.md", content=_front_matter(body), inclusion=level))
+        """Add our pages and files, and the specimens."""
+        for path, body in self.content.framed.items():
+            files.append(_generated(config, path, _front_matter(body.title), in_nav=True))
+        for group in self._groups():
+            files.append(_generated(config, shells.specimen(group), _front_matter(shells.TITLE), in_nav=False))
         for path, text in self.content.markdown.items():
-            level = InclusionLevel.INCLUDED if path.endswith("index") else InclusionLevel.NOT_IN_NAV
-            files.append(File.generated(config, f"{path}.md", content=text, inclusion=level))
-        for path, text in self.content.files.items():
-            files.append(File.generated(config, path, content=text))
-        for path, source in self.content.copies.items():
-            files.append(File.generated(config, path, abs_src_path=str(source)))
+            files.append(_generated(config, path, text, in_nav=path.endswith("index")))
         return files
 
     def on_page_context(
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Any
     ) -> TemplateContext:
         """Hand a prepared body to the theme template."""
-        body = self.content.bodies.get(page.file.src_uri.removesuffix(".md"))
-        if body:
-            context["undertrim_body"] = body.html()  # type: ignore[typeddict-unknown-key]
+        path = page.file.src_uri.removesuffix(".md")
+        body = self.content.framed.get(path)
+        if body or path in self._groups().values():
+            context["undertrim_body"] = body.html() if body else shells.BODY  # type: ignore[typeddict-unknown-key]
         return context
 
+    def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
+        """Keep a specimen as a shell and out of the site."""
+        for group, path in self._groups().items():
+            if page.file.src_uri == f"{path}.md":
+                self.shells[group] = Shell(group, output)
+                return ""
+        return output
 
-def _front_matter(body: Body) -> str:
-    title = json.dumps(html.escape(body.title))
-    return f"---\ntitle: {title}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
+    def on_post_template(self, output_content: str, /, *, template_name: str, config: MkDocsConfig) -> str:
+        """List the shelled pages in the site map."""
+        if template_name == "sitemap.xml":
+            for group, path in self._groups().items():
+                members = [member for member in self.content.shelled if shells.group(member) == group]
+                output_content = expanded(output_content, path, members)
+        return output_content
+
+    def _groups(self) -> dict[str, str]:
+        """The specimen of each group of shelled pages."""
+        return {group: shells.specimen(group) for group in sorted(set(map(shells.group, self.content.shelled)))}
+
+
+def _generated(config: MkDocsConfig, path: str, text: str, *, in_nav: bool) -> File:
+    level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
+    return File.generated(config, f"{path}.md", content=text, inclusion=level)
+
+
+def _front_matter(title: str) -> str:
+    return f"---\ntitle: {json.dumps(html.escape(title))}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
 
 
 def address(root: Path) -> str:
@@ -87,14 +132,24 @@ def address(root: Path) -> str:
     return str(_config(root, root / "site").site_url or "")
 
 
-def render(root: Path, content: Content, out: Path) -> None:
-    """Build the site of the workspace at `root` into `out`."""
+def render(root: Path, content: Content, out: Path) -> Shells:
+    """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group."""
     config = _config(root, out)
     plugin = config.plugins["undertrim"]
     assert isinstance(plugin, UndertrimPlugin)
     plugin.content = content
     logging.getLogger("mkdocs").setLevel(logging.WARNING)
     mkdocs_build(config)
+    return plugin.shells
+
+
+def frame(root: Path, digests: Digests) -> str:
+    """Changes with whatever stands in the pages' frame: the handbook, the configuration, the theme's overrides."""
+    config = _config(root, root / "site")
+    folders = [Path(config.docs_dir), *map(Path, config.theme.dirs[:2])]
+    files = sorted(path for folder in folders for path in folder.rglob("*") if path.is_file())
+    chosen = Path(str(config.config_file_path))
+    return joined(*(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
 def _config(root: Path, out: Path) -> MkDocsConfig:

@@ -177,7 +177,11 @@ def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
     """What goes wrong in one car; a procedure that several jobs share is replayed once."""
     known: set[tuple[int, ...]] = set()
     for job in _jobs(tuple(subject.record.openings)):
-        steps = _steps(subject, job, car)
+        try:
+            steps = _steps(subject, job, car)
+        except TooTangled as error:
+            yield job, Fault("tangled", str(error), None, None, ("openings", job[0]), "name fewer routes in 'after_any'")
+            continue
         key = tuple(map(id, steps))
         if key not in known:
             known.add(key)
@@ -195,7 +199,7 @@ def _steps(subject: Subject, job: Job, car: Assignment) -> Sequence[Step]:
     wanted: list[Target] = [target for target in targets(subject.record) if target.opening in job]
     try:
         return subject.planner.plan(wanted, car).steps
-    except (Unreachable, TooTangled):
+    except Unreachable:
         return ()
 
 

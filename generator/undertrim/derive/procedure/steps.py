@@ -162,7 +162,7 @@ def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     assert isinstance(part, Part)
     lines = _lines(part.held_by, car, "out")
     tethers = tuple(
-        TetherLine(t, "leave" if fate_of_tether(part, t) == "leave" else "undo")
+        TetherLine(t, fate if (fate := fate_of_tether(part, t)) in ("leave", "bridge") else "undo")
         for t in part.tethers.values()
         if t.when.holds(car)
     )
@@ -182,7 +182,7 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
-        minutes=takes, tools=_tools(lines),
+        _live(part.cautions, car), takes, tools=_tools(lines),
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 

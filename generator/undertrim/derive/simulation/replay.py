@@ -139,7 +139,7 @@ def _remove(world: World, step: Step) -> Faults:
     yield from _routes_open(world, step, node)
     yield from _restraint_touched(world, step, node)
     for line in step.tethers:
-        if line.act == "undo":
+        if line.act in ("undo", "bridge"):
             world.undone[node.id, line.tether.id] = Open(line.tether, step)
     yield from _tethers_complete(world, step, node)
     yield from _take_out(world, step, node)

@@ -9,7 +9,7 @@ from undertrim.resources import table
 
 Data = dict[str, Any]
 
-_DATUM = {"skin": "door skin", "bracket": "bracket face", "panel": "inside of the panel", "face": "front of the dash"}
+_DATUM = {"skin": "mounting face", "bracket": "bracket face", "panel": "inside of the panel", "face": "front of the dash"}
 _OVER = {
     "whole-travel": "over the whole glass travel",
     "glass-down": "with the glass down only",
@@ -33,7 +33,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
-        "rows": [{"label": label, "value": value} for label, value in _rows(item) if value],
+        "rows": [{"label": label, "value": value} for label, value in (*_rows(item), *_absent(record, item)) if value],
         "crash_sensor": item.crash_sensor,
         "install_how": item.install_how,
         "cautions": [words.caution(caution) for caution in item.cautions],
@@ -52,7 +52,9 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
     if item.bolts:
         yield "Bolt holes", bolts(item.bolts)
     if item.depth:
-        yield "Clear depth", depth(item.depth)
+        yield "Clear depth", depth(item.depth, in_a_door=item.in_a_door)
+    if item.alters:
+        yield "Alters the car", ", ".join(word.replace("-", " ") for word in item.alters)
     if item.kind == "speaker":
         yield "Room to the grille", words.quantity(item.room_to_grille) or "not recorded"
         yield "Factory spacer", words.quantity(item.factory_spacer) or "not recorded"
@@ -62,6 +64,12 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
             "Crash pressure sensor",
             _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else ""),
         )
+
+
+def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
+    """The cars that do not have the opening: looked into, none."""
+    cars = "; ".join(words.when(record, clause) for clause in item.not_in)
+    yield "Not there in", cars
 
 
 def hole(item: Hole) -> str:
@@ -78,11 +86,11 @@ def bolts(item: Bolts) -> str:
     return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
 
 
-def depth(item: Depth) -> str:
+def depth(item: Depth, *, in_a_door: bool) -> str:
     """A depth with its datum, its travel and what ends it."""
     parts = [
         words.quantity(item.clear),
-        f"from the {_DATUM[item.datum]}" if item.datum else "",
+        f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
         f"to: {item.to}" if item.to else "",
         _OVER[item.over] if item.over else "",
     ]

@@ -28,6 +28,7 @@ SECTION_TITLES = {
 _ACTS = {
     "leave": "leave it joined",
     "undo": "undo",
+    "bridge": "undo it and close the optical ring with a loop",
     "rejoin": "join again",
     "to-gear": "join to the new gear",
     "park": "leave it off, insulate and tie it back",
@@ -117,7 +118,7 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "restraint": tether.circuit == "restraint",
         "act": line.act,
         "act_words": _ACTS[line.act],
-        "how": tether.how,
+        "how": tether.how if line.act in ("leave", "undo", "bridge") else "",
         "when": words.when(record, tether.when),
         "clauses": words.clauses(tether.when),
     }
