@@ -15,8 +15,8 @@ from undertrim import resources
 from undertrim.check import kept
 from undertrim.check.looking import CRASH, Looked
 from undertrim.record.digests import Digests, joined
+from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
-
 
 UNKEPT = frozenset({CRASH, "file-name"})
 """Rules whose word is not kept: a crash says nothing of the record, and how to rename depends on what else is there."""
@@ -57,6 +57,10 @@ class Cache:
             with suppress(OSError):
                 _write(self.folder / key, kept.frozen(found))
         return found
+
+    def sweep(self) -> None:
+        """Remove what belongs to none of the files asked for since the memory was new."""
+        sweep(self.folder, self._memory)
 
     def _key(self, workspace: Workspace, path: Path) -> str:
         """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""

@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 from undertrim.check import reports, runner
+from undertrim.check.cache import Cache
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
 from undertrim.record.problem import printable
 
@@ -18,6 +19,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)"
     )
+    parser.add_argument("--no-cache", action="store_true", help="look at every file again, whatever is remembered of it")
     add_workspace(parser)
 
 
@@ -30,6 +32,7 @@ def run(options: argparse.Namespace) -> int:
         if not place.files([path]):
             where = f"records are .yaml files below {place.shown(place.records)}/vehicles and gear"
             raise Usage(f"'{printable(str(path))}' is or holds no record: {where}")
-    report = runner.check(place, options.paths, progress("checking") if options.format == "text" else None)
+    show = progress("checking") if options.format == "text" else None
+    report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place))
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0

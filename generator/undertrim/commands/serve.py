@@ -19,16 +19,17 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Serve until interrupted; a record with errors keeps the last good preview and prints what is wrong."""
     from undertrim.publish import site  # loaded only when needed: the site engine is slow to import
-    from undertrim.publish.building import build
+    from undertrim.publish.building import Builder
     from undertrim.publish.facts.vehicle import Unplannable
 
     place = workspace(options)
     with tempfile.TemporaryDirectory(prefix="undertrim-") as folder:
         out = Path(folder) / "site"
+        builder = Builder(place, out, sheets=options.pdf)
 
         def rebuild() -> None:
             try:
-                made = build(place, out, sheets=options.pdf, progress=progress)
+                made = builder.build(progress)
             except Unplannable as error:
                 print(f"undertrim: {error}: the last good preview stays", file=sys.stderr)
                 return

@@ -1,4 +1,7 @@
-"""Builds the whole site: check, prepare, render aside, then swap, so that a failed build leaves the last good site in place."""
+"""Builds the whole site: check, prepare, render aside, then swap, so that a failed build leaves the last good site in place.
+
+The preview builds again and again into one folder; there, only the pages that changed are written anew.
+"""
 
 import shutil
 import tempfile
@@ -9,10 +12,14 @@ from pathlib import Path
 from typing import Any
 
 from undertrim.check import runner
-from undertrim.check.runner import Report
-from undertrim.publish import finder, pages, rule_pages, site
-from undertrim.publish.prepare import Prepared, prepare
+from undertrim.check.cache import Cache
+from undertrim.check.looking import Looked
+from undertrim.check.runner import Progress, Report
+from undertrim.publish import finder, pages, placing, rule_pages, site
+from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare
+from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
+from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
 
 ProgressFor = Callable[[str], Callable[[int, int], None] | None]
@@ -29,17 +36,80 @@ class Built:
 
 def build(workspace: Workspace, out: Path, *, sheets: bool, progress: ProgressFor) -> Built:
     """Check all records and, if there are no errors, build the site into `out`."""
-    report = runner.check(workspace, (), progress("checking"))
-    if report.errors:
-        return Built(report, 0, out)
-    paths = [path for path in workspace.files() if workspace.kind(path) == "vehicle"]
-    made = prepare(workspace, paths, site.address(workspace.root), sheets=sheets, progress=progress("preparing"))
-    out.parent.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(dir=out.parent, prefix=".site-") as aside:
-        fresh = Path(aside) / "site"
-        site.render(workspace.root, content(made), fresh)
-        _swap(fresh, out, Path(aside) / "old")
-    return Built(report, len(made), out)
+    builder = Builder(workspace, out, sheets=sheets)
+    built = builder.build(progress)
+    builder.tidy()
+    return built
+
+
+@dataclass(frozen=True)
+class _Standing:
+    """What the last build left: the frame of its pages, their shells, and what we put into the folder."""
+
+    frame: str
+    shells: site.Shells
+    keys: placing.Keys
+
+
+class Builder:
+    """Builds one site again and again: what has not changed since the last time is not done again.
+
+    Whatever changes the frame of the pages (the handbook, the configuration, the list of vehicles) makes a whole new site.
+    """
+
+    def __init__(self, workspace: Workspace, out: Path, *, sheets: bool) -> None:
+        self._workspace, self._out, self._sheets = workspace, out, sheets
+        self._digests = Digests()
+        self._looked: dict[str, Looked] = {}
+        self._prepared: dict[str, Prepared] = {}
+        self._standing: _Standing | None = None
+
+    def build(self, progress: ProgressFor) -> Built:
+        """Check all records and, if there are no errors, bring the site up to date."""
+        report = runner.check(self._workspace, (), progress("checking"), self._cache())
+        if report.errors:
+            return Built(report, 0, self._out)
+        made = self._prepare(progress("preparing"))
+        self._publish(content(made))
+        return Built(report, len(made), self._out)
+
+    def tidy(self) -> None:
+        """Remove what earlier runs remembered and this one had no use for."""
+        self._cache().sweep()
+        sweep(cache_folder(self._workspace), self._prepared)
+
+    def _cache(self) -> Cache:
+        return Cache(self._workspace, self._digests, self._looked)
+
+    def _prepare(self, progress: Progress | None) -> list[Prepared]:
+        paths = self._workspace.files([self._workspace.records / "vehicles"])
+        keyed = keys(self._workspace, paths, site.address(self._workspace.root), self._digests)
+        made = prepare(self._workspace, keyed, sheets=self._sheets, progress=progress, memory=self._prepared)
+        self._prepared = {item.folder.name: item for item in made}
+        return made
+
+    def _publish(self, held: site.Content) -> None:
+        standing, self._standing = self._standing, None  # a failure half way must not be taken for a good state
+        frame = self._frame(held)
+        if standing and standing.frame == frame and self._out.is_dir():
+            present = placing.place(self._out, placing.pieces(held, standing.shells), standing.keys)
+            self._standing = _Standing(frame, standing.shells, present)
+        else:
+            self._standing = self._afresh(held, frame)
+
+    def _frame(self, held: site.Content) -> str:
+        framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
+        return joined(site.frame(self._workspace.root, self._digests), *framed, *sorted(held.shelled))
+
+    def _afresh(self, held: site.Content, frame: str) -> _Standing:
+        """Render aside, then swap."""
+        self._out.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(dir=self._out.parent, prefix=".site-") as aside:
+            fresh = Path(aside) / "site"
+            shells = site.render(self._workspace.root, held, fresh)
+            present = placing.place(fresh, placing.pieces(held, shells), {})
+            _swap(fresh, self._out, Path(aside) / "old")
+        return _Standing(frame, shells, present)
 
 
 def _swap(fresh: Path, out: Path, old: Path) -> None:
@@ -63,7 +133,7 @@ def content(made: Sequence[Prepared]) -> site.Content:
         },
         markdown=rule_pages.pages(),
         files=finder.files([finder.row(item.summary) for item in made]),
-        copies={f"vehicles/{item.address.split('/')[0]}/{name}": path for item in made for name, path in item.files()},
+        copies={f"vehicles/{item.address.split('/')[0]}/{name}": path for item in made for name, path in item.beside},
     )
 
 
@@ -72,12 +142,13 @@ def _home(by_make: dict[str, list[Prepared]]) -> site.Body:
         {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
-    return site.Body("Find a vehicle", lambda: pages.home(makes, demo=demo), in_nav=True)
+    body = pages.home(makes, demo=demo)
+    return site.Body("Find a vehicle", lambda: body, body, in_nav=True)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> site.Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return site.Body(name, lambda: pages.make(name, vehicles))
+    return site.Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:
@@ -86,4 +157,4 @@ def _by_model(item: Prepared) -> tuple[str, int, str]:
 
 def _vehicle_page(item: Prepared) -> site.Body:
     title = f"{item.summary['title']} {item.summary['years']}"
-    return site.Body(title, lambda: item.body)
+    return site.Body(title, lambda: item.body, item.folder.name)

@@ -1,19 +1,19 @@
 """Prepares what each vehicle publishes: page body, data, sheets. Work already done for the same record and program is reused."""
 
-import hashlib
 import json
 import os
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
-from functools import cache, partial
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from undertrim import resources
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.sheet import Paper
+from undertrim.record.digests import Digests, joined
 from undertrim.record.store import Workspace
 
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
@@ -25,22 +25,21 @@ Progress = Callable[[int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Prepared:
-    """One vehicle's files in the cache and the few facts that other pages need."""
+    """One vehicle's files in the cache and the few facts that other pages need.
+
+    `beside` are the files beside the page by their name: data and sheets. Two with a folder of the same name are the same.
+    """
 
     address: str
     folder: Path
     summary: Mapping[str, Any]
 
+    beside: tuple[tuple[str, Path], ...]
+
     @property
     def body(self) -> str:
         """The page body."""
         return (self.folder / "body.html").read_text(encoding="utf-8")
-
-    def files(self) -> Iterator[tuple[str, Path]]:
-        """Files beside the page by their ending: data and sheets."""
-        for path in sorted(self.folder.iterdir()):
-            if path.name.startswith("beside-"):
-                yield path.name.removeprefix("beside-"), path
 
 
 _SUMMARY = (
@@ -60,15 +59,47 @@ _SUMMARY = (
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Keyed:
+    """A vehicle record, the site it is prepared for, and the name of the folder that its files then have."""
+
+    path: Path
+    site_url: str
+    key: str
+
+
+def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests) -> list[Keyed]:
+    """The vehicles at `paths` as they are now."""
+    return [Keyed(path, site_url, _key(path, site_url, digests)) for path in paths]
+
+
 def prepare(
-    workspace: Workspace, paths: Sequence[Path], site_url: str, *, sheets: bool, progress: Progress | None
+    workspace: Workspace,
+    keyed: Sequence[Keyed],
+    *,
+    sheets: bool,
+    progress: Progress | None,
+    memory: Mapping[str, Prepared] | None = None,
 ) -> list[Prepared]:
-    """Prepare the vehicles at `paths`, in parallel when there are several."""
-    work = partial(_prepare, workspace, site_url=site_url, sheets=sheets)
-    if len(paths) < FEW:
-        return list(_counted(map(work, paths), len(paths), progress))
+    """Prepare the vehicles, in parallel when there are several; `memory` holds some of an earlier time by their key."""
+    before = memory or {}
+    known = {
+        item.key: found
+        for item in keyed
+        if (found := before.get(item.key) or _known(workspace, item.key, sheets=sheets))
+    }
+    fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], sheets=sheets)
+    made = (known[item.key] if item.key in known else next(fresh) for item in keyed)
+    return list(_counted(made, len(keyed), progress))
+
+
+def _prepare_all(workspace: Workspace, keyed: Sequence[Keyed], *, sheets: bool) -> Iterator[Prepared]:
+    work = partial(_prepare, workspace, sheets=sheets)
+    if len(keyed) < FEW:
+        yield from map(work, keyed)
+        return
     with ProcessPoolExecutor(max_workers=os.cpu_count()) as pool:
-        return list(_counted(pool.map(work, paths, chunksize=max(1, min(16, len(paths) // 8))), len(paths), progress))
+        yield from pool.map(work, keyed, chunksize=max(1, min(16, len(keyed) // 8)))
 
 
 def _counted(results: Iterator[Prepared], total: int, progress: Progress | None) -> Iterator[Prepared]:
@@ -78,28 +109,51 @@ def _counted(results: Iterator[Prepared], total: int, progress: Progress | None)
         yield item
 
 
-def _prepare(workspace: Workspace, path: Path, *, site_url: str, sheets: bool) -> Prepared:
-    folder = cache_folder(workspace) / _key(path, site_url)
-    done = folder / ("summary-sheets.json" if sheets else "summary.json")
-    if not done.exists():
-        _make(workspace, path, folder, site_url, sheets=sheets)
-    summary = json.loads(done.read_text(encoding="utf-8"))
-    return Prepared(summary["address"], folder, summary)
+def _known(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
+    """What an earlier run left under a key, if it was finished."""
+    folder = cache_folder(workspace) / key
+    try:
+        summary = json.loads((folder / _done(sheets=sheets)).read_text(encoding="utf-8"))
+        names = sorted(name for name in os.listdir(folder) if name.startswith(_BESIDE))  # noqa: PTH208 - 5,000 times
+    except (OSError, ValueError):
+        return None
+    beside = tuple((name.removeprefix(_BESIDE), folder / name) for name in names if sheets or not name.endswith(".pdf"))
+    return Prepared(summary["address"], folder, summary, beside)
 
 
-def _make(workspace: Workspace, path: Path, folder: Path, site_url: str, *, sheets: bool) -> None:
+_BESIDE = "beside-"
+
+
+def _done(*, sheets: bool) -> str:
+    return "summary-sheets.json" if sheets else "summary.json"
+
+
+def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
+    """Make a vehicle's files. Where it is being edited meanwhile, they are made again, so that a key never lies."""
+    while True:
+        made = facts.vehicle(workspace.load(item.path), today())
+        now = replace(item, key=_key(item.path, item.site_url, Digests()))
+        if now == item:
+            break
+        item = now
+    _write(made, cache_folder(workspace) / item.key, item.site_url, sheets=sheets)
+    prepared = _known(workspace, item.key, sheets=sheets)
+    assert prepared, "what was just written is there"
+    return prepared
+
+
+def _write(made: dict[str, Any], folder: Path, site_url: str, *, sheets: bool) -> None:
     """Write a vehicle's files; the summary comes last, so that a half-made folder is never taken for done."""
     folder.mkdir(parents=True, exist_ok=True)
-    made = facts.vehicle(workspace.load(path), today())
     stem = made["id"]
     (folder / "body.html").write_text(pages.vehicle(made), encoding="utf-8")
-    (folder / f"beside-{stem}.json").write_text(json.dumps(made, ensure_ascii=False, indent=1), encoding="utf-8")
+    (folder / f"{_BESIDE}{stem}.json").write_text(json.dumps(made, ensure_ascii=False, indent=1), encoding="utf-8")
     if sheets:
         url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
         for name, paper in PAPERS.items():
-            (folder / f"beside-{stem}-{name}.pdf").write_bytes(pdf.render(made, url, paper, today()))
+            (folder / f"{_BESIDE}{stem}-{name}.pdf").write_bytes(pdf.render(made, url, paper, today()))
     summary = json.dumps({key: made[key] for key in _SUMMARY}, ensure_ascii=False)
-    for name in ("summary.json", *(["summary-sheets.json"] if sheets else [])):
+    for name in {_done(sheets=False), _done(sheets=sheets)}:
         (folder / name).write_text(summary, encoding="utf-8")
 
 
@@ -111,23 +165,10 @@ def today() -> date:
 
 def cache_folder(workspace: Workspace) -> Path:
     """Where prepared files are kept between builds."""
-    return workspace.root / ".undertrim" / "cache"
+    return workspace.root / ".undertrim" / "cache" / "pages"
 
 
-def _key(path: Path, site_url: str) -> str:
+def _key(path: Path, site_url: str, digests: Digests) -> str:
     """Changes with the record's place and content, the site's address, the program itself and, for the ages, the month."""
-    digest = hashlib.sha256(path.read_bytes())
-    for part in ("/".join(path.parts[-2:]), site_url, _program(), today().strftime("%Y-%m")):
-        digest.update(b"\0" + part.encode())
-    return digest.hexdigest()[:32]
-
-
-@cache
-def _program() -> str:
-    """A digest of our own files: code, templates, data tables, schemas."""
-    digest = hashlib.sha256()
-    for folder in (resources.inside(), resources.top("schema")):
-        for path in sorted(folder.rglob("*")):
-            if path.is_file() and path.suffix in (".py", ".toml", ".json", ".j2", ".typ"):
-                digest.update(path.name.encode() + path.read_bytes())
-    return digest.hexdigest()
+    place = "/".join(path.parts[-2:])
+    return joined(digests.of(path), place, site_url, resources.program(), f"{today():%Y-%m}")

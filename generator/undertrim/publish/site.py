@@ -146,7 +146,7 @@ def render(root: Path, content: Content, out: Path) -> Shells:
 def frame(root: Path, digests: Digests) -> str:
     """Changes with whatever stands in the pages' frame: the handbook, the configuration, the theme's overrides."""
     config = _config(root, root / "site")
-    folders = [Path(config.docs_dir), *map(Path, config.theme.dirs[:2])]
+    folders = [Path(config.docs_dir), *map(Path, config.theme.dirs[:-2])]
     files = sorted(path for folder in folders for path in folder.rglob("*") if path.is_file())
     chosen = Path(str(config.config_file_path))
     return joined(*(f"{path} {digests.of(path)}" for path in (chosen, *files)))

@@ -29,7 +29,9 @@ def gear(data: Data) -> GearRecord:
 
 def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
     """What a record says of itself, from its section `vehicle` or `gear`."""
-    return _converter().structure(data, model.VehicleFacts if name == "vehicle" else GearFacts)
+    if name == "vehicle":
+        return _converter().structure(data, model.VehicleFacts)
+    return _converter().structure(data, GearFacts)
 
 
 def _with_ids(data: Data) -> Data:

@@ -1,0 +1,227 @@
+"""A site is what the engine alone would make of it, and a second build into it is what a first build would make."""
+
+import re
+import shutil
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from functools import cached_property
+from pathlib import Path
+
+import pytest
+
+from undertrim.publish import building, placing, shells, site
+from undertrim.publish.building import Builder, build
+from undertrim.publish.site import Body, Content
+from undertrim.publish.sitemap import expanded
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parents[2]
+VEHICLES = ROOT / "records" / "vehicles"
+HOSTILE = "</title><script>alert(1)</script> & \"it's\" &lt;b&gt;"
+
+
+def silent(_: str) -> None:
+    return None
+
+
+def held(folder: Path) -> dict[str, bytes]:
+    """Everything in a folder by its name; the site map's compressed copy holds its own time."""
+    files = (path for path in folder.rglob("*") if path.is_file() and path.name != "sitemap.xml.gz")
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+
+
+@pytest.fixture(scope="module")
+def records(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A small workspace with a remembered first build."""
+    root = tmp_path_factory.mktemp("small")
+    chosen = sorted(path for path in VEHICLES.rglob("*.yaml") if "\n  follows:" not in path.read_text(encoding="utf-8"))
+    for path in chosen[:3]:
+        target = root / path.relative_to(ROOT)
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy(path, target)
+    (root / "records/handbook").mkdir()
+    (root / "records/handbook/about.md").write_text("# About\n", encoding="utf-8")
+    build(Workspace(root), root / "warm", sheets=False, progress=silent)
+    return root
+
+
+@pytest.fixture
+def place(records: Path, tmp_path: Path) -> Workspace:
+    for name in ("records", ".undertrim"):
+        shutil.copytree(records / name, tmp_path / name)
+    return Workspace(tmp_path)
+
+
+def vehicles(place: Workspace) -> list[Path]:
+    return place.files()
+
+
+class Plain(Content):
+    """The same content with every body given to the engine, as a page like any other."""
+
+    @cached_property
+    def framed(self) -> Mapping[str, Body]:
+        return self.bodies
+
+    @cached_property
+    def shelled(self) -> Mapping[str, Body]:
+        return {}
+
+
+def fixed(title: str, html: str, *, in_nav: bool = False) -> Body:
+    return Body(title, lambda: html, html, in_nav)
+
+
+def test_shells_give_what_the_engine_gives(place: Workspace, tmp_path: Path) -> None:
+    """Oracle: the pages as MkDocs itself renders them one by one."""
+    bodies = {
+        "index": fixed("Find a vehicle", "home", in_nav=True),
+        "makes/one": fixed("One", "<p>of one</p>"),
+        "makes/two": fixed("Two & sons", "<p>of two</p>"),
+        "vehicles/one/a": fixed("Car A 2014-2018", "<p>undertrim-specimen-title \\1 {{ x }}</p>"),
+        "vehicles/two/b": fixed("undertrim-specimen-body", "<p>of b</p>"),
+    }
+    content = Content(bodies)
+    plain = {"vehicles": {}, "makes": {}}
+    site.render(place.root, _in_frame(Plain(bodies)), tmp_path / "plain")
+    made = site.render(place.root, content, tmp_path / "shelled")
+    placing.place(tmp_path / "shelled", placing.pieces(content, made), {})
+    plain, ours = held(tmp_path / "plain"), held(tmp_path / "shelled")
+    assert plain.keys() == ours.keys()
+    assert [name for name in plain if _unordered(plain[name]) != _unordered(ours[name])] == []
+
+
+def _in_frame(content: Content) -> Content:
+    return content
+
+
+def _unordered(raw: bytes) -> object:
+    """A page as it is; the site map without the order of its entries."""
+    return sorted(re.findall(rb"<loc>.*?</loc>", raw)) if b"<urlset" in raw[:200] else raw
+
+
+def test_a_hostile_title_stays_a_title(place: Workspace, tmp_path: Path) -> None:
+    content = Content({"makes/one": fixed(HOSTILE, "<p>body</p>")})
+    made = site.render(place.root, content, tmp_path / "out")
+    placing.place(tmp_path / "out", placing.pieces(content, made), {})
+    page = (tmp_path / "out/makes/one.html").read_text(encoding="utf-8")
+    assert "<script>alert(1)" not in page
+    assert "&lt;/title&gt;&lt;script&gt;" in page
+
+
+def edits(place: Workspace) -> Iterator[str]:
+    """One change after another, each leaving records without errors."""
+    first, *others = vehicles(place)
+    text = first.read_text(encoding="utf-8")
+    first.write_text(f"{text}# changed\n", encoding="utf-8")
+    yield "a comment"
+    first.write_text(re.sub(r"(?m)^  make: .*$", "  make: Zanderlow", text), encoding="utf-8")
+    moved = place.records / "vehicles" / "zanderlow" / first.name
+    moved.parent.mkdir()
+    first.rename(moved)
+    yield "another make"
+    others[-1].unlink()
+    yield "one less"
+    (place.records / "handbook/about.md").write_text("# About us\n", encoding="utf-8")
+    yield "the handbook"
+
+
+def test_building_again_is_building(place: Workspace, tmp_path: Path) -> None:
+    builder = Builder(place, tmp_path / "again", sheets=False)
+    assert not builder.build(silent).report.problems
+    for edit in edits(place):
+        assert not builder.build(silent).report.problems, edit
+        build(place, tmp_path / "anew", sheets=False, progress=silent)
+        again, anew = held(tmp_path / "again"), held(tmp_path / "anew")
+        assert [name for name in again.keys() | anew.keys() if again.get(name) != anew.get(name)] == [], edit
+
+
+def test_only_the_page_that_changed_is_written(
+    place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    builder = Builder(place, tmp_path / "out", sheets=False)
+    builder.build(silent)
+    before = {path: path.stat().st_ino for path in (tmp_path / "out").rglob("*") if path.is_file()}
+    path = vehicles(place)[0]
+    path.write_text(path.read_text(encoding="utf-8").replace("name: ", "name: New ", 1), encoding="utf-8")
+    monkeypatch.setattr(site, "render", lambda *_: pytest.fail("the whole site was built"))
+    builder.build(silent)
+    changed = {path.name for path, inode in before.items() if path.stat().st_ino != inode}
+    assert changed == {f"{path.stem}.html", f"{path.stem}.json", f"{path.parent.name}.html"}
+
+
+def test_after_a_failure_everything_is_built(
+    place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    builder = Builder(place, tmp_path / "out", sheets=False)
+    builder.build(silent)
+    path = vehicles(place)[0]
+    path.write_text(path.read_text(encoding="utf-8") + "# changed\n", encoding="utf-8")
+    with monkeypatch.context() as patch, pytest.raises(OSError, match="full"):
+        patch.setattr(placing, "_put", _full)
+        builder.build(silent)
+    builder.build(silent)
+    build(place, tmp_path / "anew", sheets=False, progress=silent)
+    assert held(tmp_path / "out") == held(tmp_path / "anew")
+
+
+def _full(*_: object) -> None:
+    raise OSError("the disk is full")
+
+
+def test_errors_leave_the_site_as_it_is(place: Workspace, tmp_path: Path) -> None:
+    builder = Builder(place, tmp_path / "out", sheets=False)
+    builder.build(silent)
+    before = held(tmp_path / "out")
+    path = vehicles(place)[0]
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("name: ", "nam: ", 1), encoding="utf-8")
+    assert builder.build(silent).report.errors
+    assert held(tmp_path / "out") == before
+    path.write_text(text, encoding="utf-8")
+    assert not builder.build(silent).report.errors
+    assert held(tmp_path / "out") == before
+
+
+def test_remembered_pages_are_used(place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("undertrim.publish.facts.vehicle", lambda *_: pytest.fail("worked out again"))
+    assert build(place, tmp_path / "out", sheets=False, progress=silent).vehicles == 3
+
+
+def test_a_mark_in_what_fills_a_gap_is_text() -> None:
+    shell = shells.Shell("a/1", f"{shells.TITLE}|{shells.BODY}|a/{shells.STEP}.html")
+    assert shell.page("a/b c", shells.BODY, shells.TITLE) == f"{shells.BODY}|{shells.TITLE}|a/b%20c.html"
+
+
+@pytest.mark.parametrize("text", ["", "<urlset></urlset>", "<url><loc>https://x/other.html</loc></url>"])
+def test_a_site_map_without_the_specimen_stays(text: str) -> None:
+    assert expanded(text, "a/s", ["a/1"]) == text
+
+
+def test_a_site_map_lists_every_page_in_place_of_the_specimen() -> None:
+    entry = "<url>\n <loc>https://x/{}.html</loc>\n</url>"
+    text = "".join(entry.format(name) for name in ("index", "a/s", "z"))
+    assert expanded(text, "a/s", ["a/1", "a/ü&"]) == "".join(
+        entry.format(name) for name in ("index", "a/1", "a/%C3%BC%26", "z")
+    )
+
+
+def test_what_is_no_longer_used_goes_after_a_day(place: Workspace, tmp_path: Path) -> None:
+    builder = Builder(place, tmp_path / "out", sheets=False)
+    builder.build(silent)
+    cache = place.root / ".undertrim" / "cache"
+    old, new = cache / "pages" / "old", cache / "pages" / "new"
+    old.mkdir(), new.mkdir()
+    stale = cache / "check" / "stale"
+    stale.write_text("")
+    for path in (old, stale):
+        import os
+
+        os.utime(path, (0, 0))
+    builder.tidy()
+    assert not old.exists()
+    assert not stale.exists()
+    assert new.exists()
+    assert len(list((cache / "pages").iterdir())) == 4
+    assert building.cache_folder(place) == cache / "pages"
+    assert replace(fixed("a", "b")).title == "a"
