@@ -125,6 +125,17 @@ def test_one_file_uses_what_is_known_of_its_neighbours(place: Workspace, monkeyp
     assert seen == []
 
 
+def test_a_neighbour_is_read_once_and_never_taken_for_checked(
+    place: Workspace, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    one = [place.root / FILES[0]]
+    assert runner.check(place, one, None, Cache(place)) == runner.check(place, one)
+    with monkeypatch.context() as patch:
+        patch.setattr(runner, "neighbour", lambda entry: pytest.fail(f"{entry.id} was read again"))
+        assert runner.check(place, one, None, Cache(place)).problems
+    assert runner.check(place, (), None, Cache(place)) == runner.check(place)
+
+
 def test_another_program_forgets(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     runner.check(place, (), None, Cache(place))
     seen = looked_at(monkeypatch)

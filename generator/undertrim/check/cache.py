@@ -18,6 +18,9 @@ from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
 
+ALL, CARD = "all", "card"
+"""All that there is to say of a file, or its card alone."""
+
 UNKEPT = frozenset({CRASH, "file-name"})
 """Rules whose word is not kept: a crash says nothing of the record, and how to rename depends on what else is there."""
 
@@ -38,9 +41,9 @@ class Cache:
         """What a worker process needs: not what this one remembers."""
         return {**self.__dict__, "_digests": Digests(), "_memory": {}, "_places": {}}
 
-    def get(self, workspace: Workspace, path: Path) -> Looked | None:
-        """What was found in a file, if it is still known."""
-        key, shown = self._key(workspace, path), workspace.shown(path)
+    def get(self, workspace: Workspace, path: Path, part: str = ALL) -> Looked | None:
+        """What was found in a file, if it is still known; `part` CARD asks for what the collection rules want of it."""
+        key, shown = self._key(workspace, path, part), workspace.shown(path)
         found = self._memory.get(key)
         if key and (not found or found.path != shown):
             found = _read(self.folder / key, path, shown)
@@ -48,12 +51,12 @@ class Cache:
             self._memory[key] = found
         return found
 
-    def keep(self, workspace: Workspace, path: Path, work: Callable[[], Looked]) -> Looked:
+    def keep(self, workspace: Workspace, path: Path, work: Callable[[], Looked], part: str = ALL) -> Looked:
         """Look at a file by `work` and remember it, unless the file changed meanwhile."""
-        key = self._key(workspace, path)
+        key = self._key(workspace, path, part)
         found = work()
         lasting = UNKEPT.isdisjoint(problem.rule for problem in found.problems)
-        if key and lasting and key == self._key(workspace, path):
+        if key and lasting and key == self._key(workspace, path, part):
             with suppress(OSError):
                 _write(self.folder / key, kept.frozen(found))
         return found
@@ -62,13 +65,13 @@ class Cache:
         """Remove what belongs to none of the files asked for since the memory was new."""
         sweep(self.folder, self._memory)
 
-    def _key(self, workspace: Workspace, path: Path) -> str:
+    def _key(self, workspace: Workspace, path: Path, part: str) -> str:
         """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""
         folder = self._place(workspace, path.parent)
         try:
             if not folder or path.is_symlink():
                 return ""
-            return joined(self._digests.of(path), folder, path.name, self.program)
+            return joined(self._digests.of(path), folder, path.name, self.program, part)
         except OSError:
             return ""
 

@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from undertrim.check import allowing
-from undertrim.check.cache import Cache
+from undertrim.check.cache import CARD, Cache
 from undertrim.check.echoes import names_one_of
 from undertrim.check.findings import Card, Finding
 from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour
@@ -86,8 +86,14 @@ def _look_at(workspace: Workspace, cache: Cache | None, path: Path) -> Looked:
 
 
 def _neighbour(workspace: Workspace, path: Path, cache: Cache | None) -> Looked:
-    known = cache.get(workspace, path) if cache else None
-    return known or neighbour(workspace.load(path))
+    """A file that is not put through the rules for one file."""
+
+    def work() -> Looked:
+        return neighbour(workspace.load(path))
+
+    if cache is None:
+        return work()
+    return cache.get(workspace, path) or cache.get(workspace, path, CARD) or cache.keep(workspace, path, work, CARD)
 
 
 def _counted(results: Iterable[Looked], total: int, progress: Progress | None) -> Iterator[Looked]:

@@ -19,7 +19,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)"
     )
-    parser.add_argument("--no-cache", action="store_true", help="look at every file again, whatever is remembered of it")
+    parser.add_argument(
+        "--no-cache", action="store_true", help="look at every file again, whatever is remembered of it"
+    )
     add_workspace(parser)
 
 

@@ -80,7 +80,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
         """Add our pages and files, and the specimens."""
         for path, body in self.content.framed.items():
-            files.append(_generated(config, path, _front_matter(body.title), in_nav=True))
+            files.append(_generated(config, path, _front_matter(body.title), in_nav=body.in_nav))
         for group in self._groups():
             files.append(_generated(config, shells.specimen(group), _front_matter(shells.TITLE), in_nav=False))
         for path, text in self.content.markdown.items():
@@ -168,7 +168,9 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
 def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
     """Show `out` in a browser and rebuild when a file of the workspace changes, until interrupted."""
     server = LiveReloadServer(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
-    server.watch(str(root / "records"))
+    for name in ("records", "mkdocs.yml", "site_overrides"):
+        if (root / name).exists():
+            server.watch(str(root / name))
     try:
         server.serve()  # type: ignore[no-untyped-call] # the same
     finally:

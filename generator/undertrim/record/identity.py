@@ -6,6 +6,7 @@ all makes, is `<make>/<id>`.
 
 import re
 import unicodedata
+from functools import lru_cache
 from pathlib import PurePosixPath
 
 from undertrim.record.model import VehicleFacts
@@ -15,6 +16,7 @@ _FOLD = str.maketrans(
 )
 
 
+@lru_cache(maxsize=1 << 16)
 def slug(name: str) -> str:
     """A name in small letters, digits and hyphens; letters of other scripts stay as they are."""
     plain = unicodedata.normalize("NFKD", name.translate(_FOLD))

@@ -180,7 +180,10 @@ def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
         try:
             steps = _steps(subject, job, car)
         except TooTangled as error:
-            yield job, Fault("tangled", str(error), None, None, ("openings", job[0]), "name fewer routes in 'after_any'")
+            yield (
+                job,
+                Fault("tangled", str(error), None, None, ("openings", job[0]), "name fewer routes in 'after_any'"),
+            )
             continue
         key = tuple(map(id, steps))
         if key not in known:

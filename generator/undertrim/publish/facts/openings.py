@@ -9,7 +9,12 @@ from undertrim.resources import table
 
 Data = dict[str, Any]
 
-_DATUM = {"skin": "mounting face", "bracket": "bracket face", "panel": "inside of the panel", "face": "front of the dash"}
+_DATUM = {
+    "skin": "mounting face",
+    "bracket": "bracket face",
+    "panel": "inside of the panel",
+    "face": "front of the dash",
+}
 _OVER = {
     "whole-travel": "over the whole glass travel",
     "glass-down": "with the glass down only",

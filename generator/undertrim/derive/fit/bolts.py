@@ -1,0 +1,91 @@
+"""Whether two bolt patterns match: circles, rectangles, and a circle with a rectangle by its diagonal."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+
+from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed
+from undertrim.record.model import Bolts
+
+_TITLE = "Bolt holes"
+
+
+def match(name: str, gear: Bolts | None, car: Bolts | None, play: Number, *, turned: bool = False) -> tuple[Check, ...]:
+    """Checks that the screws of `gear` meet those of `car`, where `play` mm of difference are taken up by the holes.
+
+    A circle may be turned freely, a rectangle by 90 degrees (`turned`).
+    """
+    if gear is None or car is None:
+        lost = [what for what, bolts in (("bolts of the gear", gear), ("bolts of the opening", car)) if bolts is None]
+        missing = tuple(f"{what} (not recorded)" for what in lost)
+        words = f"{_TITLE}: cannot be told without {' and '.join(missing)}"
+        return (Check(name, _TITLE, "unknown", words, missing=missing),)
+    if not _counts(gear, car):
+        words = f"{_TITLE}: {gear.count} on the gear do not meet {car.count} in the car"
+        return (Check(name, _TITLE, "fails", words, mend="adapter"),)
+    return tuple(_same(name, title, a, b, play) for title, a, b in _pairs(gear, car, turned=turned))
+
+
+def _counts(gear: Bolts, car: Bolts) -> bool:
+    """Two circles: the smaller count divides the larger. Two rectangles: the same count. One of each: four, and a multiple of four."""
+    if gear.pattern == car.pattern == "rectangle":
+        return gear.count == car.count
+    if gear.pattern == car.pattern:
+        few, many = sorted((gear.count, car.count))
+        return many % few == 0
+    box, ring = (gear, car) if gear.pattern == "rectangle" else (car, gear)
+    return box.count == 4 and ring.count % 4 == 0
+
+
+def _pairs(gear: Bolts, car: Bolts, *, turned: bool) -> Iterator[tuple[str, Number, Number]]:
+    """What must be the same in both patterns."""
+    if gear.pattern == car.pattern == "circle":
+        yield _TITLE, _circle("gear", gear), _circle("car", car)
+    elif gear.pattern == car.pattern:
+        (across, up), theirs = _sides("gear", gear), _sides("car", car)
+        ours = (up, across) if turned else (across, up)
+        yield f"{_TITLE}, across", ours[0], theirs[0]
+        yield f"{_TITLE}, up", ours[1], theirs[1]
+    else:
+        box, ring = (gear, car) if gear.pattern == "rectangle" else (car, gear)
+        yield f"{_TITLE}, diagonal", _diagonal(box), _circle("circle", ring)
+        yield f"{_TITLE}, round the circle", *_arcs(box, ring)
+
+
+def _circle(whose: str, bolts: Bolts) -> Number:
+    return typed(f"bolt circle ({whose})", bolts.diameter)
+
+
+def _sides(whose: str, bolts: Bolts) -> tuple[Number, Number]:
+    return typed(f"bolt width ({whose})", bolts.width), typed(f"bolt height ({whose})", bolts.height)
+
+
+def _diagonal(box: Bolts) -> Number:
+    width, height = _sides("rectangle", box)
+    if width.value is None or height.value is None:
+        return Number("diagonal of the bolt rectangle", None, 0, "unknown")
+    long = math.hypot(width.value, height.value)
+    step = math.hypot(width.value * width.step, height.value * height.step) / long
+    return known("diagonal of the bolt rectangle", long, step)
+
+
+def _arcs(box: Bolts, ring: Bolts) -> tuple[Number, Number]:
+    """How far apart two corners of the rectangle are on the circle, and the holes of the circle that come nearest to that."""
+    (width, height), across = _sides("rectangle", box), _circle("circle", ring)
+    if width.value is None or height.value is None or across.value is None:
+        lost = Number("bolt pattern", None, 0, "unknown")
+        return lost, lost
+    angle, pitch = 2 * math.atan2(height.value, width.value), 2 * math.pi / ring.count
+    held = pitch * max(1, round(angle / pitch))
+    radius, step = across.value / 2, spread([width, height])
+    return known("corners, along the circle", angle * radius, step), known("holes, along the circle", held * radius)
+
+
+def _same(name: str, title: str, gear: Number, car: Number, play: Number) -> Check:
+    """One length that must be the same within the play."""
+    if gear.value is None or car.value is None:
+        return compare(name, title, [play], [gear, car], "adapter")
+    apart = abs(gear.value - car.value)
+    words = f"difference between {gear.label} {gear.text} and {car.label} {car.text}"
+    check = compare(name, title, [play], [known(words, apart, spread([gear, car]))], "adapter")
+    return replace(check, words=f"{title}: {both(apart)} apart") if check.verdict == "fails" else check

@@ -1,0 +1,50 @@
+"""The usual room around gear, from data/fit.toml."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from undertrim.derive.fit.margins import Number, typed
+from undertrim.record.units import parse
+from undertrim.resources import table
+
+_LABELS = {
+    "rear": "clearance behind the speaker",
+    "rear_glass": "clearance to the glass",
+    "grille": "clearance to the grille",
+    "overlap": "overlap of the flange",
+    "bolts": "play of the bolt holes",
+    "plug_room": "room for plugs behind the chassis",
+    "sleeve": "room for a sleeve",
+    "filler": "height that needs no filler",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Clearances:
+    """Lengths that hold where neither record nor maker says otherwise."""
+
+    rear: Number
+    rear_glass: Number
+    grille: Number
+    overlap: Number
+    bolts: Number
+    plug_room: Number
+    sleeve: Number
+    filler: Number
+
+
+def clearances(**changed: str) -> Clearances:
+    """The usual values, some of them replaced by texts such as "2 mm". Raises UnitError."""
+    return Clearances(**{name: usual(name, text) for name, text in {**_texts(), **changed}.items()})
+
+
+def usual(name: str, text: str) -> Number:
+    """One clearance from its text: exact, since nobody measured it."""
+    found = typed(_LABELS[name], parse(text, "length"))
+    return Number(found.label, found.value, 0, found.text, default=True)
+
+
+@cache
+def _texts() -> dict[str, str]:
+    data = table("fit")
+    return {**data["speaker"], **data["receiver"]}

@@ -1,0 +1,56 @@
+"""Where a receiver gets the functions it needs in one car."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from undertrim.derive.fit.stock import Gear
+from undertrim.record.model import VehicleRecord
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One function: `by` is wire, data, absent or unknown; `providers` are names of gear in stock that brings it."""
+
+    function: str
+    by: str
+    words: str
+    providers: tuple[str, ...] = ()
+
+
+def needs(
+    wanted: Sequence[str], record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]
+) -> tuple[Need, ...]:
+    """Each wanted function in this car. `adapters` are the harnesses and interfaces that suit the opening there."""
+    return tuple(_need(function, record, car, adapters) for function in wanted)
+
+
+def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]) -> Need:
+    by, where = _source(function, record, car)
+    kinds = ("interface",) if by == "data" else ("harness", "interface")
+    found = [item for item in adapters if item.facts.kind in kinds and function in item.facts.provides]
+    names = tuple(item.name for item in found)
+    if by == "data":
+        lacking = "none in stock suits"
+        return Need(function, by, f"comes as data: interface needed, {' or '.join(names) or lacking}", names)
+    if by == "wire":
+        return Need(function, by, f"{where}{', brought by ' + ' or '.join(names) if names else ''}", names)
+    return Need(function, by, where)
+
+
+def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, str]:
+    """By what the car provides a function, and where in words."""
+    if pins := _pins(function, record, car):
+        return "wire", " and ".join(pins)
+    fact = record.functions.get(function)
+    if fact is None or not fact.when.holds(car) or fact.by == "unknown":
+        return "unknown", "unknown: look it up in the maker's information or find out with a meter"
+    note = f": {fact.note.rstrip('.')}" if fact.note else ""
+    if fact.by == "absent":
+        return "absent", f"absent: run a new feed, fused{note}"
+    return fact.by, f"by wire, not in the radio plugs{note}"
+
+
+def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[str]:
+    plugs = [plug for plug in record.connectors.values() if plug.when.holds(car)]
+    pins = [(plug, pin) for plug in plugs for pin in plug.pins.values() if pin.function == function]
+    return [f"pin {pin.id} of the {plug.name.lower()}" for plug, pin in pins if pin.when.holds(car)]

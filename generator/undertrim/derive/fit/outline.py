@@ -1,0 +1,71 @@
+"""Outlines of holes, baskets, flanges and bodies, and whether one goes into another."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from undertrim.derive.fit.margins import Check, Number, compare, known, spread, typed
+from undertrim.record.model import Face, Hole
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """An outline by its shape (round, oval, rectangle) and what it measures across and up."""
+
+    shape: str
+    width: Number
+    height: Number
+
+    @property
+    def turned(self) -> "Outline":
+        """The same turned by 90 degrees."""
+        return Outline(self.shape, self.height, self.width)
+
+
+def outline(what: str, hole: Hole | None) -> Outline:
+    """The outline of a hole, basket or flange; one that is not recorded has numbers that are missing."""
+    if hole is None or hole.shape == "round":
+        across = typed(f"{what} diameter" if hole else what, hole.diameter if hole else None)
+        return Outline("round", across, across)
+    return Outline(hole.shape, typed(f"{what} width", hole.width), typed(f"{what} height", hole.height))
+
+
+def rectangle(what: str, face: Face | None) -> Outline:
+    """The outline of a receiver's body or opening."""
+    width, height = (face.width, face.height) if face else (None, None)
+    return Outline("rectangle", typed(f"{what} width", width), typed(f"{what} height", height))
+
+
+def contain(
+    name: str, title: str, inner: Outline, outer: Outline, room: Sequence[Number] = (), mend: str = ""
+) -> tuple[Check, ...]:
+    """Whether `inner`, with `room` more on each axis, goes into `outer`, centred: one check for two circles, else one an axis.
+
+    An oval is an ellipse. The corners of a rectangle must go into a circle or ellipse too.
+    """
+    if inner.shape == outer.shape == "round":
+        return (compare(name, title, [outer.width], [inner.width, *room], mend),)
+    pairs = (("across", inner.width, outer.width), ("up", inner.height, outer.height))
+    more = _corners(inner, outer, room)
+    return tuple(
+        compare(f"{name}-{axis}", f"{title}, {axis}", [have], [*_stretched(need, more, room), *room], mend)
+        for axis, need, have in pairs
+    )
+
+
+def _corners(inner: Outline, outer: Outline, room: Sequence[Number]) -> float:
+    """By what factor a rectangle must be held larger so that its corners go into a circle or ellipse."""
+    if inner.shape != "rectangle" or outer.shape == "rectangle":
+        return 1
+    extra = sum(number.value or 0 for number in room)
+    pairs = ((inner.width.value, outer.width.value), (inner.height.value, outer.height.value))
+    shares = [(need + extra) / have for need, have in pairs if need is not None and have]
+    return math.hypot(*shares) / max(shares) if len(shares) == 2 else 1
+
+
+def _stretched(need: Number, more: float, room: Sequence[Number]) -> tuple[Number, ...]:
+    """A side, and what its corners add to it."""
+    if need.value is None or more == 1:
+        return (need,)
+    extra = (need.value + sum(number.value or 0 for number in room)) * (more - 1)
+    return (need, known("corners", extra, spread([need]) * (more - 1)))

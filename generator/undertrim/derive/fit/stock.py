@@ -1,0 +1,55 @@
+"""The gear on the shelf, by kind, and what of it is made for one opening."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from undertrim.record.gear import GearFacts, GearRecord, Place
+from undertrim.record.model import When
+from undertrim.record.store import Workspace
+
+
+@dataclass(frozen=True, slots=True)
+class Gear:
+    """One piece of gear with the id of its record."""
+
+    id: str
+    facts: GearFacts
+
+    @property
+    def name(self) -> str:
+        """Maker and model."""
+        return f"{self.facts.maker} {self.facts.model}"
+
+    def place(self, vehicle: str, opening: str, car: Mapping[str, str]) -> Place | None:
+        """The entry of `suits` that names this opening of this car, if there is one."""
+        named = (place for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening))
+        return next((place for place in named if place.when.holds(car)), None)
+
+    def conditions(self, vehicle: str, opening: str) -> list[When]:
+        """On what it depends whether it suits this opening."""
+        return [place.when for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening)]
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """All gear that can be read without problems, and the records (`folder/id`) that were left out."""
+
+    items: tuple[Gear, ...]
+    left_out: tuple[str, ...] = ()
+
+    def of(self, *kinds: str) -> Sequence[Gear]:
+        """The gear of some kinds, in the order of the files."""
+        return [item for item in self.items if item.facts.kind in kinds]
+
+
+def stock(workspace: Workspace) -> Stock:
+    """Read every gear record of the workspace; one with problems is left out, since a value may be missing from it."""
+    folder = workspace.records / "gear"
+    items, left_out = [], []
+    for path in workspace.files([folder]) if folder.exists() else ():
+        entry = workspace.load(path)
+        if isinstance(entry.record, GearRecord) and not entry.problems:
+            items.append(Gear(entry.id, entry.record.gear))
+        else:
+            left_out.append(entry.address)
+    return Stock(tuple(items), tuple(left_out))

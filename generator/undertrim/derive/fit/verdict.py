@@ -1,0 +1,110 @@
+"""What all checks of one piece of gear in one opening come to."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from undertrim.derive.fit.functions import Need
+from undertrim.derive.fit.margins import Check
+
+Kind = Literal["fits", "fits-with", "marginal", "unknown", "does-not-fit"]
+KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """The answer: its kind, a sentence, the checks behind it with the binding one first, and what goes between.
+
+    `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
+    that the gear wants from the car: they do not change the kind.
+    """
+
+    gear: str
+    name: str
+    kind: Kind
+    headline: str
+    checks: tuple[Check, ...]
+    parts: tuple[str, ...] = ()
+    to_get: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    needs: tuple[Need, ...] = ()
+
+    @property
+    def margin(self) -> float:
+        """The smallest margin in mm; minus infinity where none is known."""
+        return smallest(self.checks)
+
+    @property
+    def rank(self) -> tuple[int, bool, float, str]:
+        """Where it stands among others: by kind, from stock before to buy, by the smallest margin, by name."""
+        return (KINDS.index(self.kind), bool(self.to_get), -self.margin, self.name)
+
+
+def smallest(checks: Iterable[Check]) -> float:
+    """The smallest margin in mm of those that have one; minus infinity where none has."""
+    return min((check.margin for check in checks if check.margin is not None), default=-math.inf)
+
+
+def decide(
+    gear: str,
+    name: str,
+    checks: Sequence[Check],
+    parts: tuple[str, ...] = (),
+    to_get: tuple[str, ...] = (),
+    notes: tuple[str, ...] = (),
+) -> Fit:
+    """The answer from all checks: a failure outweighs what is unknown, and that what is marginal."""
+    kind = _kind(checks, bool(parts or to_get))
+    ordered = tuple(sorted(checks, key=_order))
+    fit = Fit(gear, name, kind, "", ordered, parts, to_get, notes)
+    return replace(fit, headline=_headline(fit))
+
+
+def _kind(checks: Sequence[Check], between: bool) -> Kind:
+    verdicts = {check.verdict for check in checks}
+    if "fails" in verdicts:
+        return "does-not-fit"
+    if "unknown" in verdicts:
+        return "unknown"
+    if "marginal" in verdicts:
+        return "marginal"
+    return "fits-with" if between else "fits"
+
+
+_WORST = ("fails", "unknown", "marginal", "fits")
+
+
+def _order(check: Check) -> tuple[int, float]:
+    return _WORST.index(check.verdict), -math.inf if check.margin is None else check.margin
+
+
+def _headline(fit: Fit) -> str:
+    between = _between(fit)
+    if fit.kind in ("fits", "fits-with"):
+        return f"fits{between}"
+    return f"{fit.kind.replace('-', ' ')}{between}: {'; '.join(_reasons(fit))}"
+
+
+def _between(fit: Fit) -> str:
+    names = " and ".join((*fit.parts, *fit.to_get))
+    lacking = ": none in stock suits" if fit.to_get else ""
+    return f" with {names}{lacking}" if names else ""
+
+
+def _reasons(fit: Fit) -> list[str]:
+    """What decides: the binding failure alone, else all that is missing or too close to tell."""
+    said = [check for check in fit.checks if check.verdict == fit.checks[0].verdict]
+    return [check.words for check in (said[:1] if fit.kind == "does-not-fit" else said)]
+
+
+def best(fits: Sequence[Fit]) -> Fit:
+    """The answer of the best kind; among equals fewer parts, then the larger smallest margin. Of misfits the first."""
+
+    def order(fit: Fit) -> tuple[int, bool, int, float]:
+        kind = KINDS.index(fit.kind)
+        if fit.kind == "does-not-fit":
+            return (kind, False, 0, 0.0)
+        return (kind, bool(fit.to_get), len(fit.parts), -fit.margin)
+
+    return min(fits, key=order)
