@@ -7,3 +7,5 @@ from hypothesis import settings
 settings.register_profile("usual", deadline=None, max_examples=100)
 settings.register_profile("thorough", deadline=None, max_examples=1000)
 settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
+
+pytest_plugins = ["browsing"]  # the site and the browser, for tests/browser

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import ROOT
+from browsing import ROOT
 from playwright.sync_api import Locator, Page
 
 from undertrim.cli import main

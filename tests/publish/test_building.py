@@ -159,6 +159,17 @@ def test_after_a_failure_everything_is_built(place: Workspace, tmp_path: Path, m
     assert held(tmp_path / "out") == held(tmp_path / "anew")
 
 
+def test_a_cleared_cache_is_filled_again(place: Workspace, tmp_path: Path) -> None:
+    builder = Builder(place, tmp_path / "out", sheets=False)
+    builder.build(silent)
+    shutil.rmtree(place.root / ".undertrim")
+    (place.records / "handbook/about.md").write_text("# About us\n", encoding="utf-8")
+    with pytest.raises(FileNotFoundError):
+        builder.build(silent)
+    assert builder.build(silent).vehicles == 3
+    assert "About us" in (tmp_path / "out/about.html").read_text(encoding="utf-8")
+
+
 def _full(*_: object) -> None:
     raise OSError("the disk is full")
 

@@ -52,9 +52,8 @@ def mutated(draw: st.DrawFn) -> tuple[str, Any]:
     for _ in range(draw(st.integers(1, 2))):
         known = places(data)
         place = draw(st.sampled_from(known))
-        new = draw(
-            st.sampled_from(JUNK) | st.sampled_from(known).map(lambda other, held=data: copy.deepcopy(at(held, other)))
-        )
+        copied = copy.deepcopy(at(data, draw(st.sampled_from(known))))
+        new = draw(st.sampled_from(JUNK) | st.just(copied))
         if not place:
             continue
         around, step = at(data, place[:-1]), place[-1]

@@ -3,7 +3,7 @@
 import argparse
 from typing import Protocol
 
-from undertrim.commands import build, check, coverage, mirror, plan, serve, verify
+from undertrim.commands import build, check, coverage, fit, mirror, plan, serve, verify
 from undertrim.commands.common import Usage
 
 __all__ = ["COMMANDS", "Usage"]
@@ -25,6 +25,7 @@ COMMANDS: dict[str, Command] = {
     "build": build,
     "check": check,
     "coverage": coverage,
+    "fit": fit,
     "mirror": mirror,
     "plan": plan,
     "serve": serve,

@@ -71,6 +71,7 @@ class Builder:
             return Built(report, 0, self._out)
         made = self._prepare(progress("preparing"))
         self._publish(content(made))
+        self._prepared = {item.folder.name: item for item in made}
         return Built(report, len(made), self._out)
 
     def tidy(self) -> None:
@@ -84,9 +85,8 @@ class Builder:
     def _prepare(self, progress: Progress | None) -> list[Prepared]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])
         keyed = keys(self._workspace, paths, site.address(self._workspace.root), self._digests)
-        made = prepare(self._workspace, keyed, sheets=self._sheets, progress=progress, memory=self._prepared)
-        self._prepared = {item.folder.name: item for item in made}
-        return made
+        memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
+        return prepare(self._workspace, keyed, sheets=self._sheets, progress=progress, memory=memory)
 
     def _publish(self, held: site.Content) -> None:
         standing, self._standing = self._standing, None  # a failure half way must not be taken for a good state

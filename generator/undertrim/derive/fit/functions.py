@@ -17,6 +17,9 @@ class Need:
     providers: tuple[str, ...] = ()
 
 
+_BY = {"absent": "absent: run a new feed, fused", "wire": "by wire, on no recorded pin"}
+
+
 def needs(
     wanted: Sequence[str], record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]
 ) -> tuple[Need, ...]:
@@ -44,10 +47,8 @@ def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tup
     fact = record.functions.get(function)
     if fact is None or not fact.when.holds(car) or fact.by == "unknown":
         return "unknown", "unknown: look it up in the maker's information or find out with a meter"
-    note = f": {fact.note.rstrip('.')}" if fact.note else ""
-    if fact.by == "absent":
-        return "absent", f"absent: run a new feed, fused{note}"
-    return fact.by, f"by wire, not in the radio plugs{note}"
+    note = f" ({fact.note.rstrip('.')})" if fact.note else ""
+    return fact.by, _BY.get(fact.by, "") + note
 
 
 def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[str]:

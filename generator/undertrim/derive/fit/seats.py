@@ -7,17 +7,19 @@ from undertrim.record.model import Blank, Opening
 from undertrim.record.units import Quantity
 
 _BRACKET = "factory bracket"
+_ON = "on the factory bracket"
 
 
 @dataclass(frozen=True, slots=True)
 class Seat:
     """A way to sit: `offset` is how much higher (towards the cabin) than the measuring face the speaker then stands.
 
-    `note` says what is done with the factory bracket; empty where there is none.
+    `name` says where that is, `note` what is done with the factory bracket; empty where there is none.
     """
 
     offset: Number
     note: str = ""
+    name: str = "on the mounting face"
 
 
 def seats(opening: Opening) -> list[Seat]:
@@ -39,7 +41,7 @@ def seats(opening: Opening) -> list[Seat]:
 def _from_skin(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
         kept = typed(f"{_BRACKET}, kept", height)
-        return [Seat(known(f"{_BRACKET}, left off", 0), "the factory bracket stays off"), Seat(kept, _kept())]
+        return [Seat(known(f"{_BRACKET}, left off", 0), "the factory bracket stays off"), Seat(kept, _kept(), _ON)]
     note = (
         "" if height is Blank.NONE else "the height of the factory bracket is not recorded: it is reckoned as left off"
     )
@@ -49,9 +51,9 @@ def _from_skin(height: Quantity | Blank | None) -> list[Seat]:
 def _from_bracket(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
         off = Number(f"{_BRACKET}, taken away", -height.value, height.step, f"−{typed('', height).text}")
-        return [Seat(off, "the factory bracket stays off"), Seat(known(f"{_BRACKET}, kept", 0), _kept())]
+        return [Seat(off, "the factory bracket stays off"), Seat(known(f"{_BRACKET}, kept", 0), _kept(), _ON)]
     return [Seat(known("mounting face", 0), "" if height is Blank.NONE else _kept())]
 
 
 def _kept() -> str:
-    return "keep the factory bracket: the new speaker sits on it"
+    return "the factory bracket stays under the new speaker: see that its hole and screws take it"

@@ -99,12 +99,15 @@ def _reasons(fit: Fit) -> list[str]:
 
 
 def best(fits: Sequence[Fit]) -> Fit:
-    """The answer of the best kind; among equals fewer parts, then the larger smallest margin. Of misfits the first."""
+    """The answer of the best kind; among equals fewer parts, then the larger smallest margin. Of misfits the first.
+
+    What is at hand and merely close comes before what would have to be got.
+    """
 
     def order(fit: Fit) -> tuple[int, bool, int, float]:
-        kind = KINDS.index(fit.kind)
         if fit.kind == "does-not-fit":
-            return (kind, False, 0, 0.0)
+            return (KINDS.index(fit.kind), False, 0, 0.0)
+        kind = max(KINDS.index(fit.kind), KINDS.index("marginal") if fit.to_get else 0)
         return (kind, bool(fit.to_get), len(fit.parts), -fit.margin)
 
     return min(fits, key=order)

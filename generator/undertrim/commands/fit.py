@@ -1,0 +1,99 @@
+"""Say which speakers and receivers fit an opening, by how much, and with what between.
+
+VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record. Without
+GEAR the whole stock of the right kind is ranked, without OPENING every opening is answered. A variant that is left open is covered in all its choices.
+"""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+
+from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.derive import jobs
+from undertrim.derive.fit.answers import Answer, Vehicle, answer
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.publish.fit_text import fit_data, fit_text
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.nearness import nearest
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: every one)")
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the whole stock)")
+    parser.add_argument(
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Answer and print; exit 1 if the vehicle's record cannot be relied on."""
+    place = workspace(options)
+    try:
+        entry = place.load(vehicle_file(place, options.vehicle))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+    if not isinstance(entry.record, VehicleRecord) or entry.problems:
+        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
+        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+        return 1
+    vehicle = Vehicle(entry.record, entry.address, stock(place), clearances())
+    answers = _answers(vehicle, options)
+    data = json.dumps(fit_data(vehicle, answers), ensure_ascii=False, indent=2) + "\n"
+    sys.stdout.write(data if options.format == "json" else fit_text(vehicle, answers, full=options.gear is not None))
+    return 0
+
+
+def _answers(vehicle: Vehicle, options: argparse.Namespace) -> list[Answer]:
+    """The answers to what was asked. Raises Usage for a name that does not exist."""
+    chosen = _chosen(vehicle.record, options.variant)
+    return [
+        found
+        for opening in _openings(vehicle.record, options.opening)
+        for found in answer(vehicle, opening, _gear(vehicle.stock, opening, options.gear), chosen)
+    ]
+
+
+def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
+    if name is None:
+        return list(record.openings.values())
+    if name not in record.openings:
+        raise Usage(f"no opening '{name}' in this record; {nearest(name, list(record.openings), 'openings')}")
+    return [record.openings[name]]
+
+
+def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear]:
+    """The gear to try in an opening."""
+    suitable = shelf.of(opening.kind)
+    if name is None:
+        return suitable
+    named = [item for item in shelf.items if item.id == name]
+    if not named:
+        raise Usage(f"no gear '{name}' in stock; {nearest(name, [item.id for item in suitable], f'{opening.kind}s')}")
+    if named[0] not in suitable:
+        raise Usage(
+            f"'{name}' is no {opening.kind}, but a {named[0].facts.kind}: '{opening.id}' takes a {opening.kind}"
+        )
+    return named
+
+
+def _chosen(record: VehicleRecord, pairs: Sequence[str]) -> dict[str, str]:
+    """The choices typed, checked against the record's variants."""
+    chosen: dict[str, str] = {}
+    for pair in pairs:
+        name, found, choice = pair.partition("=")
+        if not found:
+            raise Usage(f"'{pair}' is no variant: write NAME=CHOICE, for example radio=map")
+        if chosen.setdefault(name, choice) != choice:
+            raise Usage(f"variant '{name}' is chosen twice: '{chosen[name]}' and '{choice}'")
+    try:
+        jobs.car(record, chosen)
+    except jobs.BadRequest as error:
+        raise Usage(str(error)) from error
+    return chosen

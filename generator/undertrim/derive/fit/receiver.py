@@ -1,0 +1,98 @@
+"""A receiver against an opening in the dash: straight into it, or through a kit."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.margins import Check, Number, both, compare, typed
+from undertrim.derive.fit.outline import contain, rectangle
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit, best, decide
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Face, Opening
+from undertrim.record.units import Quantity
+
+_KIT = "a kit"
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A receiver before an opening, with the usual room."""
+
+    receiver: Gear
+    opening: Opening
+    usual: Clearances
+
+    def checks(self, face: Face | None, what: str) -> list[Check]:
+        """Body against one face, and depth."""
+        body = rectangle("body", self.receiver.facts.body)
+        through = contain("body", f"Body in the {what}", body, rectangle(what, face))
+        return [*through, self.depth()]
+
+    def depth(self) -> Check:
+        """Depth behind the chassis: what is clear, less chassis and plugs."""
+        facts = self.receiver.facts
+        need = [typed("chassis depth", facts.chassis_depth), plug_room(facts, self.usual)]
+        return compare("depth", "Depth behind the chassis", [_clear(self.opening)], need)
+
+    def decided(self, checks: Sequence[Check], face: Face | None, *, stock: str = "", to_get: str = "") -> Fit:
+        """The answer for one way to put it in."""
+        parts, wanted = ((name,) if name else () for name in (stock, to_get))
+        said = tuple(_notes(self, face))
+        return decide(self.receiver.id, self.receiver.name, checks, parts, wanted, said)
+
+
+def fit(receiver: Gear, opening: Opening, kits: Sequence[Gear], usual: Clearances) -> Fit:
+    """The best answer over straight in and through each of the kits that suit this opening of this car."""
+    case = Case(receiver, opening, usual)
+    return best([*_straight(case, kits), *(_through(case, kit) for kit in kits)])
+
+
+def plug_room(receiver: GearFacts, usual: Clearances) -> Number:
+    """The room that the plugs need: the gear's own, else the usual."""
+    stated = isinstance(receiver.plug_room, Quantity)
+    return typed("plug room", receiver.plug_room) if stated else usual.plug_room
+
+
+def _clear(opening: Opening) -> Number:
+    """The clear depth from the front of the dash; a receiver's opening is measured from there unless it says otherwise."""
+    depth = opening.depth
+    if depth and depth.datum not in ("", "face"):
+        return Number("depth from the front of the dash", None, 0, f"measured from the {depth.datum}")
+    return typed("clear depth", depth.clear if depth else None)
+
+
+def _straight(case: Case, kits: Sequence[Gear]) -> Iterator[Fit]:
+    """Without a kit in stock."""
+    checks, face = case.checks(case.opening.face, "opening"), case.opening.face
+    if case.opening.kit == "not-needed":
+        yield case.decided(checks, face)
+    elif case.opening.kit == "needed":
+        if not kits:
+            yield case.decided(checks, face, to_get=_KIT)
+    else:
+        yield case.decided([*checks, _undecided()], face)
+
+
+def _undecided() -> Check:
+    missing = "whether a kit is needed (unknown)"
+    return Check("kit", "Dash kit", "unknown", f"Dash kit: cannot be told without {missing}", missing=(missing,))
+
+
+def _through(case: Case, kit: Gear) -> Fit:
+    """Through a kit in stock, which brings its own opening."""
+    found = case.decided(case.checks(kit.facts.opening, f"opening of {kit.name}"), kit.facts.opening, stock=kit.name)
+    inside = f"in the box of {kit.name}: {', '.join(kit.facts.contains)}"
+    return replace(found, notes=(*found.notes, inside)) if kit.facts.contains else found
+
+
+def _notes(case: Case, face: Face | None) -> Iterator[str]:
+    body, opening = rectangle("body", case.receiver.facts.body), rectangle("opening", face)
+    wide = compare("width", "", [opening.width], [body.width]).margin
+    high = compare("height", "", [opening.height], [body.height]).margin
+    if wide is None or high is None or min(wide, high) < 0:
+        return
+    if min(wide, high) < (case.usual.sleeve.value or 0):
+        yield f"no room for a sleeve: {both(min(wide, high))} left over, {case.usual.sleeve.text} wanted"
+    if high >= (case.usual.filler.value or 0):
+        yield f"{both(high)} of height left over: a filler or a pocket closes it"

@@ -1,0 +1,85 @@
+"""Depth behind a speaker, room before it, and how high a spacer may be between the two."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, total, typed
+from undertrim.derive.fit.seats import Seat
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Depth, Opening
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """What is there and what a speaker takes, in mm; `reason` says why the depth is marginal at best, if it is."""
+
+    clear: Number
+    behind: tuple[Number, ...]
+    front: Number
+    before: tuple[Number, ...]
+    reason: str = ""
+
+    def depth(self, height: Sequence[Number]) -> Check:
+        """Depth margin of a speaker raised by `height`."""
+        check = compare("depth", "Depth behind the flange", [self.clear, *height], self.behind, "spacer")
+        return capped(check, self.reason)
+
+    def grille(self, height: Sequence[Number]) -> Check:
+        """Room to the grille of a speaker raised by `height`."""
+        return compare("grille", "Room to the grille", [self.front], [*height, *self.before])
+
+    def window(self, seat: Seat) -> tuple[float, float]:
+        """The least and greatest height of a spacer on a seat, in mm; empty if the first is larger. All numbers must be known."""
+        least = total(self.behind) - total([self.clear, seat.offset])
+        return max(0.0, least), total([self.front]) - total([seat.offset, *self.before])
+
+    def spacer(self, seat: Seat) -> Check:
+        """Whether any height of spacer would do on a seat."""
+        free = self.depth([seat.offset]).margin
+        if free is None or free >= 0:
+            return self.grille([seat.offset])
+        check = compare("spacer", "Height for a spacer", [self.front, self.clear], [*self.before, *self.behind])
+        return capped(check, self.reason)
+
+
+def room(speaker: GearFacts, opening: Opening, usual: Clearances, tilt: float = 0) -> Room:
+    """The room in an opening for a speaker.
+
+    `tilt` is by how many degrees the thing behind the speaker leans against the mounting face: the depth at the edge of the magnet
+    is less by its radius times the tangent.
+    """
+    depth = opening.depth or Depth(Blank.UNKNOWN)
+    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, tilt), _rear(depth, opening, usual))
+    before = (typed("protrusion of the cone", speaker.protrusion), usual.grille)
+    clear, front = typed("clear depth", depth.clear), typed("room to the grille", opening.room_to_grille)
+    return Room(clear, behind, front, before, _reason(depth, opening))
+
+
+def _tilted(speaker: GearFacts, tilt: float) -> tuple[Number, ...]:
+    if not tilt:
+        return ()
+    magnet, slope = typed("magnet diameter", speaker.magnet), math.tan(math.radians(tilt))
+    if magnet.value is None:
+        return (magnet,)
+    return (known("tilt at the edge of the magnet", magnet.value / 2 * slope, magnet.step / 2 * slope),)
+
+
+def _rear(depth: Depth, opening: Opening, usual: Clearances) -> Number:
+    """More room is kept to glass; where it is not said what is behind a door speaker, it is taken as glass."""
+    moves = depth.over in ("whole-travel", "glass-down") or (not depth.over and opening.in_a_door)
+    return usual.rear_glass if moves and (not depth.to or "glass" in depth.to.lower()) else usual.rear
+
+
+def _reason(depth: Depth, opening: Opening) -> str:
+    if depth.over == "glass-down":
+        return "measured with the glass down only: measure over the whole travel"
+    if not depth.over and opening.in_a_door:
+        return "not recorded whether the glass was moved: measure over the whole travel"
+    return ""
+
+
+def heights(least: float, most: float) -> str:
+    """A window of heights in words."""
+    return f"{both(least)} to {both(most)} high" if least > 0 else f"up to {both(most)} high"

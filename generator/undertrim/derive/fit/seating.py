@@ -1,0 +1,64 @@
+"""How a speaker sits: the basket in the hole, the flange over it, the screws in their holes."""
+
+from dataclasses import dataclass, replace
+
+from undertrim.derive.fit import bolts
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.margins import Check, Number, both, known
+from undertrim.derive.fit.outline import Outline, contain, outline
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Bolts, Hole
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """What a speaker sits on, by name: its hole and its bolt holes."""
+
+    what: str
+    hole: Hole | None
+    bolts: Bolts | None
+
+
+def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
+    """Basket, flange and bolts of a speaker on a hold; `turned` by 90 degrees."""
+    return (
+        *through(speaker, hold, turned=turned),
+        *covered(outline("flange", speaker.flange), hold, usual, turned=turned),
+        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, turned=turned),
+    )
+
+
+def through(speaker: GearFacts, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+    """Whether the basket goes through the hole."""
+    basket, hole = outline("basket", speaker.basket), outline(f"hole of {hold.what}", hold.hole)
+    return contain("hole", f"Basket through the hole of {hold.what}", _posed(basket, turned), hole)
+
+
+def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
+    """Whether a flange covers the hole with its overlap at both ends of each axis; else a plate must go between."""
+    hole = outline(f"hole of {hold.what}", hold.hole)
+    title, room = f"Flange over the hole of {hold.what}", (_twice(usual.overlap),)
+    checks = contain("flange", title, hole, _posed(flange, turned), room, "adapter")
+    return tuple(_open(check) for check in checks)
+
+
+def _twice(overlap: Number) -> Number:
+    return known(f"{overlap.label} at both ends", 2 * (overlap.value or 0), default=True)
+
+
+def _posed(item: Outline, turned: bool) -> Outline:
+    return item.turned if turned else item
+
+
+def _open(check: Check) -> Check:
+    """A failing flange in words: how much stays open at each end, or how little it overlaps."""
+    if check.verdict != "fails" or check.gap is None:
+        return check
+    left = f"{both(-check.gap / 2)} open" if check.gap < 0 else f"only {both(check.gap / 2)} of overlap"
+    return replace(check, words=f"{check.title}: {left} at each end, adapter plate needed")
+
+
+def turnable(speaker: GearFacts) -> bool:
+    """Whether turning by 90 degrees changes anything."""
+    shapes = {outlined.shape for outlined in (speaker.basket, speaker.flange) if outlined}
+    return shapes != {"round"} or (speaker.bolts is not None and speaker.bolts.pattern == "rectangle")

@@ -1,0 +1,127 @@
+"""A speaker against an opening: as it is, turned, on the factory bracket, on a spacer or plate in stock, on one to be had."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from undertrim.derive.fit import bolts, notes
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.margins import Check, typed
+from undertrim.derive.fit.outline import outline
+from undertrim.derive.fit.room import Room, heights, room
+from undertrim.derive.fit.seating import Hold, covered, seated, through, turnable
+from undertrim.derive.fit.seats import Seat, seats
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit, best, decide
+from undertrim.record.model import Opening
+
+
+@dataclass(frozen=True, slots=True)
+class Spacer:
+    """A spacer or plate in stock; `made_for_it` if its record says that it suits this opening of this car."""
+
+    gear: Gear
+    made_for_it: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not."""
+
+    speaker: Gear
+    opening: Opening
+    usual: Clearances
+    room: Room
+    turned: bool = False
+
+    @property
+    def car(self) -> Hold:
+        """What the car holds it with."""
+        return Hold("the car", self.opening.hole, self.opening.bolts)
+
+    def seated(self, hold: Hold) -> tuple[Check, ...]:
+        """Basket, flange and bolts on a hold."""
+        return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
+
+    def decided(self, checks: Sequence[Check], seat: Seat, *, stock: str = "", to_get: str = "") -> Fit:
+        """The answer for one way to put it in."""
+        said = (seat.note, "turned by 90 degrees" if self.turned else "")
+        parts, wanted = ((name,) if name else () for name in (stock, to_get))
+        return decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
+
+
+def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances, tilt: float = 0) -> Fit:
+    """The best answer over all ways to put the speaker in; turned only if that helps. `tilt` in degrees: see `room.room`."""
+    case = Case(speaker, opening, usual, room(speaker.facts, opening, usual, tilt))
+    found = best(list(_ways(case, spacers)))
+    if turnable(speaker.facts):
+        turned = best(list(_ways(replace(case, turned=True), spacers)))
+        found = turned if turned.rank[:2] < found.rank[:2] else found
+    return replace(found, notes=(*found.notes, *_other_ways(case, found), *notes.of(speaker.facts, opening, found)))
+
+
+def _ways(case: Case, spacers: Sequence[Spacer]) -> Iterator[Fit]:
+    for seat in seats(case.opening):
+        yield _plain(case, seat)
+        yield from _to_get(case, seat)
+        yield from (_on(case, seat, spacer) for spacer in spacers)
+
+
+def _plain(case: Case, seat: Seat) -> Fit:
+    """Straight onto the seat."""
+    height = [seat.offset]
+    return case.decided([*case.seated(case.car), case.room.depth(height), case.room.grille(height)], seat)
+
+
+def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit:
+    """On a spacer or plate from stock."""
+    name, part = spacer.gear.name, spacer.gear.facts
+    height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
+    checks = [
+        *through(case.speaker.facts, case.car, turned=case.turned),
+        *case.seated(Hold(name, part.hole, part.bolts)),
+        *_spacer_held(case, spacer),
+        case.room.depth(height),
+        case.room.grille(height),
+    ]
+    return case.decided(checks, seat, stock=name)
+
+
+def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
+    """Whether the spacer itself covers the hole of the car and meets its bolts; one made for the opening does."""
+    if spacer.made_for_it:
+        return ()
+    part = spacer.gear.facts
+    rim = covered(outline(f"rim of {spacer.gear.name}", part.flange), case.car, case.usual, turned=False)
+    return (*rim, *bolts.match("spacer-bolts", part.bolts, case.opening.bolts, case.usual.bolts))
+
+
+def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
+    """On a spacer or plate that is not in stock, where one mends all that fails."""
+    depth, on_car = case.room.depth([seat.offset]), case.seated(case.car)
+    failing = [check for check in (*on_car, depth) if check.verdict == "fails"]
+    if not failing or not all(check.mend for check in failing):
+        return
+    what = "an adapter plate" if any(check.mend == "adapter" for check in failing) else "a spacer"
+    window = case.room.spacer(seat)
+    known = depth.margin is not None and window.margin is not None and window.margin >= 0
+    name = f"{what} {heights(*case.room.window(seat))}" if known else what
+    kept = [check for check in (*on_car, depth) if check not in failing]
+    yield case.decided([*kept, window], seat, to_get=name)
+
+
+def _other_ways(case: Case, found: Fit) -> tuple[str, ...]:
+    """How the speaker goes straight onto each seat, where that is not the answer itself."""
+    tried = [(seat, _plain(case, seat)) for seat in seats(case.opening)]
+    others = [(seat, fit) for seat, fit in tried if fit.checks != found.checks]
+    return (*(f"{seat.name}: {fit.headline}" for seat, fit in others), *_no_window(case, found))
+
+
+def _no_window(case: Case, found: Fit) -> Iterator[str]:
+    """That no height of spacer does, where the depth fails."""
+    if found.kind == "does-not-fit" and any(
+        check.mend == "spacer" and check.verdict == "fails" for check in found.checks
+    ):
+        window = case.room.spacer(seats(case.opening)[0])
+        if window.verdict == "fails":
+            least, most = case.room.window(seats(case.opening)[0])
+            yield notes.no_spacer(least, most)
