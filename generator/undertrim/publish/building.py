@@ -38,7 +38,8 @@ def build(workspace: Workspace, out: Path, *, sheets: bool, progress: ProgressFo
     """Check all records and, if there are no errors, build the site into `out`."""
     builder = Builder(workspace, out, sheets=sheets)
     built = builder.build(progress)
-    builder.tidy()
+    if not built.report.errors:
+        builder.tidy()
     return built
 
 

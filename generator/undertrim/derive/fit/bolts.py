@@ -7,49 +7,53 @@ from dataclasses import replace
 from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed
 from undertrim.record.model import Bolts
 
-_TITLE = "Bolt holes"
 
-
-def match(name: str, gear: Bolts | None, car: Bolts | None, play: Number, *, turned: bool = False) -> tuple[Check, ...]:
-    """Checks that the screws of `gear` meet those of `car`, where `play` mm of difference are taken up by the holes.
+def match(
+    name: str, gear: Bolts | None, car: Bolts | None, play: Number, what: str, *, turned: bool = False
+) -> tuple[Check, ...]:
+    """Checks that the screws of `gear` meet those of `car`, where `play` mm of difference are taken up by the holes. `what` names the latter.
 
     A circle may be turned freely, a rectangle by 90 degrees (`turned`).
     """
+    title = f"Bolt holes of {what}"
     if gear is None or car is None:
-        lost = [what for what, bolts in (("bolts of the gear", gear), ("bolts of the opening", car)) if bolts is None]
+        lost = [
+            what for what, bolts in (("bolt holes of the gear", gear), (f"bolt holes of {what}", car)) if bolts is None
+        ]
         missing = tuple(f"{what} (not recorded)" for what in lost)
-        words = f"{_TITLE}: cannot be told without {' and '.join(missing)}"
-        return (Check(name, _TITLE, "unknown", words, missing=missing),)
+        words = f"{title}: cannot be told without {' and '.join(missing)}"
+        return (Check(name, title, "unknown", words, missing=missing),)
     if not _counts(gear, car):
-        words = f"{_TITLE}: {gear.count} on the gear do not meet {car.count} in the car"
-        return (Check(name, _TITLE, "fails", words, mend="adapter"),)
-    return tuple(_same(name, title, a, b, play) for title, a, b in _pairs(gear, car, turned=turned))
+        words = f"{title}: {car.count} do not meet the {gear.count} of the gear"
+        return (Check(name, title, "fails", words, mend="adapter"),)
+    return tuple(_same(name, f"{title}{way}", a, b, play) for way, a, b in _pairs(gear, car, turned=turned))
 
 
 def _counts(gear: Bolts, car: Bolts) -> bool:
-    """Two circles: the smaller count divides the larger. Two rectangles: the same count. One of each: four, and a multiple of four."""
+    """Two circles: the smaller count divides the larger. Two rectangles: the same count. One of each: four corners, and an even
+    number of holes, which lie opposite each other as the corners do."""
     if gear.pattern == car.pattern == "rectangle":
         return gear.count == car.count
     if gear.pattern == car.pattern:
         few, many = sorted((gear.count, car.count))
         return many % few == 0
     box, ring = (gear, car) if gear.pattern == "rectangle" else (car, gear)
-    return box.count == 4 and ring.count % 4 == 0
+    return box.count == 4 and ring.count >= 4 and ring.count % 2 == 0
 
 
 def _pairs(gear: Bolts, car: Bolts, *, turned: bool) -> Iterator[tuple[str, Number, Number]]:
     """What must be the same in both patterns."""
     if gear.pattern == car.pattern == "circle":
-        yield _TITLE, _circle("gear", gear), _circle("car", car)
+        yield "", _circle("gear", gear), _circle("held by", car)
     elif gear.pattern == car.pattern:
-        (across, up), theirs = _sides("gear", gear), _sides("car", car)
+        (across, up), theirs = _sides("gear", gear), _sides("held by", car)
         ours = (up, across) if turned else (across, up)
-        yield f"{_TITLE}, across", ours[0], theirs[0]
-        yield f"{_TITLE}, up", ours[1], theirs[1]
+        yield ", across", ours[0], theirs[0]
+        yield ", up", ours[1], theirs[1]
     else:
         box, ring = (gear, car) if gear.pattern == "rectangle" else (car, gear)
-        yield f"{_TITLE}, diagonal", _diagonal(box), _circle("circle", ring)
-        yield f"{_TITLE}, round the circle", *_arcs(box, ring)
+        yield ", diagonal", _diagonal(box), _circle("circle", ring)
+        yield ", round the circle", *_arcs(box, ring)
 
 
 def _circle(whose: str, bolts: Bolts) -> Number:

@@ -17,9 +17,10 @@ def of(speaker: GearFacts, opening: Opening, fit: Fit) -> tuple[str, ...]:
 
 def level(old: Quantity | Blank | None, new: Quantity | Blank | None) -> Iterator[str]:
     """The change of level where the new impedance replaces the old one; nothing where it stays, or one is not known."""
-    if isinstance(old, Quantity) and isinstance(new, Quantity) and old.value > 0 and new.value > 0:
-        if change := round(decibels(old.value, new.value), 1):
-            yield f"{show(new)} in place of {show(old)}: {f'{change:+.1f}'.replace('-', '−')} dB at equal voltage"
+    if not isinstance(old, Quantity) or not isinstance(new, Quantity) or min(old.value, new.value) <= 0:
+        return
+    if change := round(decibels(old.value, new.value), 1):
+        yield f"{show(new)} in place of {show(old)}: {f'{change:+.1f}'.replace('-', '−')} dB at equal voltage"
 
 
 def decibels(old: float, new: float) -> float:

@@ -24,7 +24,7 @@ def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -
     return (
         *through(speaker, hold, turned=turned),
         *covered(outline("flange", speaker.flange), hold, usual, turned=turned),
-        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, turned=turned),
+        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, turned=turned),
     )
 
 

@@ -92,7 +92,7 @@ def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
         return ()
     part = spacer.gear.facts
     rim = covered(outline(f"rim of {spacer.gear.name}", part.flange), case.car, case.usual, turned=False)
-    return (*rim, *bolts.match("spacer-bolts", part.bolts, case.opening.bolts, case.usual.bolts))
+    return (*rim, *bolts.match("spacer-bolts", part.bolts, case.opening.bolts, case.usual.bolts, "the car"))
 
 
 def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:

@@ -42,8 +42,9 @@ class Fit:
 
 
 def smallest(checks: Iterable[Check]) -> float:
-    """The smallest margin in mm of those that have one; minus infinity where none has."""
-    return min((check.margin for check in checks if check.margin is not None), default=-math.inf)
+    """The smallest margin in mm of those that have one; minus infinity where none has. The play of bolt holes is no room."""
+    room = (check.margin for check in checks if check.margin is not None and "bolts" not in check.name)
+    return min(room, default=-math.inf)
 
 
 def decide(
@@ -75,8 +76,9 @@ def _kind(checks: Sequence[Check], between: bool) -> Kind:
 _WORST = ("fails", "unknown", "marginal", "fits")
 
 
-def _order(check: Check) -> tuple[int, float]:
-    return _WORST.index(check.verdict), -math.inf if check.margin is None else check.margin
+def _order(check: Check) -> tuple[int, bool, float]:
+    """What fails first, of that what nothing can mend, and of that the smallest margin."""
+    return _WORST.index(check.verdict), bool(check.mend), math.inf if check.margin is None else check.margin
 
 
 def _headline(fit: Fit) -> str:

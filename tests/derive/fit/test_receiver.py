@@ -1,0 +1,132 @@
+"""Receivers against openings in the dash. The numbers are worked examples, derived by hand from the formulas beside them."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from undertrim.derive.fit import receiver
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Depth, Face, Opening
+from undertrim.record.units import parse
+
+USUAL = clearances()
+
+
+def face(width: str, height: str) -> Face:
+    return Face(parse(f"{width} mm", "length"), parse(f"{height} mm", "length"))
+
+
+def dash(height: str, depth: str, kit: str = "not-needed", **other: Any) -> Opening:
+    facts: dict[str, Any] = {"face": face("182", height), "depth": Depth(parse(f"{depth} mm", "length")), **other}
+    return Opening("dash", "Dash", "receiver", (), kit=kit, **facts)
+
+
+def gear(height: str = "50", depth: str = "160", **other: Any) -> Gear:
+    facts = GearFacts(
+        "receiver",
+        "Sandmartin",
+        "Cleft",
+        body=face("180", height),
+        chassis_depth=parse(f"{depth} mm", "length"),
+        **other,
+    )
+    return Gear("cleft", facts)
+
+
+def kit(height: str) -> Gear:
+    return Gear("kit", GearFacts("kit", "Pellworth", "Dale", opening=face("182", height), contains=("Frame",)))
+
+
+def fit(item: Gear, opening: Opening, *kits: Gear) -> Fit:
+    return receiver.fit(item, opening, kits, USUAL)
+
+
+def margins(found: Fit) -> dict[str, float | None]:
+    return {check.name: check.margin for check in found.checks}
+
+
+# opening - body on each axis; clear depth - chassis - 30 for the plugs
+@pytest.mark.parametrize(
+    ("opening", "item", "up", "depth", "kind"),
+    [
+        (dash("53", "200"), gear(), 3, 10, "fits"),
+        (dash("53", "175"), gear(), 3, -15, "does-not-fit"),
+        (dash("53", "175"), gear(depth="100"), 3, 45, "fits"),
+        (dash("53", "200"), gear(height="100"), -47, 10, "does-not-fit"),
+        (dash("103", "200"), gear(), 53, 10, "fits"),
+    ],
+)
+def test_body_and_depth(opening: Opening, item: Gear, up: float, depth: float, kind: str) -> None:
+    found = fit(item, opening)
+    assert margins(found) == pytest.approx({"body-across": 2, "body-up": up, "depth": depth})
+    assert found.kind == kind
+
+
+def test_the_binding_failure_comes_first() -> None:
+    found = fit(gear(height="100"), dash("53", "175"))
+    assert found.headline == "does not fit: Body in the opening, up: 47 mm (1.85 in) short"
+
+
+def test_height_left_over_wants_a_filler() -> None:
+    assert (
+        "53 mm (2.09 in) of height left over: a filler or a pocket closes it" in fit(gear(), dash("103", "200")).notes
+    )
+    assert fit(gear(), dash("53", "200")).notes == ()
+
+
+def test_the_usual_plug_room_is_shown_as_such() -> None:
+    depth = next(check for check in fit(gear(), dash("53", "200")).checks if check.name == "depth")
+    assert [(number.value, number.default) for number in depth.numbers] == [(200, False), (160, False), (30, True)]
+    own = fit(gear(plug_room=parse("40 mm", "length")), dash("53", "200"))
+    assert margins(own)["depth"] == pytest.approx(0)
+
+
+def test_a_sleeve_wants_a_millimetre() -> None:
+    tight = Face(parse("180.5 mm", "length"), parse("53 mm", "length"))
+    body = Face(parse("180.0 mm", "length"), parse("50 mm", "length"))
+    item = Gear(
+        "cleft", GearFacts("receiver", "Sandmartin", "Cleft", body=body, chassis_depth=parse("90 mm", "length"))
+    )
+    found = fit(item, dash("53", "200", face=tight))
+    assert found.kind == "fits"
+    assert any("no room for a sleeve: 0.5 mm" in note for note in found.notes)
+
+
+def test_a_kit_brings_its_own_opening() -> None:
+    found = fit(gear(height="100"), dash("128", "200", "needed"), kit("103"))
+    assert (found.kind, found.headline) == ("fits-with", "fits with Pellworth Dale")
+    assert margins(found)["body-up"] == pytest.approx(3)
+    assert "in the box of Pellworth Dale: Frame" in found.notes
+    assert fit(gear(height="100"), dash("128", "200", "needed"), kit("96")).kind == "does-not-fit"
+
+
+def test_a_kit_that_is_not_in_stock() -> None:
+    found = fit(gear(height="100"), dash("128", "200", "needed"))
+    assert (found.kind, found.headline) == ("fits-with", "fits with a kit: none in stock suits")
+    assert fit(gear(), dash("128", "175", "needed")).kind == "does-not-fit"
+
+
+@pytest.mark.parametrize("said", ["unknown", ""])
+def test_whether_a_kit_is_needed_must_be_known(said: str) -> None:
+    found = fit(gear(), dash("53", "200", said))
+    assert found.kind == "unknown"
+    assert "whether a kit is needed" in found.headline
+    assert fit(gear(), dash("53", "200", said), kit("53")).kind == "fits-with"
+
+
+@pytest.mark.parametrize(
+    ("other", "missing"),
+    [
+        ({"depth": Depth(Blank.UNKNOWN)}, "clear depth (unknown)"),
+        ({"depth": Depth(parse("200 mm", "length"), datum="bracket")}, "measured from the bracket"),
+        ({"face": Face(Blank.UNKNOWN, parse("53 mm", "length"))}, "opening width (unknown)"),
+    ],
+)
+def test_what_is_missing_is_named(other: dict[str, Any], missing: str) -> None:
+    found = fit(gear(), replace(dash("53", "200"), **other))
+    assert found.kind == "unknown"
+    assert missing in found.headline

@@ -1,0 +1,239 @@
+"""Speakers against openings. Unless a test says otherwise its numbers are worked examples, derived by hand from the formulas beside them."""
+
+import math
+from typing import Any
+
+import pytest
+
+from undertrim.derive.fit import speaker
+from undertrim.derive.fit.clearances import Clearances, clearances
+from undertrim.derive.fit.margins import Check, typed
+from undertrim.derive.fit.room import room
+from undertrim.derive.fit.seats import seats
+from undertrim.derive.fit.speaker import Spacer
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Bolts, Depth, Hole, Opening
+from undertrim.record.units import Quantity, parse
+
+USUAL = clearances()
+
+
+def mm(text: str) -> Quantity:
+    return parse(text if text[-1].isalpha() else f"{text} mm", "length")
+
+
+def circle(across: str) -> Hole:
+    return Hole("round", diameter=mm(across))
+
+
+def oval(width: str, height: str, shape: str = "oval") -> Hole:
+    return Hole(shape, width=mm(width), height=mm(height))
+
+
+RING = Bolts("circle", 4, diameter=mm("156"))
+
+
+def gear(depth: str = "58", protrusion: str | None = "10", **other: object) -> Gear:
+    facts: dict[str, Any] = {"basket": circle("127"), "flange": circle("165"), "bolts": RING}
+    facts |= {"depth": mm(depth), "protrusion": mm(protrusion) if protrusion else None, **other}
+    return Gear("shoal", GearFacts("speaker", "Skerrowe", "Shoal", **facts))
+
+
+def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) -> Opening:
+    depth = Depth(mm(clear) if not isinstance(clear, Blank) else clear, datum="skin", over="no-glass")
+    facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
+    facts |= {"room_to_grille": mm(grille) if grille else None, **other}
+    return Opening("side", "Side", "speaker", (), **facts)
+
+
+def ring(thickness: str, *, made: bool = True, **other: object) -> Spacer:
+    facts: dict[str, Any] = {"hole": circle("128"), "flange": circle("176"), "bolts": RING, **other}
+    made_of = GearFacts("spacer", "Pellworth", f"Ring {thickness}", thickness=mm(thickness), **facts)
+    return Spacer(Gear(f"ring-{thickness}", made_of), made)
+
+
+def fit(item: Gear, opening: Opening, *spacers: Spacer, usual: Clearances = USUAL, tilt: float = 0) -> Fit:
+    return speaker.fit(item, opening, spacers, usual, tilt)
+
+
+def check(found: Fit, name: str) -> Check:
+    return next(check for check in found.checks if check.name == name)
+
+
+# D + s - d - c and G - s - p - cg, with c = cg = 3 and no glass near
+@pytest.mark.parametrize(
+    ("clear", "spacer", "depth", "rear", "front", "kind"),
+    [
+        ("62", None, "58", 1, 7, "fits"),
+        ("62", "6", "63", 2, 1, "fits-with"),
+    ],
+)
+def test_depth_and_room_to_the_grille(
+    clear: str, spacer: str | None, depth: str, rear: float, front: float, kind: str
+) -> None:
+    found = fit(gear(depth), door(clear), *([ring(spacer)] if spacer else []))
+    assert found.kind == kind
+    assert check(found, "depth").margin == pytest.approx(rear)
+    assert check(found, "grille").margin == pytest.approx(front)
+    assert found.parts == ((f"Pellworth Ring {spacer}",) if spacer else ())
+
+
+def test_a_window_for_a_spacer_that_is_not_in_stock() -> None:
+    found = fit(gear("63"), door("62"))
+    space = room(gear("63").facts, door("62"), USUAL)
+    seat = seats(door("62"))[0]
+    assert space.depth([seat.offset]).margin == pytest.approx(-4)
+    assert space.window(seat) == pytest.approx((4, 7))
+    assert (found.kind, found.parts) == ("fits-with", ())
+    assert found.headline == "fits with a spacer 4 mm (0.157 in) to 7 mm (0.276 in) high: none in stock suits"
+
+
+def test_half_an_inch_mends_the_depth_and_breaks_the_grille() -> None:
+    half = ring("1/2 in")  # 12.7 mm, where 4 to 7 mm would do
+    space, height = room(gear("63").facts, door("62"), USUAL), [typed("thickness", half.gear.facts.thickness)]
+    assert space.depth(height).margin == pytest.approx(8.7)
+    assert space.grille(height).margin == pytest.approx(-5.7)
+    assert fit(gear("63"), door("62"), half).parts == ()
+
+
+def test_an_empty_window_does_not_fit() -> None:
+    found = fit(gear("63"), door("55"), ring("9"))
+    assert found.kind == "does-not-fit"
+    assert found.checks[0].name == "depth"
+    assert found.checks[0].margin == pytest.approx(-11)
+    assert any("11 mm (0.43 in) high at least, and the grille leaves 7 mm" in note for note in found.notes)
+
+
+# r tan(theta): r 45, 5 deg -> 3.94; r 45, 10 deg -> 7.93; r 60, 8 deg -> 8.43
+@pytest.mark.parametrize(("magnet", "tilt", "less"), [("90", 5, 3.94), ("90", 10, 7.93), ("120", 8, 8.43)])
+def test_a_leaning_glass_takes_depth_at_the_edge_of_the_magnet(magnet: str, tilt: float, less: float) -> None:
+    leaning = room(gear(magnet=mm(magnet)).facts, door(), USUAL, tilt).depth([])
+    assert leaning.margin == pytest.approx(1 - less, abs=0.005)
+    assert leaning.verdict == "fails"
+
+
+def test_a_lean_needs_the_magnet() -> None:
+    assert fit(gear(), door(), tilt=5).kind == "unknown"
+
+
+# K <= H and H <= F - 2 x overlap
+def test_a_flange_covers_a_hole_with_its_overlap() -> None:
+    assert fit(gear(), door()).kind == "fits"  # 127 <= 130 <= 155
+    wide = fit(gear(), door(hole=circle("158")))
+    assert wide.headline.startswith("fits with an adapter plate up to 7 mm")  # 158 > 155
+    assert any("only 3.5 mm" in note for note in wide.notes)
+
+
+def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> None:
+    """47 - 55.5625 = -8.56; kept 19.05: rear +10.49, front 24 - 19.05 - 9 = -4.05; window [11.56, 13.00]."""
+    usual = clearances(rear="3 mm", rear_glass="3 mm", grille="2 mm")
+    depth = Depth(mm("47"), datum="skin", over="whole-travel", to="Window glass")
+    opening = door(grille="24", depth=depth, factory_spacer=mm("19.05"))
+    item = gear("2 3/16 in", "9")
+    space, (off, kept) = room(item.facts, opening, usual), seats(opening)
+    assert space.depth([off.offset]).gap == pytest.approx(-8.5625)
+    assert space.depth([kept.offset]).gap == pytest.approx(10.4875)
+    assert space.grille([kept.offset]).gap == pytest.approx(-4.05)
+    assert space.window(off) == pytest.approx((11.5625, 13.0))
+    assert fit(item, opening, usual=usual).kind == "fits-with"
+    found = fit(item, opening, ring("12"), usual=usual)
+    assert found.parts == ("Pellworth Ring 12",)
+    assert check(found, "depth").margin == pytest.approx(0.4375)  # closer than a sixteenth of an inch can tell
+    assert found.kind == "marginal"
+
+
+def test_an_oval_hole_leaves_a_round_flange_open_at_both_ends() -> None:
+    """198 x 132: 132 - 127 = 5 of slack; (198 - 165) / 2 = 16.5 open at each end."""
+    found = fit(gear(), door(hole=oval("198", "132")))
+    assert found.headline.startswith("fits with an adapter plate")
+    assert check(found, "hole-up").margin == pytest.approx(5)
+    assert any("16.5 mm (0.65 in) open at each end, adapter plate needed" in note for note in found.notes)
+
+
+def test_turning_is_said_and_done_only_where_it_helps() -> None:
+    item = gear(basket=oval("150", "220"), flange=oval("166", "237"))
+    straight = fit(item, door(hole=oval("153", "223")))
+    turned = fit(item, door(hole=oval("223", "153")))
+    assert (straight.kind, turned.kind) == ("fits", "fits")
+    assert "turned by 90 degrees" in turned.notes
+    assert "turned by 90 degrees" not in straight.notes
+
+
+def test_a_rectangle_needs_room_for_its_corners() -> None:
+    """A square of 90 has a diagonal of 127.28: it goes into 130 and not into 127."""
+    square = gear(basket=oval("90", "90", "rectangle"))
+    assert check(fit(square, door()), "hole-up").need == pytest.approx(90 * math.sqrt(2))
+    assert fit(square, door(hole=circle("125"))).kind == "does-not-fit"
+
+
+def test_the_nominal_size_is_never_used() -> None:
+    assert fit(gear(nominal="10 in"), door(nominal="4 in")).kind == "fits"
+
+
+@pytest.mark.parametrize("datum", ["", "panel", "face"])
+def test_a_depth_from_another_or_no_face_is_unknown(datum: str) -> None:
+    found = fit(gear(), door(depth=Depth(mm("90"), datum=datum, over="no-glass")))
+    assert found.kind == "unknown"
+    assert "the face that the depth is measured from" in found.headline
+
+
+def test_a_depth_from_the_bracket_includes_it() -> None:
+    """62 from the bracket's face, 10 high: 52 from the skin, where 58 + 3 do not go in."""
+    from_bracket = Depth(mm("62"), datum="bracket", over="no-glass")
+    found = fit(gear(), door(depth=from_bracket, factory_spacer=mm("10")))
+    assert found.kind == "fits"
+    assert any("stays under the new speaker" in note for note in found.notes)
+    assert any(note.startswith("on the mounting face: does not fit: Depth") and "9 mm" in note for note in found.notes)
+
+
+@pytest.mark.parametrize(("over", "place"), [("glass-down", "front-door"), ("", "front-door")])
+def test_a_depth_without_the_whole_travel_is_marginal_at_best(over: str, place: str) -> None:
+    found = fit(gear(), door(depth=Depth(mm("90"), datum="skin", over=over), area=place))
+    assert found.kind == "marginal"
+    assert "measure over the whole travel" in found.headline
+    short = fit(gear(), door(grille="9", depth=Depth(mm("40"), datum="skin", over=over), area=place))
+    assert short.kind == "does-not-fit"
+
+
+@pytest.mark.parametrize(
+    ("item", "opening", "missing"),
+    [
+        (gear(protrusion=None), door(), "protrusion of the cone (not recorded)"),
+        (gear(), door(grille=None), "room to the grille (not recorded)"),
+        (gear(), door(Blank.UNKNOWN), "clear depth (unknown)"),
+        (gear(bolts=None), door(), "bolt holes of the gear (not recorded)"),
+    ],
+)
+def test_what_is_missing_is_named(item: Gear, opening: Opening, missing: str) -> None:
+    found = fit(item, opening)
+    assert found.kind == "unknown"
+    assert missing in found.headline
+
+
+def test_what_fails_outweighs_what_is_unknown() -> None:
+    assert fit(gear(protrusion=None), door(hole=circle("120"))).kind == "does-not-fit"
+
+
+def test_a_ring_for_any_car_must_cover_the_hole_and_meet_the_bolts() -> None:
+    assert fit(gear("63"), door("62"), ring("6", made=False)).parts == ("Pellworth Ring 6",)
+    small = ring("6", made=False, flange=circle("134"))
+    assert fit(gear("63"), door("62"), small).parts == ()
+    assert fit(gear("63"), door("62"), ring("6", hole=circle("120"))).parts == ()
+
+
+# 10 log10(Z old / Z new): halving the impedance doubles the power
+@pytest.mark.parametrize(("old", "new", "said"), [("4", "2", "+3.0 dB"), ("2", "4", "−3.0 dB"), ("4", "3", "+1.2 dB")])
+def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
+    item = gear(impedance=parse(f"{new} ohm", "resistance"))
+    notes = fit(item, door(impedance=parse(f"{old} ohm", "resistance"))).notes
+    assert any(said in note for note in notes)
+    assert not any("dB" in note for note in fit(item, door(impedance=Blank.UNKNOWN)).notes)
+
+
+@pytest.mark.parametrize(("sensor", "warned"), [("yes", True), ("unknown", True), ("no", False)])
+def test_bolts_that_do_not_match_tempt_to_drill(sensor: str, warned: bool) -> None:
+    other = Bolts("circle", 3, diameter=mm("156"))
+    found = fit(gear(), door(bolts=other, crash_sensor=sensor))
+    assert any("no drilling" in note for note in found.notes) is warned
