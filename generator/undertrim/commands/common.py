@@ -2,7 +2,7 @@
 
 import argparse
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from undertrim.record.store import Workspace
@@ -42,3 +42,15 @@ def progress(what: str) -> Callable[[int, int], None] | None:
         print(f"\r{what} {done}/{total}", end=end, file=sys.stderr, flush=True)
 
     return show
+
+
+def chosen(pairs: Sequence[str]) -> dict[str, str]:
+    """The choices in `NAME=CHOICE` pairs, by variant. Raises Usage for what is no pair, or chosen twice."""
+    found: dict[str, str] = {}
+    for pair in pairs:
+        name, sign, choice = pair.partition("=")
+        if not sign:
+            raise Usage(f"'{pair}' is no variant: write NAME=CHOICE, for example radio=map")
+        if found.setdefault(name, choice) != choice:
+            raise Usage(f"variant '{name}' is chosen twice: '{found[name]}' and '{choice}'")
+    return found

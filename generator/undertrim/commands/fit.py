@@ -9,7 +9,7 @@ import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, workspace
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
@@ -52,11 +52,11 @@ def run(options: argparse.Namespace) -> int:
 
 def _answers(vehicle: Vehicle, options: argparse.Namespace) -> list[Answer]:
     """The answers to what was asked. Raises Usage for a name that does not exist."""
-    chosen = _chosen(vehicle.record, options.variant)
+    car = _chosen(vehicle.record, options.variant)
     return [
         found
         for opening in _openings(vehicle.record, options.opening)
-        for found in answer(vehicle, opening, _gear(vehicle.stock, opening, options.gear), chosen)
+        for found in answer(vehicle, opening, _gear(vehicle.stock, opening, options.gear), car)
     ]
 
 
@@ -85,15 +85,9 @@ def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear]:
 
 def _chosen(record: VehicleRecord, pairs: Sequence[str]) -> dict[str, str]:
     """The choices typed, checked against the record's variants."""
-    chosen: dict[str, str] = {}
-    for pair in pairs:
-        name, found, choice = pair.partition("=")
-        if not found:
-            raise Usage(f"'{pair}' is no variant: write NAME=CHOICE, for example radio=map")
-        if chosen.setdefault(name, choice) != choice:
-            raise Usage(f"variant '{name}' is chosen twice: '{chosen[name]}' and '{choice}'")
+    found = chosen(pairs)
     try:
-        jobs.car(record, chosen)
+        jobs.car(record, found)
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
-    return chosen
+    return found

@@ -7,9 +7,8 @@ VEHICLE is a record's id (its file's name without the ending) or make/id. A job 
 import argparse
 import json
 import sys
-from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, workspace
 from undertrim.derive import jobs
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
@@ -45,7 +44,7 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(f"{entry.source.path} has values that no plan can rest on")
     try:
         wanted = jobs.wanted(entry.record, options.job)
-        car = jobs.car(entry.record, _chosen(options.variant))
+        car = jobs.car(entry.record, chosen(options.variant))
         made = visit(entry.record, entry.address, wanted, car)
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
@@ -55,21 +54,6 @@ def run(options: argparse.Namespace) -> int:
         json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
     )
     return 0
-
-
-def _chosen(pairs: Sequence[str]) -> dict[str, str]:
-    chosen: dict[str, str] = {}
-    for name, choice in map(_pair, pairs):
-        if chosen.setdefault(name, choice) != choice:
-            raise Usage(f"variant '{name}' is chosen twice: '{chosen[name]}' and '{choice}'")
-    return chosen
-
-
-def _pair(text: str) -> tuple[str, str]:
-    name, found, choice = text.partition("=")
-    if not found:
-        raise Usage(f"'{text}' is no variant: write NAME=CHOICE, for example radio=map")
-    return name, choice
 
 
 def _refuse(reason: str) -> int:
