@@ -94,8 +94,14 @@ error: the usual way to set gear neutral needs battery on, but comes after 'batt
         release: unscrew
         after: [front-bolts]
         needs: {seat: forward}    # here
+      belt-anchor:
+        name: Belt anchor
+        release: unscrew
+        after: [rear-bolts]
+        needs: {seat: rearward}    # here
 
-error: 'rear-bolts' needs seat forward, but comes after 'seats-rearward', which sets seat rearward (rear-bolts -> front-bolts -> seats-rearward, each needs the next first: under 'preps', put what sets seat rearward before what sets seat forward)
+error: 'rear-bolts' needs seat forward, but comes after 'seats-rearward', which sets seat rearward (rear-bolts -> front-bolts -> seats-rearward, each needs the next first: break this chain, or find a way without seat forward)
+error: 'belt-anchor' needs seat rearward, but comes after 'seats-forward', which sets seat forward (belt-anchor -> rear-bolts -> seats-forward, each needs the next first: break this chain, or find a way without seat rearward)
 
     parts:
       brake-cover:

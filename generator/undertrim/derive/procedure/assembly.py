@@ -179,8 +179,13 @@ class Assembly:
 
     def _put_back(self, node: Node) -> Iterable[Step]:
         if isinstance(node.thing, Prep):
-            return self.bench.undo(node)
+            return () if self._set_back(node, node.thing) else self.bench.undo(node)
         return self.bench.put_back(node) if self._comes_back(node) else ()
+
+    def _set_back(self, node: Node, prep: Prep) -> bool:
+        """Whether a later preparation has already set everything back to how the car arrived."""
+        later = [other.thing.sets for other in self.done[self.done.index(node) + 1 :] if isinstance(other.thing, Prep)]
+        return all(any(sets.get(state) == states.initial()[state] for sets in later) for state in prep.sets)
 
     def _power_and_test(self) -> Iterator[Step]:
         restraint = any(self.bench.touches_restraint(node) for node in self.done)

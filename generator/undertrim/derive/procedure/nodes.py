@@ -12,6 +12,7 @@ from undertrim.derive.procedure.graph import Choice, Graph
 from undertrim.derive.procedure.homes import homes
 from undertrim.derive.procedure.node import OPENING, Node, node_id
 from undertrim.derive.procedure.order import master_order
+from undertrim.derive.procedure.turns import Turns
 from undertrim.derive.procedure.walks import reach
 from undertrim.derive.procedure.wishes import Wish, wishes
 from undertrim.record.model import Assignment, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
@@ -76,10 +77,12 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     after, any_of = builder.edges(nodes)
     needs = {node.id: builder.needs(node) for node in nodes.values()}
     builder.add_setters(nodes, needs, after)
+    builder.add_setters(nodes, needs, after)  # once more: what one node sets, another may need set back
     nodes = _usual_last(nodes)
     costs = {name: _cost(node) for name, node in nodes.items()}
     graph = Graph(costs, after, any_of)
-    soft = {name: {*after.get(name, ()), *_held_back(name, nodes, needs)} for name in nodes}
+    turns = Turns(nodes, needs, after)
+    soft = {name: {*after.get(name, ()), *turns.held_back(name)} for name in nodes}
     return Layout(record, car, nodes, graph, Graph(costs, soft, any_of))
 
 
@@ -185,8 +188,14 @@ class _Builder:
                 found.append(node.thing)
                 if self.car or not node.thing.when.clauses:
                     return found
-        spare = states.usual().get((state, value)) if value != states.initial().get(state) else None
+        spare = states.usual().get((state, value)) if _must_be_set(nodes, state, value) else None
         return [*found, spare] if spare and spare.id != user else found
+
+
+def _must_be_set(nodes: Mapping[str, Node], state: str, value: str) -> bool:
+    """Whether the car does not stand so by itself: it does not arrive so, or something changes it."""
+    preps = (node.thing for node in nodes.values() if isinstance(node.thing, Prep))
+    return value != states.initial().get(state) or any(prep.sets.get(state, value) != value for prep in preps)
 
 
 def hidden(held_by: Iterable[Fastener], car: Assignment) -> Iterator[Ref]:
@@ -194,27 +203,3 @@ def hidden(held_by: Iterable[Fastener], car: Assignment) -> Iterator[Ref]:
     for fastener in held_by:
         if fastener.under and fastener.leave == "no" and fastener.when.holds(car):
             yield Ref(fastener.under)
-
-
-def _held_back(changer: str, nodes: Mapping[str, Node], needs: Mapping[str, States]) -> Iterator[str]:
-    """The nodes that must be done before `changer` takes the state they need away.
-
-    Of two preparations that set one state to different values, what needs the first value in file order goes first.
-    """
-    thing = nodes[changer].thing
-    if not isinstance(thing, Prep):
-        return
-    place = {name: i for i, name in enumerate(nodes)}
-    setters = {
-        pair: place[name]
-        for name, node in nodes.items()
-        if isinstance(node.thing, Prep)
-        for pair in node.thing.sets.items()
-    }
-    for state, value in thing.sets.items():
-        for user, wanted in needs.items():
-            need = wanted.get(state)
-            if need is None or need == value or user == changer:
-                continue
-            if need == states.initial().get(state) or setters.get((state, need), -1) < place[changer]:
-                yield user

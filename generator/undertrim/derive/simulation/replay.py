@@ -84,6 +84,8 @@ def _prepare(world: World, step: Step) -> Faults:
     for state, value in prep.sets.items():
         if value != states.initial().get(state) and prep.restore:
             world.unrestored[state] = step
+        elif value == states.initial().get(state):
+            world.unrestored.pop(state, None)
     world.set(prep.sets, step)
     yield from _take_out(world, step, step.node)
 
