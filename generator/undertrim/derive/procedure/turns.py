@@ -35,6 +35,8 @@ class Turns:
             for state, value in changed.items()
             if value != states.initial().get(state) and (state, states.initial().get(state)) not in self._setters
         }
+        if not lost:
+            return set()
         return {
             user
             for user, wanted in self._needs.items()
