@@ -108,7 +108,8 @@ def _fastener(line: Data) -> str:
 def _tether(line: Data) -> str:
     restraint = " (restraint wiring)" if line["restraint"] else ""
     when = f" [{line['when']}]" if line["when"] else ""
-    return f"{line['name']}{restraint}: {line['act_words']}{when}"
+    how = f". {line['how']}" if line["how"] else ""
+    return f"{line['name']}{restraint}: {line['act_words']}{when}{how}"
 
 
 def _wrapped(text: str, first: str, rest: str) -> list[str]:
