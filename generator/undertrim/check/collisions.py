@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from undertrim.check import needs
 from undertrim.check.knots import untied
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.cycles import blocked
@@ -71,7 +70,7 @@ def _collision(layout: Layout, edge: Edge, path: tuple[str, ...]) -> Iterator[Co
     changer, user = edge
     thing = layout.nodes[changer].thing
     assert isinstance(thing, Prep)
-    for state, need in needs.of(layout.nodes[user]).items():
+    for state, need in states.needs(layout.nodes[user].thing).items():
         value = thing.sets.get(state, need)
         if value != need:
             turned = _turned(layout, changer, state, need, value)
@@ -84,14 +83,14 @@ def _turned(layout: Layout, changer: str, state: str, need: str, value: str) -> 
         return False
     preps = {name: node.thing for name, node in layout.nodes.items() if isinstance(node.thing, Prep)}
     setters = {name for name, prep in preps.items() if prep.sets.get(state) == need}
-    early = [name for name, node in layout.nodes.items() if needs.of(node).get(state) == value]
+    early = [name for name, node in layout.nodes.items() if states.needs(node.thing).get(state) == value]
     return setters.isdisjoint(reach(layout.graph.before, [changer, *early]))
 
 
 def lacking(layout: Layout) -> Iterator[tuple[Node, str, str]]:
     """Every (node, state, value) that one car needs, does not arrive with, and that nothing sets."""
     for node in layout.nodes.values():
-        for state, value in needs.of(node).items():
+        for state, value in states.needs(node.thing).items():
             if value != states.initial().get(state) and not _set_by_another(layout, node, state, value):
                 yield node, state, value
 

@@ -3,22 +3,10 @@
 from dataclasses import replace
 
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.node import Node
-from undertrim.record.model import Opening, Part, Prep, States
+from undertrim.record.model import Opening, Part, Prep
 from undertrim.record.source import Pointer
-from undertrim.resources import table
 
 SECTIONS: dict[type[Part | Prep | Opening], str] = {Part: "parts", Prep: "preps", Opening: "openings"}
-
-
-def of(node: Node) -> States:
-    """The states that a node needs: written, brought in by wiring, or usual for the kind of opening."""
-    if isinstance(node.thing, Part):
-        return states.needs_of(node.thing)
-    if isinstance(node.thing, Prep):
-        return node.thing.needs
-    usual: States = table("kinds")[node.thing.kind]["needs"]
-    return usual
 
 
 def home(thing: Part | Prep | Opening) -> Pointer:

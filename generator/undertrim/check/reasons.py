@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import chain, groupby
 
 from undertrim.check import needs
+from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import OPENING, Node
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
@@ -84,7 +85,7 @@ def _of_routes(layout: Layout, part: Part, needed: Node) -> Iterator[Reason]:
 def _by_state(user: Node, needed: Node) -> Iterator[Reason]:
     if not isinstance(needed.thing, Prep):
         return
-    for state, value in needs.of(user).items():
+    for state, value in states.needs(user.thing).items():
         if needed.thing.sets.get(state) == value:
             words = f"'{said(user.id)}' needs {state} {value}, which '{said(needed.id)}' sets"
             yield Reason(needs.place(user.thing, state), words)

@@ -1,10 +1,11 @@
 """The reference of record fields, read from the schemas: name, what it means, how it is typed, an example."""
 
-import json
+import html
 from collections.abc import Iterator
 from typing import Any
 
 from undertrim.record import schema
+from undertrim.record.examples import typed
 
 Schema = dict[str, Any]
 
@@ -47,7 +48,7 @@ def _table(title: str, block: Schema) -> str:
     return "\n".join(
         [
             f"\n### {title}\n",
-            block.get("description", ""),
+            _cell(block.get("description", "")),
             "",
             "| field | what | typed as | example |",
             "|---|---|---|---|",
@@ -59,12 +60,12 @@ def _table(title: str, block: Schema) -> str:
 def _row(name: str, field: Schema, required: list[str]) -> str:
     known = {**(schema.resolve(field["$ref"]) if "$ref" in field else {}), **field}
     star = " *" if name in required else ""
-    example = json.dumps(known.get("examples", [""])[0], ensure_ascii=False).strip('"')
-    return f"| `{name}`{star} | {_cell(known.get('description', ''))} | {_cell(_typed(known))} | `{_cell(example)}` |"
+    example = typed(known.get("examples", [""])[0]).replace("|", "\\|")
+    return f"| `{name}`{star} | {_cell(known.get('description', ''))} | {_cell(_typed(known))} | `{example}` |"
 
 
 def _cell(text: str) -> str:
-    return text.replace("|", "\\|")
+    return html.escape(text, quote=False).replace("|", "\\|")
 
 
 def _typed(field: Schema) -> str:

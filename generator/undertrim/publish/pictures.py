@@ -9,19 +9,8 @@ from undertrim.publish.drawings.marks import Symbol
 
 Facts = Mapping[str, Any]
 
-_CLIPS = {
-    "push": "push", "snap-in": "push", "fir-tree": "fir-tree", "two-leg": "fir-tree", "metal": "metal", "spring": "metal",
-    "push-pin": "scrivet-push", "pull-pin": "scrivet-pull", "turn-pin": "scrivet-turn",
-}  # fmt: skip
-_TETHERS = {
-    "plug": "plug",
-    "coax": "coax",
-    "fibre": "coax",
-    "cable": "cable",
-    "rod": "rod",
-    "strap": "cable",
-    "hose": "hose",
-}
+_NEAREST = {"two-leg": "push", "snap-in": "push", "spring": "metal", "fibre": "coax", "strap": "cable"}
+"""Sorts without a drawing of their own, and the one that looks most like them."""
 _SYMBOLS: dict[str, Symbol] = {
     "screw": "screw",
     "bolt": "screw",
@@ -47,12 +36,12 @@ def _head(family: str, label: str) -> str:
 
 @lru_cache(maxsize=1024)
 def _clip(kind: str, sort: str, title: str) -> str:
-    return clips.clip(kind if kind in ("hook", "bond") else _CLIPS[sort], title)
+    return clips.clip(clip_name(kind, sort), title)
 
 
 @lru_cache(maxsize=1024)
 def _tether(kind: str, title: str) -> str:
-    return clips.clip(f"tether-{_TETHERS[kind]}", title)
+    return clips.clip(tether_name(kind), title)
 
 
 def tether(line: Facts) -> str:
@@ -81,3 +70,19 @@ def panel(step: Facts) -> str:
         for edge, count in line["at"].items()
     ]
     return panels.panel(step["title"], marks, size="12em") if marks else ""
+
+
+def clip_name(kind: str, sort: str) -> str:
+    """The drawing for what is not turned: a clip, scrivet, hook or bond; a push clip where a clip has none of its own."""
+    if kind == "scrivet":
+        return f"scrivet-{sort.removesuffix('-pin')}"
+    if kind == "clip":
+        nearest = _NEAREST.get(sort, sort)
+        return nearest if nearest in clips.kinds() else "push"
+    return kind
+
+
+def tether_name(kind: str) -> str:
+    """The drawing for a tether; a plug where the kind has none."""
+    name = f"tether-{_NEAREST.get(kind, kind)}"
+    return name if name in clips.kinds() else "tether-plug"

@@ -31,13 +31,13 @@ def example(field: Schema) -> str:
     found = field.get("examples")
     if not found:
         return ""
-    return f"for example {_typed(found[0])}{' or unknown' if field.get('mayBeUnknown') else ''}"
+    return f"for example {typed(found[0])}{' or unknown' if field.get('mayBeUnknown') else ''}"
 
 
-def _typed(value: object) -> str:
+def typed(value: object) -> str:
     """A value as it would be typed on one line."""
     if isinstance(value, dict):
-        return "{" + ", ".join(f"{key}: {_typed(inner)}" for key, inner in value.items()) + "}"
+        return "{" + ", ".join(f"{key}: {typed(inner)}" for key, inner in value.items()) + "}"
     if isinstance(value, list):
-        return "[" + ", ".join(_typed(inner) for inner in value) + "]"
+        return "[" + ", ".join(typed(inner) for inner in value) + "]"
     return str(value)

@@ -16,7 +16,6 @@ from undertrim.derive.procedure.turns import Turns
 from undertrim.derive.procedure.walks import reach
 from undertrim.derive.procedure.wishes import Wish, wishes
 from undertrim.record.model import Assignment, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
-from undertrim.resources import table
 
 GUESS = 2.0
 """Minutes a step without a recorded time counts when routes are compared; it is never shown."""
@@ -75,7 +74,7 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     builder = _Builder(record, car)
     nodes = dict(builder.nodes())
     after, any_of = builder.edges(nodes)
-    needs = {node.id: builder.needs(node) for node in nodes.values()}
+    needs = {node.id: states.needs(node.thing) for node in nodes.values()}
     builder.add_setters(nodes, needs, after)
     builder.add_setters(nodes, needs, after)  # once more: what one node sets, another may need set back
     nodes = _usual_last(nodes)
@@ -154,15 +153,6 @@ class _Builder:
         for side in (wanted,) if wanted else sides:
             if node_id(ref.part, side) in nodes:
                 yield node_id(ref.part, side)
-
-    def needs(self, node: Node) -> States:
-        """The states of the car that a node needs."""
-        if isinstance(node.thing, Part):
-            return states.needs_of(node.thing)
-        if isinstance(node.thing, Prep):
-            return node.thing.needs
-        wanted: States = table("kinds")[node.thing.kind]["needs"]
-        return wanted
 
     def add_setters(self, nodes: dict[str, Node], needs: dict[str, States], after: dict[str, set[str]]) -> None:
         """For each need: the preparation that sets it comes first; for a state the car arrives in, only the record's own."""

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from undertrim.record.model import Part, Prep, States
+from undertrim.record.model import Opening, Part, Prep, States
 from undertrim.resources import table
 
 USUAL = "usual:"
@@ -68,3 +68,13 @@ def needs_of(part: Part) -> States:
     )
     implied = {"battery": "off"} if wired else {}
     return {**implied, **part.needs}
+
+
+def needs(thing: Part | Prep | Opening) -> States:
+    """The states a step needs: written, brought in by wiring, or usual for the kind of opening."""
+    if isinstance(thing, Part):
+        return needs_of(thing)
+    if isinstance(thing, Prep):
+        return thing.needs
+    usual_here: States = table("kinds")[thing.kind]["needs"]
+    return usual_here

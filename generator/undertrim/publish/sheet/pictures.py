@@ -7,11 +7,9 @@ from typing import Any
 import segno
 
 from undertrim.publish.drawings import clips, heads, marks, wires
+from undertrim.publish.pictures import clip_name, tether_name
 
 Data = Mapping[str, Any]
-
-_NEAREST = {"two-leg": "push", "snap-in": "push", "spring": "metal", "fibre": "coax", "strap": "cable"}
-"""Sorts without a drawing of their own, and the one that looks most like them."""
 
 
 class Pictures:
@@ -26,7 +24,7 @@ class Pictures:
         if head and head["family"] in heads.families():
             return self._keep(f"head {head['family']}", heads.head(head["family"], head["label"]))
         kind = str(line["kind"])
-        name = _clip(kind, str(line.get("sort", "")))
+        name = clip_name(kind, str(line.get("sort", "")))
         if name in clips.kinds():
             return self._keep(name, clips.clip(name, name))
         symbol = kind if kind in marks.symbols() else "screw"
@@ -34,8 +32,7 @@ class Pictures:
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""
-        name = f"tether-{_NEAREST.get(kind, kind)}"
-        name = name if name in clips.kinds() else "tether-plug"
+        name = tether_name(kind)
         return self._keep(name, clips.clip(name, kind))
 
     def wire(self, colour: Data) -> str:
@@ -55,12 +52,3 @@ def code(url: str) -> str:
     out = BytesIO()
     segno.make(url, micro=False, error="m").save(out, kind="svg", xmldecl=False, border=0, omitsize=True)
     return out.getvalue().decode()
-
-
-def _clip(kind: str, sort: str) -> str:
-    if kind == "scrivet":
-        return f"scrivet-{sort.removesuffix('-pin')}"
-    if kind == "clip":
-        nearest = _NEAREST.get(sort, sort)
-        return nearest if nearest in clips.kinds() else "push"
-    return kind
