@@ -8,6 +8,7 @@ from typing import get_args, get_type_hints
 
 from undertrim.record.model import Choice, Variant, VehicleRecord, When
 
+_MODEL = When.__module__.rpartition(".")[0]
 _WHEEL = {"left": "Left-hand drive", "right": "Right-hand drive"}
 _TELL = {"left": "Steering wheel on the left", "right": "Steering wheel on the right"}
 
@@ -51,7 +52,7 @@ def _walk(place: tuple[str | int, ...], value: object) -> Iterator[tuple[tuple[s
 @cache
 def _telling(kind: type) -> tuple[str, ...]:
     """The fields of a class of the model in which a condition can stand; none for what is no such class."""
-    if not is_dataclass(kind) or kind.__module__ != When.__module__:
+    if not is_dataclass(kind) or not kind.__module__.startswith(_MODEL):
         return ()
     hints = get_type_hints(kind)
     return tuple(entry.name for entry in fields(kind) if _may_hold(hints[entry.name]))

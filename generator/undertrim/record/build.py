@@ -12,7 +12,7 @@ from undertrim.record.source import Data
 
 KEYED = {
     "variants", "choices", "areas", "closures", "conflicts", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
-    "duties", "before", "after",
+    "duties", "before", "after", "sound", "ladders", "runs", "leads",
 }  # fmt: skip
 """Mappings whose keys are the ids of what stands under them."""
 
@@ -24,7 +24,7 @@ def vehicle(data: Data) -> model.VehicleRecord:
 
 def gear(data: Data) -> GearRecord:
     """The gear record in `data`."""
-    return _converter().structure(data, GearRecord)
+    return _converter().structure(_with_ids(data), GearRecord)
 
 
 def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
@@ -40,13 +40,18 @@ def _with_ids(data: Data) -> Data:
         return [_with_ids(item) for item in data]
     if not isinstance(data, dict):
         return data
-    return {key: _identify(key, _with_ids(value)) for key, value in data.items()}
+    return {
+        key: _identified(value) if key in KEYED and isinstance(value, dict) else _with_ids(value)
+        for key, value in data.items()
+    }
 
 
-def _identify(key: str, value: Data) -> Data:
-    if key in KEYED and isinstance(value, dict):
-        return {name: {**inner, "id": name} if isinstance(inner, dict) else inner for name, inner in value.items()}
-    return value
+def _identified(things: dict[str, Data]) -> dict[str, Data]:
+    """The same for what stands under ids: an id may be any word, even one of `KEYED`."""
+    return {
+        name: {**inner, "id": name} if isinstance(inner := _with_ids(thing), dict) else inner
+        for name, thing in things.items()
+    }
 
 
 @cache
@@ -61,6 +66,12 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(model.Ref, lambda value, _: _ref(converter, value))
     converter.register_structure_hook(
         model.Built, make_dict_structure_fn(model.Built, converter, from_=override(rename="from"))
+    )
+    converter.register_structure_hook(
+        model.Ladder, make_dict_structure_fn(model.Ladder, converter, return_=override(rename="return"))
+    )
+    converter.register_structure_hook(
+        model.Run, make_dict_structure_fn(model.Run, converter, from_=override(rename="from"))
     )
     converter.register_structure_hook(
         model.Evidence, make_dict_structure_fn(model.Evidence, converter, with_=override(rename="with"))

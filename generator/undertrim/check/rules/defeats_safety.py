@@ -39,7 +39,7 @@ error: the text tells how to defeat the seat-belt reminder: 'disable the belt ch
       maker: Pellworth
       model: Knot P
       suits: [{vehicle: brindleway/otter-2014-2018, opening: dash}]
-      provides: [ground]
+      plugs: {power: {8: {function: ground}}}
       note: With parking brake bypass.    # here
 
 error: the text tells how to defeat the parking-brake interlock: 'parking brake bypass' (take it out: the input goes to the car's own switch, or to an interface)
@@ -68,7 +68,7 @@ And of gear:
       maker: Pellworth
       model: Knot P
       suits: [{vehicle: brindleway/otter-2014-2018, opening: dash}]
-      provides: [ground]
+      plugs: {power: {8: {function: ground}}}
       note: The parking brake lead goes to the car's own switch. Bypassing the brake lead is forbidden.
 """
 

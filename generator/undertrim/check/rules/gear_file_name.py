@@ -25,7 +25,7 @@ The name is the record's id. Two names for one thing end as two records, and eac
       maker: Pellworth
       model: Knot P
       suits: [{vehicle: kelbrook/finch-2014-2018, opening: dash}]
-      provides: [ground]
+      plugs: {power: {8: {function: ground}}}
 
 error: this record belongs in 'harnesses/pellworth-knot-p.yaml' (rename the file, or mend 'kind', 'maker' or 'model')
 error: this record belongs in 'speakers/sandmartin-bank-65.yaml' (rename the file, or mend 'kind', 'maker' or 'model')

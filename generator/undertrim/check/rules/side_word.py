@@ -48,7 +48,7 @@ error: 'drivers side' does not say left or right (write left or right, as seen f
       maker: Pellworth
       model: Knot P
       suits: [{vehicle: brindleway/otter-2014-2018, opening: dash}]
-      provides: [ground]
+      plugs: {power: {8: {function: ground}}}
       note: The long leads reach the passenger side.    # here
 
 error: 'passenger side' does not say left or right (write left or right, as seen from the driver's seat facing forward)

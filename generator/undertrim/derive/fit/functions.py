@@ -30,7 +30,7 @@ def needs(
 def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]) -> Need:
     by, where = _source(function, record, car)
     kinds = ("interface",) if by == "data" else ("harness", "interface")
-    found = [item for item in adapters if item.facts.kind in kinds and function in item.facts.provides]
+    found = [item for item in adapters if item.facts.kind in kinds and function in item.facts.brings]
     names = tuple(item.name for item in found)
     if by == "data":
         lacking = "none in stock suits"

@@ -1,0 +1,93 @@
+"""What every part of a record is made of: quantities, conditions, words."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Annotated, Literal
+
+from undertrim.record.units import Quantity
+
+Assignment = Mapping[str, str]  # variant -> choice, for one particular car
+
+
+class Blank(StrEnum):
+    """A word that stands where a quantity could: not known, or looked into and there is none."""
+
+    UNKNOWN = "unknown"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Marks an annotated quantity with the kind of unit it is typed in."""
+
+    name: str
+
+
+Length = Annotated[Quantity | Blank, Kind("length")]
+
+
+Duration = Annotated[Quantity | Blank, Kind("time")]
+
+
+Torque = Annotated[Quantity | Blank, Kind("torque")]
+
+
+Impedance = Annotated[Quantity | Blank, Kind("resistance")]
+Current = Annotated[Quantity | Blank, Kind("current")]
+Voltage = Annotated[Quantity | Blank, Kind("voltage")]
+Angle = Annotated[Quantity | Blank, Kind("angle")]
+Share = Annotated[Quantity | Blank, Kind("share")]
+
+
+Count = int | Literal[Blank.UNKNOWN]
+
+
+Known = Literal["yes", "no", "unknown"]
+
+
+Decided = Literal["yes", "no"]
+
+
+Side = Literal["left", "right"]
+
+
+Sources = tuple[str, ...]
+
+
+States = dict[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class When:
+    """The variants something applies to: every clause must hold, each by any of its choices."""
+
+    clauses: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    def holds(self, car: Assignment) -> bool:
+        """Whether it applies to a car; a variant that `car` leaves open counts as holding."""
+        return all(car.get(variant, choices[0]) in choices for variant, choices in self.clauses)
+
+    @property
+    def variants(self) -> frozenset[str]:
+        """The variants it names."""
+        return frozenset(variant for variant, _ in self.clauses)
+
+
+ALWAYS = When()
+
+
+@dataclass(frozen=True, slots=True)
+class Month:
+    """A month of build; comparable through `index`."""
+
+    year: int
+    month: int
+
+    @property
+    def index(self) -> int:
+        """Months since year 0."""
+        return self.year * 12 + self.month - 1
+
+    def __str__(self) -> str:
+        return f"{self.year:04}-{self.month:02}"

@@ -1,0 +1,46 @@
+"""Who found what out, what is disputed, and what was verified."""
+
+from dataclasses import dataclass
+
+from undertrim.record.model.basics import Sources
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """Who found what out, on which car, when, how."""
+
+    id: str
+    how: str
+    on: str
+    by: str
+    car: str = ""
+    with_: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """What one piece of evidence says, as typed."""
+
+    says: str
+    source: Sources
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """A fact on which the evidence disagrees; `about` are the keys that lead to it, joined with `/`."""
+
+    id: str
+    about: str
+    claims: tuple[Claim, ...]
+    settled_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Verified:
+    """Who checked the record at which car, with a fingerprint of every block of facts as it stood then."""
+
+    on: str
+    by: str
+    car: str
+    facts: dict[str, str]

@@ -1,0 +1,215 @@
+"""Things that come off, what holds them, and the states and cautions around them."""
+
+from dataclasses import dataclass, field
+
+from undertrim.record import drives
+from undertrim.record.drives import Drive
+from undertrim.record.model.basics import (
+    ALWAYS,
+    Count,
+    Decided,
+    Duration,
+    Known,
+    Length,
+    Side,
+    Sources,
+    States,
+    Torque,
+    When,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard with its consequence and how to avoid it."""
+
+    signal: str
+    hazard: str
+    consequence: str
+    avoid: str
+    when: When = ALWAYS
+    source: Sources = ()
+
+
+FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond")
+
+
+TURNED = ("screw", "bolt", "nut")
+
+
+@dataclass(frozen=True, slots=True)
+class Fastener:
+    """One kind of fastener with its count per side; exactly one of the first seven fields is set."""
+
+    screw: str = ""
+    bolt: str = ""
+    nut: str = ""
+    clip: str = ""
+    scrivet: str = ""
+    hook: str = ""
+    bond: str = ""
+    count: Count | None = None
+    at: dict[str, int] = field(default_factory=dict)
+    under: str = ""
+    length: Length | None = None
+    thread: str = ""
+    torque: Torque | None = None
+    reuse: Decided = "yes"
+    moves: Decided = "no"
+    role: str = "ordinary"
+    leave: Decided = "no"
+    when: When = ALWAYS
+    note: str = ""
+    source: Sources = ()
+
+    @property
+    def kind(self) -> str:
+        """Which sort it is: screw, bolt, nut, clip, scrivet, hook or bond."""
+        return next(kind for kind in FASTENER_KINDS if getattr(self, kind))
+
+    @property
+    def what(self) -> str:
+        """Its drive, clip kind or bond as typed."""
+        typed: str = getattr(self, self.kind)
+        return typed
+
+    @property
+    def drive(self) -> Drive | None:
+        """What turns it; None for clips, hooks and bonds."""
+        return drives.parse(self.what) if self.kind in TURNED else None
+
+
+@dataclass(frozen=True, slots=True)
+class Tether:
+    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` is empty if not said."""
+
+    id: str
+    name: str
+    kind: str
+    circuit: str = "ordinary"
+    then: str = ""
+    when: When = ALWAYS
+    how: str = ""
+    test: str = ""
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """A prerequisite as written: an id with its condition and side."""
+
+    part: str
+    when: When = ALWAYS
+    side: Side | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """How long to wait after a preparation, in seconds, and why."""
+
+    time: Duration
+    why: str
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Prep:
+    """A change of the car's state, with the way back; `restore` is empty where nothing needs undoing."""
+
+    id: str
+    name: str
+    sets: States
+    how: str
+    area: str = ""
+    when: When = ALWAYS
+    after: tuple[Ref, ...] = ()
+    needs: States = field(default_factory=dict)
+    wait: Wait | None = None
+    restore: str = ""
+    held_by: tuple[Fastener, ...] = ()
+    takes: Duration | None = None
+    cautions: tuple[Caution, ...] = ()
+    on_side: Side | None = None
+    mirrors: Known | None = None
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AreaFacts:
+    """What is true of a whole region of the car."""
+
+    id: str
+    high_voltage: str = ""
+    restraints: tuple[str, ...] = ()
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A thing that comes off."""
+
+    id: str
+    name: str
+    release: str
+    area: str = ""
+    when: When = ALWAYS
+    each: tuple[Side, ...] = ()
+    after: tuple[Ref, ...] = ()
+    after_any: tuple[dict[str, tuple[Ref, ...]], ...] = ()
+    needs: States = field(default_factory=dict)
+    direction: str = ""
+    held_by: tuple[Fastener, ...] = ()
+    tethers: dict[str, Tether] = field(default_factory=dict)
+    goes_to: str = ""
+    replaced: Decided = "no"
+    seal: str = ""
+    how: str = ""
+    refit_how: str = ""
+    takes: Duration | None = None
+    refit_takes: Duration | None = None
+    cautions: tuple[Caution, ...] = ()
+    on_side: Side | None = None
+    mirrors: Known | None = None
+    high_voltage: str = ""
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Restraint:
+    """What the maker says of working near airbags and belts; nothing here has a usual value."""
+
+    wait: Duration
+    fitted: Known = "unknown"
+    memory_keeper: str = "unknown"
+    read_faults_first: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Closure:
+    """How a lid opens."""
+
+    id: str
+    latch: str
+    key: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Todo:
+    """One thing to do before the battery goes off or after it is back."""
+
+    id: str
+    do: str
+    when: When = ALWAYS
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AfterBattery:
+    """What to do around the battery; `checked_none` names the lists found empty."""
+
+    before: dict[str, Todo] = field(default_factory=dict)
+    after: dict[str, Todo] = field(default_factory=dict)
+    checked_none: tuple[str, ...] = ()
+    source: Sources = ()

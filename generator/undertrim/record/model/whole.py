@@ -1,0 +1,43 @@
+"""The record as a whole."""
+
+from dataclasses import dataclass, field
+
+from undertrim.record.model.basics import Decided
+from undertrim.record.model.evidence import Conflict, Evidence, Verified
+from undertrim.record.model.identity import Variant, VehicleFacts
+from undertrim.record.model.openings import Opening
+from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Restraint
+from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleRecord:
+    """One vehicle record."""
+
+    format: int
+    vehicle: VehicleFacts
+    parts: dict[str, Part]
+    openings: dict[str, Opening]
+    demo: Decided = "no"
+    variants: dict[str, Variant] = field(default_factory=dict)
+    evidence: dict[str, Evidence] = field(default_factory=dict)
+    preps: dict[str, Prep] = field(default_factory=dict)
+    areas: dict[str, AreaFacts] = field(default_factory=dict)
+    connectors: dict[str, Connector] = field(default_factory=dict)
+    functions: dict[str, FunctionFact] = field(default_factory=dict)
+    duties: dict[str, Duty] = field(default_factory=dict)
+    sound: dict[str, SoundSystem] = field(default_factory=dict)
+    ladders: dict[str, Ladder] = field(default_factory=dict)
+    runs: dict[str, Run] = field(default_factory=dict)
+    after_battery: AfterBattery | None = None
+    restraint: Restraint | None = None
+    closures: dict[str, Closure] = field(default_factory=dict)
+    conflicts: dict[str, Conflict] = field(default_factory=dict)
+    verified: Verified | None = None
+
+    def high_voltage(self, thing: Part | Opening) -> str:
+        """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""
+        if self.vehicle.high_voltage == "no":
+            return "clear"
+        area = self.areas.get(thing.area)
+        return thing.high_voltage or (area.high_voltage if area else "") or "unknown"

@@ -1,0 +1,140 @@
+"""Plugs, functions and what the factory unit does."""
+
+from dataclasses import dataclass
+
+from undertrim.record.model.basics import (
+    ALWAYS,
+    Current,
+    Decided,
+    Impedance,
+    Known,
+    Length,
+    Share,
+    Sources,
+    Voltage,
+    When,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A position in a plug, counted from the top left, beginning at 1."""
+
+    row: int
+    column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """One contact of a plug."""
+
+    id: str
+    function: str
+    colour: str = ""
+    behaves: str = ""
+    supply: Voltage | None = None
+    draws: Current | None = None
+    fuse: Current | None = None
+    gauge: str = ""
+    contact: Length | None = None
+    place: Place | None = None
+    metered: Decided = "no"
+    when: When = ALWAYS
+    note: str = ""
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Connector:
+    """One plug of the car; `view` says which side its positions are drawn from."""
+
+    id: str
+    name: str
+    view: str
+    rows: int
+    columns: int
+    pins: dict[str, Pin]
+    when: When = ALWAYS
+    at: str = ""
+    standard: str = ""
+    latch: str = "unknown"
+    numbering: str = "unknown"
+    starts: str = "top-left"
+    blanks: tuple[str, ...] = ()
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FunctionFact:
+    """How the car provides a function that stands on no recorded pin."""
+
+    id: str
+    by: str
+    behaves: str = ""
+    supply: Voltage | None = None
+    draws: Current | None = None
+    when: When = ALWAYS
+    note: str = ""
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Duty:
+    """Something the factory unit does besides playing, and how it is kept."""
+
+    id: str
+    kept_by: str
+    when: When = ALWAYS
+    note: str = ""
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SoundSystem:
+    """What the factory radio sends, and the factory amplifier if there is one; empty where nothing is said."""
+
+    id: str
+    output: str
+    when: When = ALWAYS
+    amplifier: str = ""
+    turn_on: str = ""
+    least_load: Impedance | None = None
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """The resistances in ohm of the buttons on one wire (`plug/pin`), within a tolerance in per cent."""
+
+    id: str
+    pin: str
+    tolerance: Share
+    buttons: dict[str, Impedance]
+    return_: str = "ground"
+    idle: Impedance | None = None
+    when: When = ALWAYS
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Pass:
+    """One hole on the way of a cable."""
+
+    where: str
+    through: str
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A way for new cable, its length in mm along that way."""
+
+    id: str
+    name: str
+    from_: str
+    to: str
+    length: Length
+    engine: Known = "unknown"
+    passes: tuple[Pass, ...] = ()
+    note: str = ""
+    when: When = ALWAYS
+    source: Sources = ()
