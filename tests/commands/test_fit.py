@@ -31,13 +31,14 @@ def data(workspace: Path, capsys: pytest.CaptureFixture[str], *arguments: str) -
 
 
 def test_the_whole_stock_is_ranked_for_every_opening(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    found = data(workspace, capsys, FINCH)
+    found = data(workspace, capsys, FINCH, "--variant", "radio=map")
     assert [answer["opening"] for answer in found["openings"]] == ["dash", "front-door", "rear-door"]
+    stock = {kind: len(list((workspace / "records/gear" / kind).glob("*.yaml"))) for kind in ("receivers", "speakers")}
     order = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
     for answer in found["openings"]:
         ranks = [order.index(fit["verdict"]) for fit in answer["fits"]]
         assert ranks == sorted(ranks)
-        assert len(ranks) == (4 if answer["kind"] == "receiver" else 5)
+        assert len(ranks) == stock[f"{answer['kind']}s"]
 
 
 def test_one_piece_shows_every_number_in_both_systems(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -61,9 +62,12 @@ def test_a_kit_for_one_kind_of_car_splits_the_answer(workspace: Path, capsys: py
     file.write_text(text.replace("opening: dash}", "opening: dash, when: {radio: map}}"), encoding="utf-8")
     found = data(workspace, capsys, FINCH, "dash", "pellworth-brae-10")["openings"]
     said = {answer["cars"][0]["radio"]: answer["fits"][0]["headline"] for answer in found}
-    assert said == {"map": "fits with Sandmartin DK-F14", "plain": "fits with a kit: none in stock suits"}
+    assert said == {
+        "map": "fits with Sandmartin DK-F14 and Skerrowe H-F14",
+        "plain": "fits with Skerrowe H-F14, and with a kit: none of that in stock suits",
+    }
     one = data(workspace, capsys, FINCH, "dash", "pellworth-brae-10", "--variant", "radio=map")["openings"]
-    assert [answer["fits"][0]["parts"] for answer in one] == [["Sandmartin DK-F14"]]
+    assert [answer["fits"][0]["parts"] for answer in one] == [["Sandmartin DK-F14", "Skerrowe H-F14"]]
 
 
 def test_an_opening_that_some_cars_lack(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -105,7 +109,10 @@ def test_what_is_absent_wants_a_new_feed(workspace: Path, capsys: pytest.Capture
     file.write_text(text.replace("switched-feed, ground]", "amplifier-turn-on]"), encoding="utf-8")
     fit = data(workspace, capsys, FINCH, "dash", "pellworth-brae-10")["openings"][0]["fits"][0]
     need = next(need for need in fit["functions"] if need["function"] == "amplifier-turn-on")
-    assert (need["by"], need["words"]) == ("absent", "absent: run a new feed, fused")
+    assert (need["by"], need["words"]) == (
+        "absent",
+        "absent: there is no factory amplifier to switch on: only a new one needs this lead",
+    )
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 import argparse
 from typing import Protocol
 
-from undertrim.commands import build, check, coverage, fit, mirror, plan, serve, verify
+from undertrim.commands import build, check, coverage, fit, mirror, plan, serve, shop, template, verify
 from undertrim.commands.common import Usage
 
 __all__ = ["COMMANDS", "Usage"]
@@ -29,5 +29,7 @@ COMMANDS: dict[str, Command] = {
     "mirror": mirror,
     "plan": plan,
     "serve": serve,
+    "shop": shop,
+    "template": template,
     "verify": verify,
 }

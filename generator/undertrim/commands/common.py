@@ -5,6 +5,11 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import stock
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
 
@@ -54,3 +59,16 @@ def chosen(pairs: Sequence[str]) -> dict[str, str]:
         if found.setdefault(name, choice) != choice:
             raise Usage(f"variant '{name}' is chosen twice: '{found[name]}' and '{choice}'")
     return found
+
+
+def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
+    """A vehicle with the stock of its workspace; None, and why on standard error, where its record cannot be relied on. Raises Usage."""
+    try:
+        entry = place.load(vehicle_file(place, name))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+    if not isinstance(entry.record, VehicleRecord) or entry.problems:
+        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
+        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+        return None
+    return Vehicle(entry.record, entry.address, stock(place), clearances())

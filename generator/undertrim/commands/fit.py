@@ -9,13 +9,11 @@ import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, chosen, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, vehicle_and_stock, workspace
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
-from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.fit_text import fit_data, fit_text
-from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import nearest
 
@@ -34,16 +32,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Answer and print; exit 1 if the vehicle's record cannot be relied on."""
-    place = workspace(options)
-    try:
-        entry = place.load(vehicle_file(place, options.vehicle))
-    except NotFound as error:
-        raise Usage(str(error)) from error
-    if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
-        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+    vehicle = vehicle_and_stock(workspace(options), options.vehicle)
+    if vehicle is None:
         return 1
-    vehicle = Vehicle(entry.record, entry.address, stock(place), clearances())
     answers = _answers(vehicle, options)
     data = json.dumps(fit_data(vehicle, answers), ensure_ascii=False, indent=2) + "\n"
     sys.stdout.write(data if options.format == "json" else fit_text(vehicle, answers, full=options.gear is not None))
@@ -68,11 +59,11 @@ def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
     return [record.openings[name]]
 
 
-def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear]:
-    """The gear to try in an opening."""
+def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:
+    """The gear to try in an opening; None for all of it."""
     suitable = shelf.of(opening.kind)
     if name is None:
-        return suitable
+        return None
     named = [item for item in shelf.items if item.id == name]
     if not named:
         raise Usage(f"no gear '{name}' in stock; {nearest(name, [item.id for item in suitable], f'{opening.kind}s')}")

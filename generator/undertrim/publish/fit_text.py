@@ -17,7 +17,7 @@ _CLOSING = "The maker's information, local codes and licensed practice come firs
 
 
 def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
-    """The answers as data; lengths in mm."""
+    """The answers as data; the numbers of a check are in its unit, mm or ohm."""
     return {
         "vehicle": vehicle.address,
         "demo": vehicle.record.demo == "yes",
@@ -33,6 +33,7 @@ def _opening(answer: Answer) -> Data:
         "kind": answer.opening.kind,
         "there": answer.there,
         "cars": [dict(car) for car in answer.cars],
+        "takes": list(answer.takes),
         "fits": [_fit(fit) for fit in answer.fits],
     }
 
@@ -48,6 +49,7 @@ def _fit(fit: Fit) -> Data:
         "checks": [_check(check) for check in fit.checks],
         "notes": list(fit.notes),
         "functions": [_need(need) for need in fit.needs],
+        "nearest": fit.nearest,
     }
 
 
@@ -56,10 +58,11 @@ def _check(check: Check) -> Data:
         "name": check.name,
         "verdict": check.verdict,
         "words": check.words,
-        "need_mm": check.need,
-        "have_mm": check.have,
-        "margin_mm": check.margin,
-        "uncertainty_mm": check.uncertainty,
+        "unit": check.unit,
+        "need": check.need,
+        "have": check.have,
+        "margin": check.margin,
+        "uncertainty": check.uncertainty,
         "missing": list(check.missing),
         "mend": check.mend,
         "numbers": [_number(number) for number in check.numbers],
@@ -69,8 +72,8 @@ def _check(check: Check) -> Data:
 def _number(number: Number) -> Data:
     return {
         "label": number.label,
-        "mm": number.value,
-        "uncertainty_mm": number.step,
+        "value": number.value,
+        "uncertainty": number.step,
         "text": number.text,
         "default": number.default,
     }
@@ -102,24 +105,46 @@ def _answer(answer: Answer, full: bool) -> Iterator[str]:
     yield from _wrapped(f"{title}, in cars with {kinds}" if kinds else title, "", "  ")
     if not answer.there:
         yield "  not there in these cars"
-    elif not answer.fits:
+        return
+    yield from _wrapped(f"takes: {'; '.join(answer.takes)}", "  ", "    ") if answer.takes else ()
+    if not answer.fits:
         yield f"  no {answer.opening.kind} in stock"
+    common = () if full else shared(answer.fits)
+    for note in common:
+        yield from _wrapped(note, "  note: ", "        ")
     for fit in answer.fits:
-        yield from _of(fit, full)
+        yield from _of(fit, full, common)
 
 
-def _of(fit: Fit, full: bool) -> Iterator[str]:
+def shared(fits: Sequence[Fit]) -> tuple[str, ...]:
+    """The notes that all of several fits have, so that they can be said once."""
+    return tuple(note for note in fits[0].notes if all(note in fit.notes for fit in fits)) if len(fits) > 1 else ()
+
+
+def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
+    """In short: what fails or is close, what is not simply on a wire. In full: everything."""
     yield ""
     yield from _wrapped(f"{fit.name}: {fit.headline}  <{fit.gear}>", "  ", "      ")
-    for check in fit.checks:
+    for check in fit.checks if full else _telling(fit.checks):
         yield from _wrapped(f"{_MARK[check.verdict]:8} {check.words}", "    ", " " * 13)
         if full:
             numbers = (_said(number) for number in check.numbers if number.value != 0 or number.step)
             yield from _wrapped("; ".join(numbers), " " * 13, " " * 13)
     for need in fit.needs:
-        yield from _wrapped(f"{function_name(need.function)}: {need.words}", "    - ", "      ")
+        if full or need.by != "wire":
+            yield from _wrapped(f"{function_name(need.function)}: {need.words}", "    - ", "      ")
     for note in fit.notes:
-        yield from _wrapped(note, "    note: ", "          ")
+        if note not in common:
+            yield from _wrapped(note, "    note: ", "          ")
+    if fit.nearest:
+        yield f"    nearest in stock that fits: {fit.nearest}"
+
+
+def _telling(checks: Sequence[Check]) -> Iterator[Check]:
+    """The checks that do not hold, and the tightest that does."""
+    yield from (check for check in checks if check.verdict != "fits")
+    holding = [check for check in checks if check.verdict == "fits" and check.margin is not None and check.unit == "mm"]
+    yield from holding[:1]
 
 
 _MARK = {"fits": "ok", "marginal": "close", "fails": "NO", "unknown": "unknown"}

@@ -1,6 +1,7 @@
 """Speakers against openings. Unless a test says otherwise its numbers are worked examples, derived by hand from the formulas beside them."""
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -14,7 +15,7 @@ from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Bolts, Depth, Hole, Opening
+from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.units import Quantity, parse
 
 USUAL = clearances()
@@ -54,8 +55,14 @@ def ring(thickness: str, *, made: bool = True, **other: object) -> Spacer:
     return Spacer(Gear(f"ring-{thickness}", made_of), made)
 
 
-def fit(item: Gear, opening: Opening, *spacers: Spacer, usual: Clearances = USUAL, tilt: float = 0) -> Fit:
-    return speaker.fit(item, opening, spacers, usual, tilt)
+def fit(item: Gear, opening: Opening, *spacers: Spacer, usual: Clearances = USUAL) -> Fit:
+    return speaker.fit(item, opening, spacers, usual)
+
+
+def leaning(opening: Opening, lean: str) -> Opening:
+    assert opening.depth
+    said = Blank.UNKNOWN if lean == "unknown" else parse(lean, "angle")
+    return replace(opening, depth=replace(opening.depth, leans=said))
 
 
 def check(found: Fit, name: str) -> Check:
@@ -109,13 +116,45 @@ def test_an_empty_window_does_not_fit() -> None:
 # r tan(theta): r 45, 5 deg -> 3.94; r 45, 10 deg -> 7.93; r 60, 8 deg -> 8.43
 @pytest.mark.parametrize(("magnet", "tilt", "less"), [("90", 5, 3.94), ("90", 10, 7.93), ("120", 8, 8.43)])
 def test_a_leaning_glass_takes_depth_at_the_edge_of_the_magnet(magnet: str, tilt: float, less: float) -> None:
-    leaning = room(gear(magnet=mm(magnet)).facts, door(), USUAL, tilt).depth([])
-    assert leaning.margin == pytest.approx(1 - less, abs=0.005)
-    assert leaning.verdict == "fails"
+    check = room(gear(magnet=mm(magnet)).facts, leaning(door(), f"{tilt}.00 deg"), USUAL).depth([])
+    assert check.margin == pytest.approx(1 - less, abs=0.005)
+    assert check.verdict == "fails"
 
 
 def test_a_lean_needs_the_magnet() -> None:
-    assert fit(gear(), door(), tilt=5).kind == "unknown"
+    assert fit(gear(), leaning(door(), "5 deg")).kind == "unknown"
+    assert fit(gear(magnet=mm("90")), leaning(door(), "0 deg")).kind == "fits"
+
+
+def test_a_lean_that_is_not_known_stays_unknown() -> None:
+    found = fit(gear(magnet=mm("90")), leaning(door(), "unknown"))
+    assert found.kind == "unknown"
+    assert "lean of the thing behind (unknown)" in found.headline
+
+
+def test_a_coarse_angle_makes_a_margin_marginal() -> None:
+    """r 45 at 1 ± 0.5 deg: 45 tan 1° = 0.785, 45 x 0.00873 / cos² 1° = 0.393 more or less; the margin of 0.2 is less than that."""
+    found = fit(gear(magnet=mm("90.00")), leaning(door("62.00", "20.00"), "1 deg"))
+    assert check(found, "depth").verdict == "marginal"
+    assert check(found, "depth").margin == pytest.approx(1 - 0.785, abs=0.001)
+
+
+# The gasket lifts the flange: its thickness is added to the depth and taken from the room to the grille
+def test_a_gasket_gives_depth_and_takes_room_to_the_grille() -> None:
+    found = fit(gear("63", gasket=mm("4.5")), door("62"))
+    assert check(found, "depth").margin == pytest.approx(62 + 4.5 - 63 - 3)
+    assert check(found, "grille").margin == pytest.approx(20 - 4.5 - 10 - 3)
+    assert fit(gear(gasket=Blank.NONE), door()).checks == fit(gear(), door()).checks
+    assert fit(gear(gasket=Blank.UNKNOWN), door()).kind == "unknown"
+
+
+def test_the_flange_must_lie_on_the_panel() -> None:
+    wide, tight = Face(mm("180"), mm("170")), Face(mm("180"), mm("160"))
+    assert fit(gear(), door(panel=wide)).kind == "fits"
+    found = fit(gear(), door(panel=tight))
+    assert found.kind == "does-not-fit"
+    assert found.headline == "does not fit: Flange on the panel of the car, up: 5 mm (0.197 in) short"
+    assert fit(gear(), door(panel=Face(mm("180"), Blank.UNKNOWN))).kind == "unknown"
 
 
 # K <= H and H <= F - 2 x overlap

@@ -5,26 +5,30 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from undertrim.derive import cars
-from undertrim.derive.evidence.conflicts import disputes
-from undertrim.derive.fit import functions, receiver, speaker
+from undertrim.derive.fit import disputed, receiver, speaker
+from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.load import load
 from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
-from undertrim.derive.fit.verdict import Fit
+from undertrim.derive.fit.takes import limits, nearest
+from undertrim.derive.fit.verdict import Fit, decide
 from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
     """What fits into one opening, the best first. `cars` are the kinds of the car that it holds for; empty: for every one asked for.
 
-    `there` is false in cars that do not have the opening.
+    `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words.
     """
 
     opening: Opening
     there: bool
     cars: tuple[Mapping[str, str], ...]
     fits: tuple[Fit, ...]
+    takes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,16 +41,45 @@ class Vehicle:
     usual: Clearances
 
 
-def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear], chosen: Mapping[str, str]) -> list[Answer]:
-    """The answers for one opening: one for each group of cars, among those `chosen` leaves open, in which they are the same."""
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """An opening as it is reckoned (see `disputed`), in one kind of car."""
+
+    vehicle: Vehicle
+    opening: Opening
+    notes: tuple[str, ...]
+    car: Mapping[str, str]
+
+
+def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chosen: Mapping[str, str]) -> list[Answer]:
+    """The answers for one opening: one for each group of cars, among those `chosen` leaves open, in which they are the same.
+
+    `gear` is what to try; None for the whole stock.
+    """
+    reckoned, notes = disputed.cautious(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[Fit, ...]], list[Mapping[str, str]]] = {}
     for car in _kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
-        fits = sorted((_fit(vehicle, opening, item, car) for item in gear if there), key=lambda fit: fit.rank)
-        groups.setdefault((there, tuple(fits)), []).append(car)
+        fits = _ranked(_Place(vehicle, reckoned, notes, car), gear) if there else ()
+        groups.setdefault((there, fits), []).append(car)
+    takes = limits(reckoned, vehicle.usual)
     return [
-        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits) for (there, fits), kinds in groups.items()
+        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, takes)
+        for (there, fits), kinds in groups.items()
     ]
+
+
+def _ranked(place: _Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
+    """The fits of some gear, or of the whole stock; those that fail name what would fit in their place."""
+    shelf = place.vehicle.stock.of(place.opening.kind)
+    asked = shelf if gear is None else gear
+    fits = {item.id: _fit(place, item) for item in asked}
+    failing = [item for item in asked if fits[item.id].kind == "does-not-fit"]
+    if failing:
+        every = {**{item.id: _fit(place, item) for item in shelf if item.id not in fits}, **fits}
+        for item in failing:
+            fits[item.id] = replace(fits[item.id], nearest=nearest(item, tuple(every.values()), shelf))
+    return tuple(sorted(fits.values(), key=lambda fit: fit.rank))
 
 
 def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
@@ -61,45 +94,48 @@ def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Ite
 
 
 def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
+    record = vehicle.record
     yield opening.when
+    yield from (system.when for system in record.sound.values())
     for item in vehicle.stock.items:
         yield from item.conditions(vehicle.address, opening.id)
-    if opening.kind == "receiver":
-        for plug in vehicle.record.connectors.values():
-            yield plug.when
-            yield from (pin.when for pin in plug.pins.values())
-        yield from (fact.when for fact in vehicle.record.functions.values())
+    if opening.kind == "speaker":
+        yield from (other.when for other in record.openings.values())
+        return
+    for plug in record.connectors.values():
+        yield plug.when
+        yield from (pin.when for pin in plug.pins.values())
+    yield from (fact.when for fact in record.functions.values())
+    yield from (duty.when for duty in record.duties.values())
 
 
-def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:
-    found = (
-        _receiver(vehicle, opening, gear, car) if opening.kind == "receiver" else _speaker(vehicle, opening, gear, car)
-    )
-    return replace(found, notes=(*found.notes, *_disputed(vehicle.record, opening)))
+def _fit(place: _Place, gear: Gear) -> Fit:
+    found = _receiver(place, gear) if place.opening.kind == "receiver" else _speaker(place, gear)
+    return replace(found, notes=(*found.notes, *place.notes))
 
 
-def _receiver(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:
-    suiting = [item for item in vehicle.stock.items if item.place(vehicle.address, opening.id, car)]
+def _receiver(place: _Place, gear: Gear) -> Fit:
+    suiting = place.vehicle.stock.suiting(place.vehicle.address, place.opening.id, place.car)
     kits = [item for item in suiting if item.facts.kind == "kit"]
-    adapters = [item for item in suiting if item.facts.kind in ("harness", "interface")]
-    found = receiver.fit(gear, opening, kits, vehicle.usual)
-    return replace(found, needs=functions.needs(gear.facts.needs, vehicle.record, car, adapters))
+    found = receiver.fit(gear, place.opening, kits, place.vehicle.usual)
+    more = between(place.vehicle.record, place.car, gear.facts, suiting)
+    notes = (*found.notes, *more.notes)
+    if found.kind == "does-not-fit":  # what would join it is of no use then
+        return replace(found, notes=notes, needs=more.needs)
+    parts, to_get = (*found.parts, *more.parts), (*found.to_get, *more.to_get)
+    return replace(decide(found.gear, found.name, found.checks, parts, to_get, notes), needs=more.needs)
 
 
-def _speaker(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:
+def _speaker(place: _Place, gear: Gear) -> Fit:
     """Spacers that are made for other openings are left on the shelf: their bolts are not those of this car."""
+    vehicle, opening, car = place.vehicle, place.opening, place.car
     rings = [
-        Spacer(item, made_for_it=place is not None)
-        for item in vehicle.stock.of("spacer")
-        for place in (item.place(vehicle.address, opening.id, car),)
-        if place or not item.facts.suits
+        Spacer(item, made_for_it=bool(item.facts.suits))
+        for item in vehicle.stock.suiting(vehicle.address, opening.id, car)
+        if item.facts.kind == "spacer"
     ]
-    return speaker.fit(gear, opening, rings, vehicle.usual)
-
-
-def _disputed(record: VehicleRecord, opening: Opening) -> Iterator[str]:
-    """Facts of the opening on which the evidence disagrees."""
-    for dispute in disputes(record):
-        about = dispute.conflict.about
-        if about.startswith(f"openings/{opening.id}/") and not dispute.settled:
-            yield f"the evidence disagrees on {about.split('/', 2)[2].replace('/', ' ').replace('_', ' ')}: measure again"
+    found = speaker.fit(gear, opening, rings, vehicle.usual)
+    impedance = gear.facts.impedance
+    more = load(vehicle.record, opening, car, impedance if isinstance(impedance, Quantity) else None)
+    checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
+    return decide(found.gear, found.name, checks, found.parts, found.to_get, notes)

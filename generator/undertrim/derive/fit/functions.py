@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import VehicleRecord
+from undertrim.resources import table
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,9 +16,6 @@ class Need:
     by: str
     words: str
     providers: tuple[str, ...] = ()
-
-
-_BY = {"absent": "absent: run a new feed, fused", "wire": "by wire, on no recorded pin"}
 
 
 def needs(
@@ -48,7 +46,15 @@ def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tup
     if fact is None or not fact.when.holds(car) or fact.by == "unknown":
         return "unknown", "unknown: look it up in the maker's information or find out with a meter"
     note = f" ({fact.note.rstrip('.')})" if fact.note else ""
-    return fact.by, _BY.get(fact.by, "") + note
+    return fact.by, _words(function, fact.by) + note
+
+
+def _words(function: str, by: str) -> str:
+    """How a function that stands on no pin is had; for an absent one, what is usually done instead (data/fit.toml)."""
+    if by == "absent":
+        usual = table("fit")["absent"]
+        return f"absent: {usual.get(function, usual['otherwise'])}"
+    return "by wire, on no recorded pin" if by == "wire" else ""
 
 
 def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[str]:

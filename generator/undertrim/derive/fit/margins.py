@@ -17,7 +17,7 @@ _DIGITS = 9  # of a millimetre; takes up the rounding of floats, nothing else
 
 @dataclass(frozen=True, slots=True)
 class Number:
-    """A length in mm with the coarseness it was typed with; `value` is None where it is not known, and `text` then says how.
+    """A length in mm (in a check of another unit: a value in that) with the coarseness it was typed with; `value` is None where it is not known, and `text` then says how.
 
     `text` is as typed and in the other system of units. `default` marks a usual value that nobody measured.
     """
@@ -31,7 +31,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One comparison: `need` and `have` in mm with their `margin` (have - need) and `uncertainty`; None where a number is missing.
+    """One comparison: `need` and `have` in `unit` with their `margin` (have - need) and `uncertainty`; None where a number is missing.
 
     `mend` names what could be put between to mend it: `spacer`, `adapter` or nothing. `missing` are the facts that it lacks.
     """
@@ -47,6 +47,7 @@ class Check:
     numbers: tuple[Number, ...] = ()
     missing: tuple[str, ...] = ()
     mend: str = ""
+    unit: str = "mm"
 
     @property
     def gap(self) -> float | None:

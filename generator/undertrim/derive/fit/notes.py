@@ -20,7 +20,12 @@ def level(old: Quantity | Blank | None, new: Quantity | Blank | None) -> Iterato
     if not isinstance(old, Quantity) or not isinstance(new, Quantity) or min(old.value, new.value) <= 0:
         return
     if change := round(decibels(old.value, new.value), 1):
-        yield f"{show(new)} in place of {show(old)}: {f'{change:+.1f}'.replace('-', '−')} dB at equal voltage"
+        yield f"{show(new)} in place of {show(old)}: {signed(change)} dB at equal voltage"
+
+
+def signed(change: float) -> str:
+    """A change of level with its sign: `+3.0`, `−1.2`."""
+    return f"{change:+.1f}".replace("-", "−")
 
 
 def decibels(old: float, new: float) -> float:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, Number, both, compare, typed
-from undertrim.derive.fit.outline import contain, rectangle
+from undertrim.derive.fit.outline import Outline, contain, rectangle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit, best, decide
 from undertrim.record.gear import GearFacts
@@ -27,7 +27,14 @@ class Case:
         """Body against one face, and depth."""
         body = rectangle("body", self.receiver.facts.body)
         through = contain("body", f"Body in the {what}", body, rectangle(what, face))
-        return [*through, self.depth()]
+        return [*through, *self.front(), self.depth()]
+
+    def front(self) -> tuple[Check, ...]:
+        """Trim or screen in the room before the dash; nothing where one of the two is not recorded."""
+        trim, clear = self.receiver.facts.trim, self.opening.clear_front
+        if trim is None or clear is None:
+            return ()
+        return contain("front", "Trim before the dash", rectangle("trim", trim), rectangle("clear front", clear))
 
     def depth(self) -> Check:
         """Depth behind the chassis: what is clear, less chassis and plugs."""
@@ -92,7 +99,22 @@ def _notes(case: Case, face: Face | None) -> Iterator[str]:
     high = compare("height", "", [opening.height], [body.height]).margin
     if wide is None or high is None or min(wide, high) < 0:
         return
+    yield from _trimmed(case, opening)
     if min(wide, high) < (case.usual.sleeve.value or 0):
         yield f"no room for a sleeve: {both(min(wide, high))} left over, {case.usual.sleeve.text} wanted"
     if high >= (case.usual.filler.value or 0):
         yield f"{both(high)} of height left over: a filler or a pocket closes it"
+
+
+def _trimmed(case: Case, opening: Outline) -> Iterator[str]:
+    """Where the trim does not close the opening, or may meet something before the dash."""
+    if case.receiver.facts.trim is None:
+        return
+    trim = rectangle("trim", case.receiver.facts.trim)
+    pairs = (("at the sides", opening.width, trim.width), ("above and below", opening.height, trim.height))
+    over = [(where, compare("", "", [have], [need]).margin or 0) for where, have, need in pairs]
+    for where, left in over:
+        if 0 < left < (case.usual.filler.value or 0):
+            yield f"the trim leaves {both(left)} open {where}"
+    if case.opening.clear_front is None and any(left < 0 for _, left in over):
+        yield f"the trim is {both(trim.width.value or 0)} × {both(trim.height.value or 0)}: hold it before the vents and switches of the car first, the room there is not recorded"

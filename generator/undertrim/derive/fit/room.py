@@ -9,31 +9,37 @@ from undertrim.derive.fit.margins import Check, Number, both, capped, compare, k
 from undertrim.derive.fit.seats import Seat
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Depth, Opening
+from undertrim.record.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """What is there and what a speaker takes, in mm; `reason` says why the depth is marginal at best, if it is."""
+    """What is there and what a speaker takes, in mm; `reason` says why the depth is marginal at best, if it is.
+
+    `gasket` raises the flange wherever it sits.
+    """
 
     clear: Number
     behind: tuple[Number, ...]
     front: Number
     before: tuple[Number, ...]
+    gasket: tuple[Number, ...] = ()
     reason: str = ""
 
     def depth(self, height: Sequence[Number]) -> Check:
         """Depth margin of a speaker raised by `height`."""
-        check = compare("depth", "Depth behind the flange", [self.clear, *height], self.behind, "spacer")
+        check = compare("depth", "Depth behind the flange", [self.clear, *height, *self.gasket], self.behind, "spacer")
         return capped(check, self.reason)
 
     def grille(self, height: Sequence[Number]) -> Check:
         """Room to the grille of a speaker raised by `height`."""
-        return compare("grille", "Room to the grille", [self.front], [*height, *self.before])
+        return compare("grille", "Room to the grille", [self.front], [*height, *self.gasket, *self.before])
 
     def window(self, seat: Seat) -> tuple[float, float]:
         """The least and greatest height of a spacer on a seat, in mm; empty if the first is larger. All numbers must be known."""
-        least = total(self.behind) - total([self.clear, seat.offset])
-        return max(0.0, least), total([self.front]) - total([seat.offset, *self.before])
+        raised = [seat.offset, *self.gasket]
+        least = total(self.behind) - total([self.clear, *raised])
+        return max(0.0, least), total([self.front]) - total([*raised, *self.before])
 
     def spacer(self, seat: Seat) -> Check:
         """Whether any height of spacer would do on a seat."""
@@ -44,26 +50,38 @@ class Room:
         return capped(check, self.reason)
 
 
-def room(speaker: GearFacts, opening: Opening, usual: Clearances, tilt: float = 0) -> Room:
+def room(speaker: GearFacts, opening: Opening, usual: Clearances) -> Room:
     """The room in an opening for a speaker.
 
-    `tilt` is by how many degrees the thing behind the speaker leans against the mounting face: the depth at the edge of the magnet
-    is less by its radius times the tangent.
+    Where the thing behind the speaker leans against the mounting face, the depth at the edge of the magnet is less by its radius
+    times the tangent.
     """
     depth = opening.depth or Depth(Blank.UNKNOWN)
-    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, tilt), _rear(depth, opening, usual))
+    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, depth), _rear(depth, opening, usual))
     before = (typed("protrusion of the cone", speaker.protrusion), usual.grille)
     clear, front = typed("clear depth", depth.clear), typed("room to the grille", opening.room_to_grille)
-    return Room(clear, behind, front, before, _reason(depth, opening))
+    return Room(clear, behind, front, before, _gasket(speaker), _reason(depth, opening))
 
 
-def _tilted(speaker: GearFacts, tilt: float) -> tuple[Number, ...]:
-    if not tilt:
+def _gasket(speaker: GearFacts) -> tuple[Number, ...]:
+    if speaker.gasket in (None, Blank.NONE):
         return ()
-    magnet, slope = typed("magnet diameter", speaker.magnet), math.tan(math.radians(tilt))
+    return (typed("gasket, pressed flat", speaker.gasket),)
+
+
+def _tilted(speaker: GearFacts, depth: Depth) -> tuple[Number, ...]:
+    """What a lean takes off at the edge of the magnet; a lean nobody recorded is reckoned as none."""
+    lean, what = depth.leans, (depth.to or "the thing behind").lower()
+    if lean is None or (isinstance(lean, Quantity) and not lean.value):
+        return ()
+    if not isinstance(lean, Quantity):
+        return (Number(f"lean of {what}", None, 0, str(lean)),)
+    magnet = typed("magnet diameter", speaker.magnet)
     if magnet.value is None:
         return (magnet,)
-    return (known("tilt at the edge of the magnet", magnet.value / 2 * slope, magnet.step / 2 * slope),)
+    radius, angle, coarse = magnet.value / 2, math.radians(lean.value), math.radians(lean.step)
+    step = math.hypot(magnet.step / 2 * math.tan(angle), radius * coarse / math.cos(angle) ** 2)
+    return (known(f"lean of {what}, {lean.text}, at the edge of the magnet", radius * math.tan(angle), step),)
 
 
 def _rear(depth: Depth, opening: Opening, usual: Clearances) -> Number:

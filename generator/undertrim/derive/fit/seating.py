@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from undertrim.derive.fit import bolts
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, Number, both, known
-from undertrim.derive.fit.outline import Outline, contain, outline
+from undertrim.derive.fit.outline import Outline, contain, outline, rectangle
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Bolts, Hole
+from undertrim.record.model import Bolts, Face, Hole
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,13 +17,16 @@ class Hold:
     what: str
     hole: Hole | None
     bolts: Bolts | None
+    panel: Face | None = None
 
 
 def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
     """Basket, flange and bolts of a speaker on a hold; `turned` by 90 degrees."""
+    flange = outline("flange", speaker.flange)
     return (
         *through(speaker, hold, turned=turned),
-        *covered(outline("flange", speaker.flange), hold, usual, turned=turned),
+        *covered(flange, hold, usual, turned=turned),
+        *lying("Flange", flange, hold, turned=turned),
         *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, turned=turned),
     )
 
@@ -40,6 +43,13 @@ def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> 
     title, room = f"Flange over the hole of {hold.what}", (_twice(usual.overlap),)
     checks = contain("flange", title, hole, _posed(flange, turned), room, "adapter")
     return tuple(_open(check) for check in checks)
+
+
+def lying(title: str, rim: Outline, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+    """Whether a rim lies on the flat panel round the hole; nothing where the panel is not recorded."""
+    if hold.panel is None:
+        return ()
+    return contain("panel", f"{title} on the panel of {hold.what}", _posed(rim, turned), rectangle("panel", hold.panel))
 
 
 def _twice(overlap: Number) -> Number:

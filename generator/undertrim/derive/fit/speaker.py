@@ -8,7 +8,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, typed
 from undertrim.derive.fit.outline import outline
 from undertrim.derive.fit.room import Room, heights, room
-from undertrim.derive.fit.seating import Hold, covered, seated, through, turnable
+from undertrim.derive.fit.seating import Hold, covered, lying, seated, through, turnable
 from undertrim.derive.fit.seats import Seat, seats
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit, best, decide
@@ -36,7 +36,7 @@ class Case:
     @property
     def car(self) -> Hold:
         """What the car holds it with."""
-        return Hold("the car", self.opening.hole, self.opening.bolts)
+        return Hold("the car", self.opening.hole, self.opening.bolts, self.opening.panel)
 
     def seated(self, hold: Hold) -> tuple[Check, ...]:
         """Basket, flange and bolts on a hold."""
@@ -49,9 +49,9 @@ class Case:
         return decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
 
 
-def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances, tilt: float = 0) -> Fit:
-    """The best answer over all ways to put the speaker in; turned only if that helps. `tilt` in degrees: see `room.room`."""
-    case = Case(speaker, opening, usual, room(speaker.facts, opening, usual, tilt))
+def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances) -> Fit:
+    """The best answer over all ways to put the speaker in; turned only if that helps."""
+    case = Case(speaker, opening, usual, room(speaker.facts, opening, usual))
     found = best(list(_ways(case, spacers)))
     if turnable(speaker.facts):
         turned = best(list(_ways(replace(case, turned=True), spacers)))
@@ -87,12 +87,16 @@ def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit:
 
 
 def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
-    """Whether the spacer itself covers the hole of the car and meets its bolts; one made for the opening does."""
+    """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts; one made for the opening does."""
     if spacer.made_for_it:
         return ()
-    part = spacer.gear.facts
-    rim = covered(outline(f"rim of {spacer.gear.name}", part.flange), case.car, case.usual, turned=False)
-    return (*rim, *bolts.match("spacer-bolts", part.bolts, case.opening.bolts, case.usual.bolts, "the car"))
+    part, name = spacer.gear.facts, spacer.gear.name
+    rim, towards = outline(f"rim of {name}", part.flange), part.car_bolts or part.bolts
+    return (
+        *covered(rim, case.car, case.usual, turned=False),
+        *lying(f"Rim of {name}", rim, case.car, turned=False),
+        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, "the car"),
+    )
 
 
 def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:

@@ -41,6 +41,10 @@ class Stock:
         """The gear of some kinds, in the order of the files."""
         return [item for item in self.items if item.facts.kind in kinds]
 
+    def suiting(self, vehicle: str, opening: str, car: Mapping[str, str]) -> list[Gear]:
+        """The gear that is made for an opening of a car, and what is made for no car in particular."""
+        return [item for item in self.items if not item.facts.suits or item.place(vehicle, opening, car)]
+
 
 def stock(workspace: Workspace) -> Stock:
     """Read every gear record of the workspace; one with problems is left out, since a value may be missing from it."""

@@ -17,7 +17,7 @@ class Fit:
     """The answer: its kind, a sentence, the checks behind it with the binding one first, and what goes between.
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
-    that the gear wants from the car: they do not change the kind.
+    that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not.
     """
 
     gear: str
@@ -29,6 +29,7 @@ class Fit:
     to_get: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     needs: tuple[Need, ...] = ()
+    nearest: str = ""
 
     @property
     def margin(self) -> float:
@@ -43,7 +44,11 @@ class Fit:
 
 def smallest(checks: Iterable[Check]) -> float:
     """The smallest margin in mm of those that have one; minus infinity where none has. The play of bolt holes is no room."""
-    room = (check.margin for check in checks if check.margin is not None and "bolts" not in check.name)
+    room = (
+        check.margin
+        for check in checks
+        if check.margin is not None and check.unit == "mm" and "bolts" not in check.name
+    )
     return min(room, default=-math.inf)
 
 
@@ -89,9 +94,16 @@ def _headline(fit: Fit) -> str:
 
 
 def _between(fit: Fit) -> str:
-    names = " and ".join((*fit.parts, *fit.to_get))
-    lacking = ": none in stock suits" if fit.to_get else ""
-    return f" with {names}{lacking}" if names else ""
+    if not fit.to_get:
+        return f" with {listed(fit.parts)}" if fit.parts else ""
+    if not fit.parts:
+        return f" with {listed(fit.to_get)}: none in stock suits"
+    return f" with {listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names as a list in words: `a, b and c`."""
+    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def _reasons(fit: Fit) -> list[str]:

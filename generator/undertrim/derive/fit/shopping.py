@@ -1,0 +1,143 @@
+"""What to order and to bring for a visit: the gear, what goes between, what is single-use, and what is used up."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from undertrim.derive import jobs
+from undertrim.derive.fit.answers import Vehicle, answer
+from undertrim.derive.fit.load import load, ohms, parallel, sharing
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit
+from undertrim.derive.procedure import tally
+from undertrim.derive.procedure.planning import Planner, Target
+from undertrim.record.model import Opening
+from undertrim.record.units import Quantity, show
+from undertrim.resources import table
+
+Choice = tuple[Opening, Gear]
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """So many of something, and for which opening."""
+
+    count: int
+    what: str
+    opening: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The verdict on one piece of gear in one opening."""
+
+    opening: Opening
+    fit: Fit
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """The list for the kinds of car that have the same one; `cars` is empty where all have it.
+
+    `order` is in stock, `to_get` is not; `single_use` are the car's own parts that cannot go back, `used_up` what any such job uses up.
+    """
+
+    cars: tuple[Mapping[str, str], ...]
+    lines: tuple[Line, ...]
+    order: tuple[Item, ...]
+    to_get: tuple[Item, ...]
+    single_use: tuple[tally.Purchase, ...]
+    used_up: tuple[str, ...]
+    tools: tuple[tally.Tool, ...]
+    notes: tuple[str, ...]
+
+    @property
+    def fits(self) -> bool:
+        """Whether every piece goes in, as far as is known."""
+        return all(line.fit.kind != "does-not-fit" for line in self.lines)
+
+
+def orders(
+    vehicle: Vehicle, wanted: Sequence[Target], chosen: Sequence[Choice], fixed: Mapping[str, str]
+) -> list[Order]:
+    """The lists for every kind of car that `fixed` leaves open, equal ones together.
+
+    Raises what `Planner.plan` raises.
+    """
+    planner = Planner(vehicle.record)
+    found: dict[tuple[object, ...], tuple[list[Mapping[str, str]], Order]] = {}
+    for car in jobs.open_cars(vehicle.record, fixed):
+        one = _order(vehicle, planner, wanted, chosen, car)
+        key = (one.lines, one.order, one.to_get, one.single_use, one.tools, one.notes)
+        found.setdefault(key, ([], one))[0].append(car)
+    several = len(found) > 1
+    return [
+        Order(tuple(kinds) if several else (), one.lines, one.order, one.to_get, one.single_use, one.used_up, one.tools, one.notes)
+        for kinds, one in found.values()
+    ]  # fmt: skip
+
+
+def _order(
+    vehicle: Vehicle, planner: Planner, wanted: Sequence[Target], chosen: Sequence[Choice], car: Mapping[str, str]
+) -> Order:
+    steps = planner.plan(wanted, car).steps
+    present = [(opening, gear) for opening, gear in chosen if opening.when.holds(car)]
+    lines = tuple(Line(opening, _fit(vehicle, opening, gear, car)) for opening, gear in present)
+    return Order(
+        (),
+        lines,
+        tuple(_items(wanted, present, lines)),
+        tuple(
+            Item(_sides(wanted, line.opening), what, line.opening.name) for line in lines for what in line.fit.to_get
+        ),
+        tally.purchases(steps),
+        tuple(dict.fromkeys(thing for opening, _ in present for thing in table("kinds")[opening.kind]["used_up"])),
+        tally.tools(steps),
+        tuple(_driven(vehicle, present, car)),
+    )
+
+
+def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:
+    return answer(vehicle, opening, [gear], car)[0].fits[0]
+
+
+def _items(wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[Line]) -> list[Item]:
+    """The gear and what goes between, once for each side."""
+    return [
+        Item(_sides(wanted, opening), name, opening.name)
+        for (opening, gear), line in zip(present, lines, strict=True)
+        for name in (gear.name, *line.fit.parts)
+    ]
+
+
+def _sides(wanted: Sequence[Target], opening: Opening) -> int:
+    return sum(target.opening == opening.id for target in wanted)
+
+
+def _driven(vehicle: Vehicle, present: Sequence[Choice], car: Mapping[str, str]) -> list[str]:
+    """Whether the new receiver may drive the new speakers, where both are on the list."""
+    receiver = next((gear for opening, gear in present if opening.kind == "receiver"), None)
+    least = receiver.facts.least_load if receiver else None
+    if receiver is None or not isinstance(least, Quantity):
+        return []
+    found = []
+    for opening, gear in present:
+        impedance = gear.facts.impedance
+        if opening.kind != "speaker" or not isinstance(impedance, Quantity):
+            continue
+        if load(vehicle.record, opening, car, impedance).checks:
+            continue  # the factory amplifier drives them, and has been checked
+        together = parallel(_loads(vehicle, opening, impedance, present, car))
+        if together < least.value:
+            found.append(
+                f"{opening.name}: {ohms(together)} is below the {show(least)} that {receiver.name} allows: choose another speaker or an amplifier"
+            )
+    return found
+
+
+def _loads(
+    vehicle: Vehicle, opening: Opening, impedance: Quantity, present: Sequence[Choice], car: Mapping[str, str]
+) -> list[float]:
+    """The impedances on one channel in ohm: new ones where they are on the list, else the factory's."""
+    new = {other.id: gear.facts.impedance for other, gear in present}
+    others = (new.get(other.id) or other.impedance for other in sharing(vehicle.record, opening, car))
+    return [impedance.value, *(other.value for other in others if isinstance(other, Quantity))]

@@ -1,0 +1,231 @@
+"""Answers for a whole car: what stands between, disputes, loads and levels. The numbers are worked examples, derived by hand beside them."""
+
+from typing import Any
+
+import pytest
+
+from making import record
+from undertrim.derive.fit.answers import Answer, Vehicle, answer
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.record import build
+from undertrim.record.gear import GearFacts
+
+CAR = """
+parts:
+  radio:
+openings:
+  dash:
+    kind: receiver
+    kit: not-needed
+    face: {width: 182 mm, height: 112 mm}
+    depth: {clear: 170 mm}
+    behind: [radio]
+  front-door:
+    kind: speaker
+    behind: [radio]
+    channel: front
+    hole: {shape: round, diameter: 130 mm}
+    bolts: {pattern: circle, count: 4, diameter: 156 mm}
+    depth: {clear: 62 mm, datum: skin, over: no-glass}
+    room_to_grille: 20 mm
+    factory_spacer: none
+    impedance: 4 ohm
+"""
+RECEIVER = {
+    "kind": "receiver",
+    "maker": "Skerrowe",
+    "model": "Cleft",
+    "body": {"width": "180 mm", "height": "100 mm"},
+    "chassis_depth": "80 mm",
+    "plug_room": "30 mm",
+    "outputs": ["speaker"],
+    "needs": [],
+}
+SPEAKER = {
+    "kind": "speaker",
+    "maker": "Skerrowe",
+    "model": "Shoal",
+    "basket": {"shape": "round", "diameter": "127 mm"},
+    "flange": {"shape": "round", "diameter": "165 mm"},
+    "bolts": {"pattern": "circle", "count": "4", "diameter": "156 mm"},
+    "depth": "58 mm",
+    "protrusion": "10 mm",
+    "impedance": "4 ohm",
+}
+
+
+def gear(base: dict[str, Any], **changed: Any) -> Gear:
+    facts = build.section("gear", {**base, **changed})
+    assert isinstance(facts, GearFacts)
+    return Gear(f"{facts.maker}-{facts.model}".lower().replace(" ", "-"), facts)
+
+
+def other(kind: str, model: str, **facts: Any) -> Gear:
+    return gear({"kind": kind, "maker": "Tidewrack", "model": model}, **facts)
+
+
+def answers(opening: str, stock: list[Gear], *more: str, **fixed: str) -> list[Answer]:
+    made = record(CAR, *more)
+    vehicle = Vehicle(made, "brindleway/otter-2014-2018", Stock(tuple(stock)), clearances())
+    return answer(vehicle, made.openings[opening], None, fixed)
+
+
+def one(opening: str, stock: list[Gear], *more: str, **fixed: str) -> Any:
+    found = answers(opening, stock, *more, **fixed)
+    assert len(found) == 1
+    return found[0].fits[0]
+
+
+AMPLIFIED = """
+sound:
+  amplified: {output: line, amplifier: Under the seat, turn_on: wire, least_load: 4 ohm}
+"""
+CONVERTER = other("converter", "Step", takes="speaker", gives="line")
+
+
+def test_line_level_wants_a_line_output_or_a_converter() -> None:
+    found = one("dash", [gear(RECEIVER)], AMPLIFIED)
+    assert (found.kind, found.to_get) == ("fits-with", ("a line output or level converter",))
+    assert any("join the amplifier turn-on" in note for note in found.notes)
+    assert one("dash", [gear(RECEIVER), CONVERTER], AMPLIFIED).parts == ("Tidewrack Step",)
+    assert one("dash", [gear(RECEIVER, outputs=["line"]), CONVERTER], AMPLIFIED).parts == ()
+
+
+def test_a_converter_must_be_fed_what_the_receiver_has() -> None:
+    found = one("dash", [gear(RECEIVER, outputs=["digital-ring"]), CONVERTER], AMPLIFIED)
+    assert found.to_get == ("a line output or level converter",)
+
+
+@pytest.mark.parametrize(
+    ("output", "to_get"),
+    [("digital-ring", ("an interface for the digital ring",)), ("speaker", ()), ("unknown", ())],
+)
+def test_other_outputs(output: str, to_get: tuple[str, ...]) -> None:
+    found = one("dash", [gear(RECEIVER)], f"sound: {{only: {{output: {output}}}}}")
+    assert found.to_get == to_get
+    assert any("unknown: look for a factory amplifier" in note for note in found.notes) == (output == "unknown")
+
+
+def test_speakers_on_a_line_only_receiver_want_an_amplifier() -> None:
+    found = one("dash", [gear(RECEIVER, outputs=["line"])], "sound: {only: {output: speaker}}")
+    assert found.to_get == ("an amplifier",)
+
+
+DATA = """
+functions:
+  reverse: {by: data}
+  illumination: {by: data}
+duties:
+  chime: {kept_by: interface}
+  map: {kept_by: none}
+"""
+SUITS = [{"vehicle": "brindleway/otter-2014-2018", "opening": "dash"}]
+
+
+def test_functions_by_data_want_an_interface() -> None:
+    wants = gear(RECEIVER, needs=["reverse", "illumination"])
+    found = one("dash", [wants], DATA)
+    assert found.to_get == ("an interface for reverse, illumination",)
+    partly = other("interface", "Half", suits=SUITS, provides=["reverse"])
+    assert one("dash", [wants, partly], DATA).to_get == ("an interface for illumination",)
+    whole = other("interface", "Whole", suits=SUITS, provides=["reverse", "illumination"])
+    assert one("dash", [wants, partly, whole], DATA).parts == ("Tidewrack Whole",)
+
+
+def test_an_interface_that_keeps_a_duty_is_among_the_parts() -> None:
+    keeper = other("interface", "Bell", suits=SUITS, provides=["mute"], keeps=["chime"])
+    found = one("dash", [gear(RECEIVER), keeper], DATA)
+    assert found.parts == ("Tidewrack Bell",)
+    assert "chime: kept by Tidewrack Bell" in found.notes
+    assert "map: LOST with the factory unit: tell the owner before the work" in found.notes
+    assert "chime: needs an interface, none in stock keeps it" in one("dash", [gear(RECEIVER)], DATA).notes
+
+
+# 4 in parallel with 4 is 2 ohm; 2 with 4 is 1.33
+TOGETHER = """
+openings:
+  dash-top: {kind: speaker, behind: [radio], channel: front, impedance: 4 ohm, hole: {shape: round, diameter: 78 mm}, depth: {clear: 44 mm, datum: skin, over: no-glass}}
+"""
+
+
+def merged(*pieces: str) -> str:
+    return CAR.rstrip() + "\n" + "".join(piece.replace("\nopenings:\n", "") for piece in pieces)
+
+
+def test_openings_of_one_channel_load_it_together() -> None:
+    made = record(merged(TOGETHER), AMPLIFIED)
+    vehicle = Vehicle(made, "brindleway/otter-2014-2018", Stock((gear(SPEAKER),)), clearances())
+    found = answer(vehicle, made.openings["front-door"], None, {})[0].fits[0]
+    check = next(check for check in found.checks if check.name == "load")
+    assert (check.verdict, check.have, check.need, check.unit) == ("fails", pytest.approx(2), 4, "ohm")
+    assert found.kind == "does-not-fit"
+    assert "2 Ω" in found.headline
+
+
+def test_a_low_load_without_a_recorded_limit_is_a_note() -> None:
+    found = one("front-door", [gear(SPEAKER, impedance="2 ohm")])
+    assert found.kind == "fits"
+    assert any("2 Ω is below the 4 Ω that outputs usually allow" in note for note in found.notes)
+
+
+REAR = """
+openings:
+  rear-door: {kind: speaker, behind: [radio], channel: rear, impedance: 4 ohm, hole: {shape: round, diameter: 78 mm}, depth: {clear: 44 mm, datum: skin, over: no-glass}}
+"""
+
+
+def test_the_level_against_the_other_channel() -> None:
+    """10 log10(4/2) = 3.01 dB."""
+    made = record(merged(REAR))
+    vehicle = Vehicle(made, "brindleway/otter-2014-2018", Stock((gear(SPEAKER, impedance="2 ohm"),)), clearances())
+    notes = answer(vehicle, made.openings["front-door"], None, {})[0].fits[0].notes
+    assert any(note.startswith("+3.0 dB against Rear door (4 Ω)") for note in notes)
+
+
+CONFLICT = """
+evidence:
+  e1: {how: measured, on: 2026-03-02, by: rk, car: one}
+  e2: {how: measured, on: 2026-03-03, by: tw, car: other}
+conflicts:
+  depth:
+    about: openings/front-door/depth/clear
+    claims:
+      - {says: 62 mm, source: e1}
+      - {says: 60 mm, source: e2}
+"""
+
+
+def test_an_open_dispute_is_reckoned_with_the_cautious_value() -> None:
+    """60 - 58 - 3 leaves 1 mm short, to be had by a spacer; 62 would leave 1 mm over."""
+    found = one("front-door", [gear(SPEAKER)], CONFLICT)
+    assert (found.kind, len(found.to_get)) == ("fits-with", 1)
+    assert "on the mounting face: does not fit: Depth behind the flange: 1 mm (0.039 in) short" in found.notes
+    assert "the evidence disagrees on depth clear: measure again; reckoned with 60 mm" in found.notes
+    settled = CONFLICT + "    settled_by: e1\n"
+    assert one("front-door", [gear(SPEAKER)], settled).kind == "fits"
+
+
+def test_a_misfit_names_the_nearest_that_fits() -> None:
+    deep = gear(SPEAKER, model="Deep", depth="90 mm")
+    near, far = gear(SPEAKER, model="Near", depth="57 mm"), gear(SPEAKER, model="Far", depth="40 mm")
+    fits = answers("front-door", [deep, far, near])[0].fits
+    assert {fit.gear: fit.nearest for fit in fits} == {
+        "skerrowe-deep": "skerrowe-near",
+        "skerrowe-near": "",
+        "skerrowe-far": "",
+    }
+    alone = answers("front-door", [deep])[0].fits[0]
+    assert alone.nearest == ""
+
+
+def test_what_the_opening_takes_in_words() -> None:
+    """62 - 3 behind, 20 - 3 before, 130 + 2 x 5 round the hole; together 62 + 20 - 3 - 3."""
+    takes = answers("front-door", [])[0].takes
+    assert takes == (
+        "basket up to 130 mm (5.12 in)",
+        "flange from 140 mm (5.51 in)",
+        "mounting depth up to 59 mm (2.32 in)",
+        "cone out to 17 mm (0.67 in)",
+        "on a spacer, mounting depth and cone together up to 76 mm (2.99 in)",
+    )
