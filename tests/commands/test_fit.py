@@ -83,7 +83,7 @@ def test_an_opening_that_some_cars_lack(workspace: Path, capsys: pytest.CaptureF
         (
             "plover-2017-2022",
             "skerrowe-broadside",
-            {"ground": ("wire", "Knot P"), "reverse": ("data", "none in stock")},
+            {"ground": ("wire", "Knot P"), "reverse": ("data", "Tidewrack DI-P17")},
         ),
         ("bramble-2019-2023", "skerrowe-broadside", {"reverse": ("data", "Tidewrack DI-B19")}),
         (FINCH, "skerrowe-broadside", {"reverse": ("unknown", "look it up"), "parking-brake": ("wire", "brake lever")}),

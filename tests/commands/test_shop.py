@@ -42,11 +42,19 @@ def test_gear_counts_once_for_each_side(workspace: Path, capsys: pytest.CaptureF
 
 
 def test_cars_that_differ_have_lists_of_their_own(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = workspace / "records/gear/kits/sandmartin-dk-f14.yaml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(text.replace("opening: dash}", "opening: dash, when: {radio: map}}"), encoding="utf-8")
     found = lists(workspace, capsys, FINCH, "--job", "dash", "--gear", "skerrowe-broadside")
-    assert sorted(car["radio"] for entry in found for car in entry["cars"])[:1] == ["map"]
-    notes = {car["radio"]: entry["verdicts"][0]["notes"] for entry in found for car in entry["cars"]}
-    assert any("position antenna: LOST" in note for note in notes["map"])
-    assert not any("position antenna: LOST" in note for note in notes["plain"])
+    kits = {car["radio"]: [item["what"] for item in entry["to_get"]] for entry in found for car in entry["cars"]}
+    assert kits == {"map": [], "plain": ["a kit"]}
+
+
+def test_what_is_lost_with_the_factory_unit_is_said(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(workspace, FINCH, "--job", "dash", "--gear", "skerrowe-broadside") == 0
+    assert "position antenna [Map radio]: LOST with the factory unit" in capsys.readouterr().out
+    assert run(workspace, FINCH, "--job", "front-door", "--gear", "pellworth-shallows-65") == 0
+    assert "LOST" not in capsys.readouterr().out
 
 
 def test_single_use_parts_tools_and_what_is_used_up_are_listed(

@@ -7,15 +7,19 @@ VEHICLE is a record's id (its file's name without the ending) or make/id. A job 
 import argparse
 import json
 import sys
+from collections.abc import Sequence
 
 from undertrim.commands.common import Usage, add_workspace, chosen, workspace
 from undertrim.derive import jobs
+from undertrim.derive.fit.stock import Stock, stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.planning import Target
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.plan_text import plan_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
+from undertrim.record.nearness import nearest
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -26,6 +30,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+    )
+    parser.add_argument(
+        "--kit",
+        action="append",
+        default=[],
+        metavar="GEAR",
+        help="the dash kit that is used (default: every one that suits)",
     )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
@@ -45,7 +56,8 @@ def run(options: argparse.Namespace) -> int:
     try:
         wanted = jobs.wanted(entry.record, options.job)
         car = jobs.car(entry.record, chosen(options.variant))
-        made = visit(entry.record, entry.address, wanted, car)
+        shelf = stock(place)
+        made = visit(entry.record, entry.address, wanted, car, shelf, _kits(shelf, entry.address, wanted, options.kit))
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
@@ -54,6 +66,16 @@ def run(options: argparse.Namespace) -> int:
         json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
     )
     return 0
+
+
+def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[str]) -> Sequence[str]:
+    """The kits named, each of which must suit an opening of the visit. Raises Usage."""
+    places = {(address, target.opening) for target in wanted}
+    suiting = [kit.id for kit in shelf.of("kit") if any((at.vehicle, at.opening) in places for at in kit.facts.suits)]
+    for name in names:
+        if name not in suiting:
+            raise Usage(f"no kit '{name}' in stock suits these jobs; {nearest(name, suiting, 'kits')}")
+    return names
 
 
 def _refuse(reason: str) -> int:

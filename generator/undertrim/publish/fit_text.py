@@ -5,9 +5,10 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from undertrim.derive.fit.answers import Answer, Vehicle
-from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.margins import Check, Number, both
 from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import fit as facts
+from undertrim.publish.facts.wiring import duty as duty_facts
 from undertrim.publish.facts.wiring import function_name
 
 Data = dict[str, Any]
@@ -22,70 +23,21 @@ def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
         "vehicle": vehicle.address,
         "demo": vehicle.record.demo == "yes",
         "left_out": list(vehicle.stock.left_out),
-        "openings": [_opening(answer) for answer in answers],
+        "openings": [
+            {
+                "opening": answer.opening.id,
+                "name": answer.opening.name,
+                "kind": answer.opening.kind,
+                **facts.of_answer(vehicle, answer),
+            }
+            for answer in answers
+        ],
     }
-
-
-def _opening(answer: Answer) -> Data:
-    return {
-        "opening": answer.opening.id,
-        "name": answer.opening.name,
-        "kind": answer.opening.kind,
-        "there": answer.there,
-        "cars": [dict(car) for car in answer.cars],
-        "takes": list(answer.takes),
-        "fits": [_fit(fit) for fit in answer.fits],
-    }
-
-
-def _fit(fit: Fit) -> Data:
-    return {
-        "gear": fit.gear,
-        "name": fit.name,
-        "verdict": fit.kind,
-        "headline": fit.headline,
-        "parts": list(fit.parts),
-        "to_get": list(fit.to_get),
-        "checks": [_check(check) for check in fit.checks],
-        "notes": list(fit.notes),
-        "functions": [_need(need) for need in fit.needs],
-        "nearest": fit.nearest,
-    }
-
-
-def _check(check: Check) -> Data:
-    return {
-        "name": check.name,
-        "verdict": check.verdict,
-        "words": check.words,
-        "unit": check.unit,
-        "need": check.need,
-        "have": check.have,
-        "margin": check.margin,
-        "uncertainty": check.uncertainty,
-        "missing": list(check.missing),
-        "mend": check.mend,
-        "numbers": [_number(number) for number in check.numbers],
-    }
-
-
-def _number(number: Number) -> Data:
-    return {
-        "label": number.label,
-        "value": number.value,
-        "uncertainty": number.step,
-        "text": number.text,
-        "default": number.default,
-    }
-
-
-def _need(need: Need) -> Data:
-    return {"function": need.function, "by": need.by, "words": need.words, "providers": list(need.providers)}
 
 
 def fit_text(vehicle: Vehicle, answers: Sequence[Answer], *, full: bool) -> str:
     """The answers as text, ending in a newline; in `full` with every number behind every check."""
-    lines = [line for answer in answers for line in _answer(answer, full)]
+    lines = [line for answer in answers for line in _answer(vehicle, answer, full)]
     return "\n".join([*_head(vehicle), *lines, "", *(() if full else (_MORE,)), _CLOSING, ""])
 
 
@@ -98,7 +50,7 @@ def _head(vehicle: Vehicle) -> Iterator[str]:
         yield f"Left out, its record has problems: {address}"
 
 
-def _answer(answer: Answer, full: bool) -> Iterator[str]:
+def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     kinds = " or ".join(", ".join(f"{name}={choice}" for name, choice in car.items()) for car in answer.cars)
     yield ""
     title = f"{answer.opening.name} ({answer.opening.id})"
@@ -109,16 +61,18 @@ def _answer(answer: Answer, full: bool) -> Iterator[str]:
     yield from _wrapped(f"takes: {'; '.join(answer.takes)}", "  ", "    ") if answer.takes else ()
     if not answer.fits:
         yield f"  no {answer.opening.kind} in stock"
-    common = () if full else shared(answer.fits)
-    for note in common:
+    common = () if full else facts.shared(answer.fits)
+    for note in (*common, *_duties(vehicle, answer)):
         yield from _wrapped(note, "  note: ", "        ")
     for fit in answer.fits:
         yield from _of(fit, full, common)
 
 
-def shared(fits: Sequence[Fit]) -> tuple[str, ...]:
-    """The notes that all of several fits have, so that they can be said once."""
-    return tuple(note for note in fits[0].notes if all(note in fit.notes for fit in fits)) if len(fits) > 1 else ()
+def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
+    """What becomes of the duties of the factory unit."""
+    for duty in facts.duties(vehicle, answer.opening):
+        said = duty_facts(vehicle.record, duty)
+        yield f"{said['name']}{' [' + said['when'] + ']' if said['when'] else ''}: {said['kept_words']}"
 
 
 def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:

@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from undertrim.publish.facts import kits
 from undertrim.publish.facts import steps as step_facts
 
 Data = Mapping[str, Any]
@@ -89,7 +90,7 @@ def _step(number: int, step: Data) -> Iterator[str]:
     yield f"{number:4}. {title}{when}{minutes}  <{step['id']}>"
     if step["wait"]:
         yield f"      wait: {step['wait']['text']}"
-    for paragraph in step["text"]:
+    for paragraph in (*step["text"], *kits.lines(step)):
         yield from _wrapped(paragraph, "      ", "      ")
     for line in step["fasteners"]:
         yield from _wrapped(_fastener(line), "      - ", "        ")

@@ -6,11 +6,12 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
-from functools import partial
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
 
 from undertrim import resources
+from undertrim.derive.fit.stock import Stock, stock
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.sheet import Paper
 from undertrim.record.digests import Digests, joined
@@ -61,16 +62,18 @@ _SUMMARY = (
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for, and the name of the folder that its files then have."""
+    """A vehicle record, the site it is prepared for, the state of the stock, and the name of the folder that its files then have."""
 
     path: Path
     site_url: str
+    gear: str
     key: str
 
 
 def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests) -> list[Keyed]:
-    """The vehicles at `paths` as they are now."""
-    return [Keyed(path, site_url, _key(path, site_url, digests)) for path in paths]
+    """The vehicles at `paths`, and the gear that is held against them, as they are now."""
+    gear = _gear_key(workspace, digests)
+    return [Keyed(path, site_url, gear, _key(path, site_url, gear, digests)) for path in paths]
 
 
 def prepare(
@@ -131,8 +134,9 @@ def _done(*, sheets: bool) -> str:
 def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """Make a vehicle's files. Where it is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
-        made = facts.vehicle(workspace.load(item.path), today())
-        now = replace(item, key=_key(item.path, item.site_url, Digests()))
+        shelf, gear = _shelf(workspace, item.gear)
+        made = facts.vehicle(workspace.load(item.path), today(), shelf)
+        now = replace(item, gear=gear, key=_key(item.path, item.site_url, gear, Digests()))
         if now == item:
             break
         item = now
@@ -140,6 +144,16 @@ def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     prepared = _known(workspace, item.key, sheets=sheets)
     assert prepared, "what was just written is there"
     return prepared
+
+
+@lru_cache(maxsize=1)
+def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
+    """The stock, and the key of the state it was read in; `gear` is the state it should have."""
+    while True:
+        shelf, now = stock(workspace), _gear_key(workspace, Digests())
+        if now == gear:
+            return shelf, now
+        gear = now
 
 
 def _write(made: dict[str, Any], folder: Path, site_url: str, *, sheets: bool) -> None:
@@ -168,7 +182,14 @@ def cache_folder(workspace: Workspace) -> Path:
     return workspace.root / ".undertrim" / "cache" / "pages"
 
 
-def _key(path: Path, site_url: str, digests: Digests) -> str:
-    """Changes with the record's place and content, the site's address, the program itself and, for the ages, the month."""
+def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
+    """Changes with the record's place and content, the stock, the site's address, the program itself and, for the ages, the month."""
     place = "/".join(path.parts[-2:])
-    return joined(digests.of(path), place, site_url, resources.program(), f"{today():%Y-%m}")
+    return joined(digests.of(path), place, gear, site_url, resources.program(), f"{today():%Y-%m}")
+
+
+def _gear_key(workspace: Workspace, digests: Digests) -> str:
+    """Changes with any gear record."""
+    folder = workspace.records / "gear"
+    paths = workspace.files([folder]) if folder.is_dir() else []
+    return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))

@@ -7,7 +7,10 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts import steps, totals
+from undertrim.publish.facts.wiring import duty
+from undertrim.record.model import Duty
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -22,8 +25,15 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "title": f"{facts.make} {facts.model}",
         "demo": vehicle.record.demo == "yes",
         "jobs": [str(target) for target in wanted],
+        "duties": [duty(vehicle.record, item) for item in _duties(vehicle, wanted)],
         "lists": [_order(order) for order in made],
     }
+
+
+def _duties(vehicle: Vehicle, wanted: Sequence[Target]) -> list[Duty]:
+    """What the factory unit also does, where it goes."""
+    openings = {target.opening: vehicle.record.openings[target.opening] for target in wanted}
+    return [item for opening in openings.values() for item in facts.duties(vehicle, opening)]
 
 
 def _order(order: Order) -> Data:
@@ -66,6 +76,9 @@ def _head(data: Data) -> Iterator[str]:
     yield f"{data['title']} ({data['vehicle']}): to order and to bring for {', '.join(data['jobs'])}"
     if data["demo"]:
         yield "Demonstration data: this vehicle is invented."
+    for item in data["duties"]:
+        when = f" [{item['when']}]" if item["when"] else ""
+        yield from _wrapped(f"{item['name']}{when}: {item['kept_words']}", "The factory unit also does: ", "    ")
 
 
 def _list(entry: Data) -> Iterator[str]:

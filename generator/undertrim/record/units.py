@@ -45,6 +45,7 @@ def parse(text: str, kind: str) -> Quantity:
     return Quantity(tidied, kind, float(value), wanted.canonical, float(step))
 
 
+@lru_cache(maxsize=8192)
 def show(quantity: Quantity) -> str:
     """A parsed quantity as typed, and in the other system where people use both: "2 3/16 in (55.6 mm)".
 

@@ -37,6 +37,10 @@
     });
   }
 
+  function agrees(kind, car) {
+    return Object.keys(kind).every(function (name) { return !(name in car) || kind[name] === car[name]; });
+  }
+
   function concerns(item, jobs, car) {
     var openings = item.dataset.openings ? item.dataset.openings.split(" ") : [];
     var mine = !jobs.length || !openings.length || jobs.some(function (job) { return openings.indexOf(job.split("@")[0]) >= 0; });
@@ -54,7 +58,7 @@
 
   function selection(jobs, car) {
     var plans = data.plans.filter(function (plan) {
-      return Object.keys(plan.car).every(function (name) { return !(name in car) || plan.car[name] === car[name]; });
+      return agrees(plan.car, car);
     });
     if (plans.length === 1 && jobs.length) return visit(plans[0], jobs);
     var all = jobs.length ? jobs : Object.keys(data.plans[0].singles);
@@ -189,6 +193,9 @@
     var numbers = selection(jobs, car);
     showSteps(numbers);
     showTotals(numbers.map(function (number) { return data.steps[number]; }), car);
+    page.querySelectorAll("[data-cars]").forEach(function (item) {
+      item.hidden = !JSON.parse(item.dataset.cars).some(function (kind) { return agrees(kind, car); });
+    });
     page.querySelectorAll("[data-clauses], [data-openings]").forEach(function (item) { item.hidden = !concerns(item, jobs, car); });
     var open = Array.prototype.filter.call(page.querySelectorAll(".ut-variant"), function (set) { return !(set.dataset.variant in car); });
     var words = numbers.length + " steps";

@@ -73,25 +73,11 @@ def _interface(functions: Sequence[str]) -> tuple[str, ...]:
     return (f"an interface for {', '.join(name.replace('-', ' ') for name in functions)}",)
 
 
-_SAID = {
-    "moved": "moves over to the new parts",
-    "none": "LOST with the factory unit: tell the owner before the work",
-    "unknown": "unknown whether it can be kept: look it up before the work",
-}
-
-
 def _duties(record: VehicleRecord, car: Mapping[str, str], parts: Sequence[Gear]) -> tuple[str, ...]:
-    """What becomes of the duties of the factory unit."""
+    """By what each duty of the factory unit that needs an interface is kept."""
     said = []
-    for duty in record.duties.values():
-        name = duty.id.replace("-", " ")
-        if not duty.when.holds(car) or duty.kept_by == "stays":
-            continue
-        if duty.kept_by == "interface":
-            keepers = [item.name for item in parts if duty.id in item.facts.keeps]
-            said.append(
-                f"{name}: {'kept by ' + ' or '.join(keepers) if keepers else 'needs an interface, none in stock keeps it'}"
-            )
-        else:
-            said.append(f"{name}: {_SAID[duty.kept_by]}")
+    for name in _by_interface(record, car):
+        keepers = [item.name for item in parts if name in item.facts.keeps]
+        how = f"kept by {' or '.join(keepers)}" if keepers else "needs an interface, none in stock keeps it"
+        said.append(f"{name.replace('-', ' ')}: {how}")
     return tuple(said)

@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from undertrim.record import equivalents
@@ -122,6 +123,11 @@ def _amount(margin: float) -> str:
 
 def both(value: float) -> str:
     """A length in mm as people read it, in both systems: `16.5 mm (0.65 in)`."""
+    return _both(round(value, 2))
+
+
+@lru_cache(maxsize=65536)  # the same few lengths come again and again over a whole stock
+def _both(value: float) -> str:
     kind = kinds()["length"]
-    metric = equivalents.rounded(Fraction(repr(round(value, 2))), 2)
-    return f"{metric} mm ({equivalents.other_system(round(value, 2), kind.units['mm'], kind) or '0 in'})"
+    metric = equivalents.rounded(Fraction(repr(value)), 2)
+    return f"{metric} mm ({equivalents.other_system(value, kind.units['mm'], kind) or '0 in'})"

@@ -46,6 +46,10 @@ class Stock:
         return [item for item in self.items if not item.facts.suits or item.place(vehicle, opening, car)]
 
 
+NOTHING = Stock(())
+"""An empty shelf."""
+
+
 def stock(workspace: Workspace) -> Stock:
     """Read every gear record of the workspace; one with problems is left out, since a value may be missing from it."""
     folder = workspace.records / "gear"

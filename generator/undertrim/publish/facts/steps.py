@@ -55,6 +55,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "part": item.part,
         "side": item.side,
         "text": list(item.text),
+        "kits": [],
         "motion": _motion(thing) if item.kind == "remove" else "",
         "place": places.places(record, thing) if thing and item.kind != "wait" else [],
         "area": thing.area if isinstance(thing, Part | Prep) else "",

@@ -5,12 +5,15 @@ from datetime import date
 from typing import Any
 
 from undertrim.derive import cars
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import SECTIONS
-from undertrim.publish.facts import blockers, coverage, evidence, openings, totals, wiring, words
+from undertrim.publish.facts import blockers, coverage, evidence, fit, kits, openings, totals, wiring, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import Variant, VehicleRecord
 from undertrim.record.store import Entry
@@ -22,15 +25,17 @@ class Unplannable(Exception):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; the text names the record and says why."""
 
 
-def vehicle(entry: Entry, made: date | None = None) -> Facts:
+def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> Facts:
     """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
-    `made` is the day they are published, from which the age of the data is counted; without it no age is given.
+    `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear
+    in stock.
     """
     record = entry.record
     assert isinstance(record, VehicleRecord)
     planner = Planner(record)
     chosen = _choices(planner, entry.address)
+    known = Vehicle(record, entry.address, shelf, clearances())
     return {
         "id": entry.id,
         "address": entry.address,
@@ -43,9 +48,11 @@ def vehicle(entry: Entry, made: date | None = None) -> Facts:
         "variants": [_variant(variant) for variant in cars.asked(record).values()],
         "targets": _targets(record),
         "blockers": blockers.blockers(record),
-        "openings": [openings.opening(record, item) for item in record.openings.values()],
+        "openings": [
+            {**openings.opening(record, item), "fit": fit.fits(known, item)} for item in record.openings.values()
+        ],
         "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
-        "steps": _steps(record, chosen),
+        "steps": _with_kits(known, _steps(record, chosen)),
         "plans": _plans(chosen),
         "totals": totals.totals(chosen.steps),
         "connectors": [wiring.connector(record, item) for item in record.connectors.values()],
@@ -154,6 +161,14 @@ def _steps(record: VehicleRecord, made: Choices) -> list[Facts]:
         }
         for step in made.steps
     ]
+
+
+def _with_kits(known: Vehicle, made: list[Facts]) -> list[Facts]:
+    """The steps, with how each kit that suits is built in the step that does it."""
+    for step in made:
+        if kits.building(step):
+            step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
+    return made
 
 
 def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> str:

@@ -1,25 +1,33 @@
 """One visit as data: the steps for chosen jobs and car with their totals. Where the car is left open, every kind of car is covered."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
 from undertrim.derive import cars, jobs
+from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
-from undertrim.publish.facts import blockers, totals, words
+from undertrim.publish.facts import blockers, kits, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import VehicleRecord, When
 
 Data = dict[str, Any]
 
 
-def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: Mapping[str, str]) -> Data:
-    """The procedure for a visit.
+def visit(
+    record: VehicleRecord,
+    address: str,
+    wanted: Sequence[Target],
+    fixed: Mapping[str, str],
+    shelf: Stock = NOTHING,
+    kit: Collection[str] = (),
+) -> Data:
+    """The procedure for a visit. `shelf` is the gear in stock, `kit` names the kits that are used; all that suit where none is named.
 
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
     that no such car has or for cars whose steps stand in no common order.
@@ -40,9 +48,32 @@ def visit(record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: 
             item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)
         ],
         "routes": _routes(plans),
-        "steps": [_step(record, step, _having(step, has, plans), plans, fixed) for step in merged],
+        "steps": [
+            _with_kits(_step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed)
+            for step in merged
+        ],
         "cars": _cars(plans),
     }
+
+
+def _with_kits(
+    step: Data,
+    record: VehicleRecord,
+    address: str,
+    shelf: Stock,
+    only: Collection[str],
+    fixed: Mapping[str, str],
+) -> Data:
+    """The step, with how each kit is built up in the cars that the visit covers."""
+    if not kits.building(step):
+        return step
+    found = kits.built(record, address, shelf, step["part"], only)
+    step["kits"] = [
+        {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], fixed)]}
+        for item in found
+        if _applies(item["clauses"], fixed)
+    ]
+    return step
 
 
 def _refuse_absent(wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]) -> None:

@@ -1,7 +1,6 @@
 """Facts in words: quantities, counts, conditions, places. An unknown is said, never left blank."""
 
 from collections.abc import Mapping
-from functools import lru_cache
 
 from undertrim.derive import cars
 from undertrim.record.model import Blank, Caution, Fastener, VehicleRecord, When
@@ -16,10 +15,7 @@ def quantity(value: Quantity | Blank | None) -> str:
     """A quantity in both systems, `unknown` or `none`; empty where the record says nothing."""
     if value is None:
         return ""
-    return str(value) if isinstance(value, Blank) else _shown(value)
-
-
-_shown = lru_cache(maxsize=4096)(show)
+    return str(value) if isinstance(value, Blank) else show(value)
 
 
 def minutes(value: float) -> str:

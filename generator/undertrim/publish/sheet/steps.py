@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
-from undertrim.publish.facts import words
+from undertrim.publish.facts import kits, words
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
 
@@ -60,7 +60,7 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "verb": step["verb"],
         "title": step["title"],
         "side": "" if not step["side"] or step["title"].endswith(step["side"]) else step["side"],
-        "text": list(step["text"]),
+        "text": [*step["text"], *kits.lines(step)],
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": words.minutes(step["minutes"]) if step["minutes"] is not None else "",

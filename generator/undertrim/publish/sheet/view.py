@@ -28,6 +28,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
         "totals": _totals(facts["totals"]),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
+        "fits": [_fit(entry, found) for entry in facts.get("openings", []) for found in entry.get("fit", [])],
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
         "functions": facts.get("functions", []),
@@ -112,6 +113,34 @@ def _opening(entry: Data) -> dict[str, Any]:
         "rows": entry["rows"],
         "source": ", ".join(entry["source"]),
     }
+
+
+def _fit(entry: Data, found: Data) -> dict[str, Any]:
+    """What of the stock fits an opening, in the cars of one answer."""
+    return {
+        "name": entry["name"],
+        "when": found["cars_words"],
+        "takes": "; ".join(found["takes"]) if found["there"] else "not there in these cars",
+        "stock": found["counts_words"] or f"no {entry['kind']} in stock",
+        "notes": found["notes"],
+        "rows": [
+            {
+                "verdict": fit["verdict_words"],
+                "plain": fit["verdict"] != "does-not-fit",
+                "gear": fit["name"],
+                "words": _reason(fit),
+            }
+            for fit in found["fits"]
+        ],
+    }
+
+
+def _reason(fit: Data) -> str:
+    """What a verdict says beyond its word, and what is not simply on a wire."""
+    open_needs = [f"{need['name']}: {need['words']}" for need in fit["functions"] if need["by"] != "wire"]
+    nearest = f"nearest in stock that fits: {fit['nearest']}" if fit["nearest"] else ""
+    said = "; ".join(part for part in (fit["reason"], *open_needs, *fit["notes"], nearest) if part)
+    return said[:1].upper() + said[1:]
 
 
 def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:

@@ -1,0 +1,130 @@
+"""What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from undertrim.derive import cars
+from undertrim.derive.fit.answers import Answer, Vehicle, answer
+from undertrim.derive.fit.functions import Need
+from undertrim.derive.fit.margins import Check, Number
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import wiring
+from undertrim.publish.facts.wiring import function_name
+from undertrim.record.model import Duty, Opening
+
+Data = dict[str, Any]
+
+VERDICTS = {
+    "fits": "fits",
+    "fits-with": "fits with parts",
+    "marginal": "marginal: measure",
+    "unknown": "cannot be told",
+    "does-not-fit": "does not fit",
+}
+_TO_GET = "fits with parts to get"
+
+
+def verdict_words(fit: Fit) -> str:
+    """The verdict as a page, a sheet and a terminal show it."""
+    return _TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
+
+
+def reason(fit: Fit) -> str:
+    """What the headline says beyond the verdict."""
+    return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix("fits").lstrip(" :")
+
+
+def fits(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str] | None = None) -> list[Data]:
+    """The whole stock ranked for an opening. Numbers of a check are in its unit, mm or ohm."""
+    return [of_answer(vehicle, found) for found in answer(vehicle, opening, None, chosen or {})]
+
+
+def of_answer(vehicle: Vehicle, item: Answer) -> Data:
+    """One answer."""
+    words = Counter(map(verdict_words, item.fits))
+    common = shared(item.fits)
+    return {
+        "there": item.there,
+        "cars": [dict(car) for car in item.cars],
+        "cars_words": _cars(vehicle, item),
+        "takes": list(item.takes),
+        "duties": [wiring.duty(vehicle.record, duty) for duty in duties(vehicle, item.opening)],
+        "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
+        "notes": list(common),
+        "fits": [of_fit(fit, common) for fit in item.fits],
+    }
+
+
+def duties(vehicle: Vehicle, opening: Opening) -> list[Duty]:
+    """What the factory receiver also does and what becomes of it, for an opening that takes a new one."""
+    if opening.kind != "receiver":
+        return []
+    return [duty for duty in vehicle.record.duties.values() if duty.kept_by != "stays"]
+
+
+def shared(found: Sequence[Fit]) -> tuple[str, ...]:
+    """The notes that all of several fits have, so that they can be said once."""
+    return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
+
+
+def _cars(vehicle: Vehicle, item: Answer) -> str:
+    """The cars of an answer in words; empty for all."""
+    known = cars.variants(vehicle.record)
+    return " or ".join(
+        ", ".join(known[name].choices[choice].label for name, choice in car.items()) for car in item.cars
+    )
+
+
+def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
+    """One verdict; `common` notes are left out, since they are said elsewhere."""
+    return {
+        "gear": fit.gear,
+        "name": fit.name,
+        "verdict": fit.kind,
+        "verdict_words": verdict_words(fit),
+        "headline": fit.headline,
+        "reason": reason(fit),
+        "parts": list(fit.parts),
+        "to_get": list(fit.to_get),
+        "checks": [_check(check) for check in fit.checks],
+        "notes": [note for note in fit.notes if note not in common],
+        "functions": [_need(need) for need in fit.needs],
+        "nearest": fit.nearest,
+    }
+
+
+def _check(check: Check) -> Data:
+    return {
+        "name": check.name,
+        "verdict": check.verdict,
+        "words": check.words,
+        "unit": check.unit,
+        "need": check.need,
+        "have": check.have,
+        "margin": check.margin,
+        "uncertainty": check.uncertainty,
+        "missing": list(check.missing),
+        "mend": check.mend,
+        "numbers": [_number(number) for number in check.numbers],
+    }
+
+
+def _number(number: Number) -> Data:
+    return {
+        "label": number.label,
+        "value": number.value,
+        "uncertainty": number.step,
+        "text": number.text,
+        "default": number.default,
+    }
+
+
+def _need(need: Need) -> Data:
+    return {
+        "function": need.function,
+        "name": function_name(need.function),
+        "words": need.words,
+        "by": need.by,
+        "providers": list(need.providers),
+    }

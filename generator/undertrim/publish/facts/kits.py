@@ -1,0 +1,52 @@
+"""How kits in stock are built up, as lines of the step that builds them."""
+
+from collections.abc import Collection, Mapping
+from typing import Any
+
+from undertrim.derive.fit.stock import Stock
+from undertrim.publish.facts import words
+from undertrim.record.model import VehicleRecord, When
+
+Data = dict[str, Any]
+
+
+def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only: Collection[str] = ()) -> list[Data]:
+    """The kits that are made for an opening, each with its steps at the bench; `only` these, by id, where some are named.
+
+    A step that is for some cars alone carries them, as does a kit.
+    """
+    found = []
+    for item in shelf.of("kit"):
+        places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, opening)]
+        if places and (not only or item.id in only):
+            found.append(
+                {
+                    "id": item.id,
+                    "name": item.name,
+                    **_cars(record, places[0].when if len(places) == 1 else When()),
+                    "lines": [{"text": line.do, **_cars(record, line.when)} for line in item.facts.assembly],
+                }
+            )
+    return found
+
+
+def _cars(record: VehicleRecord, when: When) -> Mapping[str, Any]:
+    return {"when": words.when(record, when), "clauses": words.clauses(when)}
+
+
+def building(step: Data) -> bool:
+    """Whether a step is the one that builds up a kit."""
+    return bool(step["kind"] == "install" and step["id"].endswith(":kit"))
+
+
+def lines(step: Mapping[str, Any]) -> list[str]:
+    """How each kit of a step is built up, as lines of plain text: its name, then numbered steps."""
+    found = []
+    for kit in step["kits"]:
+        found.append(f"{_marked(kit['when'])}{kit['name']}:{'' if kit['lines'] else ' see what comes with it'}")
+        found += [f"{number}. {_marked(line['when'])}{line['text']}" for number, line in enumerate(kit["lines"], 1)]
+    return found
+
+
+def _marked(when: str) -> str:
+    return f"[{when}] " if when else ""
