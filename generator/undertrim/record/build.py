@@ -1,6 +1,7 @@
 """Builds the typed model from data that the schema has passed."""
 
 from functools import cache
+from types import UnionType
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 import cattrs
@@ -30,8 +31,8 @@ def gear(data: Data) -> GearRecord:
 def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
     """What a record says of itself, from its section `vehicle` or `gear`."""
     if name == "vehicle":
-        return _converter().structure(data, model.VehicleFacts)
-    return _converter().structure(data, GearFacts)
+        return _converter().structure(_with_ids(data), model.VehicleFacts)
+    return _converter().structure(_with_ids(data), GearFacts)
 
 
 def _with_ids(data: Data) -> Data:
@@ -86,7 +87,8 @@ def _is_literal(wanted: Any) -> bool:
 
 def _is_quantity(wanted: Any) -> bool:
     optional = [part for part in get_args(wanted) if get_origin(part) is Annotated]
-    return _kind(wanted) is not None or (len(optional) == 1 and _kind(optional[0]) is not None)
+    union = get_origin(wanted) is UnionType
+    return _kind(wanted) is not None or (union and len(optional) == 1 and _kind(optional[0]) is not None)
 
 
 def _kind(wanted: Any) -> str | None:

@@ -1,16 +1,18 @@
 """Wire colours: what people write, read into a base colour and its tracers, whose order is always kept."""
 
 import re
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
-from functools import cache
+from functools import lru_cache
 
-from undertrim import resources
+from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
+from undertrim.record.wire_colour import Colour, WireColour, colours
+
+__all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
 
 _WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
 _LONGEST = 100
-_MODIFIERS = {"light": "light", "lt": "light", "l": "light", "dark": "dark", "dk": "dark", "d": "dark"}
+_MOST_OPEN = 3  # no wire has more than a base and two tracers
 _MARKERS = frozenset({"stripe", "stripes", "striped", "tracer", "tracers", "trace", "band", "line"})
 _NOISE = frozenset({"wire", "lead", "cable", "insulation", "colour", "color", "a"})
 _SPLIT = re.compile(r"(?<=[a-z]{3} )w/|[/+,;&_-]|\bwith\b|\band\b")  # `red w/white`, yet W/R starts with white
@@ -18,82 +20,36 @@ _LONE_MODIFIER = re.compile(r"\b(light|lt|dark|dk)\b[\s.-]*")
 
 
 class ColourError(ValueError):
-    """A text that names no wire colour for certain; `message` says what is wrong, `hint` the way out."""
+    """A text that names no wire colour for certain; `message` says what is wrong, `hint` the way out.
 
-    def __init__(self, message: str, hint: str) -> None:
+    Where one word of it has several readings, `word` is that word and `readings` are texts to put in its place.
+    """
+
+    def __init__(self, message: str, hint: str, word: str = "", readings: Iterable[str] = ()) -> None:
         super().__init__(f"{message}: {hint}")
         self.message = message
         self.hint = hint
+        self.word = word
+        self.readings = tuple(readings)
 
 
-@dataclass(frozen=True, slots=True)
-class Colour:
-    """One insulation colour: letter code (IEC 60757 or declared local), name, screen colours as `#rrggbb`.
-
-    `stripe` is empty but for green-and-yellow, one colour drawn with two. `local` marks our own codes.
-    """
-
-    code: str
-    name: str
-    hex: str
-    stripe: str = ""
-    local: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class WireColour:
-    """A wire as its text was read: the base, then the tracers in the order written."""
-
-    text: str
-    base: Colour
-    tracers: tuple[Colour, ...] = ()
-
-    @property
-    def words(self) -> str:
-        """In words: `red`, `red with white tracer`, `white with brown and black tracers`."""
-        if not self.tracers:
-            return self.base.name
-        names = " and ".join(tracer.name for tracer in self.tracers)
-        return f"{self.base.name} with {names} tracer{'s' if len(self.tracers) > 1 else ''}"
-
-    @property
-    def iec(self) -> str:
-        """Letter codes, base then tracers, joined by `/`: `RD/WH`.
-
-        IEC 60757:2021, 5.1 would put the letters in the order of its table, which loses the base; we keep it.
-        """
-        return "/".join(colour.code for colour in (self.base, *self.tracers))
-
-    @property
-    def stripes(self) -> tuple[str, ...]:
-        """The `#rrggbb` of everything drawn on the base, in order."""
-        own = (self.base.stripe,) if self.base.stripe else ()
-        return own + tuple(tracer.hex for tracer in self.tracers)
-
-
-@dataclass(frozen=True, slots=True)
-class _Vocabulary:
-    """The words and codes of one way of writing colours, case-folded, and the codes it leaves open."""
-
-    known: Mapping[str, Colour]
-    ambiguous: Mapping[str, Sequence[str]]
-
-
-@cache
-def colours() -> tuple[Colour, ...]:
-    """Every colour of the table: the IEC 60757 ones in the order of the standard, then the local ones."""
-    return tuple(_colour(row) for row in resources.table("wire-colours")["colour"])
-
-
-def parse(text: str) -> WireColour:
+def parse(text: str, scheme: str | None = None) -> WireColour:
     """Read `red/white`, `RD-WH`, `white with red stripe`, `lt grn`; the first colour is the base.
 
-    Raises ColourError where a code has several readings, the order is open, or a word is unknown.
+    `scheme` names the set of letters it is typed in (`colour_schemes.schemes()`). Without one only what no set reads
+    differently is read. Raises ColourError where a code has several readings, the order is open, or a word is unknown.
     """
     if len(text) > _LONGEST:
         raise ColourError(f"{len(text)} characters is no wire colour", _WRITE_WORDS)
-    vocabulary = _plain_vocabulary()
-    found = [colour for run in _runs(text, vocabulary) for colour in _read_run(run, vocabulary)]
+    if scheme and scheme not in schemes():
+        raise ColourError(f"no colour scheme is called '{scheme}'", f"there is {', '.join(schemes())}")
+    return _parsed(text, scheme or None)
+
+
+@lru_cache(maxsize=4096)
+def _parsed(text: str, scheme: str | None) -> WireColour:
+    words = vocabulary(scheme)
+    found = [colour for run in _runs(text, words) for colour in _read_run(run, words)]
     if not found:
         raise ColourError(f"no colour in '{text}'", _WRITE_WORDS)
     if found[0] in found[1:]:
@@ -101,90 +57,124 @@ def parse(text: str) -> WireColour:
     return WireColour(text, found[0], tuple(found[1:]))
 
 
-def _colour(row: Mapping[str, str]) -> Colour:
-    return Colour(row["code"], row["name"], row["hex"], row.get("stripe", ""), row["source"] == "local")
+def candidates(text: str) -> tuple[WireColour, ...]:
+    """Every wire that a text may mean where no scheme is known: one where it is certain, none where nothing fits.
+
+    Readings of an open code come in the order of the table, then what the named schemes add. Their order is no rank.
+    """
+    try:
+        return (parse(text),)
+    except ColourError:
+        found = [*_substituted(text, _MOST_OPEN), *by_scheme(text).values()]
+    distinct: dict[tuple[Colour, ...], WireColour] = {}
+    for wire in found:
+        if len(set(wire.all)) == len(wire.all):
+            distinct.setdefault(wire.all, wire)
+    return tuple(distinct.values())
 
 
-@cache
-def _plain_vocabulary() -> _Vocabulary:
-    """The vocabulary without a named scheme: words, IEC and local codes, short forms all sets share."""
-    table = resources.table("wire-colours")
-    known: dict[str, Colour] = {}
-    for row in table["colour"]:
-        known.update(dict.fromkeys([row["code"].casefold(), row["name"], *row["words"]], _colour(row)))
-    return _Vocabulary(known, {code.casefold(): names for code, names in table["ambiguous"].items()})
+def by_scheme(text: str) -> Mapping[str, WireColour]:
+    """What a text means in each named scheme in which it can be read."""
+    found = {name: _read(text, name) for name in schemes()}
+    return {name: wire for name, wire in found.items() if wire}
 
 
-def _runs(text: str, vocabulary: _Vocabulary) -> list[list[str]]:
+def _read(text: str, scheme: str) -> WireColour | None:
+    try:
+        return parse(text, scheme)
+    except ColourError:
+        return None
+
+
+def _substituted(text: str, left: int) -> list[WireColour]:
+    """The wires that come of putting each reading of the open words in their place, at most `left` words."""
+    try:
+        return [parse(text)]
+    except ColourError as error:
+        if not left or not error.word:
+            return []
+        word = re.compile(rf"(?<![a-z]){re.escape(error.word)}(?![a-z])")
+        tries = [word.sub(reading, text.casefold(), count=1) for reading in error.readings]
+    return [wire for attempt in tries for wire in _substituted(attempt, left - 1)]
+
+
+def _runs(text: str, words: Vocabulary) -> list[list[str]]:
     """The words between separators; `light` and `dark` tied to what follows, filler words gone."""
     plain = " ".join(text.casefold().split())
-    if plain in vocabulary.known:
+    if plain in words.known:
         return [[plain]]
     pieces = _SPLIT.split(_LONE_MODIFIER.sub(r"\1 ", plain))
     runs = [[word for word in re.split(r"[\s.()]+", piece) if word and word not in _NOISE] for piece in pieces]
-    _refuse_open_order(text, [run for run in runs if run], vocabulary)
+    _refuse_open_order(text, [run for run in runs if run], words)
     return [[word for word in run if word not in _MARKERS] for run in runs]
 
 
-def _refuse_open_order(text: str, runs: list[list[str]], vocabulary: _Vocabulary) -> None:
+def _refuse_open_order(text: str, runs: list[list[str]], words: Vocabulary) -> None:
     """`red on white`, `red stripe, white` and `red stripe` alone leave the base open: not read."""
     place = next((place for place, word in enumerate(runs[0]) if word in _MARKERS), None) if runs else None
-    stripe_too_soon = place is not None and len(_read_run(runs[0][:place], vocabulary)) < 2
+    stripe_too_soon = place is not None and len(_read_run(runs[0][:place], words)) < 2
     if stripe_too_soon or any("on" in run for run in runs):
         raise ColourError(f"'{text}' does not say which colour is the base", _WRITE_WORDS)
 
 
-def _read_run(run: list[str], vocabulary: _Vocabulary) -> list[Colour]:
+def _read_run(run: list[str], words: Vocabulary) -> list[Colour]:
     """The colours of one run of words, taking two words together where they name one colour."""
     if not run:
         return []
-    pair = " ".join([_MODIFIERS.get(run[0], run[0]), *run[1:2]])
-    if len(run) > 1 and (run[0] in _MODIFIERS or pair in vocabulary.known):
-        return [_shade(pair, vocabulary), *_read_run(run[2:], vocabulary)]
-    return [_word(run[0], vocabulary), *_read_run(run[1:], vocabulary)]
+    pair = " ".join([words.modifiers.get(run[0], run[0]), *run[1:2]])
+    if len(run) > 1 and (run[0] in words.modifiers or pair in words.known):
+        return [_shade(pair, words), *_read_run(run[2:], words)]
+    return [*_word(run[0], words), *_read_run(run[1:], words)]
 
 
-def _shade(pair: str, vocabulary: _Vocabulary) -> Colour:
+def _shade(pair: str, words: Vocabulary) -> Colour:
     """`lime green` as it stands, or `light grn` by way of the colour that `grn` means."""
     modifier, _, word = pair.partition(" ")
-    name = pair if pair in vocabulary.known else f"{modifier} {_word(word, vocabulary).name}"
-    if name not in vocabulary.known:
-        raise ColourError(f"no wire colour is called '{name}'", _shades(modifier, vocabulary))
-    return vocabulary.known[name]
+    name = pair if pair in words.known else f"{modifier} {_word(word, words)[0].name}"
+    if name not in words.known:
+        raise ColourError(f"no wire colour is called '{name}'", _shades(modifier, words))
+    return words.known[name]
 
 
-def _word(word: str, vocabulary: _Vocabulary) -> Colour:
-    """One word or code, or a modifier written on to its colour such as `ltgrn`."""
-    if word in vocabulary.known:
-        return vocabulary.known[word]
-    if word in vocabulary.ambiguous:
-        readings = " or ".join(vocabulary.ambiguous[word])
-        raise ColourError(f"'{word.upper()}' has no single meaning", f"it may be {readings}; write the word")
+def _word(word: str, words: Vocabulary) -> list[Colour]:
+    """One word or code, a modifier written on to its colour such as `ltgrn`, or codes written together."""
+    if word in words.known:
+        return [words.known[word]]
+    if word in words.ambiguous:
+        names = words.ambiguous[word]
+        hint = f"it may be {' or '.join(names)}; write the word"
+        raise ColourError(f"'{word.upper()}' has no single meaning", hint, word, names)
+    pieces = [words.joined.get(word[at : at + 2]) for at in range(0, len(word), 2)]
+    if all(pieces):
+        return [piece for piece in pieces if piece]
     joined = re.fullmatch(r"(light|lt|l|dark|dk|d)(\w{2,})", word)
-    if joined and f"{_MODIFIERS[joined[1]]} {_name(joined[2], vocabulary)}" in vocabulary.known:
-        return vocabulary.known[f"{_MODIFIERS[joined[1]]} {_name(joined[2], vocabulary)}"]
-    raise _unknown(word, vocabulary)
+    shade = f"{words.modifiers.get(joined[1])} {_name(joined[2], words)}" if joined else ""
+    if shade in words.known:
+        return [words.known[shade]]
+    raise _unknown(word, words)
 
 
-def _name(word: str, vocabulary: _Vocabulary) -> str:
-    return vocabulary.known[word].name if word in vocabulary.known else word
+def _name(word: str, words: Vocabulary) -> str:
+    return words.known[word].name if word in words.known else word
 
 
-def _unknown(word: str, vocabulary: _Vocabulary) -> ColourError:
+def _unknown(word: str, words: Vocabulary) -> ColourError:
     """Two joined IEC 60757 codes lose the base; anything else is met with the nearest word."""
     halves = (word[:2], word[2:])
-    if len(word) == 4 and all(half in vocabulary.known for half in halves):
-        either = " or ".join(f"'{a}/{b}'".upper() for a, b in (halves, halves[::-1]))
-        return ColourError(f"'{word.upper()}' does not say which colour is the base", f"write {either}")
-    return ColourError(f"'{word}' is no known wire colour", _nearest(word, vocabulary))
+    if len(word) == 4 and all(half in words.known for half in halves):
+        both = ["/".join(pair) for pair in (halves, halves[::-1])]
+        hint = "write " + " or ".join(f"'{pair}'".upper() for pair in both)
+        return ColourError(f"'{word.upper()}' does not say which colour is the base", hint, word, both)
+    where = f" in the scheme '{words.scheme}'" if words.scheme else ""
+    return ColourError(f"'{word}' is no known wire colour{where}", _nearest(word, words))
 
 
-def _shades(modifier: str, vocabulary: _Vocabulary) -> str:
-    names = {colour.name for colour in vocabulary.known.values()}
+def _shades(modifier: str, words: Vocabulary) -> str:
+    names = {colour.name for colour in words.known.values()}
     return "there is " + ", ".join(sorted(name for name in names if name.startswith(f"{modifier} ")))
 
 
-def _nearest(word: str, vocabulary: _Vocabulary) -> str:
-    names = sorted(name for name in vocabulary.known if len(name) > 2)
+def _nearest(word: str, words: Vocabulary) -> str:
+    names = sorted(name for name in words.known if len(name) > 2)
     close = get_close_matches(word, names, n=1)
     return f"did you mean '{close[0]}'?" if close else _WRITE_WORDS

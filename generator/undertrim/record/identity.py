@@ -34,5 +34,5 @@ def vehicle_path(facts: VehicleFacts) -> PurePosixPath:
 
 def gear_path(kind: str, maker: str, model: str) -> PurePosixPath:
     """Where the record of a piece of gear belongs below `records/gear`."""
-    folder = {"harness": "harnesses"}.get(kind, f"{kind}s")
+    folder = {"harness": "harnesses", "leads": "leads"}.get(kind, f"{kind}s")
     return PurePosixPath(folder, f"{slug(maker)}-{slug(model)}.yaml")

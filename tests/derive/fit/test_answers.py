@@ -163,6 +163,15 @@ def test_openings_of_one_channel_load_it_together() -> None:
     assert "2 Ω" in found.headline
 
 
+@pytest.mark.parametrize(("through", "said"), [("capacitor", "fed through a capacitor"), ("unknown", "cannot be told")])
+def test_what_is_fed_through_something_loads_in_its_own_range(through: str, said: str) -> None:
+    made = record(merged(TOGETHER.replace("channel: front", f"channel: front, fed_through: {through}")), AMPLIFIED)
+    vehicle = Vehicle(made, "brindleway/otter-2014-2018", Stock((gear(SPEAKER),)), clearances())
+    found = answer(vehicle, made.openings["front-door"], None, {})[0].fits[0]
+    assert next(check for check in found.checks if check.name == "load").have == pytest.approx(4)
+    assert any(said in note for note in found.notes)
+
+
 def test_a_low_load_without_a_recorded_limit_is_a_note() -> None:
     found = one("front-door", [gear(SPEAKER, impedance="2 ohm")])
     assert found.kind == "fits"

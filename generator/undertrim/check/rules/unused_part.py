@@ -133,5 +133,5 @@ def _needed(layout: Layout) -> set[str]:
         layout.nodes[other].thing.id
         for user, before in layout.graph.needs.items()
         for other in before
-        if layout.nodes[other].thing.id != layout.nodes[user].thing.id
+        if layout.nodes[other].thing is not layout.nodes[user].thing  # an opening may have a part's id
     }

@@ -11,7 +11,20 @@ from dataclasses import dataclass
 
 from undertrim.record.source import Data
 
-BY_ID = ("variants", "preps", "areas", "closures", "parts", "openings", "connectors", "functions", "duties")
+BY_ID = (
+    "variants",
+    "preps",
+    "areas",
+    "closures",
+    "parts",
+    "openings",
+    "connectors",
+    "functions",
+    "duties",
+    "sound",
+    "ladders",
+    "runs",
+)
 """Sections in which every id is a block of its own."""
 
 WHOLE = ("vehicle", "restraint", "after_battery")

@@ -20,21 +20,32 @@ class Load:
 
 
 def load(record: VehicleRecord, opening: Opening, car: Mapping[str, str], impedance: Quantity | None) -> Load:
-    """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel."""
+    """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel.
+
+    One that is fed through a capacitor or crossover loads the channel in its own range alone and is not counted.
+    """
     if impedance is None:
         return Load()
     others = sharing(record, opening, car)
-    lost = [other.name for other in others if not isinstance(other.impedance, Quantity)]
+    apart = tuple(_apart(other) for other in others if other.fed_through not in ("", "direct"))
+    beside = [other for other in others if other.fed_through in ("", "direct")]
+    lost = [other.name for other in beside if not isinstance(other.impedance, Quantity)]
+    notes = (*apart, *_balance(record, opening, car, impedance))
     if lost:
         said = (
             f"in parallel with {', '.join(lost)}, whose impedance is not recorded: meter the pair before it is driven"
         )
-        return Load(notes=(said, *_balance(record, opening, car, impedance)))
-    parts = [impedance, *(other.impedance for other in others if isinstance(other.impedance, Quantity))]
+        return Load(notes=(said, *notes))
+    parts = [impedance, *(other.impedance for other in beside if isinstance(other.impedance, Quantity))]
     together = parallel([part.value for part in parts])
-    words = _together(opening, others, together)
     checks = tuple(_check(system, parts, together) for system in _driving(record, car))
-    return Load(checks, (*words, *_low(checks, together), *_balance(record, opening, car, impedance)))
+    return Load(checks, (*_together(opening, beside, together), *_low(checks, together), *notes))
+
+
+def _apart(other: Opening) -> str:
+    if other.fed_through == "unknown":
+        return f"{other.name} on the same channel: how they are fed is unknown, so the load there cannot be told"
+    return f"{other.name} on the same channel are fed through a {other.fed_through}: they add load in their own range alone"
 
 
 def parallel(loads: Sequence[float]) -> float:

@@ -139,5 +139,6 @@ def _loads(
 ) -> list[float]:
     """The impedances on one channel in ohm: new ones where they are on the list, else the factory's."""
     new = {other.id: gear.facts.impedance for other, gear in present}
-    others = (new.get(other.id) or other.impedance for other in sharing(vehicle.record, opening, car))
+    beside = [other for other in sharing(vehicle.record, opening, car) if other.fed_through in ("", "direct")]
+    others = (new.get(other.id) or other.impedance for other in beside)
     return [impedance.value, *(other.value for other in others if isinstance(other, Quantity))]

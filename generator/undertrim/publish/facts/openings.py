@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.publish.facts import words
-from undertrim.record.model import Bolts, Depth, Hole, Opening, VehicleRecord
+from undertrim.record.model import Bolts, Depth, Face, Hole, Opening, VehicleRecord
 from undertrim.resources import table
 
 Data = dict[str, Any]
@@ -56,6 +56,10 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
         yield "Hole", hole(item.hole)
     if item.bolts:
         yield "Bolt holes", bolts(item.bolts)
+    if item.panel:
+        yield "Flat panel round the hole", face(item.panel)
+    if item.clear_front:
+        yield "Clear room in front", face(item.clear_front)
     if item.depth:
         yield "Clear depth", depth(item.depth, in_a_door=item.in_a_door)
     if item.alters:
@@ -64,11 +68,22 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
         yield "Room to the grille", words.quantity(item.room_to_grille) or "not recorded"
         yield "Factory spacer", words.quantity(item.factory_spacer) or "not recorded"
         yield "Impedance", words.quantity(item.impedance) or "not recorded"
+        yield "Channel", _channel(item)
         yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
         yield (
             "Crash pressure sensor",
             _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else ""),
         )
+
+
+def _channel(item: Opening) -> str:
+    """The outputs that feed it, and through what."""
+    through = f", through a {item.fed_through}" if item.fed_through in ("capacitor", "crossover") else ""
+    return (
+        f"{item.channel}{through}{', fed how: unknown' if item.fed_through == 'unknown' else ''}"
+        if item.channel
+        else ""
+    )
 
 
 def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
@@ -82,6 +97,11 @@ def hole(item: Hole) -> str:
     if item.shape == "round":
         return f"round, {words.quantity(item.diameter)}"
     return f"{item.shape}, {words.quantity(item.width)} wide × {words.quantity(item.height)} high"
+
+
+def face(item: Face) -> str:
+    """A face in words."""
+    return f"{words.quantity(item.width)} wide × {words.quantity(item.height)} high"
 
 
 def bolts(item: Bolts) -> str:
@@ -98,5 +118,6 @@ def depth(item: Depth, *, in_a_door: bool) -> str:
         f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
         f"to: {item.to}" if item.to else "",
         _OVER[item.over] if item.over else "",
+        f"leaning {words.quantity(item.leans)}" if item.leans is not None else "",
     ]
     return ", ".join(part for part in parts if part)

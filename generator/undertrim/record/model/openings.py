@@ -66,6 +66,7 @@ class Opening:
     panel: Face | None = None
     clear_front: Face | None = None
     channel: str = ""
+    fed_through: str = ""
     depth: Depth | None = None
     room_to_grille: Length | None = None
     factory_spacer: Length | None = None

@@ -46,7 +46,7 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class Connector:
-    """One plug of the car; `view` says which side its positions are drawn from."""
+    """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed."""
 
     id: str
     name: str
@@ -57,6 +57,7 @@ class Connector:
     when: When = ALWAYS
     at: str = ""
     standard: str = ""
+    scheme: str = ""
     latch: str = "unknown"
     numbering: str = "unknown"
     starts: str = "top-left"
