@@ -22,18 +22,18 @@ def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> byte
     May be called from several threads at once. Raises typst.TypstError where the template fails.
     """
     data = json.dumps(view(facts, url, paper, made), ensure_ascii=False)
-    made_pdf = _compiler().compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
+    made_pdf = compiler("sheet.typ").compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
     assert isinstance(made_pdf, bytes)
     return made_pdf
 
 
-def _compiler() -> typst.Compiler:
-    """One for each thread: a compiler does one thing at a time."""
-    if not hasattr(_LOCAL, "compiler"):
+def compiler(template: str) -> typst.Compiler:
+    """The compiler of a template in `publish/templates`, one for each thread: it does one thing at a time and keeps its last input."""
+    kept: dict[str, typst.Compiler] = _LOCAL.__dict__.setdefault("compilers", {})
+    if template not in kept:
         root = inside("publish", "templates")
-        _LOCAL.compiler = typst.Compiler(root / "sheet.typ", root=root, font_paths=_fonts(), ignore_system_fonts=True)
-    compiler: typst.Compiler = _LOCAL.compiler
-    return compiler
+        kept[template] = typst.Compiler(root / template, root=root, font_paths=_fonts(), ignore_system_fonts=True)
+    return kept[template]
 
 
 @cache

@@ -1,0 +1,116 @@
+"""Print an opening as a paper template in true size, alone or with gear over it, to hold against the car.
+
+VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record:
+a speaker or spacer for a speaker's opening, a receiver or kit for a receiver's. What is larger than the paper goes over several sheets.
+Print at 100 %, and measure the square and the bar on every sheet before using it.
+"""
+
+import argparse
+import sys
+from pathlib import Path
+
+from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.publish import paper
+from undertrim.record import units
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.nearness import nearest
+from undertrim.record.store import Entry, Workspace
+
+MOST_MARGIN = 25.0  # mm; beyond it the bar and the square have no place beside each other on A4
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("opening", metavar="OPENING", help="an opening of the vehicle")
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the opening alone)")
+    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help="the paper (default: a4)")
+    parser.add_argument(
+        "--margin", metavar="LENGTH", default="10 mm", help="what the printer leaves white (default: 10 mm)"
+    )
+    parser.add_argument(
+        "--output", type=Path, metavar="FILE", help="where to write (default: VEHICLE-OPENING[-GEAR].pdf here)"
+    )
+    parser.add_argument("--force", action="store_true", help="write over a file that is there")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Write the template; exit 1 if the record cannot be relied on or does not hold the opening's outline."""
+    margin = _margin(options.margin)
+    place = workspace(options)
+    entry = _entry(place, options.vehicle)
+    if not isinstance(entry.record, VehicleRecord) or entry.problems:
+        return _refuse(
+            f"{entry.source.path} has values that no template can rest on: run 'undertrim check' for the details"
+        )
+    opening = _opening(entry.record, options.opening)
+    gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
+    file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
+    if file.exists() and not options.force:
+        return _refuse(f"'{file}' is there already: name another with --output, or write over it with --force")
+    try:
+        template = paper.Template(entry.address, entry.record, opening, gear)
+        made = paper.render(template, paper.PAPERS[options.paper], margin)
+    except (paper.NotRecorded, paper.NoRoom) as error:
+        return _refuse(f"{entry.source.path}: {error}")
+    return _written(file, made)
+
+
+def _refuse(words: str) -> int:
+    print(f"undertrim: {words}", file=sys.stderr)
+    return 1
+
+
+def _written(file: Path, made: bytes) -> int:
+    try:
+        file.write_bytes(made)
+    except OSError as error:
+        return _refuse(f"'{file}' cannot be written: {error.strerror}")
+    print(f"{file}: print at 100 %, then measure the square and the bar before use")
+    return 0
+
+
+def _margin(text: str) -> float:
+    """A margin in mm. Raises Usage."""
+    try:
+        margin = units.parse(text, "length").value
+    except units.UnitError as error:
+        raise Usage(f"--margin: {error}: {error.hint}") from error
+    if margin > MOST_MARGIN:
+        raise Usage(f"--margin: '{text}' leaves no room: at most {MOST_MARGIN:g} mm")
+    return margin
+
+
+def _entry(place: Workspace, name: str) -> Entry:
+    try:
+        return place.load(vehicle_file(place, name))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+
+
+def _opening(record: VehicleRecord, name: str) -> Opening:
+    if name not in record.openings:
+        raise Usage(f"no opening '{name}' in this record; {nearest(name, list(record.openings), 'openings')}")
+    return record.openings[name]
+
+
+def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:
+    """The gear of a name, if it is of a kind that goes over the opening. Raises Usage."""
+    kinds = paper.SUITABLE[opening.kind]
+    named = [item for item in shelf.items if item.id == name]
+    if not named:
+        raise Usage(_no_gear(shelf, opening, name))
+    if named[0].facts.kind not in kinds:
+        wanted = " or a ".join(kinds)
+        raise Usage(f"'{name}' is a {named[0].facts.kind}: over '{opening.id}' a {wanted} can be drawn")
+    return named[0]
+
+
+def _no_gear(shelf: Stock, opening: Opening, name: str) -> str:
+    if any(address.rpartition("/")[2] == name for address in shelf.left_out):
+        return f"the record of '{name}' has problems: run 'undertrim check' for the details"
+    known = [item.id for item in shelf.of(*paper.SUITABLE[opening.kind])]
+    return f"no gear '{name}' in stock; {nearest(name, known, 'gear')}"

@@ -1,0 +1,23 @@
+"""Paper templates in true size: an opening, and gear over it, to print and hold against the car."""
+
+from undertrim.publish.paper.drawing import SUITABLE, NotRecorded, Template, drawing
+from undertrim.publish.paper.printing import printed
+from undertrim.publish.paper.sheets import A4, LETTER, PAPERS, NoRoom, Paper, pages
+from undertrim.publish.paper.words import text
+
+__all__ = ["A4", "LETTER", "MARGIN", "PAPERS", "SUITABLE", "NoRoom", "NotRecorded", "Paper", "Template", "render"]
+
+MARGIN = 10.0
+"""mm that stay white at every edge; common practice, no source: most printers need less."""
+
+
+def render(template: Template, paper: Paper = A4, margin: float = MARGIN) -> bytes:
+    """The template as PDF, one tile a page, without touching the disk: the same bytes for the same input.
+
+    `margin` is in mm at every edge. Raises NotRecorded where the opening has no outline, NoRoom where its notes leave no
+    room for it, and ValueError for a margin that is negative or leaves less than 160 mm of width.
+    """
+    drawn = drawing(template)
+    words = text(template, drawn)
+    sheets = pages(words, drawn, paper, margin)
+    return printed(sheets, paper, f"{words.title}: template, {words.shows}")

@@ -1,0 +1,90 @@
+"""Holes, faces and bolt patterns of a record as shapes and points in mm, about the middle of the opening."""
+
+import math
+from collections.abc import Iterator
+
+from undertrim.publish.paper.layout import FINE, Circle, Ellipse, Line, Pen, Rectangle, Shape
+from undertrim.record.model import Blank, Bolts, Face, Hole
+from undertrim.record.units import Quantity
+
+Point = tuple[float, float]
+_CORNERS = 4
+_QUARTER = 45.0  # degrees; common practice, no source: four holes mostly sit like the corners of a square
+
+
+def outline(item: Hole | Face | None, pen: Pen) -> Shape | None:
+    """An outline in true size about (0, 0); None where it, or one of its measures, is not recorded."""
+    if isinstance(item, Hole) and item.shape == "round":
+        across = known(item.diameter)
+        return None if across is None else Circle(0, 0, across / 2, pen)
+    width, height = (known(item.width), known(item.height)) if item else (None, None)
+    if width is None or height is None:
+        return None
+    shape = Ellipse if isinstance(item, Hole) and item.shape == "oval" else Rectangle
+    return shape(0, 0, width, height, pen)
+
+
+def known(value: Quantity | Blank | None) -> float | None:
+    """A length in mm; None where it is not known."""
+    return value.value if isinstance(value, Quantity) else None
+
+
+def ring(bolts: Bolts, pen: Pen) -> Shape | None:
+    """The circle or rectangle that runs through the middles of the holes."""
+    as_hole = Hole("round" if bolts.pattern == "circle" else "rectangle", bolts.diameter, bolts.width, bolts.height)
+    return outline(as_hole, pen)
+
+
+def centres(bolts: Bolts) -> tuple[Point, ...]:
+    """The middles of the holes about (0, 0): evenly round a circle, or at the corners of a rectangle.
+
+    On a circle the first is at the top, and four sit at 45 degrees: the record does not say where, so who draws them
+    must say that it is assumed. Fewer than four on a rectangle have no places; of more, only the corners do.
+    """
+    if bolts.pattern == "circle":
+        return tuple(_round(known(bolts.diameter), bolts.count))
+    width, height = known(bolts.width), known(bolts.height)
+    if width is None or height is None or bolts.count < _CORNERS:
+        return ()
+    return tuple((x * width / 2, y * height / 2) for x, y in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+
+
+def _round(across: float | None, count: int) -> Iterator[Point]:
+    first = _QUARTER if count == _CORNERS else 0.0
+    for number in range(count if across else 0):
+        angle = math.radians(first + 360 * number / count)
+        yield (across or 0) / 2 * math.sin(angle), -(across or 0) / 2 * math.cos(angle)
+
+
+def assumed(bolts: Bolts, whose: str) -> str:
+    """What of the places of the holes was assumed or is not drawn, in a sentence; empty for nothing."""
+    if bolts.pattern == "circle":
+        where = "at 45 degrees" if bolts.count == _CORNERS else "evenly, the first at the top"
+        return f"Assumed, not in the record: the angle of the {whose} ({where}). Turn the sheet to match."
+    if bolts.count < _CORNERS:
+        return f"Not drawn: the {whose}. At which corners the {bolts.count} sit is not recorded."
+    if bolts.count > _CORNERS:
+        return f"Drawn at the corners only: the {whose}. Where the other {bolts.count - _CORNERS} sit is not recorded."
+    return ""
+
+
+def upright(x: float, y: float, scale: float = 1) -> tuple[Shape, ...]:
+    """A cross in a small circle: a hole of the car."""
+    arm = 4 * scale
+    strokes = (Line(x - arm, y, x + arm, y, FINE), Line(x, y - arm, x, y + arm, FINE))
+    return (Circle(x, y, 2 * scale, FINE), *strokes)
+
+
+def diagonal(x: float, y: float, scale: float = 1) -> tuple[Shape, ...]:
+    """A diagonal cross in a square: a hole of the gear."""
+    arm = 3 * scale
+    strokes = (Line(x - arm, y - arm, x + arm, y + arm, FINE), Line(x - arm, y + arm, x + arm, y - arm, FINE))
+    return (Rectangle(x, y, 2 * arm, 2 * arm, FINE), *strokes)
+
+
+def triangle(x: float, y: float, scale: float = 1) -> tuple[Shape, ...]:
+    """A triangle about a point: a hole of the gear towards the car."""
+    half, low, peak = 2 * math.sqrt(3) * scale, y + 2 * scale, y - 4 * scale
+    base = Line(x - half, low, x + half, low, FINE)
+    sides = (Line(x - half, low, x, peak, FINE), Line(x + half, low, x, peak, FINE))
+    return (base, *sides, Circle(x, y, 0.3 * scale, FINE))

@@ -1,0 +1,310 @@
+"""What the sheets say: whose they are, what is unknown, cautions, and that any text stays text on the sheet."""
+
+import io
+import re
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typst
+from pypdf import PdfReader
+
+from making import record
+from undertrim.derive.fit.stock import Gear
+from undertrim.publish import paper, pdf
+from undertrim.publish.facts import vehicle
+from undertrim.publish.paper import A4, LETTER, Paper, Template, metrics
+from undertrim.publish.paper.drawing import drawing
+from undertrim.publish.paper.sheets import pages
+from undertrim.publish.paper.words import text
+from undertrim.publish.sheet import glyphs
+from undertrim.record.gear import GearFacts, Place
+from undertrim.record.model import When
+from undertrim.record.store import Workspace
+
+SPACE = Workspace.around(Path(__file__))
+ADDRESS = "brindleway/otter-2014-2018"
+DEFER = "The maker's information, local codes and licensed practice come first."
+
+
+def small(opening: str, *more: str, gear: Gear | None = None, name: str = "front-door") -> Template:
+    about = record(
+        "parts: {panel: {}}\n", f"openings: {{{name}: {{kind: speaker, behind: [panel], {opening}}}}}\n", *more
+    )
+    return Template(ADDRESS, about, about.openings[name], gear)
+
+
+def said(asked: Template, on: Paper = A4) -> list[str]:
+    reader = PdfReader(io.BytesIO(paper.render(asked, on)))
+    return [re.sub(r"\s+", " ", page.extract_text().replace("\u200b", "")) for page in reader.pages]
+
+
+def test_every_sheet_says_what_it_belongs_to() -> None:
+    about = record("""
+        vehicle: {model_years: {first: 2014, last: 2017}}
+        parts: {panel: {}}
+        evidence:
+          e1: {how: measured, on: 2026-02-16, by: mh, car: one, with: Calliper 0.05 mm}
+          e2: {how: seen, on: 2026-03-18, by: jl}
+        openings:
+          corner: {behind: [panel], each: [left, right], hole: {shape: oval, width: 153 mm, height: 223 mm}, source: e1}
+    """)
+    flange = about.openings["corner"].hole
+    over = Gear("skerrowe-y", GearFacts("speaker", "Skerrowe", "Y", flange=flange))
+    sheets = said(Template(ADDRESS, about, about.openings["corner"], over))
+    assert len(sheets) == 2
+    for number, page in enumerate(sheets, start=1):
+        assert "Brindleway Otter 2014–2017" in page
+        assert "Corner, left and right, with Skerrowe Y" in page
+        assert f"sheet r{number}c1, page {number} of 2" in page
+        assert "Invented: demonstration data" in page
+        assert "Data date 2026-03-18, record brindleway/otter-2014-2018" in page
+        assert "hole of the car, oval, 153 mm (6.02 in) wide × 223 mm (8.78 in) high [e1]" in page
+        assert (
+            "flange of Skerrowe Y, oval, 153 mm (6.02 in) wide × 223 mm (8.78 in) high [gear record skerrowe-y]" in page
+        )
+        assert "Sources: e1 measured 2026-02-16 by mh with Calliper 0.05 mm." in page
+        assert "Print at 100 %, never “fit to page”" in page
+        assert "measure this square both ways and the bar" in page
+        assert "more than 0.5 mm, do not use the sheet" in page
+        assert "Sheets overlap by 10 mm" in page
+        assert DEFER in page
+
+
+def test_one_sheet_has_no_words_on_joining() -> None:
+    (page,) = said(small("hole: {shape: round, diameter: 146 mm}"))
+    assert "page 1 of 1" in page
+    assert "overlap" not in page
+    assert "r1c1" not in page
+
+
+def test_real_data_is_not_called_invented() -> None:
+    asked = small("hole: {shape: round, diameter: 146 mm}", "demo: no\n")
+    assert "Invented" not in said(asked)[0]
+
+
+@pytest.mark.parametrize(
+    ("sensor", "words"),
+    [
+        ("crash_sensor: yes,", "WARNING Crash pressure sensor behind this panel: no cutting, no drilling."),
+        (
+            "crash_sensor: unknown,",
+            "sensor is behind this panel is unknown: no cutting, no drilling until it is answered",
+        ),
+        ("", "sensor is behind this panel is unknown: no cutting, no drilling until it is answered"),
+        ("crash_sensor: no,", ""),
+    ],
+)
+def test_a_door_that_may_hold_a_crash_sensor_is_for_offering_up_only(sensor: str, words: str) -> None:
+    (page,) = said(small(f"{sensor} hole: {{shape: round, diameter: 146 mm}}"))
+    assert words in page
+    assert ("This sheet is for offering up only" in page) == bool(words)
+    assert ("drilling" in page) == bool(words)
+
+
+def test_a_shelf_without_a_word_on_sensors_has_no_caution() -> None:
+    assert "WARNING" not in said(small("hole: {shape: round, diameter: 146 mm}", name="rear-shelf"))[0]
+
+
+@pytest.mark.parametrize(
+    ("high", "words"), [("yes", "DANGER High-voltage"), ("unknown", "WARNING Whether"), ("no", "")]
+)
+def test_high_voltage_follows_the_record(high: str, words: str) -> None:
+    asked = small("crash_sensor: no, hole: {shape: round, diameter: 146 mm}", f"vehicle: {{high_voltage: {high}}}\n")
+    (page,) = said(asked)
+    assert words in page
+    assert ("voltage" in page) == bool(words)
+
+
+def test_what_is_not_recorded_is_said_and_not_drawn() -> None:
+    bare = Gear("pellworth-bare", GearFacts("speaker", "Pellworth", "Bare"))
+    asked = small("hole: {shape: round, diameter: 146 mm}", gear=bare)
+    drawn, alone = drawing(asked), drawing(small("hole: {shape: round, diameter: 146 mm}"))
+    assert drawn.shapes == alone.shapes
+    (page,) = said(asked)
+    for what in (
+        "bolt holes of the car",
+        "basket of Pellworth Bare",
+        "flange of Pellworth Bare",
+        "bolt holes of Pellworth",
+    ):
+        assert f"Not recorded, not drawn: {what}" in page
+    assert "[no source recorded]" in page
+
+
+@pytest.mark.parametrize(
+    ("bolts", "words", "marks"),
+    [
+        ("pattern: circle, count: 4, diameter: 160 mm", "the angle of the bolt holes of the car (at 45 degrees)", 4),
+        ("pattern: circle, count: 3, diameter: 160 mm", "bolt holes of the car (evenly, the first at the top)", 3),
+        ("pattern: rectangle, count: 4, width: 90 mm, height: 80 mm", "", 4),
+        ("pattern: rectangle, count: 6, width: 90 mm, height: 80 mm", "Where the other 2 sit is not recorded", 4),
+        ("pattern: rectangle, count: 2, width: 90 mm, height: 80 mm", "At which corners the 2 sit is not recorded", 0),
+    ],
+)
+def test_places_of_bolt_holes_that_the_record_does_not_give(bolts: str, words: str, marks: int) -> None:
+    asked = small(f"hole: {{shape: round, diameter: 146 mm}}, bolts: {{{bolts}}}")
+    assert (
+        sum(shape.bounds.width == pytest.approx(4) for shape in drawing(asked).shapes if hasattr(shape, "radius"))
+        == marks
+    )
+    (page,) = said(asked)
+    assert words in page
+    assert ("Assumed, not in the record" in page) == ("circle" in bolts)
+
+
+def test_an_opening_without_an_outline_is_refused_with_the_way_out() -> None:
+    about = record("""
+        parts: {panel: {}}
+        openings:
+          dash: {behind: [panel], face: {width: 182 mm, height: unknown}}
+    """)
+    with pytest.raises(paper.NotRecorded, match="'dash' is not recorded: measure it and write 'face' with its width"):
+        paper.render(Template(ADDRESS, about, about.openings["dash"]))
+
+
+def test_an_unsettled_conflict_about_what_is_drawn_is_shown() -> None:
+    asked = small(
+        "source: e1, hole: {shape: round, diameter: 146 mm}",
+        "evidence:\n  e1: {how: measured, on: 2026-03-01, by: ab, car: one}\n  e2: {how: seen, on: 2026-03-02, by: cd}\n",
+        "conflicts: {c1: {about: openings/front-door/hole/diameter, "
+        "claims: [{says: 146 mm, source: e1}, {says: 144 mm, source: e2}]}}\n",
+    )
+    (page,) = said(asked)
+    assert "CONFLICT" in page
+    assert "146 mm (5.75 in) (e1) or 144 mm (5.67 in) (e2)" in page
+    assert "Drawn: 146 mm (5.75 in)" in page
+
+
+def spacer(*suits: Place) -> Gear:
+    return Gear("pellworth-x", GearFacts("spacer", "Pellworth", "X", suits=suits))
+
+
+@pytest.mark.parametrize(
+    ("suits", "words"),
+    [
+        ((), ""),
+        ((Place(ADDRESS, "front-door"),), ""),
+        ((Place(ADDRESS, "rear-door"),), "Pellworth X is made for another opening"),
+        ((Place(ADDRESS, "front-door", When((("radio", ("map",)),))),), "only in cars with: Map radio."),
+    ],
+)
+def test_gear_made_for_another_opening_or_car(suits: tuple[Place, ...], words: str) -> None:
+    radio = "variants: {radio: {ask: Which, choices: {map: {label: Map radio}, plain: {label: Plain radio}}}}\n"
+    (page,) = said(small("hole: {shape: round, diameter: 146 mm}", radio, gear=spacer(*suits)))
+    assert words in page
+    assert ("made for" in page) == bool(words)
+
+
+def test_an_opening_of_some_cars_says_of_which() -> None:
+    radio = "variants: {radio: {ask: Which, choices: {map: {label: Map radio}, plain: {label: Plain radio}}}}\n"
+    (page,) = said(small("when: {radio: map}, hole: {shape: round, diameter: 146 mm}", radio))
+    assert "Only in cars with: Map radio." in page
+
+
+HOSTILE = [
+    '#read("/etc/passwd")',
+    "$x$ *b* _i_ <label> @ref",
+    "日本 \U0001f600",
+    "Windscreenpillartrim" * 6,
+    "]]}) // c",
+]
+
+
+@pytest.mark.parametrize("on", [A4, LETTER], ids=["a4", "letter"])
+@pytest.mark.parametrize("words", HOSTILE)
+def test_any_text_stays_text_and_on_the_paper(words: str, on: Paper) -> None:
+    about = record("""
+        parts: {panel: {}}
+        openings:
+          front-door: {behind: [panel], hole: {shape: round, diameter: 146 mm}}
+    """)
+    asked = Template(words, about, about.openings["front-door"], Gear("x", GearFacts("speaker", words, words)))
+    drawn = drawing(asked)
+    for page in pages(text(asked, drawn), drawn, on, 25):
+        for shape in page.shapes:
+            box = shape.bounds
+            assert min(box.left, box.top) >= 25 - 1e-6
+            assert box.right <= on.width - 25 + 1e-6
+            assert box.bottom <= on.height - 25 + 1e-6
+    whole = re.sub(r"\s", "", "".join(said(asked, on)))
+    assert re.sub(r"[\s\u200b]", "", glyphs.text(words)) in whole
+    assert "root:" not in whole
+
+
+def test_too_much_to_say_is_refused_with_the_way_out() -> None:
+    asked = small("hole: {shape: round, diameter: 146 mm}", gear=Gear("x" * 4000, GearFacts("speaker", "P", "X")))
+    basket = small("hole: {shape: round, diameter: 146 mm}").opening.hole
+    told = Template(
+        ADDRESS, asked.record, asked.opening, Gear("word " * 2000, GearFacts("speaker", "P", "X", basket=basket))
+    )
+    with pytest.raises(paper.NoRoom, match="smaller margin"):
+        paper.render(told)
+
+
+def test_pdf_ua() -> None:
+    # ISO 14289-1: the identifier in the metadata, a tagged document, its language, its title shown, figures described.
+    asked = small("hole: {shape: oval, width: 153 mm, height: 223 mm}")
+    reader = PdfReader(io.BytesIO(paper.render(asked)))
+    catalogue: Any = reader.root_object
+    assert "<pdfuaid:part>1</pdfuaid:part>" in catalogue["/Metadata"].get_object().get_data().decode()
+    assert catalogue["/MarkInfo"]["/Marked"]
+    assert catalogue["/Lang"] == "en"
+    assert catalogue["/ViewerPreferences"]["/DisplayDocTitle"]
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Brindleway Otter 2014–2018: template, Front door"
+    described = [alt for alt in alternates(catalogue["/StructTreeRoot"]) if "drawing in true size" in alt]
+    assert len(described) == 2
+    assert "Solid line: hole of the car, oval, 153 mm" in described[0]
+
+
+def alternates(node: Any) -> list[str]:
+    """The alternate descriptions in a structure tree."""
+    node = node.get_object()
+    if isinstance(node, list):
+        return [alt for child in node for alt in alternates(child)]
+    if not isinstance(node, dict):
+        return []
+    own = [str(node["/Alt"])] if "/Alt" in node else []
+    return own + (alternates(node["/K"]) if "/K" in node else [])
+
+
+def test_a_template_does_not_change_the_next_sheet() -> None:
+    facts = vehicle(SPACE.load(SPACE.records / "vehicles/tolverne/gant-1998-2003.yaml"))
+    before = pdf.render(facts, "https://undertrim.invalid/x.html", "a4", date(2026, 5, 4))
+    paper.render(small("hole: {shape: round, diameter: 146 mm}"))
+    assert pdf.render(facts, "https://undertrim.invalid/x.html", "a4", date(2026, 5, 4)) == before
+
+
+@pytest.mark.parametrize(("weight", "bold"), [("regular", False), ("bold", True)])
+@pytest.mark.parametrize(
+    "words", ["Front door speakers, 146 mm (5.75 in) [e2, e4]", "WARNING Wavy – × “fi”", "iiii 1111"]
+)
+def test_widths_are_those_of_the_layout_engine(words: str, weight: str, bold: bool) -> None:
+    # Typst's own `measure`, kerning and ligatures off.
+    source = f"""
+        #set text(font: "Source Sans Pro", size: 9pt, weight: "{weight}", kerning: false, ligatures: false, fallback: false)
+        #context [#metadata(measure(text(sys.inputs.words)).width.mm()) <wide>]
+    """
+    fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())])
+    inputs = {"words": words}
+    found = typst.query(
+        source.encode(),
+        "<wide>",
+        field="value",
+        one=True,
+        sys_inputs=inputs,
+        font_paths=fonts,
+        ignore_system_fonts=True,
+    )
+    assert metrics.face("Bold" if bold else "Regular").width(words, 9) == pytest.approx(float(found), abs=0.01)
+
+
+def test_lines_are_broken_at_spaces_and_in_long_words() -> None:
+    words = glyphs.text("The quick brown fox jumps over the lazy dog and a Windscreenpillartrimfastenerclip stays.")
+    lines = metrics.wrapped(words, 30, 8)
+    assert all(metrics.face("Regular").width(line, 8) <= 30 for line in lines)
+    assert re.sub(r"[\s\u200b]", "", "".join(lines)) == re.sub(r"[\s\u200b]", "", words)
+    assert len(lines) >= 4
+    assert metrics.wrapped("short", 30, 8) == ("short",)
