@@ -28,6 +28,8 @@ def test_the_handbook_is_whole() -> None:
         "in-the-bay.md",
         "reviewing.md",
         "safety.md",
+        "will-it-fit.md",
+        "wiring.md",
         "writing-a-record.md",
     ]
 

@@ -3,7 +3,23 @@
 import argparse
 from typing import Protocol
 
-from undertrim.commands import build, check, coverage, fit, mirror, plan, serve, shop, template, verify
+from undertrim.commands import (
+    build,
+    cable,
+    check,
+    coverage,
+    fit,
+    load,
+    meter,
+    mirror,
+    plan,
+    reckon,
+    serve,
+    shop,
+    template,
+    verify,
+    wiring,
+)
 from undertrim.commands.common import Usage
 
 __all__ = ["COMMANDS", "Usage"]
@@ -23,13 +39,18 @@ class Command(Protocol):
 
 COMMANDS: dict[str, Command] = {
     "build": build,
+    "cable": cable,
     "check": check,
     "coverage": coverage,
     "fit": fit,
+    "load": load,
+    "meter": meter,
     "mirror": mirror,
     "plan": plan,
+    "reckon": reckon,
     "serve": serve,
     "shop": shop,
     "template": template,
     "verify": verify,
+    "wiring": wiring,
 }

@@ -16,6 +16,7 @@ from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
 from undertrim.check.runner import Progress, Report
 from undertrim.publish import finder, pages, placing, rule_pages, site
+from undertrim.publish.facts import meter
 from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare
 from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
@@ -133,7 +134,10 @@ def content(made: Sequence[Prepared]) -> site.Content:
             **{f"vehicles/{item.address}": _vehicle_page(item) for item in made},
         },
         markdown=rule_pages.pages(),
-        files=finder.files([finder.row(item.summary) for item in made]),
+        files={
+            **finder.files([finder.row(item.summary) for item in made]),
+            "assets/undertrim/meter-table.js": meter.table_script(),
+        },
         copies={f"vehicles/{item.address.split('/')[0]}/{name}": path for item in made for name, path in item.beside},
     )
 

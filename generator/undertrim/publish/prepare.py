@@ -2,7 +2,7 @@
 
 import json
 import os
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
@@ -12,12 +12,12 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.derive.fit.stock import Stock, stock
-from undertrim.publish import facts, pages, pdf
-from undertrim.publish.sheet import Paper
+from undertrim.publish import beside, facts, pages
+from undertrim.publish.facts import Facts
 from undertrim.record.digests import Digests, joined
+from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
-PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 FEW = 4
 """With fewer vehicles than this to prepare, starting more processes is not worth it."""
 
@@ -135,12 +135,15 @@ def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """Make a vehicle's files. Where it is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
-        made = facts.vehicle(workspace.load(item.path), today(), shelf)
+        entry = workspace.load(item.path)
+        made = facts.vehicle(entry, today(), shelf)
         now = replace(item, gear=gear, key=_key(item.path, item.site_url, gear, Digests()))
         if now == item:
             break
         item = now
-    _write(made, cache_folder(workspace) / item.key, item.site_url, sheets=sheets)
+    assert isinstance(entry.record, VehicleRecord)
+    printed = beside.sheets(entry.record, made, item.site_url, today()) if sheets else ()
+    _write(made, cache_folder(workspace) / item.key, [beside.data(made), *printed], sheets=sheets)
     prepared = _known(workspace, item.key, sheets=sheets)
     assert prepared, "what was just written is there"
     return prepared
@@ -156,16 +159,12 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
         gear = now
 
 
-def _write(made: dict[str, Any], folder: Path, site_url: str, *, sheets: bool) -> None:
+def _write(made: Facts, folder: Path, files: Iterable[tuple[str, bytes]], *, sheets: bool) -> None:
     """Write a vehicle's files; the summary comes last, so that a half-made folder is never taken for done."""
     folder.mkdir(parents=True, exist_ok=True)
-    stem = made["id"]
     (folder / "body.html").write_text(pages.vehicle(made), encoding="utf-8")
-    (folder / f"{_BESIDE}{stem}.json").write_text(json.dumps(made, ensure_ascii=False, indent=1), encoding="utf-8")
-    if sheets:
-        url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
-        for name, paper in PAPERS.items():
-            (folder / f"{_BESIDE}{stem}-{name}.pdf").write_bytes(pdf.render(made, url, paper, today()))
+    for name, content in files:
+        (folder / f"{_BESIDE}{name}").write_bytes(content)
     summary = json.dumps({key: made[key] for key in _SUMMARY}, ensure_ascii=False)
     for name in {_done(sheets=False), _done(sheets=sheets)}:
         (folder / name).write_text(summary, encoding="utf-8")

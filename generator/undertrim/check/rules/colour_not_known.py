@@ -39,6 +39,14 @@ error: 'red on white' does not say which colour is the base (write the colours a
           2: {colour: RD-WH, function: switched-feed}
           3: {colour: light green with black tracer, function: illumination}
           4: {function: ground}
+      second:
+        name: Second radio plug
+        view: wires
+        rows: 1
+        columns: 2
+        scheme: scandinavian
+        pins:
+          1: {colour: BL/Y, function: speed}
 """
 
 from collections.abc import Iterator
@@ -55,7 +63,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for connector in subject.record.connectors.values():
         for pin in connector.pins.values():
             try:
-                _ = colours.parse(pin.colour) if pin.colour else None
+                _ = colours.parse(pin.colour, connector.scheme) if pin.colour else None
             except colours.ColourError as error:
                 place = ("connectors", connector.id, "pins", pin.id, "colour")
                 yield Finding(place, error.message, error.hint)

@@ -1,6 +1,6 @@
 """Answers for openings of a vehicle: which gear fits, in which kinds of the car."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
@@ -43,12 +43,20 @@ class Vehicle:
 
 @dataclass(frozen=True, slots=True)
 class _Place:
-    """An opening as it is reckoned (see `disputed`), in one kind of car."""
+    """An opening as it is reckoned (see `disputed`), in one kind of car. `sizes` keeps what does not differ between kinds."""
 
     vehicle: Vehicle
     opening: Opening
     notes: tuple[str, ...]
     car: Mapping[str, str]
+    sizes: dict[tuple[str, ...], Fit]
+
+    def sized(self, gear: Gear, between: Sequence[Gear], work_out: Callable[[], Fit]) -> Fit:
+        """The verdict by size alone, which depends on the gear and what can go between, and on no more of the car."""
+        key = (gear.id, *(item.id for item in between))
+        if key not in self.sizes:
+            self.sizes[key] = work_out()
+        return self.sizes[key]
 
 
 def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chosen: Mapping[str, str]) -> list[Answer]:
@@ -58,9 +66,10 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     """
     reckoned, notes = disputed.cautious(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[Fit, ...]], list[Mapping[str, str]]] = {}
+    sizes: dict[tuple[str, ...], Fit] = {}
     for car in _kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
-        fits = _ranked(_Place(vehicle, reckoned, notes, car), gear) if there else ()
+        fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there else ()
         groups.setdefault((there, fits), []).append(car)
     takes = limits(reckoned, vehicle.usual)
     return [
@@ -117,7 +126,7 @@ def _fit(place: _Place, gear: Gear) -> Fit:
 def _receiver(place: _Place, gear: Gear) -> Fit:
     suiting = place.vehicle.stock.suiting(place.vehicle.address, place.opening.id, place.car)
     kits = [item for item in suiting if item.facts.kind == "kit"]
-    found = receiver.fit(gear, place.opening, kits, place.vehicle.usual)
+    found = place.sized(gear, kits, lambda: receiver.fit(gear, place.opening, kits, place.vehicle.usual))
     more = between(place.vehicle.record, place.car, gear.facts, suiting)
     notes = (*found.notes, *more.notes)
     if found.kind == "does-not-fit":  # what would join it is of no use then
@@ -129,12 +138,10 @@ def _receiver(place: _Place, gear: Gear) -> Fit:
 def _speaker(place: _Place, gear: Gear) -> Fit:
     """Spacers that are made for other openings are left on the shelf: their bolts are not those of this car."""
     vehicle, opening, car = place.vehicle, place.opening, place.car
-    rings = [
-        Spacer(item, made_for_it=bool(item.facts.suits))
-        for item in vehicle.stock.suiting(vehicle.address, opening.id, car)
-        if item.facts.kind == "spacer"
-    ]
-    found = speaker.fit(gear, opening, rings, vehicle.usual)
+    suiting = vehicle.stock.suiting(vehicle.address, opening.id, car)
+    rings = [item for item in suiting if item.facts.kind == "spacer"]
+    spacers = [Spacer(item, made_for_it=bool(item.facts.suits)) for item in rings]
+    found = place.sized(gear, rings, lambda: speaker.fit(gear, opening, spacers, vehicle.usual))
     impedance = gear.facts.impedance
     more = load(vehicle.record, opening, car, impedance if isinstance(impedance, Quantity) else None)
     checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)

@@ -47,6 +47,17 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
     )
 
 
+def description(words: str) -> str:
+    """What a picture shows, in words, for those who do not see it; stands first in a drawing."""
+    return element("desc", escape(_NOT_XML.sub("", words)))
+
+
+def text(x: float, y: float, words: str, anchor: str = "start", *, upright: bool = False) -> str:
+    """One line of text on its baseline; `upright` turns it so that it is read from the right."""
+    turn = {"transform": f"rotate(-90 {number(x)} {number(y)})"} if upright else {}
+    return element("text", escape(_NOT_XML.sub("", words)), x=x, y=y, text_anchor=anchor, **turn)
+
+
 def lines(*paths: str, width: float = 1.6) -> str:
     """Stroked, unfilled paths in the colour of the text; one `<path>` each."""
     drawn = [element("path", d=path) for path in paths]

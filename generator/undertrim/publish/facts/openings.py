@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.publish.facts import words
-from undertrim.record.model import Bolts, Depth, Face, Hole, Opening, VehicleRecord
+from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
+from undertrim.record.units import Quantity
 from undertrim.resources import table
 
 Data = dict[str, Any]
@@ -40,10 +41,18 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "clauses": words.clauses(item.when),
         "rows": [{"label": label, "value": value} for label, value in (*_rows(item), *_absent(record, item)) if value],
         "crash_sensor": item.crash_sensor,
+        "outline": _outlined(item),
         "install_how": item.install_how,
         "cautions": [words.caution(caution) for caution in item.cautions],
         "source": list(item.source),
     }
+
+
+def _outlined(item: Opening) -> bool:
+    """Whether the outline is measured, so that there is something to draw in true scale."""
+    shape = item.face if item.kind == "receiver" else item.hole
+    sizes = [getattr(shape, name, None) for name in ("diameter", "width", "height")]
+    return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
 def _rows(item: Opening) -> Iterator[tuple[str, str]]:

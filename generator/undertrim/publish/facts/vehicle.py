@@ -13,7 +13,19 @@ from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import SECTIONS
-from undertrim.publish.facts import blockers, coverage, evidence, fit, kits, openings, totals, wiring, words
+from undertrim.publish.facts import (
+    blockers,
+    coverage,
+    evidence,
+    fit,
+    kits,
+    meter,
+    openings,
+    plugs,
+    totals,
+    wiring,
+    words,
+)
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import Variant, VehicleRecord
 from undertrim.record.store import Entry
@@ -55,7 +67,14 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "steps": _with_kits(known, _steps(record, chosen)),
         "plans": _plans(chosen),
         "totals": totals.totals(chosen.steps),
-        "connectors": [wiring.connector(record, item) for item in record.connectors.values()],
+        "connectors": [
+            {
+                **wiring.connector(record, item),
+                "drawn": plugs.plug(record, item),
+                "meter": meter.guide(record, item),
+            }
+            for item in record.connectors.values()
+        ],
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": [wiring.duty(record, item) for item in record.duties.values()],
         "restraints": [

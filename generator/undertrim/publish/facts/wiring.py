@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from typing import Any
 
+from undertrim.derive.wiring.functions import functions
 from undertrim.publish.facts import words
-from undertrim.record import colours
+from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Connector, Duty, FunctionFact, Pin, VehicleRecord
 
 Data = dict[str, Any]
@@ -27,7 +28,7 @@ _VIEW = {"wires": "looking at the wires", "contacts": "looking at the contacts"}
 
 def function_name(function: str) -> str:
     """A function in words: `front left +`."""
-    return function.replace("-plus", " +").replace("-minus", " −").replace("-", " ")
+    return functions().functions[function].words
 
 
 def connector(record: VehicleRecord, item: Connector) -> Data:
@@ -40,33 +41,51 @@ def connector(record: VehicleRecord, item: Connector) -> Data:
         "standard": {"iso-10487-a": "ISO 10487 block A", "iso-10487-b": "ISO 10487 block B"}.get(item.standard, ""),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
-        "pins": [pin(record, entry) for entry in item.pins.values()],
+        "pins": [pin(record, item, entry) for entry in item.pins.values()],
         "source": list(item.source),
     }
 
 
-def pin(record: VehicleRecord, item: Pin) -> Data:
-    """One contact, its colour in words, letters and screen colours."""
+def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
+    """One contact: address, function, colour in words, letters and screen colours, and what is known of the wire."""
     return {
         "id": item.id,
+        "address": f"{plug.id}/{item.id}",
         "function": item.function,
         "function_words": function_name(item.function),
-        "colour": colour(item.colour),
+        "colour": colour(item.colour, plug.scheme),
+        "wire": [said for said in _wire(item) if said],
+        "metered": item.metered == "yes",
         "note": item.note,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
     }
 
 
-def colour(text: str) -> Data | None:
-    """A wire colour; None where it is not recorded. A colour the table does not know is shown as typed."""
-    if not text:
-        return None
-    try:
-        wire = colours.parse(text)
-    except colours.ColourError:
-        return {"words": text, "iec": "", "base": None, "tracers": []}
-    return {"words": wire.words, "iec": wire.iec, "base": wire.base.hex, "tracers": list(wire.stripes)}
+def _wire(item: Pin | FunctionFact) -> Iterator[str]:
+    """What is recorded of a wire besides its colour, in words."""
+    yield _BEHAVES.get(item.behaves, "")
+    yield f"carries {words.quantity(item.supply)}" if item.supply is not None else ""
+    yield f"what hangs on it draws {words.quantity(item.draws)}" if item.draws is not None else ""
+    if isinstance(item, Pin):
+        yield f"fuse {words.quantity(item.fuse)}" if item.fuse is not None else ""
+        yield f"wire {item.gauge.replace('mm2', 'mm²')}" if item.gauge else ""
+        yield f"contact {words.quantity(item.contact)} wide" if item.contact is not None else ""
+        yield "proved with a meter" if item.metered == "yes" else ""
+
+
+_BEHAVES = {
+    "steady": "always live",
+    "on-off": "plus, on or off",
+    "dimmed-plus": "plus, dimmed",
+    "dimmed-ground": "dimmed on its ground side",
+    "closes-to-ground": "a contact that closes to ground",
+    "closes-to-plus": "a contact that closes to plus",
+    "pulses": "pulses",
+    "resistance": "a resistance for each button",
+    "message": "data messages",
+    "unknown": "how it works is unknown: meter it",
+}
 
 
 def function(record: VehicleRecord, item: FunctionFact) -> Data:
@@ -76,6 +95,7 @@ def function(record: VehicleRecord, item: FunctionFact) -> Data:
         "name": function_name(item.id),
         "by": item.by,
         "by_words": _BY[item.by],
+        "wire": [said for said in _wire(item) if said],
         "note": item.note,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),

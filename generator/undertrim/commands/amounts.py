@@ -1,0 +1,52 @@
+"""Quantities typed on the command line, in SI units."""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+
+from undertrim.commands.common import Usage
+from undertrim.publish.electrical_text import Answer, answer_data, answer_text
+from undertrim.record.units import UnitError, parse
+
+_TO_SI = {"length": 0.001, "share": 0.01}
+
+
+def amount(text: str, kind: str, what: str) -> float:
+    """A typed quantity of a kind in its SI unit; a share as a fraction of one. Raises Usage, naming `what`."""
+    try:
+        return parse(text, kind).value * _TO_SI.get(kind, 1)
+    except UnitError as error:
+        raise Usage(f"{what}: {error.message}" + (f"; {error.hint}" if error.hint else "")) from error
+
+
+def maybe(text: str | None, kind: str, what: str) -> float | None:
+    """The same, or None where nothing was typed. Raises Usage."""
+    return None if text is None else amount(text, kind, what)
+
+
+def plain(text: str, what: str) -> float:
+    """A bare number. Raises Usage."""
+    try:
+        return float(text)
+    except ValueError as error:
+        raise Usage(f"{what}: '{text}' is not a number; write one such as 0.8") from error
+
+
+def ohms(text: str, what: str) -> float:
+    """A load: "4" or "4 ohm". Raises Usage."""
+    bare = text.replace(".", "", 1)
+    return amount(f"{text} ohm" if bare.isascii() and bare.isdigit() else text, "resistance", what)
+
+
+def add_format(parser: argparse.ArgumentParser) -> None:
+    """The option that chooses between text and data."""
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+
+
+def show(answers: dict[str, Answer], format_: str, scheme: str = "") -> None:
+    """Print answers by name: as data, or one below the other."""
+    shown: Sequence[Answer] = list(answers.values())
+    data = {name: answer_data(answer) for name, answer in answers.items()}
+    text = json.dumps(data, ensure_ascii=False, indent=2) + "\n" if format_ == "json" else answer_text(shown, scheme)
+    sys.stdout.write(text)

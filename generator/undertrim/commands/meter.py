@@ -1,0 +1,175 @@
+"""Say which function of a wire the readings of a meter agree with, and what to measure next.
+
+VEHICLE is a record's id (its file's name without the ending) or make/id, PLUG/PIN a plug of the record and a position in it, recorded or not; it
+is left out for a wire on no recorded plug. A reading is a number, a unit and the state of the car: "12.6 V key off", "1.2 V AC radio on",
+"3.6 ohm across the pair", "open brake off". Without a reading the answer is what to expect. With --ladder the readings are ohms of a button.
+"""
+
+import argparse
+import json
+import sys
+
+from undertrim.commands.common import Usage, add_workspace, chosen, workspace
+from undertrim.derive import jobs
+from undertrim.derive.wiring.circuits import circuit
+from undertrim.derive.wiring.functions import functions
+from undertrim.derive.wiring.readings import Reading, ReadingError, read
+from undertrim.publish.facts import words
+from undertrim.publish.ladder_text import ladder_data, ladder_text
+from undertrim.publish.meter_answer import Question, meter_data
+from undertrim.publish.meter_text import meter_text
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
+from undertrim.record.nearness import nearest
+from undertrim.record.store import Entry
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("pin", metavar="PLUG/PIN", nargs="?", help="the wire (default: one on no recorded plug)")
+    parser.add_argument(
+        "--reading", action="append", default=[], metavar="TEXT", help="what the meter showed; may be repeated"
+    )
+    parser.add_argument("--ladder", metavar="NAME", help="a button ladder of the record, instead of PLUG/PIN")
+    parser.add_argument(
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Answer and print; exit 1 if the record cannot be relied on, or the plug is one that nobody meters."""
+    if options.ladder and options.pin:
+        raise Usage("PLUG/PIN and --ladder are two questions: ask one of them")
+    readings = tuple(map(_read, options.reading))
+    entry = _entry(options)
+    if not isinstance(entry.record, VehicleRecord) or entry.problems:
+        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
+        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+        return 1
+    car = _chosen(entry.record, options.variant)
+    if options.ladder:
+        return _answer_ladder(entry, entry.record, readings, car, options)
+    return _answer_pin(entry, entry.record, readings, car, options)
+
+
+def _read(text: str) -> Reading:
+    try:
+        return read(text)
+    except ReadingError as error:
+        raise Usage(f"{error.message}: {error.hint}") from error
+
+
+def _entry(options: argparse.Namespace) -> Entry:
+    place = workspace(options)
+    try:
+        return place.load(vehicle_file(place, options.vehicle))
+    except NotFound as error:
+        raise Usage(str(error)) from error
+
+
+def _chosen(record: VehicleRecord, pairs: list[str]) -> dict[str, str]:
+    found = chosen(pairs)
+    try:
+        jobs.car(record, found)
+    except jobs.BadRequest as error:
+        raise Usage(str(error)) from error
+    return found
+
+
+def _answer_pin(
+    entry: Entry,
+    record: VehicleRecord,
+    readings: tuple[Reading, ...],
+    car: dict[str, str],
+    options: argparse.Namespace,
+) -> int:
+    plug, pin, wire = _wire(record, options.pin, car) if options.pin else (None, None, "a wire on no recorded plug")
+    if plug and _refused(record, plug):
+        return 1
+    question = Question(_title(entry, record), wire, pin, readings)
+    _print(options, meter_data(question), meter_text(question))
+    return 0
+
+
+def _refused(record: VehicleRecord, plug: Connector) -> bool:
+    """Whether nobody meters a plug; says so."""
+    kind = circuit(record, plug)
+    if kind != "ordinary":
+        why = "nobody puts a meter or a lamp on it; the maker's information says how it is tested"
+        print(f"undertrim: plug '{plug.id}' is {kind} wiring: {why}", file=sys.stderr)
+    return kind != "ordinary"
+
+
+def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connector, Pin | None, str]:
+    """The plug, the pin if the record has it in this car, and the wire in words. Raises Usage for an unknown plug."""
+    plug_name, _, position = name.partition("/")
+    plug = record.connectors.get(plug_name)
+    if plug is None:
+        way_out = nearest(plug_name, list(record.connectors), "plugs") if record.connectors else "it records none"
+        raise Usage(f"no plug '{plug_name}' in this record; {way_out}. Leave PLUG/PIN out for a wire on no such plug")
+    if not position:
+        raise Usage(f"'{name}' names no pin: write it as plug/pin, for example '{plug_name}/1'")
+    pin = plug.pins.get(position)
+    if pin is None:
+        blank = "the record says it holds no contact" if position in plug.blanks else "not in the record"
+        return plug, None, f"{name}, {blank}"
+    if not (plug.when.holds(car) and pin.when.holds(car)):
+        return plug, None, f"{name}, not there in this car by the record"
+    said = [name, pin.colour, *_only(record, plug.when, car), *_only(record, pin.when, car)]
+    return plug, pin, ", ".join(filter(None, said))
+
+
+def _only(record: VehicleRecord, condition: When, car: dict[str, str]) -> list[str]:
+    """Which cars it is in, as far as that was left open."""
+    return [f"in cars with: {words.when(record, condition)}"] if condition.variants - set(car) else []
+
+
+def _answer_ladder(
+    entry: Entry,
+    record: VehicleRecord,
+    readings: tuple[Reading, ...],
+    car: dict[str, str],
+    options: argparse.Namespace,
+) -> int:
+    ladder = _ladder(record, options.ladder, car)
+    plug = record.connectors.get(ladder.pin.partition("/")[0])
+    if plug and _refused(record, plug):
+        return 1
+    for reading in readings:
+        _in_ohms(reading)
+    _print(options, ladder_data(ladder, readings), ladder_text(_title(entry, record), ladder, readings))
+    return 0
+
+
+def _in_ohms(reading: Reading) -> None:
+    """Raises Usage for a reading that tells nothing of a ladder."""
+    if reading.kind not in ("ohms", "pair"):
+        raise Usage(f"'{reading.text}' is not in ohms, and a ladder is: write it like '330 ohm'")
+    if not functions().states[reading.state].ohms:
+        raise Usage(
+            f"'{reading.text}' was taken with the power on, and ohms count with it off alone: take it with the key off"
+        )
+
+
+def _ladder(record: VehicleRecord, name: str, car: dict[str, str]) -> Ladder:
+    if not record.ladders:
+        raise Usage("this record has no button ladder; enter it under 'ladders'")
+    if name not in record.ladders:
+        raise Usage(f"no ladder '{name}' in this record; {nearest(name, list(record.ladders), 'ladders')}")
+    if not record.ladders[name].when.holds(car):
+        raise Usage(
+            f"ladder '{name}' is not in this car: it is in cars with {words.when(record, record.ladders[name].when)}"
+        )
+    return record.ladders[name]
+
+
+def _title(entry: Entry, record: VehicleRecord) -> str:
+    demo = ", demonstration data" if record.demo == "yes" else ""
+    return f"{record.vehicle.make} {record.vehicle.model} ({entry.address}{demo})"
+
+
+def _print(options: argparse.Namespace, data: dict[str, object], text: str) -> None:
+    sys.stdout.write(json.dumps(data, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else text)

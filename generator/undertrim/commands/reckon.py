@@ -1,0 +1,98 @@
+"""Reckon the small numbers of an installation: gain, level, filter, delay, rest, fuse.
+
+Each has its own arguments: `undertrim reckon gain --help`. The answer lists every number it used and where it comes from.
+"""
+
+import argparse
+from collections.abc import Callable
+
+from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, show
+from undertrim.commands.common import Usage
+from undertrim.derive.electrical import delay, filters, fuses, levels, rest
+from undertrim.derive.electrical.bounds import Refused
+from undertrim.publish.electrical_text import Answer
+from undertrim.record.units import UnitError, parse
+
+Reckon = Callable[[argparse.Namespace], Answer]
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the sub-verbs."""
+    verbs = parser.add_subparsers(dest="what", metavar="WHAT", required=True)
+    gain = _verb(verbs, "gain", _gain, "the voltage at which an output gives its power")
+    gain.add_argument("power", metavar="POWER", help="such as '100 W'")
+    gain.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    level = _verb(verbs, "level", _level, "what decibels are as factors, or two voltages in decibels")
+    level.add_argument("level", metavar="DB", help="such as -5, or a voltage such as '2 V'")
+    level.add_argument("against", metavar="VOLTAGE", nargs="?", help="the voltage to compare with")
+    corner = _verb(verbs, "filter", _filter, "capacitor and coil for a corner frequency, or the corner that one makes")
+    corner.add_argument("value", metavar="VALUE", help="a corner '100 Hz', a capacitor '220 uF' or a coil '0.5 mH'")
+    corner.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    wait = _verb(verbs, "delay", _delay, "delays for speakers at different distances")
+    wait.add_argument("distances", metavar="DISTANCE", nargs="+", help="from each speaker to the head, such as '1.4 m'")
+    wait.add_argument("--air", metavar="TEMPERATURE", help="of the air (usual: '20 °C')")
+    sleep = _verb(verbs, "rest", _rest, "how long a battery bears a current at rest")
+    sleep.add_argument("capacity", metavar="CAPACITY", help="such as '60 Ah'")
+    sleep.add_argument("current", metavar="CURRENT", help="such as '50 mA'")
+    sleep.add_argument("--share", help="of the capacity that may go (usual: '50 %%')")
+    colour = _verb(verbs, "fuse", _fuse, "what the colour of a fuse stands for in each family")
+    colour.add_argument("colour", metavar="COLOUR", help="such as red")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Reckon and print."""
+    try:
+        show({options.what: options.reckon(options)}, options.format)
+    except Refused as error:
+        raise Usage(f"{error.message}; {error.hint}") from error
+    return 0
+
+
+def _verb(
+    verbs: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str, reckon: Reckon, summary: str
+) -> argparse.ArgumentParser:
+    parser = verbs.add_parser(name, help=summary, description=f"Reckon {summary}.")
+    add_format(parser)
+    parser.set_defaults(reckon=reckon)
+    return parser
+
+
+def _gain(options: argparse.Namespace) -> Answer:
+    return levels.gain(amount(options.power, "power", "POWER"), ohms(options.load, "LOAD"))
+
+
+def _level(options: argparse.Namespace) -> Answer:
+    if options.against is None:
+        return levels.change(plain(options.level.removesuffix("dB").strip(), "DB"))
+    return levels.ratio(amount(options.level, "voltage", "DB"), amount(options.against, "voltage", "VOLTAGE"))
+
+
+_CORNERS: tuple[tuple[str, Callable[[float, float], Answer]], ...] = (
+    ("capacitance", filters.of_capacitor),
+    ("inductance", filters.of_coil),
+)
+
+
+def _filter(options: argparse.Namespace) -> Answer:
+    load = ohms(options.load, "LOAD")
+    for kind, reckon in _CORNERS:
+        try:
+            value = parse(options.value, kind).value
+        except UnitError:
+            continue
+        return reckon(value, load)
+    return filters.at(amount(options.value, "frequency", "VALUE"), load)
+
+
+def _delay(options: argparse.Namespace) -> Answer:
+    distances = [amount(text, "length", "DISTANCE") for text in options.distances]
+    return delay.delays(distances, maybe(options.air, "temperature", "--air"))
+
+
+def _rest(options: argparse.Namespace) -> Answer:
+    capacity, current = amount(options.capacity, "charge", "CAPACITY"), amount(options.current, "current", "CURRENT")
+    return rest.rest(capacity, current, maybe(options.share, "share", "--share"))
+
+
+def _fuse(options: argparse.Namespace) -> Answer:
+    return fuses.readings(options.colour)

@@ -1,0 +1,108 @@
+"""Print the plugs behind the factory radio pin by pin, or how a receiver's leads join them, exceptions first.
+
+VEHICLE is a record's id or make/id, GEAR the id of a receiver or of a lead set. Without GEAR every pin is printed by its address (plug/pin) and
+every function by how the car has it. With GEAR the table is made for each group of cars that has the same one.
+"""
+
+import argparse
+import json
+import sys
+
+from undertrim.commands.common import Usage, add_workspace, chosen, vehicle_and_stock, workspace
+from undertrim.derive import jobs
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.groups import joints
+from undertrim.derive.wiring.leads import NoLeads
+from undertrim.publish.facts.car_wiring import car_wiring
+from undertrim.publish.facts.joint import joints as joints_data
+from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.record.model import Opening
+from undertrim.record.nearness import nearest
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help="id of a receiver or a lead set (default: no joint)")
+    parser.add_argument(
+        "--harness", metavar="GEAR", help="the harness between, or 'none' (default: the one in stock that suits)"
+    )
+    parser.add_argument("--opening", metavar="OPENING", help="where it goes (default: the only one for a receiver)")
+    parser.add_argument(
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the wiring or the joint; exit 1 if the vehicle's record cannot be relied on."""
+    vehicle = vehicle_and_stock(workspace(options), options.vehicle)
+    if vehicle is None:
+        return 1
+    car = _car(vehicle, options.variant)
+    if options.gear is None:
+        if options.harness or options.opening:
+            raise Usage("a harness or an opening needs GEAR: name a receiver or a lead set after the vehicle")
+        found = car_wiring(vehicle.record, vehicle.address, car)
+        text = plugs_text(found)
+    else:
+        found = _joint(vehicle, options, car)
+        text = joint_text(found)
+    sys.stdout.write(json.dumps(found, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else text)
+    return 0
+
+
+def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -> dict[str, object]:
+    """The joint tables as data. Raises Usage for what is not there."""
+    opening = _opening(vehicle, options.opening)
+    receiver = _gear(vehicle, options.gear, "receiver", "leads")
+    by_hand = options.harness == "none"
+    harness = _gear(vehicle, options.harness, "harness") if options.harness and not by_hand else None
+    record, address, stock = vehicle.record, vehicle.address, vehicle.stock
+    try:
+        found = joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=car)
+    except NoLeads as error:
+        raise Usage(str(error)) from error
+    if not found:
+        raise Usage(f"no car of this choice has the opening '{opening.id}'; leave the variant away")
+    return joints_data(record, address, receiver, found)
+
+
+def _opening(vehicle: Vehicle, name: str | None) -> Opening:
+    """The opening named, or the only one that takes a receiver. Raises Usage."""
+    taking = [item for item in vehicle.record.openings.values() if item.kind == "receiver"]
+    names = [item.id for item in taking]
+    if not taking:
+        raise Usage("this record has no opening for a receiver: print its plugs without GEAR")
+    if name is None:
+        if len(taking) > 1:
+            raise Usage(f"this record has several openings for a receiver: write --opening {' or '.join(names)}")
+        return taking[0]
+    if name not in names:
+        raise Usage(f"no opening '{name}' for a receiver in this record; {nearest(name, names, 'openings')}")
+    return vehicle.record.openings[name]
+
+
+def _gear(vehicle: Vehicle, name: str, *kinds: str) -> Gear:
+    """A piece of gear of one of some kinds. Raises Usage."""
+    found = next((item for item in vehicle.stock.items if item.id == name), None)
+    names = [item.id for item in vehicle.stock.of(*kinds)]
+    if found is None:
+        raise Usage(f"no gear '{name}' in stock; {nearest(name, names, ' or '.join(kinds))}")
+    if found.facts.kind not in kinds:
+        raise Usage(f"'{name}' is no {' or '.join(map(_kind, kinds))}, but a {_kind(found.facts.kind)}")
+    return found
+
+
+def _kind(name: str) -> str:
+    return "lead set" if name == "leads" else name
+
+
+def _car(vehicle: Vehicle, typed: list[str]) -> dict[str, str]:
+    """The choices typed, checked against the variants of the record. Raises Usage."""
+    try:
+        return jobs.car(vehicle.record, chosen(typed))
+    except jobs.BadRequest as error:
+        raise Usage(str(error)) from error

@@ -1,0 +1,136 @@
+"""What several speakers together are to an amplifier: written with + for series and | for parallel."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Literal
+
+from undertrim.derive.electrical.bounds import Refused, given, usual
+from undertrim.derive.electrical.numbers import Number, number
+
+_LONGEST = 200  # characters
+_DEEPEST = 20  # brackets in brackets
+_TOKEN = re.compile(r" *([0-9]{1,6}(?:\.[0-9]{1,6})?|[+|()]) *")
+_HINT = "write ohms with + for series, | for parallel and brackets: '4+4 | 4+4'"
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """The load in ohm of so many speakers."""
+
+    ohms: float
+    count: int
+    headline: str
+    numbers: tuple[Number, ...]
+    notes: tuple[str, ...]
+
+
+def series(loads: Sequence[float]) -> float:
+    """Several loads one after the other, in ohm: their sum."""
+    return sum(loads)
+
+
+def parallel(loads: Sequence[float]) -> float:
+    """Several loads side by side, in ohm: 1/Z is the sum of 1/z."""
+    return 1 / sum(1 / one for one in loads)
+
+
+def wired(ohms: Sequence[float], how: Literal["parallel", "series"], least: float | None = None) -> Load:
+    """The load of speakers that are all in parallel or all in series. Raises Refused."""
+    if not ohms:
+        raise Refused("no speaker is given", _HINT)
+    speakers = tuple(given("load", one, f"speaker {place}") for place, one in enumerate(ohms, 1))
+    total = (parallel if how == "parallel" else series)(ohms)
+    return _load(total, speakers, how, least)
+
+
+def arranged(text: str, least: float | None = None) -> Load:
+    """The load of an arrangement such as "4+4 | 4+4"; `least` is what the output allows in ohm. Raises Refused."""
+    reader = _Reader(_tokens(text))
+    total = reader.read()
+    return _load(total, tuple(reader.speakers), " ".join(text.split()), least)
+
+
+def _load(total: float, speakers: tuple[Number, ...], how: str, least: float | None) -> Load:
+    allowed = given(
+        "load", usual("least_load") if least is None else least, "least load", "usual" if least is None else "given"
+    )
+    found = number("load", total, "ohm")
+    headline = f"{len(speakers)} speaker{'s' if len(speakers) > 1 else ''}, {how}: {found.text}"
+    notes = []
+    if total < allowed.value * (1 - 1e-9):
+        common = (
+            " that outputs usually allow (common practice)" if allowed.origin == "usual" else " that the output allows"
+        )
+        notes.append(f"{found.text} is below the {allowed.text}{common}: the amplifier may overheat or shut down")
+    notes.append(
+        "nominal ohms are not what a meter reads: a 4 ohm speaker shows about 3.2 to 3.6 ohm (common practice)"
+    )
+    return Load(total, len(speakers), headline, (*speakers, allowed, found), tuple(notes))
+
+
+def _tokens(text: str) -> list[str]:
+    if len(text) > _LONGEST:
+        raise Refused("the arrangement is too long", f"write at most {_LONGEST} characters")
+    found, place = [], 0
+    while place < len(text):
+        match = _TOKEN.match(text, place)
+        if match is None:
+            raise Refused(f"'{text[place]}' cannot be read in '{text}'", _HINT)
+        found.append(match[1])
+        place = match.end()
+    return found
+
+
+@dataclass(slots=True)
+class _Reader:
+    """Reads tokens by descent: parallel branches of series of speakers or brackets."""
+
+    tokens: list[str]
+    place: int = 0
+    depth: int = 0
+    speakers: list[Number] = field(default_factory=list)
+
+    def read(self) -> float:
+        total = self._branches()
+        if self.place < len(self.tokens):
+            raise Refused(f"'{self.tokens[self.place]}' stands where it cannot", _HINT)
+        return total
+
+    def _branches(self) -> float:
+        branches = [self._chain()]
+        while self._takes("|"):
+            branches.append(self._chain())
+        return parallel(branches) if len(branches) > 1 else branches[0]
+
+    def _chain(self) -> float:
+        links = [self._one()]
+        while self._takes("+"):
+            links.append(self._one())
+        return series(links)
+
+    def _one(self) -> float:
+        if self._takes("("):
+            return self._bracket()
+        token = self.tokens[self.place] if self.place < len(self.tokens) else ""
+        if not token[:1].isdigit():
+            raise Refused(f"a speaker is missing {'before ' + repr(token) if token else 'at the end'}", _HINT)
+        self.place += 1
+        self.speakers.append(given("load", float(token), f"speaker {len(self.speakers) + 1}"))
+        return float(token)
+
+    def _bracket(self) -> float:
+        self.depth += 1
+        if self.depth > _DEEPEST:
+            raise Refused("the brackets are too deep", _HINT)
+        total = self._branches()
+        if not self._takes(")"):
+            raise Refused("a bracket is not closed", _HINT)
+        self.depth -= 1
+        return total
+
+    def _takes(self, token: str) -> bool:
+        if self.place < len(self.tokens) and self.tokens[self.place] == token:
+            self.place += 1
+            return True
+        return False

@@ -1,0 +1,155 @@
+"""The functions of wires and what a meter shows on them, from data/functions.toml."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from undertrim import resources
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """What can be read, in V or ohm; `dead` where the wire must be without power for it."""
+
+    id: str
+    words: str
+    unit: str
+    dead: bool
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """A state of the car; `says` are ways to type it, `beside` the states that may be said with it."""
+
+    id: str
+    words: str
+    says: tuple[str, ...]
+    ohms: bool
+    beside: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A range of readings, ends included, in V or ohm; `of_battery` where it follows from the supply."""
+
+    id: str
+    words: str
+    low: float
+    high: float
+    sure: str
+    of_battery: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """How a kind of wire reads: for each kind of reading, a band per state; `always` for states not named."""
+
+    id: str
+    words: str
+    behaves: tuple[str, ...]
+    sure: str
+    reads: Mapping[str, Mapping[str, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """What a wire is for; `direction` as seen from the radio, `care` the ids of cautions."""
+
+    id: str
+    words: str
+    group: str
+    direction: str
+    patterns: tuple[str, ...]
+    care: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Functions:
+    """The whole table."""
+
+    kinds: Mapping[str, Kind]
+    states: Mapping[str, State]
+    bands: Mapping[str, Band]
+    patterns: Mapping[str, Pattern]
+    functions: Mapping[str, Function]
+    sure: Mapping[str, str]
+    sure_order: tuple[str, ...]
+
+
+@cache
+def functions() -> Functions:
+    """The table, read once."""
+    data = resources.table("functions")
+    return Functions(
+        kinds={id_: Kind(id_, row["words"], row["unit"], row.get("dead", False)) for id_, row in data["kind"].items()},
+        states={id_: _state(id_, row) for id_, row in data["state"].items()},
+        bands={id_: _band(id_, row) for id_, row in data["band"].items()},
+        patterns={id_: _pattern(id_, row, list(data["kind"])) for id_, row in data["pattern"].items()},
+        functions={id_: _function(id_, row) for id_, row in data["function"].items()},
+        sure=data["sure"],
+        sure_order=tuple(data["order"]),
+    )
+
+
+def _state(id_: str, row: Mapping[str, Any]) -> State:
+    return State(id_, row["words"], tuple(row["says"]), row["ohms"], tuple(row["beside"]))
+
+
+def _band(id_: str, row: Mapping[str, Any]) -> Band:
+    high = row.get("high", math.inf)
+    return Band(id_, row["words"], row["low"], high, row["sure"], row.get("of_battery", False))
+
+
+def _pattern(id_: str, row: Mapping[str, Any], kinds: list[str]) -> Pattern:
+    reads = {kind: row[kind] for kind in kinds if kind in row}
+    return Pattern(id_, row["words"], tuple(row["behaves"]), row["sure"], reads)
+
+
+def _function(id_: str, row: Mapping[str, Any]) -> Function:
+    return Function(id_, row["words"], row["group"], row["direction"], tuple(row["patterns"]), tuple(row["care"]))
+
+
+def expected(pattern: Pattern, kind: str, state: str, supply: float | None = None) -> Band | None:
+    """The band a pattern has in a state; None where it says nothing, or the power cannot be off for ohms.
+
+    `supply` in V is what the wire carries instead of the battery's voltage: then 15 % less to 10 % more of it (common
+    practice, no source).
+    """
+    everything = functions()
+    if everything.kinds[kind].dead and not everything.states[state].ohms:
+        return None
+    named = pattern.reads.get(kind, {})
+    name = named.get(state) or named.get("always")
+    return _supplied(everything.bands[name], supply) if name else None
+
+
+def names(found: Sequence[str]) -> str:
+    """Functions in words, a whole group by its own name where it has one: `mute, any speaker wire`."""
+    together: Mapping[str, str] = resources.table("functions")["together"]
+    said = {name: functions().functions[name].words for name in found}
+    for group, words in together.items():
+        whole = {one.id for one in functions().functions.values() if one.group == group}
+        if whole <= said.keys():
+            said = {name: words if name in whole else own for name, own in said.items()}
+    return ", ".join(dict.fromkeys(said.values()))
+
+
+def _supplied(band: Band, supply: float | None) -> Band:
+    if supply is None or not band.of_battery or band.id == "between":
+        return band
+    return Band(band.id, f"its supply of {supply:g} V", supply * 0.85, supply * 1.1, "practice", of_battery=True)
+
+
+def sureness(pattern: Pattern, band: Band) -> str:
+    """The weaker of both, one of physics, standard, practice, memory."""
+    order = functions().sure_order
+    return order[max(order.index(pattern.sure), order.index(band.sure))]
+
+
+def cautions(*, ohms: bool, care: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """The texts that are due: always, for ohms, and those that functions name in `care`."""
+    rows: Mapping[str, Mapping[str, str]] = resources.table("functions")["caution"]
+    due = ("always", "ohms") if ohms else ("always",)
+    return tuple(row["text"] for id_, row in rows.items() if row["needs"] in due or id_ in care)

@@ -1,0 +1,79 @@
+"""The joint of a receiver's leads and the factory plugs of one car, by function: one table, exceptions first."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.bench import Bench
+from undertrim.derive.wiring.contacts import Comparison, compare, contacts
+from undertrim.derive.wiring.lead_rows import lead_row
+from undertrim.derive.wiring.leads import leads_of
+from undertrim.derive.wiring.needs import output, points
+from undertrim.derive.wiring.pin_rows import pin_rows
+from undertrim.derive.wiring.row import Row, sorting
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import VehicleRecord
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """A table for one car. `adapter` is None for a joint made by hand, `output` what the car wants on its sound wires."""
+
+    adapter: Gear | None
+    interfaces: tuple[Gear, ...]
+    output: str
+    rows: tuple[Row, ...]
+    contacts: Comparison
+    notes: tuple[str, ...] = ()
+
+
+def join(
+    record: VehicleRecord,
+    car: Mapping[str, str],
+    leads: GearFacts,
+    adapter: Gear | None,
+    interfaces: Sequence[Gear] = (),
+) -> Joint:
+    """Join a lead set to one car, through a harness or by hand, and through interfaces and level converters.
+
+    `car` chooses every variant that the wiring depends on. Every lead is in exactly one row, and so is every contact of the car that does
+    something, whatever order the files have. Nothing is joined but what has one function at both ends.
+    """
+    between = (*([adapter] if adapter else []), *interfaces)
+    held = contacts(record, car, between)
+    bench = Bench(record, car, points(record, car), leads_of(leads), held, tuple(interfaces), output(record, car))
+    of_leads = [lead_row(bench, lead) for lead in bench.leads]
+    rows = sorted([*of_leads, *pin_rows(bench, of_leads)], key=sorting)
+    compared = compare(record, car, bench.held, bench.points)
+    return Joint(adapter, bench.interfaces, bench.output, tuple(rows), compared, tuple(_notes(bench)))
+
+
+_TURN_ON = {
+    "wire": "is switched on by its own wire",
+    "data": "is switched on by data: an interface must do it",
+    "signal": "is switched on by the signal itself",
+    "unknown": "is switched on in a way that is unknown: meter it first",
+}
+
+
+def _notes(bench: Bench) -> Iterator[str]:
+    for system in systems(bench.record, bench.car):
+        if system.amplifier:
+            place = system.amplifier.rstrip(".")
+            yield f"factory amplifier ({place}): it {_TURN_ON[system.turn_on or 'unknown']}"
+    others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
+    for name, made_for, plug in others:
+        yield f"{name} is made for '{made_for}', another map of the plug: its contacts are held against '{plug}', which this car has"
+    yield from _crowded(bench)
+
+
+def _crowded(bench: Bench) -> Iterator[str]:
+    """Pieces of gear that want the same contact of the car."""
+    takers: dict[str, list[str]] = {}
+    for contact in bench.held:
+        takers.setdefault(contact.address, []).append(contact.gear.name)
+    pairs = {tuple(names): None for names in takers.values() if len(names) > 1}
+    for names in pairs:
+        at = ", ".join(address for address, found in takers.items() if tuple(found) == names)
+        yield f"{' and '.join(names)} take the same contacts ({at}): only one of them can go in there"

@@ -1,0 +1,88 @@
+"""What one car has for each function: a pin, a wire elsewhere, data, nothing, or nobody knows."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from undertrim.derive.fit.load import systems
+from undertrim.record.model import Connector, Current, FunctionFact, Pin, VehicleRecord, Voltage, When
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """Where the car has a function. `by` is pin, wire (elsewhere), data, absent or unknown; plug, pin and colour only for a pin."""
+
+    function: str
+    by: str
+    plug: str = ""
+    pin: str = ""
+    colour: str = ""
+    scheme: str = ""
+    behaves: str = ""
+    supply: Voltage | None = None
+    draws: Current | None = None
+    note: str = ""
+
+    @property
+    def address(self) -> str:
+        """`plug/pin`, which does not change; empty for what is on no pin."""
+        return f"{self.plug}/{self.pin}" if self.pin else ""
+
+
+def points(record: VehicleRecord, car: Mapping[str, str]) -> tuple[Point, ...]:
+    """Every contact of one car that does something, by plug and pin; spare ones are left out."""
+    found = [_of_pin(record, car, plug, pin) for plug, pin in pins(record, car) if pin.function != "spare"]
+    return tuple(sorted(found, key=lambda point: natural(point.address)))
+
+
+def sources(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[Point, ...]:
+    """Where one car has a function: its pins, else what the record says of it, else one point that is unknown."""
+    on_pins = tuple(point for point in points(record, car) if point.function == function)
+    return on_pins or (elsewhere(function, record, car),)
+
+
+def elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Point:
+    """What the record says of a function that stands on no pin of one car; unknown where it says nothing."""
+    fact: FunctionFact | None = record.functions.get(function)
+    if fact is None or not fact.when.holds(car):
+        return Point(function, "unknown")
+    return Point(function, fact.by, behaves=fact.behaves, supply=fact.supply, draws=fact.draws, note=fact.note)
+
+
+def pins(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[tuple[Connector, Pin]]:
+    """The contacts that one car has, each with its plug, in the order of the file."""
+    for plug in record.connectors.values():
+        if all(when.holds(car) for when in around(record, plug)):
+            yield from ((plug, pin) for pin in plug.pins.values() if pin.when.holds(car))
+
+
+def around(record: VehicleRecord, plug: Connector) -> tuple[When, ...]:
+    """The conditions of a plug and of the part and tether it belongs to."""
+    name, _, tether = plug.at.partition("/")
+    part = record.parts.get(name)
+    if part is None or tether not in part.tethers:
+        return (plug.when,)
+    return (plug.when, part.when, part.tethers[tether].when)
+
+
+def output(record: VehicleRecord, car: Mapping[str, str]) -> str:
+    """What the car wants on its sound wires: speaker, line, digital-ring, or unknown where the record says nothing or two things."""
+    found = {system.output for system in systems(record, car)}
+    return found.pop() if len(found) == 1 else "unknown"
+
+
+def natural(text: str) -> tuple[tuple[str, int], ...]:
+    """A sorting key in which numbers count as numbers: pin 2 comes before pin 10."""
+    return tuple((letters, int(digits or 0)) for letters, digits in re.findall(r"(\D*)(\d*)", text))
+
+
+def _of_pin(record: VehicleRecord, car: Mapping[str, str], plug: Connector, pin: Pin) -> Point:
+    behaves = pin.behaves or ("resistance" if _on_ladder(record, car, f"{plug.id}/{pin.id}") else "")
+    return Point(
+        pin.function, "pin", plug.id, pin.id, pin.colour, plug.scheme, behaves, pin.supply, pin.draws, pin.note
+    )
+
+
+def _on_ladder(record: VehicleRecord, car: Mapping[str, str], address: str) -> bool:
+    """Whether the buttons of a recorded ladder are on this pin."""
+    return any(ladder.pin == address and ladder.when.holds(car) for ladder in record.ladders.values())

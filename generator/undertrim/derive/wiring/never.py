@@ -1,0 +1,114 @@
+"""What must never be joined, each with a reason that has a name (data/joining.toml)."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from undertrim.derive.fit.sound import LEVELS
+from undertrim.derive.wiring.leads import is_sound, level, named
+from undertrim.derive.wiring.needs import Point
+from undertrim.derive.wiring.signals import meeting, voltages, wanted_by
+from undertrim.record.gear import Lead
+from undertrim.record.model import Blank, Voltage
+from undertrim.record.units import Quantity, show
+from undertrim.resources import table
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why two ends must not meet: a name that does not change, words, and what to do instead."""
+
+    name: str
+    words: str
+    do: str
+
+
+def refused(lead: Lead, points: Sequence[Point], output: str) -> tuple[Reason, ...]:
+    """Every reason not to join a lead straight to these points of the car; empty where nothing known is against it.
+
+    `output` is what the car wants on its sound wires: speaker, line, digital-ring or unknown. That nothing is known to be against a joint
+    does not make it right: see `open_points`.
+    """
+    return (*_each(lead, points), *_level(lead, points, output), *_current(lead, points))
+
+
+def apart(lead: str, car: str) -> Reason | None:
+    """Why two functions never meet; None for the same function."""
+    if lead == car:
+        return None
+    row = next(row for row in table("joining")["apart"] if _holds(row, lead, car))
+    return Reason(row["name"], f"{named(lead)} to {named(car)}: {row['words']}", row["do"])
+
+
+def _each(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
+    for point in points:
+        different = apart(lead.function, point.function)
+        if different:
+            yield different
+        else:
+            yield from _signal(lead, point)
+            yield from _voltage(lead, point)
+
+
+def _holds(row: dict[str, Any], lead: str, car: str) -> bool:
+    one, other = row["one"], row["other"]
+    straight = _in(lead, one) and _in(car, other)
+    return straight or (not row.get("way") and _in(car, one) and _in(lead, other))
+
+
+def _in(function: str, group: str) -> bool:
+    """Whether a function belongs to a group; `any`, `speaker` and `speaker-minus` follow from the functions themselves."""
+    if group.startswith("speaker"):
+        return is_sound(function) and function.endswith(group.removeprefix("speaker"))
+    return group == "any" or function in table("joining")["group"][group]
+
+
+def _signal(lead: Lead, point: Point) -> Iterator[Reason]:
+    met = meeting(lead, point)
+    if met == "opposite":
+        dimmed = "dimmed-on-ground-side" if point.behaves == "dimmed-ground" else "dimmed-on-plus-side"
+        yield _reason(dimmed if lead.function == "illumination" else "other-side", _usually(lead))
+    elif met == "other":
+        yield _reason("other-signal", _usually(lead))
+
+
+def _usually(lead: Lead) -> str:
+    return "" if lead.behaves else f"; the lead does not say how it wants it, '{wanted_by(lead)}' is usual"
+
+
+def _voltage(lead: Lead, point: Point) -> Iterator[Reason]:
+    if voltages(lead, point) == "other":
+        yield _reason("other-voltage", f": {volts(point.supply)} at the car, {volts(lead.supply)} at the lead")
+
+
+def volts(supply: Voltage | None) -> str:
+    """A voltage in words; the battery's where nothing is stated."""
+    if supply is None:
+        return "the battery's voltage"
+    return "an unknown voltage" if isinstance(supply, Blank) else show(supply)
+
+
+def _level(lead: Lead, points: Sequence[Point], output: str) -> Iterator[Reason]:
+    if not is_sound(lead.function) or not all(is_sound(point.function) for point in points):
+        return
+    if output in ("speaker", "line") and level(lead) != output:
+        yield _reason(f"{level(lead)}-to-{output}", f"; the car wants {LEVELS[output]}")
+
+
+def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
+    """Too much is too much even where the rest of what hangs on the output is not known."""
+    if lead.function not in table("joining")["limited"] or not isinstance(lead.limit, Quantity):
+        return
+    drawn = round(sum(point.draws.value for point in points if isinstance(point.draws, Quantity)), 9)
+    if drawn > lead.limit.value:
+        yield _reason("too-much-current", f": {milliamperes(drawn)} on a lead for {show(lead.limit)}")
+
+
+def milliamperes(value: float) -> str:
+    """A current in A, in words."""
+    return f"{value * 1000:g} mA" if value < 1 else f"{value:g} A"
+
+
+def _reason(name: str, more: str = "") -> Reason:
+    row = table("joining")["reason"][name]
+    return Reason(name, f"{row['words']}{more}", row["do"])

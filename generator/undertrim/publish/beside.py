@@ -1,0 +1,41 @@
+"""The files that stand beside a vehicle's page: its data, its sheets, and a paper template of each opening."""
+
+import json
+from collections.abc import Iterator
+from datetime import date
+
+from undertrim.publish import paper, pdf
+from undertrim.publish.facts import Facts
+from undertrim.publish.sheet import Paper
+from undertrim.record.model import VehicleRecord
+
+PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
+
+
+def data(made: Facts) -> tuple[str, bytes]:
+    """The facts as JSON, with the name of their file."""
+    return f"{made['id']}.json", json.dumps(made, ensure_ascii=False, indent=1).encode()
+
+
+def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
+    """Everything to print, with the names of the files; `day` is the day of printing."""
+    url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
+    for name, size in PAPERS.items():
+        yield f"{made['id']}-{name}.pdf", pdf.render(made, url, size, day)
+    yield from _templates(record, made)
+
+
+def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]]:
+    """The openings in true scale; one whose outline is not recorded has none."""
+    for opening in record.openings.values():
+        for name in PAPERS:
+            template = paper.Template(made["address"], record, opening)
+            try:
+                yield template_file(made["id"], opening.id, name), paper.render(template, paper.PAPERS[name])
+            except (paper.NotRecorded, paper.NoRoom):
+                continue
+
+
+def template_file(vehicle: str, opening: str, size: str) -> str:
+    """The name of an opening's template."""
+    return f"{vehicle}-{opening}-template-{size}.pdf"

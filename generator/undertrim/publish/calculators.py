@@ -1,0 +1,89 @@
+"""The page of electrical calculators. Its script computes; tables and usual values reach it as JSON from the same data files."""
+
+import json
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from typing import Any
+
+from markupsafe import Markup
+
+from undertrim.derive.electrical.conductors import SCHEMES, sizes
+from undertrim.derive.electrical.fuses import fuses
+from undertrim.derive.electrical.numbers import said
+from undertrim.publish.pages import environment
+from undertrim.record.unit_table import kinds
+from undertrim.resources import table
+
+TITLE = "Calculators"
+SCRIPTS = ("assets/undertrim/electrical.js", "assets/undertrim/calculators.js")
+STYLES = ("assets/undertrim/calculators.css",)
+_TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
+_TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
+_OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    "run": ("length", ("m", "ft")),
+    "distance": ("length", ("m", "cm", "in")),
+    "current": ("current", ("A", "mA")),
+    "rest": ("current", ("mA", "A")),
+    "power": ("power", ("W",)),
+    "voltage": ("voltage", ("V",)),
+    "resistance": ("resistance", ("ohm",)),
+    "path": ("resistance", ("mohm",)),
+    "share": ("share", ("%",)),
+    "temperature": ("temperature", ("degC", "degF")),
+    "charge": ("charge", ("Ah",)),
+}
+_CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("inductance", "mH"))
+
+
+def page() -> str:
+    """The body of the page; whoever places it adds SCRIPTS, in this order, and STYLES."""
+    return (
+        environment()
+        .get_template("calculators.html.j2")
+        .render(
+            tables=_embedded(tables()),
+            units={name: [_unit(kind, unit) for unit in chosen] for name, (kind, chosen) in _OFFERED.items()},
+            corners=[{**_unit(kind, unit), "kind": kind} for kind, unit in _CORNERS],
+            usual=_usual(),
+            ampacity=table("electrical-ampacity"),
+            cables=[one for scheme in SCHEMES for one in sizes(scheme)],
+            families=_families(),
+            colours=[(colour, colour) for colour in dict.fromkeys(fuse.colour for fuse in fuses() if fuse.colour)],
+            insulations=[(bears, said(bears, "degC")) for bears in table("electrical-ampacity")["insulation"]],
+            said=said,
+        )
+    )
+
+
+def tables() -> dict[str, Any]:
+    """The data tables that the script computes with."""
+    return {name: table(f"electrical-{name}") for name in _TABLES}
+
+
+def _unit(kind: str, name: str) -> dict[str, Any]:
+    """How a typed number becomes SI: number x scale + offset."""
+    unit, to_si = kinds()[kind].units[name], _TO_SI.get(kind, Fraction(1))
+    return {"symbol": unit.symbol, "scale": float(unit.factor * to_si), "offset": float(unit.offset * to_si)}
+
+
+def _usual() -> dict[str, str]:
+    """The usual values in words, for fields that may stay empty."""
+    units = {"voltage": "V", "efficiency": "share", "limit": "share", "conductor": "degC", "air": "degC"}
+    others = {"rest_share": "share", "least_load": "ohm", "insulation": "degC"}
+    values = table("electrical-defaults")["usual"]
+    return {
+        **{name: said(values[name], unit) for name, unit in (units | others).items()},
+        "body": said(table("electrical-cable")["body"]["resistance"], "ohm"),
+        "share": said(table("electrical-fuses")["load"]["share"], "share"),
+    }
+
+
+def _families() -> Sequence[Mapping[str, Any]]:
+    names = dict.fromkeys(fuse.name for fuse in fuses())
+    return [{"name": name, "fuses": [fuse for fuse in fuses() if fuse.name == name]} for name in names]
+
+
+def _embedded(data: Mapping[str, Any]) -> Markup:
+    """JSON that cannot close its script element."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704

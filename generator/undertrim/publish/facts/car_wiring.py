@@ -1,0 +1,98 @@
+"""The wiring behind the factory radio as data: the plugs pin by pin, and every function by how the car has it."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from undertrim.derive.wiring.leads import named, place
+from undertrim.derive.wiring.needs import around, natural
+from undertrim.publish.facts import words
+from undertrim.publish.facts.pin_colours import colour
+from undertrim.record.model import Connector, Pin, VehicleRecord, When
+
+Data = dict[str, Any]
+
+SOURCES = {
+    "pin": "On a pin",
+    "wire": "By wire elsewhere",
+    "data": "As data: needs an interface",
+    "absent": "Absent",
+    "unknown": "Unknown: look it up or meter it",
+}
+"""How a car can have a function, in words."""
+
+
+def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> Data:
+    """Plugs and functions of the cars that `car` leaves open. What is not in all of them carries `when`."""
+    facts = record.vehicle
+    return {
+        "vehicle": address,
+        "title": f"{facts.make} {facts.model}",
+        "demo": record.demo == "yes",
+        "car": dict(car),
+        "plugs": [
+            _plug(record, item, car)
+            for item in record.connectors.values()
+            if all(when.holds(car) for when in around(record, item))
+        ],
+        "functions": sorted(_functions(record, car), key=lambda item: place(item["function"])),
+        "sound": [
+            {"id": item.id, "output": item.output, "amplifier": item.amplifier, "turn_on": item.turn_on, **_when(record, item.when, car)}
+            for item in record.sound.values()
+            if item.when.holds(car)
+        ],
+    }  # fmt: skip
+
+
+def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> Data:
+    held = sorted((pin for pin in item.pins.values() if pin.when.holds(car)), key=lambda pin: natural(pin.id))
+    return {
+        "id": item.id,
+        "name": item.name,
+        "blanks": sorted(item.blanks, key=natural),
+        "pins": [_pin(record, item, pin, car) for pin in held],
+        **_when(record, item.when, car),
+    }
+
+
+def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str]) -> Data:
+    return {
+        "address": f"{plug.id}/{pin.id}",
+        "function": pin.function,
+        "function_words": named(pin.function),
+        "colour": colour(pin.colour, plug.scheme),
+        "behaves": pin.behaves,
+        "supply": words.quantity(pin.supply),
+        "draws": words.quantity(pin.draws),
+        "fuse": words.quantity(pin.fuse),
+        "gauge": pin.gauge,
+        "metered": pin.metered == "yes",
+        "note": pin.note,
+        **_when(record, pin.when, car),
+    }
+
+
+def _functions(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[Data]:
+    """One entry for each pin, and one for each function that the record says something of."""
+    for plug in record.connectors.values():
+        conditions = around(record, plug)
+        for pin in plug.pins.values():
+            if pin.function != "spare" and all(when.holds(car) for when in (*conditions, pin.when)):
+                both = When((*plug.when.clauses, *pin.when.clauses))
+                yield _function(record, (pin.function, "pin"), f"{plug.id}/{pin.id}", "", both, car)
+    for fact in record.functions.values():
+        if fact.when.holds(car):
+            yield _function(record, (fact.id, fact.by), "", fact.note, fact.when, car)
+
+
+def _function(
+    record: VehicleRecord, what: tuple[str, str], address: str, note: str, when: When, car: Mapping[str, str]
+) -> Data:
+    function, by = what
+    said = {"function": function, "function_words": named(function), "by": by, "by_words": SOURCES[by]}
+    return {**said, "address": address, "note": note, **_when(record, when, car)}
+
+
+def _when(record: VehicleRecord, when: When, car: Mapping[str, str]) -> Data:
+    """In which cars it is, beyond what `car` has already chosen."""
+    left = When(tuple(clause for clause in when.clauses if clause[0] not in car))
+    return {"when": words.when(record, left), "clauses": words.clauses(left)}

@@ -1,0 +1,141 @@
+"""Joint tables as data: what the page, the PDF and the JSON are made of."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from undertrim.derive.fit.sound import LEVELS
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.contacts import Comparison, Contact
+from undertrim.derive.wiring.groups import Group
+from undertrim.derive.wiring.leads import is_sound, level, named
+from undertrim.derive.wiring.needs import Point
+from undertrim.derive.wiring.row import Row, State
+from undertrim.publish.facts import words
+from undertrim.publish.facts.pin_colours import colour
+from undertrim.record.gear import Lead
+from undertrim.record.model import VehicleRecord
+
+Data = dict[str, Any]
+
+STATES = {
+    State.NEVER: "NEVER connect",
+    State.INTERFACE: "needs an interface",
+    State.LEAD_ALONE: "lead with no partner",
+    State.PIN_ALONE: "wire with no lead",
+    State.UNKNOWN: "unknown: meter it",
+    State.OTHER_COLOUR: "same function, misleading colour",
+    State.JOINED: "joined",
+}
+"""The states in words, exceptions first."""
+
+_BY = {
+    "pin": "",
+    "wire": "by wire elsewhere",
+    "data": "by data",
+    "absent": "absent",
+    "unknown": "unknown",
+}
+
+
+def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence[Group]) -> Data:
+    """The tables of one receiver or lead set in one opening, one for each group of cars."""
+    facts = record.vehicle
+    return {
+        "vehicle": address,
+        "title": f"{facts.make} {facts.model}",
+        "demo": record.demo == "yes",
+        "gear": receiver.id,
+        "gear_name": receiver.name,
+        "tables": [table(group) for group in groups],
+    }
+
+
+def table(group: Group) -> Data:
+    """One table. `counts` holds how many rows each state has, exceptions first; `cars` is empty where it holds for every car asked for."""
+    joint = group.joint
+    return {
+        "cars": [dict(car) for car in group.cars],
+        "harness": _gear(joint.adapter) if joint.adapter else None,
+        "between": [_gear(item) for item in joint.interfaces],
+        "sound": joint.output,
+        "sound_words": LEVELS.get(joint.output, words.UNKNOWN),
+        "counts": {state.value: sum(row.state is state for row in joint.rows) for state in State},
+        "rows": [_row(row) for row in joint.rows],
+        "contacts": _contacts(joint.contacts),
+        "notes": list(joint.notes),
+    }
+
+
+def _gear(item: Gear) -> Data:
+    return {"id": item.id, "name": item.name, "kind": item.facts.kind, "note": item.facts.note}
+
+
+def _row(row: Row) -> Data:
+    return {
+        "id": row.id,
+        "function": row.function,
+        "function_words": named(row.function),
+        "state": row.state.value,
+        "state_words": STATES[row.state],
+        "car": [point(item) for item in row.car],
+        "contacts": [_contact(item) for item in row.contacts],
+        "lead": _lead(row.lead) if row.lead else None,
+        "through": row.through,
+        "reasons": [{"name": reason.name, "words": reason.words} for reason in row.reasons],
+        "words": list(row.words),
+        "do": row.do,
+    }
+
+
+def point(item: Point) -> Data:
+    """Where the car has a function: `address` is plug/pin, empty for what is on no recorded pin; `words` says how it is had there."""
+    return {
+        "function": item.function,
+        "function_words": named(item.function),
+        "by": item.by,
+        "words": _BY[item.by],
+        "address": item.address,
+        "plug": item.plug,
+        "pin": item.pin,
+        "colour": colour(item.colour, item.scheme),
+        "behaves": item.behaves,
+        "supply": words.quantity(item.supply),
+        "draws": words.quantity(item.draws),
+        "note": item.note,
+    }
+
+
+def _contact(item: Contact) -> Data:
+    return {
+        "gear": item.gear.id,
+        "gear_name": item.gear.name,
+        "address": item.address,
+        "plug": item.plug,
+        "pin": item.pin,
+        "made_for": item.made_for,
+        "function": item.lead.function,
+        "function_words": named(item.lead.function),
+        "colour": colour(item.lead.colour),
+        "note": item.lead.note,
+    }
+
+
+def _lead(lead: Lead) -> Data:
+    return {
+        "id": lead.id,
+        "colour": colour(lead.colour),
+        "level": level(lead) if is_sound(lead.function) else "",
+        "behaves": lead.behaves,
+        "supply": words.quantity(lead.supply),
+        "limit": words.quantity(lead.limit),
+        "fuse": words.quantity(lead.fuse),
+        "note": lead.note,
+    }
+
+
+def _contacts(found: Comparison) -> Data:
+    return {
+        "extra": [{**_contact(extra.contact), "words": extra.words} for extra in found.extra],
+        "missing": [point(item) for item in found.missing],
+        "differing": [{"contact": _contact(contact), "car": point(met)} for contact, met in found.differing],
+    }

@@ -1,0 +1,90 @@
+"""The meter guide of a page as data: the table that meter.js reads, and the pins of one plug with what is recorded of them."""
+
+import json
+import math
+from typing import Any
+
+from markupsafe import Markup
+
+from undertrim.derive.wiring import circuits, ladder
+from undertrim.derive.wiring.functions import functions
+from undertrim.publish.facts import words
+from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
+from undertrim.record.units import Quantity
+from undertrim.resources import table
+
+Data = dict[str, Any]
+
+
+def meter_table() -> Data:
+    """data/functions.toml for the browser: as it stands, since both sides read the same names. It is the same on every page."""
+    return dict(table("functions"))
+
+
+def script(data: Data) -> Markup:
+    """Data as JSON, its keys in order, that cannot close the script element it stands in."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
+
+
+def table_script() -> str:
+    """The table as a classic script, to be loaded once after meter-guide.js instead of standing in every page."""
+    return f"undertrimMeter.start({script(meter_table())});\n"
+
+
+def guide(record: VehicleRecord, connector: Connector) -> Data | None:
+    """One plug for the guide: id, name, pins, and ladders on it; None for restraint and high-voltage plugs, which nobody meters."""
+    if circuits.circuit(record, connector) != "ordinary":
+        return None
+    ladders = [item for item in record.ladders.values() if item.pin.partition("/")[0] == connector.id]
+    return {
+        "id": connector.id,
+        "name": connector.name,
+        "pins": [_pin(record, pin) for pin in connector.pins.values()],
+        "blanks": list(connector.blanks),
+        "ladders": [_ladder(record, item) for item in ladders],
+    }
+
+
+def _pin(record: VehicleRecord, pin: Pin) -> Data:
+    return {
+        "id": pin.id,
+        "function": pin.function,
+        "words": functions().functions[pin.function].words,
+        "behaves": pin.behaves,
+        "supply": pin.supply.value if isinstance(pin.supply, Quantity) else None,
+        "when": words.when(record, pin.when),
+    }
+
+
+def _ladder(record: VehicleRecord, item: Ladder) -> Data:
+    return {
+        "id": item.id,
+        "pin": item.pin.partition("/")[2],
+        "against": item.return_,
+        "when": words.when(record, item.when),
+        "rungs": [rung_data(rung) for rung in ladder.rungs(item)],
+    }
+
+
+def rung_data(rung: ladder.Rung) -> Data:
+    """One rung in ohm; no upper end is null."""
+    high = None if math.isinf(rung.high) else rung.high
+    return {"name": rung.name, "low": rung.low, "high": high, "idle": rung.idle}
+
+
+def measured(value: float, unit: str) -> str:
+    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter.js writes the same."""
+    for size, prefix in ((1e6, "M"), (1e3, "k")):
+        if unit == "ohm" and abs(value) >= size:
+            return f"{_figures(value / size)} {prefix}{unit}"
+    return f"{_figures(value)} {unit}"
+
+
+def _figures(value: float) -> str:
+    return f"{value:.2f}".rstrip("0").rstrip(".").replace("-", "−")
+
+
+def ranged(low: float, high: float, unit: str) -> str:
+    """A range: `11.4 V to 13.2 V`, `100 kohm and up`."""
+    return f"{measured(low, unit)} and up" if math.isinf(high) else f"{measured(low, unit)} to {measured(high, unit)}"

@@ -1,0 +1,36 @@
+"""The colour of a wire at a pin as data: words, letters, screen colours, and what to doubt."""
+
+from typing import Any
+
+from undertrim.record import colours
+
+Data = dict[str, Any]
+
+_EARTH = "green-and-yellow as one colour marks protective earth: in a car look again whether it is green with yellow"
+
+
+def colour(text: str, scheme: str = "") -> Data | None:
+    """A wire colour as typed in a scheme; None where it is not recorded.
+
+    One that cannot be read is shown as typed, and `may_be` says what it could mean.
+    """
+    if not text:
+        return None
+    try:
+        wire = colours.parse(text, scheme)
+    except colours.ColourError:
+        return _unread(text)
+    return {
+        "words": wire.words,
+        "iec": wire.iec,
+        "iec_sorted": wire.iec_sorted,
+        "base": wire.base.hex,
+        "tracers": list(wire.stripes),
+        "doubt": _EARTH if wire.protective_earth else "",
+        "may_be": [],
+    }
+
+
+def _unread(text: str) -> Data:
+    may_be = [wire.words for wire in colours.candidates(text)]
+    return {"words": text, "iec": "", "iec_sorted": "", "base": None, "tracers": [], "doubt": "", "may_be": may_be}
