@@ -19,7 +19,10 @@ from undertrim.check.rules import (
     file_name,
     function_stated_twice,
     gap_after_neighbour,
+    gear_contradicts_itself,
     gear_file_name,
+    gear_twice,
+    hole_beyond_panel,
     hook_pulled,
     id_used_twice,
     implausible_quantity,
@@ -30,6 +33,7 @@ from undertrim.check.rules import (
     missing_coverage,
     model_years_apart,
     named_but_absent,
+    nominal_against_hole,
     not_in_overlaps,
     on_side_without_mirrors,
     order_cycle,
@@ -44,6 +48,7 @@ from undertrim.check.rules import (
     signal_word,
     signal_word_overstated,
     size_in_text,
+    spacer_cannot_exist,
     stale_verification,
     state_collision,
     tether_left_open,
@@ -51,6 +56,7 @@ from undertrim.check.rules import (
     torque_above_thread,
     undeclared_variant,
     unit_pair_disagrees,
+    unlikely_gear,
     unreachable_opening,
     unsafe_procedure,
     unused_evidence,
@@ -75,6 +81,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "fastener-without-count": fastener_without_count,
     "file-name": file_name,
     "function-stated-twice": function_stated_twice,
+    "hole-beyond-panel": hole_beyond_panel,
     "hook-pulled": hook_pulled,
     "id-used-twice": id_used_twice,
     "implausible-quantity": implausible_quantity,
@@ -85,6 +92,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "missing-coverage": missing_coverage,
     "model-years-apart": model_years_apart,
     "named-but-absent": named_but_absent,
+    "nominal-against-hole": nominal_against_hole,
     "not-in-overlaps": not_in_overlaps,
     "on-side-without-mirrors": on_side_without_mirrors,
     "order-cycle": order_cycle,
@@ -118,16 +126,21 @@ RECORD_RULES: dict[str, RecordRule] = {
 
 GEAR_RULES: dict[str, GearRule] = {
     "defeats-safety": defeats_safety,
+    "gear-contradicts-itself": gear_contradicts_itself,
     "gear-file-name": gear_file_name,
     "implausible-quantity": implausible_quantity,
+    "nominal-against-hole": nominal_against_hole,
     "side-word": side_word,
+    "spacer-cannot-exist": spacer_cannot_exist,
     "unit-pair-disagrees": unit_pair_disagrees,
+    "unlikely-gear": unlikely_gear,
 }
 
 COLLECTION_RULES: dict[str, CollectionRule] = {
     "boundary-crossed": boundary_crossed,
     "confirmed-across-nothing": confirmed_across_nothing,
     "gap-after-neighbour": gap_after_neighbour,
+    "gear-twice": gear_twice,
     "overlapping-records": overlapping_records,
 }
 

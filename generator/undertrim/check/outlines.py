@@ -1,0 +1,112 @@
+"""Outlines and bolt patterns as plain numbers in mm, and what cannot be true of them at any angle.
+
+A circle of bolts says nothing of where its first bolt is, so it is only taken to be wrong where no angle would do.
+"""
+
+import math
+from dataclasses import dataclass
+
+from undertrim.record.model import Bolts, Face, Hole
+from undertrim.record.units import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One measurement across or up, or a diameter for both: its value in mm, its name, and the text as typed."""
+
+    name: str
+    value: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A round or oval outline (an ellipse), or one with corners; centred."""
+
+    across: Side
+    up: Side
+    corners: bool
+
+    @property
+    def shown(self) -> str:
+        """As a message says it: '146 mm' or '152 mm' by '221 mm'."""
+        if self.across is self.up:
+            return f"'{self.across.text}'"
+        return f"'{self.across.text}' by '{self.up.text}'"
+
+
+def of_hole(hole: Hole | None) -> Outline | None:
+    """The outline of a hole, basket, rim or flange; None where some of it is not recorded."""
+    if hole is None:
+        return None
+    if hole.shape == "round":
+        across = _side("diameter", hole.diameter)
+        return Outline(across, across, corners=False) if across else None
+    return _pair(hole.width, hole.height, corners=hole.shape == "rectangle")
+
+
+def of_face(face: Face | None) -> Outline | None:
+    """The outline of a panel or a receiver; None where some of it is not recorded."""
+    return _pair(face.width, face.height, corners=True) if face else None
+
+
+def _pair(width: object, height: object, *, corners: bool) -> Outline | None:
+    across, up = _side("width", width), _side("height", height)
+    return Outline(across, up, corners) if across and up else None
+
+
+def _side(name: str, typed: object) -> Side | None:
+    return Side(name, typed.value, typed.text) if isinstance(typed, Quantity) else None
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """Where bolts are: at a radius in mm, or at the corners of a rectangle, `across` and `up` from its middle."""
+
+    radius: float
+    across: float
+    up: float
+    shown: str
+
+
+def of_bolts(bolts: Bolts | None) -> Pattern | None:
+    """The pattern of some bolts; None where it is not recorded in full."""
+    if bolts is None:
+        return None
+    if bolts.pattern == "circle":
+        circle = _side("diameter", bolts.diameter)
+        return Pattern(circle.value / 2, 0, 0, f"'{circle.text}'") if circle else None
+    box = _pair(bolts.width, bolts.height, corners=True)
+    if box is None:
+        return None
+    across, up = box.across.value / 2, box.up.value / 2
+    return Pattern(math.hypot(across, up), across, up, box.shown)
+
+
+def too_wide(inner: Outline, outer: Outline) -> tuple[Side, Side] | None:
+    """The first axis on which `inner` is not smaller than `outer`; None where it goes in on both."""
+    pairs = ((inner.across, outer.across), (inner.up, outer.up))
+    return next(((one, other) for one, other in pairs if one.value >= other.value), None)
+
+
+def all_inside(bolts: Pattern, outline: Outline) -> bool:
+    """Whether every bolt, at any angle, has its middle in the outline or on its edge."""
+    half_across, half_up = outline.across.value / 2, outline.up.value / 2
+    if not bolts.across:
+        return bolts.radius <= min(half_across, half_up)
+    return _reach(bolts, half_across, half_up, corners=outline.corners) <= 1
+
+
+def all_outside(bolts: Pattern, outline: Outline) -> bool:
+    """Whether every bolt, at any angle, has its middle on the edge of the outline or beyond."""
+    half_across, half_up = outline.across.value / 2, outline.up.value / 2
+    if not bolts.across:
+        farthest = math.hypot(half_across, half_up) if outline.corners else max(half_across, half_up)
+        return bolts.radius >= farthest
+    return _reach(bolts, half_across, half_up, corners=outline.corners) >= 1
+
+
+def _reach(bolts: Pattern, half_across: float, half_up: float, *, corners: bool) -> float:
+    """How far out the corners of a bolt rectangle are: 1 is on the edge of the outline."""
+    x, y = bolts.across / half_across, bolts.up / half_up
+    return max(x, y) if corners else math.hypot(x, y)

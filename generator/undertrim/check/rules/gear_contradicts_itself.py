@@ -1,0 +1,87 @@
+"""The dimensions of a speaker can all be true at once.
+
+## What it finds
+
+A basket that is not smaller than the flange, across or up, and bolts whose middles lie inside the basket. A
+circle of bolts is only found where no angle would bring them out of it.
+
+## Why it matters
+
+Whether a speaker fits is reckoned from these numbers. A flange that is smaller than what must pass through
+the hole falls through with it.
+
+## Bad
+
+    gear:
+      kind: speaker
+      maker: Sandmartin
+      model: Bank 65
+      basket: {shape: round, diameter: 169 mm}    # here
+      flange: {shape: round, diameter: 130 mm}
+      bolts: {pattern: circle, count: 4, diameter: 160 mm}    # here
+      depth: 68 mm
+      impedance: 4 ohm
+
+error: the basket's diameter '169 mm' is not smaller than the flange's diameter '130 mm' (the basket goes through the hole, the flange covers it: are the two exchanged?)
+error: the bolts '160 mm' lie inside the basket '169 mm', where there is nothing to screw into (measure both again: bolts are measured middle to middle)
+
+    gear:
+      kind: speaker
+      maker: Skerrowe
+      model: Longshore 69
+      basket: {shape: oval, width: 150 mm, height: 220 mm}    # here
+      flange: {shape: oval, width: 237 mm, height: 166 mm}
+      bolts: {pattern: rectangle, count: 4, width: 100 mm, height: 160 mm}    # here
+      depth: 82 mm
+      impedance: 4 ohm
+
+error: the basket's height '220 mm' is not smaller than the flange's height '166 mm' (the basket goes through the hole, the flange covers it: are the two exchanged?)
+error: the bolts '100 mm' by '160 mm' lie inside the basket '150 mm' by '220 mm', where there is nothing to screw into (measure both again: bolts are measured middle to middle)
+
+## Good
+
+    gear:
+      kind: speaker
+      maker: Skerrowe
+      model: Longshore 69
+      basket: {shape: oval, width: 150 mm, height: 220 mm}
+      flange: {shape: oval, width: 166 mm, height: 237 mm}
+      bolts: {pattern: rectangle, count: 4, width: 110 mm, height: 165 mm}
+      depth: 82 mm
+      impedance: 4 ohm
+
+A circle of bolts that may lie in the long ends of an oval basket or beside it:
+
+    gear:
+      kind: speaker
+      maker: Skerrowe
+      model: Longshore 68
+      basket: {shape: oval, width: 130 mm, height: 180 mm}
+      flange: {shape: oval, width: 160 mm, height: 200 mm}
+      bolts: {pattern: circle, count: 2, diameter: 145 mm}
+      depth: 62 mm
+      impedance: 4 ohm
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check import outlines
+from undertrim.check.findings import Finding, GearSubject
+from undertrim.record.problem import Level
+
+LEVEL = Level.ERROR
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """What cannot be true of a speaker's outlines together."""
+    facts = subject.record.gear
+    basket, flange = outlines.of_hole(facts.basket), outlines.of_hole(facts.flange)
+    bolts = outlines.of_bolts(facts.bolts)
+    if basket and flange and (sides := outlines.too_wide(basket, flange)):
+        inner, outer = sides
+        message = f"the basket's {inner.name} '{inner.text}' is not smaller than the flange's {outer.name} '{outer.text}'"
+        hint = "the basket goes through the hole, the flange covers it: are the two exchanged?"
+        yield Finding(("gear", "basket"), message, hint)
+    if basket and bolts and outlines.all_inside(bolts, basket):
+        message = f"the bolts {bolts.shown} lie inside the basket {basket.shown}, where there is nothing to screw into"
+        yield Finding(("gear", "bolts"), message, "measure both again: bolts are measured middle to middle")
