@@ -13,7 +13,7 @@ from undertrim.commands import COMMANDS
 from undertrim.publish import rule_pages
 
 PAGES = [*TOP, *handbook()]
-GENERATED = {f"{name}.md" for name in rule_pages.pages()}
+GENERATED = {f"{name}.md" for name in (*rule_pages.pages(), "calculators")}
 HOMES = (".", "generator/undertrim", "records", "schema", "site_overrides", "tests")
 
 

@@ -15,7 +15,7 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
 from undertrim.check.runner import Progress, Report
-from undertrim.publish import finder, pages, placing, rule_pages, site
+from undertrim.publish import calculators, finder, pages, placing, rule_pages, site
 from undertrim.publish.facts import meter
 from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare
 from undertrim.record.digests import Digests, joined
@@ -130,6 +130,7 @@ def content(made: Sequence[Prepared]) -> site.Content:
     return site.Content(
         bodies={
             "index": _home(by_make),
+            "calculators": _calculators(),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{item.address}": _vehicle_page(item) for item in made},
         },
@@ -149,6 +150,11 @@ def _home(by_make: dict[str, list[Prepared]]) -> site.Body:
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
     return site.Body("Find a vehicle", lambda: body, body, in_nav=True)
+
+
+def _calculators() -> site.Body:
+    body = calculators.page()
+    return site.Body(calculators.TITLE, lambda: body, body, in_nav=True)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> site.Body:
