@@ -1,0 +1,105 @@
+"""What the form beside an opening reckons with, as data for fit.js: the opening, what in stock can go between, usual clearances, sizes of the stock."""
+
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from undertrim.derive.fit import disputed
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.margins import Number
+from undertrim.derive.fit.stock import Gear
+from undertrim.publish.facts import words
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.units import Quantity, show
+from undertrim.resources import table
+
+Data = dict[str, Any]
+
+_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door")  # fmt: skip
+_RECEIVER_PLACE = ("face", "clear_front", "kit", "depth")
+_SIZES = {
+    "speaker": ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
+    "receiver": ("body", "trim", "chassis_depth", "plug_room"),
+    "spacer": ("thickness", "hole", "bolts", "car_bolts", "flange"),
+    "kit": ("opening", "contains"),
+}
+
+
+def place(vehicle: Vehicle, opening: Opening) -> Data:
+    """One opening as it is reckoned, and what may go between in which cars."""
+    reckoned, notes = disputed.cautious(vehicle.record, opening)
+    return {
+        "kind": opening.kind,
+        "opening": opening_data(reckoned),
+        "between": list(_between(vehicle, opening)),
+        "notes": list(notes),
+    }
+
+
+def opening_data(opening: Opening) -> Data:
+    """The dimensions of an opening that its kind has."""
+    names = _SPEAKER_PLACE if opening.kind == "speaker" else _RECEIVER_PLACE
+    return {name: plain(getattr(opening, name)) for name in names}
+
+
+def gear_data(facts: GearFacts) -> Data:
+    """The dimensions of a piece of gear that its kind has."""
+    return {name: plain(getattr(facts, name)) for name in _SIZES[facts.kind]}
+
+
+def _between(vehicle: Vehicle, opening: Opening) -> Any:
+    wanted = "kit" if opening.kind == "receiver" else "spacer"
+    for item in vehicle.stock.of(wanted):
+        if made := _made_for(item, vehicle.address, opening.id):
+            yield {
+                "name": item.name,
+                "gear": gear_data(item.facts),
+                "made_for_it": bool(item.facts.suits),
+                "clauses": [words.clauses(when) for when in made],
+            }
+
+
+def _made_for(item: Gear, address: str, opening: str) -> list[When]:
+    """The conditions under which it suits the opening, of which one must hold; nothing where it is for another one."""
+    return item.conditions(address, opening) or ([] if item.facts.suits else [When()])
+
+
+def common(record: VehicleRecord, stock: Mapping[str, list[Gear]], usual: Clearances) -> Data:
+    """What all forms of a page share: the unit table for lengths, usual clearances, and the stock to start from."""
+    kinds = {opening.kind for opening in record.openings.values()}
+    return {
+        "units": table("units")["length"],
+        "usual": usual_data(usual),
+        "stock": {
+            kind: [{"id": item.id, "name": item.name, "gear": gear_data(item.facts)} for item in stock[kind]]
+            for kind in sorted(kinds)
+        },
+    }
+
+
+def usual_data(usual: Clearances) -> Data:
+    """The clearances by name, as numbers of fit.js."""
+    return {entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}
+
+
+def _number(number: Number) -> Data:
+    return {
+        "label": number.label,
+        "value": number.value,
+        "step": number.step,
+        "text": number.text,
+        "default": number.default,
+    }
+
+
+def plain(value: Any) -> Any:
+    """A value of the model as fit.js reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
+    if isinstance(value, Quantity):
+        return {"value": value.value, "step": value.step, "text": value.text, "shown": show(value)}
+    if isinstance(value, tuple):
+        return [plain(item) for item in value]
+    if is_dataclass(value) and not isinstance(value, type):
+        return {entry.name: plain(getattr(value, entry.name)) for entry in fields(value) if entry.name != "source"}
+    return value if value is None or isinstance(value, bool | int) else str(value)

@@ -1,0 +1,494 @@
+/* Whether a speaker or receiver goes into an opening: the same arithmetic, verdicts and words as `undertrim fit`, for gear that is typed.
+   Lengths are { value, step, text, shown } in mm, "unknown" or "none", or null where nothing is recorded. Tests hold it against the program. */
+(function (lengths) {
+  "use strict";
+
+  var DIGITS = 9;
+  var KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"];
+  var WORST = ["fails", "unknown", "marginal", "fits"];
+  var both = function (value) { return lengths.both(value); };
+  var round = function (value, digits) { return lengths.round(value, digits); };
+
+  /* numbers with their uncertainty, and comparisons */
+
+  function number(label, value, step, text, usual) {
+    return { label: label, value: value, step: step, text: text, default: !!usual };
+  }
+
+  function known(label, value, step, usual) { return number(label, value, step || 0, both(value), usual); }
+
+  function isLength(value) { return value !== null && typeof value === "object"; }
+
+  function typed(label, value) {
+    if (isLength(value)) return number(label, value.value, value.step, value.shown);
+    return number(label, null, 0, value === null || value === undefined ? "not recorded" : value);
+  }
+
+  function total(numbers) { return numbers.reduce(function (sum, one) { return sum + (one.value || 0); }, 0); }
+
+  function spread(numbers) { return Math.hypot.apply(null, [0].concat(numbers.map(function (one) { return one.step; }))); }
+
+  function made(name, title, verdict, words, more) {
+    var base = { name: name, title: title, verdict: verdict, words: words, need: null, have: null, margin: null, uncertainty: null, numbers: [], missing: [], mend: "", unit: "mm" };
+    return Object.assign(base, more || {});
+  }
+
+  function judge(margin, uncertainty) {
+    if (Math.abs(margin) < uncertainty) return "marginal";
+    return margin >= 0 ? "fits" : "fails";
+  }
+
+  function compare(name, title, have, need, mend) {
+    var numbers = have.concat(need);
+    var missing = numbers.filter(function (one) { return one.value === null; }).map(function (one) { return one.label + " (" + one.text + ")"; });
+    if (missing.length) return made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { numbers: numbers, missing: missing });
+    var there = total(have), wanted = total(need);
+    var margin = round(there - wanted, DIGITS), uncertainty = round(spread(numbers), DIGITS);
+    var verdict = judge(margin, uncertainty);
+    var words = title + ": " + (margin >= 0 ? both(margin) + " to spare" : both(-margin) + " short");
+    if (verdict === "marginal") words += ", within the uncertainty of " + both(uncertainty) + ": measure again, finer";
+    return made(name, title, verdict, words, { need: wanted, have: there, margin: margin, uncertainty: uncertainty, numbers: numbers, mend: mend || "" });
+  }
+
+  function changed(check, more) { return Object.assign({}, check, more); }
+
+  function capped(check, reason) {
+    if (!reason || (check.verdict !== "fits" && check.verdict !== "marginal")) return check;
+    return changed(check, { verdict: "marginal", words: check.words + "; " + reason });
+  }
+
+  function gap(check) {
+    if (check.margin === null) return null;
+    return check.margin + check.numbers.reduce(function (sum, one) { return sum + (one.default ? one.value || 0 : 0); }, 0);
+  }
+
+  /* outlines */
+
+  function outline(what, hole) {
+    if (!hole || hole.shape === "round") {
+      var across = typed(hole ? what + " diameter" : what, hole ? hole.diameter : null);
+      return { shape: "round", width: across, height: across };
+    }
+    return { shape: hole.shape, width: typed(what + " width", hole.width), height: typed(what + " height", hole.height) };
+  }
+
+  function rectangle(what, face) {
+    return { shape: "rectangle", width: typed(what + " width", face ? face.width : null), height: typed(what + " height", face ? face.height : null) };
+  }
+
+  function posed(item, turned) { return turned ? { shape: item.shape, width: item.height, height: item.width } : item; }
+
+  function contain(name, title, inner, outer, room, mend) {
+    room = room || [];
+    if (inner.shape === "round" && outer.shape === "round") return [compare(name, title, [outer.width], [inner.width].concat(room), mend)];
+    var more = corners(inner, outer, room);
+    return [["across", inner.width, outer.width], ["up", inner.height, outer.height]].map(function (row) {
+      return compare(name + "-" + row[0], title + ", " + row[0], [row[2]], stretched(row[1], more, room).concat(room), mend);
+    });
+  }
+
+  function corners(inner, outer, room) {
+    if (inner.shape !== "rectangle" || outer.shape === "rectangle") return 1;
+    var extra = total(room);
+    var shares = [[inner.width.value, outer.width.value], [inner.height.value, outer.height.value]]
+      .filter(function (pair) { return pair[0] && pair[1]; }).map(function (pair) { return (pair[0] + extra) / pair[1]; });
+    return shares.length === 2 ? Math.hypot(shares[0], shares[1]) / Math.max(shares[0], shares[1]) : 1;
+  }
+
+  function stretched(need, more, room) {
+    if (need.value === null || more === 1) return [need];
+    return [need, known("corners", (need.value + total(room)) * (more - 1), spread([need]) * (more - 1))];
+  }
+
+  /* bolt patterns */
+
+  function matchBolts(name, gear, car, play, what, turned) {
+    var title = "Bolt holes of " + what;
+    if (!gear || !car) {
+      var missing = [["bolt holes of the gear", gear], ["bolt holes of " + what, car]]
+        .filter(function (row) { return !row[1]; }).map(function (row) { return row[0] + " (not recorded)"; });
+      return [made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { missing: missing })];
+    }
+    if (!counts(gear, car)) return [made(name, title, "fails", title + ": " + car.count + " do not meet the " + gear.count + " of the gear", { mend: "adapter" })];
+    return boltPairs(gear, car, turned).map(function (row) { return same(name, title + row[0], row[1], row[2], play); });
+  }
+
+  function counts(gear, car) {
+    if (gear.pattern === "rectangle" && car.pattern === "rectangle") return gear.count === car.count;
+    if (gear.pattern === car.pattern) return Math.max(gear.count, car.count) % Math.min(gear.count, car.count) === 0;
+    var box = gear.pattern === "rectangle" ? gear : car, ring = box === gear ? car : gear;
+    return box.count === 4 && ring.count >= 4 && ring.count % 2 === 0;
+  }
+
+  function boltPairs(gear, car, turned) {
+    if (gear.pattern === "circle" && car.pattern === "circle") return [["", circle("gear", gear), circle("held by", car)]];
+    if (gear.pattern === car.pattern) {
+      var ours = sides("gear", gear), theirs = sides("held by", car);
+      if (turned) ours.reverse();
+      return [[", across", ours[0], theirs[0]], [", up", ours[1], theirs[1]]];
+    }
+    var box = gear.pattern === "rectangle" ? gear : car, ring = box === gear ? car : gear;
+    return [[", diagonal", diagonal(box), circle("circle", ring)], [", round the circle"].concat(arcs(box, ring))];
+  }
+
+  function circle(whose, bolts) { return typed("bolt circle (" + whose + ")", bolts.diameter); }
+
+  function sides(whose, bolts) { return [typed("bolt width (" + whose + ")", bolts.width), typed("bolt height (" + whose + ")", bolts.height)]; }
+
+  function diagonal(box) {
+    var pair = sides("rectangle", box), width = pair[0], height = pair[1];
+    if (width.value === null || height.value === null) return number("diagonal of the bolt rectangle", null, 0, "unknown");
+    var long = Math.hypot(width.value, height.value);
+    return known("diagonal of the bolt rectangle", long, Math.hypot(width.value * width.step, height.value * height.step) / long);
+  }
+
+  function arcs(box, ring) {
+    var pair = sides("rectangle", box), across = circle("circle", ring);
+    if (pair[0].value === null || pair[1].value === null || across.value === null) {
+      var lost = number("bolt pattern", null, 0, "unknown");
+      return [lost, lost];
+    }
+    var angle = 2 * Math.atan2(pair[1].value, pair[0].value), pitch = 2 * Math.PI / ring.count;
+    var held = pitch * Math.max(1, round(angle / pitch, 0)), radius = across.value / 2;
+    return [known("corners, along the circle", angle * radius, spread(pair)), known("holes, along the circle", held * radius)];
+  }
+
+  function same(name, title, gear, car, play) {
+    if (gear.value === null || car.value === null) return compare(name, title, [play], [gear, car], "adapter");
+    var apart = Math.abs(gear.value - car.value);
+    var words = "difference between " + gear.label + " " + gear.text + " and " + car.label + " " + car.text;
+    var check = compare(name, title, [play], [known(words, apart, spread([gear, car]))], "adapter");
+    return check.verdict === "fails" ? changed(check, { words: title + ": " + both(apart) + " apart" }) : check;
+  }
+
+  /* how a speaker sits */
+
+  function seated(speaker, hold, usual, turned) {
+    var flange = outline("flange", speaker.flange);
+    return [].concat(
+      through(speaker, hold, turned),
+      covered(flange, hold, usual, turned),
+      lying("Flange", flange, hold, turned),
+      matchBolts("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, turned));
+  }
+
+  function through(speaker, hold, turned) {
+    return contain("hole", "Basket through the hole of " + hold.what, posed(outline("basket", speaker.basket), turned), outline("hole of " + hold.what, hold.hole));
+  }
+
+  function covered(flange, hold, usual, turned) {
+    var twice = known(usual.overlap.label + " at both ends", 2 * (usual.overlap.value || 0), 0, true);
+    return contain("flange", "Flange over the hole of " + hold.what, outline("hole of " + hold.what, hold.hole), posed(flange, turned), [twice], "adapter").map(opened);
+  }
+
+  function opened(check) {
+    var free = gap(check);
+    if (check.verdict !== "fails" || free === null) return check;
+    var left = free < 0 ? both(-free / 2) + " open" : "only " + both(free / 2) + " of overlap";
+    return changed(check, { words: check.title + ": " + left + " at each end, adapter plate needed" });
+  }
+
+  function lying(title, rim, hold, turned) {
+    if (!hold.panel) return [];
+    return contain("panel", title + " on the panel of " + hold.what, posed(rim, turned), rectangle("panel", hold.panel));
+  }
+
+  function turnable(speaker) {
+    var shapes = [speaker.basket, speaker.flange].filter(Boolean).map(function (one) { return one.shape; });
+    return !shapes.length || shapes.some(function (shape) { return shape !== "round"; }) || !!(speaker.bolts && speaker.bolts.pattern === "rectangle");
+  }
+
+  /* depth behind, room before, spacers between */
+
+  function roomFor(speaker, opening, usual) {
+    var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", leans: null };
+    return {
+      clear: typed("clear depth", depth.clear),
+      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, opening, usual)]),
+      front: typed("room to the grille", opening.room_to_grille),
+      before: [typed("protrusion of the cone", speaker.protrusion), usual.grille],
+      gasket: !speaker.gasket || speaker.gasket === "none" ? [] : [typed("gasket, pressed flat", speaker.gasket)],
+      reason: reason(depth, opening)
+    };
+  }
+
+  function tilted(speaker, depth) {
+    var lean = depth.leans, what = (depth.to || "the thing behind").toLowerCase();
+    if (lean === null || lean === undefined || (isLength(lean) && !lean.value)) return [];
+    if (!isLength(lean)) return [number("lean of " + what, null, 0, lean)];
+    var magnet = typed("magnet diameter", speaker.magnet);
+    if (magnet.value === null) return [magnet];
+    var radius = magnet.value / 2, angle = lean.value * Math.PI / 180, coarse = lean.step * Math.PI / 180;
+    var step = Math.hypot(magnet.step / 2 * Math.tan(angle), radius * coarse / Math.pow(Math.cos(angle), 2));
+    return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
+  }
+
+  function rear(depth, opening, usual) {
+    var moves = depth.over === "whole-travel" || depth.over === "glass-down" || (!depth.over && opening.in_a_door);
+    return moves && (!depth.to || depth.to.toLowerCase().indexOf("glass") >= 0) ? usual.rear_glass : usual.rear;
+  }
+
+  function reason(depth, opening) {
+    if (depth.over === "glass-down") return "measured with the glass down only: measure over the whole travel";
+    if (!depth.over && opening.in_a_door) return "not recorded whether the glass was moved: measure over the whole travel";
+    return "";
+  }
+
+  function depthCheck(room, height) {
+    return capped(compare("depth", "Depth behind the flange", [room.clear].concat(height, room.gasket), room.behind, "spacer"), room.reason);
+  }
+
+  function grilleCheck(room, height) { return compare("grille", "Room to the grille", [room.front], height.concat(room.gasket, room.before)); }
+
+  function spacerWindow(room, seat) {
+    var raised = [seat.offset].concat(room.gasket);
+    var least = total(room.behind) - total([room.clear].concat(raised));
+    return [Math.max(0, least), total([room.front]) - total(raised.concat(room.before))];
+  }
+
+  function spacerCheck(room, seat) {
+    var free = depthCheck(room, [seat.offset]).margin;
+    if (free === null || free >= 0) return grilleCheck(room, [seat.offset]);
+    return capped(compare("spacer", "Height for a spacer", [room.front, room.clear], room.before.concat(room.behind)), room.reason);
+  }
+
+  function heights(pair) { return pair[0] > 0 ? both(pair[0]) + " to " + both(pair[1]) + " high" : "up to " + both(pair[1]) + " high"; }
+
+  /* on what it sits */
+
+  var BRACKET = "factory bracket";
+  var KEPT = "the factory bracket stays under the new speaker: see that its hole and screws take it";
+  var OFF = "the factory bracket stays off";
+
+  function seat(offset, note, name) { return { offset: offset, note: note || "", name: name || "on the mounting face" }; }
+
+  function seatsOf(opening) {
+    var datum = opening.depth ? opening.depth.datum : "", height = opening.factory_spacer;
+    if (datum === "skin") {
+      if (isLength(height)) return [seat(known(BRACKET + ", left off", 0), OFF), seat(typed(BRACKET + ", kept", height), KEPT, "on the factory bracket")];
+      return [seat(known("mounting face", 0), height === "none" ? "" : "the height of the factory bracket is not recorded: it is reckoned as left off")];
+    }
+    if (datum === "bracket") {
+      if (isLength(height)) {
+        return [seat(number(BRACKET + ", taken away", -height.value, height.step, "−" + height.shown), OFF),
+          seat(known(BRACKET + ", kept", 0), KEPT, "on the factory bracket")];
+      }
+      return [seat(known("mounting face", 0), height === "none" ? "" : KEPT)];
+    }
+    return [seat(number("mounting face against the face that the depth is measured from", null, 0, datum ? "measured from the " + datum : "not recorded"))];
+  }
+
+  /* verdicts */
+
+  function smallest(checks) {
+    var room = checks.filter(function (one) { return one.margin !== null && one.unit === "mm" && one.name.indexOf("bolts") < 0; })
+      .map(function (one) { return one.margin; });
+    return room.length ? Math.min.apply(null, room) : -Infinity;
+  }
+
+  function listed(names) { return names.length > 1 ? names.slice(0, -1).join(", ") + " and " + names[names.length - 1] : names.join(""); }
+
+  function less(one, other) {
+    for (var i = 0; i < one.length; i += 1) if (one[i] !== other[i]) return one[i] < other[i];
+    return false;
+  }
+
+  function decide(checks, parts, toGet, notes) {
+    var verdicts = checks.map(function (one) { return one.verdict; });
+    var has = function (verdict) { return verdicts.indexOf(verdict) >= 0; };
+    var kind = has("fails") ? "does-not-fit" : has("unknown") ? "unknown" : has("marginal") ? "marginal" : parts.length + toGet.length ? "fits-with" : "fits";
+    var order = function (one) { return [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin]; };
+    var ordered = checks.slice().sort(function (a, b) { return less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0; });
+    var fit = { kind: kind, headline: "", parts: parts, to_get: toGet, notes: notes, checks: ordered };
+    fit.headline = headline(fit);
+    return fit;
+  }
+
+  function headline(fit) {
+    var between = "";
+    if (!fit.to_get.length) between = fit.parts.length ? " with " + listed(fit.parts) : "";
+    else if (!fit.parts.length) between = " with " + listed(fit.to_get) + ": none in stock suits";
+    else between = " with " + listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
+    if (fit.kind === "fits" || fit.kind === "fits-with") return "fits" + between;
+    var said = fit.checks.filter(function (one) { return one.verdict === fit.checks[0].verdict; });
+    if (fit.kind === "does-not-fit") said = said.slice(0, 1);
+    return fit.kind.replace(/-/g, " ") + between + ": " + said.map(function (one) { return one.words; }).join("; ");
+  }
+
+  function best(fits) {
+    var order = function (fit) {
+      var kind = KINDS.indexOf(fit.kind), lacking = fit.to_get.length ? 1 : 0;
+      if (fit.kind === "does-not-fit") return [kind, 0, 0, 0];
+      return [Math.max(kind, lacking ? KINDS.indexOf("marginal") : 0), lacking, fit.parts.length, -smallest(fit.checks)];
+    };
+    return fits.reduce(function (found, fit) { return less(order(fit), order(found)) ? fit : found; });
+  }
+
+  /* a speaker */
+
+  function speaker(gear, opening, spacers, usual) {
+    var one = { gear: gear, opening: opening, usual: usual, room: roomFor(gear, opening, usual), turned: false };
+    var found = best(ways(one, spacers));
+    if (turnable(gear)) {
+      var turned = best(ways(Object.assign({}, one, { turned: true }), spacers));
+      var rank = function (fit) { return [KINDS.indexOf(fit.kind), fit.to_get.length ? 1 : 0]; };
+      if (less(rank(turned), rank(found))) found = turned;
+    }
+    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found)) });
+  }
+
+  function car(one) { return { what: "the car", hole: one.opening.hole, bolts: one.opening.bolts, panel: one.opening.panel }; }
+
+  function seatedOn(one, hold) { return seated(one.gear, hold, one.usual, one.turned); }
+
+  function decided(one, checks, where, stock, toGet) {
+    var said = [where.note, one.turned ? "turned by 90 degrees" : ""].filter(Boolean);
+    return decide(checks, stock ? [stock] : [], toGet ? [toGet] : [], said);
+  }
+
+  function ways(one, spacers) {
+    return [].concat.apply([], seatsOf(one.opening).map(function (where) {
+      return [plain(one, where)].concat(toGet(one, where), spacers.map(function (spacer) { return onSpacer(one, where, spacer); }));
+    }));
+  }
+
+  function plain(one, where) {
+    return decided(one, seatedOn(one, car(one)).concat([depthCheck(one.room, [where.offset]), grilleCheck(one.room, [where.offset])]), where);
+  }
+
+  function onSpacer(one, where, spacer) {
+    var part = spacer.gear, height = [where.offset, typed("thickness of " + spacer.name, part.thickness)];
+    var checks = [].concat(
+      through(one.gear, car(one), one.turned),
+      seatedOn(one, { what: spacer.name, hole: part.hole, bolts: part.bolts }),
+      spacerHeld(one, spacer),
+      [depthCheck(one.room, height), grilleCheck(one.room, height)]);
+    return decided(one, checks, where, spacer.name);
+  }
+
+  function spacerHeld(one, spacer) {
+    if (spacer.made_for_it) return [];
+    var rim = outline("rim of " + spacer.name, spacer.gear.flange), hold = car(one);
+    return [].concat(
+      covered(rim, hold, one.usual, false),
+      lying("Rim of " + spacer.name, rim, hold, false),
+      matchBolts("spacer-bolts", spacer.gear.car_bolts || spacer.gear.bolts, one.opening.bolts, one.usual.bolts, "the car", false));
+  }
+
+  function toGet(one, where) {
+    var depth = depthCheck(one.room, [where.offset]), on = seatedOn(one, car(one)).concat([depth]);
+    var failing = on.filter(function (check) { return check.verdict === "fails"; });
+    if (!failing.length || !failing.every(function (check) { return check.mend; })) return [];
+    var what = failing.some(function (check) { return check.mend === "adapter"; }) ? "an adapter plate" : "a spacer";
+    var window = spacerCheck(one.room, where);
+    var sure = depth.margin !== null && window.margin !== null && window.margin >= 0;
+    var kept = on.filter(function (check) { return failing.indexOf(check) < 0; });
+    return [decided(one, kept.concat([window]), where, "", sure ? what + " " + heights(spacerWindow(one.room, where)) : what)];
+  }
+
+  function otherWays(one, found) {
+    var said = seatsOf(one.opening).map(function (where) { return [where, plain(one, where)]; })
+      .filter(function (pair) { return JSON.stringify(pair[1].checks) !== JSON.stringify(found.checks); })
+      .map(function (pair) { return pair[0].name + ": " + pair[1].headline; });
+    return said.concat(noWindow(one, found));
+  }
+
+  function noWindow(one, found) {
+    var deep = found.checks.some(function (check) { return check.mend === "spacer" && check.verdict === "fails"; });
+    if (found.kind !== "does-not-fit" || !deep) return [];
+    var where = seatsOf(one.opening)[0];
+    if (spacerCheck(one.room, where).verdict !== "fails") return [];
+    var pair = spacerWindow(one.room, where);
+    var room = pair[1] > 0 ? "leaves " + both(pair[1]) : "leaves no room at all";
+    return ["no spacer helps: it would have to be " + both(pair[0]) + " high at least, and the grille " + room];
+  }
+
+  function level(old, fresh) {
+    if (!isLength(old) || !isLength(fresh) || Math.min(old.value, fresh.value) <= 0) return [];
+    var change = round(10 * Math.log10(old.value / fresh.value), 1);
+    if (!change) return [];
+    return [fresh.shown + " in place of " + old.shown + ": " + (change > 0 ? "+" : "−") + Math.abs(change).toFixed(1) + " dB at equal voltage"];
+  }
+
+  function holes(opening, fit) {
+    var mismatch = fit.checks.some(function (check) { return check.name.indexOf("bolts") === 0 && check.verdict !== "fits"; });
+    var plate = fit.to_get.some(function (name) { return name.indexOf("adapter") >= 0; });
+    var sensor = opening.crash_sensor;
+    var open = sensor === "yes" || sensor === "unknown" || (!sensor && opening.in_a_door);
+    if (!(mismatch || plate) || !open) return [];
+    return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
+  }
+
+  /* a receiver */
+
+  function receiver(gear, opening, kits, usual) {
+    var one = { gear: gear, opening: opening, usual: usual };
+    return best(straight(one, kits).concat(kits.map(function (kit) { return throughKit(one, kit); })));
+  }
+
+  function receiverChecks(one, face, what) {
+    return [].concat(contain("body", "Body in the " + what, rectangle("body", one.gear.body), rectangle(what, face)), frontChecks(one), [receiverDepth(one)]);
+  }
+
+  function frontChecks(one) {
+    if (!one.gear.trim || !one.opening.clear_front) return [];
+    return contain("front", "Trim before the dash", rectangle("trim", one.gear.trim), rectangle("clear front", one.opening.clear_front));
+  }
+
+  function receiverDepth(one) {
+    var depth = one.opening.depth, room = isLength(one.gear.plug_room) ? typed("plug room", one.gear.plug_room) : one.usual.plug_room;
+    var clear = depth && depth.datum !== "" && depth.datum !== "face"
+      ? number("depth from the front of the dash", null, 0, "measured from the " + depth.datum)
+      : typed("clear depth", depth ? depth.clear : null);
+    return compare("depth", "Depth behind the chassis", [clear], [typed("chassis depth", one.gear.chassis_depth), room]);
+  }
+
+  function decidedIn(one, checks, face, stock, toGetName, more) {
+    return decide(checks, stock ? [stock] : [], toGetName ? [toGetName] : [], receiverNotes(one, face).concat(more || []));
+  }
+
+  function straight(one, kits) {
+    var face = one.opening.face, checks = receiverChecks(one, face, "opening");
+    if (one.opening.kit === "not-needed") return [decidedIn(one, checks, face)];
+    if (one.opening.kit === "needed") return kits.length ? [] : [decidedIn(one, checks, face, "", "a kit")];
+    var missing = "whether a kit is needed (unknown)";
+    var open = made("kit", "Dash kit", "unknown", "Dash kit: cannot be told without " + missing, { missing: [missing] });
+    return [decidedIn(one, checks.concat([open]), face)];
+  }
+
+  function throughKit(one, kit) {
+    var inside = kit.gear.contains.length ? ["in the box of " + kit.name + ": " + kit.gear.contains.join(", ")] : [];
+    return decidedIn(one, receiverChecks(one, kit.gear.opening, "opening of " + kit.name), kit.gear.opening, kit.name, "", inside);
+  }
+
+  function receiverNotes(one, face) {
+    var body = rectangle("body", one.gear.body), opening = rectangle("opening", face), said = [];
+    var wide = compare("", "", [opening.width], [body.width]).margin, high = compare("", "", [opening.height], [body.height]).margin;
+    if (wide === null || high === null || Math.min(wide, high) < 0) return said;
+    said = said.concat(trimmed(one, opening));
+    if (Math.min(wide, high) < (one.usual.sleeve.value || 0)) said.push("no room for a sleeve: " + both(Math.min(wide, high)) + " left over, " + one.usual.sleeve.text + " wanted");
+    if (high >= (one.usual.filler.value || 0)) said.push(both(high) + " of height left over: a filler or a pocket closes it");
+    return said;
+  }
+
+  function trimmed(one, opening) {
+    if (!one.gear.trim) return [];
+    var trim = rectangle("trim", one.gear.trim);
+    var over = [["at the sides", opening.width, trim.width], ["above and below", opening.height, trim.height]]
+      .map(function (row) { return [row[0], compare("", "", [row[1]], [row[2]]).margin || 0]; });
+    var said = over.filter(function (row) { return row[1] > 0 && row[1] < (one.usual.filler.value || 0); })
+      .map(function (row) { return "the trim leaves " + both(row[1]) + " open " + row[0]; });
+    if (!one.opening.clear_front && over.some(function (row) { return row[1] < 0; })) {
+      said.push("the trim is " + both(trim.width.value || 0) + " × " + both(trim.height.value || 0) +
+        ": hold it before the vents and switches of the car first, the room there is not recorded");
+    }
+    return said;
+  }
+
+  /* A usual clearance with another length in its place. */
+  function replaced(one, length) { return number(one.label, length.value, 0, length.shown, true); }
+
+  var api = { speaker: speaker, receiver: receiver, replaced: replaced };
+  if (typeof window !== "undefined") window.undertrimFit = api;
+  if (typeof module !== "undefined") module.exports = api;
+})(typeof window !== "undefined" ? window.undertrimLengths : require("./lengths.js"));
