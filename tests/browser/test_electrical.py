@@ -74,6 +74,23 @@ def test_cable_for_an_amplifier(calculator: Page) -> None:
     assert form.get_by_text("Still needed: length of the wire back").is_visible()
 
 
+def test_every_field_of_the_cable_form_reaches_the_answer(calculator: Page) -> None:
+    form = calculator.locator("form[data-calculator=cable]")
+    form.locator("summary").first.click()
+    chosen = {"way": "body", "scheme": "sae", "insulation": "105", "place": "engine", "metal": "copper-clad"}
+    for name, value in {**chosen, "conductor-unit": "°F"}.items():
+        form.locator(f"[name={name}]").select_option(value)
+    typed = {"current": "24", "out": "2", "body": "0.5", "limit": "4", "voltage": "14.4", "conductor": "140"}
+    for name, value in {**typed, "fuse": "40", "share": "75"}.items():
+        form.locator(f"[name={name}]").fill(value)
+    path = {"current": 24, "out": 2, "back": "body", "body": 0.0005, "metal": "copper-clad", "voltage": 14.4}
+    wishes = {"scheme": "sae", "insulation": 105, "place": "engine", "limit": 0.04, "fuse": 40, "share": 0.75}
+    expected = answered(("cable", {"path": {**path, "conductor": 60}, "wishes": wishes}))
+    form.get_by_text("Every number used").click()
+    assert form.locator(".ut-headline").inner_text() == expected["headline"]
+    assert form.locator("dd").all_inner_texts() == [one["text"] for one in expected["numbers"]]
+
+
 @pytest.mark.parametrize(
     ("form", "fields", "said"),
     [

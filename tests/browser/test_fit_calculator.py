@@ -6,11 +6,20 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from browsing import ROOT
 from playwright.sync_api import Page
 
+from undertrim.derive.fit import receiver, speaker
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.speaker import Spacer
+from undertrim.derive.fit.stock import Gear, stock
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts.fit import verdict_words
+from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.store import Workspace
 from undertrim.record.units import UnitError, parse, show
 from undertrim.resources import table, top
-from vectors.fit import FIXED, Case, randoms, said, usual
+from vectors.fit import FIXED, USUAL, Case, randoms, said, usual
 
 EACH = """([units, usual, cases]) => {
   undertrimLengths.use(units);
@@ -92,3 +101,61 @@ def read(text: str) -> dict[str, Any]:
     except UnitError as error:
         return {"message": error.message}
     return {"value": known.value, "step": known.step, "text": known.text, "shown": show(known)}
+
+
+def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: Path) -> None:
+    vehicle = Vehicle(*_record("kelbrook/finch-2014-2018"), stock(Workspace(ROOT)), USUAL)
+    phone.goto((site / "vehicles/kelbrook/finch-2014-2018.html").as_uri())
+    for name, opening in vehicle.record.openings.items():
+        form = phone.locator(f"#opening-{name} details.ut-try")
+        form.locator("> summary").click()
+        for gear in vehicle.stock.of(opening.kind):
+            form.locator(f"#try-{name}-from").select_option(gear.id)
+            shown = form.locator(".ut-try-verdict").inner_text()
+            expected = sized(vehicle, opening, gear)
+            assert expected.headline.endswith(shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()), (
+                name,
+                gear.id,
+            )
+            assert verdict_words(expected) in shown
+
+
+def test_what_cannot_be_read_is_said_beside_its_field(phone: Page, site: Path) -> None:
+    phone.goto((site / "vehicles/kelbrook/finch-2014-2018.html").as_uri())
+    form = phone.locator("#opening-front-door details.ut-try")
+    form.locator("> summary").click()
+    form.get_by_label("Mounting depth").fill("58")
+    assert form.get_by_text("'58' has no unit: write '58 mm' or '58 in'").is_visible()
+    assert form.get_by_text("1 field cannot be read").is_visible()
+    form.get_by_label("Mounting depth").fill("2 3/16 in")
+    assert form.locator(".ut-try-wrong:not(:empty)").count() == 0
+    assert "cannot be told" in form.locator(".ut-try-verdict").inner_text()
+
+
+def test_a_changed_clearance_changes_the_verdict(phone: Page, site: Path) -> None:
+    phone.goto((site / "vehicles/kelbrook/finch-2014-2018.html").as_uri())
+    form = phone.locator("#opening-dash details.ut-try")
+    form.locator("> summary").click()
+    form.locator("#try-dash-from").select_option("pellworth-brae-10")
+    form.get_by_label("Room for plugs behind it").fill("")
+    assert "fits" in form.locator(".ut-try-verdict").inner_text()
+    form.locator("form details > summary").click()
+    form.get_by_label("For plugs", exact=True).fill("100 mm")
+    assert "does not fit" in form.locator(".ut-try-verdict").inner_text()
+
+
+def _record(address: str) -> tuple[VehicleRecord, str]:
+    entry = Workspace(ROOT).load(ROOT / "records" / "vehicles" / f"{address}.yaml")
+    assert isinstance(entry.record, VehicleRecord)
+    return entry.record, address
+
+
+def sized(vehicle: Vehicle, opening: Opening, gear: Gear) -> Fit:
+    """The verdict by size alone, in a car of any kind; the form does not know the impedance."""
+    between = [
+        item for item in vehicle.stock.items if item.conditions(vehicle.address, opening.id) or not item.facts.suits
+    ]
+    if opening.kind == "receiver":
+        return receiver.fit(gear, opening, [item for item in between if item.facts.kind == "kit"], vehicle.usual)
+    rings = [Spacer(item, bool(item.facts.suits)) for item in between if item.facts.kind == "spacer"]
+    return speaker.fit(gear, opening, rings, vehicle.usual)

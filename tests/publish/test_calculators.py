@@ -4,6 +4,8 @@ import json
 import re
 from html.parser import HTMLParser
 
+import pytest
+
 from undertrim.publish import calculators
 from undertrim.resources import table, top
 
@@ -29,6 +31,15 @@ def test_the_script_gets_the_same_tables() -> None:
     assert "<" not in held[1]
     assert json.loads(held[1]) == calculators.tables()
     assert calculators.tables()["ampacity"] == table("electrical-ampacity")
+
+
+def test_no_text_in_a_table_can_close_its_script(monkeypatch: pytest.MonkeyPatch) -> None:
+    hostile = {"word": "</script><b>&amp;"}
+    monkeypatch.setattr(calculators, "tables", lambda: hostile)
+    held = re.search(r'id="ut-electrical">(.*?)</script>', calculators.page(), re.DOTALL)
+    assert held
+    assert not set("<>&") & set(held[1])
+    assert json.loads(held[1]) == hostile
 
 
 def test_every_field_has_a_label() -> None:

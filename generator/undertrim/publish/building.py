@@ -15,8 +15,10 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
 from undertrim.check.runner import Progress, Report
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Stock, stock
 from undertrim.publish import calculators, finder, pages, placing, rule_pages, site
-from undertrim.publish.facts import meter
+from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare
 from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
@@ -72,7 +74,7 @@ class Builder:
         if report.errors:
             return Built(report, 0, self._out)
         made = self._prepare(progress("preparing"))
-        self._publish(content(made))
+        self._publish(content(made, stock(self._workspace)))
         self._prepared = {item.folder.name: item for item in made}
         return Built(report, len(made), self._out)
 
@@ -122,7 +124,7 @@ def _swap(fresh: Path, out: Path, old: Path) -> None:
     shutil.rmtree(old, ignore_errors=True)
 
 
-def content(made: Sequence[Prepared]) -> site.Content:
+def content(made: Sequence[Prepared], shelf: Stock) -> site.Content:
     """Everything the site holds besides the handbook."""
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
@@ -138,6 +140,7 @@ def content(made: Sequence[Prepared]) -> site.Content:
         files={
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
+            "assets/undertrim/stock.js": fit_page.shelf_script(shelf, clearances()),
         },
         copies={f"vehicles/{item.address.split('/')[0]}/{name}": path for item in made for name, path in item.beside},
     )

@@ -29,6 +29,7 @@ def environment() -> Environment:
         page_data=page_data,
         script_data=meter.script,
         meter_table=meter.meter_table,
+        fit_forms=fit_forms,
     )
     return made
 
@@ -46,6 +47,11 @@ def make(name: str, vehicles: list[Facts]) -> str:
 def home(makes: list[Facts], *, demo: bool) -> str:
     """The body of the home page: the finder and the makes."""
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
+
+
+def fit_forms(facts: Facts) -> dict[str, Any]:
+    """What the forms of a page reckon with, by opening."""
+    return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
 _STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal")

@@ -239,6 +239,7 @@
     page.querySelectorAll("[data-tick]").forEach(function (box) { box.checked = false; });
     store();
   });
+  window.undertrimCar = chosenCar;
   restore();
   update();
 })();

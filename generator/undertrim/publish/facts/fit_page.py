@@ -1,6 +1,6 @@
 """What the form beside an opening reckons with, as data for fit.js: the opening, what in stock can go between, usual clearances, sizes of the stock."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from typing import Any
 
@@ -8,10 +8,11 @@ from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Number
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.facts import words
+from undertrim.publish.facts.meter import script
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.model import Opening, When
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 
@@ -49,16 +50,12 @@ def gear_data(facts: GearFacts) -> Data:
     return {name: plain(getattr(facts, name)) for name in _SIZES[facts.kind]}
 
 
-def _between(vehicle: Vehicle, opening: Opening) -> Any:
+def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
     wanted = "kit" if opening.kind == "receiver" else "spacer"
     for item in vehicle.stock.of(wanted):
         if made := _made_for(item, vehicle.address, opening.id):
-            yield {
-                "name": item.name,
-                "gear": gear_data(item.facts),
-                "made_for_it": bool(item.facts.suits),
-                "clauses": [words.clauses(when) for when in made],
-            }
+            clauses = [words.clauses(when) for when in made]
+            yield {"id": item.id, "made_for_it": bool(item.facts.suits), "clauses": clauses}
 
 
 def _made_for(item: Gear, address: str, opening: str) -> list[When]:
@@ -66,17 +63,17 @@ def _made_for(item: Gear, address: str, opening: str) -> list[When]:
     return item.conditions(address, opening) or ([] if item.facts.suits else [When()])
 
 
-def common(record: VehicleRecord, stock: Mapping[str, list[Gear]], usual: Clearances) -> Data:
-    """What all forms of a page share: the unit table for lengths, usual clearances, and the stock to start from."""
-    kinds = {opening.kind for opening in record.openings.values()}
-    return {
+def shelf_script(stock: Stock, usual: Clearances) -> str:
+    """What the forms of all pages share, as a classic script: the unit table for lengths, usual clearances, sizes of the stock."""
+    data = {
         "units": table("units")["length"],
         "usual": usual_data(usual),
         "stock": {
-            kind: [{"id": item.id, "name": item.name, "gear": gear_data(item.facts)} for item in stock[kind]]
-            for kind in sorted(kinds)
+            item.id: {"name": item.name, "kind": item.facts.kind, "gear": gear_data(item.facts)}
+            for item in stock.of(*_SIZES)
         },
     }
+    return f"undertrimFitForm.start({script(data)});\n"
 
 
 def usual_data(usual: Clearances) -> Data:

@@ -18,6 +18,7 @@ from undertrim.publish.facts import (
     coverage,
     evidence,
     fit,
+    fit_page,
     kits,
     meter,
     openings,
@@ -61,7 +62,8 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "targets": _targets(record),
         "blockers": blockers.blockers(record),
         "openings": [
-            {**openings.opening(record, item), "fit": fit.fits(known, item)} for item in record.openings.values()
+            {**openings.opening(record, item), "fit": fit.fits(known, item), "form": fit_page.place(known, item)}
+            for item in record.openings.values()
         ],
         "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
         "steps": _with_kits(known, _steps(record, chosen)),

@@ -1,0 +1,201 @@
+/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit.js and lengths.js. */
+(function (lengths, fit) {
+  "use strict";
+
+  var SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", "does-not-fit": "✕", fails: "✕" };
+  var WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", "does-not-fit": "does not fit" };
+  var FORMS = {
+    speaker: [
+      { name: "basket", label: "Basket: what passes through the hole", shape: true },
+      { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
+      { name: "bolts", label: "Bolt holes", bolts: true },
+      { name: "depth", label: "Mounting depth, from the underside of the flange" },
+      { name: "magnet", label: "Magnet, diameter" },
+      { name: "protrusion", label: "Cone at full travel, above the flange" },
+      { name: "gasket", label: "Gasket, pressed flat" }
+    ],
+    receiver: [
+      { name: "body", label: "Body of the chassis", face: true },
+      { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
+      { name: "chassis_depth", label: "Chassis depth, without plugs" },
+      { name: "plug_room", label: "Room for plugs behind it" }
+    ]
+  };
+  var USUAL = {
+    speaker: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]],
+    receiver: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
+  };
+  var page = document.querySelector(".ut-vehicle");
+  var holder = document.getElementById("ut-fit-data");
+  var shelf = null;
+
+  function make(tag, options, children) {
+    var made = document.createElement(tag);
+    Object.keys(options || {}).forEach(function (key) {
+      if (key === "text") made.textContent = options.text;
+      else made.setAttribute(key, options[key]);
+    });
+    (children || []).forEach(function (child) { if (child) made.append(child); });
+    return made;
+  }
+
+  /* One length with its label and the place for what is wrong with it. */
+  function lengthField(id, label, placeholder) {
+    return make("div", { "class": "ut-try-field" }, [
+      make("label", { "for": id, text: label }),
+      make("input", { id: id, type: "text", autocomplete: "off", placeholder: placeholder || "62 mm or 2 7/16 in", "aria-describedby": id + "-wrong" }),
+      make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
+    ]);
+  }
+
+  function pick(id, label, choices) {
+    return make("div", { "class": "ut-try-field" }, [
+      make("label", { "for": id, text: label }),
+      make("select", { id: id }, choices.map(function (choice) { return make("option", { value: choice[0], text: choice[1] }); }))
+    ]);
+  }
+
+  var SHAPES = [["round", "round"], ["oval", "oval"], ["rectangle", "rectangle"]];
+
+  function group(id, row) {
+    if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
+    var inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
+      : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", [4, 2, 3, 6, 8].map(function (count) { return [count, count]; }))]
+        : [];
+    inside.push(lengthField(id + row.name + "-width", row.face ? "Width" : "Diameter, or width"));
+    inside.push(lengthField(id + row.name + "-height", row.face ? "Height" : "Height, unless round"));
+    return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
+  }
+
+  function build(spot, place) {
+    var id = "try-" + spot.dataset.opening + "-", rows = FORMS[place.kind];
+    var stock = Object.keys(shelf.stock).filter(function (key) { return shelf.stock[key].kind === place.kind; });
+    var start = pick(id + "from", "Start from gear in stock", [["", "nothing"]].concat(stock.map(function (key) { return [key, shelf.stock[key].name]; })));
+    var clearances = make("details", {}, [make("summary", { text: "Usual clearances: common practice, change them here" })].concat(
+      USUAL[place.kind].map(function (row) { return lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text); })));
+    var out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
+    var form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map(function (row) { return group(id, row); }), [clearances]));
+    spot.append(make("summary", { text: place.kind === "speaker" ? "Try another speaker" : "Try another receiver" }), form, out);
+    start.querySelector("select").addEventListener("change", function (event) {
+      if (event.target.value) fill(id, rows, shelf.stock[event.target.value].gear);
+      answer(id, place, out);
+    });
+    form.addEventListener("input", function () { answer(id, place, out); });
+    form.addEventListener("submit", function (event) { event.preventDefault(); });
+    page.addEventListener("change", function (event) { if (event.target.closest(".ut-choose")) answer(id, place, out); });
+  }
+
+  function set(id, length) { document.getElementById(id).value = length && length.text ? length.text : ""; }
+
+  /* The dimensions of a piece of gear, as typed, into the fields. */
+  function fill(id, rows, gear) {
+    rows.forEach(function (row) {
+      var part = gear[row.name];
+      if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
+      if (row.shape) document.getElementById(id + row.name + "-shape").value = part ? part.shape : "round";
+      if (row.bolts) {
+        document.getElementById(id + "bolts-pattern").value = part ? part.pattern : "";
+        document.getElementById(id + "bolts-count").value = part ? part.count : 4;
+      }
+      set(id + row.name + "-width", part && (part.diameter || part.width));
+      set(id + row.name + "-height", part && part.height);
+    });
+  }
+
+  /* A field's length, null where it is empty; what cannot be read is said beside it. */
+  function read(id, wrong) {
+    var field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
+    said.textContent = "";
+    field.removeAttribute("aria-invalid");
+    if (!text) return null;
+    try { return lengths.read(text); } catch (error) {
+      if (!(error instanceof lengths.Unread)) throw error;
+      said.textContent = error.message + ": " + error.hint;
+      field.setAttribute("aria-invalid", "true");
+      wrong.push(id);
+      return null;
+    }
+  }
+
+  function gather(id, rows, wrong) {
+    var gear = { impedance: null };
+    rows.forEach(function (row) {
+      if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
+      var width = read(id + row.name + "-width", wrong), height = read(id + row.name + "-height", wrong);
+      if (row.face) gear[row.name] = width || height || row.name === "body" ? { width: width, height: height } : null;
+      if (row.shape) gear[row.name] = outline(document.getElementById(id + row.name + "-shape").value, width, height);
+      if (row.bolts) gear[row.name] = bolts(id, width, height);
+    });
+    return gear;
+  }
+
+  function outline(shape, width, height) {
+    if (!width) return null;
+    return shape === "round" ? { shape: shape, diameter: width, width: null, height: null } : { shape: shape, diameter: null, width: width, height: height };
+  }
+
+  function bolts(id, width, height) {
+    var pattern = document.getElementById(id + "bolts-pattern").value, count = Number(document.getElementById(id + "bolts-count").value);
+    if (!pattern) return null;
+    return pattern === "circle" ? { pattern: pattern, count: count, diameter: width, width: null, height: null } : { pattern: pattern, count: count, diameter: null, width: width, height: height };
+  }
+
+  function usual(id, kind, wrong) {
+    var found = Object.assign({}, shelf.usual);
+    USUAL[kind].forEach(function (row) {
+      var length = read(id + "usual-" + row[0], wrong);
+      if (length) found[row[0]] = fit.replaced(found[row[0]], length);
+    });
+    return found;
+  }
+
+  function holds(clauses, car) {
+    return Object.keys(clauses).every(function (name) { return !(name in car) || clauses[name].indexOf(car[name]) >= 0; });
+  }
+
+  function between(place) {
+    var car = window.undertrimCar ? window.undertrimCar() : {};
+    return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
+      .map(function (item) { return { name: shelf.stock[item.id].name, gear: shelf.stock[item.id].gear, made_for_it: item.made_for_it }; });
+  }
+
+  function answer(id, place, out) {
+    var wrong = [], rows = FORMS[place.kind];
+    var gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong);
+    out.textContent = "";
+    if (wrong.length) { out.append(make("p", { text: wrong.length + " field" + (wrong.length > 1 ? "s" : "") + " cannot be read: see what is said there." })); return; }
+    if (!typedSomething(id)) return;
+    show(out, fit[place.kind](gear, place.opening, between(place), room), place.notes);
+  }
+
+  function typedSomething(id) {
+    return Array.prototype.some.call(page.querySelectorAll("input[id^='" + id + "']"), function (field) { return field.value.trim() && field.id.indexOf("-usual-") < 0; });
+  }
+
+  function show(out, found, notes) {
+    var word = found.kind === "fits-with" && found.to_get.length ? "fits with parts to get" : WORDS[found.kind];
+    var reason = found.headline.replace(found.kind.replace(/-/g, " "), "").replace(/^fits/, "").replace(/^[ :]+/, "");
+    out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), reason ? " " + reason : ""]));
+    var body = make("tbody", {}, found.checks.map(row));
+    out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
+    var said = found.notes.concat(notes);
+    if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map(function (note) { return make("li", { text: note }); })));
+    out.append(make("p", {}, [make("small", { text: "Functions, sound and duties of the factory unit are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
+  }
+
+  function row(check) {
+    var numbers = check.numbers.filter(function (one) { return one.value !== 0 || one.step; })
+      .map(function (one) { return one.label + " " + one.text + (one.default ? " (usual)" : ""); }).join("; ");
+    return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": "Numbers", text: numbers })]);
+  }
+
+  function start(given) {
+    if (!page || !holder) return;
+    shelf = given;
+    lengths.use(given.units);
+    var places = JSON.parse(holder.textContent);
+    page.querySelectorAll(".ut-try").forEach(function (spot) { build(spot, places[spot.dataset.opening]); });
+  }
+
+  window.undertrimFitForm = { start: start };
+})(window.undertrimLengths, window.undertrimFit);
