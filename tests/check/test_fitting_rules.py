@@ -1,8 +1,15 @@
 """Outlines and bolt patterns that cannot be, at every boundary. The cases are worked by hand from the geometry beside them."""
 
+from pathlib import Path
+
 import pytest
+from rule_pages import compose, load
 
 from undertrim.check import nominal, outlines
+from undertrim.check.findings import Card, GearSubject
+from undertrim.check.gear import same_measures
+from undertrim.check.register import COLLECTION_RULES, GEAR_RULES
+from undertrim.record.gear import GearFacts, GearRecord, Lead
 from undertrim.record.model import Bolts, Face, Hole
 from undertrim.record.units import Quantity, parse
 
@@ -60,3 +67,54 @@ def test_both_orders_of_an_oval_are_one(said: str) -> None:
 @pytest.mark.parametrize("said", ["large", "", "2DIN", "6x", "x"])
 def test_other_words_are_no_size(said: str) -> None:
     assert nominal.find(said) is None
+
+
+def test_a_basket_as_large_as_its_flange_falls_through() -> None:
+    same = outlines.of_hole(Hole("round", diameter=mm(130)))
+    smaller = outlines.of_hole(Hole("round", diameter=mm(129.9)))
+    assert same
+    assert smaller
+    assert outlines.too_wide(same, same) is not None
+    assert outlines.too_wide(smaller, same) is None
+
+
+# 70 x 50 lies inside 80 x 60 on both axes, though its corner is farther from the middle than a side of the panel is
+def test_a_rectangle_of_bolts_in_a_panel_is_compared_side_by_side() -> None:
+    bolts = pattern(Bolts("rectangle", 4, width=mm(70), height=mm(50)))
+    assert not outlines.all_outside(bolts, face(80, 60))
+    assert outlines.all_outside(bolts, face(70, 60))
+
+
+@pytest.mark.parametrize(("magnet", "found"), [("150 mm", False), ("160 mm", True)])
+def test_a_magnet_must_pass_the_narrow_side_of_an_oval_basket(magnet: str, found: bool) -> None:
+    text = f"""gear:
+      kind: speaker
+      maker: Skerrowe
+      model: Longshore 69
+      basket: {{shape: oval, width: 150 mm, height: 220 mm}}
+      flange: {{shape: oval, width: 166 mm, height: 237 mm}}
+      depth: 82 mm
+      magnet: {magnet}
+      impedance: 4 ohm
+"""
+    item = load("speakers/skerrowe-longshore-69.yaml", compose(text.replace("    ", "  ")))
+    assert isinstance(item.record, GearRecord)
+    said = list(GEAR_RULES["unlikely-gear"].check_gear(GearSubject(item, item.record)))
+    assert bool(said) is found
+
+
+def test_gear_without_dimensions_measures_nothing() -> None:
+    one = GearFacts("converter", "Tidewrack", "Weir 2", takes="speaker", gives="line")
+    other = GearFacts("converter", "Tidewrack", "Weir 4", takes="speaker", gives="line")
+    assert not same_measures(one, other)
+
+
+def test_one_lead_set_in_two_housings_is_two() -> None:
+    leads = {
+        "battery": Lead("battery-feed", "yellow", fuse=parse("15 A", "current")),
+        "turn-on": Lead("amplifier-turn-on", "blue/white", limit=parse("200 mA", "current")),
+    }
+    pair = [GearFacts("leads", "Skerrowe", model, leads=leads) for model in ("L16", "L20")]
+    cards = [Card(Path(f"{facts.model}.yaml"), f"leads/{facts.model}", facts, {}) for facts in pair]
+    assert same_measures(*pair)
+    assert not list(COLLECTION_RULES["gear-twice"].check_all(cards))

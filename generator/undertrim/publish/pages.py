@@ -9,7 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.publish import pictures, plug_pictures
+from undertrim.publish import opening_pictures, pictures, plug_pictures
 from undertrim.publish.facts import meter
 
 Facts = Mapping[str, Any]
@@ -26,6 +26,7 @@ def environment() -> Environment:
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
         plug_picture=lambda facts: Markup(plug_pictures.face(facts)),  # noqa: S704
+        opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704
         page_data=page_data,
         script_data=meter.script,
         meter_table=meter.meter_table,

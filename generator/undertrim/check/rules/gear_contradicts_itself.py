@@ -79,7 +79,9 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
     bolts = outlines.of_bolts(facts.bolts)
     if basket and flange and (sides := outlines.too_wide(basket, flange)):
         inner, outer = sides
-        message = f"the basket's {inner.name} '{inner.text}' is not smaller than the flange's {outer.name} '{outer.text}'"
+        message = (
+            f"the basket's {inner.name} '{inner.text}' is not smaller than the flange's {outer.name} '{outer.text}'"
+        )
         hint = "the basket goes through the hole, the flange covers it: are the two exchanged?"
         yield Finding(("gear", "basket"), message, hint)
     if basket and bolts and outlines.all_inside(bolts, basket):

@@ -79,7 +79,9 @@ def _hole(opening: Opening, panel: Outline) -> Iterator[Finding]:
     pairs = ((hole.across, panel.across), (hole.up, panel.up)) if hole else ()
     for side, edge in pairs:
         if side.value > edge.value:
-            message = f"the hole's {side.name} '{side.text}' is more than the {edge.name} '{edge.text}' of the panel round it"
+            message = (
+                f"the hole's {side.name} '{side.text}' is more than the {edge.name} '{edge.text}' of the panel round it"
+            )
             hint = "measure both again: the panel is the flat face round the hole"
             yield Finding(("openings", opening.id, "hole"), message, hint)
             return

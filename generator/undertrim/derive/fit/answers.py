@@ -132,7 +132,8 @@ def _receiver(place: _Place, gear: Gear) -> Fit:
     if found.kind == "does-not-fit":  # what would join it is of no use then
         return replace(found, notes=notes, needs=more.needs)
     parts, to_get = (*found.parts, *more.parts), (*found.to_get, *more.to_get)
-    return replace(decide(found.gear, found.name, found.checks, parts, to_get, notes), needs=more.needs)
+    whole = decide(found.gear, found.name, found.checks, parts, to_get, notes)
+    return replace(whole, needs=more.needs, way=found.way)
 
 
 def _speaker(place: _Place, gear: Gear) -> Fit:
@@ -145,4 +146,4 @@ def _speaker(place: _Place, gear: Gear) -> Fit:
     impedance = gear.facts.impedance
     more = load(vehicle.record, opening, car, impedance if isinstance(impedance, Quantity) else None)
     checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
-    return decide(found.gear, found.name, checks, found.parts, found.to_get, notes)
+    return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)

@@ -7,7 +7,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, Number, both, compare, typed
 from undertrim.derive.fit.outline import Outline, contain, rectangle
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.fit.verdict import Fit, best, decide
+from undertrim.derive.fit.verdict import Fit, Way, best, decide
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Face, Opening
 from undertrim.record.units import Quantity
@@ -42,11 +42,11 @@ class Case:
         need = [typed("chassis depth", facts.chassis_depth), plug_room(facts, self.usual)]
         return compare("depth", "Depth behind the chassis", [_clear(self.opening)], need)
 
-    def decided(self, checks: Sequence[Check], face: Face | None, *, stock: str = "", to_get: str = "") -> Fit:
-        """The answer for one way to put it in."""
-        parts, wanted = ((name,) if name else () for name in (stock, to_get))
-        said = tuple(_notes(self, face))
-        return decide(self.receiver.id, self.receiver.name, checks, parts, wanted, said)
+    def decided(self, checks: Sequence[Check], face: Face | None, *, kit: Gear | None = None, to_get: str = "") -> Fit:
+        """The answer for one way to put it in, through a kit from stock or not."""
+        parts, wanted = ((kit.name,) if kit else ()), ((to_get,) if to_get else ())
+        found = decide(self.receiver.id, self.receiver.name, checks, parts, wanted, tuple(_notes(self, face)))
+        return replace(found, way=Way(kit.id if kit else ""))
 
 
 def fit(receiver: Gear, opening: Opening, kits: Sequence[Gear], usual: Clearances) -> Fit:
@@ -88,7 +88,7 @@ def _undecided() -> Check:
 
 def _through(case: Case, kit: Gear) -> Fit:
     """Through a kit in stock, which brings its own opening."""
-    found = case.decided(case.checks(kit.facts.opening, f"opening of {kit.name}"), kit.facts.opening, stock=kit.name)
+    found = case.decided(case.checks(kit.facts.opening, f"opening of {kit.name}"), kit.facts.opening, kit=kit)
     inside = f"in the box of {kit.name}: {', '.join(kit.facts.contains)}"
     return replace(found, notes=(*found.notes, inside)) if kit.facts.contains else found
 

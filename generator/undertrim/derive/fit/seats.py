@@ -21,6 +21,11 @@ class Seat:
     note: str = ""
     name: str = "on the mounting face"
 
+    @property
+    def on_bracket(self) -> bool:
+        """Whether the factory bracket stays under the speaker."""
+        return self.note == _kept()
+
 
 def seats(opening: Opening) -> list[Seat]:
     """The ways to sit that can be reckoned, without the factory bracket first. At least one.

@@ -11,7 +11,7 @@ from undertrim.derive.fit.room import Room, heights, room
 from undertrim.derive.fit.seating import Hold, covered, lying, seated, through, turnable
 from undertrim.derive.fit.seats import Seat, seats
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.fit.verdict import Fit, best, decide
+from undertrim.derive.fit.verdict import Fit, Way, best, decide
 from undertrim.record.model import Opening
 
 
@@ -42,11 +42,12 @@ class Case:
         """Basket, flange and bolts on a hold."""
         return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
 
-    def decided(self, checks: Sequence[Check], seat: Seat, *, stock: str = "", to_get: str = "") -> Fit:
-        """The answer for one way to put it in."""
+    def decided(self, checks: Sequence[Check], seat: Seat, *, on: Gear | None = None, to_get: str = "") -> Fit:
+        """The answer for one way to put it in, `on` a piece from stock or not."""
         said = (seat.note, "turned by 90 degrees" if self.turned else "")
-        parts, wanted = ((name,) if name else () for name in (stock, to_get))
-        return decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
+        parts, wanted = ((on.name,) if on else ()), ((to_get,) if to_get else ())
+        found = decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
+        return replace(found, way=Way(on.id if on else "", seat.on_bracket, self.turned))
 
 
 def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances) -> Fit:
@@ -83,7 +84,7 @@ def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit:
         case.room.depth(height),
         case.room.grille(height),
     ]
-    return case.decided(checks, seat, stock=name)
+    return case.decided(checks, seat, on=spacer.gear)
 
 
 def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:

@@ -13,6 +13,15 @@ KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not
 
 
 @dataclass(frozen=True, slots=True)
+class Way:
+    """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not."""
+
+    between: str = ""
+    on_bracket: bool = False
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Fit:
     """The answer: its kind, a sentence, the checks behind it with the binding one first, and what goes between.
 
@@ -30,6 +39,7 @@ class Fit:
     notes: tuple[str, ...] = ()
     needs: tuple[Need, ...] = ()
     nearest: str = ""
+    way: Way = Way()
 
     @property
     def margin(self) -> float:

@@ -18,7 +18,7 @@ _FAMILY = "Source Sans Pro, sans-serif"
 _RISE, _FALL = 0.8 * SIZE, 0.26 * SIZE
 # Shares of the size that no common screen face exceeds: Verdana and DejaVu Sans are the widest. Measured on the latter.
 _NARROW = frozenset(" !'()*,-./:;I[]`fijlrt|\\")
-_SHARES = ((_NARROW, 0.42), (frozenset("%@MWmw"), 1.01), (frozenset("+<=>#~&_^\"?$"), 0.85))
+_SHARES = ((_NARROW, 0.42), (frozenset("%@MWmw"), 1.01), (frozenset('+<=>#~&_^"?$'), 0.85))
 
 
 @dataclass(frozen=True, slots=True)

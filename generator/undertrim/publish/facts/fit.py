@@ -1,7 +1,7 @@
 """What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from undertrim.derive import cars
@@ -10,6 +10,7 @@ from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import wiring
+from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Duty, Opening
 
@@ -35,9 +36,10 @@ def reason(fit: Fit) -> str:
     return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix("fits").lstrip(" :")
 
 
-def fits(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str] | None = None) -> list[Data]:
-    """The whole stock ranked for an opening. Numbers of a check are in its unit, mm or ohm."""
-    return [of_answer(vehicle, found) for found in answer(vehicle, opening, None, chosen or {})]
+def fits(vehicle: Vehicle, opening: Opening) -> Data:
+    """The whole stock ranked for an opening, and what is drawn of it. Numbers of a check are in its unit, mm or ohm."""
+    found = answer(vehicle, opening, None, {})
+    return {"fit": [of_answer(vehicle, one) for one in found], "drawn": drawn(vehicle, opening, found)}
 
 
 def of_answer(vehicle: Vehicle, item: Answer) -> Data:

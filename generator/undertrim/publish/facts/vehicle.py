@@ -62,7 +62,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "targets": _targets(record),
         "blockers": blockers.blockers(record),
         "openings": [
-            {**openings.opening(record, item), "fit": fit.fits(known, item), "form": fit_page.place(known, item)}
+            {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
             for item in record.openings.values()
         ],
         "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],

@@ -6,6 +6,7 @@ from typing import Any
 
 import segno
 
+from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import clips, heads, marks, wires
 from undertrim.publish.pictures import clip_name, tether_name
 
@@ -41,6 +42,13 @@ class Pictures:
             return ""
         key = " ".join(["wire", colour["base"], *colour["tracers"]])
         return self._keep(key, wires.swatch(colour["base"], colour["tracers"], colour["words"]))
+
+    def openings(self, drawn: Data) -> list[dict[str, str]]:
+        """The drawings of an opening with their titles."""
+        return [
+            {"picture": self._keep(f"opening {title}", svg), "title": title}
+            for title, svg in opening_pictures.openings(drawn)
+        ]
 
     def _keep(self, key: str, svg: str) -> str:
         self.svg.setdefault(key, svg)

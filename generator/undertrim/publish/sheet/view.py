@@ -28,7 +28,11 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
         "totals": _totals(facts["totals"]),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
-        "fits": [_fit(entry, found) for entry in facts.get("openings", []) for found in entry.get("fit", [])],
+        "fits": [
+            {**_fit(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
+            for entry in facts.get("openings", [])
+            for first, found in enumerate(entry.get("fit", []))
+        ],
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
         "functions": facts.get("functions", []),

@@ -1,0 +1,178 @@
+"""What lies along the axis of a speaker: positions in mm behind the face that depths are counted from, as far as known."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
+
+Verdict: TypeAlias = Literal["fits", "close", "strikes", "unknown"]
+Datum: TypeAlias = Literal["skin", "bracket", "other"]
+
+
+@dataclass(frozen=True, slots=True)
+class Margin:
+    """A verdict with its reason in words, such as "2 mm (0.08 in) to spare"."""
+
+    text: str
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Speaker:
+    """A speaker from the side; `depth` goes from the underside of its flange, `protrusion` the other way at full travel."""
+
+    name: str
+    depth: Measure = UNKNOWN
+    protrusion: Measure = UNKNOWN
+    flange: Measure = UNKNOWN
+    basket: Measure = UNKNOWN
+    magnet: Measure = UNKNOWN
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """An opening cut along the axis of its speaker. All `Measure`s in mm; None stands for what is not there, `Measure()` for what is not recorded.
+
+    `clear` (at the axis) and `room` count from the datum: the bare skin, the face of the factory bracket, or another face, against
+    which nothing can be placed. `lean` is the angle in degrees between the thing behind and the mounting face. `bracket` is the
+    factory bracket; it is drawn where it stays (`bracket_stays`).
+    """
+
+    title: str
+    clear: Measure = UNKNOWN
+    room: Measure = UNKNOWN
+    hole: Measure = UNKNOWN
+    datum: Datum = "skin"
+    datum_name: str = "door skin"
+    behind: str = "first thing behind"
+    front: str = "grille"
+    lean: float | None = None
+    lean_text: str = ""
+    bracket: Measure | None = None
+    bracket_stays: bool = False
+    spacer: Measure | None = None
+    spacer_name: str = "spacer"
+    gasket: Measure | None = None
+    speaker: Speaker | None = None
+    margin_behind: Margin | None = None
+    margin_front: Margin | None = None
+    near: str = "cabin side"
+    far: str = "outside"
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A ring between mounting face and flange, `top` being nearer to the cabin."""
+
+    part: str
+    name: str
+    text: str
+    bottom: float
+    top: float
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """Positions in mm, larger further away from the cabin; None where one is not known. `lost` says in words what is not."""
+
+    skin: float | None
+    clear: float | None
+    room: float | None
+    rings: tuple[Ring, ...] = ()
+    seat: float | None = None
+    back: float | None = None
+    cone: float | None = None
+    slope: float = 0
+    lost: tuple[str, ...] = ()
+
+    def behind(self, radius: float) -> float | None:
+        """Where the thing behind is at a distance from the axis, on the side where it leans nearer; mm."""
+        return None if self.clear is None else self.clear - self.slope * radius
+
+    @property
+    def known(self) -> list[float]:
+        """Every position that can be drawn, the datum among them."""
+        places = (0.0, self.skin, self.clear, self.room, self.seat, self.back, self.cone)
+        rings = (place for ring in self.rings for place in (ring.bottom, ring.top))
+        return [place for place in (*places, *rings) if place is not None]
+
+
+def axis(section: Section) -> Axis:
+    """The positions. Where the height of one ring is not known, what sits on it has none."""
+    skin, seat = _faces(section)
+    rings: list[Ring] = []
+    if section.bracket is not None and section.bracket_stays and section.datum != "other":
+        rings += _bracket(section.bracket, skin)
+    for part, name, measure in _stacked(section):
+        top = _less(seat, measure.mm)
+        if seat is not None and top is not None:
+            rings.append(Ring(part, name, measure.text, seat, top))
+        seat = top
+    speaker = section.speaker
+    return Axis(
+        skin=skin,
+        clear=section.clear.mm,
+        room=_less(0, section.room.mm),
+        rings=tuple(rings),
+        seat=seat if speaker else None,
+        back=_less(seat, None if speaker is None or speaker.depth.mm is None else -speaker.depth.mm),
+        cone=_less(seat, speaker.protrusion.mm if speaker else None),
+        slope=math.tan(math.radians(section.lean or 0)),
+        lost=tuple(_lost(section, seat)),
+    )
+
+
+def _faces(section: Section) -> tuple[float | None, float | None]:
+    """Where the bare skin is, and where the first ring or the flange sits."""
+    height = section.bracket.mm if section.bracket else None
+    if section.datum == "skin":
+        return 0.0, _less(0, height) if section.bracket_stays else 0.0
+    if section.datum == "bracket":
+        skin = 0.0 if section.bracket is None else height
+        return skin, 0.0 if section.bracket_stays else skin
+    return None, None
+
+
+def _bracket(measure: Measure, skin: float | None) -> Iterator[Ring]:
+    top = _less(skin, measure.mm)
+    if skin is not None and top is not None:
+        yield Ring("bracket", "factory bracket", measure.text, skin, top)
+
+
+def _stacked(section: Section) -> Iterator[tuple[str, str, Measure]]:
+    if section.spacer is not None:
+        yield "spacer", section.spacer_name, section.spacer
+    if section.gasket is not None and section.speaker is not None:
+        yield "gasket", "gasket", section.gasket
+
+
+def _less(place: float | None, height: float | None) -> float | None:
+    return None if place is None or height is None else place - height
+
+
+def _lost(section: Section, seat: float | None) -> Iterator[str]:
+    """What is left out, with how it is not known."""
+    speaker = section.speaker
+    wanted: list[tuple[str, Measure | None]] = [
+        ("clear depth", section.clear),
+        (f"room to the {section.front}", section.room),
+        ("hole", section.hole),
+        ("height of the factory bracket", section.bracket),
+        (f"height of the {section.spacer_name}", section.spacer),
+    ]
+    if speaker:
+        wanted += [
+            ("gasket", section.gasket),
+            ("mounting depth", speaker.depth),
+            ("protrusion of the cone", speaker.protrusion),
+            ("flange", speaker.flange),
+            ("basket", speaker.basket),
+            ("magnet", speaker.magnet),
+        ]
+    yield from (f"{name}: {measure.text}" for name, measure in wanted if measure is not None and measure.mm is None)
+    if section.datum == "other":
+        yield f"mounting face against the {section.datum_name}: not recorded"
+    if speaker and seat is None:
+        yield f"{speaker.name}: where its flange sits is not known"

@@ -1,0 +1,203 @@
+"""The picture of a section: surfaces, rings and the speaker, in drawing units."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from undertrim.publish.drawings import legends, pens, svg
+from undertrim.publish.drawings.axis import Axis, Margin, Section, Speaker
+from undertrim.publish.drawings.dimensions import Measure
+from undertrim.publish.drawings.lettering import Box
+
+_SHEET = 3.0  # units; thicknesses of sheet and flange are not recorded, so they are the same at every scale
+_HIGHEST = 220.0
+LOWEST = 110.0
+"""A picture is at least as high, so that a text beside it finds room."""
+_PAD = 14.0
+_REACH = 1.15  # how far beyond the largest radius is drawn
+_SHAFT = 0.6  # share of the depth at which the sketched basket meets the magnet
+_RIM = 9.0  # units; width of a ring where neither hole nor flange says
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """From mm along and across the axis to drawing units; `half` mm are shown above the axis, which is the lower edge."""
+
+    unit: float
+    start: float
+    bottom: float
+    half: float
+    low: float
+    high: float
+
+    def x(self, along: float) -> float:
+        """Where a position along the axis is."""
+        return round(self.start + (along - self.low) * self.unit, 3)
+
+    def y(self, across: float) -> float:
+        """Where a distance from the axis is."""
+        return round(self.bottom - across * self.unit, 3)
+
+    @property
+    def top(self) -> float:
+        """Upper edge of the picture."""
+        return self.y(self.half)
+
+    @property
+    def right(self) -> float:
+        """Right edge of the picture."""
+        return self.x(self.high) + _PAD
+
+    def moved(self, top: float) -> "View":
+        """The same with its upper edge at `top`."""
+        return replace(self, bottom=top + self.half * self.unit)
+
+
+def view(section: Section, axis: Axis, left: float, right: float) -> View:
+    """The largest scale at which the section goes between two edges, no higher than it must be to be read."""
+    known = [radius for measure in _across(section) if (radius := _half(measure)) is not None]
+    low, high = min(axis.known), max(axis.known)
+    if high - low < 1:
+        low, high = low - 20, high + 20
+    half = max(known) * _REACH if known and max(known) > 0 else 0.5 * (high - low)
+    leaning = axis.behind(half)
+    low = low if leaning is None else min(low, leaning)
+    room = right - left - 2 * _PAD
+    unit = min(room / (high - low), _HIGHEST / half)
+    half = max(half, LOWEST / unit)
+    start = left + _PAD + (room - (high - low) * unit) / 2
+    return View(unit, start, half * unit, half, low, high)
+
+
+def _across(section: Section) -> Iterator[Measure]:
+    yield section.hole
+    if speaker := section.speaker:
+        yield from (speaker.flange, speaker.basket, speaker.magnet)
+
+
+def _half(measure: Measure) -> float | None:
+    return None if measure.mm is None else measure.mm / 2
+
+
+def drawn(section: Section, axis: Axis, view: View) -> Iterator[str]:
+    """Everything that is known, from behind to the front, one half of it: the axis is the lower edge."""
+    yield from _centre(view)
+    yield from _behind(axis, view)
+    yield from _mounting(section, axis, view)
+    inner, outer = rim(section, view)
+    for ring in axis.rings:
+        yield from _ring(Box(view.x(ring.top), view.y(outer), view.x(ring.bottom), view.y(inner)), ring.part)
+    if section.speaker and axis.seat is not None:
+        yield from _speaker(section.speaker, axis, axis.seat, view)
+    if axis.room is not None:
+        x = view.x(axis.room)
+        yield pens.stroke("grille", pens.line(x - 1.3, view.top, x - 1.3, view.bottom), part="grille")
+    yield from (legends.strike(x, y) for x, y in strikes(section, axis, view))
+
+
+def rim(section: Section, view: View) -> tuple[float, float]:
+    """Inner and outer radius in mm at which rings are drawn: sketched between hole and flange, neither of which need be known."""
+    speaker = section.speaker
+    flange = _half(speaker.flange) if speaker else None
+    inner = _half(section.hole)
+    if inner is None:
+        inner = max(flange - _RIM / view.unit, 0) if flange is not None else 0.7 * view.half
+    least = inner + _RIM / view.unit
+    return inner, min(max(least, flange or 0), max(view.half, least))
+
+
+def edge(section: Section) -> float | None:
+    """The radius of the magnet in mm, 0 where nothing leans so that it does not matter; None where it is not known."""
+    magnet = _half(section.speaker.magnet) if section.speaker else None
+    return 0.0 if magnet is None and not section.lean else magnet
+
+
+def strikes(section: Section, axis: Axis, view: View) -> Iterator[tuple[float, float]]:
+    """Where gear and car meet that should not, in drawing units."""
+    behind, front, radius = section.margin_behind, section.margin_front, edge(section)
+    if _strikes(behind) and axis.back is not None and axis.clear is not None and radius is not None:
+        yield view.x(axis.back), view.y(radius)
+    if _strikes(front) and axis.cone is not None and axis.room is not None:
+        yield view.x(axis.cone), view.bottom
+
+
+def _strikes(margin: Margin | None) -> bool:
+    return margin is not None and margin.verdict == "strikes"
+
+
+def _centre(view: View) -> Iterator[str]:
+    """The axis, with the two short strokes at its ends that stand for the half not drawn (from memory of ISO 128-3)."""
+    y, ends = view.bottom, (view.x(view.low) - _PAD / 2, view.right - _PAD / 2)
+    yield pens.stroke("centre", pens.line(ends[0], y, ends[1], y), part="axis")
+    yield pens.stroke("thin", *(pens.line(x + by, y - 4, x + by, y + 4) for x in ends for by in (-1.5, 1.5)))
+
+
+def _behind(axis: Axis, view: View) -> Iterator[str]:
+    """The surface of what is behind, hatched on its far side."""
+    near = axis.behind(view.half)
+    if near is None or axis.clear is None:
+        return
+    top, bottom = view.x(near), view.x(axis.clear)
+    yield pens.stroke("outline", pens.line(top, view.top, bottom, view.bottom), part="behind")
+    count = max(2, int((view.bottom - view.top) / 7))
+    shares = [(place + 0.5) / count for place in range(count)]
+    feet = [(top + share * (bottom - top), view.top + share * (view.bottom - view.top)) for share in shares]
+    yield pens.stroke("thin", *(pens.line(x, y, x + 6, y - 6) for x, y in feet if y - 6 >= view.top))
+
+
+def _mounting(section: Section, axis: Axis, view: View) -> Iterator[str]:
+    """The skin beside its hole, and the face that depths count from where that is another one."""
+    inner, outer = rim(section, view)
+    start = inner if section.hole.mm is not None else outer
+    if axis.skin is not None:
+        box = svg.rectangle(view.x(axis.skin), view.top, _SHEET, view.y(start) - view.top)
+        yield svg.element("path", d=box, fill="currentColor", data_part="skin")
+    if axis.skin != 0:
+        yield pens.stroke("adjacent", pens.line(view.x(0), view.top, view.x(0), view.bottom), part="datum")
+
+
+def _ring(box: Box, part: str) -> Iterator[str]:
+    path = svg.rectangle(box.left, box.top, box.right - box.left, box.bottom - box.top)
+    yield pens.hatch(box)
+    yield pens.stroke("outline", path, part=part)
+
+
+def _speaker(speaker: Speaker, axis: Axis, seat: float, view: View) -> Iterator[str]:
+    flange, basket, magnet = _half(speaker.flange), _half(speaker.basket), _half(speaker.magnet)
+    if flange is not None:
+        box = svg.rectangle(view.x(seat) - _SHEET, view.y(flange), _SHEET, flange * view.unit)
+        yield svg.element("path", d=box, fill="currentColor", data_part="flange")
+    if axis.back is not None:
+        yield from _body(view, (seat, axis.back), basket, magnet)
+    radius = basket if basket is not None else flange
+    if axis.cone is not None and radius is not None:
+        yield pens.stroke("hidden", _cone(view, (seat, radius), axis.cone), part="cone")
+
+
+def _cone(view: View, rim: svg.Point, tip: float) -> str:
+    """From the rim to the tip at the axis, where it is upright."""
+    seat, radius = rim
+    start, bend, end = (
+        (view.x(along), view.y(across)) for along, across in ((seat, radius), (tip, radius / 2), (tip, 0))
+    )
+    return f"M{_at(start)} Q{_at(bend)} {_at(end)}"
+
+
+def _at(point: svg.Point) -> str:
+    return f"{svg.number(point[0])} {svg.number(point[1])}"
+
+
+def _body(view: View, ends: tuple[float, float], basket: float | None, magnet: float | None) -> Iterator[str]:
+    """Basket and magnet; only a dashed box as wide as the one of them that is known; nothing where neither is."""
+    seat, back = ends
+    if basket is not None and magnet is not None:
+        shaft = seat + _SHAFT * (back - seat)
+        points = [(seat, basket), (shaft, magnet), (back, magnet), (back, 0)]
+        yield pens.stroke("outline", _open(view, points), part="body")
+    elif (radius := basket if magnet is None else magnet) is not None:
+        yield pens.stroke(
+            "hidden", _open(view, [(seat, 0), (seat, radius), (back, radius), (back, 0)]), part="envelope"
+        )
+
+
+def _open(view: View, points: Sequence[svg.Point]) -> str:
+    return "M" + " L".join(_at((view.x(along), view.y(across))) for along, across in points)
