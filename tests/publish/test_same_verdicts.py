@@ -1,0 +1,64 @@
+"""What fits is the same on the page, on the sheet and on the command line, for the whole stock and every opening of every vehicle."""
+
+import json
+import re
+from datetime import date
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from undertrim.cli import main
+from undertrim.derive.fit.stock import stock
+from undertrim.publish import facts, pages, pdf
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parents[2]
+PLACE = Workspace(ROOT)
+VEHICLES = PLACE.files([PLACE.records / "vehicles"])
+
+
+@cache
+def made(path: Path) -> dict[str, Any]:
+    return facts.vehicle(PLACE.load(path), None, stock(PLACE))
+
+
+def verdicts(openings: list[dict[str, Any]], name: str) -> list[tuple[str, str, str, str]]:
+    """Opening, cars, gear and headline in the order given."""
+    return [
+        (opening[name], str(answer["cars"]), fit["gear"], fit["headline"])
+        for opening in openings
+        for answer in opening.get("fit", [opening])
+        for fit in answer["fits"]
+    ]
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_the_command_line_says_what_the_page_says(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["fit", path.stem, "--in", str(ROOT), "--format", "json"]) == 0
+    said = json.loads(capsys.readouterr().out)
+    shown = verdicts(made(path)["openings"], "id")
+    assert len(shown) > 40
+    assert verdicts(said["openings"], "opening") == shown
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_the_page_shows_every_verdict_in_its_order(path: Path) -> None:
+    body = pages.vehicle(made(path))
+    found = re.findall(r'<details class="ut-verdict ut-is-([a-z-]+)" data-gear="([a-z0-9-]+)">', body)
+    ranked = [(fit["verdict"], fit["gear"]) for o in made(path)["openings"] for a in o["fit"] for fit in a["fits"]]
+    assert found == ranked
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_the_sheet_prints_every_verdict_in_its_order(path: Path) -> None:
+    printed = PdfReader(BytesIO(pdf.render(made(path), "https://undertrim.example/x.html", "a4", date(2026, 11, 25))))
+    text = " ".join(" ".join(page.extract_text() for page in printed.pages).replace("\u200b", "").split())
+    at = text.index("What fits")
+    for opening in made(path)["openings"]:
+        for answer in opening["fit"]:
+            for fit in answer["fits"]:
+                at = text.index(f"{fit['verdict_words']} {fit['name']}", at) + 1
