@@ -22,6 +22,7 @@ def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iter
     url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
     for name, size in PAPERS.items():
         yield f"{made['id']}-{name}.pdf", pdf.render(made, url, size, day)
+        yield f"{made['id']}-wiring-{name}.pdf", pdf.render_wiring(made, url, size, day)
     yield from _templates(record, made)
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import typst
 
-from undertrim.publish.sheet import Paper, glyphs, view
+from undertrim.publish.sheet import Paper, glyphs, view, wiring
 from undertrim.resources import inside
 
 _LOCAL = threading.local()
@@ -21,8 +21,17 @@ def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> byte
     `facts` comes from `publish.facts.vehicle`, `url` is the address of the page, `made` the day of printing.
     May be called from several threads at once. Raises typst.TypstError where the template fails.
     """
-    data = json.dumps(view(facts, url, paper, made), ensure_ascii=False)
-    made_pdf = compiler("sheet.typ").compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
+    return _printed("sheet.typ", view(facts, url, paper, made))
+
+
+def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
+    """The wiring sheet of a vehicle, in the same way."""
+    return _printed("wiring.typ", wiring.view(facts, url, paper, made))
+
+
+def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
+    data = json.dumps(shown, ensure_ascii=False)
+    made_pdf = compiler(template).compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
     assert isinstance(made_pdf, bytes)
     return made_pdf
 

@@ -1,10 +1,10 @@
 """Chooses the drawing for a fastener, tether, wire or part from its facts."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import Any
 
-from undertrim.publish.drawings import clips, heads, panels, wires
+from undertrim.publish.drawings import clips, heads, panels, svg, wires
 from undertrim.publish.drawings.marks import Symbol
 
 Facts = Mapping[str, Any]
@@ -50,15 +50,42 @@ def tether(line: Facts) -> str:
 
 
 def wire(colour: Facts | None) -> str:
-    """A short length of wire, as SVG; empty where the colour is not known."""
+    """A short length of wire, as SVG that uses the symbol of its colour (`wire_symbols`); empty where the colour is not known."""
     if not colour or not colour["base"]:
         return ""
-    return _wire(colour["base"], tuple(colour["tracers"]), colour["words"])
+    return _wire(_wire_id(colour), colour["words"])
 
 
 @lru_cache(maxsize=1024)
-def _wire(base: str, tracers: tuple[str, ...], title: str) -> str:
-    return wires.swatch(base, tracers, title)
+def _wire(name: str, title: str) -> str:
+    used = svg.element("use", href=f"#{name}")
+    return svg.element("svg", used, role="img", aria_label=title, viewBox="0 0 48 16", **{"class": "ut-wire"})
+
+
+def wire_symbols(facts: object) -> str:
+    """The symbols of every wire colour that occurs anywhere in some facts, each once."""
+    found = {_wire_id(colour): colour for colour in _colours(facts)}
+    made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
+    return svg.element("svg", *made, width=0, height=0, aria_hidden="true", style="position: absolute") if made else ""
+
+
+_symbol = lru_cache(maxsize=1024)(wires.symbol)
+
+
+def _wire_id(colour: Facts) -> str:
+    return "-".join(["wire", *(part.lstrip("#") for part in (colour["base"], *colour["tracers"]))])
+
+
+def _colours(facts: object) -> Iterator[Facts]:
+    """Every wire colour in a structure of mappings and lists."""
+    if isinstance(facts, Mapping):
+        if facts.get("base") and "tracers" in facts:
+            yield facts
+            return
+        facts = list(facts.values())
+    if isinstance(facts, list):
+        for inner in facts:
+            yield from _colours(inner)
 
 
 def panel(step: Facts) -> str:

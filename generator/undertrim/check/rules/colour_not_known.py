@@ -2,8 +2,8 @@
 
 ## What it finds
 
-A pin colour with a word or code that names no wire colour, that has several meanings, or that leaves open
-which colour is the base.
+The colour of a pin, or of a lead of gear, with a word or code that names no wire colour, that has several
+meanings, or that leaves open which colour is the base.
 
 ## Why it matters
 
@@ -25,6 +25,27 @@ Red with a white tracer and white with a red one are two wires, often in the sam
 error: 'purpel' is no known wire colour (did you mean 'purple'?)
 error: 'RDWH' does not say which colour is the base (write 'RD/WH' or 'WH/RD')
 error: 'red on white' does not say which colour is the base (write the colours as words, base first, for example 'red/white')
+
+    gear:
+      kind: harness
+      maker: Skerrowe
+      model: H-F14
+      suits: [{vehicle: kelbrook/finch-2014-2018, opening: dash}]
+      plugs:
+        radio-main:
+          4: {function: battery-feed, colour: yelow}    # here
+
+error: 'yelow' is no known wire colour (did you mean 'yellow'?)
+
+    gear:
+      kind: leads
+      maker: Skerrowe
+      model: Lead 16
+      leads:
+        battery: {function: battery-feed, colour: yellow}
+        ground: {function: ground, colour: BL}    # here
+
+error: 'BL' has no single meaning (it may be blue or black; write the word)
 
 ## Good
 
@@ -51,9 +72,10 @@ error: 'red on white' does not say which colour is the base (write the colours a
 
 from collections.abc import Iterator
 
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record import colours
 from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
 
 LEVEL = Level.ERROR
 
@@ -62,8 +84,22 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every pin colour that cannot be read."""
     for connector in subject.record.connectors.values():
         for pin in connector.pins.values():
-            try:
-                _ = colours.parse(pin.colour, connector.scheme) if pin.colour else None
-            except colours.ColourError as error:
-                place = ("connectors", connector.id, "pins", pin.id, "colour")
-                yield Finding(place, error.message, error.hint)
+            place = ("connectors", connector.id, "pins", pin.id, "colour")
+            yield from _look(place, pin.colour, connector.scheme)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for the leads of gear and the contacts of its plugs."""
+    facts = subject.record.gear
+    for plug, held in facts.plugs.items():
+        for pin, lead in held.items():
+            yield from _look(("gear", "plugs", plug, pin, "colour"), lead.colour)
+    for name, lead in facts.leads.items():
+        yield from _look(("gear", "leads", name, "colour"), lead.colour)
+
+
+def _look(place: Pointer, colour: str, scheme: str = "") -> Iterator[Finding]:
+    try:
+        _ = colours.parse(colour, scheme) if colour else None
+    except colours.ColourError as error:
+        yield Finding(place, error.message, error.hint)

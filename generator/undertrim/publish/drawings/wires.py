@@ -10,6 +10,7 @@ _LEFT, _RIGHT, _TOP, _BOTTOM = 8.0, 47.0, 3.0, 13.0
 _SLANT = 4.0
 _GAP = 6.5
 _BAND = 2.6
+_BOX = (48, 16)
 
 
 def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "3em") -> str:
@@ -18,14 +19,22 @@ def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "
     Colours are `#rrggbb`. The order is read from the bare end; it repeats as often as the length allows.
     Raises ValueError for another way of writing a colour, or for more tracers than can be drawn (8).
     """
-    for colour in (base_hex, *tracer_hexes):
+    return svg.drawing(title, _BOX, size, *_marks(base_hex, tracer_hexes))
+
+
+def symbol(name: str, base_hex: str, tracer_hexes: Sequence[str]) -> str:
+    """The same as a symbol to be used any number of times on one page by its id `name`. Raises ValueError as `swatch` does."""
+    box = f"0 0 {_BOX[0]} {_BOX[1]}"
+    return svg.element("symbol", *_marks(base_hex, tracer_hexes), id=name, viewBox=box)
+
+
+def _marks(base: str, tracers: Sequence[str]) -> list[str]:
+    for colour in (base, *tracers):
         if _HEX.fullmatch(colour) is None:
             raise ValueError(f"'{colour}' is no colour: write #rrggbb")
-    bands = _bands(base_hex, tracer_hexes)
     body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
-    bare = svg.lines("M1.5 8 H8", width=3)
-    outline = svg.lines(body, width=1.4)
-    return svg.drawing(title, (48, 16), size, bare, svg.element("path", d=body, fill=base_hex), *bands, outline)
+    filled = svg.element("path", d=body, fill=base)
+    return [svg.lines("M1.5 8 H8", width=3), filled, *_bands(base, tracers), svg.lines(body, width=1.4)]
 
 
 def _bands(base: str, tracers: Sequence[str]) -> list[str]:

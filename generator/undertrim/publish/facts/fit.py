@@ -1,7 +1,7 @@
 """What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from undertrim.derive import cars
@@ -12,7 +12,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import wiring
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
-from undertrim.record.model import Duty, Opening
+from undertrim.record.model import Duty, Opening, VehicleRecord
 
 Data = dict[str, Any]
 
@@ -49,7 +49,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
     return {
         "there": item.there,
         "cars": [dict(car) for car in item.cars],
-        "cars_words": _cars(vehicle, item),
+        "cars_words": kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),
         "duties": [wiring.duty(vehicle.record, duty) for duty in duties(vehicle, item.opening)],
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
@@ -70,12 +70,10 @@ def shared(found: Sequence[Fit]) -> tuple[str, ...]:
     return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
 
 
-def _cars(vehicle: Vehicle, item: Answer) -> str:
-    """The cars of an answer in words; empty for all."""
-    known = cars.variants(vehicle.record)
-    return " or ".join(
-        ", ".join(known[name].choices[choice].label for name, choice in car.items()) for car in item.cars
-    )
+def kinds_of_car(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> str:
+    """Kinds of car by the labels of their choices; empty for all."""
+    known = cars.variants(record)
+    return " or ".join(", ".join(known[name].choices[choice].label for name, choice in car.items()) for car in kinds)
 
 
 def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:

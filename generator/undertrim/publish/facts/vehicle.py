@@ -19,10 +19,13 @@ from undertrim.publish.facts import (
     evidence,
     fit,
     fit_page,
+    joints,
     kits,
+    ladders,
     meter,
     openings,
     plugs,
+    runs,
     totals,
     wiring,
     words,
@@ -77,6 +80,9 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
             }
             for item in record.connectors.values()
         ],
+        "joints": joints.joints(known),
+        "ladders": ladders.ladders(record),
+        "runs": runs.runs(record),
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": [wiring.duty(record, item) for item in record.duties.values()],
         "restraints": [

@@ -23,34 +23,35 @@ class Pictures:
         """The head of what is turned, the shape of what is pulled; a plain mark where neither is known."""
         head = line.get("head")
         if head and head["family"] in heads.families():
-            return self._keep(f"head {head['family']}", heads.head(head["family"], head["label"]))
+            return self.keep(f"head {head['family']}", heads.head(head["family"], head["label"]))
         kind = str(line["kind"])
         name = clip_name(kind, str(line.get("sort", "")))
         if name in clips.kinds():
-            return self._keep(name, clips.clip(name, name))
+            return self.keep(name, clips.clip(name, name))
         symbol = kind if kind in marks.symbols() else "screw"
-        return self._keep(f"mark {symbol}", marks.sample(symbol, symbol))
+        return self.keep(f"mark {symbol}", marks.sample(symbol, symbol))
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""
         name = tether_name(kind)
-        return self._keep(name, clips.clip(name, kind))
+        return self.keep(name, clips.clip(name, kind))
 
     def wire(self, colour: Data) -> str:
         """A length of wire; empty for a colour that has no screen colour."""
         if not colour["base"]:
             return ""
         key = " ".join(["wire", colour["base"], *colour["tracers"]])
-        return self._keep(key, wires.swatch(colour["base"], colour["tracers"], colour["words"]))
+        return self.keep(key, wires.swatch(colour["base"], colour["tracers"], colour["words"]))
 
     def openings(self, drawn: Data) -> list[dict[str, str]]:
         """The drawings of an opening with their titles."""
         return [
-            {"picture": self._keep(f"opening {title}", svg), "title": title}
+            {"picture": self.keep(f"opening {title}", svg), "title": title}
             for title, svg in opening_pictures.openings(drawn)
         ]
 
-    def _keep(self, key: str, svg: str) -> str:
+    def keep(self, key: str, svg: str) -> str:
+        """A drawing under a key of its own."""
         self.svg.setdefault(key, svg)
         return key
 

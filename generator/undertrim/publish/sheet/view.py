@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
-from typing import Any, Literal, TypeAlias
+from typing import Any
 
-from undertrim.publish.sheet import glyphs, steps
-from undertrim.publish.sheet.pictures import Pictures, code
+from undertrim.publish.sheet import frame, steps
+from undertrim.publish.sheet.frame import Paper
+from undertrim.publish.sheet.pictures import Pictures
 
 Data = Mapping[str, Any]
-Paper: TypeAlias = Literal["a4", "us-letter"]
 
 FATES = ("out", "back", "moved", "bagged", "new")
 
@@ -17,10 +17,6 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     """Everything the template reads. All texts are printable; lists that the facts do not have are empty."""
     pictures = Pictures()
     shown = {
-        "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
-        "data_date": facts["data_date"] or "not recorded",
-        "made": made.isoformat(),
-        "link": url,
         "about": [{"label": label, "value": value} for label, value in _about(facts) if value],
         "variants": facts.get("variants", []),
         "targets": facts["targets"],
@@ -39,15 +35,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "duties": facts.get("duties", []),
         "evidence": facts.get("evidence", []),
     }
-    day = [made.year, made.month, made.day]
-    return {
-        **glyphs.printable(shown),
-        "url": url,
-        "paper": paper,
-        "day": day,
-        "pictures": pictures.svg,
-        "code": code(url),
-    }
+    return frame.framed(facts, shown, url, paper, made, pictures)
 
 
 def _about(facts: Data) -> Iterator[tuple[str, str]]:

@@ -1,0 +1,135 @@
+"""The months of the choices of one variant follow each other, over the whole record.
+
+## What it finds
+
+Where choices of a variant have `built`, the months of build that decide: months that two choices claim, months
+of the record that none does, a choice none of whose months are the record's, one that ends before it begins, and
+a choice without `built` beside others that have it. Months are half open: `to` is the first that is not covered.
+
+## Why it matters
+
+The plug stayed the same and its pins moved. A car from a month that two choices claim, or none, gets the wrong
+map, and a feed meets a speaker.
+
+## Bad
+
+    variants:
+      plug:
+        ask: When was it built?
+        choices:
+          early: {label: Early, built: {from: 2014-01, to: 2016-06}}
+          middle: {label: Middle, built: {from: 2016-05, to: 2017-01}}    # here
+          late: {label: Late, built: {from: 2017-03, to: 2017-12}}    # here
+      dash:
+        ask: Which dash is it?
+        choices:
+          first: {label: First, built: {from: 2013-01, to: 2013-12}}    # here
+          second: {label: Second, built: {from: 2014-02, to: 2019-01}}    # here
+          third: {label: Third, built: {from: 2016-02, to: 2016-02}}    # here
+          other: {label: Other}    # here
+
+error: 'early' and 'middle' overlap in 2016-05 (let one end where the other begins)
+error: 'middle' and 'late' leave a gap [2017-01, 2017-03) (let one end where the other begins)
+error: after 'late' the record goes on: gap in 2017-12 (let the last choice end where the record does, in 2018-01)
+error: 'first' [2013-01, 2013-12) has no month of the record's [2014-01, 2018-01) (mend the months, or remove the choice)
+error: before 'second' the record begins: gap in 2014-01 (let the first choice begin where the record does, in 2014-01)
+error: 'third' ends in 2016-02, no later than it begins (months are half open: 'to' is the first month not covered)
+error: 'other' has no months, and other choices of 'dash' have (add 'built', or make another variant of what the month does not decide)
+
+## Good
+
+    variants:
+      plug:
+        ask: When was it built?
+        choices:
+          late: {label: Late, built: {from: 2016-05, to: 2019-01}}
+          early: {label: Early, built: {from: 2014-01, to: 2016-05}}
+      radio:
+        ask: Which radio is in the dash?
+        choices:
+          plain: {label: Plain radio, tell: Six number keys}
+          map: {label: Map radio, tell: A MAP key}
+"""
+
+from collections.abc import Iterator
+
+from undertrim.check import months
+from undertrim.check.findings import Finding, Subject
+from undertrim.record.model import Built, Choice, Variant
+from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
+
+LEVEL = Level.ERROR
+
+_MEET = "let one end where the other begins"
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every variant whose months do not follow each other."""
+    span = subject.record.vehicle.built
+    for variant in subject.record.variants.values():
+        if subject.intact(("variants", variant.id)) and any(one.built for one in variant.choices.values()):
+            yield from _variant(variant, span)
+
+
+def _variant(variant: Variant, span: Built) -> Iterator[Finding]:
+    ranges: list[tuple[Choice, Built]] = []
+    for choice in variant.choices.values():
+        if choice.built is None:
+            message = f"'{choice.id}' has no months, and other choices of '{variant.id}' have"
+            hint = "add 'built', or make another variant of what the month does not decide"
+            yield Finding(("variants", variant.id, "choices", choice.id), message, hint)
+        elif (finding := _impossible(_place(variant, choice), choice.id, choice.built, span)) is not None:
+            yield finding
+        else:
+            ranges.append((choice, choice.built))
+    ranges.sort(key=lambda item: item[1].from_.index)
+    yield from _between(variant, ranges)
+    if ranges:
+        yield from _ends(variant, ranges, span)
+
+
+def _impossible(place: Pointer, name: str, built: Built, span: Built) -> Finding | None:
+    """Months that no car of the record can have."""
+    if built.from_.index >= built.to.index:
+        message = f"'{name}' ends in {built.to}, no later than it begins"
+        return Finding(place, message, "months are half open: 'to' is the first month not covered")
+    if months.common(built, span) is None:
+        shown, whole = months.shown(built.from_, built.to), months.shown(span.from_, span.to)
+        message = f"'{name}' {shown} has no month of the record's {whole}"
+        return Finding(place, message, "mend the months, or remove the choice")
+    return None
+
+
+def _between(variant: Variant, ranges: list[tuple[Choice, Built]]) -> Iterator[Finding]:
+    """Each choice against the one before it that lasts longest."""
+    for count, (other, second) in enumerate(ranges[1:], 1):
+        one, first = _longest(ranges[:count])
+        if common := months.common(first, second):
+            message = f"'{one.id}' and '{other.id}' overlap {months.within(common.from_, common.to)}"
+            yield Finding(_place(variant, other), message, _MEET)
+        elif first.to.index < second.from_.index:
+            message = f"'{one.id}' and '{other.id}' leave a gap {months.within(first.to, second.from_)}"
+            yield Finding(_place(variant, other), message, _MEET)
+
+
+def _ends(variant: Variant, ranges: list[tuple[Choice, Built]], span: Built) -> Iterator[Finding]:
+    """Months of the record before the first choice and after the last."""
+    first, begins = ranges[0]
+    last, ends = _longest(ranges)
+    if begins.from_.index > span.from_.index:
+        message = f"before '{first.id}' the record begins: gap {months.within(span.from_, begins.from_)}"
+        hint = f"let the first choice begin where the record does, in {span.from_}"
+        yield Finding(_place(variant, first), message, hint)
+    if ends.to.index < span.to.index:
+        message = f"after '{last.id}' the record goes on: gap {months.within(ends.to, span.to)}"
+        yield Finding(_place(variant, last), message, f"let the last choice end where the record does, in {span.to}")
+
+
+def _longest(ranges: list[tuple[Choice, Built]]) -> tuple[Choice, Built]:
+    """The choice that ends last; of two that end together, the first."""
+    return max(ranges, key=lambda item: item[1].to.index)
+
+
+def _place(variant: Variant, choice: Choice) -> Pointer:
+    return ("variants", variant.id, "choices", choice.id, "built")

@@ -1,0 +1,39 @@
+"""Button ladders as data: the band of each button in ohm."""
+
+import math
+from typing import Any
+
+from undertrim.derive.wiring import ladder
+from undertrim.publish.facts import words
+from undertrim.publish.facts.meter import measured
+from undertrim.record.model import Ladder, VehicleRecord
+
+Data = dict[str, Any]
+
+
+def ladders(record: VehicleRecord) -> list[Data]:
+    """Every ladder of a record."""
+    return [_ladder(record, item) for item in record.ladders.values()]
+
+
+def _ladder(record: VehicleRecord, item: Ladder) -> Data:
+    return {
+        "id": item.id,
+        "name": item.id.replace("-", " "),
+        "pin": item.pin,
+        "against": item.return_,
+        "tolerance": words.quantity(item.tolerance),
+        "rungs": [{"name": _named(rung), "band": _band(rung)} for rung in ladder.rungs(item)],
+        "when": words.when(record, item.when),
+        "clauses": words.clauses(item.when),
+        "source": list(item.source),
+    }
+
+
+def _named(rung: ladder.Rung) -> str:
+    return "no button pressed" if rung.idle else rung.name.replace("-", " ")
+
+
+def _band(rung: ladder.Rung) -> str:
+    low = measured(rung.low, "ohm")
+    return f"{low} and up" if math.isinf(rung.high) else f"{low} to {measured(rung.high, 'ohm')}"

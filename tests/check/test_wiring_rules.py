@@ -1,0 +1,150 @@
+"""What the pages of the wiring rules do not show: boundaries, conditions, and what the schema refused."""
+
+import pytest
+from fragments import findings, messages, subject
+
+from undertrim.check.register import RECORD_RULES
+from undertrim.check.wires import Limit, carries
+
+TRIM = """
+variants:
+  trim:
+    ask: Which trim is it?
+    choices:
+      low: {label: Low, tell: Steel wheels}
+      high: {label: High, tell: Alloy wheels}
+"""
+
+
+def said(rule: str, piece: str) -> list[str]:
+    return messages(RECORD_RULES[rule], piece)
+
+
+def plug(pins: str, more: str = "") -> str:
+    return f"""
+connectors:
+  main:
+    name: Main radio plug
+    view: wires
+    rows: 2
+    columns: 4
+    pins:
+{pins}
+{more}
+"""
+
+
+# 33 CFR 183.425, Table 5, column 105 °C: 18 AWG 20 A, 12 AWG 45 A, 8 AWG 80 A. 1.5 mm2 lies between 16 AWG (1.309 mm2, 25 A)
+# and 14 AWG (2.081 mm2, 35 A); 13 AWG (2.62 mm2) between 14 and 12. Areas by ASTM B258.
+@pytest.mark.parametrize(
+    ("gauge", "limit"),
+    [
+        ("18 AWG", Limit(20)),
+        ("12 AWG", Limit(45)),
+        ("8 AWG", Limit(80)),
+        ("4/0 AWG", Limit(445)),
+        ("13 AWG", Limit(35)),
+        ("1.5 mm2", Limit(25)),
+        ("0.85 mm2", Limit(20)),
+        ("0.75 mm2", Limit(20, less=True)),
+        ("22 AWG", Limit(20, less=True)),
+        ("99 AWG", None),
+        ("0 mm2", None),
+    ],
+)
+def test_what_a_wire_carries(gauge: str, limit: Limit | None) -> None:
+    assert carries(gauge) == limit
+
+
+@pytest.mark.parametrize(("trim", "found"), [("low", 1), ("high", 0)])
+def test_a_partner_stated_for_other_cars_is_no_partner(trim: str, found: int) -> None:
+    pins = "      1: {function: front-left-plus, when: {trim: high}}"
+    piece = TRIM + plug(pins, f"functions:\n  front-left-minus: {{by: absent, when: {{trim: {trim}}}}}")
+    assert len(said("speaker-pair-half", piece)) == found
+
+
+def test_a_half_pair_is_found_in_the_cars_that_have_it() -> None:
+    (message,) = said("speaker-pair-half", TRIM + plug("      1: {function: bass-plus, when: {trim: high}}"))
+    assert message == "'bass-plus' is on a pin and 'bass-minus' is nowhere where trim=high"
+
+
+def test_a_half_pair_is_shown_at_its_first_pin() -> None:
+    pins = "      2: {function: bass-plus, when: {trim: low}}\n      3: {function: bass-plus, when: {trim: high}}"
+    (finding,) = findings(RECORD_RULES["speaker-pair-half"], TRIM + plug(pins))
+    assert finding.pointer == ("connectors", "main", "pins", "2", "function")
+
+
+@pytest.mark.parametrize(("trim", "found"), [("low", 1), ("high", 0)])
+def test_a_wire_on_a_pin_of_other_cars_is_nowhere(trim: str, found: int) -> None:
+    pins = "      1: {function: reverse, when: {trim: high}}"
+    piece = TRIM + plug(pins, f"functions:\n  reverse: {{by: wire, when: {{trim: {trim}}}}}")
+    assert len(said("wire-without-pin", piece)) == found
+
+
+def ladder(buttons: str, tolerance: str = "10 %") -> str:
+    rows = f"  wheel: {{pin: main/1, tolerance: {tolerance}, buttons: {buttons}}}"
+    return plug("      1: {function: wheel-buttons}", f"ladders:\n{rows}")
+
+
+# 0 ohm reaches to 2 ohm (data/functions.toml), 2.5 ohm less 20 % is 2 ohm
+def test_bands_that_only_touch_share_one_value() -> None:
+    assert said("ladder-bands", ladder("{mute: 0 ohm, next: 2.5 ohm}", "20 %")) == ["'mute' and 'next' share 2 ohm"]
+    assert said("ladder-bands", ladder("{mute: 0 ohm, next: 2.51 ohm}", "20 %")) == []
+
+
+def test_the_later_button_answers_for_an_overlap() -> None:
+    (finding,) = findings(RECORD_RULES["ladder-bands"], ladder("{previous: 390 ohm, next: 330 ohm}"))
+    assert finding.message == "'previous' and 'next' share 351 to 363 ohm"
+    assert finding.pointer == ("ladders", "wheel", "buttons", "next")
+
+
+def built(choices: str) -> str:
+    return f"variants:\n  plug:\n    ask: When was it built?\n    choices:\n{choices}\n"
+
+
+def choice(name: str, begins: str, ends: str) -> str:
+    return f"      {name}: {{label: {name}, built: {{from: {begins}, to: {ends}}}}}\n"
+
+
+# The base record is built from 2014-01 up to 2018-01, not included. Closed ranges that share 2016-05 overlap, half-open ones that meet there do not.
+@pytest.mark.parametrize(
+    ("early", "late", "message"),
+    [
+        ("2016-05", "2016-05", []),
+        ("2016-06", "2016-05", ["'early' and 'late' overlap in 2016-05"]),
+        ("2016-03", "2016-05", ["'early' and 'late' leave a gap [2016-03, 2016-05)"]),
+    ],
+)
+def test_two_maps_of_one_plug(early: str, late: str, message: list[str]) -> None:
+    piece = built(choice("early", "2014-01", early) + choice("late", late, "2018-01"))
+    assert said("build-ranges", piece) == message
+
+
+def test_a_choice_inside_another_leaves_no_gap_behind_it() -> None:
+    piece = built(
+        choice("all", "2014-01", "2018-01")
+        + choice("short", "2015-01", "2015-03")
+        + choice("next", "2016-01", "2016-03")
+    )
+    assert said("build-ranges", piece) == [
+        "'all' and 'short' overlap [2015-01, 2015-03)",
+        "'all' and 'next' overlap [2016-01, 2016-03)",
+    ]
+
+
+def test_choices_of_which_none_is_possible_leave_nothing_to_compare() -> None:
+    piece = built(choice("one", "2010-01", "2011-01") + choice("two", "2012-02", "2012-02"))
+    assert len(said("build-ranges", piece)) == 2
+
+
+@pytest.mark.parametrize(
+    "piece",
+    [
+        built(choice("early", "2014-01", "2016-5") + choice("late", "2016-05", "2018-01")),
+        built("      one: {label: One}\n" + choice("early", "2014-01", "May 2016")),
+    ],
+)
+def test_months_that_cannot_be_read_are_the_schemas_business(piece: str) -> None:
+    about = subject(piece)
+    assert about.entry.problems
+    assert list(RECORD_RULES["build-ranges"].check(about)) == []
