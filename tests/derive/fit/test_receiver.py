@@ -8,6 +8,7 @@ import pytest
 from undertrim.derive.fit import receiver
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.takes import limits
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Depth, Face, Opening
@@ -130,3 +131,19 @@ def test_what_is_missing_is_named(other: dict[str, Any], missing: str) -> None:
     found = fit(gear(), replace(dash("53", "200"), **other))
     assert found.kind == "unknown"
     assert missing in found.headline
+
+
+# ISO 7736:1984 (secondary text): bodies of 180 x 50 and 180 x 100 mm
+@pytest.mark.parametrize(
+    ("height", "said"),
+    [
+        ("53", "single height (180 × 50 mm, ISO 7736) goes in; double height (180 × 100 mm, ISO 7736) does not go in"),
+        ("103", "single height (180 × 50 mm, ISO 7736) goes in; double height (180 × 100 mm, ISO 7736) goes in"),
+        (
+            "49",
+            "single height (180 × 50 mm, ISO 7736) does not go in; double height (180 × 100 mm, ISO 7736) does not go in",
+        ),
+    ],
+)
+def test_the_heights_of_the_standard(height: str, said: str) -> None:
+    assert said in limits(dash(height, "200"), USUAL)

@@ -13,6 +13,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening
 from undertrim.record.units import Quantity
+from undertrim.resources import table
 
 
 def limits(opening: Opening, usual: Clearances) -> tuple[str, ...]:
@@ -49,10 +50,19 @@ def _receiver(opening: Opening, usual: Clearances) -> Iterator[str]:
     face = rectangle("opening", opening.face)
     if face.width.value is not None and face.height.value is not None:
         yield f"body up to {both(face.width.value)} × {both(face.height.value)}{' through a kit' if opening.kit == 'needed' else ''}"
+        yield "; ".join(_heights(face.width.value, face.height.value))
     depth = typed("clear depth", opening.depth.clear if opening.depth else None)
     if depth.value is not None:
         rest = depth.value - (usual.plug_room.value or 0)
         yield f"chassis and plugs up to {both(depth.value)} deep: a chassis of {both(max(0.0, rest))} with the usual room for plugs"
+
+
+def _heights(width: float, height: float) -> Iterator[str]:
+    """Which of the heights of ISO 7736 the opening is large enough for."""
+    for row in table("fit")["iso7736"]["body"]:
+        goes = width >= row["width"] and height >= row["height"]
+        size = f"{row['width']} × {row['height']} mm"
+        yield f"{row['name']} ({size}, ISO 7736) {'goes in' if goes else 'does not go in'}"
 
 
 def nearest(gear: Gear, fits: Sequence[Fit], shelf: Sequence[Gear]) -> str:
