@@ -30,6 +30,7 @@ from undertrim.record.model import Built, Month, VehicleFacts
         ("../../x", "x"),
         ("", ""),
         ("!!!", ""),
+        ("Ǽgir", "aegir"),
         ("\u0301", ""),
         ("a\x1b[31mb", "a-31mb"),
     ],

@@ -19,9 +19,9 @@ _FOLD = str.maketrans(
 @lru_cache(maxsize=1 << 16)
 def slug(name: str) -> str:
     """A name in small letters, digits and hyphens; letters of other scripts stay as they are."""
-    plain = unicodedata.normalize("NFKD", name.translate(_FOLD))
-    kept = "".join(char for char in plain if not unicodedata.combining(char)).casefold()
-    return re.sub(r"[\W_]+", "-", kept).strip("-")
+    plain = unicodedata.normalize("NFKD", name)
+    kept = "".join(char for char in plain if not unicodedata.combining(char))
+    return re.sub(r"[\W_]+", "-", kept.translate(_FOLD).casefold()).strip("-")
 
 
 def vehicle_path(facts: VehicleFacts) -> PurePosixPath:
