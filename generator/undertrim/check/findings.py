@@ -7,10 +7,10 @@ and nothing else; id, level and position are added by the runner.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
-from typing import Protocol
+from typing import Any, Protocol
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner
@@ -87,13 +87,17 @@ class GearSubject:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed."""
+    """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed.
+
+    `bonds` is what gear may name of a vehicle (`check/bonds.py`); nothing for gear.
+    """
 
     path: Path
     address: str
     facts: VehicleFacts | GearFacts
     places: Mapping[Pointer, Position]
     typed: Data = None
+    bonds: Mapping[str, Any] = field(default_factory=dict)
 
 
 class RecordRule(Protocol):
