@@ -58,10 +58,10 @@ class Met:
 def disagreements(item: GearCard, known: Mapping[str, Card]) -> Iterator[Met]:
     """Every contact that does something else than the pin it meets, once for each vehicle."""
     for place in item.facts.suits:
-        plugs = known[place.vehicle].bonds["plugs"] if place.vehicle in known else {}
+        plugs: Mapping[str, Any] = known[place.vehicle].bonds["plugs"] if place.vehicle in known else {}
         for plug, contacts in item.facts.plugs.items():
-            there = plugs.get(plug)
-            for pin, function, when in there["pins"] if there else ():
+            there: Mapping[str, Any] = plugs.get(plug, {"when": {}, "pins": []})
+            for pin, function, when in there["pins"]:
                 lead = contacts.get(pin)
                 if lead and lead.function != function and cars.together(place.when, read(there["when"]), read(when)):
                     yield Met(plug, pin, place, lead.function, function)
