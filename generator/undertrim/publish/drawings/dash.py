@@ -1,68 +1,20 @@
-"""An opening in the dash: from the front with the receiver in it, and from the side with what is behind, to scale."""
+"""An opening in the dash: from the front with the receiver in it, and from the side with what is behind, to one scale."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
-from undertrim.publish.drawings import dimensions, legends, pens, svg
-from undertrim.publish.drawings.dimensions import UNKNOWN, Measure, Span
+from undertrim.publish.drawings import dash_side, dimensions, frames, legends, pens, svg
+from undertrim.publish.drawings.dash_side import Side
+from undertrim.publish.drawings.dimensions import Measure, Span
+from undertrim.publish.drawings.frames import Dash, Frame, Placed
 from undertrim.publish.drawings.legends import Key
 from undertrim.publish.drawings.lettering import PITCH, SIZE, Box, Line
-from undertrim.publish.drawings.pens import Pen
 from undertrim.publish.drawings.pieces import EDGE, Piece, Sheet
 
 __all__ = ["Dash", "Frame", "Measure", "opening"]
 
 _PAD = 10.0
 _HIGHEST = 190.0
-_SIDE = 78.0  # height of the side view, in units
-
-
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """An upright rectangle by width and height."""
-
-    width: Measure = UNKNOWN
-    height: Measure = UNKNOWN
-
-    @property
-    def size(self) -> tuple[float, float] | None:
-        """Width and height in mm; None where one is not known."""
-        if self.width.mm is None or self.height.mm is None:
-            return None
-        return self.width.mm, self.height.mm
-
-    @property
-    def words(self) -> str:
-        """What it measures."""
-        return f"{self.width.text} × {self.height.text}"
-
-
-@dataclass(frozen=True, slots=True)
-class Dash:
-    """The opening, the kit in it and the receiver in that; the receiver is centred across and stands at the bottom.
-
-    `clear` is the depth behind the front of the dash to `behind`; `margin` says in words what is left of it, `verdict` whether that does.
-    """
-
-    title: str
-    face: Frame
-    kit: str = ""
-    kit_opening: Frame | None = None
-    clear_front: Frame | None = None
-    gear: str = ""
-    body: Frame | None = None
-    trim: Frame | None = None
-    clear: Measure = UNKNOWN
-    behind: str = "first thing behind"
-    chassis: Measure = UNKNOWN
-    plug_room: Measure = UNKNOWN
-    margin: str = ""
-    strikes: bool = False
-
-    @property
-    def holder(self) -> Frame:
-        """What the receiver goes into."""
-        return self.kit_opening or self.face
+_COLUMN = 110.0  # the front view is at least as high, in units, so that a text beside it finds room
 
 
 def opening(dash: Dash, width: int = 320, size: str = "20em") -> str:
@@ -70,169 +22,128 @@ def opening(dash: Dash, width: int = 320, size: str = "20em") -> str:
 
     What is not known is left out and said in words. Raises ValueError for a width below 240 or another kind of size.
     """
-    sheet = Sheet(dash.title, width, size)
-    front = list(_front(dash, sheet))
-    side = list(_side(dash, sheet, front[-1].end + 10))
-    notes = list(_notes(dash))
-    last = sheet.paragraph(notes, [*front, *side][-1].end + 2)
-    return sheet.finished([*front, *side, last], _words(dash, notes))
+    sheet, notes = Sheet(dash.title, width, size), list(_notes(dash))
+    unit = _unit(dash, sheet)
+    front = list(_front(dash, sheet, unit))
+    side = list(_side(dash, sheet, unit, front[-1].end + 8 if front else EDGE))
+    above = [*front, *side]
+    last = sheet.paragraph(notes, above[-1].end + 2 if above else EDGE)
+    return sheet.finished([*above, last], [*_words(dash), *notes])
 
 
-def _outlines(dash: Dash) -> Iterator[tuple[Frame, Pen, str, str]]:
-    """What is drawn from the front, each with its pen, its part and what it stands for."""
-    named = (
-        (dash.clear_front, "adjacent", "clear-front", "clear room in front of the dash"),
-        (dash.face, "bold", "face", "opening in the dash"),
-        (dash.kit_opening, "thin", "kit", f"opening of {dash.kit}"),
-        (dash.trim, "front", "trim", f"trim of {dash.gear}, before the dash"),
-        (dash.body, "outline", "body", f"body of {dash.gear}"),
-    )
-    for frame, pen, part, words in named:
-        if frame and frame.size:
-            yield frame, pen, part, words  # type: ignore[misc] # the pens above are pens
+def _unit(dash: Dash, sheet: Sheet) -> float:
+    """Units to a mm, so that both views find room."""
+    scales = [3.0]
+    if shown := frames.placed(dash):
+        extent, column = _extent(shown), dimensions.deep([f"height {dash.face.height.text}"], _COLUMN)
+        scales.append((sheet.room - column - 2 * _PAD - 8) / max(extent.right - extent.left, 1))
+        scales.append(_HIGHEST / max(extent.bottom - extent.top, 1))
+    if deepest := dash_side.deepest(dash):
+        scales.append((sheet.room - 2 * _PAD - 6) / deepest)
+    return min(scales)
 
 
-def _front(dash: Dash, sheet: Sheet) -> Iterator[Piece]:
-    shown = list(_outlines(dash))
-    wide = max((frame.size[0] for frame, *_ in shown if frame.size), default=180.0)
-    high = max((frame.size[1] for frame, *_ in shown if frame.size), default=60.0)
-    column = dimensions.deep(["height 112 mm (4.41 in)"], 110)
-    unit = min((sheet.room - column - 2 * _PAD) / wide, _HIGHEST / high)
-    middle, top = EDGE + _PAD + wide * unit / 2, EDGE + PITCH + _PAD
-    centre = top + high * unit / 2
-    boxes = {part: _box(dash, frame, part, (middle, centre, unit)) for frame, _, part, _ in shown}
-    right, bottom = middle + wide * unit / 2 + 8, top + high * unit + 8
-    yield Piece((), (Line(EDGE, EDGE + SIZE, "From the front"),), top)
-    yield Piece(tuple(_pictured(dash, shown, boxes)), (), bottom)
-    if "face" in boxes:
-        face = boxes["face"]
+def _extent(shown: Sequence[Placed]) -> Box:
+    """Round everything, in mm."""
+    boxes = [one.box for one in shown]
+    left, top = min(box.left for box in boxes), min(box.top for box in boxes)
+    return Box(left, top, max(box.right for box in boxes), max(box.bottom for box in boxes))
+
+
+def _front(dash: Dash, sheet: Sheet, unit: float) -> Iterator[Piece]:
+    shown = frames.placed(dash)
+    if not shown:
+        return
+    extent, top = _extent(shown), EDGE + PITCH + _PAD
+    middle = EDGE + _PAD - extent.left * unit, top - extent.top * unit
+    bottom = top + max((extent.bottom - extent.top) * unit, _COLUMN) + 8
+    yield Piece(tuple(_pictured(dash, shown, middle, unit)), (Line(EDGE, EDGE + SIZE, "From the front"),), bottom)
+    if face := next((_scaled(one.box, middle, unit) for one in shown if one.part == "face"), None):
         up = Span("height", f"height {dash.face.height.text}", face.top, face.bottom, face.right, face.right)
-        yield dimensions.beside([up], right, EDGE + PITCH, max(bottom, EDGE + PITCH + 120))
+        yield dimensions.beside([up], middle[0] + extent.right * unit + 8, top - _PAD + 2, bottom)
         across = Span("width", f"width {dash.face.width.text}", face.left, face.right, face.bottom, face.bottom)
         below = dimensions.below([across], bottom, EDGE, sheet.right)
         yield below
-        bottom = max(below.end, EDGE + PITCH + 124)
-    yield legends.legend(list(_keys(dash, shown, boxes)), bottom + 6, sheet.right)
+        bottom = below.end
+    yield legends.legend(list(_keys(dash, shown)), bottom + 6, sheet.right)
 
 
-def _box(dash: Dash, frame: Frame, part: str, view: tuple[float, float, float]) -> Box:
-    """Where an outline is drawn. The body stands on the lower edge of what holds it, the trim is centred on the body."""
-    middle, centre, unit = view
-    width, height = frame.size or (0.0, 0.0)
-    holder = dash.holder.size
-    if part in ("body", "trim") and holder and dash.body and dash.body.size:
-        centre += (holder[1] - dash.body.size[1]) / 2 * unit
-    return Box(
-        middle - width * unit / 2, centre - height * unit / 2, middle + width * unit / 2, centre + height * unit / 2
-    )
+def _scaled(box: Box, middle: svg.Point, unit: float) -> Box:
+    x, y = middle
+    return Box(x + box.left * unit, y + box.top * unit, x + box.right * unit, y + box.bottom * unit)
 
 
-def _pictured(dash: Dash, shown: list[tuple[Frame, Pen, str, str]], boxes: dict[str, Box]) -> Iterator[str]:
-    if left := _left_over(dash, boxes):
-        yield pens.hatch(left, "left-over")
-    for _, pen, part, _ in shown:
-        box = boxes[part]
-        yield pens.stroke(pen, svg.rectangle(box.left, box.top, box.right - box.left, box.bottom - box.top), part=part)
+def _pictured(dash: Dash, shown: Sequence[Placed], middle: svg.Point, unit: float) -> Iterator[str]:
+    if left := frames.left_over(dash):
+        yield pens.hatch(_scaled(left, middle, unit), "left-over")
+    for one in shown:
+        box = _scaled(one.box, middle, unit)
+        path = svg.rectangle(box.left, box.top, box.right - box.left, box.bottom - box.top)
+        yield pens.stroke(one.pen, path, part=one.part)
 
 
-def _left_over(dash: Dash, boxes: dict[str, Box]) -> Box | None:
-    """The part of the opening above the body; None where the body is not lower than it."""
-    holder, body = boxes.get("kit") or boxes.get("face"), boxes.get("body")
-    if holder is None or body is None or body.top <= holder.top or body.left < holder.left:
-        return None
-    return Box(holder.left, holder.top, holder.right, body.top)
+def _keys(dash: Dash, shown: Sequence[Placed]) -> Iterator[Key]:
+    yield from (Key(one.pen, one.words) for one in shown)
+    if left := frames.left_over(dash):
+        height = round(left.bottom - left.top, 2)
+        amount = f"{height:g} mm ({height / 25.4:.2f} in)"
+        yield Key("hatch", f"left over: {amount} of height; a filler or a pocket closes what the trim does not")
 
 
-def _keys(dash: Dash, shown: list[tuple[Frame, Pen, str, str]], boxes: dict[str, Box]) -> Iterator[Key]:
-    yield from (Key(pen, f"{words}: {frame.words}") for frame, pen, _, words in shown)
-    holder, body = dash.holder.size, dash.body.size if dash.body else None
-    if _left_over(dash, boxes) and holder and body:
-        yield Key("hatch", f"left over: {round(holder[1] - body[1], 2):g} mm of height, for a filler or a pocket")
-
-
-def _side(dash: Dash, sheet: Sheet, top: float) -> Iterator[Piece]:
+def _side(dash: Dash, sheet: Sheet, unit: float, top: float) -> Iterator[Piece]:
     """Depth behind the front of the dash: what is there over what is needed."""
-    known = [mm for mm in (dash.clear.mm, _needed(dash)) if mm is not None]
-    if not known:
+    if dash_side.deepest(dash) is None:
         return
-    unit = (sheet.room - 2 * _PAD - 6) / max(known)
-    start, upper, lower = EDGE + _PAD, top + PITCH + 12, top + PITCH + 12 + _SIDE
-    yield Piece((), (Line(EDGE, top + SIZE, "From the side, front of the dash at the left"),), upper)
-    yield Piece(tuple(_depths(dash, (start, unit), (upper, lower))), (), lower + 6)
-    yield dimensions.below(list(_deep_spans(dash, (start, unit), lower)), lower + 4, EDGE, sheet.right)
+    title = sheet.paragraph(["From the side, front of the dash at the left"], top)
+    side = Side(dash, unit, EDGE + _PAD, title.end + 2)
+    yield Piece(tuple(dash_side.drawn(side)), title.lines, side.bottom)
+    below = dimensions.below(list(dash_side.spans(side)), side.bottom + 4, EDGE, sheet.right)
+    yield below
+    yield legends.legend(list(_side_keys(dash)), below.end + 4, sheet.right)
 
 
-def _needed(dash: Dash) -> float | None:
-    """Chassis and plugs together in mm, as far as known; None where not even the chassis is."""
-    return None if dash.chassis.mm is None else dash.chassis.mm + (dash.plug_room.mm or 0)
-
-
-def _depths(dash: Dash, along: tuple[float, float], edges: tuple[float, float]) -> Iterator[str]:
-    (start, unit), (top, bottom) = along, edges
-    yield pens.stroke("bold", pens.line(start, top, start, bottom), part="front")
-    if dash.chassis.mm is not None:
-        long = dash.chassis.mm * unit
-        yield pens.stroke("outline", svg.rectangle(start, top + 14, long, bottom - top - 28), part="chassis")
-        if dash.plug_room.mm is not None:
-            yield pens.stroke(
-                "hidden",
-                svg.rectangle(start + long, top + 24, dash.plug_room.mm * unit, bottom - top - 48),
-                part="plugs",
-            )
-    if dash.clear.mm is not None:
-        x = start + dash.clear.mm * unit
-        yield pens.stroke("outline", pens.line(x, top, x, bottom), part="behind")
-        feet = [top + 8 + 8 * place for place in range(int((bottom - top - 8) / 8))]
-        yield pens.stroke("thin", *(pens.line(x, y, x + 5, y - 5) for y in feet))
-        if dash.strikes:
-            yield legends.strike(x, (top + bottom) / 2)
-
-
-def _deep_spans(dash: Dash, along: tuple[float, float], bottom: float) -> Iterator[Span]:
-    start, unit = along
-    if dash.clear.mm is not None:
-        yield Span(
-            "clear",
-            f"clear depth {dash.clear.text}, to: {dash.behind}",
-            start,
-            start + dash.clear.mm * unit,
-            bottom,
-            bottom,
-        )
-    if dash.chassis.mm is None:
-        return
-    end = start + dash.chassis.mm * unit
-    yield Span("chassis", f"chassis {dash.chassis.text}", start, end, bottom - 14, bottom - 14)
-    if dash.plug_room.mm is not None:
-        yield Span(
-            "plugs", f"plugs {dash.plug_room.text}", end, end + dash.plug_room.mm * unit, bottom - 24, bottom - 24
-        )
+def _side_keys(dash: Dash) -> Iterator[Key]:
+    if dash.chassis.mm is not None and dash.plug_room.mm is not None:
+        yield Key("hidden", "room for plugs and leads; its height is sketched")
+    if dash.strikes and dash.chassis.mm is not None and dash.clear.mm is not None:
+        yield Key("strike", "it strikes here")
 
 
 def _notes(dash: Dash) -> Iterator[str]:
-    if dash.margin:
-        yield f"Behind: {dash.margin}."
+    """What is not drawn, and what of the picture is assumed."""
+    measured = (dash.chassis.mm, dash.plug_room.mm, dash.clear.mm)
+    if dash.margin and None in measured:
+        yield f"behind, {dash.margin}"
     if dash.face.size is None:
-        yield f"The opening in the dash: {dash.face.words}."
+        yield f"opening in the dash: {dash.face.words}"
     if dash.clear.mm is None:
-        yield f"Clear depth: {dash.clear.text}."
+        yield f"clear depth: {dash.clear.text}"
+    if dash.kit_opening and dash.kit_opening.size is None:
+        yield f"opening of {dash.kit}: {dash.kit_opening.words}"
     if dash.gear:
-        lost = [
-            what
-            for what, known in (("body", dash.body and dash.body.size), ("chassis depth", dash.chassis.mm))
-            if known is None
-        ]
-        if lost:
-            yield f"Of {dash.gear} not recorded: {', '.join(lost)}."
-        if dash.trim and dash.trim.size and dash.clear_front is None:
-            yield "The clear room in front of the dash is not recorded."
+        yield from _gear_notes(dash)
+
+
+def _gear_notes(dash: Dash) -> Iterator[str]:
+    if dash.body is None or dash.body.size is None:
+        yield f"body of {dash.gear}: {dash.body.words if dash.body else 'not recorded'}"
+    for what, measure in (("chassis depth", dash.chassis), ("room for its plugs", dash.plug_room)):
+        if measure.mm is None:
+            yield f"{what}: {measure.text}"
+    if dash.trim and dash.trim.size and (dash.clear_front is None or dash.clear_front.size is None):
+        yield "clear room in front of the dash: not recorded"
+    if dash.trim and dash.trim.size is None:
+        yield f"trim of {dash.gear}: {dash.trim.words}"
+    if dash_side.deepest(dash) is not None and dash_side.sketched(dash):
+        yield "Heights from the side are sketched, not to scale."
+    if dash.kit_opening and dash.kit_opening.size and dash.face.size:
+        yield f"{dash.kit} is drawn in the middle; where its opening sits is not recorded."
+    if {"trim", "body"} & {one.part for one in frames.placed(dash)}:
         yield f"{dash.gear} is drawn in the middle, at the bottom of what holds it; where it stands is not recorded."
 
 
-def _words(dash: Dash, notes: list[str]) -> Iterator[str]:
+def _words(dash: Dash) -> Iterator[str]:
     yield "Seen from the seats, and below from the side"
-    yield from (f"{words}: {frame.words}" for frame, _, _, words in _outlines(dash))
-    for what, measure in (("clear depth", dash.clear), ("chassis", dash.chassis), ("plugs", dash.plug_room)):
-        if measure.mm is not None:
-            yield f"{what} {measure.text}"
-    yield from notes
+    shown = frames.placed(dash)
+    yield from (key.words for key in _keys(dash, shown))
+    yield from (span.words for span in dash_side.spans(Side(dash, 1, 0, 0)))

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.publish.drawings import pens, svg
-from undertrim.publish.drawings.lettering import Box, Line
+from undertrim.publish.drawings.lettering import Anchor, Box, Line
 from undertrim.publish.drawings.pieces import Piece
-from undertrim.publish.drawings.rows import Span, placed, rows
+from undertrim.publish.drawings.rows import Placed, Side, Span, placed, rows
 
 __all__ = ["UNKNOWN", "Measure", "Span", "below", "beside", "broken", "deep"]
 
@@ -20,6 +20,11 @@ class Measure:
 
     mm: float | None = None
     text: str = "not recorded"
+
+    @property
+    def half(self) -> float | None:
+        """Half of it in mm, such as the radius of a diameter."""
+        return None if self.mm is None else self.mm / 2
 
 
 UNKNOWN = Measure()
@@ -68,15 +73,19 @@ def _piece(spans: Sequence[Span], first: float, room: tuple[float, float], turn:
         out += max(one.above for one in row)
         outs += [(one.span, out) for one in row]
         for one in row:
-            lines += (_lettered(*text, out, turn) for text in one.texts)
+            lines += _lettered(one, out, turn)
         out += max(one.under for one in row)
     marks = (_extensions(outs, lines, turn), *(_line(span, at, turn) for span, at in outs))
     return Piece(marks, tuple(lines), out)
 
 
-def _lettered(words: str, along: float, offset: float, out: float, turn: _Turn) -> Line:
-    x, y = turn.point(along, out + offset)
-    return Line(x, y, words, "middle", turn.upright)
+def _lettered(one: Placed, out: float, turn: _Turn) -> Iterator[Line]:
+    """What stands behind the line begins there; what is read upwards ends there."""
+    towards: dict[Side, Anchor] = {"over": "middle", "before": "end", "behind": "start"}
+    upwards: dict[Side, Anchor] = {"over": "middle", "before": "start", "behind": "end"}
+    for words, offset in one.texts:
+        x, y = turn.point(one.at, out + offset)
+        yield Line(x, y, words, (upwards if turn.upright else towards)[one.side], turn.upright)
 
 
 def _line(span: Span, out: float, turn: _Turn) -> str:

@@ -1,5 +1,6 @@
 """Text in a drawing: how much room it takes at most, and where it is broken."""
 
+import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -17,8 +18,11 @@ PITCH = 14.0
 _FAMILY = "Source Sans Pro, sans-serif"
 _RISE, _FALL = 0.8 * SIZE, 0.26 * SIZE
 # Shares of the size that no common screen face exceeds: Verdana and DejaVu Sans are the widest. Measured on the latter.
-_NARROW = frozenset(" !'()*,-./:;I[]`fijlrt|\\")
+_NARROW = frozenset(" \u00a0!'()*,-./:;I[]fijlrt|\\")
 _SHARES = ((_NARROW, 0.42), (frozenset("%@MWmw"), 1.01), (frozenset('+<=>#~&_^"?$'), 0.85))
+# A number stays with its unit, a whole number with its fraction.
+_BOUND = re.compile(r"(?<=\d)\s+(?=(?:mm|cm|in|deg)\b|\d+/\d)")
+_SPACE = re.compile("[^\\S\u00a0]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,13 +74,17 @@ def width(words: str) -> float:
 def wrapped(words: str, room: float) -> tuple[str, ...]:
     """Text broken at its spaces, and inside a word where that is longer than `room`; at least one line."""
     lines = [""]
-    for word in (piece for whole in words.split() for piece in _pieces(whole, room)):
+    for word in (piece for whole in _words(words) for piece in _pieces(whole, room)):
         longer = f"{lines[-1]} {word}".strip()
         if lines[-1] and width(longer) > room:
             lines.append(word)
         else:
             lines[-1] = longer
-    return tuple(lines)
+    return tuple(line.replace("\u00a0", " ") for line in lines)
+
+
+def _words(words: str) -> list[str]:
+    return _SPACE.split(_BOUND.sub("\u00a0", " ".join(words.split())))
 
 
 def widest(lines: Sequence[str]) -> float:

@@ -42,8 +42,8 @@ def hatch(box: Box, part: str = "") -> str:
         return ""
     # On each hatch line x + y is the same.
     first, last = box.left + box.top, box.right + box.bottom
-    count = int((last - first) / _PITCH)
-    paths = [_slanted(box, first + _PITCH * (place + 0.5)) for place in range(max(1, count))]
+    count = max(1, int((last - first) / _PITCH))
+    paths = [_slanted(box, first + (last - first) * (place + 0.5) / count) for place in range(count)]
     return stroke("thin", *paths, part=part)
 
 

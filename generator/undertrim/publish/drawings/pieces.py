@@ -55,8 +55,8 @@ class Sheet:
         return svg.drawing(self.title, box, self.size, said, *marks, text)
 
     def paragraph(self, words: Sequence[str], top: float) -> Piece:
-        """Sentences under each other, broken to the width."""
-        broken = [line for part in words for line in lettering.wrapped(part, self.room)]
+        """Sentences under each other, broken to the width; empty ones are passed over."""
+        broken = [line for part in words if part for line in lettering.wrapped(part, self.room)]
         lines = [Line(EDGE, top + SIZE + place * PITCH, text) for place, text in enumerate(broken)]
         return Piece((), tuple(lines), top + PITCH * len(lines) + (4 if lines else 0))
 

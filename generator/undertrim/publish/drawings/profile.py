@@ -1,81 +1,15 @@
 """The picture of a section: surfaces, rings and the speaker, in drawing units."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from undertrim.publish.drawings import legends, pens, svg
 from undertrim.publish.drawings.axis import Axis, Margin, Section, Speaker
-from undertrim.publish.drawings.dimensions import Measure
 from undertrim.publish.drawings.lettering import Box
+from undertrim.publish.drawings.views import PAD, View
 
 _SHEET = 3.0  # units; thicknesses of sheet and flange are not recorded, so they are the same at every scale
-_HIGHEST = 220.0
-LOWEST = 110.0
-"""A picture is at least as high, so that a text beside it finds room."""
-_PAD = 14.0
-_REACH = 1.15  # how far beyond the largest radius is drawn
 _SHAFT = 0.6  # share of the depth at which the sketched basket meets the magnet
 _RIM = 9.0  # units; width of a ring where neither hole nor flange says
-
-
-@dataclass(frozen=True, slots=True)
-class View:
-    """From mm along and across the axis to drawing units; `half` mm are shown above the axis, which is the lower edge."""
-
-    unit: float
-    start: float
-    bottom: float
-    half: float
-    low: float
-    high: float
-
-    def x(self, along: float) -> float:
-        """Where a position along the axis is."""
-        return round(self.start + (along - self.low) * self.unit, 3)
-
-    def y(self, across: float) -> float:
-        """Where a distance from the axis is."""
-        return round(self.bottom - across * self.unit, 3)
-
-    @property
-    def top(self) -> float:
-        """Upper edge of the picture."""
-        return self.y(self.half)
-
-    @property
-    def right(self) -> float:
-        """Right edge of the picture."""
-        return self.x(self.high) + _PAD
-
-    def moved(self, top: float) -> "View":
-        """The same with its upper edge at `top`."""
-        return replace(self, bottom=top + self.half * self.unit)
-
-
-def view(section: Section, axis: Axis, left: float, right: float) -> View:
-    """The largest scale at which the section goes between two edges, no higher than it must be to be read."""
-    known = [radius for measure in _across(section) if (radius := _half(measure)) is not None]
-    low, high = min(axis.known), max(axis.known)
-    if high - low < 1:
-        low, high = low - 20, high + 20
-    half = max(known) * _REACH if known and max(known) > 0 else 0.5 * (high - low)
-    leaning = axis.behind(half)
-    low = low if leaning is None else min(low, leaning)
-    room = right - left - 2 * _PAD
-    unit = min(room / (high - low), _HIGHEST / half)
-    half = max(half, LOWEST / unit)
-    start = left + _PAD + (room - (high - low) * unit) / 2
-    return View(unit, start, half * unit, half, low, high)
-
-
-def _across(section: Section) -> Iterator[Measure]:
-    yield section.hole
-    if speaker := section.speaker:
-        yield from (speaker.flange, speaker.basket, speaker.magnet)
-
-
-def _half(measure: Measure) -> float | None:
-    return None if measure.mm is None else measure.mm / 2
 
 
 def drawn(section: Section, axis: Axis, view: View) -> Iterator[str]:
@@ -97,8 +31,8 @@ def drawn(section: Section, axis: Axis, view: View) -> Iterator[str]:
 def rim(section: Section, view: View) -> tuple[float, float]:
     """Inner and outer radius in mm at which rings are drawn: sketched between hole and flange, neither of which need be known."""
     speaker = section.speaker
-    flange = _half(speaker.flange) if speaker else None
-    inner = _half(section.hole)
+    flange = speaker.flange.half if speaker else None
+    inner = section.hole.half
     if inner is None:
         inner = max(flange - _RIM / view.unit, 0) if flange is not None else 0.7 * view.half
     least = inner + _RIM / view.unit
@@ -107,7 +41,7 @@ def rim(section: Section, view: View) -> tuple[float, float]:
 
 def edge(section: Section) -> float | None:
     """The radius of the magnet in mm, 0 where nothing leans so that it does not matter; None where it is not known."""
-    magnet = _half(section.speaker.magnet) if section.speaker else None
+    magnet = section.speaker.magnet.half if section.speaker else None
     return 0.0 if magnet is None and not section.lean else magnet
 
 
@@ -126,7 +60,7 @@ def _strikes(margin: Margin | None) -> bool:
 
 def _centre(view: View) -> Iterator[str]:
     """The axis, with the two short strokes at its ends that stand for the half not drawn (from memory of ISO 128-3)."""
-    y, ends = view.bottom, (view.x(view.low) - _PAD / 2, view.right - _PAD / 2)
+    y, ends = view.bottom, (view.x(view.low) - PAD / 2, view.right - PAD / 2)
     yield pens.stroke("centre", pens.line(ends[0], y, ends[1], y), part="axis")
     yield pens.stroke("thin", *(pens.line(x + by, y - 4, x + by, y + 4) for x in ends for by in (-1.5, 1.5)))
 
@@ -162,7 +96,7 @@ def _ring(box: Box, part: str) -> Iterator[str]:
 
 
 def _speaker(speaker: Speaker, axis: Axis, seat: float, view: View) -> Iterator[str]:
-    flange, basket, magnet = _half(speaker.flange), _half(speaker.basket), _half(speaker.magnet)
+    flange, basket, magnet = speaker.flange.half, speaker.basket.half, speaker.magnet.half
     if flange is not None:
         box = svg.rectangle(view.x(seat) - _SHEET, view.y(flange), _SHEET, flange * view.unit)
         yield svg.element("path", d=box, fill="currentColor", data_part="flange")

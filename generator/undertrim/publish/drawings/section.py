@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from undertrim.publish.drawings import callouts, dimensions, legends, lettering, profile
+from undertrim.publish.drawings import callouts, dimensions, legends, lettering, profile, views
 from undertrim.publish.drawings.axis import Axis, Datum, Margin, Section, Speaker, Verdict, axis
 from undertrim.publish.drawings.callouts import Name
 from undertrim.publish.drawings.dimensions import Measure, Span
 from undertrim.publish.drawings.legends import Key
 from undertrim.publish.drawings.lettering import PITCH, SIZE, Line
 from undertrim.publish.drawings.pieces import EDGE, Piece, Sheet
-from undertrim.publish.drawings.profile import View
+from undertrim.publish.drawings.views import View
 
 __all__ = ["Datum", "Margin", "Measure", "Section", "Speaker", "Verdict", "door"]
 
@@ -22,10 +22,11 @@ class _Case:
     view: View
     room: float  # width for text, in units
 
-    def span(self, part: str, words: str, ends: tuple[float, float], start: float | None = None) -> Span:
-        """A dimension along the axis, in mm; its extension lines begin at a height in units, or at the axis."""
-        at = self.view.bottom if start is None else start
-        return Span(part, words, self.view.x(ends[0]), self.view.x(ends[1]), at, at)
+    def span(self, part: str, words: str, *ends: tuple[float, float]) -> Span:
+        """A dimension along the axis between two points in mm (along, across), where its extension lines begin."""
+        (start, start_from), (end, end_from) = ends
+        view = self.view
+        return Span(part, words, view.x(start), view.x(end), view.y(start_from), view.y(end_from))
 
 
 def door(section: Section, width: int = 320, size: str = "20em") -> str:
@@ -36,8 +37,8 @@ def door(section: Section, width: int = 320, size: str = "20em") -> str:
     """
     sheet, along = Sheet(section.title, width, size), axis(section)
     head = _sides(section, sheet)
-    column = dimensions.deep([_hole_words(section)], profile.LOWEST) if _empty(section, along) else 0
-    flat = profile.view(section, along, EDGE, sheet.right - column)
+    column = dimensions.deep([_hole_words(section)], views.LOWEST) if _empty(section, along) else 0
+    flat = views.view(section, along, EDGE, sheet.right - column)
     names = callouts.above(_names(_Case(section, along, flat, sheet.room)), head.end, EDGE, sheet.right)
     case = _Case(section, along, flat.moved(names.end), sheet.room)
     return sheet.finished([head, names, *_pictured(case, sheet)], _words(case))
@@ -121,13 +122,13 @@ def _spans(case: _Case) -> Iterator[Span]:
     """The dimensions along the axis."""
     section, axis, view = case.section, case.axis, case.view
     inner = profile.rim(section, view)[0]
-    datum = view.y(inner) if axis.skin == 0 else view.bottom
+    datum = (0.0, inner if axis.skin == 0 else 0.0)
     if axis.room is not None:
         yield case.span("room", f"room to the {section.front} {section.room.text}", (axis.room, 0), datum)
     if axis.clear is not None:
-        yield case.span("clear", f"clear depth {section.clear.text}", (0, axis.clear), datum)
+        yield case.span("clear", f"clear depth {section.clear.text}", datum, (axis.clear, 0))
     for ring in axis.rings:
-        yield case.span(ring.part, f"{ring.name} {ring.text}", (ring.top, ring.bottom), view.y(inner))
+        yield case.span(ring.part, f"{ring.name} {ring.text}", (ring.top, inner), (ring.bottom, inner))
     if section.speaker and axis.seat is not None:
         yield from _speaker_spans(case, section.speaker, axis.seat)
 
@@ -135,9 +136,9 @@ def _spans(case: _Case) -> Iterator[Span]:
 def _speaker_spans(case: _Case, speaker: Speaker, seat: float) -> Iterator[Span]:
     axis = case.axis
     if axis.back is not None:
-        yield case.span("depth", f"mounting depth {speaker.depth.text}", (seat, axis.back))
+        yield case.span("depth", f"mounting depth {speaker.depth.text}", (seat, 0), (axis.back, 0))
     if axis.cone is not None:
-        yield case.span("protrusion", f"cone at full travel {speaker.protrusion.text}", (axis.cone, seat))
+        yield case.span("protrusion", f"cone at full travel {speaker.protrusion.text}", (axis.cone, 0), (seat, 0))
     yield from _margins(case)
 
 
@@ -147,10 +148,10 @@ def _margins(case: _Case) -> Iterator[Span]:
     radius = profile.edge(section)
     place = None if radius is None else axis.behind(radius)
     if section.margin_behind and axis.back is not None and radius is not None and place is not None:
-        words = _margin("behind", section.margin_behind)
-        yield case.span("behind", words, (axis.back, place), case.view.y(radius if axis.slope else 0))
+        at = radius if axis.slope else 0
+        yield case.span("behind", _margin("behind", section.margin_behind), (axis.back, 0), (place, at))
     if section.margin_front and axis.cone is not None and axis.room is not None:
-        yield case.span("front", _margin("in front", section.margin_front), (axis.room, axis.cone))
+        yield case.span("front", _margin("in front", section.margin_front), (axis.room, 0), (axis.cone, 0))
 
 
 def _margin(where: str, margin: Margin) -> str:

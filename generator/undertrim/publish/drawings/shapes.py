@@ -1,0 +1,103 @@
+"""Outlines and bolt patterns from the front, in mm about their middle."""
+
+import math
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from undertrim.publish.drawings import svg
+from undertrim.publish.drawings.dimensions import Measure
+
+Kind: TypeAlias = Literal["round", "oval", "rectangle"]
+_CORNERS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A hole, basket, flange or panel: `width` across and `height` up, the same for a round one; an oval is an ellipse."""
+
+    kind: Kind
+    width: Measure
+    height: Measure
+
+    @property
+    def turned(self) -> "Outline":
+        """The same turned by 90 degrees."""
+        return Outline(self.kind, self.height, self.width)
+
+    @property
+    def known(self) -> bool:
+        """Whether it can be drawn."""
+        return self.width.mm is not None and self.height.mm is not None
+
+    @property
+    def words(self) -> str:
+        """What it measures."""
+        return self.width.text if self.kind == "round" else f"{self.width.text} × {self.height.text}"
+
+    def path(self, x: float, y: float, unit: float) -> str:
+        """Its path about a centre at `unit` units a mm; its sizes must be known."""
+        width, height = (self.width.mm or 0) * unit, (self.height.mm or 0) * unit
+        left, top = x - width / 2, y - height / 2
+        if self.kind == "rectangle":
+            return svg.rectangle(left, top, width, height)
+        start, end = f"{svg.number(left)} {svg.number(y)}", f"{svg.number(left + width)} {svg.number(y)}"
+        radii = f"{svg.number(width / 2)} {svg.number(height / 2)}"
+        return f"M{start} A{radii} 0 1 0 {end} A{radii} 0 1 0 {start} Z"
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """Bolt holes: `count` on a circle of diameter `width`, else at the corners of `width` by `height`."""
+
+    circle: bool
+    count: int
+    width: Measure
+    height: Measure
+
+    @property
+    def turned(self) -> "Pattern":
+        """The same turned by 90 degrees."""
+        return self if self.circle else Pattern(False, self.count, self.height, self.width)
+
+    @property
+    def words(self) -> str:
+        """What it measures."""
+        if self.circle:
+            return f"{self.count} on a circle of {self.width.text}"
+        return f"{self.count} at {self.width.text} × {self.height.text}"
+
+    @property
+    def known(self) -> bool:
+        """Whether its sizes are."""
+        return self.width.mm is not None and (self.circle or self.height.mm is not None)
+
+    @property
+    def corner(self) -> float | None:
+        """The angle of the upper right corner of a rectangle, degrees clockwise from right; None where there is none."""
+        if self.circle or not self.width.mm or not self.height.mm:
+            return None
+        return -math.degrees(math.atan2(self.height.mm, self.width.mm))
+
+    def points(self, first: float | None = None) -> list[svg.Point]:
+        """The middles of the holes that have a place, y downwards; nothing where a size is not known.
+
+        The angle on a circle is not recorded: the first is drawn at `first`, in degrees clockwise from right; else four are drawn
+        as the corners of a square, any other count from the top on. Fewer than four on a rectangle have no place, and of more
+        only the corners do.
+        """
+        if self.width.mm is None or not self.known:
+            return []
+        if self.circle:
+            usual = -45.0 if self.count == _CORNERS else -90.0
+            return svg.ring(0, 0, self.width.mm / 2, self.count, usual if first is None else first)
+        if self.count < _CORNERS:
+            return []
+        x, y = self.width.mm / 2, (self.height.mm or 0) / 2
+        return [(-x, -y), (x, -y), (x, y), (-x, y)]
+
+    def left_out(self, whose: str) -> str:
+        """What is not drawn of it, in words; empty where all is."""
+        if not self.known:
+            return f"bolt holes of {whose}: {self.words}"
+        lost = self.count - len(self.points())
+        return f"bolt holes of {whose}: where {lost} of {self.count} sit is not recorded" if lost else ""
