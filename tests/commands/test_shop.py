@@ -70,6 +70,11 @@ def test_single_use_parts_tools_and_what_is_used_up_are_listed(
     assert "closed-cell foam tape for the rim" in found["used_up"]
 
 
+def test_the_fuses_of_the_lead_set_are_on_the_list(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    found = lists(workspace, capsys, FINCH, "--job", "dash", "--gear", "skerrowe-broadside")[0]
+    assert [thing for thing in found["used_up"] if thing.startswith("fuse")] == ["fuse 15 A for the lead 'battery'"]
+
+
 def test_what_does_not_fit_exits_with_one(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(workspace, FINCH, "--job", "dash", "--gear", "sandmartin-burrow-1") == 1
     text = " ".join(capsys.readouterr().out.split())

@@ -90,10 +90,23 @@ def _order(
             Item(_sides(wanted, line.opening), what, line.opening.name) for line in lines for what in line.fit.to_get
         ),
         tally.purchases(steps),
-        tuple(dict.fromkeys(thing for opening, _ in present for thing in table("kinds")[opening.kind]["used_up"])),
+        tuple(dict.fromkeys((*_fuses(vehicle, present), *_used_up(present)))),
         tally.tools(steps),
         tuple(_driven(vehicle, present, car)),
     )
+
+
+def _used_up(present: Sequence[Choice]) -> list[str]:
+    """What any such job uses up."""
+    return [thing for opening, _ in present for thing in table("kinds")[opening.kind]["used_up"]]
+
+
+def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[str]:
+    """Spare fuses for the leads of the receiver."""
+    sets = {item.id: item for item in vehicle.stock.of("leads")}
+    held = (sets.get(gear.facts.lead_set) for _, gear in present)
+    leads = (lead for item in held if item for lead in item.facts.leads.values())
+    return [f"fuse {show(lead.fuse)} for the lead '{lead.id}'" for lead in leads if isinstance(lead.fuse, Quantity)]
 
 
 def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:
