@@ -3,9 +3,10 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from undertrim.derive.wiring.functions import Band, Pattern, expected, functions, names
+from undertrim.derive.wiring.functions import functions, names
 from undertrim.derive.wiring.meter import Candidate, Finding, weigh
-from undertrim.derive.wiring.readings import Reading, short
+from undertrim.derive.wiring.readings import Reading
+from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.meter import ranged
 from undertrim.publish.meter_answer import Question
 
@@ -41,7 +42,8 @@ def _head(question: Question) -> Iterator[str]:
     yield from wrapped(f"By the record: {recorded.function.words}{_how(recorded)}{said}", "", "  ")
     yield from _reasons(recorded, question.readings)
     if not question.readings and recorded.pattern:
-        yield from _expectations(recorded.pattern, question.supply)
+        for line in of_pattern(recorded.pattern, question.supply):
+            yield from wrapped(line, "    ", "      ")
 
 
 def _how(one: Candidate) -> str:
@@ -59,23 +61,7 @@ def _reason(reading: Reading, finding: Finding) -> str:
     if finding.band is None:
         return _WHY[finding.why]
     kind, state = functions().kinds[reading.kind], functions().states[reading.state]
-    return f"{kind.words}, {state.words}: {_said(finding.band, kind.unit)} ({functions().sure[finding.sure]})"
-
-
-def _said(band: Band, unit: str) -> str:
-    return f"{band.words}, {ranged(band.low, band.high, unit)}"
-
-
-def _expectations(pattern: Pattern, supply: float | None) -> Iterator[str]:
-    """What the record's function should read, kind by kind."""
-    for kind in functions().kinds.values():
-        said: dict[str, list[str]] = {}
-        for state in functions().states.values():
-            if band := expected(pattern, kind.id, state.id, supply):
-                said.setdefault(_said(band, kind.unit), []).append(short(state))
-        if said:
-            parts = (f"{words}: {', '.join(states)}" for words, states in said.items())
-            yield from wrapped(f"{kind.words}: {'; '.join(parts)}", "    ", "      ")
+    return f"{kind.words}, {state.words}: {band_words(finding.band, kind.unit)} ({functions().sure[finding.sure]})"
 
 
 def _others(question: Question) -> Iterator[str]:

@@ -17,6 +17,7 @@ from undertrim.publish.facts import (
     blockers,
     coverage,
     evidence,
+    expecting,
     fit,
     fit_page,
     joints,
@@ -31,7 +32,7 @@ from undertrim.publish.facts import (
     words,
 )
 from undertrim.publish.facts import steps as step_facts
-from undertrim.record.model import Variant, VehicleRecord
+from undertrim.record.model import Connector, Variant, VehicleRecord
 from undertrim.record.store import Entry
 
 Facts = dict[str, Any]
@@ -77,6 +78,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
                 **wiring.connector(record, item),
                 "drawn": plugs.plug(record, item),
                 "meter": meter.guide(record, item),
+                "expect": _expected(record, item),
             }
             for item in record.connectors.values()
         ],
@@ -196,6 +198,24 @@ def _with_kits(known: Vehicle, made: list[Facts]) -> list[Facts]:
         if kits.building(step):
             step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
     return made
+
+
+def _expected(record: VehicleRecord, plug: Connector) -> list[Facts]:
+    """What a meter should show on each pin of a plug; nothing for one that nobody meters."""
+    if meter.guide(record, plug) is None:
+        return []
+    found = ((pin, expecting.of_pin(pin)) for pin in plug.pins.values())
+    return [
+        {
+            "id": pin.id,
+            "function_words": wiring.function_name(pin.function),
+            "lines": lines,
+            "when": words.when(record, pin.when),
+            "clauses": words.clauses(pin.when),
+        }
+        for pin, lines in found
+        if lines
+    ]
 
 
 def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> str:

@@ -41,6 +41,10 @@ def _plug(entry: Data, pictures: Pictures) -> Row:
         "legend": "; ".join(drawn["legend"]),
         "no_face": drawn["no_face"],
         "pins": [_pin(pin, pictures) for pin in entry["pins"]],
+        "expect": [
+            {"id": pin["id"], "function": pin["function_words"], "when": pin["when"], "reading": ". ".join(pin["lines"])}
+            for pin in entry["expect"]
+        ],
         "maps": [
             {"name": other["name"], "when": other["when"], "lines": [line["words"] for line in other["differences"]]}
             for other in drawn["maps"]
