@@ -53,7 +53,7 @@ def mutated(draw: st.DrawFn) -> tuple[str, Any]:
         known = places(data)
         place = draw(st.sampled_from(known))
         copied = copy.deepcopy(at(data, draw(st.sampled_from(known))))
-        new = draw(st.sampled_from(JUNK) | st.just(copied))
+        new = copy.deepcopy(draw(st.sampled_from(JUNK) | st.just(copied)))  # junk must not grow from case to case
         if not place:
             continue
         around, step = at(data, place[:-1]), place[-1]

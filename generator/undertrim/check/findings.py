@@ -7,10 +7,10 @@ and nothing else; id, level and position are added by the runner.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from typing import Any, Protocol
+from typing import Protocol
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner
@@ -89,7 +89,7 @@ class GearSubject:
 class Card:
     """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed.
 
-    `bonds` is what gear may name of a vehicle (`check/bonds.py`); nothing for gear.
+    `joints` is what gear meets in a vehicle, as typed (see `joints.py`); None for gear, and where some of it cannot be read.
     """
 
     path: Path
@@ -97,7 +97,7 @@ class Card:
     facts: VehicleFacts | GearFacts
     places: Mapping[Pointer, Position]
     typed: Data = None
-    bonds: Mapping[str, Any] = field(default_factory=dict)
+    joints: Data = None
 
 
 class RecordRule(Protocol):

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
-from undertrim.check import bonds
+from undertrim.check import joints
 from undertrim.check.allowing import Allow, allows
 from undertrim.check.echoes import Echoes
 from undertrim.check.findings import Card, Finding, GearSubject, Subject
@@ -84,14 +84,9 @@ def card(entry: Entry) -> Card | None:
     """What the collection rules want to know of one file; None where the schema refused some of it."""
     if entry.record is None or any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
         return None
-    record, source = entry.record, entry.source
-    if isinstance(record, VehicleRecord):
-        places = {pointer: place for pointer, place in source.values.items() if pointer[:1] in _PLACED}
-        made = bonds.bonds(record)
-        return Card(source.path, entry.address, record.vehicle, places, source.data["vehicle"], made)
-    places = {pointer: place for pointer, place in source.values.items() if pointer[:1] == ("gear",)}
-    return Card(source.path, entry.address, record.gear, places, source.data["gear"])
-
-
-_PLACED = (("vehicle",), ("functions",), ("duties",))
-"""The sections of a vehicle that collection rules may point at."""
+    section, facts = (
+        ("vehicle", entry.record.vehicle) if isinstance(entry.record, VehicleRecord) else ("gear", entry.record.gear)
+    )
+    shown = (section, *joints.PLACED)
+    places = {pointer: place for pointer, place in entry.source.values.items() if pointer[:1] and pointer[0] in shown}
+    return Card(entry.source.path, entry.address, facts, places, entry.source.data[section], joints.cut(entry))

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from undertrim.check import allowing
+from undertrim.check.around import around
 from undertrim.check.cache import CARD, Cache
 from undertrim.check.echoes import names_one_of
 from undertrim.check.findings import Card, Finding
@@ -45,12 +46,12 @@ def check(
 ) -> Report:
     """Check the record files among `paths` (all, if none are given), with what `cache` still knows of them.
 
-    With paths, the other records of the same folders are read too, so that overlaps with them are found.
+    With paths, the records around them are read too, so that overlaps and what gear meets in a vehicle are found.
     """
     chosen = workspace.files(paths)
-    around = [p for p in workspace.files({path.parent for path in chosen}) if p not in set(chosen)] if paths else []
     looked = list(_counted(_look_at_all(workspace, chosen, cache), len(chosen), progress))
-    across = _across([*looked, *(_neighbour(workspace, path, cache) for path in around)])
+    others = around(workspace, chosen, [item.card for item in looked if item.card]) if paths else []
+    across = _across([*looked, *(_neighbour(workspace, path, cache) for path in others)])
     problems = [problem for item in looked for problem in _settled(item, across.get(item.path, []), COLLECTION_RULES)]
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from svg_reading import assert_sound, described, extent, length, part, points, texts
+from svg_reading import assert_sound, described, extent, length, part, points, strokes, texts
 from undertrim.publish.drawings.axis import axis
 from undertrim.publish.drawings.section import Margin, Measure, Section, Speaker, Verdict, door
 
@@ -97,7 +97,11 @@ def test_a_lean_has_its_angle_and_its_depth_at_the_axis() -> None:
     assert math.degrees(math.atan2(to_x - x, to_y - y)) == pytest.approx(6, abs=0.05)
     scale = unit(drawn, "clear", 62)
     assert to_x - extent(part(drawn, "skin")[0]).left == pytest.approx(62 * scale, abs=0.02)
-    # At the edge of the magnet, 51 mm from the axis, it is 51 tan 6 nearer.
+    # At the edge of the magnet, 51 mm from the axis, it is 51 tan 6 nearer; from there its extension line starts.
+    starts = [start for start, _ in strokes(part(drawn, "extension"))]
+    near = 62 - 51 * math.tan(math.radians(6))
+    edge = extent(part(drawn, "skin")[0]).left + near * scale, to_y - 51 * scale
+    assert min(math.dist(edge, start) for start in starts) < 0.05
     assert length(drawn, "behind") == pytest.approx((11.5 - 51 * math.tan(math.radians(6))) * scale, abs=0.03)
 
 

@@ -1,115 +1,178 @@
-"""A vehicle, opening, plug or part that gear names must exist.
+"""What gear names in a vehicle must be there.
 
 ## What it finds
 
-An entry of `suits` that names no vehicle record, or an opening that its record does not have; a plug of a harness that none of the
-vehicles it suits has; a part in a kit's `assembly` that none of them has. Where there are no vehicle records at all, nothing.
+A vehicle, opening, variant or choice in `suits` that is nowhere. A part in the assembly of a kit, and a plug of
+a harness or interface, that none of the vehicles it suits has.
 
 ## Why it matters
 
-A kit for an opening that does not exist fits nothing, and nobody is told.
+A kit whose vehicle is misspelt is offered to nobody, and nobody sees that it is missing. A plug that the car
+does not have is joined to nothing on the page, and the tech finds a connector over.
 
 ## Bad
 
-    # file: brindleway/otter-2014-2018.yaml
-    vehicle:
-      make: Brindleway
-      model: Otter
-      built: {from: 2014-01, to: 2018-01}
-      drive_side: [left]
-      high_voltage: no
-    # file: kits/pellworth-otter-14.yaml
-    gear:
-      kind: kit
-      maker: Pellworth
-      model: Otter 14
-      opening: {width: 182 mm, height: 104 mm}
-      suits:
-        - {vehicle: brindleway/oter-2014-2018, opening: dash}    # here
-        - {vehicle: brindleway/otter-2014-2018, opening: dahs}    # here
-        - {vehicle: brindleway/otter-2014-2018, opening: dash}
-      assembly:
-        - {do: Move the panel over., part: climate-panel}    # here
-    # file: harnesses/pellworth-knot-o.yaml
-    gear:
-      kind: harness
-      maker: Pellworth
-      model: Knot O
-      suits:
-        - {vehicle: brindleway/otter-2014-2018, opening: dash}
-      plugs:
-        second: {4: {function: ground}}    # here
-
-error: no vehicle that it suits has a plug 'second' (plugs: none)
-error: no record of a vehicle 'brindleway/oter-2014-2018' (did you mean 'brindleway/otter-2014-2018'?)
-error: 'brindleway/otter-2014-2018' has no opening 'dahs' (did you mean 'dash'?)
-error: no vehicle that it suits has a part 'climate-panel' (parts: radio)
-
-## Good
-
-    # file: brindleway/otter-2014-2018.yaml
+    # file: kelbrook/finch-2014-2018.yaml
     connectors:
-      main:
+      radio-main:
         name: Main radio plug
         view: wires
         rows: 2
         columns: 4
         pins:
-          8: {function: ground}
-    # file: harnesses/pellworth-knot-o.yaml
+          4: {function: battery-feed}
+    # file: kits/sandmartin-dk-f14.yaml
+    gear:
+      kind: kit
+      maker: Sandmartin
+      model: DK-F14
+      opening: {width: 182 mm, height: 104 mm}
+      suits:
+        - {vehicle: kelbrook/finch-2014-2018, opening: dash, when: {radios: map}}    # here
+        - {vehicle: kelbrok/finch-2014-2018, opening: dash}    # here
+        - {vehicle: kelbrook/finch-2014-2018, opening: dashboard}    # here
+    # file: kits/sandmartin-dk-f15.yaml
+    gear:
+      kind: kit
+      maker: Sandmartin
+      model: DK-F15
+      opening: {width: 182 mm, height: 104 mm}
+      suits: [{vehicle: kelbrook/finch-2014-2018, opening: dash}]
+      assembly:
+        - {do: Screw the radio to the frame., part: radio}
+        - {do: Clip the panel into the frame., part: climate-panel}    # here
+    # file: harnesses/skerrowe-h-f14.yaml
     gear:
       kind: harness
-      maker: Pellworth
-      model: Knot O
-      suits:
-        - {vehicle: brindleway/otter-2014-2018, opening: dash}
+      maker: Skerrowe
+      model: H-F14
+      suits: [{vehicle: kelbrook/finch-2014-2018, opening: dash}]
       plugs:
-        main: {8: {function: ground}}
+        radio-mian: {4: {function: battery-feed, colour: yellow}}    # here
+
+error: no plug 'radio-mian' in 'kelbrook/finch-2014-2018' (did you mean 'radio-main'?)
+error: no variant 'radios' in 'kelbrook/finch-2014-2018' (it has no variants)
+error: no vehicle record 'kelbrok/finch-2014-2018' (did you mean 'kelbrook/finch-2014-2018'?)
+error: no opening 'dashboard' in 'kelbrook/finch-2014-2018' (did you mean 'dash'?)
+error: no part 'climate-panel' in 'kelbrook/finch-2014-2018' (its parts: radio)
+
+## Good
+
+    # file: kelbrook/finch-2014-2018.yaml
+    variants:
+      radio:
+        ask: Which radio is in the dash?
+        choices:
+          plain: {label: Plain radio, tell: Six number keys}
+          map: {label: Map radio, tell: A MAP key}
+    parts:
+      climate-panel:
+        name: Climate panel
+        release: pull
+        when: {radio: map}
+    # file: kelbrook/wren-2014-2018.yaml
+    connectors:
+      radio-main:
+        name: Main radio plug
+        view: wires
+        rows: 2
+        columns: 4
+        pins:
+          4: {function: battery-feed}
+    # file: kits/sandmartin-dk-f14.yaml
+    gear:
+      kind: kit
+      maker: Sandmartin
+      model: DK-F14
+      opening: {width: 182 mm, height: 104 mm}
+      suits:
+        - {vehicle: kelbrook/finch-2014-2018, opening: dash, when: {radio: map}}
+        - {vehicle: kelbrook/wren-2014-2018, opening: dash}
+      assembly:
+        - {do: Clip the panel into the frame., part: climate-panel, when: {radio: map}}
+    # file: harnesses/skerrowe-h-f14.yaml
+    gear:
+      kind: harness
+      maker: Skerrowe
+      model: H-F14
+      suits:
+        - {vehicle: kelbrook/finch-2014-2018, opening: dash}
+        - {vehicle: kelbrook/wren-2014-2018, opening: dash}
+      plugs:
+        radio-main:
+          4: {function: battery-feed, colour: yellow}
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from undertrim.check import bonds
 from undertrim.check.findings import Card, Finding
-from undertrim.check.gear import GearCard, gear
-from undertrim.record.nearness import nearest
+from undertrim.check.joints import Vehicle, shelf, vehicles
+from undertrim.derive import cars
+from undertrim.record.gear import GearFacts, Place
+from undertrim.record.model import VehicleRecord
+from undertrim.record.nearness import near, nearest
 from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
 
 LEVEL = Level.ERROR
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Everything that gear names and that is not there."""
-    known = bonds.vehicles(cards)
-    for item in gear(cards) if known else ():
-        for finding in (*_places(item, known), *_inside(item, known)):
-            yield item.card, finding
+    """Everything that gear names and its vehicles do not have."""
+    known = vehicles(cards)
+    for card, gear in shelf(cards):
+        for index, place in enumerate(gear.facts.suits):
+            yield from ((card, finding) for finding in _place(("gear", "suits", index), place, known))
+        suited = dict.fromkeys(place.vehicle for place in gear.facts.suits)
+        records = {address: known[address].record for address in suited if address in known}
+        whole = {address: record for address, record in records.items() if record}
+        if len(whole) == len(suited):
+            yield from ((card, finding) for finding in _parts(gear.facts, whole))
+            yield from ((card, finding) for finding in _plugs(gear.facts, whole))
 
 
-def _places(item: GearCard, known: Mapping[str, Card]) -> Iterator[Finding]:
-    for number, place in enumerate(item.facts.suits):
-        at = ("gear", "suits", number)
-        if place.vehicle not in known:
-            hint = nearest(place.vehicle, list(known), "vehicles")
-            yield Finding((*at, "vehicle"), f"no record of a vehicle '{place.vehicle}'", hint)
-        elif place.opening not in (openings := known[place.vehicle].bonds["openings"]):
-            hint = nearest(place.opening, list(openings), "openings")
-            yield Finding((*at, "opening"), f"'{place.vehicle}' has no opening '{place.opening}'", hint)
+def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iterator[Finding]:
+    vehicle = known.get(place.vehicle)
+    if vehicle is None:
+        close = near(place.vehicle, known)
+        hint = f"did you mean '{close}'?" if close else "write make/id, as its file stands below 'records/vehicles'"
+        yield Finding((*pointer, "vehicle"), f"no vehicle record '{place.vehicle}'", hint)
+    elif vehicle.record:
+        openings = list(vehicle.record.openings)
+        yield from _absent((*pointer, "opening"), "opening", place.opening, place.vehicle, openings)
+        yield from _conditions((*pointer, "when"), place, vehicle.record)
 
 
-def _inside(item: GearCard, known: Mapping[str, Card]) -> Iterator[Finding]:
-    """Plugs and parts that none of the vehicles has; nothing where no vehicle is known."""
-    there = [card for place in item.facts.suits if (card := known.get(place.vehicle))]
-    if not there:
-        return
-    plugs = list(dict.fromkeys(name for card in there for name in card.bonds["plugs"]))
-    parts = list(dict.fromkeys(name for card in there for name in card.bonds["parts"]))
-    for plug in item.facts.plugs:
-        if plug not in plugs:
-            hint = nearest(plug, plugs, "plugs") if plugs else "plugs: none"
-            yield Finding(("gear", "plugs", plug), f"no vehicle that it suits has a plug '{plug}'", hint)
-    for number, line in enumerate(item.facts.assembly):
-        if line.part and line.part not in parts:
-            hint = nearest(line.part, parts, "parts")
-            place = ("gear", "assembly", number, "part")
-            yield Finding(place, f"no vehicle that it suits has a part '{line.part}'", hint)
+def _conditions(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterator[Finding]:
+    variants = cars.variants(record)
+    for name, choices in place.when.clauses:
+        if name not in variants:
+            yield from _absent((*pointer, name), "variant", name, place.vehicle, list(variants))
+            continue
+        for choice in choices:
+            where = f"{place.vehicle}/{name}"
+            yield from _absent((*pointer, name), "choice", choice, where, list(variants[name].choices))
+
+
+def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
+    """A kit for several vehicles may have steps for one of them: a part is absent where none has it."""
+    parts = {name for record in suited.values() for name in record.parts}
+    for index, step in enumerate(facts.assembly):
+        if step.part:
+            yield from _absent(("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts))
+
+
+def _plugs(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
+    plugs = {name for record in suited.values() for name in record.connectors}
+    for name in facts.plugs:
+        yield from _absent(("gear", "plugs", name), "plug", name, _all(suited), sorted(plugs))
+
+
+def _all(suited: Mapping[str, VehicleRecord]) -> str:
+    return "' or '".join(suited)
+
+
+def _absent(pointer: Pointer, what: str, name: str, where: str, known: Collection[str]) -> Iterator[Finding]:
+    if name not in known:
+        hint = nearest(name, list(known), f"its {what}s") if known else f"it has no {what}s"
+        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint)

@@ -1,96 +1,143 @@
-"""A contact of a harness does what the pin does that it meets.
+"""A contact of a harness leads to what the car has on that pin.
 
 ## What it finds
 
-A contact of a harness whose function is another one than that of the pin it meets in a car that the harness suits. Contacts that
-the car does not have, and pins that the harness lacks, are no mistake; the joint lists them.
+A contact of a harness or interface with another function than the pin it meets, in a car that the gear is said
+to suit. Contacts that the car does not have, and pins that the gear leaves out, are shown on the page and are
+no findings.
 
 ## Why it matters
 
-The harness is plugged in without a look. A ground on the wire of the parking brake stands in for the brake, a feed on a speaker
-wire burns the amplifier.
+The harness is trusted: what it joins is joined without a meter. A feed lands on a speaker output, and ground
+on the wire that tells the receiver about the parking brake.
 
 ## Bad
 
-    # file: brindleway/otter-2014-2018.yaml
+    # file: harrowby/sedge-2016-2021.yaml
+    variants:
+      plug:
+        ask: When was it built?
+        choices:
+          early: {label: Early, tell: 2018-09 or earlier on the plate}
+          late: {label: Late, tell: 2018-10 or later on the plate}
     connectors:
-      main:
+      radio-main:
         name: Main radio plug
         view: wires
         rows: 2
         columns: 4
         pins:
-          4: {function: battery-feed}
-          7: {function: parking-brake}
-          8: {function: ground}
-    # file: harnesses/pellworth-knot-o.yaml
+          1: {function: battery-feed}
+          3: {function: illumination, when: {plug: early}}
+          4: {function: parking-brake}
+    # file: harnesses/skerrowe-h-s16.yaml
     gear:
       kind: harness
-      maker: Pellworth
-      model: Knot O
-      suits:
-        - {vehicle: brindleway/otter-2014-2018, opening: dash}
+      maker: Skerrowe
+      model: H-S16
+      suits: [{vehicle: harrowby/sedge-2016-2021, opening: dash}]
       plugs:
-        main:
-          4: {function: switched-feed}    # here
-          7: {function: ground}    # here
-          8: {function: ground}
+        radio-main:
+          1: {function: battery-feed, colour: yellow}
+          2: {function: speed, colour: pink}
+          3: {function: antenna-feed, colour: blue}    # here
+          4: {function: ground, colour: black}    # here
 
-error: contact 'main/4' is 'switched-feed', and 'brindleway/otter-2014-2018' has 'battery-feed' there (compare the harness with the plug, and say with 'when' for which cars it is)
-error: contact 'main/7' is 'ground', and 'brindleway/otter-2014-2018' has 'parking-brake' there (compare the harness with the plug, and say with 'when' for which cars it is)
+error: this leads to 'antenna-feed', and pin 3 of 'radio-main' in 'harrowby/sedge-2016-2021' is 'illumination' where plug=early (mend the record that is wrong, or say with 'when' in 'suits' which cars it is for)
+error: this leads to 'ground', and pin 4 of 'radio-main' in 'harrowby/sedge-2016-2021' is 'parking-brake' (meter the pin and mend the record that is wrong: these two are never joined)
 
 ## Good
 
-    # file: brindleway/otter-2014-2018.yaml
+    # file: harrowby/sedge-2016-2021.yaml
     variants:
-      trim:
-        ask: Which trim is it?
+      plug:
+        ask: When was it built?
         choices:
-          low: {label: Low, tell: Steel wheels}
-          high: {label: High, tell: Alloy wheels}
+          early: {label: Early, tell: 2018-09 or earlier on the plate}
+          late: {label: Late, tell: 2018-10 or later on the plate}
     connectors:
-      main:
+      radio-main:
         name: Main radio plug
         view: wires
         rows: 2
         columns: 4
         pins:
-          4: {function: battery-feed, when: {trim: low}}
-          5: {function: speed}
-          7: {function: battery-feed, when: {trim: high}}
-    # file: harnesses/pellworth-knot-o.yaml
+          1: {function: battery-feed}
+          2: {function: spare}
+          3: {function: illumination, when: {plug: early}}
+          4: {function: antenna-feed, when: {plug: early}}
+    # file: harnesses/skerrowe-h-s16.yaml
     gear:
       kind: harness
-      maker: Pellworth
-      model: Knot O
-      suits:
-        - {vehicle: brindleway/otter-2014-2018, opening: dash, when: {trim: high}}
+      maker: Skerrowe
+      model: H-S16
+      suits: [{vehicle: harrowby/sedge-2016-2021, opening: dash, when: {plug: late}}]
       plugs:
-        main:
-          4: {function: switched-feed}
-          7: {function: battery-feed}
-          8: {function: ground}
+        radio-main:
+          1: {function: battery-feed, colour: yellow}
+          2: {function: speed, colour: pink}
+          3: {function: antenna-feed, colour: blue}
 """
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 
-from undertrim.check import bonds
+from undertrim.check.affected import where
 from undertrim.check.findings import Card, Finding
-from undertrim.check.gear import gear
+from undertrim.check.joints import kinds, shelf, vehicles
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.contacts import Contact, compare, contacts
+from undertrim.derive.wiring.needs import Point, points
+from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.problem import Level
 
 LEVEL = Level.ERROR
 
+Pair = tuple[str, str, str, str]
+"""The plug that the gear names, the pin, the plug that this car has there, and the function there."""
+
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Every contact that does something else than its pin, once for each pin and vehicle."""
-    known = bonds.vehicles(cards)
-    hint = "compare the harness with the plug, and say with 'when' for which cars it is"
-    for item in gear(cards):
-        if item.facts.kind != "harness":
-            continue
-        for met in dict.fromkeys(bonds.disagreements(item, known)):
-            message = (
-                f"contact '{met.plug}/{met.pin}' is '{met.on_gear}', and '{met.place.vehicle}' has '{met.on_car}' there"
-            )
-            yield item.card, Finding(("gear", "plugs", met.plug, met.pin, "function"), message, hint)
+    """Every contact that meets another function, with the cars in which it does."""
+    known = vehicles(cards)
+    for card, gear in shelf(cards):
+        suited = dict.fromkeys(place.vehicle for place in gear.facts.suits) if gear.facts.plugs else ()
+        for address in suited:
+            record = known[address].record if address in known else None
+            if record:
+                yield from ((card, finding) for finding in _vehicle(gear, address, record))
+
+
+def _vehicle(gear: Gear, address: str, record: VehicleRecord) -> Iterator[Finding]:
+    every = kinds(record, [place.when for place in gear.facts.suits if place.vehicle == address])
+    suited = [car for car in every if _suits(gear, address, car)]
+    for (made_for, pin, plug, there), hit in _differing(gear, record, suited).items():
+        lead = gear.facts.plugs[made_for][pin].function
+        message = f"this leads to '{lead}', and pin {pin} of '{plug}' in '{address}' is '{there}'{where(hit, every)}"
+        yield Finding(("gear", "plugs", made_for, pin, "function"), message, _hint(lead, there))
+
+
+def _suits(gear: Gear, address: str, car: Assignment) -> bool:
+    return any(place.vehicle == address and place.when.holds(car) for place in gear.facts.suits)
+
+
+def _differing(
+    gear: Gear, record: VehicleRecord, suited: Sequence[Mapping[str, str]]
+) -> Mapping[Pair, list[Mapping[str, str]]]:
+    """The cars of each pair that differs."""
+    found: dict[Pair, list[Mapping[str, str]]] = defaultdict(list)
+    for car in suited:
+        met = compare(record, car, contacts(record, car, [gear]), points(record, car))
+        for contact, point in met.differing:
+            found[_pair(contact, point)].append(car)
+    return found
+
+
+def _pair(contact: Contact, point: Point) -> Pair:
+    return contact.made_for, contact.pin, contact.plug, point.function
+
+
+def _hint(lead: str, there: str) -> str:
+    if {lead, there} == {"ground", "parking-brake"}:
+        return "meter the pin and mend the record that is wrong: these two are never joined"
+    return "mend the record that is wrong, or say with 'when' in 'suits' which cars it is for"

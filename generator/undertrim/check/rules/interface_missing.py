@@ -1,94 +1,159 @@
-"""What a receiver in stock needs and the car sends as data, an interface in stock brings.
+"""What a car sends as data comes through an interface that is in the stock.
 
 ## What it finds
 
-A function that comes as data and that some receiver in stock needs, where no interface in stock made for that opening brings it;
-and a duty that is kept by an interface, where none of them keeps it. Where no receiver is in stock, nothing.
+A function that a receiver of the stock needs and that a car has as data, and a duty of the factory unit that is
+kept by an interface, where no interface in the gear that suits the opening brings or keeps it. Nothing is said
+where the stock is empty.
 
 ## Why it matters
 
-The receiver is sold, the dash is open, and there is no way to tell it that the car is in reverse.
+The tech finds out with the dash open that there is no wire to join, and the interface takes a week to come.
 
 ## Bad
 
-    # file: brindleway/otter-2014-2018.yaml
+    # file: orlock/bramble-2019-2023.yaml
+    variants:
+      camera:
+        ask: Is there a reversing camera?
+        choices:
+          fitted: {label: Camera, tell: A lens above the plate}
+          none: {label: No camera, tell: No lens}
     functions:
-      reverse: {by: data}    # here
-      mute: {by: data}
+      switched-feed: {by: data}    # here
+      illumination: {by: data}
+      reverse: {by: data, when: {camera: fitted}}    # here
     duties:
       chime: {kept_by: interface}    # here
-    # file: receivers/skerrowe-cleft.yaml
+      rear-camera: {when: {camera: fitted}, kept_by: interface}
+    # file: receivers/skerrowe-broadside.yaml
     gear:
       kind: receiver
       maker: Skerrowe
-      model: Cleft
-      body: {width: 180 mm, height: 50 mm}
-      chassis_depth: 98 mm
+      model: Broadside
+      body: {width: 178 mm, height: 100 mm}
+      chassis_depth: 76 mm
       outputs: [speaker]
-      needs: [reverse]
-
-warning: 'reverse' comes as data, and no interface in stock brings it to 'dash' (record the interface that does, or say in the record why there is none)
-warning: 'chime' is kept by an interface, and none in stock keeps it at 'dash' (record the interface that does, or say in the record why there is none)
-
-## Good
-
-    # file: brindleway/otter-2014-2018.yaml
-    functions:
-      reverse: {by: data}
-    duties:
-      chime: {kept_by: interface}
-    # file: receivers/skerrowe-cleft.yaml
-    gear:
-      kind: receiver
-      maker: Skerrowe
-      model: Cleft
-      body: {width: 180 mm, height: 50 mm}
-      chassis_depth: 98 mm
-      outputs: [speaker]
-      needs: [reverse]
-    # file: interfaces/tidewrack-bell.yaml
+      needs: [battery-feed, switched-feed, illumination, reverse]
+    # file: interfaces/tidewrack-di-b19.yaml
     gear:
       kind: interface
       maker: Tidewrack
-      model: Bell
-      suits:
-        - {vehicle: brindleway/otter-2014-2018, opening: dash}
-      provides: [reverse]
+      model: DI-B19
+      suits: [{vehicle: orlock/bramble-2019-2023, opening: dash, when: {camera: none}}]
+      provides: [illumination, reverse]
+      keeps: [rear-camera]
+    # file: interfaces/tidewrack-di-b20.yaml
+    gear:
+      kind: interface
+      maker: Tidewrack
+      model: DI-B20
+      suits: [{vehicle: orlock/bramble-2019-2023, opening: dash, when: {camera: fitted}}]
+      provides: [illumination]
+      keeps: [rear-camera]
+
+warning: 'switched-feed' comes as data, and no interface in the gear brings it to 'dash' (record the interface that does, or mend 'suits' and 'provides' of the one that is there)
+warning: 'reverse' comes as data, and no interface in the gear brings it to 'dash' where camera=fitted (record the interface that does, or mend 'suits' and 'provides' of the one that is there)
+warning: 'chime' is kept by an interface, and none in the gear that suits 'dash' keeps it (record the interface that does, or mend 'suits' and 'keeps' of the one that is there)
+
+## Good
+
+    # file: orlock/bramble-2019-2023.yaml
+    functions:
+      switched-feed: {by: data}
+      speed: {by: data}
+    duties:
+      chime: {kept_by: interface}
+      clock: {kept_by: stays}
+    # file: receivers/skerrowe-broadside.yaml
+    gear:
+      kind: receiver
+      maker: Skerrowe
+      model: Broadside
+      body: {width: 178 mm, height: 100 mm}
+      chassis_depth: 76 mm
+      outputs: [speaker]
+      needs: [battery-feed, switched-feed]
+    # file: interfaces/tidewrack-di-b19.yaml
+    gear:
+      kind: interface
+      maker: Tidewrack
+      model: DI-B19
+      suits: [{vehicle: orlock/bramble-2019-2023, opening: dash}]
+      provides: [switched-feed]
       keeps: [chime]
+
+A shop that records no gear:
+
+    # file: orlock/bramble-2019-2023.yaml
+    duties:
+      chime: {kept_by: interface}
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
 
-from undertrim.check import bonds
+from undertrim.check.affected import where
 from undertrim.check.findings import Card, Finding
-from undertrim.check.gear import gear
+from undertrim.check.joints import Vehicle, kinds, shelf, vehicles
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.needs import sources
+from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.problem import Level
 
 LEVEL = Level.WARNING
 
-_HINT = "record the interface that does, or say in the record why there is none"
+_HINT = "record the interface that does, or mend 'suits' and '{}' of the one that is there"
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Every function and duty without its interface."""
-    receivers = [item.facts for item in gear(cards) if item.facts.kind == "receiver"]
-    wanted = {function for receiver in receivers for function in receiver.needs}
-    for address, card in bonds.vehicles(cards).items() if receivers else ():
-        for opening, kind in card.bonds["openings"].items():
-            if kind == "receiver":
-                for finding in _missing(cards, card, (address, opening), wanted):
-                    yield card, finding
+    """Every function and duty for which the stock has no interface, with the cars."""
+    stock = [gear for _, gear in shelf(cards)]
+    interfaces = [gear for gear in stock if gear.facts.kind == "interface"]
+    needed = {function for gear in stock for function in gear.facts.needs}
+    for address, vehicle in vehicles(cards).items():
+        if stock and (vehicle.may_have("by", "data") or vehicle.may_have("kept_by", "interface")):
+            yield from ((vehicle.card, finding) for finding in _vehicle(address, vehicle, interfaces, needed))
 
 
-def _missing(cards: Sequence[Card], card: Card, place: tuple[str, str], wanted: set[str]) -> Iterator[Finding]:
-    interfaces = [item.facts for item in bonds.suiting(cards, *place, "interface")]
-    brought = {function for facts in interfaces for function in facts.brings}
-    kept = {duty for facts in interfaces for duty in facts.keeps}
-    for function in card.bonds["data"]:
-        if function in wanted and function not in brought:
-            message = f"'{function}' comes as data, and no interface in stock brings it to '{place[1]}'"
-            yield Finding(("functions", function), message, _HINT)
-    for duty in card.bonds["duties"]:
-        if duty not in kept:
-            message = f"'{duty}' is kept by an interface, and none in stock keeps it at '{place[1]}'"
-            yield Finding(("duties", duty), message, _HINT)
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """An opening for a receiver, the cars that have it, and the interfaces of the stock."""
+
+    address: str
+    opening: str
+    cars: Sequence[Assignment]
+    interfaces: Sequence[Gear]
+
+    def lacking(self, wanting: Sequence[Assignment], fitting: Sequence[Gear]) -> list[Assignment]:
+        """Those of some cars that none of the `fitting` interfaces suits."""
+        return [car for car in wanting if not any(gear.place(self.address, self.opening, car) for gear in fitting)]
+
+
+def _vehicle(address: str, vehicle: Vehicle, interfaces: Sequence[Gear], needed: Collection[str]) -> Iterator[Finding]:
+    record = vehicle.record
+    if record is None:
+        return
+    for opening in record.openings.values():
+        if opening.kind == "receiver":
+            conditions = [when for gear in interfaces for when in gear.conditions(address, opening.id)]
+            having = [car for car in kinds(record, conditions) if opening.when.holds(car)]
+            place = _Place(address, opening.id, having, interfaces)
+            yield from _functions(place, record, [name for name in record.functions if name in needed])
+            yield from _duties(place, record)
+
+
+def _functions(place: _Place, record: VehicleRecord, needed: Sequence[str]) -> Iterator[Finding]:
+    for name in needed:
+        wanting = [car for car in place.cars if sources(name, record, car)[0].by == "data"]
+        if lost := place.lacking(wanting, [gear for gear in place.interfaces if name in gear.facts.brings]):
+            message = f"'{name}' comes as data, and no interface in the gear brings it to '{place.opening}'"
+            yield Finding(("functions", name), f"{message}{where(lost, place.cars)}", _HINT.format("provides"))
+
+
+def _duties(place: _Place, record: VehicleRecord) -> Iterator[Finding]:
+    for duty in record.duties.values():
+        wanting = [car for car in place.cars if duty.kept_by == "interface" and duty.when.holds(car)]
+        if lost := place.lacking(wanting, [gear for gear in place.interfaces if duty.id in gear.facts.keeps]):
+            message = f"'{duty.id}' is kept by an interface, and none in the gear that suits '{place.opening}' keeps it"
+            yield Finding(("duties", duty.id), f"{message}{where(lost, place.cars)}", _HINT.format("keeps"))

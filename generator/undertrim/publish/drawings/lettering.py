@@ -18,7 +18,7 @@ PITCH = 14.0
 _FAMILY = "Source Sans Pro, sans-serif"
 _RISE, _FALL = 0.8 * SIZE, 0.26 * SIZE
 # Shares of the size that no common screen face exceeds: Verdana and DejaVu Sans are the widest. Measured on the latter.
-_NARROW = frozenset(" \u00a0!'()*,-./:;I[]fijlrt|\\")
+_NARROW = frozenset(" \u00a0!'(),-./:;I[]fijlrt|\\")
 _SHARES = ((_NARROW, 0.42), (frozenset("%@MWmw"), 1.01), (frozenset('+<=>#~&_^"?$'), 0.85))
 # A number stays with its unit, a whole number with its fraction.
 _BOUND = re.compile(r"(?<=\d)\s+(?=(?:mm|cm|in|deg)\b|\d+/\d)")
@@ -108,5 +108,6 @@ def _share(char: str) -> float:
     if unicodedata.combining(char):
         return 0
     if not char.isascii():
-        return 0.85 if "LATIN" in unicodedata.name(char, "") else 1.05
+        base = unicodedata.normalize("NFD", char)[0]
+        return _share(base) + 0.05 if base.isascii() else 1.08
     return 0.8 if char.isupper() else 0.65

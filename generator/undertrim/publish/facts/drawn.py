@@ -131,7 +131,16 @@ def _margin(fit: Fit | None, name: str) -> Margin | None:
         return None
     if check.margin is None:
         return Margin("cannot be told", "unknown")
-    return Margin(f"{both(abs(check.margin))} {'to spare' if check.margin >= 0 else 'short'}", _VERDICTS[check.verdict])
+    return Margin(_spare(check, check.margin), _VERDICTS[check.verdict])
+
+
+def _spare(check: Check, margin: float) -> str:
+    """The margin, and the gap as it is drawn: before any usual clearance is taken off."""
+    said = f"{both(abs(margin))} {'to spare' if margin >= 0 else 'short'}"
+    gap = check.gap
+    if gap is None or gap == margin:
+        return said
+    return f"{both(abs(gap))} {'free' if gap >= 0 else 'too much'}, {said}"
 
 
 def _measure(value: Quantity | Blank | None) -> Measure:

@@ -9,6 +9,7 @@ import segno
 from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import clips, heads, marks, wires
 from undertrim.publish.pictures import clip_name, tether_name
+from undertrim.publish.sheet import glyphs
 
 Data = Mapping[str, Any]
 
@@ -47,7 +48,7 @@ class Pictures:
         """The drawings of an opening with their titles."""
         return [
             {"picture": self.keep(f"opening {title}", svg), "title": title}
-            for title, svg in opening_pictures.openings(drawn)
+            for title, svg in opening_pictures.openings(glyphs.printable(drawn))
         ]
 
     def keep(self, key: str, svg: str) -> str:

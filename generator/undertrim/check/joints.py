@@ -1,0 +1,94 @@
+"""What gear meets in a vehicle: its openings, plugs, parts by name, functions and duties, and which cars have which.
+
+The cards of a collection carry this much of each vehicle as typed. A record is made of it only for the few vehicles that gear
+names, since making one takes far longer than reading it.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import product
+
+from undertrim.check.findings import Card
+from undertrim.derive import cars
+from undertrim.derive.fit.stock import Gear
+from undertrim.record import build
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import VehicleFacts, VehicleRecord, When
+from undertrim.record.source import Data
+from undertrim.record.store import Entry
+
+PLACED = ("functions", "duties")
+"""Sections whose places in the file the cards carry too."""
+
+_WHOLE = ("format", "vehicle", "variants", "connectors", "functions", "duties")
+_PARTLY = {
+    "parts": ("name", "release", "when", "tethers"),
+    "openings": ("name", "kind", "behind", "when"),
+}
+
+
+def cut(entry: Entry) -> Data:
+    """What a card carries of a vehicle; None for gear, and where the schema refused some of it."""
+    data = entry.source.data
+    if entry.kind != "vehicle" or not isinstance(data, dict):
+        return None
+    if any(not place or place[0] in (*_WHOLE, *_PARTLY) for place in entry.dropped):
+        return None
+    whole = {name: data[name] for name in _WHOLE if name in data}
+    return whole | {name: _some(data.get(name), kept) for name, kept in _PARTLY.items()}
+
+
+def _some(things: Data, kept: Sequence[str]) -> Data:
+    """The kept fields of everything that stands under an id."""
+    if not isinstance(things, dict):
+        return {}
+    return {
+        name: {key: value for key, value in thing.items() if key in kept}
+        for name, thing in things.items()
+        if isinstance(thing, dict)
+    }
+
+
+@dataclass(frozen=True)
+class Vehicle:
+    """A vehicle of the collection with as much of its record as gear meets."""
+
+    card: Card
+
+    @cached_property
+    def record(self) -> VehicleRecord | None:
+        """The record; None where it could not be read in full."""
+        return build.vehicle(self.card.joints) if self.card.joints else None
+
+    def may_have(self, name: str, value: str) -> bool:
+        """Whether a function or duty (`by`, `kept_by`) of this value is stated, without making the record."""
+        sections = self.card.joints if isinstance(self.card.joints, dict) else {}
+        return any(
+            isinstance(thing, dict) and thing.get(name) == value
+            for section in PLACED
+            for thing in dict(sections.get(section) or {}).values()
+        )
+
+
+def kinds(record: VehicleRecord, conditions: Iterable[When]) -> list[dict[str, str]]:
+    """Every kind of car that the record or some conditions of gear tell apart."""
+    used = {*cars.asked(record), *(name for when in conditions for name in when.variants)}
+    choices = [
+        [(name, choice) for choice in variant.choices]
+        for name, variant in cars.variants(record).items()
+        if name in used
+    ]
+    return [dict(combination) for combination in product(*choices)]
+
+
+def vehicles(cards: Sequence[Card]) -> Mapping[str, Vehicle]:
+    """The vehicles of the collection by address (`make/id`)."""
+    return {card.address: Vehicle(card) for card in cards if isinstance(card.facts, VehicleFacts)}
+
+
+def shelf(cards: Sequence[Card]) -> Iterator[tuple[Card, Gear]]:
+    """The gear of the collection with its cards, in the order given."""
+    for card in cards:
+        if isinstance(card.facts, GearFacts):
+            yield card, Gear(card.path.stem, card.facts)
