@@ -2,7 +2,8 @@
 
 ## What it finds
 
-An id in `after`, `after_any`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has.
+An id in `after`, `after_any`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, and a pin of a
+button ladder that no plug has.
 
 ## Why it matters
 
@@ -21,7 +22,22 @@ A prerequisite that points nowhere is a prerequisite that is not there: the tech
         release: pull
         held_by: [{clip: push, count: 6}]
 
+    connectors:
+      main:
+        name: Main radio plug
+        view: wires
+        rows: 2
+        columns: 4
+        pins:
+          7: {function: wheel-buttons}
+    ladders:
+      wheel:
+        pin: main/6    # here
+        tolerance: 5 %
+        buttons: {mute: 330 ohm}
+
 error: no part or preparation 'vent-trimm' (did you mean 'vent-trim'?)
+error: no pin 'main/6' (did you mean 'main/7'?)
 
 ## Good
 
@@ -63,6 +79,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     for connector in record.connectors.values():
         if connector.at:
             yield from _absent(("connectors", connector.id, "at"), connector.at, _tethers(record), "tether")
+    for ladder in record.ladders.values():
+        for field, name in (("pin", ladder.pin), ("return", ladder.return_)):
+            if name != "ground":
+                yield from _absent(("ladders", ladder.id, field), name, _pins(record), "pin")
     for pointer, name in sources.named(subject.fields):
         yield from _absent(pointer, name, list(record.evidence), "evidence")
 
@@ -97,6 +117,10 @@ def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
             for index, fastener in enumerate(thing.held_by):
                 if fastener.under:
                     yield (section, thing.id, "held_by", index, "under"), fastener.under
+
+
+def _pins(record: VehicleRecord) -> list[str]:
+    return [f"{plug.id}/{pin}" for plug in record.connectors.values() for pin in plug.pins]
 
 
 def _tethers(record: VehicleRecord) -> list[str]:
