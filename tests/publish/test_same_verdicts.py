@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from undertrim.cli import main
 from undertrim.derive.fit.stock import stock
 from undertrim.publish import facts, pages, pdf
+from undertrim.publish.facts.fit import VERDICTS
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -62,3 +63,18 @@ def test_the_sheet_prints_every_verdict_in_its_order(path: Path) -> None:
         for answer in opening["fit"]:
             for fit in answer["fits"]:
                 at = text.index(f"{fit['verdict_words']} {fit['name']}", at) + 1
+
+
+def test_the_stock_gives_every_verdict() -> None:
+    found = {fit["verdict_words"] for path in VEHICLES for o in made(path)["openings"] for a in o["fit"] for fit in a["fits"]}  # fmt: skip
+    assert found == {*VERDICTS.values(), "fits with parts to get"}
+
+
+def test_every_opening_of_every_kind_of_car_is_ranked() -> None:
+    """The whole stock of its kind for each, once for each group of cars that has the opening."""
+    shelf = stock(PLACE)
+    for path in VEHICLES:
+        for opening in made(path)["openings"]:
+            assert any(answer["there"] for answer in opening["fit"])
+            for answer in opening["fit"]:
+                assert len(answer["fits"]) == (len(shelf.of(opening["kind"])) if answer["there"] else 0)

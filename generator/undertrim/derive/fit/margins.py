@@ -87,7 +87,12 @@ def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number
         words = f"{title}: cannot be told without {' and '.join(missing)}"
         return Check(name, title, "unknown", words, numbers=numbers, missing=missing)
     there, wanted = total(have), total(need)
-    return _measured(Check(name, title, "fits", "", wanted, there, numbers=numbers, mend=mend))
+    margin, uncertainty = round(there - wanted, _DIGITS), round(spread(numbers), _DIGITS)
+    verdict = judge(margin, uncertainty)
+    words = f"{title}: {_amount(margin)}"
+    if verdict == "marginal":
+        words += f", within the uncertainty of {both(uncertainty)}: measure again, finer"
+    return Check(name, title, verdict, words, wanted, there, margin, uncertainty, numbers, mend=mend)
 
 
 def total(numbers: Sequence[Number]) -> float:
@@ -98,16 +103,6 @@ def total(numbers: Sequence[Number]) -> float:
 def spread(numbers: Sequence[Number]) -> float:
     """The uncertainty of a sum in mm: the steps in quadrature, as those of independent readings."""
     return math.hypot(*(number.step for number in numbers))
-
-
-def _measured(check: Check) -> Check:
-    margin = round((check.have or 0) - (check.need or 0), _DIGITS)
-    uncertainty = round(spread(check.numbers), _DIGITS)
-    verdict = judge(margin, uncertainty)
-    words = f"{check.title}: {_amount(margin)}"
-    if verdict == "marginal":
-        words += f", within the uncertainty of {both(uncertainty)}: measure again, finer"
-    return replace(check, margin=margin, uncertainty=uncertainty, verdict=verdict, words=words)
 
 
 def capped(check: Check, reason: str) -> Check:

@@ -25,13 +25,17 @@ class Spacer:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not."""
+    """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not.
+
+    `on_car` is how it sits on the car itself, which is the same at every height.
+    """
 
     speaker: Gear
     opening: Opening
     usual: Clearances
     room: Room
     turned: bool = False
+    on_car: tuple[Check, ...] = ()
 
     @property
     def car(self) -> Hold:
@@ -52,39 +56,49 @@ class Case:
 
 def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances) -> Fit:
     """The best answer over all ways to put the speaker in; turned only if that helps."""
-    case = Case(speaker, opening, usual, room(speaker.facts, opening, usual))
+    case = _posed(Case(speaker, opening, usual, room(speaker.facts, opening, usual)))
     found = best(list(_ways(case, spacers)))
     if turnable(speaker.facts):
-        turned = best(list(_ways(replace(case, turned=True), spacers)))
+        turned = best(list(_ways(_posed(replace(case, turned=True)), spacers)))
         found = turned if turned.rank[:2] < found.rank[:2] else found
     return replace(found, notes=(*found.notes, *_other_ways(case, found), *notes.of(speaker.facts, opening, found)))
+
+
+def _posed(case: Case) -> Case:
+    """The case with how the speaker sits on the car worked out."""
+    return replace(case, on_car=case.seated(case.car))
 
 
 def _ways(case: Case, spacers: Sequence[Spacer]) -> Iterator[Fit]:
     for seat in seats(case.opening):
         yield _plain(case, seat)
         yield from _to_get(case, seat)
-        yield from (_on(case, seat, spacer) for spacer in spacers)
+        yield from filter(None, (_on(case, seat, spacer) for spacer in spacers))
 
 
 def _plain(case: Case, seat: Seat) -> Fit:
     """Straight onto the seat."""
     height = [seat.offset]
-    return case.decided([*case.seated(case.car), case.room.depth(height), case.room.grille(height)], seat)
+    return case.decided([*case.on_car, case.room.depth(height), case.room.grille(height)], seat)
 
 
-def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit:
-    """On a spacer or plate from stock."""
+def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit | None:
+    """On a spacer or plate from stock; None as soon as something fails, since the plain seat says better why nothing does."""
     name, part = spacer.gear.name, spacer.gear.facts
     height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
-    checks = [
-        *through(case.speaker.facts, case.car, turned=case.turned),
-        *case.seated(Hold(name, part.hole, part.bolts)),
-        *_spacer_held(case, spacer),
-        case.room.depth(height),
-        case.room.grille(height),
-    ]
-    return case.decided(checks, seat, on=spacer.gear)
+    room = (case.room.depth(height), case.room.grille(height))
+    if _failing(room):
+        return None
+    inside = through(case.speaker.facts, case.car, turned=case.turned)
+    held = () if _failing(inside) else case.seated(Hold(name, part.hole, part.bolts))
+    if not held or _failing(held):
+        return None
+    checks = [*inside, *held, *_spacer_held(case, spacer), *room]
+    return None if _failing(checks) else case.decided(checks, seat, on=spacer.gear)
+
+
+def _failing(checks: Sequence[Check]) -> bool:
+    return any(check.verdict == "fails" for check in checks)
 
 
 def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
@@ -102,7 +116,7 @@ def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
 
 def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
     """On a spacer or plate that is not in stock, where one mends all that fails."""
-    depth, on_car = case.room.depth([seat.offset]), case.seated(case.car)
+    depth, on_car = case.room.depth([seat.offset]), case.on_car
     failing = [check for check in (*on_car, depth) if check.verdict == "fails"]
     if not failing or not all(check.mend for check in failing):
         return

@@ -1,19 +1,35 @@
 """The joints of a vehicle with every lead set in stock, as data: what stands in the table of each, and which receivers come with it."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring import groups
+from undertrim.derive.wiring.row import State
 from undertrim.publish.facts import joint
 from undertrim.publish.facts.fit import kinds_of_car
-from undertrim.record.model import Opening
+from undertrim.record.model import Opening, VehicleRecord
 
 Data = dict[str, Any]
 
+SIGNS = {
+    State.NEVER: "×",
+    State.INTERFACE: "+",
+    State.LEAD_ALONE: "–",
+    State.PIN_ALONE: "–",
+    State.UNKNOWN: "?",
+    State.OTHER_COLOUR: "≠",
+    State.JOINED: "✓",
+}
+"""A sign beside the words of each state, one that the fonts of page and sheet both have."""
+
 
 def joints(vehicle: Vehicle) -> list[Data]:
-    """One entry for each opening that takes a receiver and each lead set, with a table for each group of cars."""
+    """One entry for each opening that takes a receiver and each lead set, with a table for each group of cars.
+
+    A table is that of `publish.facts.joint`; `cars_words` names its cars, empty for all, and each row has its `sign` and `notes` of both ends.
+    """
     return [
         _joint(vehicle, opening, leads)
         for opening in vehicle.record.openings.values()
@@ -24,7 +40,6 @@ def joints(vehicle: Vehicle) -> list[Data]:
 
 def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
     found = groups.joints(vehicle.record, vehicle.address, opening, leads, vehicle.stock)
-    made = joint.joints(vehicle.record, vehicle.address, leads, found)
     receivers = [item.name for item in vehicle.stock.of("receiver") if item.facts.lead_set == leads.id]
     return {
         "opening": opening.id,
@@ -33,11 +48,28 @@ def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
         "name": leads.name,
         "note": leads.facts.note,
         "receivers": receivers,
-        "tables": [
-            {**table, "cars_words": kinds_of_car(vehicle.record, table["cars"]), "counts_words": _counts(table)}
-            for table in made["tables"]
-        ],
+        "tables": [_table(vehicle.record, joint.table(group)) for group in found],
     }
+
+
+def _table(record: VehicleRecord, table: Data) -> Data:
+    return {
+        **table,
+        "rows": [
+            {**row, "sign": SIGNS[State(row["state"])], "notes": list(dict.fromkeys(_notes(row)))}
+            for row in table["rows"]
+        ],
+        "cars_words": kinds_of_car(record, table["cars"]),
+        "counts_words": _counts(table),
+    }
+
+
+def _notes(row: Data) -> Iterator[str]:
+    """What is noted of the wires on both sides."""
+    yield from (f"car: {point['note']}" for point in row["car"] if point["note"])
+    yield from (f"{contact['gear_name']}: {contact['note']}" for contact in row["contacts"] if contact["note"])
+    if row["lead"] and row["lead"]["note"]:
+        yield f"lead: {row['lead']['note']}"
 
 
 def _counts(table: Data) -> str:

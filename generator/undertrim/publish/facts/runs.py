@@ -3,8 +3,10 @@
 from collections.abc import Iterator
 from typing import Any
 
+from undertrim.derive.electrical.bounds import usual
 from undertrim.derive.electrical.cable import Choice, Wishes, choose
 from undertrim.derive.electrical.drop import Path
+from undertrim.derive.electrical.numbers import said
 from undertrim.publish.facts import words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
@@ -21,7 +23,7 @@ _THROUGH = {
 _ENGINE = {
     "yes": "passes the engine space",
     "no": "stays in the cabin",
-    "unknown": "whether it passes the engine space is unknown: reckoned as if it does",
+    "unknown": "whether it passes the engine space is unknown: taken as if it does",
 }
 
 
@@ -31,7 +33,8 @@ def runs(record: VehicleRecord) -> list[Data]:
 
 
 def run(record: VehicleRecord, item: Run) -> Data:
-    """One run."""
+    """One run. Its `cables` are empty where the length is not known, and `assumed` says what they are reckoned with."""
+    made = list(_cables(item))
     return {
         "id": item.id,
         "name": item.name,
@@ -41,7 +44,8 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "engine": _ENGINE[item.engine],
         "passes": [f"{one.where}: {_THROUGH[one.through]}" for one in item.passes],
         "note": item.note,
-        "cables": list(_cables(item)),
+        "cables": made,
+        "assumed": _assumed(item) if made else "the cable for an amplifier cannot be told without the length",
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "source": list(item.source),
@@ -52,28 +56,34 @@ def _cables(item: Run) -> Iterator[Data]:
     """For usual currents of amplifiers: the cable out and back of the same length, and the fuse; nothing where the length is not known."""
     if not isinstance(item.length, Quantity):
         return
-    usual = table("runs")["amplifier"]
-    hot = item.engine != "no"
-    for current in usual["currents"]:
+    for current in table("runs")["amplifier"]["currents"]:
         path = Path(current=float(current), out=item.length.value / 1000)
-        made = {
-            scheme: choose(
-                path,
-                Wishes(
-                    scheme=scheme,
-                    place="engine" if hot else "cabin",
-                    insulation=usual["insulation_engine"] if hot else None,
-                ),
-            )
-            for scheme in ("awg", "metric")
-        }
+        awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
+        fuse = awg.fuse or metric.fuse
         yield {
             "current": f"{current} A",
-            "awg": _size(made["awg"]),
-            "metric": _size(made["metric"]),
-            "fuse": f"{made['awg'].fuse:g} A" if made["awg"].fuse else "none of the usual sizes",
-            "why": " and ".join(_WHY[name] for name in made["awg"].binding),
+            "awg": _size(awg),
+            "metric": _size(metric),
+            "fuse": said(fuse, "A") if fuse else "none of the usual sizes",
+            "why": " and ".join(_WHY[name] for name in awg.binding) or "the thinnest listed does",
         }
+
+
+def _wishes(item: Run, scheme: str) -> Wishes:
+    """A cable beside an engine must bear more heat; what is unknown counts as beside it."""
+    if item.engine == "no":
+        return Wishes(scheme=scheme)
+    return Wishes(scheme=scheme, place="engine", insulation=table("runs")["amplifier"]["insulation_engine"])
+
+
+def _assumed(item: Run) -> str:
+    bears = _wishes(item, "awg").insulation or usual("insulation")
+    within = float(table("electrical-fuses")["place"]["within"])
+    return (
+        f"copper with insulation that bears {said(bears, 'degC')}, out and back by wire of the same length, "
+        f"at most {said(usual('limit'), 'share')} of {said(usual('voltage'), 'V')} lost; "
+        f"the fuse at the battery, within {said(within, 'm')} of it along the cable"
+    )
 
 
 _WHY = {"drop": "the voltage lost", "ampacity": "what the cable carries", "fuse": "its fuse"}

@@ -17,10 +17,10 @@ def framed(facts: Data, shown: Data, url: str, paper: Paper, made: date, picture
         "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
         "data_date": facts["data_date"] or "not recorded",
         "made": made.isoformat(),
-        "link": url,
     }
     return {
         **glyphs.printable({**frame, **shown}),
+        "link": "/\N{ZERO WIDTH SPACE}".join(map(glyphs.text, url.split("/"))),
         "url": url,
         "paper": paper,
         "day": [made.year, made.month, made.day],

@@ -7,6 +7,7 @@ from typing import Any
 from undertrim.publish.sheet import frame, steps
 from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.pictures import Pictures
+from undertrim.publish.sheet.pins import pin
 
 Data = Mapping[str, Any]
 
@@ -146,18 +147,6 @@ def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
         "name": entry["name"],
         "when": entry["when"],
         "about": ", ".join(part for part in (*drawn, f"source {source}" if source else "") if part),
-        "pins": [_pin(pin, pictures) for pin in entry["pins"]],
+        "pins": [pin(item, pictures) for item in entry["pins"]],
     }
 
-
-def _pin(pin: Data, pictures: Pictures) -> dict[str, str]:
-    colour = pin["colour"]
-    return {
-        "id": pin["id"],
-        "picture": pictures.wire(colour) if colour else "",
-        "colour": colour["words"] if colour else "not recorded",
-        "iec": colour["iec"] if colour else "",
-        "function": pin["function_words"],
-        "note": pin["note"],
-        "when": pin["when"],
-    }

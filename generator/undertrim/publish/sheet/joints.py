@@ -1,0 +1,91 @@
+"""Joint tables as a printed sheet wants them: a block of rows for each state, what most of them need said once above."""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
+from typing import Any
+
+from undertrim.publish.sheet.pictures import Pictures
+from undertrim.publish.sheet.pins import colour_words
+
+Data = Mapping[str, Any]
+Row = dict[str, Any]
+
+
+def joint(entry: Data, pictures: Pictures) -> Row:
+    """The tables of one lead set."""
+    return {
+        "name": entry["name"],
+        "opening": entry["opening_name"],
+        "receivers": ", ".join(entry["receivers"]),
+        "note": entry["note"],
+        "tables": [_table(table, pictures) for table in entry["tables"]],
+    }
+
+
+def _table(table: Data, pictures: Pictures) -> Row:
+    contacts = table["contacts"]
+    return {
+        "cars": table["cars_words"],
+        "harness": table["harness"]["name"] if table["harness"] else "none in stock suits: by hand",
+        "between": ", ".join(item["name"] for item in table["between"]),
+        "wants": table["sound_words"],
+        "counts": table["counts_words"],
+        "notes": table["notes"],
+        "extra": "; ".join(f"{item['address']} ({item['words']})" for item in contacts["extra"]),
+        "missing": "; ".join(f"{item['address']} ({item['function_words']})" for item in contacts["missing"]),
+        "blocks": [
+            _block(list(rows), pictures) for _, rows in groupby(table["rows"], key=lambda row: str(row["state"]))
+        ],
+    }
+
+
+def _block(rows: Sequence[Data], pictures: Pictures) -> Row:
+    """The rows of one state."""
+    (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
+    common = str(usual) if count > 1 else ""
+    otherwise = ", if not said otherwise" if common and count < len(rows) else ""
+    return {
+        "sign": rows[0]["sign"],
+        "title": f"{rows[0]['state_words']} ({len(rows)})",
+        "loud": rows[0]["state"] == "never",
+        "do": f"{common}{otherwise}",
+        "rows": [_row(row, common, pictures) for row in rows],
+    }
+
+
+def _row(row: Data, common: str, pictures: Pictures) -> Row:
+    return {
+        "function": row["function_words"],
+        "car": [_wire(point["address"] or point["words"], point, pictures) for point in row["car"]],
+        "harness": [_wire(contact["address"], contact, pictures) for contact in row["contacts"]]
+        or ([_named(row["through"])] if row["through"] else []),
+        "lead": [_wire(row["lead"]["id"], row["lead"], pictures)] if row["lead"] else [],
+        "why": "; ".join([*(reason["words"] for reason in row["reasons"]), *row["words"], *row["notes"]]),
+        "do": "" if row["do"] == common else row["do"],
+    }
+
+
+def _named(name: str) -> Row:
+    return {"name": name, "picture": "", "words": ""}
+
+
+def _wire(name: str, item: Data, pictures: Pictures) -> Row:
+    """One end: its address or name, its colour where there is a wire to look at, and what else counts there."""
+    colour = item["colour"]
+    to_see = item.get("address", "a lead")
+    said = colour_words(colour) if colour else "colour not recorded" if to_see else ""
+    return {
+        "name": name,
+        "picture": pictures.wire(colour) if colour else "",
+        "words": ", ".join(part for part in (said, *_more(item)) if part),
+    }
+
+
+def _more(item: Data) -> Iterator[str]:
+    if item.get("level"):
+        yield f"{item['level']} level"
+    if item.get("fuse"):
+        yield f"fuse {item['fuse']}"
+    if item.get("supply"):
+        yield "voltage unknown" if item["supply"] == "unknown" else str(item["supply"])
