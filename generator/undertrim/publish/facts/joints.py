@@ -1,8 +1,10 @@
 """The joints of a vehicle with every lead set in stock, as data: what stands in the table of each, and which receivers come with it."""
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring import groups
@@ -59,9 +61,22 @@ def _table(record: VehicleRecord, table: Data) -> Data:
             {**row, "sign": SIGNS[State(row["state"])], "notes": list(dict.fromkeys(_notes(row)))}
             for row in table["rows"]
         ],
-        "cars_words": kinds_of_car(record, table["cars"]),
+        "cars_words": _cars(record, table["cars"]),
         "counts_words": _counts(table),
     }
+
+
+def _cars(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> str:
+    """Kinds of car in words, without the variants that make no difference: `Map radio or plain radio, no amplifier`."""
+    known = cars.variants(record)
+    chosen = {name: list(dict.fromkeys(kind[name] for kind in kinds)) for name in (kinds[0] if kinds else ())}
+    if len(kinds) != math.prod(map(len, chosen.values())):
+        return kinds_of_car(record, kinds)
+    return ", ".join(
+        " or ".join(known[name].choices[choice].label for choice in choices)
+        for name, choices in chosen.items()
+        if len(choices) < len(known[name].choices)
+    )
 
 
 def _notes(row: Data) -> Iterator[str]:

@@ -45,7 +45,7 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "passes": [f"{one.where}: {_THROUGH[one.through]}" for one in item.passes],
         "note": item.note,
         "cables": made,
-        "assumed": _assumed(item) if made else "the cable for an amplifier cannot be told without the length",
+        "assumed": _assumed(item) if made else "The cable for an amplifier cannot be told without the length.",
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "source": list(item.source),
@@ -80,9 +80,9 @@ def _assumed(item: Run) -> str:
     bears = _wishes(item, "awg").insulation or usual("insulation")
     within = float(table("electrical-fuses")["place"]["within"])
     return (
-        f"copper with insulation that bears {said(bears, 'degC')}, out and back by wire of the same length, "
+        f"Reckoned with copper whose insulation bears {said(bears, 'degC')}, out and back by wire of the same length, "
         f"at most {said(usual('limit'), 'share')} of {said(usual('voltage'), 'V')} lost; "
-        f"the fuse at the battery, within {said(within, 'm')} of it along the cable"
+        f"the fuse at the battery, within {said(within, 'm')} of it along the cable."
     )
 
 

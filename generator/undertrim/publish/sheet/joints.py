@@ -61,9 +61,14 @@ def _row(row: Data, common: str, pictures: Pictures) -> Row:
         "harness": [_wire(contact["address"], contact, pictures) for contact in row["contacts"]]
         or ([_named(row["through"])] if row["through"] else []),
         "lead": [_wire(row["lead"]["id"], row["lead"], pictures)] if row["lead"] else [],
-        "why": "; ".join([*(reason["words"] for reason in row["reasons"]), *row["words"], *row["notes"]]),
+        "why": "; ".join(part.rstrip(".") for part in _why(row)),
         "do": "" if row["do"] == common else row["do"],
     }
+
+
+def _why(row: Data) -> Iterator[str]:
+    yield from (reason["words"] for reason in row["reasons"])
+    yield from (*row["words"], *row["notes"])
 
 
 def _named(name: str) -> Row:
@@ -83,8 +88,8 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
 
 
 def _more(item: Data) -> Iterator[str]:
-    if item.get("level"):
-        yield f"{item['level']} level"
+    if item.get("level") == "line":
+        yield "line level"
     if item.get("fuse"):
         yield f"fuse {item['fuse']}"
     if item.get("supply"):

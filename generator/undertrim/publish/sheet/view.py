@@ -149,4 +149,3 @@ def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
         "about": ", ".join(part for part in (*drawn, f"source {source}" if source else "") if part),
         "pins": [pin(item, pictures) for item in entry["pins"]],
     }
-

@@ -23,9 +23,9 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "plugs": [_plug(entry, pictures) for entry in facts["connectors"]],
         "functions": [{**entry, "note": _noted(entry)} for entry in facts["functions"]],
         "duties": facts["duties"],
-        "ladders": [{**entry, "source": _sources(entry)} for entry in facts["ladders"]],
+        "ladders": [_sourced(entry) for entry in facts["ladders"]],
         "joints": [joint(entry, pictures) for entry in facts["joints"]],
-        "runs": [{**entry, "source": _sources(entry)} for entry in facts["runs"]],
+        "runs": [_sourced(entry) for entry in facts["runs"]],
         "evidence": _evidence(facts),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
@@ -102,17 +102,20 @@ def _reading(item: Data) -> tuple[tuple[str, ...], str]:
 
 def _noted(entry: Data) -> str:
     """What is known of a wire, what to doubt about its colour, and the note."""
-    said = "; ".join(entry["wire"])
     doubt = (entry.get("colour") or {}).get("doubt", "")
-    return ". ".join(part.rstrip(".") for part in (said, doubt, entry["note"]) if part)
+    *first, last = [part for part in ("; ".join(entry["wire"]), doubt, entry["note"]) if part] or [""]
+    return "".join([*(f"{part.rstrip('.')}. " for part in first), last])
 
 
 def _evidence(facts: Data) -> list[Data]:
     """The sources that the sheet names."""
-    named = {
-        source for key in ("connectors", "ladders", "runs") for entry in facts[key] for source in entry["source"]
-    }
+    named = {source for key in ("connectors", "ladders", "runs") for entry in facts[key] for source in entry["source"]}
     return [entry for entry in facts["evidence"] if entry["id"] in named]
+
+
+def _sourced(entry: Data) -> Row:
+    said = _sources(entry)
+    return {**entry, "source": f"{said.capitalize()}." if said else ""}
 
 
 def _sources(entry: Data) -> str:
