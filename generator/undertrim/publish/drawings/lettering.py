@@ -4,6 +4,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
@@ -66,6 +67,7 @@ def drawn(lines: Iterable[Line]) -> str:
     return svg.element("g", *texts, font_family=_FAMILY, font_size=SIZE, fill="currentColor")
 
 
+@lru_cache(maxsize=8192)  # the same names and numbers stand in drawing after drawing
 def width(words: str) -> float:
     """The most room that a line of text takes, in drawing units."""
     return sum(map(_share, words)) * SIZE
