@@ -1,46 +1,27 @@
-"""The joint of a vehicle with every lead set is the same on the page, on the wiring sheet and on the command line."""
+"""The joint of a vehicle with every lead set is the same on the page, on the wiring sheet and on the command line: each row, its state, its order."""
 
+import html
 import json
 import re
-from datetime import date
-from functools import cache
-from io import BytesIO
-from itertools import groupby
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from pypdf import PdfReader
 
 from undertrim.cli import main
-from undertrim.derive.fit.stock import stock
-from undertrim.publish import facts, pages, pdf
-from undertrim.publish.sheet import wiring
-from undertrim.record.store import Workspace
+from undertrim.publish.facts.joint import STATES
+from wired import ROOT, VEHICLES, bare, body, made, printed, stem
 
-ROOT = Path(__file__).parents[2]
-PLACE = Workspace(ROOT)
-VEHICLES = PLACE.files([PLACE.records / "vehicles"])
-DAY = date(2026, 11, 25)
-URL = "https://undertrim.example/x.html"
+Data = dict[str, Any]
+each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
 
 
-@cache
-def made(path: Path) -> dict[str, Any]:
-    return facts.vehicle(PLACE.load(path), None, stock(PLACE))
-
-
-def rows(tables: list[dict[str, Any]]) -> list[tuple[str, str, str]]:
+def rows(tables: list[Data]) -> list[tuple[str, str, str]]:
     return [(row["id"], row["state"], row["do"]) for table in tables for row in table["rows"]]
 
 
-@cache
-def printed(path: Path) -> str:
-    reader = PdfReader(BytesIO(pdf.render_wiring(made(path), URL, "a4", DAY)))
-    return " ".join(" ".join(page.extract_text() for page in reader.pages).replace("\u200b", "").split())
-
-
-@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+@each_vehicle
 def test_the_command_line_makes_the_joints_of_the_page(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     joints = made(path)["joints"]
     assert len({joint["leads"] for joint in joints}) >= 2
@@ -49,56 +30,72 @@ def test_the_command_line_makes_the_joints_of_the_page(path: Path, capsys: pytes
         assert rows(json.loads(capsys.readouterr().out)["tables"]) == rows(joint["tables"])
 
 
-@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
-def test_the_page_shows_every_row_in_its_order(path: Path) -> None:
-    body = pages.vehicle(made(path))
-    shown = re.findall(r'<tr class="ut-row-([a-z-]+)">', body)
-    assert shown == [state for joint in made(path)["joints"] for _, state, _ in rows(joint["tables"])]
+@each_vehicle
+def test_the_page_shows_every_row_in_its_order_with_its_state_and_what_to_do(path: Path) -> None:
+    shown = [
+        (name, state, html.unescape(do[-1] if (do := re.findall("<b>(.*?)</b>", rest)) else ""))
+        for state, name, rest in re.findall(
+            r'<tr class="ut-row-([a-z-]+)" data-row="([^"]+)">.*?data-label="Do">(.*?)</td></tr>', body(path)
+        )
+    ]
+    assert shown == [row for joint in made(path)["joints"] for row in rows(joint["tables"])]
 
 
-@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
-def test_the_sheet_prints_every_row_in_its_order(path: Path) -> None:
-    """Each state once, and under it the functions that are in it."""
-    text, at = printed(path), 0
+@each_vehicle
+def test_the_page_says_each_state_in_words(path: Path) -> None:
+    shown = re.findall(r'<tr class="ut-row-[^>]*><th scope="row">. ([^<]*)</th>', body(path))
+    tables = [table for joint in made(path)["joints"] for table in joint["tables"]]
+    assert shown == [row["state_words"] for table in tables for row in table["rows"]]
+
+
+@each_vehicle
+def test_the_sheet_prints_every_row_in_its_order_below_the_words_of_its_state(path: Path) -> None:
+    whole, at = bare("".join(printed(path))), 0
     for joint in made(path)["joints"]:
-        at = text.index(f"Joint with {joint['name']}", at)
+        at = whole.index(bare(f"Joint with {joint['name']}{joint['opening_name']}"), at)
         for table in joint["tables"]:
-            for words, group in groupby(table["rows"], key=lambda row: row["state_words"]):
-                at = text.index(words, at) + 1
-                for row in group:
-                    at = text.index(row["function_words"], at) + 1
+            at = _printed(table, whole, at)
 
 
-@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
-def test_every_pin_is_on_the_sheet_and_has_its_address_on_the_page(path: Path) -> None:
-    body, text = pages.vehicle(made(path)), printed(path)
-    for plug in made(path)["connectors"]:
-        assert plug["name"] in text
-        for pin in plug["pins"]:
-            assert f'id="pin-{plug["id"]}-{pin["id"]}"' in body
-            assert pin["function_words"] in text
-    for run in made(path)["runs"]:
-        assert run["name"] in text
+def _printed(table: Data, whole: str, at: int) -> int:
+    """Where the last row of the table ends. Each row stands below the line of its state, and one of both says what to do."""
+    at = whole.index(bare(f"{table['counts_words']}."), at)
+    places = [at]
+    for row in table["rows"]:
+        said = bare("".join(_cells(row)))
+        places += [start := whole.index(said, places[-1]), start + len(said)]
+    for number, row in enumerate(table["rows"]):
+        start, end = places[2 * number + 1 : 2 * number + 3]
+        title, line = _last_state(whole[at:start])
+        assert title == bare(f"{row['sign']}{row['state_words']}({table['counts'][row['state']]})"), row["id"]
+        after = places[2 * number + 3] if number + 1 < len(table["rows"]) else end + 1000
+        assert bare(row["do"]) in line or bare(row["do"]) in whole[end:after], row["id"]
+    return places[-1]
 
 
-@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
-def test_the_sheet_has_a_glyph_for_everything(path: Path) -> None:
-    assert "[U+" not in json.dumps(wiring.view(made(path), URL, "a4", DAY), ensure_ascii=False)
+_TITLE = re.compile("|".join(rf".{re.escape(bare(words))}\(\d+\)" for words in STATES.values()))
 
 
-def test_links_of_a_joint_lead_to_pins_of_the_page() -> None:
-    for path in VEHICLES:
-        body = pages.vehicle(made(path))
-        ids = set(re.findall(r' id="([^"]+)"', body))
-        assert set(re.findall(r'href="#(pin-[^"]+)"', body)) <= ids
-        assert set(re.findall(r'href="#(wire-[^"]+)"', body)) <= ids
+def _last_state(before: str) -> tuple[str, str]:
+    """The last line of a state before a row, and it with all that follows."""
+    last = list(_TITLE.finditer(before))[-1]
+    return last[0], before[last.start() :]
 
 
-def test_the_cable_for_an_amplifier_follows_from_the_run() -> None:
-    """60 A over 5 m out and 5 m back at 3 % of 13.8 V: 60 x 10 / 0.414 V is at most 0.69 ohm/km; 2 AWG has 0.5127, 4 AWG 0.8152 (ASTM B258)."""
-    finch = next(path for path in VEHICLES if path.stem == "finch-2014-2018")
-    run = made(finch)["runs"][0]
-    assert run["length"].startswith("5.4 m")
-    cables = {cable["current"]: cable for cable in run["cables"]}
-    assert cables["60 A"]["awg"] == "2 AWG"
-    assert "voltage lost" in cables["60 A"]["why"]
+def _cells(row: Data) -> Iterator[str]:
+    """Function, car, harness and lead of a row as they follow each other on the sheet."""
+    yield row["function_words"]
+    for point in row["car"]:
+        yield point["address"] or point["words"]
+        yield _colour(point) if point["address"] else ""
+        yield f", {point['supply']}" if point["supply"] not in ("", "unknown") else ""
+    for contact in row["contacts"]:
+        yield contact["address"] + _colour(contact)
+    if not row["contacts"]:
+        yield row["through"]
+    if row["lead"]:
+        yield row["lead"]["id"] + _colour(row["lead"])
+
+
+def _colour(end: Data) -> str:
+    return str(end["colour"]["words"]) if end["colour"] else "colour not recorded"

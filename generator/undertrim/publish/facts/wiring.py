@@ -6,7 +6,8 @@ from typing import Any
 from undertrim.derive.wiring.functions import functions
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
-from undertrim.record.model import Connector, Duty, FunctionFact, Pin, VehicleRecord
+from undertrim.record.model import Blank, Connector, Duty, FunctionFact, Pin, VehicleRecord
+from undertrim.record.units import Quantity
 
 Data = dict[str, Any]
 
@@ -65,13 +66,20 @@ def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
 def _wire(item: Pin | FunctionFact) -> Iterator[str]:
     """What is recorded of a wire besides its colour, in words."""
     yield _BEHAVES.get(item.behaves, "")
-    yield f"carries {words.quantity(item.supply)}" if item.supply is not None else ""
-    yield f"what hangs on it draws {words.quantity(item.draws)}" if item.draws is not None else ""
+    yield _known("carries", "what voltage it carries", item.supply)
+    yield _known("what hangs on it draws", "the current of what hangs on it", item.draws)
     if isinstance(item, Pin):
         yield f"fuse {words.quantity(item.fuse)}" if item.fuse is not None else ""
         yield f"wire {item.gauge.replace('mm2', 'mm²')}" if item.gauge else ""
         yield f"contact {words.quantity(item.contact)} wide" if item.contact is not None else ""
         yield "proved with a meter" if item.metered == "yes" else ""
+
+
+def _known(lead: str, unknown: str, value: Quantity | Blank | None) -> str:
+    """A quantity after its lead, or that it is not known; empty where nothing is recorded."""
+    if value is None:
+        return ""
+    return f"{lead} {words.quantity(value)}" if isinstance(value, Quantity) else f"{unknown} is unknown"
 
 
 _BEHAVES = {

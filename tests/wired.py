@@ -1,0 +1,54 @@
+"""The repository's vehicles with its stock: their facts, their pages, and what is printed on their wiring sheets."""
+
+import re
+from datetime import date
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+from pypdf import PdfReader
+
+from undertrim.derive.fit.stock import stock
+from undertrim.publish import facts, pages, pdf
+from undertrim.publish.sheet import Paper
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parents[1]
+PLACE = Workspace(ROOT)
+VEHICLES = PLACE.files([PLACE.records / "vehicles"])
+DAY = date(2026, 11, 25)
+URL = "https://undertrim.invalid/vehicles/wexcombe/plover-2017-2022.html"
+
+
+@cache
+def made(path: Path) -> dict[str, Any]:
+    """The facts of a vehicle; not to be changed."""
+    return facts.vehicle(PLACE.load(path), None, stock(PLACE))
+
+
+@cache
+def body(path: Path) -> str:
+    """The body of its page."""
+    return pages.vehicle(made(path))
+
+
+@cache
+def printed(path: Path, paper: Paper = "a4") -> tuple[str, ...]:
+    """The text of each page of its wiring sheet."""
+    return texts(pdf.render_wiring(made(path), URL, paper, DAY))
+
+
+def texts(sheet: bytes) -> tuple[str, ...]:
+    """The text of each page without the places where long words may break."""
+    return tuple(page.extract_text().replace("\u200b", "") for page in PdfReader(BytesIO(sheet)).pages)
+
+
+def bare(text: str) -> str:
+    """A text without its spaces and with straight quotes, since lines break where they like."""
+    return re.sub(r"\s", "", text).translate({0x2019: "'", 0x2018: "'"})
+
+
+def stem(path: Path) -> str:
+    """The name of a test."""
+    return path.stem
