@@ -62,7 +62,7 @@ def _printed(table: Data, whole: str, at: int) -> int:
     at = whole.index(bare(f"{table['counts_words']}."), at)
     places = [at]
     for row in table["rows"]:
-        said = bare("".join(_cells(row)))
+        said = bare("".join(_cells(row, table["harness"])))
         places += [start := whole.index(said, places[-1]), start + len(said)]
     for number, row in enumerate(table["rows"]):
         start, end = places[2 * number + 1 : 2 * number + 3]
@@ -82,19 +82,20 @@ def _last_state(before: str) -> tuple[str, str]:
     return last[0], before[last.start() :]
 
 
-def _cells(row: Data) -> Iterator[str]:
-    """Function, car, harness and lead of a row as they follow each other on the sheet."""
+def _cells(row: Data, harness: Data | None) -> Iterator[str]:
+    """Function, car, adapter and lead of a row as they follow each other on the sheet."""
     yield row["function_words"]
     for point in row["car"]:
-        yield point["address"] or point["words"]
-        yield _colour(point) if point["address"] else ""
-        yield f", {point['supply']}" if point["supply"] not in ("", "unknown") else ""
+        yield f"{point['address']}{_colour(point)}" if point["address"] else point["words"]
+        if point["supply"]:
+            yield ", voltage unknown" if point["supply"] == "unknown" else f", {point['supply']}"
     for contact in row["contacts"]:
-        yield contact["address"] + _colour(contact)
+        yield contact["gear_name"] if harness and contact["gear"] != harness["id"] else ""
+        yield f"{contact['address']}{_colour(contact)}"
     if not row["contacts"]:
         yield row["through"]
     if row["lead"]:
-        yield row["lead"]["id"] + _colour(row["lead"])
+        yield f"{row['lead']['id']}{_colour(row['lead'])}"
 
 
 def _colour(end: Data) -> str:

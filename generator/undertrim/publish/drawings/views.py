@@ -55,13 +55,25 @@ def view(section: Section, axis: Axis, left: float, right: float) -> View:
     if high - low < 1:
         low, high = low - 20, high + 20
     half = max(known) * _REACH if known and max(known) > 0 else 0.5 * (high - low)
+    room = right - left - 2 * PAD
+    half = max(half, *_least(axis, (low, high), LOWEST / room))
     leaning = axis.behind(half)
     low = low if leaning is None else min(low, leaning)
-    room = right - left - 2 * PAD
     unit = min(room / (high - low), _HIGHEST / half)
     half = max(half, LOWEST / unit)
     start = left + PAD + (room - (high - low) * unit) / 2
     return View(unit, start, half * unit, half, low, high)
+
+
+def _least(axis: Axis, ends: tuple[float, float], share: float) -> Iterator[float]:
+    """The least half height in mm of a picture that is as wide as what is known, and as where the thing behind leans to at that height.
+
+    `share` is the least height over the width. In the second case the width grows with the height: half = share x (high - clear + slope x half).
+    """
+    low, high = ends
+    yield share * (high - low)
+    if axis.clear is not None:
+        yield share * (high - axis.clear) / (1 - min(axis.slope * share, 0.9))
 
 
 def _across(section: Section) -> Iterator[Measure]:

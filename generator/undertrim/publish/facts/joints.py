@@ -80,15 +80,15 @@ def _cars(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> str:
 
 
 def _notes(row: Data) -> Iterator[str]:
-    """What is noted of the wires on both sides."""
-    yield from (f"car: {point['note']}" for point in row["car"] if point["note"])
-    yield from (f"{contact['gear_name']}: {contact['note']}" for contact in row["contacts"] if contact["note"])
-    if row["lead"] and row["lead"]["note"]:
-        yield f"lead: {row['lead']['note']}"
+    """What is noted of the wires on both sides, without the last full stop: more may follow."""
+    ends = [*(("car", point) for point in row["car"]), *((one["gear_name"], one) for one in row["contacts"])]
+    for whose, end in [*ends, *([("lead", row["lead"])] if row["lead"] else [])]:
+        if end["note"]:
+            yield f"{whose}: {end['note'].rstrip('.')}"
 
 
 def _counts(table: Data) -> str:
     """How many rows each state has, in words, exceptions first."""
-    return ", ".join(
+    return "; ".join(
         f"{count} {joint.STATES[state]}" for state in joint.STATES if (count := table["counts"][state.value])
     )

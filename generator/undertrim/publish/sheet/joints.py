@@ -35,12 +35,13 @@ def _table(table: Data, pictures: Pictures) -> Row:
         "extra": "; ".join(f"{item['address']} ({item['words']})" for item in contacts["extra"]),
         "missing": "; ".join(f"{item['address']} ({item['function_words']})" for item in contacts["missing"]),
         "blocks": [
-            _block(list(rows), pictures) for _, rows in groupby(table["rows"], key=lambda row: str(row["state"]))
+            _block(list(rows), table["harness"], pictures)
+            for _, rows in groupby(table["rows"], key=lambda row: str(row["state"]))
         ],
     }
 
 
-def _block(rows: Sequence[Data], pictures: Pictures) -> Row:
+def _block(rows: Sequence[Data], harness: Data | None, pictures: Pictures) -> Row:
     """The rows of one state."""
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = str(usual) if count > 1 else ""
@@ -50,25 +51,26 @@ def _block(rows: Sequence[Data], pictures: Pictures) -> Row:
         "title": f"{rows[0]['state_words']} ({len(rows)})",
         "loud": rows[0]["state"] == "never",
         "do": f"{common}{otherwise}",
-        "rows": [_row(row, common, pictures) for row in rows],
+        "rows": [_row(row, common, harness, pictures) for row in rows],
     }
 
 
-def _row(row: Data, common: str, pictures: Pictures) -> Row:
+def _row(row: Data, common: str, harness: Data | None, pictures: Pictures) -> Row:
     return {
         "function": row["function_words"],
         "car": [_wire(point["address"] or point["words"], point, pictures) for point in row["car"]],
-        "harness": [_wire(contact["address"], contact, pictures) for contact in row["contacts"]]
+        "adapter": [_wire(_contact(contact, harness), contact, pictures) for contact in row["contacts"]]
         or ([_named(row["through"])] if row["through"] else []),
         "lead": [_wire(row["lead"]["id"], row["lead"], pictures)] if row["lead"] else [],
-        "why": "; ".join(part.rstrip(".") for part in _why(row)),
+        "why": "; ".join([*(reason["words"] for reason in row["reasons"]), *row["words"], *row["notes"]]),
         "do": "" if row["do"] == common else row["do"],
     }
 
 
-def _why(row: Data) -> Iterator[str]:
-    yield from (reason["words"] for reason in row["reasons"])
-    yield from (*row["words"], *row["notes"])
+def _contact(contact: Data, harness: Data | None) -> str:
+    """The address of a contact, and whose it is where beside the harness something else has contacts."""
+    own = harness is None or contact["gear"] == harness["id"]
+    return str(contact["address"]) if own else f"{contact['gear_name']} {contact['address']}"
 
 
 def _named(name: str) -> Row:
@@ -79,7 +81,7 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
     """One end: its address or name, its colour where there is a wire to look at, and what else counts there."""
     colour = item["colour"]
     to_see = item.get("address", "a lead")
-    said = colour_words(colour) if colour else "colour not recorded" if to_see else ""
+    said = colour_words(colour) if colour else ""
     return {
         "name": name,
         "picture": pictures.wire(colour) if colour else "",

@@ -1,0 +1,269 @@
+"""The printed wiring sheet: what stands on every page, where lead sets begin, that faces stay whole, and that PDF/UA-1 holds."""
+
+import copy
+import io
+import json
+import re
+from datetime import date
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+from pypdf import PdfReader
+
+from undertrim.publish import pdf
+from undertrim.publish.sheet import Paper, wiring
+from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
+
+Data = dict[str, Any]
+each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
+PLOVER, FINCH, GANT = (
+    next(path for path in VEHICLES if path.stem.startswith(name)) for name in ("plover", "finch", "gant")
+)
+HOSTILE = ['#import "@preview/x:1.0.0": *', "$x$ *b* _i_", '#read("/etc/passwd")', "]]})", "= H <label> @ref"]
+
+
+def view(facts: Data) -> Data:
+    return wiring.view(facts, URL, "a4", DAY)
+
+
+def sheet(facts: Data) -> tuple[str, ...]:
+    return texts(pdf.render_wiring(facts, URL, "a4", DAY))
+
+
+def without(facts: Data, *names: str) -> Data:
+    """Short facts print fast."""
+    return {**facts, **{name: [] for name in names}}
+
+
+@pytest.mark.parametrize("paper", ["a4", "us-letter"])
+@each_vehicle
+def test_every_page_says_what_it_belongs_to(path: Path, paper: Paper) -> None:
+    facts, pages = made(path), printed(path, paper)
+    for number, page in enumerate(pages, start=1):
+        assert bare(f"{facts['title']} {facts['years']}") in bare(page)
+        assert "Demonstration data: invented vehicle" in page
+        assert f"Data date {facts['data_date']}" in page
+        assert "Sheet made 2026-11-25" in page
+        assert f"page {number} of {len(pages)}" in page
+        assert bare("The maker's information, local codes and licensed practice come first.") in bare(page)
+        assert ("DANGER High-voltage vehicle." in page) == (facts["high_voltage"] == "yes")
+
+
+# ISO 216 A4 and ANSI/ASME Y14.1 size A, in points of 1/72 in.
+@pytest.mark.parametrize(("paper", "size"), [("a4", (595.3, 841.9)), ("us-letter", (612, 792))])
+def test_paper_size(paper: Paper, size: tuple[float, float]) -> None:
+    facts = without(made(FINCH), "joints")
+    for page in PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, paper, DAY))).pages:
+        assert (page.mediabox.width, page.mediabox.height) == pytest.approx(size, abs=0.1)
+
+
+@each_vehicle
+def test_each_lead_set_begins_a_page_that_the_first_page_names(path: Path) -> None:
+    pages = printed(path)
+    for joint in made(path)["joints"]:
+        title = f"Joint with {joint['name']}"
+        begun = [number for number, page in enumerate(pages, start=1) if re.search(rf"^{title}$", page, re.MULTILINE)]
+        assert len(begun) == 1
+        assert pages[begun[0] - 1].splitlines().index(title) <= 2
+        assert re.search(rf"{bare(title)}{begun[0]}[;.]", bare(pages[0]))
+
+
+@each_vehicle
+def test_every_pin_is_printed_with_its_colour_letters_and_function(path: Path) -> None:
+    whole, at = bare("".join(printed(path))), 0
+    for plug in made(path)["connectors"]:
+        for pin in plug["pins"]:
+            colour = pin["colour"] or {"words": "not recorded", "iec": ""}
+            at = whole.index(bare(f"{pin['id']}{colour['words']}{colour['iec']}{pin['function_words']}"), at) + 1
+
+
+@each_vehicle
+def test_functions_duties_buttons_and_runs_are_printed(path: Path) -> None:
+    facts, whole = made(path), bare("".join(printed(path)))
+    for entry in facts["functions"]:
+        assert bare(entry["name"] + entry["by_words"]) in whole
+    for entry in facts["duties"]:
+        assert bare(entry["name"] + entry["kept_words"]) in whole
+    for entry in facts["ladders"]:
+        assert all(bare(rung["name"] + rung["band"]) in whole for rung in entry["rungs"])
+    for run in facts["runs"]:
+        assert all(
+            bare(words) in whole for words in (run["name"], run["from"], run["to"], run["length"], run["assumed"])
+        )
+        assert all(bare(f"{number}. {words}") in whole for number, words in enumerate(run["passes"], start=1))
+        assert all(bare("".join(cable.values())) in whole for cable in run["cables"])
+
+
+@each_vehicle
+def test_how_to_tell_a_map_and_what_differs_is_printed(path: Path) -> None:
+    whole = bare("".join(printed(path)))
+    for plug in made(path)["connectors"]:
+        for asked in plug["drawn"]["told_by"]:
+            assert bare(asked["ask"]) in whole
+            assert all(bare(choice["label"]) in whole and bare(choice["tell"]) in whole for choice in asked["choices"])
+        for other in plug["drawn"]["maps"]:
+            assert all(bare(line["words"]) in whole for line in other["differences"])
+
+
+def test_two_maps_of_one_plug_name_each_other() -> None:
+    whole = bare("".join(printed(GANT)))
+    assert whole.count(bare("Another map of this plug: ")) == 2
+
+
+@each_vehicle
+def test_every_source_that_is_named_is_listed(path: Path) -> None:
+    shown = view(made(path))
+    listed = {entry["id"] for entry in shown["evidence"]}
+    named = set(re.findall(r"\be\d+\b", " ".join(re.findall(r"[Ss]ource ([e\d, ]+)", json.dumps(shown)))))
+    assert named
+    assert named == listed
+
+
+@each_vehicle
+def test_both_faces_of_a_plug_are_whole_and_to_one_scale(path: Path) -> None:
+    shown = view(made(path))
+    for plug in shown["plugs"]:
+        for face in plug["faces"]:
+            drawn = ElementTree.fromstring(shown["pictures"][face["picture"]])  # noqa: S314 - our own drawing
+            assert drawn.get("width") == f"{face['width']}px"
+        assert len(plug["faces"]) in (0, 2)
+        assert bool(plug["faces"]) != bool(plug["no_face"])
+
+
+@each_vehicle
+def test_the_words_of_both_faces_stand_on_one_page_with_the_first_pins(path: Path) -> None:
+    for plug in made(path)["connectors"]:
+        if plug["drawn"]["faces"]:
+            held = [
+                page for page in printed(path) if re.search(rf"^{re.escape(plug['name'])}( \[|$)", page, re.MULTILINE)
+            ]
+            assert len(held) == 1
+            after = held[0][held[0].index("\n" + plug["name"]) :]
+            first = plug["pins"][0]
+            assert "Looking at the wires" in after
+            assert "Looking at the contacts" in after
+            assert bare(f"{first['id']}{first['colour']['words'] if first['colour'] else 'not recorded'}") in bare(
+                after
+            )
+
+
+def test_contacts_of_the_same_readings_share_a_row() -> None:
+    # Eight speaker wires of one kind are one row, and none is lost.
+    plug = next(iter(view(made(GANT))["plugs"][-1:]))
+    assert [len(row["pins"]) for row in plug["expect"]] == [8]
+    for facts, shown in zip(made(PLOVER)["connectors"], view(made(PLOVER))["plugs"], strict=True):
+        printed_rows = {pin["id"]: row["lines"] for row in shown["expect"] for pin in row["pins"]}
+        assert printed_rows == {pin["id"]: pin["lines"] for pin in facts["expect"]}
+
+
+def test_what_most_rows_of_a_state_need_is_said_once_and_the_rest_in_its_row() -> None:
+    for facts, shown in zip(made(PLOVER)["joints"], view(made(PLOVER))["joints"], strict=True):
+        for table, arranged in zip(facts["tables"], shown["tables"], strict=True):
+            rows = [(block, row) for block in arranged["blocks"] for row in block["rows"]]
+            for origin, (block, row) in zip(table["rows"], rows, strict=True):
+                assert row["do"] or origin["do"] == block["do"].removesuffix(", if not said otherwise")
+                if row["do"]:
+                    assert row["do"].replace("\u200b", "") == origin["do"]
+
+
+def test_a_contact_beside_the_harness_says_whose_it_is() -> None:
+    facts = copy.deepcopy(made(PLOVER))
+    table = facts["joints"][0]["tables"][0]
+    row = next(row for row in table["rows"] if row["contacts"])
+    row["contacts"][0] |= {"gear": "another", "gear_name": "Another Weir"}
+    table["rows"] = [row]
+    shown = view(facts)["joints"][0]["tables"][0]["blocks"][0]["rows"][0]
+    assert shown["adapter"][0]["name"] == f"Another Weir {row['contacts'][0]['address']}"
+
+
+def test_what_is_not_recorded_of_a_colour_is_said() -> None:
+    facts = copy.deepcopy(made(FINCH))
+    row = next(row for row in facts["joints"][0]["tables"][0]["rows"] if row["car"] and row["car"][0]["address"])
+    row["car"][0]["colour"] = None
+    facts["joints"][0]["tables"][0]["rows"] = [row]
+    facts["connectors"][0]["pins"] = [{**facts["connectors"][0]["pins"][0], "colour": None}]
+    shown = view(facts)
+    assert shown["joints"][0]["tables"][0]["blocks"][0]["rows"][0]["car"][0]["words"] == "colour not recorded"
+    assert shown["plugs"][0]["pins"][0]["colour"] == "not recorded"
+
+
+def test_a_colour_to_doubt_and_one_that_cannot_be_read_say_so() -> None:
+    facts = copy.deepcopy(made(FINCH))
+    pin = facts["connectors"][0]["pins"][0]
+    read = {**pin["colour"], "doubt": "look again", "may_be": []}
+    unread = {**read, "words": "GNY", "base": None, "doubt": "", "may_be": ["green", "grey"]}
+    facts["connectors"][0]["pins"] = [
+        {**pin, "colour": read, "wire": ["pulses."], "note": "A note."},
+        {**pin, "colour": unread},
+    ]
+    shown = view(facts)["plugs"][0]["pins"]
+    assert shown[0]["note"] == "pulses. look again. A note."
+    assert (shown[1]["colour"], shown[1]["picture"]) == ("GNY (may be green or grey)", "")
+
+
+def test_a_plug_without_places_is_not_drawn_and_says_why() -> None:
+    facts = without(copy.deepcopy(made(FINCH)), "joints", "runs")
+    facts["connectors"][0]["drawn"] |= {"faces": [], "no_face": "The positions are not recorded."}
+    pages = sheet(facts)
+    assert "The positions are not recorded." in pages[0]
+    assert "Looking at the wires" not in pages[0]
+
+
+def test_a_car_without_plugs_says_so() -> None:
+    pages = sheet(without(made(FINCH), "joints", "runs", "connectors", "ladders", "functions", "duties"))
+    assert "No plug is recorded: meter every wire before joining it." in pages[0]
+
+
+@pytest.mark.parametrize(("columns", "together"), [(8, True), (10, True), (11, False), (26, False)])
+def test_faces_stand_side_by_side_as_long_as_their_letters_can_be_read(columns: int, together: bool) -> None:
+    facts = without(copy.deepcopy(made(FINCH)), "joints", "runs")
+    drawn = facts["connectors"][0]["drawn"]
+    drawn["faces"] = [
+        {**face, "columns": columns, "cells": [], "least_width": columns * 44 + 2} for face in drawn["faces"]
+    ]
+    page = PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, "a4", DAY))).pages[0]
+    lines = page.extract_text(extraction_mode="layout").replace("\u200b", "").splitlines()
+    assert sum("As recorded" in line or "from the other side" in line for line in lines) == (1 if together else 2)
+
+
+def test_a_record_is_text_and_never_code() -> None:
+    facts = without(copy.deepcopy(made(FINCH)), "functions", "duties")
+    facts["joints"] = facts["joints"][:1]
+    table = facts["joints"][0]["tables"][0]
+    table["rows"] = table["rows"][: len(HOSTILE)]
+    for row, words in zip(table["rows"], HOSTILE, strict=True):
+        row |= {"words": [words], "do": words, "notes": [], "reasons": []}
+    table["notes"] = HOSTILE
+    plug = facts["connectors"][0]
+    plug["pins"] = [{**pin, "note": words, "wire": []} for pin, words in zip(plug["pins"], HOSTILE, strict=False)]
+    facts["runs"][0] |= {"note": HOSTILE[2], "passes": HOSTILE, "from": HOSTILE[0]}
+    whole = bare("".join(sheet(facts)))
+    assert all(whole.count(bare(words)) >= 4 for words in HOSTILE)
+    assert "root:" not in whole
+
+
+@each_vehicle
+def test_the_sheet_has_a_glyph_for_everything(path: Path) -> None:
+    assert "[U+" not in json.dumps(view(made(path)), ensure_ascii=False)
+
+
+def test_pdf_ua() -> None:
+    # ISO 14289-1: the identifier in the metadata, a tagged document, its language and its title shown.
+    facts = without(made(FINCH), "joints")
+    reader = PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, "a4", DAY)))
+    catalogue: Any = reader.root_object
+    assert "<pdfuaid:part>1</pdfuaid:part>" in catalogue["/Metadata"].get_object().get_data().decode()
+    assert catalogue["/MarkInfo"]["/Marked"]
+    assert catalogue["/Lang"] == "en"
+    assert catalogue["/ViewerPreferences"]["/DisplayDocTitle"]
+    assert reader.metadata is not None
+    assert reader.metadata.title == f"{facts['title']} {facts['years']}: wiring sheet"
+
+
+def test_the_same_input_gives_the_same_bytes() -> None:
+    facts = without(made(FINCH), "joints")
+    first = pdf.render_wiring(facts, URL, "a4", DAY)
+    assert pdf.render_wiring(facts, URL, "a4", DAY) == first
+    assert pdf.render_wiring(facts, URL, "a4", date(2026, 11, 26)) != first
