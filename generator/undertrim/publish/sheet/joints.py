@@ -81,7 +81,7 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
     """One end: its address or name, its colour where there is a wire to look at, and what else counts there."""
     colour = item["colour"]
     to_see = item.get("address", "a lead")
-    said = colour_words(colour) if colour else ""
+    said = colour_words(colour) if colour else "colour not recorded" if to_see else ""
     return {
         "name": name,
         "picture": pictures.wire(colour) if colour else "",
