@@ -212,6 +212,11 @@ def test_what_one_of_two_vehicles_may_still_have_is_not_called_absent() -> None:
     assert found("gear-names-absent", CAMERA, both) == [absent]
 
 
+def test_a_step_of_a_kit_need_not_name_a_part() -> None:
+    kit = gear("kit", "  opening: {width: 182 mm, height: 104 mm}\n  assembly: [{do: Clip the halves together.}]\n")
+    assert found("gear-names-absent", CAMERA, kit) == []
+
+
 def test_gear_that_suits_nothing_names_nothing() -> None:
     spacer = gear("spacer", "  thickness: 6 mm\n  hole: {shape: round, diameter: 128 mm}\n")
     alone = "".join(line for line in spacer.splitlines(keepends=True) if "suits" not in line)

@@ -81,6 +81,44 @@ def test_a_wire_on_a_pin_of_other_cars_is_nowhere(trim: str, found: int) -> None
     assert len(said("wire-without-pin", piece)) == found
 
 
+def test_a_pin_with_another_function_is_no_place_for_a_wire() -> None:
+    piece = plug("      1: {function: speed}", "functions:\n  reverse: {by: wire}")
+    assert len(said("wire-without-pin", piece)) == 1
+
+
+@pytest.mark.parametrize(("first", "second", "found"), [("", "", 1), ("Fuse 4", "", 0), ("", "Fuse 9", 0)])
+def test_two_feeds_are_explained_by_a_note_on_either_pin(first: str, second: str, found: int) -> None:
+    notes = [f", note: {note}" if note else "" for note in (first, second)]
+    pins = "\n".join(f"      {n}: {{function: battery-feed{note}}}" for n, note in enumerate(notes, 1))
+    assert len(said("function-stated-twice", plug(pins))) == found
+
+
+def test_a_placed_pin_meets_a_later_one_that_its_number_places() -> None:
+    piece = plug("      2: {function: speed, place: {row: 1, column: 3}}\n      3: {function: mute}")
+    (message,) = said("pin-place-twice", piece.replace("    pins:", "    numbering: rows\n    pins:"))
+    assert message == "pin 2 is at row 1, column 3, where pin 3 is"
+
+
+def test_a_number_outside_its_plug_without_a_place_is_another_rules_business() -> None:
+    piece = plug("      9: {function: speed}").replace("    pins:", "    numbering: rows\n    pins:")
+    assert said("pin-place-twice", piece) == []
+    assert len(said("pin-outside-plug", piece)) == 1
+
+
+@pytest.mark.parametrize(("blank", "found"), [("A7", 0), ("A8", 0), ("A9", 1)])
+def test_a_blank_of_a_block_is_one_of_its_eight(blank: str, found: int) -> None:
+    block = f"    standard: iso-10487-a\n    blanks: [{blank}]\n    pins:"
+    piece = plug("      A1: {function: speed}").replace("    pins:", block).replace("columns: 4", "columns: 5")
+    assert len(said("pin-place-twice", piece)) == found
+
+
+def test_a_plug_on_a_tether_that_is_nowhere_is_found() -> None:
+    piece = plug("      1: {function: ground}").replace("    view:", "    at: radio/mian\n    view:")
+    (finding,) = findings(RECORD_RULES["named-but-absent"], piece)
+    assert (finding.pointer, finding.message) == (("connectors", "main", "at"), "no tether 'radio/mian'")
+    assert said("named-but-absent", piece.replace("mian", "main")) == []
+
+
 def ladder(buttons: str, tolerance: str = "10 %") -> str:
     rows = f"  wheel: {{pin: main/1, tolerance: {tolerance}, buttons: {buttons}}}"
     return plug("      1: {function: wheel-buttons}", f"ladders:\n{rows}")

@@ -3,7 +3,8 @@
 ## What it finds
 
 An entry of `functions` that also stands on a pin, and one function on two pins, where both apply to one car.
-Ground, spare pins and data lines may be there several times.
+Ground, spare pins and data lines may be there several times, and so may anything where a `note` on one of the
+two pins gives the reason: some plugs have two feeds.
 
 ## Why it matters
 
@@ -34,8 +35,8 @@ mended.
     functions:
       speed: {by: data}    # here
 
-error: 'front-left-plus' is on pin 2 of 'main' and on pin 4 of 'main' (keep one, or say with 'when' which cars have which)
-error: 'front-left-plus' is on pin 2 of 'main' and on pin 1 of 'second' (keep one, or say with 'when' which cars have which)
+error: 'front-left-plus' is on pin 2 of 'main' and on pin 4 of 'main' (keep one, say with 'when' which cars have which, or say in a 'note' why there are two)
+error: 'front-left-plus' is on pin 2 of 'main' and on pin 1 of 'second' (keep one, say with 'when' which cars have which, or say in a 'note' why there are two)
 error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say with 'when' which cars have which)
 
 ## Good
@@ -86,6 +87,9 @@ error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say 
           3: {function: ground}
           4: {function: data-high}
           5: {function: data-high}
+          6: {function: battery-feed}
+          7: {function: battery-feed, note: A second feed on a fuse of its own; both carry the amplifier.}
+          8: {function: battery-feed, note: The third.}
       amplified:
         name: Amplifier plug
         when: {sound: amplified}
@@ -118,7 +122,7 @@ from undertrim.record.problem import Level
 LEVEL = Level.ERROR
 
 _MANY = ("ground", "spare", "data-high", "data-low", "data-single")
-_HINT = "or say with 'when' which cars have which"
+_WHICH = "say with 'when' which cars have which"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -135,10 +139,16 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:
     """Each pin that repeats an earlier one, with the first that it repeats."""
     for place, second in enumerate(found):
-        first = next((one for one in found[:place] if together(*one.conditions, *second.conditions)), None)
+        first = next((one for one in found[:place] if _unexplained(one, second)), None)
         if first:
             message = f"'{function}' is on {first} and on {second}"
-            yield Finding((*second.place, "function"), message, f"keep one, {_HINT}")
+            hint = f"keep one, {_WHICH}, or say in a 'note' why there are two"
+            yield Finding((*second.place, "function"), message, hint)
+
+
+def _unexplained(one: Contact, other: Contact) -> bool:
+    """Whether some car has both, and neither says why."""
+    return together(*one.conditions, *other.conditions) and not (one.pin.note or other.pin.note)
 
 
 def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Iterator[Finding]:
@@ -146,5 +156,5 @@ def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Itera
         for contact in pins.get(name, ()):
             if together(fact.when, *contact.conditions):
                 message = f"'{name}' is by '{fact.by}' here and on {contact}"
-                yield Finding(("functions", name), message, f"remove it here, {_HINT}", key=True)
+                yield Finding(("functions", name), message, f"remove it here, or {_WHICH}", key=True)
                 break
