@@ -20,7 +20,7 @@ def framed(facts: Data, shown: Data, url: str, paper: Paper, made: date, picture
     }
     return {
         **glyphs.printable({**frame, **shown}),
-        "link": "/\N{ZERO WIDTH SPACE}".join(map(glyphs.text, url.split("/"))),
+        "link": "/".join(map(glyphs.text, url.split("/"))),
         "url": url,
         "paper": paper,
         "day": [made.year, made.month, made.day],
