@@ -25,6 +25,8 @@
     speaker: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]],
     receiver: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
   };
+  var MOST_BOLTS = 16;
+  var UNREAD = "cannot be read";
   var page = document.querySelector(".ut-vehicle");
   var holder = document.getElementById("ut-fit-data");
   var shelf = null;
@@ -57,14 +59,29 @@
 
   var SHAPES = [["round", "round"], ["oval", "oval"], ["rectangle", "rectangle"]];
 
+  /* As many holes as a record may have, four first. */
+  function counts() {
+    var found = [[4, 4]];
+    for (var count = 2; count <= MOST_BOLTS; count += 1) if (count !== 4) found.push([count, count]);
+    return found;
+  }
+
   function group(id, row) {
     if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
     var inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
-      : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", [4, 2, 3, 6, 8].map(function (count) { return [count, count]; }))]
+      : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", counts())]
         : [];
-    inside.push(lengthField(id + row.name + "-width", row.face ? "Width" : "Diameter, or width"));
-    inside.push(lengthField(id + row.name + "-height", row.face ? "Height" : "Height, unless round"));
+    inside.push(lengthField(id + row.name + "-width", "Width"), lengthField(id + row.name + "-height", "Height"));
     return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
+  }
+
+  /* Whether a part is measured by one diameter; its fields are then one, and called so. */
+  function round(id, row) {
+    if (row.face) return false;
+    var said = document.getElementById(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
+    page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? "Diameter" : "Width";
+    document.getElementById(id + row.name + "-height").closest(".ut-try-field").hidden = one;
+    return one;
   }
 
   function build(spot, place) {
@@ -81,11 +98,13 @@
       answer(id, place, out);
     });
     form.addEventListener("input", function () { answer(id, place, out); });
+    page.addEventListener("click", function (event) { if (event.target.closest("#ut-reset")) answer(id, place, out); });
     form.addEventListener("submit", function (event) { event.preventDefault(); });
     page.addEventListener("change", function (event) { if (event.target.closest(".ut-choose")) answer(id, place, out); });
+    answer(id, place, out);
   }
 
-  function set(id, length) { document.getElementById(id).value = length && length.text ? length.text : ""; }
+  function set(id, length) { document.getElementById(id).value = !length ? "" : length.text || length; }
 
   /* The dimensions of a piece of gear, as typed, into the fields. */
   function fill(id, rows, gear) {
@@ -102,18 +121,19 @@
     });
   }
 
-  /* A field's length, null where it is empty; what cannot be read is said beside it. */
+  /* A field's length or word, null where it is empty. What cannot be read is said beside it, and counts as a length that is not known. */
   function read(id, wrong) {
     var field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
     said.textContent = "";
     field.removeAttribute("aria-invalid");
     if (!text) return null;
+    if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
     try { return lengths.read(text); } catch (error) {
       if (!(error instanceof lengths.Unread)) throw error;
       said.textContent = error.message + ": " + error.hint;
       field.setAttribute("aria-invalid", "true");
       wrong.push(id);
-      return null;
+      return UNREAD;
     }
   }
 
@@ -121,7 +141,7 @@
     var gear = { impedance: null };
     rows.forEach(function (row) {
       if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
-      var width = read(id + row.name + "-width", wrong), height = read(id + row.name + "-height", wrong);
+      var height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
       if (row.face) gear[row.name] = width || height || row.name === "body" ? { width: width, height: height } : null;
       if (row.shape) gear[row.name] = outline(document.getElementById(id + row.name + "-shape").value, width, height);
       if (row.bolts) gear[row.name] = bolts(id, width, height);
@@ -130,7 +150,7 @@
   }
 
   function outline(shape, width, height) {
-    if (!width) return null;
+    if (!width && !height) return null;
     return shape === "round" ? { shape: shape, diameter: width, width: null, height: null } : { shape: shape, diameter: null, width: width, height: height };
   }
 
@@ -144,28 +164,42 @@
     var found = Object.assign({}, shelf.usual);
     USUAL[kind].forEach(function (row) {
       var length = read(id + "usual-" + row[0], wrong);
-      if (length) found[row[0]] = fit.replaced(found[row[0]], length);
+      if (length && length.text) found[row[0]] = fit.replaced(found[row[0]], length);
     });
     return found;
   }
 
-  function holds(clauses, car) {
-    return Object.keys(clauses).every(function (name) { return !(name in car) || clauses[name].indexOf(car[name]) >= 0; });
+  /* Whether a condition can hold for what is said of the car; `sure` where it must. */
+  function holds(clauses, car, sure) {
+    return Object.keys(clauses).every(function (name) { return name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure; });
   }
 
   function between(place) {
     var car = window.undertrimCar ? window.undertrimCar() : {};
     return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
-      .map(function (item) { return { name: shelf.stock[item.id].name, gear: shelf.stock[item.id].gear, made_for_it: item.made_for_it }; });
+      .map(function (item) {
+        var made = shelf.stock[item.id], sure = item.clauses.some(function (one) { return holds(one, car, true); });
+        return { name: made.name, gear: made.gear, made_for_it: item.made_for_it, sure: sure };
+      });
   }
 
   function answer(id, place, out) {
     var wrong = [], rows = FORMS[place.kind];
-    var gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong);
+    var gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
     out.textContent = "";
-    if (wrong.length) { out.append(make("p", { text: wrong.length + " field" + (wrong.length > 1 ? "s" : "") + " cannot be read: see what is said there." })); return; }
+    if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
     if (!typedSomething(id)) return;
-    show(out, fit[place.kind](gear, place.opening, between(place), room), place.notes);
+    var found = fit[place.kind](gear, place.opening, things, room);
+    show(out, found, place.notes.concat(unsure(found, things)));
+  }
+
+  function unread(count) {
+    return count === 1 ? "1 field cannot be read and is left out: see what is said beside it." : count + " fields cannot be read and are left out: see what is said beside them.";
+  }
+
+  function unsure(found, things) {
+    return things.filter(function (item) { return !item.sure && found.parts.indexOf(item.name) >= 0; })
+      .map(function (item) { return item.name + " is made for some of these cars only: say above which car this is"; });
   }
 
   function typedSomething(id) {

@@ -26,7 +26,25 @@
 
   function total(numbers) { return numbers.reduce(function (sum, one) { return sum + (one.value || 0); }, 0); }
 
-  function spread(numbers) { return Math.hypot.apply(null, [0].concat(numbers.map(function (one) { return one.step; }))); }
+  function spread(numbers) { return hypot(numbers.map(function (one) { return one.step; })); }
+
+  /* The root of a sum of squares to the last bit, as the program has it; Math.hypot of browsers is often one bit off. */
+  function hypot(values) {
+    var sum = 0, rest = 0;
+    values.forEach(function (value) {
+      var parts = squared(value), next = sum + parts[0], back = next - sum;
+      rest += (sum - (next - back)) + (parts[0] - back) + parts[1];
+      sum = next;
+    });
+    var root = Math.sqrt(sum), parts = squared(root);
+    return root ? root + ((sum - parts[0]) - parts[1] + rest) / (2 * root) : 0;
+  }
+
+  /* A square as a float and what that leaves out, by halves of 26 bits. */
+  function squared(value) {
+    var wide = 134217729 * value, high = wide - (wide - value), low = value - high;
+    return [value * value, ((high * high - value * value) + 2 * high * low) + low * low];
+  }
 
   function made(name, title, verdict, words, more) {
     var base = { name: name, title: title, verdict: verdict, words: words, need: null, have: null, margin: null, uncertainty: null, numbers: [], missing: [], mend: "", unit: "mm" };
@@ -91,8 +109,8 @@
     if (inner.shape !== "rectangle" || outer.shape === "rectangle") return 1;
     var extra = total(room);
     var shares = [[inner.width.value, outer.width.value], [inner.height.value, outer.height.value]]
-      .filter(function (pair) { return pair[0] && pair[1]; }).map(function (pair) { return (pair[0] + extra) / pair[1]; });
-    return shares.length === 2 ? Math.hypot(shares[0], shares[1]) / Math.max(shares[0], shares[1]) : 1;
+      .filter(function (pair) { return pair[0] !== null && pair[1]; }).map(function (pair) { return (pair[0] + extra) / pair[1]; });
+    return shares.length === 2 && Math.max(shares[0], shares[1]) ? hypot(shares) / Math.max(shares[0], shares[1]) : 1;
   }
 
   function stretched(need, more, room) {
@@ -138,8 +156,8 @@
   function diagonal(box) {
     var pair = sides("rectangle", box), width = pair[0], height = pair[1];
     if (width.value === null || height.value === null) return number("diagonal of the bolt rectangle", null, 0, "unknown");
-    var long = Math.hypot(width.value, height.value);
-    return known("diagonal of the bolt rectangle", long, Math.hypot(width.value * width.step, height.value * height.step) / long);
+    var long = hypot([width.value, height.value]);
+    return known("diagonal of the bolt rectangle", long, long ? hypot([width.value * width.step, height.value * height.step]) / long : 0);
   }
 
   function arcs(box, ring) {
@@ -219,7 +237,7 @@
     var magnet = typed("magnet diameter", speaker.magnet);
     if (magnet.value === null) return [magnet];
     var radius = magnet.value / 2, angle = lean.value * Math.PI / 180, coarse = lean.step * Math.PI / 180;
-    var step = Math.hypot(magnet.step / 2 * Math.tan(angle), radius * coarse / Math.pow(Math.cos(angle), 2));
+    var step = hypot([magnet.step / 2 * Math.tan(angle), radius * coarse / Math.pow(Math.cos(angle), 2)]);
     return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
   }
 

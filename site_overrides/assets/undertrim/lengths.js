@@ -1,10 +1,12 @@
-/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", to the last digit.
-   The table of units comes with the page; all rounding is done on whole numbers. */
+/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", to the last digit and with
+   the same words for what cannot be read. The table of units comes with the site; all rounding is done on whole numbers. */
 (function () {
   "use strict";
 
   var LONGEST = 40;
   var NUMERAL = /^([-−]?)(?:(?:([0-9]+)(?: | ?- ?))?([0-9]+) ?[/⁄] ?([0-9]+)|([0-9]+(?:\.[0-9]+)?|\.[0-9]+))([^0-9]*)$/;
+  var SPACES = /[\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000]+/;
+  var WHOLE = Math.pow(2, 53);
   var kind = null;
 
   function use(table) { kind = table; return api; }
@@ -14,8 +16,10 @@
     this.hint = hint;
   }
 
+  /* In quotes for a message: printable, and cut when long. */
   function quoted(text) {
-    return "'" + (text.length > LONGEST ? text.slice(0, LONGEST - 1) + "…" : text) + "'";
+    var letters = Array.from(text).map(function (letter) { return letter !== " " && /[\p{C}\p{Z}]/u.test(letter) ? "?" : letter; });
+    return "'" + (letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("")) + "'";
   }
 
   /* A decimal number as a ratio of whole numbers. */
@@ -32,9 +36,15 @@
 
   function divisor(a, b) { while (b) { var rest = a % b; a = b; b = rest; } return a < 0n ? -a : a; }
 
+  /* The nearest float. Beyond 2^53 a division of floats would round twice, so the quotient is taken to 64 bits, the last of which says
+     whether anything is left over. */
   function float(number) {
     var common = divisor(number.top, number.bottom) || 1n;
-    return Number(number.top / common) / Number(number.bottom / common);
+    var top = number.top / common, bottom = number.bottom / common;
+    if (top < WHOLE && bottom < WHOLE) return Number(top) / Number(bottom);
+    var shift = BigInt(Math.max(0, 64 + bottom.toString(2).length - top.toString(2).length));
+    var whole = (top << shift) / bottom;
+    return Number((top << shift) % bottom ? whole | 1n : whole) / Math.pow(2, Number(shift));
   }
 
   function fraction(text) {
@@ -56,7 +66,7 @@
 
   /* To so many decimals, a tie to the even digit: the exact decimal expansion of the number decides. */
   function round(value, decimals) {
-    if (!isFinite(value)) return value;
+    if (!(Math.abs(value) < WHOLE)) return value;
     var text = Math.abs(value).toFixed(60);
     var cut = text.indexOf(".") + 1 + decimals;
     var rest = text.slice(cut).replace(".", "");
@@ -81,26 +91,43 @@
     return rounded(ratio(String(metric)), 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
   }
 
+  /* Dots, and spaces and hyphens between letters, as one dot. (Looking behind in the expression itself stops old phones.) */
+  function joined(spelling) {
+    return spelling.replace(/ ?[·⋅•∙*.] ?|[ -](?=\S)/g, function (joint, at) {
+      return /^[ -]$/.test(joint) && !/\S/.test(spelling.charAt(at - 1)) ? joint : ".";
+    });
+  }
+
+  /* The unit meant by a spelling: as it stands, or in capitals where a unit allows them. */
   function find(spelling) {
-    var names = Object.keys(kind.units);
-    return names.find(function (name) { return kind.units[name].spellings.indexOf(spelling) >= 0; }) ||
-      names.find(function (name) { return kind.units[name].any_case && kind.units[name].spellings.indexOf(spelling.toLowerCase()) >= 0; });
+    var word = joined(spelling), names = Object.keys(kind.units);
+    return names.find(function (name) { return kind.units[name].spellings.indexOf(word) >= 0; }) ||
+      names.find(function (name) { return kind.units[name].any_case && folded(kind.units[name]).indexOf(word.toLowerCase()) >= 0; });
+  }
+
+  function folded(unit) { return unit.spellings.map(function (one) { return one.toLowerCase(); }); }
+
+  function tidy(typed) {
+    if (Array.from(typed).length > LONGEST) throw new Unread(quoted(typed) + " is too long for a value", "write one number and one unit, and nothing else");
+    return typed.normalize("NFC").split(SPACES).filter(Boolean).join(" ");
+  }
+
+  /* A letter that is a fraction of its own, such as ½. */
+  function vulgar(text) {
+    return Array.from(text).some(function (letter) { return letter > "~" && letter !== "⁄" && letter.normalize("NFKC").indexOf("⁄") >= 0; });
   }
 
   /* { value, step, text, shown } in mm; throws Unread with the way out. */
   function read(typed) {
-    var text = typed.normalize("NFC").trim().split(/\s+/).join(" ");
-    if (text.length > LONGEST) throw new Unread(quoted(text) + " is too long for a value", "write one number and one unit, and nothing else");
-    var found = NUMERAL.exec(text);
-    if (!found) throw new Unread(quoted(text) + " cannot be read as a number and a unit", wayOut(text));
-    var numeral = found[3] ? parted(found, text) : pointed(found);
-    var spelling = found[6].trim();
-    var name = spelling && find(spelling);
-    if (!spelling) throw new Unread(quoted(text) + " has no unit", offers(numeral));
-    if (!name) throw new Unread("unit " + quoted(spelling) + " in " + quoted(text) + " is not known", "write it in mm or in, such as " + quoted(kind.example));
+    var text = tidy(typed), found = NUMERAL.exec(text);
+    if (!found || vulgar(text)) throw new Unread(quoted(text) + " cannot be read as a number and a unit", wayOut(text));
+    var spelling = found[6].replace(/^ | $/g, "");
+    var numeral = found[3] ? parted(found, text, spelling) : pointed(found);
+    var name = find(spelling);
+    if (!name) throw refused(text, numeral, spelling);
     var unit = kind.units[name];
     if (numeral.parts && !unit.fractions) throw new Unread(quoted(text) + " is a fraction of a unit that has none", offers(numeral));
-    if (found[1]) throw new Unread(quoted(text) + " is negative, which a length cannot be", "write it without the minus sign");
+    if (found[1]) throw new Unread(quoted(text) + " is negative, which " + kind.name + " cannot be", "write it without the minus sign");
     var factor = fraction(unit.factor);
     var value = float(times(numeral.value, factor));
     var step = float(times(coarse(numeral, unit.mark || 1), factor));
@@ -108,32 +135,84 @@
     return { value: value, step: step, text: text, shown: numeral.text + " " + (unit.symbol || name) + (second ? " (" + second + ")" : "") };
   }
 
-  function pointed(found) {
-    var plain = found[5][0] === "." ? "0" + found[5] : found[5];
-    return { text: plain, value: ratio(plain), parts: 0, decimals: (plain.split(".")[1] || "").length };
+  function refused(text, numeral, spelling) {
+    if (!spelling) return new Unread(quoted(text) + " has no unit", offers(numeral));
+    var word = joined(spelling);
+    var owner = kind.elsewhere.find(function (one) { return one.exact.indexOf(word) >= 0 || one.any_case.indexOf(word.toLowerCase()) >= 0; });
+    if (owner) return new Unread(quoted(text) + " is " + owner.name + ", not " + kind.name, inUnits());
+    var near = nearest(word.toLowerCase());
+    var slip = near && !(numeral.parts && !kind.units[near].fractions);
+    return new Unread("unit " + quoted(spelling) + " in " + quoted(text) + " is not known", slip ? "write " + quoted(numeral.text + " " + near) : inUnits());
   }
 
-  function parted(found, text) {
+  function inUnits() { return "write it in " + either(kind.offer) + ", such as " + quoted(kind.example); }
+
+  function either(words) { return words.length > 1 ? words.slice(0, -1).join(", ") + " or " + words[words.length - 1] : words.join(""); }
+
+  /* The unit that a spelling is a slip for: wrong case, else at least three quarters alike. */
+  function nearest(word) {
+    var owners = {};
+    Object.keys(kind.units).forEach(function (name) { folded(kind.units[name]).forEach(function (one) { owners[one] = name; }); });
+    if (Object.prototype.hasOwnProperty.call(owners, word)) return owners[word];
+    var ranked = Object.keys(owners).map(function (known) { return { known: known, share: 2 * alike(known, word) / (known.length + word.length) }; })
+      .filter(function (one) { return word.length > 2 && one.share >= 0.75; })
+      .sort(function (a, b) { return b.share - a.share || (a.known < b.known ? 1 : -1); });
+    return ranked.length ? owners[ranked[0].known] : "";
+  }
+
+  /* How many letters two words share: in their longest common run, and then left and right of it. */
+  function alike(one, other) {
+    var best = { size: 0, at: 0, there: 0 };
+    for (var i = 0; i < one.length; i += 1) {
+      for (var j = 0; j < other.length; j += 1) {
+        var size = 0;
+        while (i + size < one.length && j + size < other.length && one[i + size] === other[j + size]) size += 1;
+        if (size > best.size) best = { size: size, at: i, there: j };
+      }
+    }
+    if (!best.size) return 0;
+    return best.size + alike(one.slice(0, best.at), other.slice(0, best.there)) +
+      alike(one.slice(best.at + best.size), other.slice(best.there + best.size));
+  }
+
+  function pointed(found) {
+    var plain = found[5][0] === "." ? "0" + found[5] : found[5];
+    return { text: (found[1] ? "-" : "") + plain, value: ratio(plain), parts: 0n, decimals: (plain.split(".")[1] || "").length };
+  }
+
+  function parted(found, text, spelling) {
     var whole = BigInt(found[2] || 0), top = BigInt(found[3]), bottom = BigInt(found[4]);
     if (!bottom) throw new Unread(quoted(text) + " divides by zero", "check the fraction");
-    if (top >= bottom) throw new Unread("the fraction in " + quoted(text) + " is not below one", "check the fraction");
-    var shown = (whole ? whole + " " : "") + top + "/" + bottom;
-    return { text: shown, value: { top: whole * bottom + top, bottom: bottom }, parts: Number(bottom), decimals: 0 };
+    if (top >= bottom) {
+      var hint = whole || !spelling ? "check the fraction" : "write " + quoted(mixed(top, bottom) + " " + spelling);
+      throw new Unread("the fraction in " + quoted(text) + " is not below one", hint);
+    }
+    var shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
+    return { text: shown, value: { top: whole * bottom + top, bottom: bottom }, parts: bottom, decimals: 0 };
+  }
+
+  /* A ratio above one in lowest terms, as people write it: 1 3/16. */
+  function mixed(top, bottom) {
+    var common = divisor(top, bottom), rest = (top % bottom) / common;
+    return top / bottom + (rest ? " " + rest + "/" + bottom / common : "");
   }
 
   function coarse(numeral, mark) {
     if (numeral.decimals) return { top: 1n, bottom: 2n * 10n ** BigInt(numeral.decimals) };
-    return { top: 1n, bottom: 2n * BigInt(Math.max(numeral.parts, mark)) };
+    return { top: 1n, bottom: 2n * (numeral.parts > mark ? numeral.parts : BigInt(mark)) };
   }
 
   function offers(numeral) {
     var names = kind.offer.filter(function (name) { return kind.units[name].fractions || !numeral.parts; });
-    return "write " + names.map(function (name) { return quoted(numeral.text + " " + name); }).join(" or ");
+    return "write " + either(names.map(function (name) { return quoted(numeral.text + " " + name); }));
   }
 
   function wayOut(text) {
     if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return "write it without the comma: " + quoted(text.replace(/,/g, "")) + " or " + quoted(text.replace(/,/g, "."));
     if (/[0-9],[0-9]/.test(text)) return "write a decimal point: " + quoted(text.replace(/,/g, "."));
+    if (/[0-9.]e[-+]?[0-9]/i.test(text)) return "write the number out, without an exponent";
+    if (vulgar(text)) return "write the fraction with a slash, such as '2 3/16 in'";
+    if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return "write one value, not a range";
     return "write one number and one unit, such as " + quoted(kind.example);
   }
 

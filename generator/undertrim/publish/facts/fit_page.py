@@ -66,7 +66,7 @@ def _made_for(item: Gear, address: str, opening: str) -> list[When]:
 def shelf_script(stock: Stock, usual: Clearances) -> str:
     """What the forms of all pages share, as a classic script: the unit table for lengths, usual clearances, sizes of the stock."""
     data = {
-        "units": table("units")["length"],
+        "units": length_units(),
         "usual": usual_data(usual),
         "stock": {
             item.id: {"name": item.name, "kind": item.facts.kind, "gear": gear_data(item.facts)}
@@ -74,6 +74,22 @@ def shelf_script(stock: Stock, usual: Clearances) -> str:
         },
     }
     return f"undertrimFitForm.start({script(data)});\n"
+
+
+def length_units() -> Data:
+    """The units of length as data/units.toml has them; `elsewhere` are the spellings of the other kinds, by which a wrong one is known."""
+    kinds = table("units")
+    others = [_spellings(kind) for name, kind in kinds.items() if name != "length"]
+    return {**kinds["length"], "elsewhere": others}
+
+
+def _spellings(kind: Data) -> Data:
+    units = kind["units"].values()
+    return {
+        "name": kind["name"],
+        "exact": [spelling for unit in units for spelling in unit["spellings"]],
+        "any_case": [spelling.casefold() for unit in units if unit.get("any_case") for spelling in unit["spellings"]],
+    }
 
 
 def usual_data(usual: Clearances) -> Data:
