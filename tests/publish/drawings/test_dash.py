@@ -135,6 +135,12 @@ def test_sketched_heights_are_said() -> None:
     assert "Heights from the side are sketched" not in described(opening(SINGLE))
 
 
+def test_what_else_is_to_be_said_stands_below() -> None:
+    drawn = opening(replace(RADIO, more=("It goes on a ring.",)))
+    assert "It goes on a ring." in described(drawn)
+    assert "It goes on a ring." in {line.words for line in texts(drawn)}
+
+
 def test_names_cannot_break_out() -> None:
     nasty = '<script>alert("x")</script> & \x00 "quoted"'
     drawn = opening(replace(RADIO, title=nasty, gear=nasty, kit=nasty, behind=nasty, margin=nasty))

@@ -169,6 +169,18 @@ def test_two_axes_cross_in_the_middle_as_chain_lines() -> None:
     assert drawn.count('stroke-dasharray="16 3 2 3"') >= 2
 
 
+def test_bolt_holes_of_car_and_gear_have_different_marks() -> None:
+    drawn = opening(ROUND)
+    assert all("A" in path for path in part(drawn, "bolt"))
+    assert all("A" not in path and path.count("L") == 2 for path in part(drawn, "gear-bolt"))
+
+
+def test_what_else_is_to_be_said_stands_below() -> None:
+    drawn = opening(replace(ROUND, more=("It goes on a ring.",)))
+    assert "It goes on a ring." in described(drawn)
+    assert "It goes on a ring." in {line.words for line in texts(drawn)}
+
+
 def test_names_cannot_break_out() -> None:
     nasty = '<script>alert("x")</script> & \x00 "quoted"'
     drawn = opening(replace(ROUND, title=nasty, gear=nasty))

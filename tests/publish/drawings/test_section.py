@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from svg_reading import assert_sound, described, extent, length, part, points, strokes, texts
+from svg_reading import assert_sound, described, extent, length, part, points, size, strokes, texts
 from undertrim.publish.drawings.axis import axis
 from undertrim.publish.drawings.section import Margin, Measure, Section, Speaker, Verdict, door
 
@@ -82,7 +82,9 @@ def test_a_gap_that_is_too_small_is_drawn_the_other_way_round() -> None:
     assert len(part(drawn, "strike")) == 1
 
 
-@pytest.mark.parametrize(("verdict", "marks"), [("fits", 0), ("close", 0), ("strikes", 2), ("unknown", 0)])
+@pytest.mark.parametrize(
+    ("verdict", "marks"), [("fits", 0), ("close", 0), ("too close", 0), ("strikes", 2), ("unknown", 0)]
+)
 def test_only_what_strikes_is_marked(verdict: Verdict, marks: int) -> None:
     drawn = door(replace(DOOR, margin_behind=Margin("a", verdict), margin_front=Margin("b", verdict)))
     assert len(part(drawn, "strike")) == marks
@@ -103,6 +105,24 @@ def test_a_lean_has_its_angle_and_its_depth_at_the_axis() -> None:
     edge = extent(part(drawn, "skin")[0]).left + near * scale, to_y - 51 * scale
     assert min(math.dist(edge, start) for start in starts) < 0.05
     assert length(drawn, "behind") == pytest.approx((11.5 - 51 * math.tan(math.radians(6))) * scale, abs=0.03)
+
+
+@pytest.mark.parametrize("magnet", [mm(102), UNKNOWN])
+def test_of_what_leans_by_an_unknown_angle_only_a_stub_at_the_axis_is_drawn(magnet: Measure) -> None:
+    drawn = door(replace(DOOR, lean_text="unknown", speaker=replace(SPEAKER, magnet=magnet)))
+    (behind,), (axis_line,) = part(drawn, "behind"), part(drawn, "axis")
+    assert size(behind) == pytest.approx((0, 16), abs=0.02)
+    assert extent(behind).bottom == extent(axis_line).top
+    assert "lean of the Window glass: unknown" in described(drawn)
+    assert part(drawn, "dimension behind") == []
+    assert part(drawn, "dimension clear")
+    assert size(part(door(replace(DOOR, lean=0, lean_text="0 deg")), "behind")[0])[1] > 16
+
+
+def test_what_else_is_to_be_said_stands_below() -> None:
+    drawn = door(replace(DOOR, more=("Drawn without a spacer.",)))
+    assert "Drawn without a spacer." in described(drawn)
+    assert "Drawn without a spacer." in {line.words for line in texts(drawn)}
 
 
 def test_depths_from_the_bracket_count_from_its_face() -> None:
@@ -184,7 +204,7 @@ MARGINS = st.none() | st.builds(
     st.sampled_from(
         ["8.56 mm (0.34 in) short", "11.5 mm (0.45 in) free, of which 5 mm (0.2 in) are wanted to the glass"]
     ),
-    st.sampled_from(["fits", "close", "strikes", "unknown"]),
+    st.sampled_from(["fits", "close", "too close", "strikes", "unknown"]),
 )
 SECTIONS = st.builds(
     Section,
@@ -196,7 +216,7 @@ SECTIONS = st.builds(
     datum_name=NAMES,
     behind=NAMES,
     lean=st.none() | st.floats(0, 45),
-    lean_text=st.just("3 deg"),
+    lean_text=st.sampled_from(["3 deg", ""]),
     bracket=st.none() | MEASURES,
     bracket_stays=st.booleans(),
     spacer=st.none() | MEASURES,
@@ -205,6 +225,7 @@ SECTIONS = st.builds(
     speaker=st.none() | SPEAKERS,
     margin_behind=MARGINS,
     margin_front=MARGINS,
+    more=st.sampled_from([(), ("Drawn without what would have to be got: a spacer 3 mm to 7 mm high.",)]),
 )
 
 

@@ -7,7 +7,7 @@ from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
 
-Verdict: TypeAlias = Literal["fits", "close", "strikes", "unknown"]
+Verdict: TypeAlias = Literal["fits", "close", "too close", "strikes", "unknown"]
 Datum: TypeAlias = Literal["skin", "bracket", "other"]
 
 
@@ -36,8 +36,9 @@ class Section:
     """An opening cut along the axis of its speaker. All `Measure`s in mm; None stands for what is not there, `Measure()` for what is not recorded.
 
     `clear` (at the axis) and `room` count from the datum: the bare skin, the face of the factory bracket, or another face, against
-    which nothing can be placed. `lean` is the angle in degrees between the thing behind and the mounting face. `bracket` is the
-    factory bracket; it is drawn where it stays (`bracket_stays`).
+    which nothing can be placed. `lean` is the angle in degrees between the thing behind and the mounting face: without one there is
+    none, unless `lean_text` says that it is not known. `bracket` is the factory bracket; it is drawn where it stays
+    (`bracket_stays`). `more` are sentences to stand below, such as what is not drawn.
     """
 
     title: str
@@ -60,6 +61,14 @@ class Section:
     margin_front: Margin | None = None
     near: str = "cabin side"
     far: str = "outside"
+    more: tuple[str, ...] = ()
+
+    @property
+    def slope(self) -> float | None:
+        """By how much the thing behind comes nearer over the distance from the axis; None where that is not known."""
+        if self.lean is None and self.lean_text:
+            return None
+        return math.tan(math.radians(self.lean or 0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,12 +93,14 @@ class Axis:
     seat: float | None = None
     back: float | None = None
     cone: float | None = None
-    slope: float = 0
+    slope: float | None = 0
     lost: tuple[str, ...] = ()
 
     def behind(self, radius: float) -> float | None:
-        """Where the thing behind is at a distance from the axis, on the side where it leans nearer; mm."""
-        return None if self.clear is None else self.clear - self.slope * radius
+        """Where the thing behind is at a distance from the axis, on the side where it leans nearer; mm. None where that is not known."""
+        if self.clear is None or not radius:
+            return self.clear
+        return None if self.slope is None else self.clear - self.slope * radius
 
     @property
     def known(self) -> list[float]:
@@ -119,7 +130,7 @@ def axis(section: Section) -> Axis:
         seat=seat if speaker else None,
         back=_less(seat, None if speaker is None or speaker.depth.mm is None else -speaker.depth.mm),
         cone=_less(seat, speaker.protrusion.mm if speaker else None),
-        slope=math.tan(math.radians(section.lean or 0)),
+        slope=section.slope,
         lost=tuple(_lost(section, seat)),
     )
 
@@ -172,6 +183,8 @@ def _lost(section: Section, seat: float | None) -> Iterator[str]:
             ("magnet", speaker.magnet),
         ]
     yield from (f"{name}: {measure.text}" for name, measure in wanted if measure is not None and measure.mm is None)
+    if section.slope is None:
+        yield f"lean of the {section.behind}: {section.lean_text}; only its place at the axis is drawn"
     if section.datum == "other":
         yield f"mounting face against the {section.datum_name}: not recorded"
     if speaker and seat is None:

@@ -122,6 +122,7 @@ def _notes(dash: Dash) -> Iterator[str]:
         yield f"opening of {dash.kit}: {dash.kit_opening.words}"
     if dash.gear:
         yield from _gear_notes(dash)
+    yield from dash.more
 
 
 def _gear_notes(dash: Dash) -> Iterator[str]:

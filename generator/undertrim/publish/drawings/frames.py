@@ -33,6 +33,7 @@ class Dash:
     """The opening, the kit in it and the receiver in that; the receiver is centred across and stands at the bottom.
 
     `clear` is the depth behind the front of the dash to `behind`; `margin` says in words what is left of it, `strikes` whether that is too little.
+    `more` are sentences to stand below.
     """
 
     title: str
@@ -49,6 +50,7 @@ class Dash:
     plug_room: Measure = UNKNOWN
     margin: str = ""
     strikes: bool = False
+    more: tuple[str, ...] = ()
 
     @property
     def holder(self) -> Frame:

@@ -1,7 +1,7 @@
 """An opening for a speaker from the front: hole and bolt holes of the car, and over them what the gear is, to scale."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from undertrim.publish.drawings import dimensions, legends, pens, svg
@@ -9,45 +9,13 @@ from undertrim.publish.drawings.dimensions import Measure, Span
 from undertrim.publish.drawings.legends import Key
 from undertrim.publish.drawings.pens import Pen
 from undertrim.publish.drawings.pieces import EDGE, Piece, Sheet
-from undertrim.publish.drawings.shapes import Outline, Pattern
+from undertrim.publish.drawings.shapes import Front, Outline, Pattern
 
 __all__ = ["Front", "Measure", "Outline", "Pattern", "opening"]
 
 _HIGHEST = 260.0
 _PAD = 12.0
 _COLUMN = 110.0  # a picture with upright texts beside it is at least as high, in units
-
-
-@dataclass(frozen=True, slots=True)
-class Front:
-    """The opening and, where there is any, the gear over it (`turned` by 90 degrees or not). All are centred: no offset is recorded."""
-
-    title: str
-    hole: Outline
-    bolts: Pattern | None = None
-    panel: Outline | None = None
-    gear: str = ""
-    basket: Outline | None = None
-    flange: Outline | None = None
-    gear_bolts: Pattern | None = None
-    turned: bool = False
-
-    @property
-    def posed(self) -> "Front":
-        """The same with the sizes of the gear as it is held."""
-        if not self.turned:
-            return self
-        basket, flange = (part.turned if part else None for part in (self.basket, self.flange))
-        bolts = self.gear_bolts.turned if self.gear_bolts else None
-        return replace(self, basket=basket, flange=flange, gear_bolts=bolts)
-
-    @property
-    def places(self) -> tuple[list[svg.Point], list[svg.Point]]:
-        """The bolt holes of the car and those of the gear in mm; a circle is turned so that it meets a rectangle where it can."""
-        patterns = self.bolts, self.gear_bolts
-        first = next((one.corner for one in patterns if one and one.corner is not None), None)
-        car, gear = (one.points(first) if one else [] for one in patterns)
-        return car, gear
 
 
 class _Shown(NamedTuple):
@@ -193,3 +161,4 @@ def _notes(front: Front) -> Iterator[str]:
             yield f"{front.gear} is drawn centred{', turned by 90 degrees' if front.turned else ''}."
     if any(one and one.circle and one.known for one in (front.bolts, front.gear_bolts)):
         yield "At which angle bolts stand on their circle is not recorded."
+    yield from front.more

@@ -9,6 +9,7 @@ from undertrim.publish.drawings.views import PAD, View
 
 _SHEET = 3.0  # units; thicknesses of sheet and flange are not recorded, so they are the same at every scale
 _SHAFT = 0.6  # share of the depth at which the sketched basket meets the magnet
+_STUB = 16.0  # units; of what is behind where it is not known how it leans
 _RIM = 9.0  # units; width of a ring where neither hole nor flange says
 
 
@@ -42,7 +43,12 @@ def rim(section: Section, view: View) -> tuple[float, float]:
 def edge(section: Section) -> float | None:
     """The radius of the magnet in mm, 0 where nothing leans so that it does not matter; None where it is not known."""
     magnet = section.speaker.magnet.half if section.speaker else None
-    return 0.0 if magnet is None and not section.lean else magnet
+    return 0.0 if magnet is None and section.slope == 0 else magnet
+
+
+def seen(axis: Axis, view: View) -> float:
+    """Up to how far from the axis the thing behind is drawn, in mm: to the edge of the picture, or a stub where its lean is not known."""
+    return view.half if axis.slope is not None else _STUB / view.unit
 
 
 def strikes(section: Section, axis: Axis, view: View) -> Iterator[tuple[float, float]]:
@@ -67,15 +73,16 @@ def _centre(view: View) -> Iterator[str]:
 
 def _behind(axis: Axis, view: View) -> Iterator[str]:
     """The surface of what is behind, hatched on its far side."""
-    near = axis.behind(view.half)
-    if near is None or axis.clear is None:
+    if axis.clear is None:
         return
-    top, bottom = view.x(near), view.x(axis.clear)
-    yield pens.stroke("outline", pens.line(top, view.top, bottom, view.bottom), part="behind")
-    count = max(2, int((view.bottom - view.top) / 7))
+    high = view.y(seen(axis, view))
+    near = axis.behind(view.half)
+    top, bottom = view.x(axis.clear if near is None else near), view.x(axis.clear)
+    yield pens.stroke("outline", pens.line(top, high, bottom, view.bottom), part="behind")
+    count = max(2, int((view.bottom - high) / 7))
     shares = [(place + 0.5) / count for place in range(count)]
-    feet = [(top + share * (bottom - top), view.top + share * (view.bottom - view.top)) for share in shares]
-    yield pens.stroke("thin", *(pens.line(x, y, x + 6, y - 6) for x, y in feet if y - 6 >= view.top))
+    feet = [(top + share * (bottom - top), high + share * (view.bottom - high)) for share in shares]
+    yield pens.stroke("thin", *(pens.line(x, y, x + 6, y - 6) for x, y in feet if y - 6 >= high))
 
 
 def _mounting(section: Section, axis: Axis, view: View) -> Iterator[str]:

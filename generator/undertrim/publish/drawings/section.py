@@ -89,9 +89,11 @@ def _named(case: _Case) -> Iterator[Name]:
         yield Name(ring.name, view.x((ring.bottom + ring.top) / 2), view.y(outer) - view.top)
     if section.speaker and axis.seat is not None:
         yield from _speaker_name(case, section.speaker, axis.seat)
-    if (place := axis.behind(view.half)) is not None:
+    if axis.clear is not None:
         lean = f", leans {section.lean_text}" if section.lean else ""
-        yield Name(f"{section.behind}{lean}", view.x(place), 0)
+        place = axis.behind(view.half)
+        high = view.y(profile.seen(axis, view)) - view.top
+        yield Name(f"{section.behind}{lean}", view.x(axis.clear if place is None else place), high)
 
 
 def _speaker_name(case: _Case, speaker: Speaker, seat: float) -> Iterator[Name]:
@@ -128,7 +130,7 @@ def _spans(case: _Case) -> Iterator[Span]:
     if axis.clear is not None:
         yield case.span("clear", f"clear depth {section.clear.text}", datum, (axis.clear, 0))
     for ring in axis.rings:
-        yield case.span(ring.part, f"{ring.name} {ring.text}", (ring.top, inner), (ring.bottom, inner))
+        yield case.span(ring.part, f"{ring.name}: {ring.text}", (ring.top, inner), (ring.bottom, inner))
     if section.speaker and axis.seat is not None:
         yield from _speaker_spans(case, section.speaker, axis.seat)
 
@@ -184,3 +186,4 @@ def _notes(case: _Case) -> Iterator[str]:
         yield "Drawn is the half towards which it leans."
     if axis.rings or axis.seat is not None:
         yield "One half is drawn. To scale: what has a number; the rest is a sketch."
+    yield from section.more

@@ -1,7 +1,7 @@
-"""Outlines and bolt patterns from the front, in mm about their middle."""
+"""What a drawing from the front is made from: outlines and bolt patterns, in mm about their middle."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
@@ -101,3 +101,39 @@ class Pattern:
             return f"bolt holes of {whose}: {self.words}"
         lost = self.count - len(self.points())
         return f"bolt holes of {whose}: where {lost} of {self.count} sit is not recorded" if lost else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Front:
+    """The opening and, where there is any, the gear over it (`turned` by 90 degrees or not). All are centred: no offset is recorded.
+
+    `more` are sentences to stand below, such as what goes between and is not drawn.
+    """
+
+    title: str
+    hole: Outline
+    bolts: Pattern | None = None
+    panel: Outline | None = None
+    gear: str = ""
+    basket: Outline | None = None
+    flange: Outline | None = None
+    gear_bolts: Pattern | None = None
+    turned: bool = False
+    more: tuple[str, ...] = ()
+
+    @property
+    def posed(self) -> "Front":
+        """The same with the sizes of the gear as it is held."""
+        if not self.turned:
+            return self
+        basket, flange = (part.turned if part else None for part in (self.basket, self.flange))
+        bolts = self.gear_bolts.turned if self.gear_bolts else None
+        return replace(self, basket=basket, flange=flange, gear_bolts=bolts)
+
+    @property
+    def places(self) -> tuple[list[svg.Point], list[svg.Point]]:
+        """The bolt holes of the car and those of the gear in mm; a circle is turned so that it meets a rectangle where it can."""
+        patterns = self.bolts, self.gear_bolts
+        first = next((one.corner for one in patterns if one and one.corner is not None), None)
+        car, gear = (one.points(first) if one else [] for one in patterns)
+        return car, gear

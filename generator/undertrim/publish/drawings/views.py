@@ -73,7 +73,7 @@ def _least(axis: Axis, ends: tuple[float, float], share: float) -> Iterator[floa
     low, high = ends
     yield share * (high - low)
     if axis.clear is not None:
-        yield share * (high - axis.clear) / (1 - min(axis.slope * share, 0.9))
+        yield share * (high - axis.clear) / (1 - min((axis.slope or 0) * share, 0.9))
 
 
 def _across(section: Section) -> Iterator[Measure]:
