@@ -185,6 +185,9 @@ _SPEAKERS = (
     Case(_speaker("2.19 in"), _door("62"), (), "inches are no millimetres", "fits", {"depth": 3.37}),
     Case(_speaker("40", basket=_round("50"), **_SMALL), _door("62", hole=_round("2 in"), bolts=_circle("62")), (),
          "50 mm in a hole of 2 in is 0.8 mm loose", "marginal", {"hole": 0.8}),
+    # Sizes of nothing are nonsense (a rule warns), and are reckoned all the same: 130 - 0 into the hole
+    Case(_speaker("58", basket=Hole("rectangle", width=mm("0"), height=mm("0")), bolts=Bolts("rectangle", 4, width=mm("0"), height=mm("0"))),
+         _door("62"), (), "a basket and bolts of nothing", "fits-with", {"hole-across": 130, "hole-up": 130}),
 )  # fmt: skip
 
 # Opening - body on each axis, clear depth - chassis - 30 for the plugs; bodies of ISO 7736, as secondary texts give them

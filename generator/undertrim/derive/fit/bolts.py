@@ -69,7 +69,7 @@ def _diagonal(box: Bolts) -> Number:
     if width.value is None or height.value is None:
         return Number("diagonal of the bolt rectangle", None, 0, "unknown")
     long = math.hypot(width.value, height.value)
-    step = math.hypot(width.value * width.step, height.value * height.step) / long
+    step = math.hypot(width.value * width.step, height.value * height.step) / long if long else 0
     return known("diagonal of the bolt rectangle", long, step)
 
 

@@ -60,7 +60,7 @@ def _corners(inner: Outline, outer: Outline, room: Sequence[Number]) -> float:
     extra = sum(number.value or 0 for number in room)
     pairs = ((inner.width.value, outer.width.value), (inner.height.value, outer.height.value))
     shares = [(need + extra) / have for need, have in pairs if need is not None and have]
-    return math.hypot(*shares) / max(shares) if len(shares) == 2 else 1
+    return math.hypot(*shares) / max(shares) if len(shares) == 2 and max(shares) else 1
 
 
 def _stretched(need: Number, more: float, room: Sequence[Number]) -> tuple[Number, ...]:
