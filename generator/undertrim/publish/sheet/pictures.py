@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from io import BytesIO
+from itertools import chain, count
 from typing import Any
 
 import segno
@@ -51,10 +52,10 @@ class Pictures:
             for title, svg in opening_pictures.openings(glyphs.printable(drawn))
         ]
 
-    def keep(self, key: str, svg: str) -> str:
-        """A drawing under a key of its own."""
-        self.svg.setdefault(key, svg)
-        return key
+    def keep(self, name: str, svg: str) -> str:
+        """The key of a drawing: its name, and a number where another drawing has that name."""
+        names = chain([name], (f"{name} {number}" for number in count(2)))
+        return next(key for key in names if self.svg.setdefault(key, svg) == svg)
 
 
 def code(url: str) -> str:
