@@ -107,6 +107,28 @@ def test_other_outputs(output: str, to_get: tuple[str, ...]) -> None:
     assert any("unknown: look for a factory amplifier" in note for note in found.notes) == (output == "unknown")
 
 
+def test_what_wants_the_least_plate_comes_first() -> None:
+    """A hole of 130 mm: 117 mm leave 13 to be closed, 50 mm leave 80, though the small one has more room behind and in front."""
+    near = gear(
+        SPEAKER,
+        model="Near",
+        basket={"shape": "round", "diameter": "117 mm"},
+        bolts={"pattern": "circle", "count": "4", "diameter": "140 mm"},
+    )
+    small = {
+        "basket": {"shape": "round", "diameter": "50 mm"},
+        "flange": {"shape": "round", "diameter": "70 mm"},
+        "bolts": {"pattern": "circle", "count": "4", "diameter": "62 mm"},
+    }
+    far = gear(SPEAKER, model="Far", **small, depth="20 mm", protrusion="2 mm")
+    fits = answers("front-door", [far, near])[0].fits
+    assert [(fit.name, fit.kind, fit.bridged) for fit in fits] == [
+        ("Skerrowe Near", "fits-with", 13),
+        ("Skerrowe Far", "fits-with", 80),
+    ]
+    assert gear(SPEAKER).id == one("front-door", [far, near, gear(SPEAKER)]).gear  # what needs none comes before both
+
+
 def test_speakers_on_a_line_only_receiver_want_an_amplifier() -> None:
     found = one("dash", [gear(RECEIVER, outputs=["line"])], "sound: {only: {output: speaker}}")
     assert found.to_get == ("an amplifier",)

@@ -47,9 +47,15 @@ class Fit:
         return smallest(self.checks)
 
     @property
-    def rank(self) -> tuple[int, bool, float, str]:
-        """Where it stands among others: by kind, from stock before to buy, by the smallest margin, by name."""
-        return (KINDS.index(self.kind), bool(self.to_get), -self.margin, self.name)
+    def bridged(self) -> float:
+        """What a plate that is to be got would have to close between basket and hole of the car, in mm; 0 without one."""
+        gaps = (check.margin for check in self.checks if check.margin is not None and check.name.startswith("hole"))
+        return max(gaps, default=0.0) if self.to_get else 0.0
+
+    @property
+    def rank(self) -> tuple[int, bool, float, float, str]:
+        """Where it stands among others: by kind, from stock before to buy, by how little a plate must bridge, by the smallest margin, by name."""
+        return (KINDS.index(self.kind), bool(self.to_get), self.bridged, -self.margin, self.name)
 
 
 def smallest(checks: Iterable[Check]) -> float:
