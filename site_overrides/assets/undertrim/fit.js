@@ -26,7 +26,7 @@
 
   function total(numbers) { return numbers.reduce(function (sum, one) { return sum + (one.value || 0); }, 0); }
 
-  function remaining(have, need) { return round(total(have) - total(need), DIGITS); }
+  function remaining(have, need) { return round(have - need, DIGITS); }
 
   function spread(numbers) { return hypot(numbers.map(function (one) { return one.step; })); }
 
@@ -63,7 +63,7 @@
     var missing = numbers.filter(function (one) { return one.value === null; }).map(function (one) { return one.label + " (" + one.text + ")"; });
     if (missing.length) return made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { numbers: numbers, missing: missing });
     var there = total(have), wanted = total(need);
-    var margin = remaining(have, need), uncertainty = round(spread(numbers), DIGITS);
+    var margin = remaining(there, wanted), uncertainty = round(spread(numbers), DIGITS);
     var verdict = judge(margin, uncertainty);
     var words = title + ": " + (margin >= 0 ? both(margin) + " to spare" : both(-margin) + " short");
     if (verdict === "marginal") words += ", within the uncertainty of " + both(uncertainty) + ": measure again, finer";
@@ -262,8 +262,8 @@
 
   function spacerWindow(room, seat) {
     var raised = [seat.offset].concat(room.gasket);
-    var least = remaining(room.behind, [room.clear].concat(raised));
-    return [Math.max(0, least), remaining([room.front], raised.concat(room.before))];
+    var least = remaining(total(room.behind), total([room.clear].concat(raised)));
+    return [Math.max(0, least), remaining(total([room.front]), total(raised.concat(room.before)))];
   }
 
   function spacerCheck(room, seat) {

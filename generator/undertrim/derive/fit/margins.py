@@ -87,7 +87,7 @@ def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number
         words = f"{title}: cannot be told without {' and '.join(missing)}"
         return Check(name, title, "unknown", words, numbers=numbers, missing=missing)
     there, wanted = total(have), total(need)
-    margin, uncertainty = remaining(have, need), round(spread(numbers), _DIGITS)
+    margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
     verdict = judge(margin, uncertainty)
     words = f"{title}: {_amount(margin)}"
     if verdict == "marginal":
@@ -95,9 +95,9 @@ def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number
     return Check(name, title, verdict, words, wanted, there, margin, uncertainty, numbers, mend=mend)
 
 
-def remaining(have: Sequence[Number], need: Sequence[Number]) -> float:
-    """What one sum leaves of another, in mm, without the rounding of floats; a missing number counts nothing."""
-    return round(total(have) - total(need), _DIGITS)
+def remaining(have: float, need: float) -> float:
+    """What one sum in mm leaves of another, without the rounding of floats."""
+    return round(have - need, _DIGITS)
 
 
 def total(numbers: Sequence[Number]) -> float:

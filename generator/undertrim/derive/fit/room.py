@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, remaining, typed
+from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, remaining, total, typed
 from undertrim.derive.fit.seats import Seat
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Depth, Opening
@@ -38,8 +38,8 @@ class Room:
     def window(self, seat: Seat) -> tuple[float, float]:
         """The least and greatest height of a spacer on a seat, in mm; empty if the first is larger. All numbers must be known."""
         raised = [seat.offset, *self.gasket]
-        least = remaining(self.behind, [self.clear, *raised])
-        return max(0.0, least), remaining([self.front], [*raised, *self.before])
+        least = remaining(total(self.behind), total([self.clear, *raised]))
+        return max(0.0, least), remaining(total([self.front]), total([*raised, *self.before]))
 
     def spacer(self, seat: Seat) -> Check:
         """Whether any height of spacer would do on a seat."""

@@ -27,7 +27,7 @@ class Spacer:
 class Case:
     """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not.
 
-    `on_car` is how it sits on the car itself, which is the same at every height.
+    `on_car` is how it sits on the car itself, and `inside` how its basket goes through the hole of the car: the same at every height.
     """
 
     speaker: Gear
@@ -36,6 +36,7 @@ class Case:
     room: Room
     turned: bool = False
     on_car: tuple[Check, ...] = ()
+    inside: tuple[Check, ...] = ()
 
     @property
     def car(self) -> Hold:
@@ -66,14 +67,16 @@ def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clear
 
 def _posed(case: Case) -> Case:
     """The case with how the speaker sits on the car worked out."""
-    return replace(case, on_car=case.seated(case.car))
+    inside = through(case.speaker.facts, case.car, turned=case.turned)
+    return replace(case, on_car=case.seated(case.car), inside=inside)
 
 
 def _ways(case: Case, spacers: Sequence[Spacer]) -> Iterator[Fit]:
+    reachable = () if _failing(case.inside) else spacers
     for seat in seats(case.opening):
         yield _plain(case, seat)
         yield from _to_get(case, seat)
-        yield from filter(None, (_on(case, seat, spacer) for spacer in spacers))
+        yield from filter(None, (_on(case, seat, spacer) for spacer in reachable))
 
 
 def _plain(case: Case, seat: Seat) -> Fit:
@@ -87,13 +90,10 @@ def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit | None:
     name, part = spacer.gear.name, spacer.gear.facts
     height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
     room = (case.room.depth(height), case.room.grille(height))
-    if _failing(room):
-        return None
-    inside = through(case.speaker.facts, case.car, turned=case.turned)
-    held = () if _failing(inside) else case.seated(Hold(name, part.hole, part.bolts))
+    held = () if _failing(room) else case.seated(Hold(name, part.hole, part.bolts))
     if not held or _failing(held):
         return None
-    checks = [*inside, *held, *_spacer_held(case, spacer), *room]
+    checks = [*case.inside, *held, *_spacer_held(case, spacer), *room]
     return None if _failing(checks) else case.decided(checks, seat, on=spacer.gear)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.contacts import Contact
 from undertrim.derive.wiring.leads import is_sound, level
-from undertrim.derive.wiring.needs import Point, elsewhere
+from undertrim.derive.wiring.needs import Point, sources
 from undertrim.derive.wiring.signals import by_data
 from undertrim.derive.wiring.traps import Wire
 from undertrim.record.gear import Lead
@@ -41,8 +41,7 @@ class Bench:
 
     def path(self, lead: Lead) -> Path:
         """The way of a lead: through the harness, else through an interface, else by hand. Where one end is data, the interface comes first."""
-        on_pins = tuple(point for point in self.points if point.function == lead.function)
-        found = on_pins or (elsewhere(lead.function, self.record, self.car),)
+        found = sources(lead.function, self.record, self.car, self.points)
         own = tuple(contact for contact in self.held if contact.lead.function == lead.function)
         by_harness = tuple(contact for contact in own if contact.gear.facts.kind == "harness")
         maker = self.maker(lead.function)

@@ -8,7 +8,7 @@ from undertrim.derive import cars
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
-from undertrim.derive.wiring.needs import around, output, sources
+from undertrim.derive.wiring.needs import around, output, points, sources
 from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When
@@ -91,9 +91,9 @@ def _interfaces(
     record: VehicleRecord, car: Mapping[str, str], leads: Sequence[Lead], shelf: Sequence[Gear]
 ) -> list[Gear]:
     """The interfaces for what is data at one end, by greed: always the one that brings most of what is left."""
-    left = {
-        lead.function for lead in leads if any(by_data(lead, point) for point in sources(lead.function, record, car))
-    }
+    having = points(record, car)
+    met = ((lead, point) for lead in leads for point in sources(lead.function, record, car, having))
+    left = {lead.function for lead, point in met if by_data(lead, point)}
     chosen: list[Gear] = []
     offered = sorted((item for item in shelf if item.facts.kind == "interface"), key=lambda item: item.id)
     while offered and left:

@@ -1,7 +1,7 @@
 """What one car has for each function: a pin, a wire elsewhere, data, nothing, or nobody knows."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.load import systems
@@ -35,13 +35,19 @@ def points(record: VehicleRecord, car: Mapping[str, str]) -> tuple[Point, ...]:
     return tuple(sorted(found, key=lambda point: natural(point.address)))
 
 
-def sources(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[Point, ...]:
-    """Where one car has a function: its pins, else what the record says of it, else one point that is unknown."""
-    on_pins = tuple(point for point in points(record, car) if point.function == function)
-    return on_pins or (elsewhere(function, record, car),)
+def sources(
+    function: str, record: VehicleRecord, car: Mapping[str, str], known: Sequence[Point] | None = None
+) -> tuple[Point, ...]:
+    """Where one car has a function: its pins, else what the record says of it, else one point that is unknown.
+
+    `known` are the `points` of that car, for who asks for many functions.
+    """
+    having = points(record, car) if known is None else known
+    on_pins = tuple(point for point in having if point.function == function)
+    return on_pins or (_elsewhere(function, record, car),)
 
 
-def elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Point:
+def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Point:
     """What the record says of a function that stands on no pin of one car; unknown where it says nothing."""
     fact: FunctionFact | None = record.functions.get(function)
     if fact is None or not fact.when.holds(car):
