@@ -73,9 +73,11 @@ def test_no_cable_is_a_problem_found(capsys: pytest.CaptureFixture[str]) -> None
         (["--current", "60 A", "--length", "5 m", "--efficiency", "0.8"], "--efficiency goes with --power"),
         (["--current", "60 A", "--length", "5 m", "--body", "1 mohm"], "--body goes with --return body"),
         (["--current", "60 A", "--length", "5 m", "--size", "41"], "no awg cable of size '41'; write one of 22, 20,"),
-        (["--power", "60 W", "--length", "5 m", "--efficiency", "good"], "--efficiency: 'good' is not a number"),
-        (["--power", "60 W", "--length", "5 m", "--efficiency", "nan"], "the efficiency is not a number"),
-        (["--power", "60 W", "--length", "5 m", "--efficiency", "80"], "the efficiency '8000 %' cannot be right"),
+        (["--power", "60 W", "--length", "5 m", "--efficiency", "good"], "--efficiency: 'good' cannot be read"),
+        (["--power", "60 W", "--length", "5 m", "--efficiency", "nan"], "--efficiency: 'nan' cannot be read"),
+        (["--power", "60 W", "--length", "5 m", "--efficiency", "80"], "--efficiency: '80' has no unit; write '80 %'"),
+        (["--current", "60 A", "--length", "5 m", "--share", "0.8"], "--share: '0.8' has no unit; write '80 %' for 0.8 of the whole"),
+        (["--current", "60 A", "--length", "5 m", "--limit", "0.03"], "--limit: '0.03' has no unit; write '3 %' for 0.03 of the whole"),
     ],
 )  # fmt: skip
 def test_slips_say_the_way_out(capsys: pytest.CaptureFixture[str], typed: list[str], said: str) -> None:

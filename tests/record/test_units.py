@@ -1,7 +1,9 @@
 """Typed quantities against exact definitions, pint, and the messages people will read."""
 
+import re
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from itertools import product
 
 import pint
 import pytest
@@ -22,6 +24,7 @@ PINT_NAMES = {
     "h": "hour",
     "kohm": "kiloohm",
     "mohm": "milliohm",
+    "Mohm": "megaohm",
 }
 UNITS = [(kind.key, name) for kind in kinds().values() for name in kind.units if kind.key != "count"]
 
@@ -131,6 +134,17 @@ def test_step_is_the_coarseness_typed(text: str, kind: str, step: float) -> None
         ("7/0 in", "length", "'7/0 in' divides by zero", "check the fraction"),
         ("19/16 in", "length", "the fraction in '19/16 in' is not below one", "write '1 3/16 in'"),
         ("2 19/16 in", "length", "the fraction in '2 19/16 in' is not below one", "check the fraction"),
+        ("0.8", "share", "'0.8' has no unit", "write '80 %' for 0.8 of the whole"),
+        ("0.05", "share", "'0.05' has no unit", "write '5 %' for 0.05 of the whole"),
+        ("0.035", "share", "'0.035' has no unit", "write '3.5 %' for 0.035 of the whole"),
+        ("1/3", "share", "'1/3' has no unit", "write '33.333 %' for 1/3 of the whole"),
+        ("1", "share", "'1' has no unit", "write '100 %' for 1 of the whole, or '1 %'"),
+        ("1.5", "share", "'1.5' has no unit", "write '1.5 %'"),
+        ("80", "share", "'80' has no unit", "write '80 %'"),
+        ("5 cNm", "torque", "unit 'cNm' in '5 cNm' is not known", "write it in N.m, lbf.in or lbf.ft, such as '10 N.m'"),
+        ("5 MHz", "frequency", "unit 'MHz' in '5 MHz' is not known", "write it in Hz or kHz, such as '100 Hz'"),
+        ("5 mamps", "current", "unit 'mamps' in '5 mamps' is not known", "write it in mA or A, such as '150 mA'"),
+        ("1 MOHM", "resistance", "unit 'MOHM' in '1 MOHM' is not known", "write it in ohm or kohm, such as '4 ohm'"),
         ("150 MA", "current", "unit 'MA' in '150 MA' is not known", "write '150 mA'"),
         ("10 nm", "torque", "unit 'nm' in '10 nm' is not known", "write '10 N.m'"),
         ("12 v", "voltage", "unit 'v' in '12 v' is not known", "write '12 V'"),
@@ -318,3 +332,25 @@ def test_rounding_is_decimals_own(number: Decimal, decimals: int) -> None:
 
 def test_a_long_number_is_printed_whole() -> None:
     assert show(parse("1" + "0" * 34 + " mm", "length")).startswith("1" + "0" * 34 + " mm (")
+
+
+@pytest.mark.parametrize("kind", sorted(kinds()))
+def test_no_hint_is_of_another_scale(kind: str) -> None:
+    """Every unit's name with a prefix put before it or changed: a hint never changes what a prefix said. M and m in one word are one slip."""
+    names = {spelling for unit in kinds()[kind].units.values() for spelling in unit.spellings if spelling.isalpha()}
+    scale = {"p": -12, "n": -9, "u": -6, "m": -3, "c": -2, "d": -1, "": 0, "k": 3, "G": 9}
+    for name, prefix in product(names, scale):
+        typed = f"5 {prefix}{name}"
+        try:
+            parse(typed, kind)
+        except UnitError as error:
+            meant = re.fullmatch("write '5 (.*)'", error.hint)
+            said = 10.0 ** scale[prefix] * parse(f"5 {name}", kind).value
+            assert not meant or parse(f"5 {meant[1]}", kind).value == pytest.approx(said), (typed, error.hint)
+
+
+def test_megohms_are_no_milliohms() -> None:
+    """1e6 and 1e-3: SI prefixes."""
+    assert parse("1 Mohm", "resistance").value == 1e6
+    assert parse("1 mohm", "resistance").value == 1e-3
+    assert parse("470 MFD", "capacitance").value == pytest.approx(470e-6)

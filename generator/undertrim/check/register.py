@@ -5,6 +5,7 @@ from functools import cache
 from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
     battery_lists,
+    behaviour_against_function,
     boundary_crossed,
     build_ranges,
     choice_without_mark,
@@ -82,6 +83,7 @@ from undertrim.check.rules import (
 
 RECORD_RULES: dict[str, RecordRule] = {
     "battery-lists": battery_lists,
+    "behaviour-against-function": behaviour_against_function,
     "build-ranges": build_ranges,
     "choice-without-mark": choice_without_mark,
     "colour-not-known": colour_not_known,
@@ -146,8 +148,10 @@ RECORD_RULES: dict[str, RecordRule] = {
 }
 
 GEAR_RULES: dict[str, GearRule] = {
+    "behaviour-against-function": behaviour_against_function,
     "colour-not-known": colour_not_known,
     "defeats-safety": defeats_safety,
+    "fuse-above-wire": fuse_above_wire,
     "gear-contradicts-itself": gear_contradicts_itself,
     "gear-file-name": gear_file_name,
     "implausible-quantity": implausible_quantity,

@@ -10,16 +10,18 @@ from undertrim.resources import table
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A current in A; `less` where the wire is thinner than all in the table and carries less than that."""
+    """A current in A; `derived` where the wire is thinner than all in the table and its current follows from the thinnest one's."""
 
     current: float
-    less: bool = False
+    derived: bool = False
 
 
 def carries(gauge: str) -> Limit | None:
     """What a wire of `1.5 mm2` or `18 AWG` carries in the cabin; None for a gauge that does not exist.
 
-    Counts as the thickest gauge of the table with no more copper. The insulation is the one in data/wire-check.toml.
+    Counts as the thickest gauge of the table with no more copper. What is thinner than all of them carries less by the power 1.5 of the
+    diameter: heat grows with current squared over area, and leaves by the surface (the form of Preece's law of 1884 for fuse wires).
+    The insulation is the one in data/wire-check.toml.
     """
     area = _area(gauge)
     if area is None:
@@ -27,12 +29,15 @@ def carries(gauge: str) -> Limit | None:
     around = Surroundings(int(table("wire-check")["insulation"]), "cabin")
     known = [size("awg", name) for name in table("electrical-ampacity")["gauges"]]
     held = [one for one in known if one.area <= area + 1e-9]
-    current = ampacity(_thickest(held) if held else known[0], around)
-    return Limit(current, less=not held) if current is not None else None
+    nearest = max(held, key=_of_size) if held else min(known, key=_of_size)
+    current = ampacity(nearest, around)
+    if current is None:
+        return None
+    return Limit(current) if held else Limit(current * (area / nearest.area) ** 0.75, derived=True)
 
 
-def _thickest(sizes: list[Size]) -> Size:
-    return max(sizes, key=lambda one: one.area)
+def _of_size(one: Size) -> float:
+    return one.area
 
 
 def _area(gauge: str) -> float | None:

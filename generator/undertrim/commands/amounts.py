@@ -33,6 +33,15 @@ def plain(text: str, what: str) -> float:
         raise Usage(f"{what}: '{text}' is not a number; write one such as 0.8") from error
 
 
+def part_of_one(text: str, what: str) -> float:
+    """A share that is as often typed as a part of one: "80 %" or 0.8. Raises Usage, also for a bare 80."""
+    try:
+        bare = float(text)
+    except ValueError:
+        return amount(text, "share", what)
+    return bare if 0 < bare <= 1 else amount(text, "share", what)
+
+
 def ohms(text: str, what: str) -> float:
     """A load: "4" or "4 ohm". Raises Usage."""
     bare = text.replace(".", "", 1)

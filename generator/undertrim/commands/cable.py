@@ -7,7 +7,7 @@ Exit 1 if no cable listed will do.
 
 import argparse
 
-from undertrim.commands.amounts import add_format, amount, maybe, plain, show
+from undertrim.commands.amounts import add_format, amount, maybe, part_of_one, plain, show
 from undertrim.commands.common import Usage
 from undertrim.derive.electrical import ampacity, cable, drop, metals
 from undertrim.derive.electrical.bounds import Refused
@@ -69,8 +69,7 @@ def _supply(options: argparse.Namespace) -> Supply | None:
 def _efficiency(options: argparse.Namespace) -> float | None:
     if options.efficiency is None:
         return None
-    typed = options.efficiency
-    return amount(typed, "share", "--efficiency") if "%" in typed else plain(typed, "--efficiency")
+    return part_of_one(options.efficiency, "--efficiency")
 
 
 def _volts(options: argparse.Namespace) -> float | None:

@@ -99,7 +99,8 @@ def _lead(lead: Data | None) -> str:
         return "-"
     level = f", {lead['level']} level" if lead["level"] == "line" else ""
     fuse = f", fuse {_solid(lead['fuse'])}" if lead["fuse"] else ""
-    return f"{lead['id']}: {_colour(lead)}{level}{fuse}"
+    gauge = f", {_solid(lead['gauge'].replace('mm2', 'mm²'))}" if lead["gauge"] else ""
+    return f"{lead['id']}: {_colour(lead)}{level}{fuse}{gauge}"
 
 
 def _adapter(row: Data) -> str:

@@ -25,6 +25,7 @@ class Lead:
     supply: Voltage | None = None
     limit: Current | None = None
     fuse: Current | None = None
+    gauge: str = ""
     note: str = ""
     id: str = ""
 

@@ -48,6 +48,7 @@ class Kind:
     negative: bool
     whole: bool
     clock: bool
+    of_one: bool
     units: Mapping[str, Unit]
     others: tuple[Other, ...]
     exact: Mapping[str, Unit]
@@ -64,16 +65,24 @@ class Kind:
         return self.exact.get(joined) or self.folded.get(joined.casefold())
 
     def near(self, spelling: str) -> Unit | None:
-        """The unit a spelling is a slip for: wrong case first, then a near miss. None if nothing is close."""
+        """The unit a spelling is a slip for: wrong case first, then a near miss. None if nothing is close, or two units are."""
         joined = _JOINTS.sub(".", spelling).casefold()
-        caseless = {known.casefold(): unit for known, unit in self.exact.items()}
-        return caseless.get(joined) or caseless.get(_closest(joined, list(caseless)))
+        caseless: dict[str, set[str]] = {}
+        for known, unit in self.exact.items():
+            caseless.setdefault(known.casefold(), set()).add(unit.name)
+        meant = caseless.get(joined) or caseless.get(_closest(joined, list(caseless))) or set()
+        return self.units[meant.pop()] if len(meant) == 1 else None
 
 
 def _closest(word: str, known: list[str]) -> str:
     from difflib import get_close_matches  # only a wrong spelling pays for it
 
+    if word[:1] in _PREFIXES and word[1:] in known:
+        return "\0"  # "cNm" is no slip for "Nm", but a hundredth of it
     return next(iter(get_close_matches(word, known, n=1, cutoff=0.75)), "\0") if len(word) > 2 else "\0"
+
+
+_PREFIXES = frozenset("pnuµμmcdkg")
 
 
 @cache
@@ -93,6 +102,7 @@ def _kind(key: str, table: Mapping[str, Any]) -> Kind:
         negative=table.get("negative", False),
         whole=table.get("whole", False),
         clock=table.get("clock", False),
+        of_one=table.get("of_one", False),
         units=units,
         others=tuple(_other(row) for row in table.get("other", ())),
         exact={word: unit for unit in units.values() for word in unit.spellings},

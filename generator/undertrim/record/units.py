@@ -103,10 +103,28 @@ def _owner(spelling: str) -> Kind | None:
 
 
 def _offers(numeral: Numeral, kind: Kind) -> str:
+    if kind.of_one and 0 < numeral.value <= 1:
+        return _of_the_whole(numeral, kind)
     offered = (kind.find(name) for name in kind.offer)
     units = [unit for unit in offered if unit and (unit.fractions or not numeral.parts)]
     written = [quoted(equivalents.with_name(numeral.text, unit)) for unit in units]
     return "write " + _either(written) if written else _in_units_of(kind)
+
+
+def _of_the_whole(numeral: Numeral, kind: Kind) -> str:
+    """People type 0.8 for 80 %: with the bare number the hint would be a hundredth of what is meant."""
+    written = f"write {quoted(hundredfold(numeral, kind))} for {numeral.text} of the whole"
+    return f"{written}, or {quoted(with_unit(numeral.text, kind))}" if numeral.value == 1 else written
+
+
+def hundredfold(numeral: Numeral, kind: Kind) -> str:
+    """A part of one in the first unit that people use for its kind: "80 %" for 0.8."""
+    return with_unit(equivalents.rounded(numeral.value * 100, 3), kind)
+
+
+def with_unit(number: str, kind: Kind) -> str:
+    """A number in the first unit that people use for its kind."""
+    return equivalents.with_name(number, kind.units[kind.offer[0]])
 
 
 def _unfraction(numeral: Numeral, kind: Kind) -> str:

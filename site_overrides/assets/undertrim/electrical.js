@@ -262,7 +262,9 @@
     var rows = {};
     tables.fuses.families.forEach(function (family) { rows[family.id] = family.ratings; });
     return [].concat.apply([], tables.fuses.families.map(function (family) {
-      return rows[family.same || family.id].map(function (row) {
+      return rows[family.same || family.id].filter(function (row) {
+        return row.amps >= (family.least || 0) && row.amps <= (family.most || Infinity);
+      }).map(function (row) {
         return { family: family.id, name: family.name, amps: row.amps, colour: row.colour, sure: family.sure };
       });
     }));

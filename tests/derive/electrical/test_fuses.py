@@ -12,10 +12,30 @@ MEDIUM = {
 HIGH_CURRENT = {"yellow": 20, "green": 30, "orange": 40, "red": 50, "blue": 60, "tan": 70, "clear": 80}
 
 
-@pytest.mark.parametrize("family", ["medium", "mini"])
+MINI = [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30]  # ten ratings from 2 to 30 A: two public secondary texts
+
+
 @pytest.mark.parametrize(("colour", "amps"), MEDIUM.items())
-def test_small_blades(family: str, colour: str, amps: float) -> None:
-    assert fuses.rating(family, colour) == amps
+def test_small_blades(colour: str, amps: float) -> None:
+    assert fuses.rating("medium", colour) == amps
+    if amps in MINI:
+        assert fuses.rating("mini", colour) == amps
+
+
+@pytest.mark.parametrize(
+    ("family", "ratings"),
+    [("medium", sorted([*MEDIUM.values(), 35])), ("mini", MINI), ("high-current", [*HIGH_CURRENT.values()])],
+)
+def test_a_family_has_these_ratings_and_no_others(family: str, ratings: list[float]) -> None:
+    assert [fuse.amps for fuse in fuses.fuses() if fuse.family == family] == ratings
+
+
+@pytest.mark.parametrize("colour", ["black", "blue-green", "orange"])
+def test_the_small_blade_has_no_1_35_or_40_a(colour: str) -> None:
+    with pytest.raises(Refused, match=f"no '{colour}' fuse in the family 'mini'"):
+        fuses.rating("mini", colour)
+    assert "miniature" not in fuses.readings(colour).headline
+    assert "miniature" not in fuses.described(fuses.rating("medium", colour))
 
 
 @pytest.mark.parametrize(("colour", "amps"), HIGH_CURRENT.items())

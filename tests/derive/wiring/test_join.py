@@ -212,6 +212,10 @@ def test_the_parking_brake_input_never_meets_ground(ground: str) -> None:
         ("dimmed-ground", "", "dimmed-on-ground-side"),
         ("dimmed-plus", "dimmed-ground", "dimmed-on-plus-side"),
         ("on-off", "dimmed-ground", "dimmed-on-plus-side"),
+        ("closes-to-ground", "on-off", "switched-on-ground-side"),
+        ("closes-to-ground", "dimmed-plus", "switched-on-ground-side"),
+        ("closes-to-plus", "dimmed-ground", "dimmed-on-plus-side"),
+        ("closes-to-ground", "dimmed-ground", State.JOINED),
         ("dimmed-plus", "", State.JOINED),
         ("on-off", "dimmed-plus", State.JOINED),
         ("dimmed-ground", "dimmed-ground", State.JOINED),
@@ -285,6 +289,14 @@ def test_a_recorded_ladder_says_how_buttons_behave() -> None:
         (", supply: 6 V", ", supply: 8 V", "other-voltage"),
         (", supply: 6 V", ", supply: 12 V", "other-voltage"),
         (", supply: 6 V", ", supply: 6.0 V", State.JOINED),
+        (", supply: 6 V", ", supply: 6.3 V", State.JOINED),  # 5 % of 6.3 V is 0.315 V
+        (", supply: 6.0 V", ", supply: 6.3 V", State.JOINED),
+        (", supply: 6 V", ", supply: 6.4 V", "other-voltage"),  # within the digits of 6 V, beyond 5 %
+        (", supply: 5 V", ", supply: 5.5 V", "other-voltage"),
+        (", supply: 24 V", ", supply: 24.5 V", State.JOINED),
+        (", supply: 12 V", ", supply: 13.8 V", State.JOINED),  # both the battery's
+        (", supply: 10.8 V", ", supply: 11.2 V", State.JOINED),
+        (", supply: 10.8 V", "", "other-voltage"),
         ("", ", supply: 12 V", State.JOINED),
         ("", "", State.JOINED),
         (", supply: unknown", "", State.UNKNOWN),
@@ -292,15 +304,16 @@ def test_a_recorded_ladder_says_how_buttons_behave() -> None:
     ],
 )
 def test_the_supply_of_a_camera(pin: str, lead: str, expected: str) -> None:
-    item = only(car(f"1: {{function: camera-feed{pin}}}"), f"function: camera-feed{lead}")
+    item = only(car(f"1: {{function: camera-feed, draws: 0.1 A{pin}}}"), f"function: camera-feed, limit: 1 A{lead}")
     assert expected == item.state or (item.state is State.NEVER and reasons(item) == [expected])
 
 
 def test_an_interface_may_make_the_voltage() -> None:
-    about = car("1: {function: camera-feed, supply: 6 V}")
+    about = car("1: {function: camera-feed, supply: 6 V, draws: 0.1 A}")
+    lead = "function: camera-feed, limit: 1 A"
     plugs = "provides: [camera-feed]\nplugs: {radio-main: {1: {function: camera-feed%s}}}"
-    assert only(about, "function: camera-feed", interface(plugs % ", supply: 6 V")).state is State.JOINED
-    assert reasons(only(about, "function: camera-feed", interface(plugs % ""))) == ["other-voltage"]
+    assert only(about, lead, interface(plugs % ", supply: 6 V")).state is State.JOINED
+    assert reasons(only(about, lead, interface(plugs % ""))) == ["other-voltage"]
 
 
 @pytest.mark.parametrize(
@@ -315,7 +328,7 @@ def test_an_interface_may_make_the_voltage() -> None:
         (("100 mA", "10 mA"), "", State.UNKNOWN),
     ],
 )
-@pytest.mark.parametrize("function", ["antenna-feed", "amplifier-turn-on"])
+@pytest.mark.parametrize("function", ["antenna-feed", "amplifier-turn-on", "camera-feed"])
 def test_what_hangs_on_an_output_is_added_up(
     function: str, draws: tuple[str, str], limit: str, expected: State
 ) -> None:
@@ -327,6 +340,55 @@ def test_what_hangs_on_an_output_is_added_up(
     assert item.state is expected
     assert reasons(item) == (["too-much-current"] if expected is State.NEVER else [])
     assert len(item.car) == 2
+
+
+@pytest.mark.parametrize(
+    ("limit", "state", "do"),
+    [
+        ("300 mA", State.JOINED, "join to its lead of Pellworth Knot, and to radio-main/2 by hand"),
+        ("299 mA", State.NEVER, "do not join straight"),
+    ],
+)
+@pytest.mark.parametrize("function", ["antenna-feed", "amplifier-turn-on", "camera-feed"])
+def test_an_output_feeds_the_wire_that_the_harness_leaves_out(
+    function: str, limit: str, state: State, do: str
+) -> None:
+    pins = f"1: {{function: {function}, draws: 150 mA}}\n2: {{function: {function}, draws: 150 mA}}"
+    joint = joined(car(pins), f"it: {{function: {function}, limit: {limit}}}", harness(f"1: {{function: {function}}}"))
+    item = row(joint, "it")
+    assert item.state is state
+    assert item.do.startswith(do)
+    assert [point.pin for point in item.car] == ["1", "2"]
+    assert len(joint.rows) == 1
+
+
+def test_a_limit_counts_on_any_lead_that_has_one() -> None:
+    about = car("1: {function: mute, behaves: closes-to-plus, draws: 60 mA}")
+    lead = "function: mute, behaves: closes-to-plus, limit: %s"
+    assert reasons(only(about, lead % "50 mA")) == ["too-much-current"]
+    assert only(about, lead % "60 mA").state is State.JOINED
+    assert only(about, lead % "unknown").state is State.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("pin", "lead", "expected"),
+    [
+        ("function: switched-feed, behaves: steady", "function: switched-feed", "switched-to-permanent"),
+        ("function: switched-feed, behaves: steady", "function: switched-feed, behaves: on-off", "switched-to-permanent"),
+        ("function: battery-feed, behaves: on-off", "function: battery-feed", "permanent-to-switched"),
+        ("function: battery-feed, behaves: on-off", "function: battery-feed, behaves: steady", "permanent-to-switched"),
+        ("function: switched-feed, behaves: on-off", "function: switched-feed, behaves: steady", "permanent-to-switched"),
+        ("function: battery-feed, behaves: steady", "function: battery-feed, behaves: on-off", "switched-to-permanent"),
+        ("function: battery-feed, behaves: steady", "function: battery-feed", State.JOINED),
+        ("function: switched-feed, behaves: on-off", "function: switched-feed", State.JOINED),
+        ("function: battery-feed, behaves: pulses", "function: battery-feed", State.UNKNOWN),
+        ("function: ground, behaves: closes-to-plus", "function: ground", State.UNKNOWN),
+    ],
+)
+def test_a_feed_is_what_it_behaves_like(pin: str, lead: str, expected: str) -> None:
+    """A name does not make a switched feed of what is live at all times."""
+    item = only(car(f"1: {{{pin}}}"), lead)
+    assert expected == item.state or (item.state is State.NEVER and reasons(item) == [expected])
 
 
 def test_outputs_speakers_and_feeds_on_the_wrong_contact() -> None:

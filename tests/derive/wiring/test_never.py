@@ -38,7 +38,7 @@ def test_ground(ground: str) -> None:
     for output in ("antenna-feed", "amplifier-turn-on", "camera-feed"):
         assert name(output, ground) == "output-to-ground"
     for speaker in SPEAKERS:
-        expected = "speaker-minus-to-ground" if speaker.endswith("minus") else "other-function"
+        expected = "speaker-minus-to-ground" if speaker.endswith("minus") else "speaker-to-ground"
         assert name(speaker, ground) == expected
     assert name("battery-feed", ground) == "supply-to-ground"
 
@@ -51,6 +51,12 @@ def test_supplies(supply: str) -> None:
         assert name(speaker, supply) == "speaker-to-supply"
 
 
+@pytest.mark.parametrize("data", ["data-high", "data-low", "data-single"])
+def test_data(data: str) -> None:
+    assert name("battery-feed", data) == name(data, "switched-feed") == "data-to-supply"
+    assert name(data, "ground") == name("camera-ground", data) == "data-to-ground"
+
+
 def test_the_way_between_the_feeds_counts() -> None:
     assert name("switched-feed", "battery-feed") == "switched-to-permanent"
     assert name("battery-feed", "switched-feed") == "permanent-to-switched"
@@ -60,7 +66,9 @@ def test_the_table_names_only_what_the_schema_has() -> None:
     data = table("joining")
     schema = json.loads((top("schema") / "vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
     groups, sides = (list(chain(*data[key].values())) for key in ("group", "side"))
-    named = {*data["must_know"], *data["shared"], *data["limited"], *data["usual"], *groups}
+    named = {*data["must_know"], *data["shared"], *data["usual"], *groups, *data["acts"]}
+    named |= {function for row in data["acts"].values() for function in row.values()}
     assert named <= set(schema["functionName"]["enum"])
-    assert {*sides, *data["usual"].values()} <= set(schema["behaviour"]["enum"])
+    acting = chain(*data["acts"].values())
+    assert {*sides, *data["usual"].values(), *acting} <= set(schema["behaviour"]["enum"])
     assert len(sides) == len(set(sides))

@@ -2,10 +2,11 @@
 
 ## What it finds
 
-A pin whose `fuse` is larger than what a wire of its `gauge` carries by 33 CFR 183.425, Table 5. That table is
-written for boats, at 30 °C and for the temperature the insulation bears; it is taken at 105 °C, near what is
-usual in cars. It knows AWG: a wire in mm2 counts as the next gauge with no more copper, and a wire thinner than
-the table's thinnest carries less than that one.
+A pin, or a lead or contact of gear, whose `fuse` is larger than what a wire of its `gauge` carries by 33 CFR
+183.425, Table 5. That table is written for boats, at 30 °C and for the temperature the insulation bears; it is
+taken at 105 °C, near what is usual in cars. It knows AWG: a wire in mm2 counts as the next gauge with no more
+copper. A wire thinner than the table's thinnest carries less by the power 1.5 of its diameter, which is derived
+(heat and surface) and not in the table.
 
 ## Why it matters
 
@@ -23,11 +24,22 @@ the wire is chosen by them.
         pins:
           1: {function: battery-feed, fuse: 40 A, gauge: 2.5 mm2}    # here
           2: {function: switched-feed, fuse: 25 A, gauge: 18 AWG}    # here
-          3: {function: illumination, fuse: 20 A, gauge: 0.5 mm2}    # here
+          3: {function: illumination, fuse: 15 A, gauge: 0.5 mm2}    # here
+          4: {function: reverse, fuse: 10 A, gauge: 24 AWG}    # here
 
 warning: a fuse of '40 A' is above what '2.5 mm2' carries, 35 A by 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
 warning: a fuse of '25 A' is above what '18 AWG' carries, 20 A by 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
-warning: a fuse of '20 A' is above what '0.5 mm2' carries, less than 20 A by 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
+warning: a fuse of '15 A' is above what '0.5 mm2' carries, 13.76 A derived from 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
+warning: a fuse of '10 A' is above what '24 AWG' carries, 7.044 A derived from 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
+
+    gear:
+      kind: leads
+      maker: Pellworth
+      model: Cord 8
+      leads:
+        battery: {function: battery-feed, colour: yellow, fuse: 20 A, gauge: 0.75 mm2}    # here
+
+warning: a fuse of '20 A' is above what '0.75 mm2' carries, 18.65 A derived from 33 CFR 183.425 (look at fuse and wire again; if the insulation bears more, allow it with that reason)
 
 ## Good
 
@@ -43,15 +55,28 @@ warning: a fuse of '20 A' is above what '0.5 mm2' carries, less than 20 A by 33 
           3: {function: illumination, fuse: 10 A, gauge: 0.5 mm2}
           4: {function: reverse, fuse: unknown, gauge: 0.5 mm2}
           5: {function: speed, fuse: 100 A}
+
+A lead set within what its wires carry:
+
+    gear:
+      kind: leads
+      maker: Pellworth
+      model: Cord 8
+      leads:
+        battery: {function: battery-feed, colour: yellow, fuse: 15 A, gauge: 0.75 mm2}
+        switched: {function: switched-feed, colour: red, fuse: 5 A}
 """
 
 from collections.abc import Iterator
 
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.pins import contacts
 from undertrim.check.wires import carries
+from undertrim.derive.electrical.numbers import said
+from undertrim.record.gear import Lead
 from undertrim.record.model import Pin
 from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 
 LEVEL = Level.WARNING
@@ -60,17 +85,24 @@ LEVEL = Level.WARNING
 def check(subject: Subject) -> Iterator[Finding]:
     """Every pin whose fuse is above its wire."""
     for contact in contacts(subject.record):
-        message = _message(contact.pin)
-        if message:
-            hint = "look at fuse and wire again; if the insulation bears more, allow it with that reason"
-            yield Finding((*contact.place, "fuse"), message, hint)
+        yield from _look(contact.place, contact.pin)
 
 
-def _message(pin: Pin) -> str:
-    limit = carries(pin.gauge) if pin.gauge else None
-    if limit is None or not isinstance(pin.fuse, Quantity):
-        return ""
-    above = pin.fuse.value >= limit.current if limit.less else pin.fuse.value > limit.current
-    less = "less than " if limit.less else ""
-    words = f"a fuse of '{pin.fuse.text}' is above what '{pin.gauge}' carries"
-    return f"{words}, {less}{limit.current:g} A by 33 CFR 183.425" if above else ""
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for the leads of gear and the contacts of its plugs."""
+    facts = subject.record.gear
+    for name, lead in facts.leads.items():
+        yield from _look(("gear", "leads", name), lead)
+    for plug, held in facts.plugs.items():
+        for pin, lead in held.items():
+            yield from _look(("gear", "plugs", plug, pin), lead)
+
+
+def _look(place: Pointer, wire: Pin | Lead) -> Iterator[Finding]:
+    limit = carries(wire.gauge) if wire.gauge else None
+    if limit is None or not isinstance(wire.fuse, Quantity) or wire.fuse.value <= limit.current:
+        return
+    source = "derived from" if limit.derived else "by"
+    message = f"a fuse of '{wire.fuse.text}' is above what '{wire.gauge}' carries, {said(limit.current, 'A')} {source} 33 CFR 183.425"
+    hint = "look at fuse and wire again; if the insulation bears more, allow it with that reason"
+    yield Finding((*place, "fuse"), message, hint)

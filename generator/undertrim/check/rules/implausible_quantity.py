@@ -31,8 +31,24 @@ warning: clear depth '6.8 mm' is outside the usual 20 mm to 500 mm (is it '6.8 i
         held_by: [{screw: T20, count: 2, torque: 3000 in-lb}]    # here
         takes: 2 s    # here
 
+    connectors:
+      main:
+        name: Main radio plug
+        view: wires
+        rows: 2
+        columns: 4
+        pins:
+          4: {function: wheel-buttons}
+    ladders:
+      wheel:
+        pin: main/4
+        idle: none
+        tolerance: 0.05 %    # here
+        buttons: {next: 330 ohm}
+
 warning: torque '3000 in-lb' is outside the usual 0.2 N.m to 250 N.m (check number and unit)
 warning: time '2 s' is outside the usual 5 s to 3 h (is it '2 min' or '2 h'?)
+warning: tolerance '0.05 %' is outside the usual 0.1 % to 40 % (is it '5 %'?)
 
     gear:
       kind: speaker
@@ -134,6 +150,8 @@ def _respelt(quantity: Quantity) -> Iterator[str]:
     """The number as typed with each of the units that people use for its kind."""
     kind = kinds()[quantity.kind]
     numeral, _ = split(quantity.text, kind.example)
-    for name in kind.offer:
-        if not numeral.parts or kind.units[name].fractions:
-            yield with_name(numeral.text, kind.units[name])
+    for unit in filter(None, map(kind.find, kind.offer)):
+        if not numeral.parts or unit.fractions:
+            yield with_name(numeral.text, unit)
+    if kind.of_one and numeral.value < 1:
+        yield units.hundredfold(numeral, kind)

@@ -1,5 +1,6 @@
 """Fuses: families with ratings and colours, and the next rating for a load."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -41,6 +42,7 @@ def fuses() -> Sequence[Fuse]:
         Fuse(family["id"], family["name"], float(row["amps"]), row["colour"], family["sure"])
         for family in families
         for row in rows[family.get("same", family["id"])]
+        if family.get("least", 0) <= row["amps"] <= family.get("most", math.inf)
     )
 
 

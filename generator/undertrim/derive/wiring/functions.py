@@ -55,7 +55,7 @@ class Pattern:
 
 @dataclass(frozen=True, slots=True)
 class Function:
-    """What a wire is for; `direction` as seen from the radio, `care` the ids of cautions."""
+    """What a wire is for; `direction` as seen from the radio, `care` the ids of cautions, `also` behaviours that no pattern has."""
 
     id: str
     words: str
@@ -63,6 +63,7 @@ class Function:
     direction: str
     patterns: tuple[str, ...]
     care: tuple[str, ...]
+    also: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +109,23 @@ def _pattern(id_: str, row: Mapping[str, Any], kinds: list[str]) -> Pattern:
 
 
 def _function(id_: str, row: Mapping[str, Any]) -> Function:
-    return Function(id_, row["words"], row["group"], row["direction"], tuple(row["patterns"]), tuple(row["care"]))
+    lists = (tuple(row.get(key, ())) for key in ("patterns", "care", "also"))
+    return Function(id_, row["words"], row["group"], row["direction"], *lists)
+
+
+_ANY = ("message", "unknown")
+
+
+def may_behave(function: str, behaves: str) -> bool:
+    """Whether a function of the schema may behave like that; any may come as a message."""
+    return behaves in _ANY or behaves in behaviours(function)
+
+
+def behaviours(function: str) -> tuple[str, ...]:
+    """How a function may behave besides as a message, in the order of its patterns; empty where it has no behaviour of its own."""
+    wanted = functions().functions[function]
+    own = (name for pattern in wanted.patterns for name in functions().patterns[pattern].behaves)
+    return tuple(dict.fromkeys(name for name in (*own, *wanted.also) if name not in _ANY))
 
 
 def expected(pattern: Pattern, kind: str, state: str, supply: float | None = None) -> Band | None:

@@ -34,7 +34,14 @@ def lead_row(bench: Bench, lead: Lead) -> Row:
     reached = tuple(point for _, point in met if point is not None)
     if path.contacts and not reached and path.sources[0].by == "pin" and not path.interface:
         return _beside_it(bench, lead, path)
-    return _decided(bench, lead, replace(path, sources=reached or path.sources))
+    return _decided(bench, lead, replace(path, sources=_met(lead, path, reached)))
+
+
+def _met(lead: Lead, path: Path, reached: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The points that a lead is joined to. An output feeds every wire of its function: one that the harness leaves out stays dead otherwise,
+    and what hangs on it counts against what the lead may deliver."""
+    fed = not path.interface and lead.function in table("joining")["group"]["output"]
+    return path.sources if fed or not reached else reached
 
 
 def _stood_in(bench: Bench, lead: Lead, other: Lead) -> Row:
@@ -70,6 +77,7 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     bridge = bench.bridge(lead)
     output = SETTLED if bridge else bench.output
     state, words, do = _partner(lead, path, output)
+    do = do if state is not State.JOINED else do + _left_out(path)
     if bridge and bridge is not path.carrier:
         words = (*words, f"{bridge.name} turns its level into {LEVELS[bench.output]}")
     misleading = traps(lead, bench.facing(path) if state is State.JOINED else (), bench.visible)
@@ -142,6 +150,13 @@ def _joint(path: Path) -> str:
     if path.carrier:
         return f"join to its lead of {_name(path)}"
     return "join by hand" if path.sources[0].address else "run a lead to that wire and join it there"
+
+
+def _left_out(path: Path) -> str:
+    """The wires that are joined by hand beside the contacts of a harness."""
+    held = {contact.address for contact in path.contacts}
+    bare = [point.address for point in path.sources if held and point.address and point.address not in held]
+    return f", and to {' and '.join(bare)} by hand" if bare and not path.interface else ""
 
 
 def _name(path: Path) -> str:

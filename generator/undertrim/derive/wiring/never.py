@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.sound import LEVELS
 from undertrim.derive.wiring.leads import is_sound, level, named
 from undertrim.derive.wiring.needs import Point
-from undertrim.derive.wiring.signals import meeting, voltages, wanted_by
+from undertrim.derive.wiring.signals import meeting, side, voltages, wanted_by
 from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
 from undertrim.record.units import Quantity, show
@@ -42,12 +42,19 @@ def apart(lead: str, car: str) -> Reason | None:
 
 def _each(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
     for point in points:
-        different = apart(lead.function, point.function)
+        acting = (acts_as(end.function, end.behaves) for end in (lead, point))
+        different = apart(lead.function, point.function) or apart(*acting)
         if different:
             yield different
         else:
             yield from _signal(lead, point)
             yield from _voltage(lead, point)
+
+
+def acts_as(function: str, behaves: str) -> str:
+    """What an end is by how it behaves: a battery feed that goes on and off is a switched one, and the other way round."""
+    acts: dict[str, dict[str, str]] = table("joining")["acts"]
+    return acts.get(function, {}).get(behaves, function)
 
 
 def _holds(row: dict[str, Any], lead: str, car: str) -> bool:
@@ -66,10 +73,16 @@ def _in(function: str, group: str) -> bool:
 def _signal(lead: Lead, point: Point) -> Iterator[Reason]:
     met = meeting(lead, point)
     if met == "opposite":
-        dimmed = "dimmed-on-ground-side" if point.behaves == "dimmed-ground" else "dimmed-on-plus-side"
-        yield _reason(dimmed if lead.function == "illumination" else "other-side", _usually(lead))
+        yield _reason(_lamp_side(point) if lead.function == "illumination" else "other-side", _usually(lead))
     elif met == "other":
         yield _reason("other-signal", _usually(lead))
+
+
+def _lamp_side(point: Point) -> str:
+    """The reason that a lamp wire is on the other side than the lead wants."""
+    if side(point.behaves) == "plus":
+        return "dimmed-on-plus-side"
+    return "dimmed-on-ground-side" if point.behaves == "dimmed-ground" else "switched-on-ground-side"
 
 
 def _usually(lead: Lead) -> str:
@@ -97,7 +110,7 @@ def _level(lead: Lead, points: Sequence[Point], output: str) -> Iterator[Reason]
 
 def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
     """Too much is too much even where the rest of what hangs on the output is not known."""
-    if lead.function not in table("joining")["limited"] or not isinstance(lead.limit, Quantity):
+    if not isinstance(lead.limit, Quantity):
         return
     drawn = round(sum(point.draws.value for point in points if isinstance(point.draws, Quantity)), 9)
     if drawn > lead.limit.value:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from undertrim.derive.wiring.functions import functions
+from undertrim.derive.wiring.functions import functions, may_behave
 from undertrim.derive.wiring.leads import is_sound, named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.signals import behaviour, meeting, voltages
@@ -22,6 +22,8 @@ def _each(lead: Lead, points: Sequence[Point]) -> Iterator[str]:
     for point in points:
         if functions().functions[point.function].group == "data" or meeting(lead, point) == "open":
             yield _unknown(lead, point)
+        if point.behaves and not may_behave(point.function, point.behaves):
+            yield f"'{point.behaves}' is no way in which {named(point.function)} behaves: one of the two is wrong"
         if voltages(lead, point) == "open":
             yield f"the voltage of the {named(point.function)} is unknown"
 
@@ -38,8 +40,8 @@ def _level(lead: Lead, output: str) -> Iterator[str]:
 
 
 def _load(lead: Lead, points: Sequence[Point]) -> Iterator[str]:
-    """Whether the load on an output is known; only for leads whose load is added up."""
-    if lead.function not in table("joining")["limited"] or not points:
+    """Whether the load on a lead is known: of every output, and of any other lead that says what it may deliver."""
+    if not points or (lead.function not in table("joining")["group"]["output"] and lead.limit is None):
         return
     if not all(isinstance(point.draws, Quantity) for point in points):
         yield f"what hangs on the {named(lead.function)} draws an unknown current"

@@ -6,7 +6,7 @@ from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.needs import Point
 from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
-from undertrim.record.units import Quantity, agree, parse
+from undertrim.record.units import Quantity, parse
 from undertrim.resources import table
 
 Meeting = Literal["same", "opposite", "other", "message", "open"]
@@ -51,10 +51,9 @@ def voltages(lead: Lead, point: Point) -> Meeting:
     """How two voltages meet; one that is not stated is the battery's."""
     if Blank.UNKNOWN in (lead.supply, point.supply):
         return "open"
-    one, other = _stated(lead.supply), _stated(point.supply)
-    if one is None or other is None:
-        return "same" if one is other else "other"
-    return "same" if agree(one, other) else "other"
+    if isinstance(lead.supply, Quantity) and isinstance(point.supply, Quantity) and _near(lead.supply, point.supply):
+        return "same"
+    return "same" if _is_battery(lead.supply) and _is_battery(point.supply) else "other"
 
 
 def behaviour(lead: Lead, point: Point) -> str:
@@ -72,10 +71,15 @@ def _between(wanted: str, car: str) -> Meeting:
     return "opposite" if {wanted, car} == set(table("joining")["side"]) else "other"
 
 
-def _stated(supply: Voltage | None) -> Quantity | None:
-    """A voltage that is not the battery's; None for the battery's."""
+def _near(one: Quantity, other: Quantity) -> bool:
+    """Whether two voltages are the same within the share of data/joining.toml, however coarsely they were typed."""
+    within = parse(table("joining")["supply"]["within"], "share").value / 100
+    return abs(one.value - other.value) <= within * max(one.value, other.value) + 1e-9
+
+
+def _is_battery(supply: Voltage | None) -> bool:
+    """Whether a voltage is the battery's: what is not stated is."""
     if not isinstance(supply, Quantity):
-        return None
-    battery = table("joining")["battery"]
-    least, most = (parse(battery[end], "voltage").value for end in ("least", "most"))
-    return None if least <= supply.value <= most else supply
+        return True
+    least, most = (parse(table("joining")["battery"][end], "voltage").value for end in ("least", "most"))
+    return least <= supply.value <= most

@@ -129,6 +129,7 @@ def _lead(lead: Lead) -> Data:
         "supply": words.quantity(lead.supply),
         "limit": words.quantity(lead.limit),
         "fuse": words.quantity(lead.fuse),
+        "gauge": lead.gauge,
         "note": lead.note,
     }
 

@@ -94,5 +94,7 @@ def _more(item: Data) -> Iterator[str]:
         yield "line level"
     if item.get("fuse"):
         yield f"fuse {item['fuse']}"
+    if item.get("gauge"):
+        yield item["gauge"].replace("mm2", "mm²")
     if item.get("supply"):
         yield "voltage unknown" if item["supply"] == "unknown" else str(item["supply"])
