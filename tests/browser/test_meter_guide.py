@@ -30,6 +30,9 @@ ANSWER = """(asks) => {
     consider: ask => candidate(m.consider(table, ask.function, all(ask), ask.behaves, ask.supply)),
     next: ask => { const n = m.next(table, all(ask), ask.function);
       return n && { kind: n.kind, state: n.state, outcomes: n.outcomes.map(o => [band(o.band), o.functions]) }; },
+    suspicions: ask => { const readings = all(ask);
+      const recorded = ask.function ? m.consider(table, ask.function, readings, ask.behaves, ask.supply) : null;
+      return m.suspicions(table, readings, recorded).map(s => [s.id, s.stop, s.readings]); },
     place: ask => { const f = m.place(ask.rungs, ask.ohms === "open" ? Infinity : ask.ohms);
       return [f.kind, f.rungs.map(r => r.name), f.below && f.below.name, f.above && f.above.name]; },
     measured: ask => [m.measured(ask.value, "V"), m.measured(ask.value, "ohm")],
@@ -110,7 +113,9 @@ def test_the_browser_answers_as_python_does(phone: Page, tmp_path: Path) -> None
     phone.goto(page_of(tmp_path))
     made = cases()
     answers = json.loads(phone.evaluate(ANSWER, [case.ask for case in made]))
-    assert Counter(case.ask["do"] for case in made).keys() == {"read", "weigh", "consider", "next", "place", "measured"}
+    assert Counter(case.ask["do"] for case in made).keys() == {
+        "read", "weigh", "consider", "next", "suspicions", "place", "measured"
+    }  # fmt: skip
     wrong = [
         (case, answer)
         for case, answer in zip(made, answers, strict=True)
@@ -143,6 +148,31 @@ def test_readings_that_disagree_say_what_they_agree_with_and_what_is_next(guide:
     add(guide, "5", "key-off", "volts", "0")
     expect(out).to_contain_text("Measure next: volts to ground, key on, engine off.")
     expect(out).to_contain_text("any speaker wire")
+
+
+def test_an_igniter_is_named_first_and_nothing_more_is_asked_for(guide: Page) -> None:
+    add(guide, "", "key-off", "pair", "2.1")
+    out = guide.locator("[data-meter=out]")
+    expect(out.locator("> p").first).to_contain_text("STOP: 2.1 ohm across the pair key off may be an igniter of an airbag")
+    expect(out.locator("> p").first).to_contain_text("Do not measure further, do not join.")
+    said = out.inner_text()
+    assert said.index("igniter") < said.index("any speaker wire") < said.index("a heater")
+    assert "Measure nothing more on this wire" in said
+    assert "Measure next" not in said
+    add(guide, "9", "key-off", "pair", "2.1")
+    expect(out).to_contain_text("The readings agree with the record: front left +.")
+    assert "STOP" not in out.inner_text()
+
+
+def test_a_feed_that_is_dead_may_have_its_fuse_out_and_one_that_is_live_may_go_off_late(guide: Page) -> None:
+    add(guide, "4", "key-off", "volts", "0")
+    out = guide.locator("[data-meter=out]")
+    expect(out).to_contain_text("or its fuse is out (0 V key off)")
+    add(guide, "5", "key-off", "volts", "12.6")
+    expect(out).to_contain_text("a feed that goes off late")
+    add(guide, "5", "asleep", "volts", "0")
+    add(guide, "5", "key-on", "volts", "12.4")
+    expect(out).to_contain_text("The readings agree with the record: switched feed.")
 
 
 def test_a_supply_of_its_own_and_an_unknown_wire(guide: Page) -> None:

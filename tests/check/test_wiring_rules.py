@@ -46,14 +46,23 @@ connectors:
         ("13 AWG", Limit(35)),
         ("1.5 mm2", Limit(25)),
         ("0.85 mm2", Limit(20)),
-        ("0.75 mm2", Limit(20, less=True)),
-        ("22 AWG", Limit(20, less=True)),
+        # below the table: 20 A x (d/d18)^1.5; 18 AWG is 1.0237 mm across and 24 AWG 0.5106 mm (ASTM B258), 0.5 mm2 is 0.7979 mm across
+        ("0.5 mm2", Limit(20 * (0.79788 / 1.02362) ** 1.5, derived=True)),
+        ("24 AWG", Limit(20 * (0.51056 / 1.02362) ** 1.5, derived=True)),
         ("99 AWG", None),
         ("0 mm2", None),
     ],
 )
 def test_what_a_wire_carries(gauge: str, limit: Limit | None) -> None:
-    assert carries(gauge) == limit
+    found = carries(gauge)
+    assert (found and found.derived) == (limit and limit.derived)
+    assert (found and found.current) == (limit and pytest.approx(limit.current, rel=2e-4))
+
+
+@pytest.mark.parametrize(("fuse", "found"), [("13 A", 0), ("14 A", 1), ("15 A", 1), ("20 A", 1)])
+def test_a_fuse_above_a_thin_wire_does_not_pass(fuse: str, found: int) -> None:
+    """0.5 mm2 carries 13.76 A by the same reckoning."""
+    assert len(said("fuse-above-wire", plug(f"      1: {{function: illumination, fuse: {fuse}, gauge: 0.5 mm2}}"))) == found
 
 
 @pytest.mark.parametrize(("trim", "found"), [("low", 1), ("high", 0)])

@@ -133,6 +133,27 @@ def test_without_a_reading_what_to_expect(workspace: Path, capsys: pytest.Captur
     assert "agree with it" not in said
 
 
+def test_an_igniter_is_named_first_and_the_speaker_second(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    readings = ("2.1 ohm across the pair",)
+    said = text(workspace, capsys, OTTER, readings=readings)
+    assert said.startswith("STOP: 2.1 ohm across the pair may be an igniter of an airbag or a belt tensioner")
+    assert "Do not measure further, do not join." in said
+    assert said.index("igniter") < said.index("any speaker wire") < said.index("a heater")
+    assert "Measure nothing more on this wire" in said
+    assert "Measure next" not in said
+    found = data(workspace, capsys, OTTER, readings=readings)
+    assert found["stop"] is True
+    assert found["next"] is None
+    assert found["suspects"][0]["id"] == "igniter"
+    known = data(workspace, capsys, OTTER, "radio-main/3", readings=readings)
+    assert (known["stop"], known["suspects"]) == (False, [])
+
+
+def test_a_dead_feed_or_its_fuse(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    said = text(workspace, capsys, OTTER, "radio-main/4", readings=("0 V key off", "0 V key on"))
+    assert "a feed that is dead: or its fuse is out (0 V key off, 0 V key on)" in said
+
+
 def test_no_function_agrees(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     said = text(workspace, capsys, OTTER, readings=("12.6 V key off", "0 V key on", "7 V running"))
     assert "No function agrees with every reading: take them again." in said

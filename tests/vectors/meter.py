@@ -11,6 +11,7 @@ from undertrim.derive.wiring.functions import Band, functions
 from undertrim.derive.wiring.ladder import Rung, place
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
+from undertrim.derive.wiring.suspects import suspicions
 from undertrim.publish.facts.meter import measured, rung_data
 
 TEXTS = (
@@ -38,6 +39,14 @@ SETS: tuple[tuple[str, ...], ...] = (
     ("2.5 V key off", "60 ohm across the pair"),
     ("0 V key off", "open brake off", "0.4 ohm brake on"),
     ("0 V key off", "4 ohm key on"),
+    ("2.1 ohm across the pair",),
+    ("0.0 ohm across the pair", "0 V key off"),
+    ("12.6 V key off", "0 V asleep", "12.4 V key on"),
+    ("12.6 V asleep", "12.6 V key off"),
+    ("24.6 V key off",),
+    ("-12.4 V key off", "0 V key on"),
+    ("120 ohm across the pair", "2.5 V key on"),
+    ("31 V AC radio on",),
     ("11.4 V key off",),
     ("11.39 V key off",),
     ("11 V key off",),
@@ -127,6 +136,12 @@ def _weighing(chance: random.Random, texts: tuple[str, ...]) -> Iterator[Case]:
     )
     supply = chance.choice([None, None, 6.0, 7.3, 24.0])
     yield _narrowed(texts, function.id, behaves, supply)
+    recorded = consider(function, readings, behaves, supply)
+    for known in (None, recorded):
+        found = suspicions(readings, known)
+        answer: Any = [[one.suspect.id, one.suspect.stop, list(one.readings)] for one in found]
+        ask = {"function": known and function.id, "behaves": behaves, "supply": supply}
+        yield Case({"do": "suspicions", "texts": texts, **ask}, answer)
     for about in (None, function):
         asked = next_reading(readings, about)
         answer = asked and {

@@ -8,6 +8,7 @@ from undertrim.derive.wiring.asking import Next, next_reading
 from undertrim.derive.wiring.functions import Band, Function, cautions, functions
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading
+from undertrim.derive.wiring.suspects import Suspicion, stops, suspicions
 from undertrim.record.model import Pin
 from undertrim.record.units import Quantity
 
@@ -42,8 +43,18 @@ class Question:
 
     @property
     def next(self) -> Next | None:
-        """What to measure next."""
-        return next_reading(self.readings, self.function)
+        """What to measure next; nothing on a wire that is to be left."""
+        return None if self.stops else next_reading(self.readings, self.function)
+
+    @property
+    def suspicions(self) -> tuple[Suspicion, ...]:
+        """What the readings can be besides the functions of a radio."""
+        return suspicions(self.readings, self.recorded)
+
+    @property
+    def stops(self) -> bool:
+        """Whether nothing more may be measured on the wire."""
+        return stops(self.suspicions)
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -57,6 +68,8 @@ def meter_data(question: Question) -> Data:
     return {
         "wire": question.wire,
         "readings": [_reading(reading) for reading in question.readings],
+        "stop": question.stops,
+        "suspects": [_suspicion(one) for one in question.suspicions],
         "record": _candidate(recorded) if recorded else None,
         "candidates": [_candidate(one) for one in weigh(question.readings)],
         "next": _next(asked) if asked else None,
@@ -68,6 +81,11 @@ def _reading(reading: Reading) -> Data:
     value = None if math.isinf(reading.value) else reading.value
     row = {"text": reading.text, "kind": reading.kind, "state": reading.state}
     return {**row, "value": value, "open": math.isinf(reading.value), "step": reading.step}
+
+
+def _suspicion(one: Suspicion) -> Data:
+    suspect = one.suspect
+    return {"id": suspect.id, "words": suspect.words, "do": suspect.do, "stop": suspect.stop, "readings": list(one.readings)}
 
 
 def _candidate(one: Candidate) -> Data:

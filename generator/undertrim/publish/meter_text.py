@@ -28,8 +28,27 @@ _SHOWN = 4  # groups whose reasons are printed
 
 def meter_text(question: Question) -> str:
     """The answer as text, ending in a newline."""
-    parts = (_head(question), _others(question), warnings(question.cautions), _asks(question), closing())
+    named = (_suspects(question), _others(question))
+    said = reversed(named) if question.stops else named  # a speaker comes second behind an igniter
+    parts = (_stop(question), _head(question), *said, warnings(question.cautions), _asks(question), closing())
     return "\n".join([*(line for part in parts for line in part), ""])
+
+
+def _stop(question: Question) -> Iterator[str]:
+    """What is named before everything else: nothing more is done on such a wire."""
+    for one in question.suspicions:
+        if one.suspect.stop:
+            yield from wrapped(f"STOP: {', '.join(one.readings)} may be {one.suspect.words}. {one.suspect.do}", "", "  ")
+    if question.stops:
+        yield ""
+
+
+def _suspects(question: Question) -> Iterator[str]:
+    found = [one for one in question.suspicions if not one.suspect.stop]
+    if found:
+        yield from ("", "It may also be")
+    for one in found:
+        yield from wrapped(f"{one.suspect.words} ({', '.join(one.readings)}): {one.suspect.do}", "  ", "      ")
 
 
 def _head(question: Question) -> Iterator[str]:
@@ -110,6 +129,9 @@ def _groups(found: Sequence[Candidate]) -> list[tuple[str, Candidate]]:
 def _asks(question: Question) -> Iterator[str]:
     asked = question.next
     yield ""
+    if question.stops:
+        yield from wrapped("Measure nothing more on this wire: look it up in the maker's information.", "", "")
+        return
     if asked is None:
         yield from wrapped("No further reading in the table tells for certain what remains: trace the wire.", "", "")
         return

@@ -45,15 +45,31 @@
   }
 
   function results(table, readings, pin) {
-    var parts = [];
     var recorded = pin ? meter.consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
+    var found = meter.suspicions(table, readings, recorded);
+    var stops = found.filter(function (one) { return one.stop; });
+    var parts = stops.map(function (one) {
+      return make("p", "STOP: " + one.readings.join(", ") + " may be " + one.words + ". " + one.do, "ut-stop");
+    });
     if (recorded && readings.length) {
       parts.push(make("p", RECORD[recorded.standing] + pin.words + ".", "ut-standing"));
       parts.push(listOf(readings.map(function (reading, index) { return reason(table, reading, recorded.findings[index]); })));
     } else if (recorded) {
       parts.push(make("p", "By the record: " + pin.words + "."));
     }
-    return parts.concat(readings.length ? others(table, meter.weigh(table, readings), recorded) : [], asking(table, readings, pin));
+    var named = [alsoMaybe(found), readings.length ? others(table, meter.weigh(table, readings), recorded) : []];
+    if (stops.length) named.reverse(); // a speaker comes second behind an igniter
+    return parts.concat(
+      named[0], named[1],
+      stops.length ? [make("p", "Measure nothing more on this wire: look it up in the maker's information.")] : asking(table, readings, pin)
+    );
+  }
+
+  function alsoMaybe(found) {
+    var lines = found.filter(function (one) { return !one.stop; }).map(function (one) {
+      return one.words + " (" + one.readings.join(", ") + "): " + one.do;
+    });
+    return lines.length ? [make("p", "It may also be:"), listOf(lines)] : [];
   }
 
   function others(table, found, recorded) {

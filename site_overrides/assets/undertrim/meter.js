@@ -142,12 +142,12 @@
     return reading.value + reading.step >= band.low && reading.value - reading.step <= band.high;
   }
 
-  function keyOff(readings) {
-    return readings.filter(function (reading) { return reading.kind === "volts" && reading.state === "key-off"; });
+  function isLive(table, reading) {
+    return reading.kind === "volts" && !inside(reading, table.band.zero);
   }
 
   function hasVoltage(table, readings) {
-    return keyOff(readings).some(function (reading) { return !inside(reading, table.band.zero); });
+    return readings.some(function (reading) { return table.state[reading.state].rest && isLive(table, reading); });
   }
 
   function judge(table, pattern, reading, supply, live) {
@@ -182,12 +182,18 @@
     var known = behaves && behaves !== "unknown";
     var tried = table.function[name].patterns.filter(function (pattern) {
       var own = table.pattern[pattern].behaves;
-      return !known || !own.length || has(own, behaves);
+      return (!known || !own.length || has(own, behaves)) && proved(table, pattern, readings);
     }).map(function (pattern) { return candidate(name, pattern, findings(table, pattern, readings, supply)); });
     if (!tried.length) {
       return candidate(name, null, readings.map(function () { return { verdict: "nothing", band: null, sure: "", why: "" }; }));
     }
     return tried.reduce(function (best, one) { return better(one, best) ? one : best; });
+  }
+
+  /* Whether the state was read without which a pattern looks like another function's. */
+  function proved(table, pattern, readings) {
+    var needed = table.pattern[pattern].needs;
+    return !needed || readings.some(function (reading) { return reading.state === needed; });
   }
 
   function better(one, best) {
@@ -207,8 +213,9 @@
     return Object.keys(table.function).filter(function (name) { return has(table.function[name].patterns, pattern); });
   }
 
-  function untried(table, readings) {
-    var dead = keyOff(readings).length > 0 && !hasVoltage(table, readings);
+  function untried(table, readings, ohms) {
+    var keyOff = readings.some(function (reading) { return reading.kind === "volts" && reading.state === "key-off"; });
+    var dead = ohms && keyOff && !hasVoltage(table, readings);
     var found = [];
     Object.keys(table.kind).forEach(function (kind) {
       if (table.kind[kind].dead && !dead) return;
@@ -259,12 +266,49 @@
       return !count(findings(table, pattern, readings), "disagrees");
     });
     var leading = leadingOf(table, remaining, readings, about);
-    var tried = untried(table, readings).map(function (one) { return attempt(table, one[0], one[1], remaining, leading); });
+    var known = remaining.some(function (pattern) { return about && has(table.function[about].patterns, pattern); });
+    var tried = untried(table, readings, known).map(function (one) { return attempt(table, one[0], one[1], remaining, leading); });
     for (var index = 0; index < 2; index += 1) {
       var most = Math.max.apply(null, tried.map(function (one) { return one.score[index]; }).concat(0));
       if (most) return tried.filter(function (one) { return one.score[index] * 5 >= most * 4; })[0].next;
     }
     return null;
+  }
+
+  /* ---- what readings can be besides the functions of a radio ---- */
+
+  /* `recorded` is what consider() made of the record's function, null for an unknown wire. */
+  function suspicions(table, readings, recorded) {
+    return Object.keys(table.suspect).map(function (id) {
+      var row = table.suspect[id];
+      var texts = readings.filter(function (reading, index) {
+        return brings(table, row, reading) && holds(table, row, readings, recorded, index);
+      }).map(function (reading) { return reading.text; });
+      return { id: id, words: row.words, do: row.do, stop: Boolean(row.stop), readings: texts };
+    }).filter(function (one) { return one.readings.length; });
+  }
+
+  function brings(table, row, reading) {
+    var stated = !row.states || has(row.states, reading.state);
+    return stated && (row.reads[reading.kind] || []).some(function (id) {
+      var band = table.band[id];
+      return inside(reading, { low: band.low, high: "high" in band ? band.high : Infinity });
+    });
+  }
+
+  function holds(table, row, readings, recorded, index) {
+    if (row.dead && readings.some(function (reading) { return isLive(table, reading); })) return false;
+    if (row.where === "instead") return Boolean(recorded) && instead(table, row, recorded, recorded.findings[index]);
+    if (row.where === "unrecorded") return !recorded;
+    if (row.where === "lone") {
+      return !(recorded && recorded.standing === "agrees") && weigh(table, readings)[0].standing === "disagrees";
+    }
+    return !recorded || recorded.findings[index].verdict !== "agrees";
+  }
+
+  function instead(table, row, recorded, finding) {
+    var concerned = !row.groups || has(row.groups, table.function[recorded.function].group);
+    return concerned && finding.verdict === "disagrees" && Boolean(finding.band) && has(row.expects, finding.band.id);
   }
 
   /* ---- ladders: the bands come from the record, lowest first ---- */
@@ -315,7 +359,7 @@
   }
 
   window.undertrimMeter = {
-    read: read, weigh: weigh, consider: consider, next: next, place: place,
+    read: read, weigh: weigh, consider: consider, next: next, place: place, suspicions: suspicions,
     measured: measured, ranged: ranged, names: names
   };
 })();

@@ -8,6 +8,7 @@ import pytest
 
 from undertrim.derive.wiring.functions import cautions, expected, functions, names, sureness
 from undertrim.derive.wiring.readings import ReadingError, read, short
+from undertrim.derive.wiring.suspects import suspects
 from undertrim.publish.facts import wiring
 from undertrim.record.units import parse
 from undertrim.resources import table
@@ -46,7 +47,16 @@ def test_every_name_in_the_table_leads_somewhere() -> None:
     named = {
         band for pattern in everything.patterns.values() for reads in pattern.reads.values() for band in reads.values()
     }
-    assert named == everything.bands.keys()
+    suspected = {band for one in suspects() for bands in one.reads.values() for band in bands}
+    assert named | suspected == everything.bands.keys()
+    for one in suspects():
+        assert one.where in ("unexplained", "instead", "unrecorded", "lone")
+        assert set(one.reads) <= everything.kinds.keys()
+        assert {*one.states} <= everything.states.keys()
+        assert {*one.expects} <= everything.bands.keys()
+        assert {*one.groups} <= GROUPS
+        assert (one.where == "instead") == bool(one.expects)
+    assert {one.needs for one in everything.patterns.values()} <= {*everything.states, ""}
     assert tuple(everything.sure) == everything.sure_order
 
 
@@ -61,6 +71,7 @@ def test_bands_are_ranges_of_the_unit_that_they_are_read_in() -> None:
             for kind in pattern.reads
             if band in pattern.reads[kind].values()
         }
+        | {functions().kinds[kind].unit for one in suspects() for kind, bands in one.reads.items() if band in bands}
         for band in functions().bands
     }
     assert all(len(found) == 1 for found in units.values()), units

@@ -143,11 +143,21 @@ def test_the_upper_end_reaches_in_as_well() -> None:
 def test_ohms_are_asked_for_once_the_wire_was_seen_dead() -> None:
     """With every voltage known and none there, ohms alone tell what is left; with the key-off one missing, that comes first."""
     dead = [f"0 V {state.says[0]}" for state in functions().states.values()]
-    asked = next_reading(taken(*dead))
+    about = functions().functions["ground"]
+    asked = next_reading(taken(*dead), about)
     assert asked is not None
     assert functions().kinds[asked.kind].dead
-    unseen = next_reading(taken(*(text for text in dead if text != "0 V key off")))
+    unseen = next_reading(taken(*(text for text in dead if text != "0 V key off")), about)
     assert unseen is None or not functions().kinds[unseen.kind].dead
+
+
+@pytest.mark.parametrize("about", [None, "battery-feed"])
+def test_ohms_are_never_asked_for_on_a_wire_that_nobody_knows(about: str | None) -> None:
+    """It may belong to an igniter; nor where the record's function is ruled out, for then nobody knows it either."""
+    function = functions().functions[about] if about else None
+    for number in range(len(functions().states) + 1):
+        asked = next_reading(taken(*(f"0 V {state.says[0]}" for state in [*functions().states.values()][:number])), function)
+        assert asked is None or not functions().kinds[asked.kind].dead
 
 
 def test_without_a_reading_everything_is_open() -> None:
@@ -190,7 +200,17 @@ def test_speakers_alike_are_not_told_apart() -> None:
 
 def test_nothing_is_asked_for_where_nothing_would_tell() -> None:
     """A live wire that a feed, a pulled-up contact and data at battery voltage all give: their ranges overlap everywhere."""
-    assert next_reading(taken("12.6 V key off")) is None
+    assert next_reading(taken("12.6 V key off", "12.6 V asleep")) is None
+
+
+def test_a_feed_that_may_go_off_late_is_read_again_with_the_car_asleep() -> None:
+    asked = next_reading(taken("12.6 V key off"))
+    assert asked is not None
+    assert (asked.kind, asked.state) == ("volts", "asleep")
+    assert {outcome.band.id: outcome.functions for outcome in asked.outcomes} == {
+        "battery": ("battery-feed",),
+        "zero": ("switched-feed",),
+    }
 
 
 def readings() -> st.SearchStrategy[list[Reading]]:
@@ -240,6 +260,9 @@ def test_readings_made_from_a_pattern_agree_with_its_functions(pattern: str, cha
         if band and chance.random() < 0.5:  # type: ignore[attr-defined]
             middle = band.low * 2 if band.high == float("inf") else (band.low + band.high) / 2
             made.append(Reading("r", kind, state, middle, 0.0))
+    needed = functions().patterns[pattern].needs
+    if needed and all(reading.state != needed for reading in made):
+        return  # unproved: it speaks for no function
     for found in weigh(made):
         if pattern in found.function.patterns:
             assert found.standing != "disagrees"

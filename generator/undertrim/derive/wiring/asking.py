@@ -30,11 +30,13 @@ def next_reading(readings: Sequence[Reading], about: Function | None = None) -> 
     """What to measure next: what tells the leading patterns from the others for certain; None if nothing does.
 
     Leading are those of `about` if any of them remains, else those that most readings agree with. Of readings that do
-    nearly as well (four fifths) the easiest is taken; ohms are only asked for once the wire was seen dead.
+    nearly as well (four fifths) the easiest is taken. Ohms are only asked for once the wire was seen dead, and never of a wire that nobody
+    knows, or that is not what it is recorded as: it may belong to an igniter.
     """
     remaining = _remaining(readings)
     leading = _leading(remaining, readings, about)
-    tried = [_try(kind, state, remaining, leading) for kind, state in _untried(readings)]
+    known = any(about and pattern.id in about.patterns for pattern in remaining)
+    tried = [_try(kind, state, remaining, leading) for kind, state in _untried(readings, ohms=known)]
     for index in (0, 1):  # pairs of different functions before the ways of one function
         most = max((score[index] for score, _ in tried), default=0)
         if most:
@@ -67,11 +69,11 @@ def _remaining(readings: Sequence[Reading]) -> list[Pattern]:
     return [one for one in patterns if all(found.verdict != "disagrees" for found in findings(one, readings))]
 
 
-def _untried(readings: Sequence[Reading]) -> Iterator[tuple[str, str]]:
+def _untried(readings: Sequence[Reading], *, ohms: bool) -> Iterator[tuple[str, str]]:
     """Readings that can still be taken: volts before ohms, and the easy states first."""
     taken = {(reading.kind, reading.state) for reading in readings}
     for kind in functions().kinds.values():
-        if kind.dead and not is_dead(readings):
+        if kind.dead and not (ohms and is_dead(readings)):
             continue
         yield from ((kind.id, state) for state in functions().states if (kind.id, state) not in taken)
 

@@ -21,12 +21,13 @@ class Kind:
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """A state of the car; `says` are ways to type it, `beside` the states that may be said with it."""
+    """A state of the car; `says` are ways to type it, `beside` the states that may be said with it; at `rest` a permanent feed alone is live."""
 
     id: str
     words: str
     says: tuple[str, ...]
     ohms: bool
+    rest: bool
     beside: tuple[str, ...]
 
 
@@ -44,12 +45,16 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """How a kind of wire reads: for each kind of reading, a band per state; `always` for states not named."""
+    """How a kind of wire reads: for each kind of reading, a band per state; `always` for states not named.
+
+    `needs` is the state that must have been read before it speaks for a function; empty for most.
+    """
 
     id: str
     words: str
     behaves: tuple[str, ...]
     sure: str
+    needs: str
     reads: Mapping[str, Mapping[str, str]]
 
 
@@ -95,7 +100,7 @@ def functions() -> Functions:
 
 
 def _state(id_: str, row: Mapping[str, Any]) -> State:
-    return State(id_, row["words"], tuple(row["says"]), row["ohms"], tuple(row["beside"]))
+    return State(id_, row["words"], tuple(row["says"]), row["ohms"], row.get("rest", False), tuple(row["beside"]))
 
 
 def _band(id_: str, row: Mapping[str, Any]) -> Band:
@@ -105,7 +110,7 @@ def _band(id_: str, row: Mapping[str, Any]) -> Band:
 
 def _pattern(id_: str, row: Mapping[str, Any], kinds: list[str]) -> Pattern:
     reads = {kind: row[kind] for kind in kinds if kind in row}
-    return Pattern(id_, row["words"], tuple(row["behaves"]), row["sure"], reads)
+    return Pattern(id_, row["words"], tuple(row["behaves"]), row["sure"], row.get("needs", ""), reads)
 
 
 def _function(id_: str, row: Mapping[str, Any]) -> Function:

@@ -58,7 +58,8 @@ def consider(
     function: Function, readings: Sequence[Reading], behaves: str = "", supply: float | None = None
 ) -> Candidate:
     """One function; `behaves` as in the schema and `supply` in V narrow it to what a record says of a pin."""
-    tried = [Candidate(function, pattern, findings(pattern, readings, supply)) for pattern in _of(function, behaves)]
+    patterns = [pattern for pattern in _of(function, behaves) if _proved(pattern, readings)]
+    tried = [Candidate(function, pattern, findings(pattern, readings, supply)) for pattern in patterns]
     if not tried:
         return Candidate(function, None, tuple(Finding("nothing") for _ in readings))
     return min(tried, key=lambda one: (one.disagreeing, -one.agreeing))
@@ -68,6 +69,11 @@ def _of(function: Function, behaves: str) -> list[Pattern]:
     patterns = [functions().patterns[name] for name in function.patterns]
     known = behaves not in ("", "unknown")
     return [one for one in patterns if not known or not one.behaves or behaves in one.behaves]
+
+
+def _proved(pattern: Pattern, readings: Sequence[Reading]) -> bool:
+    """Whether the state was read without which a pattern looks like another function's."""
+    return not pattern.needs or any(reading.state == pattern.needs for reading in readings)
 
 
 def findings(pattern: Pattern, readings: Sequence[Reading], supply: float | None = None) -> tuple[Finding, ...]:
@@ -95,14 +101,12 @@ def inside(reading: Reading, band: Band) -> bool:
 
 
 def has_voltage(readings: Sequence[Reading]) -> bool:
-    """Whether the wire had voltage with the key off."""
-    return any(not inside(reading, functions().bands["zero"]) for reading in _key_off(readings))
+    """Whether the wire had voltage with the key off, or with the car asleep."""
+    at_rest = (reading for reading in readings if reading.kind == "volts" and functions().states[reading.state].rest)
+    return any(not inside(reading, functions().bands["zero"]) for reading in at_rest)
 
 
 def is_dead(readings: Sequence[Reading]) -> bool:
-    """Whether the wire was seen to be without voltage with the key off."""
-    return bool(_key_off(readings)) and not has_voltage(readings)
-
-
-def _key_off(readings: Sequence[Reading]) -> list[Reading]:
-    return [reading for reading in readings if (reading.kind, reading.state) == ("volts", "key-off")]
+    """Whether the wire was seen to be without voltage with the key off. Asleep alone does not count: ohms are taken before that."""
+    key_off = any((reading.kind, reading.state) == ("volts", "key-off") for reading in readings)
+    return key_off and not has_voltage(readings)
