@@ -153,7 +153,9 @@ def test_readings_that_disagree_say_what_they_agree_with_and_what_is_next(guide:
 def test_an_igniter_is_named_first_and_nothing_more_is_asked_for(guide: Page) -> None:
     add(guide, "", "key-off", "pair", "2.1")
     out = guide.locator("[data-meter=out]")
-    expect(out.locator("> p").first).to_contain_text("STOP: 2.1 ohm across the pair key off may be an igniter of an airbag")
+    expect(out.locator("> p").first).to_contain_text(
+        "STOP: 2.1 ohm across the pair key off may be an igniter of an airbag"
+    )
     expect(out.locator("> p").first).to_contain_text("Do not measure further, do not join.")
     said = out.inner_text()
     assert said.index("igniter") < said.index("any speaker wire") < said.index("a heater")

@@ -4,7 +4,7 @@ import pytest
 from fragments import findings, messages, subject
 
 from undertrim.check.register import RECORD_RULES
-from undertrim.check.wires import Limit, carries
+from undertrim.derive.electrical.wires import Limit, carries
 
 TRIM = """
 variants:
@@ -62,7 +62,10 @@ def test_what_a_wire_carries(gauge: str, limit: Limit | None) -> None:
 @pytest.mark.parametrize(("fuse", "found"), [("13 A", 0), ("14 A", 1), ("15 A", 1), ("20 A", 1)])
 def test_a_fuse_above_a_thin_wire_does_not_pass(fuse: str, found: int) -> None:
     """0.5 mm2 carries 13.76 A by the same reckoning."""
-    assert len(said("fuse-above-wire", plug(f"      1: {{function: illumination, fuse: {fuse}, gauge: 0.5 mm2}}"))) == found
+    assert (
+        len(said("fuse-above-wire", plug(f"      1: {{function: illumination, fuse: {fuse}, gauge: 0.5 mm2}}")))
+        == found
+    )
 
 
 @pytest.mark.parametrize(("trim", "found"), [("low", 1), ("high", 0)])

@@ -85,7 +85,13 @@ def _reading(reading: Reading) -> Data:
 
 def _suspicion(one: Suspicion) -> Data:
     suspect = one.suspect
-    return {"id": suspect.id, "words": suspect.words, "do": suspect.do, "stop": suspect.stop, "readings": list(one.readings)}
+    return {
+        "id": suspect.id,
+        "words": suspect.words,
+        "do": suspect.do,
+        "stop": suspect.stop,
+        "readings": list(one.readings),
+    }
 
 
 def _candidate(one: Candidate) -> Data:

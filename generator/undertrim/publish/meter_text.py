@@ -38,7 +38,9 @@ def _stop(question: Question) -> Iterator[str]:
     """What is named before everything else: nothing more is done on such a wire."""
     for one in question.suspicions:
         if one.suspect.stop:
-            yield from wrapped(f"STOP: {', '.join(one.readings)} may be {one.suspect.words}. {one.suspect.do}", "", "  ")
+            yield from wrapped(
+                f"STOP: {', '.join(one.readings)} may be {one.suspect.words}. {one.suspect.do}", "", "  "
+            )
     if question.stops:
         yield ""
 

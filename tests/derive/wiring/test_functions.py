@@ -49,13 +49,13 @@ def test_every_name_in_the_table_leads_somewhere() -> None:
     }
     suspected = {band for one in suspects() for bands in one.reads.values() for band in bands}
     assert named | suspected == everything.bands.keys()
-    for one in suspects():
-        assert one.where in ("unexplained", "instead", "unrecorded", "lone")
-        assert set(one.reads) <= everything.kinds.keys()
-        assert {*one.states} <= everything.states.keys()
-        assert {*one.expects} <= everything.bands.keys()
-        assert {*one.groups} <= GROUPS
-        assert (one.where == "instead") == bool(one.expects)
+    for suspect in suspects():
+        assert suspect.where in ("unexplained", "instead", "unrecorded", "lone")
+        assert set(suspect.reads) <= everything.kinds.keys()
+        assert {*suspect.states} <= everything.states.keys()
+        assert {*suspect.expects} <= everything.bands.keys()
+        assert {*suspect.groups} <= GROUPS
+        assert (suspect.where == "instead") == bool(suspect.expects)
     assert {one.needs for one in everything.patterns.values()} <= {*everything.states, ""}
     assert tuple(everything.sure) == everything.sure_order
 

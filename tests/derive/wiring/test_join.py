@@ -350,9 +350,7 @@ def test_what_hangs_on_an_output_is_added_up(
     ],
 )
 @pytest.mark.parametrize("function", ["antenna-feed", "amplifier-turn-on", "camera-feed"])
-def test_an_output_feeds_the_wire_that_the_harness_leaves_out(
-    function: str, limit: str, state: State, do: str
-) -> None:
+def test_an_output_feeds_the_wire_that_the_harness_leaves_out(function: str, limit: str, state: State, do: str) -> None:
     pins = f"1: {{function: {function}, draws: 150 mA}}\n2: {{function: {function}, draws: 150 mA}}"
     joint = joined(car(pins), f"it: {{function: {function}, limit: {limit}}}", harness(f"1: {{function: {function}}}"))
     item = row(joint, "it")
@@ -360,6 +358,28 @@ def test_an_output_feeds_the_wire_that_the_harness_leaves_out(
     assert item.do.startswith(do)
     assert [point.pin for point in item.car] == ["1", "2"]
     assert len(joint.rows) == 1
+
+
+@pytest.mark.parametrize(
+    ("pin", "contact", "lead", "words", "fuse"),
+    [
+        # 33 CFR 183.425, Table 5, 105 °C: 18 AWG (0.823 mm2) 20 A, 0.5 mm2 13.76 A and 0.35 mm2 10.53 A below it by the diameter to 1.5
+        ("fuse: 15 A", "gauge: 0.5 mm2", "fuse: 10 A", "the fuse of the car at radio-main/1 is 15 A, and 0.5 mm² of Pellworth Knot carries 13.76 A", "10 A"),
+        ("fuse: 15 A", "gauge: 1 mm2", "gauge: 0.35 mm2", "the fuse of the car at radio-main/1 is 15 A, and 0.35 mm² of the lead 'it' carries 10.53 A", "10 A"),
+        ("gauge: 0.5 mm2", "colour: red", "fuse: 15 A", "the fuse of the lead 'it' is 15 A, and 0.5 mm² of the car at radio-main/1 carries 13.76 A", "10 A"),
+        ("fuse: unknown, gauge: 0.5 mm2", "colour: red", "fuse: 15 A", "the fuse of the lead 'it' is 15 A, and 0.5 mm² of the car at radio-main/1 carries 13.76 A", "10 A"),
+        ("fuse: 10 A, gauge: 0.5 mm2", "gauge: 0.5 mm2", "fuse: 15 A", "", ""),
+        ("colour: red", "gauge: 0.5 mm2", "colour: red", "", ""),
+    ],
+)  # fmt: skip
+def test_a_fuse_above_a_thin_wire_of_the_joint_is_said(
+    pin: str, contact: str, lead: str, words: str, fuse: str
+) -> None:
+    about = car(f"1: {{function: battery-feed, {pin}}}")
+    item = only(about, f"function: battery-feed, {lead}", harness(f"1: {{function: battery-feed, {contact}}}"))
+    assert item.state is State.JOINED
+    assert [said for said in item.words if "fuse" in said] == ([words] if words else [])
+    assert item.do.endswith(f", with a fuse of at most {fuse} at the joint") == bool(fuse)
 
 
 def test_a_limit_counts_on_any_lead_that_has_one() -> None:
@@ -374,10 +394,18 @@ def test_a_limit_counts_on_any_lead_that_has_one() -> None:
     ("pin", "lead", "expected"),
     [
         ("function: switched-feed, behaves: steady", "function: switched-feed", "switched-to-permanent"),
-        ("function: switched-feed, behaves: steady", "function: switched-feed, behaves: on-off", "switched-to-permanent"),
+        (
+            "function: switched-feed, behaves: steady",
+            "function: switched-feed, behaves: on-off",
+            "switched-to-permanent",
+        ),
         ("function: battery-feed, behaves: on-off", "function: battery-feed", "permanent-to-switched"),
         ("function: battery-feed, behaves: on-off", "function: battery-feed, behaves: steady", "permanent-to-switched"),
-        ("function: switched-feed, behaves: on-off", "function: switched-feed, behaves: steady", "permanent-to-switched"),
+        (
+            "function: switched-feed, behaves: on-off",
+            "function: switched-feed, behaves: steady",
+            "permanent-to-switched",
+        ),
         ("function: battery-feed, behaves: steady", "function: battery-feed, behaves: on-off", "switched-to-permanent"),
         ("function: battery-feed, behaves: steady", "function: battery-feed", State.JOINED),
         ("function: switched-feed, behaves: on-off", "function: switched-feed", State.JOINED),

@@ -156,7 +156,9 @@ def test_ohms_are_never_asked_for_on_a_wire_that_nobody_knows(about: str | None)
     """It may belong to an igniter; nor where the record's function is ruled out, for then nobody knows it either."""
     function = functions().functions[about] if about else None
     for number in range(len(functions().states) + 1):
-        asked = next_reading(taken(*(f"0 V {state.says[0]}" for state in [*functions().states.values()][:number])), function)
+        asked = next_reading(
+            taken(*(f"0 V {state.says[0]}" for state in [*functions().states.values()][:number])), function
+        )
         assert asked is None or not functions().kinds[asked.kind].dead
 
 

@@ -71,8 +71,8 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.pins import contacts
-from undertrim.check.wires import carries
 from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.wires import carries
 from undertrim.record.gear import Lead
 from undertrim.record.model import Pin
 from undertrim.record.problem import Level

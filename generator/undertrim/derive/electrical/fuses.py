@@ -79,6 +79,11 @@ def least(current: float, share: float) -> float | None:
     return next((amps for amps in ratings if amps >= current / share * (1 - SLACK)), None)
 
 
+def most(current: float) -> float | None:
+    """The largest rating in A at or below a current; None below the smallest."""
+    return max((fuse.amps for fuse in fuses() if fuse.amps <= current * (1 + SLACK)), default=None)
+
+
 def described(amps: float) -> str:
     """The families that have a rating, with its colour in each: "medium blade (green) or high-current blade (green)"."""
     found = [fuse for fuse in fuses() if fuse.amps == amps]

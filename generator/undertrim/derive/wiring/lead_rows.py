@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from undertrim.derive.electrical.numbers import said
 from undertrim.derive.fit.sound import LEVELS
 from undertrim.derive.wiring.bench import Bench, Path
 from undertrim.derive.wiring.contacts import Contact
@@ -12,6 +13,7 @@ from undertrim.derive.wiring.never import apart, refused
 from undertrim.derive.wiring.open_points import METER, open_points
 from undertrim.derive.wiring.row import Row, State
 from undertrim.derive.wiring.signals import by_data
+from undertrim.derive.wiring.thin import Thin, thin_wires
 from undertrim.derive.wiring.traps import traps
 from undertrim.record.gear import Lead
 from undertrim.resources import table
@@ -81,6 +83,8 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     if bridge and bridge is not path.carrier:
         words = (*words, f"{bridge.name} turns its level into {LEVELS[bench.output]}")
     misleading = traps(lead, bench.facing(path) if state is State.JOINED else (), bench.visible)
+    if state is State.JOINED:
+        words, do = _guarded(thin_wires(bench.record, lead, path), words, do)
     row = Row(lead.function, state, path.sources, lead, path.contacts, _name(path), (), (*words, *misleading), do)
     wired, straight = _wired(path), _as_met(lead, path)
     reasons = refused(straight, wired, output) if wired or state is State.JOINED else ()
@@ -89,6 +93,15 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     if state is not State.JOINED:
         return row
     return _asked(row, open_points(straight, wired, output), misleading)
+
+
+def _guarded(thin: Sequence[Thin], words: tuple[str, ...], do: str) -> tuple[tuple[str, ...], str]:
+    """What is said and done with the fuse that a thin wire needs ahead of it."""
+    if not thin:
+        return words, do
+    least = min((one.fuse for one in thin if one.fuse is not None), default=None)
+    guard = f"with a fuse of at most {said(least, 'A')} at the joint" if least else "with a thicker wire"
+    return (*words, *(one.words for one in thin)), f"{do}, {guard}"
 
 
 def _wired(path: Path) -> tuple[Point, ...]:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.meter import Candidate, Finding, inside, weigh
@@ -37,18 +38,21 @@ class Suspicion:
 @cache
 def suspects() -> tuple[Suspect, ...]:
     """The table, in the order in which its entries are named."""
-    return tuple(
-        Suspect(
-            id_,
-            row["words"],
-            row["do"],
-            row["where"],
-            row.get("stop", False),
-            row.get("dead", False),
-            *(tuple(row.get(key, ())) for key in ("expects", "groups", "states")),
-            {kind: tuple(bands) for kind, bands in row["reads"].items()},
-        )
-        for id_, row in table("functions")["suspect"].items()
+    return tuple(_suspect(id_, row) for id_, row in table("functions")["suspect"].items())
+
+
+def _suspect(id_: str, row: Mapping[str, Any]) -> Suspect:
+    return Suspect(
+        id_,
+        row["words"],
+        row["do"],
+        row["where"],
+        stop=row.get("stop", False),
+        dead=row.get("dead", False),
+        expects=tuple(row.get("expects", ())),
+        groups=tuple(row.get("groups", ())),
+        states=tuple(row.get("states", ())),
+        reads={kind: tuple(bands) for kind, bands in row["reads"].items()},
     )
 
 
@@ -93,7 +97,9 @@ def _holds(suspect: Suspect, index: int, readings: Sequence[Reading], recorded: 
 def _instead(suspect: Suspect, recorded: Candidate, finding: Finding) -> bool:
     """Whether the record's function should give something else there, of the bands and functions that the suspect is about."""
     concerned = not suspect.groups or recorded.function.group in suspect.groups
-    return concerned and finding.verdict == "disagrees" and finding.band is not None and finding.band.id in suspect.expects
+    return (
+        concerned and finding.verdict == "disagrees" and finding.band is not None and finding.band.id in suspect.expects
+    )
 
 
 def _has_voltage(reading: Reading) -> bool:
