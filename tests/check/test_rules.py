@@ -23,6 +23,14 @@ def test_every_rule_module_is_registered_under_its_own_name() -> None:
         assert importlib.import_module(f"undertrim.check.rules.{name.replace('-', '_')}") is rule
 
 
+def test_what_a_rule_can_look_at_is_what_it_is_registered_for() -> None:
+    """A rule for gear that is only entered for cars would pass its page and look at no gear."""
+    for name, rule in RULES.items():
+        assert hasattr(rule, "check") == (name in RECORD_RULES), name
+        assert hasattr(rule, "check_gear") == (name in GEAR_RULES), name
+        assert hasattr(rule, "check_all") == (name in COLLECTION_RULES), name
+
+
 @pytest.mark.parametrize("name", RULES)
 def test_page_has_its_sections(name: str) -> None:
     doc = RULES[name].__doc__ or ""

@@ -1,10 +1,14 @@
 """What the pages of the wiring rules do not show: boundaries, conditions, and what the schema refused."""
 
+import json
+import re
+
 import pytest
 from fragments import findings, messages, subject
 
 from undertrim.check.register import RECORD_RULES
 from undertrim.derive.electrical.wires import Limit, carries
+from undertrim.resources import top
 
 TRIM = """
 variants:
@@ -57,6 +61,21 @@ def test_what_a_wire_carries(gauge: str, limit: Limit | None) -> None:
     found = carries(gauge)
     assert (found and found.derived) == (limit and limit.derived)
     assert (found and found.current) == (limit and pytest.approx(limit.current, rel=2e-4))
+
+
+@pytest.mark.parametrize("gauge", ["99 AWG", "41 AWG", "0 AWG", "0 mm2", "0.0 mm2", "5/0 AWG"])
+def test_a_gauge_that_does_not_exist_is_refused(gauge: str) -> None:
+    """Else a fuse above it would pass. AWG runs from 40 to 4/0 (ASTM B258)."""
+    pattern = re.compile(gauge_pattern())
+    assert not pattern.fullmatch(gauge)
+    assert all(
+        pattern.fullmatch(one) for one in ("0.5 mm2", "0.05 mm2", "10 mm2", "40 AWG", "8 AWG", "20 AWG", "4/0 AWG")
+    )
+
+
+def gauge_pattern() -> str:
+    schema = json.loads((top("schema") / "vehicle.schema.json").read_text(encoding="utf-8"))
+    return str(schema["$defs"]["gauge"]["pattern"])
 
 
 @pytest.mark.parametrize(("fuse", "found"), [("13 A", 0), ("14 A", 1), ("15 A", 1), ("20 A", 1)])

@@ -117,6 +117,13 @@ def test_ohms_count_on_a_dead_wire_alone() -> None:
     assert verdicts(one("spare", "0 V key off", "0.3 ohm")) == ["agrees", "disagrees"]
 
 
+def test_ohms_say_nothing_of_a_wire_that_is_live_asleep() -> None:
+    live = one("spare", "12.6 V asleep", "0.3 ohm")
+    assert [found.why for found in live.findings] == ["", "live"]
+    asked = next_reading(taken("0 V key off", "12.6 V asleep"), functions().functions["spare"])
+    assert asked is None or not functions().kinds[asked.kind].dead
+
+
 @pytest.mark.parametrize(
     ("text", "verdict"),
     [
