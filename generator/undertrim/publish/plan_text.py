@@ -90,7 +90,7 @@ def _step(number: int, step: Data) -> Iterator[str]:
     yield f"{number:4}. {title}{when}{minutes}  <{step['id']}>"
     if step["wait"]:
         yield f"      wait: {step['wait']['text']}"
-    for paragraph in (*step["text"], *kits.lines(step)):
+    for paragraph in (*step["conflicts"], *step["text"], *kits.lines(step)):
         yield from _wrapped(paragraph, "      ", "      ")
     for line in step["fasteners"]:
         yield from _wrapped(_fastener(line), "      - ", "        ")

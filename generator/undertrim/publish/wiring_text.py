@@ -136,6 +136,8 @@ def _plug(plug: Data) -> Iterator[str]:
     yield from _wrapped(f"{plug['name']} ({plug['id']}){_when(plug)}", "", "  ")
     for pin in plug["pins"]:
         yield from _wrapped(f"{pin['address']:18} {pin['function_words']:20} {_pin(pin)}", "  ", " " * 23)
+        yield from _doubts(pin)
+    yield from _doubts(plug)
     if plug["blanks"]:
         yield from _wrapped(f"looked at and empty: {', '.join(plug['blanks'])}", "  ", "    ")
 
@@ -164,6 +166,7 @@ def _functions(data: Data) -> Iterator[str]:
             where = f" {item['address']}" if item["address"] else ""
             note = f": {item['note']}" if item["note"] else ""
             yield from _wrapped(f"{item['function_words']}{where}{_when(item)}{note}", "  ", "    ")
+            yield from _doubts(item)
 
 
 def _sound(data: Data) -> Iterator[str]:
@@ -172,6 +175,12 @@ def _sound(data: Data) -> Iterator[str]:
     for system in data["sound"]:
         place = f"; factory amplifier: {system['amplifier']}" if system["amplifier"] else ""
         yield from _wrapped(f"Sound{_when(system)}: {system['output'].replace('-', ' ')}{place}", "", "  ")
+        yield from _doubts(system)
+
+
+def _doubts(thing: Data) -> Iterator[str]:
+    for words in thing["conflicts"]:
+        yield from _wrapped(words, "    ! ", "      ")
 
 
 def _when(thing: Data) -> str:

@@ -2,15 +2,16 @@
 
 ## What it finds
 
-A conflict about something that is not one value of the record; a value that none of its claims gives; an open
-conflict about a safety fact that does not hold the cautious value; and a `settled_by` that settles nothing: no
+A conflict about something that is not one value of the record; one whose claims are the same value in other words
+(`30 min` and `1800 s`, `yellow` and `YE`); a value that none of its claims gives; an open conflict about a safety fact that does not hold the cautious value; and a `settled_by` that settles nothing: no
 evidence, not measured, not among the claims, or its value does not stand in the record. Which value is the
 cautious one is written beside each fact in the program's table; where no side is safe, it is `unknown`.
 
 ## Why it matters
 
 The average of two claims is a third one that nobody measured. And where people can be hurt, the tech must be
-told the worse of the two until somebody has looked.
+told the worse of the two until somebody has looked. Two claims of one value are no conflict: the mark would only hide
+those that are.
 
 ## Bad
 
@@ -35,10 +36,14 @@ told the worse of the two until somebody has looked.
       room:
         about: openings/front-door/room_to_grille    # here
         claims: [{says: 20 mm, source: e1}, {says: 22 mm, source: e2}]
+      hole:
+        about: openings/front-door/hole/diameter
+        claims: [{says: 146 mm, source: e1}, {says: 14.6 cm, source: e2}]    # here
 
 error: '62.5 mm' stands here, which the conflict 'depth' does not know: it has '64 mm' and '61 mm' (write the cautious one, '61 mm', until a measurement settles it)
 error: 'no' stands here while the conflict 'sensor' is open, and people can be hurt (write the cautious one, 'yes', until a measurement settles it)
 error: the record has no single value at 'openings/front-door/room_to_grille' (write the fact down there, or mend the keys that lead to it)
+error: the claims of the conflict 'hole' are one value: '146 mm' and '14.6 cm' (take the conflict out, and name both as sources of the fact)
 
     openings:
       front-door:
@@ -132,8 +137,18 @@ def check(subject: Subject) -> Iterator[Finding]:
             message = f"the record has no single value at '{dispute.conflict.about}'"
             yield Finding((*home, "about"), message, "write the fact down there, or mend the keys that lead to it")
             continue
+        if dispute.agreed:
+            yield _agreed(dispute)
+            continue
         yield from _standing(dispute, dispute.fact)
         yield from _settling(dispute, dispute.fact, list(subject.record.evidence))
+
+
+def _agreed(dispute: Dispute) -> Finding:
+    said = " and ".join(f"'{claim.says}'" for claim in dispute.claims)
+    message = f"the claims of the conflict '{dispute.conflict.id}' are one value: {said}"
+    hint = "take the conflict out, and name both as sources of the fact"
+    return Finding(("conflicts", dispute.conflict.id, "claims"), message, hint)
 
 
 def _standing(dispute: Dispute, fact: Fact) -> Iterator[Finding]:

@@ -33,6 +33,15 @@ class Dispute:
         """What each piece of evidence says."""
         return self.conflict.claims
 
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """The keys that lead to the fact."""
+        return tuple(self.conflict.about.split("/"))
+
+    def below(self, *keys: str | int) -> bool:
+        """Whether the fact is the one that keys lead to, or below it."""
+        return self.keys[: len(keys)] == tuple(map(str, keys))
+
     @cached_property
     def rule(self) -> cautious.Order:
         """Which side of this fact is the safe one."""
@@ -42,6 +51,17 @@ class Dispute:
     def cautious(self) -> str:
         """The claim that does the least harm if it is wrong, as typed; `unknown` where there is no safe side."""
         return cautious.choose(self.rule, [self._read(claim.says) for claim in self.claims])
+
+    @cached_property
+    def agreed(self) -> bool:
+        """Whether all claims are one value in other words (`30 min`, `1800 s`): then there is nothing to settle."""
+        first, *others = [self._read(claim.says) for claim in self.claims]
+        return all(same(first, other) for other in others)
+
+    @property
+    def open(self) -> bool:
+        """Whether the fact is in dispute: the claims differ, and no measurement has decided."""
+        return self.fact is not None and not self.agreed and not self.settled
 
     @cached_property
     def stands(self) -> bool:
@@ -78,7 +98,8 @@ class Dispute:
         return bool(self.conflict.settled_by) and self.unsettled is None
 
     def _read(self, says: str) -> Reading:
-        return read(says, self.fact.kind if self.fact else "")
+        fact = self.fact
+        return read(says, fact.kind, fact.form, fact.scheme) if fact else read(says, "")
 
 
 def disputes(record: VehicleRecord) -> Iterator[Dispute]:

@@ -1,11 +1,12 @@
 """Finds the one fact that a chain of keys leads to: `openings/front-door/depth/clear`."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, field, fields, is_dataclass
 
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.record.fields import Node, root
 from undertrim.record.model import Month, VehicleRecord, When
+from undertrim.record.schema import Schema
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 
@@ -15,15 +16,22 @@ _DIGITS = 4
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One value of a record: where it stands, as typed, and its kind of quantity (empty for a word)."""
+    """One value of a record: where it stands, as typed, and its kind of quantity (empty for a word).
+
+    `form` says how anything else is read: word (one of a closed list), colour (in the letters of `scheme`), drive, number, list, gauge,
+    or empty for free text. `says_unknown` where the field may hold that it is not known.
+    """
 
     pointer: Pointer
     text: str
     kind: str = ""
+    form: str = field(default="", compare=False)
+    scheme: str = field(default="", compare=False)
+    says_unknown: bool = field(default=False, compare=False)
 
 
 def fact_at(record: VehicleRecord, about: str) -> Fact | None:
-    """The fact that keys joined with `/` lead to; None where there is none, or more than a single value.
+    """The fact that keys joined with `/` lead to; None where there is none, or more than a single value or a list of words.
 
     A value that the record leaves out has the one that is then meant, if there is one.
     """
@@ -36,7 +44,25 @@ def fact_at(record: VehicleRecord, about: str) -> Fact | None:
             return None
         pointer.append(step)
     text = _text(value)
-    return Fact(tuple(pointer), text, _kind(tuple(pointer))) if text else None
+    return _described(record, tuple(pointer), text) if text else None
+
+
+def _described(record: VehicleRecord, pointer: Pointer, text: str) -> Fact:
+    schema = _schema(pointer)
+    kind: str = schema["quantity"]["kind"] if "quantity" in schema else ""
+    plug = record.connectors.get(str(pointer[1])) if pointer[0] == "connectors" else None
+    blank = (
+        schema.get("mayBeUnknown") or "unknown" in schema.get("enum", ()) or schema.get("quantity", {}).get("unknown")
+    )
+    return Fact(pointer, text, kind, _form(schema, pointer), plug.scheme if plug else "", bool(blank))
+
+
+def _form(schema: Schema, pointer: Pointer) -> str:
+    """How the field is read, by what its schema says of it."""
+    by_field = {"colour": "colour", "gauge": "gauge"}.get(str(pointer[-1]), "") if pointer[0] == "connectors" else ""
+    asked = (("enum", "word"), ("drive", "drive"), ("items", "list"))
+    by_schema = next((form for keyword, form in asked if keyword in schema), "")
+    return by_field or by_schema or ("number" if schema.get("type") == "integer" else "")
 
 
 def _below(value: object, key: str) -> tuple[str | int, object]:
@@ -55,12 +81,14 @@ def _below(value: object, key: str) -> tuple[str | int, object]:
 def _text(value: object) -> str:
     if isinstance(value, Quantity):
         return value.text
+    if isinstance(value, tuple) and all(isinstance(item, str) for item in value):
+        return ", ".join(value)
     return str(value) if isinstance(value, str | int | Month) else ""
 
 
-def _kind(pointer: Pointer) -> str:
+def _schema(pointer: Pointer) -> Schema:
+    """What the schema says of a field; nothing for one it does not know."""
     node: Node | None = root("vehicle")
     for step in pointer:
         node = node.child(step) if node else None
-    kind: str = node.schema["quantity"]["kind"] if node and "quantity" in node.schema else ""
-    return kind
+    return node.schema if node else {}

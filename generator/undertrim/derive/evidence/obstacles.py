@@ -116,7 +116,7 @@ def _carrying(thing: Part | Prep) -> Iterator[tuple[int, Fastener]]:
 
 def _conflicts(record: VehicleRecord) -> Iterator[Obstacle]:
     for dispute in disputes(record):
-        if not dispute.settled:
+        if not dispute.settled and not dispute.agreed:
             name = dispute.conflict.id
             what = f"the conflict '{name}' about '{dispute.conflict.about}' is not settled"
             yield Obstacle(("conflicts", name), what, "measure at a car, add the claim and name it in 'settled_by'")

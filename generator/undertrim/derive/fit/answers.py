@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from undertrim.derive import cars
+from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import disputed, receiver, speaker
 from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
@@ -64,6 +65,7 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
 
     `gear` is what to try; None for the whole stock.
     """
+    vehicle = replace(vehicle, record=reckoned_record(vehicle.record))
     reckoned, notes = disputed.cautious(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[Fit, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}

@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit import sound
-from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.functions import needs as needed
+from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
@@ -39,7 +39,7 @@ def _chosen(wanted: Sequence[Need], adapters: Sequence[Gear]) -> list[Gear]:
     """The fewest adapters by greed: always the one that brings most of what is still to be brought; interfaces for data first."""
     chosen: list[Gear] = []
     for kind, sources in (("interface", ("data",)), ("harness", ("wire",))):
-        left = {need.function for need in wanted if need.by in sources and need.providers}
+        left = {need.function for need in wanted if (need.by in sources or need.disputed) and need.providers}
         left -= {function for item in chosen for function in item.facts.brings}
         shelf = [item for item in adapters if item.facts.kind == kind]
         while shelf and left:

@@ -1,21 +1,13 @@
 """Where a receiver gets the functions it needs in one car."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.claims import METER, claims
+from undertrim.derive.wiring.needs import sources
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
-
-
-@dataclass(frozen=True, slots=True)
-class Need:
-    """One function: `by` is wire, data, absent or unknown; `providers` are names of gear in stock that brings it."""
-
-    function: str
-    by: str
-    words: str
-    providers: tuple[str, ...] = ()
 
 
 def needs(
@@ -26,7 +18,12 @@ def needs(
 
 
 def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]) -> Need:
+    doubt = [claims(dispute) for point in sources(function, record, car) for dispute in point.disputed]
     by, where = _source(function, record, car)
+    if doubt:
+        at = f"{where}, " if by == "wire" else ""
+        brought = tuple(item.name for item in adapters if function in item.facts.brings)
+        return Need(function, "unknown", f"{METER}: {at}{'; '.join(doubt)}", brought, disputed=True)
     kinds = ("interface",) if by == "data" else ("harness", "interface")
     found = [item for item in adapters if item.facts.kind in kinds and function in item.facts.brings]
     names = tuple(item.name for item in found)

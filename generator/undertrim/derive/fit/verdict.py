@@ -5,8 +5,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.margins import Check
+from undertrim.derive.fit.need import Need
 
 Kind = Literal["fits", "fits-with", "marginal", "unknown", "does-not-fit"]
 KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from undertrim.derive import cars
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
@@ -48,7 +49,7 @@ def joints(
     Without `harness` the one that suits and brings most is taken from stock, unless the joint is made `by_hand`. Interfaces are taken for
     what comes as data, and a converter where no lead has the level that the car wants.
     """
-    place = _Place(record, address, opening, stock)
+    place = _Place(reckoned(record), address, opening, stock)
     leads = lead_set(receiver, stock)
     found: list[tuple[Joint, list[Mapping[str, str]]]] = []
     for car in _kinds(place, chosen or {}):

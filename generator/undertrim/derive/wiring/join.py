@@ -3,9 +3,12 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.load import systems
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.bench import Bench
+from undertrim.derive.wiring.claims import claims
+from undertrim.derive.wiring.conflicting import doubted
 from undertrim.derive.wiring.contacts import Comparison, compare, contacts
 from undertrim.derive.wiring.lead_rows import lead_row
 from undertrim.derive.wiring.leads import leads_of
@@ -44,7 +47,7 @@ def join(
     held = contacts(record, car, between)
     bench = Bench(record, car, points(record, car), leads_of(leads), held, tuple(interfaces), output(record, car))
     of_leads = [lead_row(bench, lead) for lead in bench.leads]
-    rows = sorted([*of_leads, *pin_rows(bench, of_leads)], key=sorting)
+    rows = sorted((doubted(bench, row) for row in (*of_leads, *pin_rows(bench, of_leads))), key=sorting)
     compared = compare(record, car, bench.held, bench.points)
     return Joint(adapter, bench.interfaces, bench.output, tuple(rows), compared, tuple(_notes(bench)))
 
@@ -62,6 +65,8 @@ def _notes(bench: Bench) -> Iterator[str]:
         if system.amplifier:
             place = system.amplifier.rstrip(".")
             yield f"factory amplifier ({place}): it {_TURN_ON[system.turn_on or 'unknown']}"
+        for dispute in open_disputes(bench.record, "sound", system.id):
+            yield f"conflict about the factory sound, {dispute.keys[-1].replace('_', ' ')}: {claims(dispute)}: meter it"
     others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
     for name, made_for, plug in others:
         yield f"{name} is made for '{made_for}', another map of the plug: its contacts are held against '{plug}', which this car has"

@@ -4,13 +4,18 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.evidence.conflicts import Dispute
+from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.load import systems
 from undertrim.record.model import Connector, Current, FunctionFact, Pin, VehicleRecord, Voltage, When
 
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """Where the car has a function. `by` is pin, wire (elsewhere), data, absent or unknown; plug, pin and colour only for a pin."""
+    """Where the car has a function. `by` is pin, wire (elsewhere), data, absent or unknown; plug, pin and colour only for a pin.
+
+    `disputed` are the open disputes about it: what stands here is then the cautious value, or one claim among others.
+    """
 
     function: str
     by: str
@@ -22,6 +27,7 @@ class Point:
     supply: Voltage | None = None
     draws: Current | None = None
     note: str = ""
+    disputed: tuple[Dispute, ...] = ()
 
     @property
     def address(self) -> str:
@@ -52,7 +58,10 @@ def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> 
     fact: FunctionFact | None = record.functions.get(function)
     if fact is None or not fact.when.holds(car):
         return Point(function, "unknown")
-    return Point(function, fact.by, behaves=fact.behaves, supply=fact.supply, draws=fact.draws, note=fact.note)
+    about = open_disputes(record, "functions", function)
+    return Point(
+        function, fact.by, behaves=fact.behaves, supply=fact.supply, draws=fact.draws, note=fact.note, disputed=about
+    )
 
 
 def pins(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[tuple[Connector, Pin]]:
@@ -85,8 +94,24 @@ def natural(text: str) -> tuple[tuple[str, int], ...]:
 def _of_pin(record: VehicleRecord, car: Mapping[str, str], plug: Connector, pin: Pin) -> Point:
     behaves = pin.behaves or ("resistance" if _on_ladder(record, car, f"{plug.id}/{pin.id}") else "")
     return Point(
-        pin.function, "pin", plug.id, pin.id, pin.colour, plug.scheme, behaves, pin.supply, pin.draws, pin.note
-    )
+        pin.function, "pin", plug.id, pin.id, pin.colour, plug.scheme, behaves, pin.supply, pin.draws, pin.note,
+        doubts(record, plug, pin),
+    )  # fmt: skip
+
+
+def doubts(record: VehicleRecord, plug: Connector, pin: Pin) -> tuple[Dispute, ...]:
+    """What is disputed about a contact: its own facts, those of the plug that every contact hangs on, and the ladder on it."""
+    if not record.conflicts:
+        return ()
+    ladders = (item.id for item in record.ladders.values() if item.pin == f"{plug.id}/{pin.id}")
+    on_it = (item for name in ladders for item in open_disputes(record, "ladders", name))
+    return (*open_disputes(record, "connectors", plug.id, "pins", pin.id), *of_plug(record, plug), *on_it)
+
+
+def of_plug(record: VehicleRecord, plug: Connector) -> tuple[Dispute, ...]:
+    """What is disputed about a plug as a whole."""
+    found = open_disputes(record, "connectors", plug.id)
+    return tuple(item for item in found if not item.below("connectors", plug.id, "pins"))
 
 
 def _on_ladder(record: VehicleRecord, car: Mapping[str, str], address: str) -> bool:

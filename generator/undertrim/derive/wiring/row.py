@@ -14,6 +14,7 @@ class State(StrEnum):
     """How the two sides of a row stand, in the order in which a table shows them: exceptions first."""
 
     NEVER = "never"
+    CONFLICT = "conflict"
     INTERFACE = "interface"
     LEAD_ALONE = "lead-alone"
     PIN_ALONE = "pin-alone"

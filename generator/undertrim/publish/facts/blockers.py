@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.publish.facts import evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
@@ -76,13 +77,19 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
 
 
 def _conflicts(record: VehicleRecord) -> Iterator[Data]:
-    for item in evidence.conflicts(record):
-        if not item["settled"]:
-            section, name = item["about"].split("/")[:2]
-            thing = getattr(record, section).get(name) if section in ("parts", "preps", "openings") else None
-            title = f"{item['word']}: {item['fact']}"
-            openings = [name] if section == "openings" else []
-            yield _item(record, "unknown", title, item["text"], thing.when if thing else ALWAYS, openings)
+    for dispute in open_disputes(record):
+        item = evidence.conflict(record, dispute)
+        section, name = dispute.keys[:2]
+        title = f"{item['word']}: {item['fact']}"
+        openings = [name] if section == "openings" else []
+        yield _item(record, "unknown", title, item["text"], _holding(record, section, name), openings)
+
+
+def _holding(record: VehicleRecord, section: str, name: str) -> When:
+    """In which cars the thing that a dispute is about is there."""
+    things = getattr(record, section)
+    when = getattr(things.get(name), "when", ALWAYS) if isinstance(things, dict) else ALWAYS
+    return when if isinstance(when, When) else ALWAYS
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:

@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.wiring.leads import named, place
-from undertrim.derive.wiring.needs import around, natural
-from undertrim.publish.facts import words
+from undertrim.derive.wiring.needs import around, natural, of_plug
+from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Connector, Pin, VehicleRecord, When
 
@@ -23,7 +24,7 @@ SOURCES = {
 
 def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> Data:
     """Plugs and functions of the cars that `car` leaves open. What is not in all of them carries `when`."""
-    facts = record.vehicle
+    facts, record = record.vehicle, reckoned(record)
     return {
         "vehicle": address,
         "title": f"{facts.make} {facts.model}",
@@ -36,7 +37,7 @@ def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> D
         ],
         "functions": sorted(_functions(record, car), key=lambda item: place(item["function"])),
         "sound": [
-            {"id": item.id, "output": item.output, "amplifier": item.amplifier, "turn_on": item.turn_on, **_when(record, item.when, car)}
+            {"id": item.id, "output": item.output, "amplifier": item.amplifier, "turn_on": item.turn_on, "conflicts": doubts.marks(record, ("sound", item.id)), **_when(record, item.when, car)}
             for item in record.sound.values()
             if item.when.holds(car)
         ],
@@ -49,6 +50,7 @@ def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> Dat
         "id": item.id,
         "name": item.name,
         "blanks": sorted(item.blanks, key=natural),
+        "conflicts": doubts.said(record, of_plug(record, item)),
         "pins": [_pin(record, item, pin, car) for pin in held],
         **_when(record, item.when, car),
     }
@@ -66,6 +68,7 @@ def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str
         "fuse": words.quantity(pin.fuse),
         "gauge": pin.gauge,
         "metered": pin.metered == "yes",
+        "conflicts": doubts.marks(record, ("connectors", plug.id, "pins", pin.id)),
         "note": pin.note,
         **_when(record, pin.when, car),
     }
@@ -89,7 +92,8 @@ def _function(
 ) -> Data:
     function, by = what
     said = {"function": function, "function_words": named(function), "by": by, "by_words": SOURCES[by]}
-    return {**said, "address": address, "note": note, **_when(record, when, car)}
+    doubted = doubts.marks(record, ("functions", function)) if by != "pin" else []
+    return {**said, "address": address, "conflicts": doubted, "note": note, **_when(record, when, car)}
 
 
 def _when(record: VehicleRecord, when: When, car: Mapping[str, str]) -> Data:

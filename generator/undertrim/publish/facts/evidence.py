@@ -16,6 +16,7 @@ from undertrim.record.source import Data as Typed
 Data = dict[str, Any]
 
 CONFLICT = "CONFLICT"
+AGREED = "No conflict, the claims agree"
 
 
 def standing(record: VehicleRecord, data: Typed) -> Data:
@@ -52,16 +53,23 @@ def _edited(changes: Changes, data: Typed) -> list[Data]:
 
 def conflicts(record: VehicleRecord) -> list[Data]:
     """Every conflict: the fact in words, what stands in the record, each claim with its sources, the cautious value and why it is."""
-    return [_conflict(record, dispute) for dispute in disputes(record)]
+    return [conflict(record, dispute) for dispute in disputes(record)]
 
 
-def _conflict(record: VehicleRecord, dispute: Dispute) -> Data:
+def line(record: VehicleRecord, dispute: Dispute) -> str:
+    """A dispute in one line, to stand beside the fact it is about."""
+    found = conflict(record, dispute)
+    return f"{CONFLICT}: {found['fact']}: {found['text']}"
+
+
+def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
+    """One conflict."""
     fact = dispute.fact
     kind = fact.kind if fact else ""
     claims = [{"says": _shown(claim.says, kind), "source": list(claim.source)} for claim in dispute.claims]
     return {
         "id": dispute.conflict.id,
-        "word": CONFLICT,
+        "word": AGREED if dispute.agreed else CONFLICT,
         "about": dispute.conflict.about,
         "fact": fact_name(_names(record), fact.pointer) if fact else dispute.conflict.about,
         "stands": _shown(fact.text, kind) if fact else "",

@@ -6,8 +6,8 @@ from typing import Any
 
 from undertrim.derive import cars
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
-from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.margins import Check, Number
+from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import wiring
 from undertrim.publish.facts.drawn import drawn

@@ -19,6 +19,7 @@ Data = dict[str, Any]
 
 STATES = {
     State.NEVER: "NEVER connect",
+    State.CONFLICT: "conflict: meter it",
     State.INTERFACE: "needs an interface",
     State.LEAD_ALONE: "lead with no partner",
     State.PIN_ALONE: "wire with no lead",
@@ -101,6 +102,7 @@ def point(item: Point) -> Data:
         "behaves": item.behaves,
         "supply": words.quantity(item.supply),
         "draws": words.quantity(item.draws),
+        "disputed": bool(item.disputed),
         "note": item.note,
     }
 

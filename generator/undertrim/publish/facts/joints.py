@@ -17,11 +17,12 @@ Data = dict[str, Any]
 
 SIGNS = {
     State.NEVER: "×",
+    State.CONFLICT: "≠",
     State.INTERFACE: "+",
     State.LEAD_ALONE: "–",
     State.PIN_ALONE: "–",
     State.UNKNOWN: "?",
-    State.OTHER_COLOUR: "≠",
+    State.OTHER_COLOUR: "≈",
     State.JOINED: "✓",
 }
 """A sign beside the words of each state, one that the fonts of page and sheet both have."""

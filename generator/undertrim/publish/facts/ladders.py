@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from undertrim.derive.wiring import ladder
-from undertrim.publish.facts import words
+from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.meter import measured
 from undertrim.record.model import Ladder, VehicleRecord
 
@@ -26,6 +26,7 @@ def _ladder(record: VehicleRecord, item: Ladder) -> Data:
         "rungs": [{"name": _named(rung), "band": _band(rung)} for rung in ladder.rungs(item)],
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
+        "conflicts": doubts.marks(record, ("ladders", item.id)),
         "source": list(item.source),
     }
 

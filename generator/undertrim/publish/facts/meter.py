@@ -7,7 +7,9 @@ from typing import Any
 from markupsafe import Markup
 
 from undertrim.derive.wiring import circuits, ladder
+from undertrim.derive.wiring.claims import METER
 from undertrim.derive.wiring.functions import functions
+from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
@@ -40,17 +42,18 @@ def guide(record: VehicleRecord, connector: Connector) -> Data | None:
     return {
         "id": connector.id,
         "name": connector.name,
-        "pins": [_pin(record, pin) for pin in connector.pins.values()],
+        "pins": [_pin(record, connector, pin) for pin in connector.pins.values()],
         "blanks": list(connector.blanks),
         "ladders": [_ladder(record, item) for item in ladders],
     }
 
 
-def _pin(record: VehicleRecord, pin: Pin) -> Data:
+def _pin(record: VehicleRecord, plug: Connector, pin: Pin) -> Data:
+    doubt = f" ({METER})" if doubts(record, plug, pin) else ""
     return {
         "id": pin.id,
         "function": pin.function,
-        "words": functions().functions[pin.function].words,
+        "words": f"{functions().functions[pin.function].words}{doubt}",
         "behaves": pin.behaves,
         "supply": pin.supply.value if isinstance(pin.supply, Quantity) else None,
         "when": words.when(record, pin.when),

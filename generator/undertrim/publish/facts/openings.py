@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from undertrim.publish.facts import words
+from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
@@ -40,6 +40,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "rows": [{"label": label, "value": value} for label, value in (*_rows(item), *_absent(record, item)) if value],
+        "conflicts": doubts.marks(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
         "crash_sensor": item.crash_sensor,
         "outline": _outlined(item),
         "install_how": item.install_how,

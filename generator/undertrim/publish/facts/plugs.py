@@ -3,6 +3,8 @@
 from typing import Any
 
 from undertrim.derive.wiring import plugs, standards
+from undertrim.derive.wiring.claims import METER
+from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.drawings.plugs import Edge, least_width
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
@@ -98,6 +100,7 @@ def _pin_words(record: VehicleRecord, connector: Connector, pin: Pin) -> str:
     """`Pin 4: battery feed, yellow with red tracer, only in: Map radio`."""
     wire = colour(pin.colour, connector.scheme)
     said = [function_name(pin.function), wire["words"] if wire else "colour not recorded"]
+    said += [METER] if doubts(record, connector, pin) else []
     only = words.when(record, pin.when)
     return f"Pin {pin.id}: {', '.join(said)}{f', only in: {only}' if only else ''}"
 

@@ -7,7 +7,7 @@ from undertrim.derive.electrical.bounds import usual
 from undertrim.derive.electrical.cable import Choice, Wishes, choose
 from undertrim.derive.electrical.drop import Path
 from undertrim.derive.electrical.numbers import said
-from undertrim.publish.facts import words
+from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
@@ -48,6 +48,7 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "assumed": _assumed(item) if made else "The cable for an amplifier cannot be told without the length.",
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
+        "conflicts": doubts.marks(record, ("runs", item.id)),
         "source": list(item.source),
     }
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from undertrim.derive.procedure import states, tally
 from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
-from undertrim.publish.facts import places, words
+from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
 
@@ -66,6 +66,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "wait": wait(item),
         "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
         "unknown": item.unknown,
+        "conflicts": doubts.of_step(record, item),
         "state": dict(item.state),
         "state_words": state_words(item.state),
         "seal": [purchase(entry) for entry in tally.seal(item)],

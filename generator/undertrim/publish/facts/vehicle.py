@@ -5,6 +5,7 @@ from datetime import date
 from typing import Any
 
 from undertrim.derive import cars
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
@@ -16,6 +17,7 @@ from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.publish.facts import (
     blockers,
     coverage,
+    doubts,
     evidence,
     expecting,
     fit,
@@ -48,8 +50,9 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear
     in stock.
     """
-    record = entry.record
-    assert isinstance(record, VehicleRecord)
+    typed = entry.record
+    assert isinstance(typed, VehicleRecord)
+    record = reckoned(typed)
     planner = Planner(record)
     chosen = _choices(planner, entry.address)
     known = Vehicle(record, entry.address, shelf, clearances())
@@ -60,9 +63,10 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         **_identity(record),
         "data_date": _data_date(record),
         "age": evidence.age(_data_date(record), made),
-        "standing": evidence.standing(record, entry.source.data),
-        "conflicts": evidence.conflicts(record),
-        "variants": [_variant(variant) for variant in cars.asked(record).values()],
+        "standing": evidence.standing(typed, entry.source.data),
+        "conflicts": evidence.conflicts(typed),
+        "disputed": doubts.marks(record, ("vehicle",)),
+        "variants": [_variant(record, variant) for variant in cars.asked(record).values()],
         "targets": _targets(record),
         "blockers": blockers.blockers(record),
         "openings": [
@@ -85,10 +89,15 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "joints": joints.joints(known),
         "ladders": ladders.ladders(record),
         "runs": runs.runs(record),
+        "sound": [
+            {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
+        ],
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": [wiring.duty(record, item) for item in record.duties.values()],
         "restraints": [
-            {"area": name, "items": list(area.restraints)} for name, area in record.areas.items() if area.restraints
+            {"area": name, "items": list(area.restraints), "conflicts": doubts.marks(record, ("areas", name))}
+            for name, area in record.areas.items()
+            if area.restraints
         ],
         "coverage": coverage.summary(record),
         "evidence": [evidence.piece(item, made) for item in record.evidence.values()],
@@ -130,10 +139,11 @@ def _data_date(record: VehicleRecord) -> str:
     return max((item.on for item in record.evidence.values()), default="")
 
 
-def _variant(variant: Variant) -> Facts:
+def _variant(record: VehicleRecord, variant: Variant) -> Facts:
     return {
         "id": variant.id,
         "ask": variant.ask,
+        "conflicts": doubts.marks(record, ("variants", variant.id)),
         "choices": [
             {"id": choice.id, "label": choice.label, "tell": choice.tell} for choice in variant.choices.values()
         ],
@@ -209,6 +219,7 @@ def _expected(record: VehicleRecord, plug: Connector) -> list[Facts]:
         {
             "id": pin.id,
             "function_words": wiring.function_name(pin.function),
+            "conflicts": doubts.marks(record, ("connectors", plug.id, "pins", pin.id)),
             "lines": lines,
             "when": words.when(record, pin.when),
             "clauses": words.clauses(pin.when),

@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import Any
 
 from undertrim.derive import cars, jobs
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.graph import Graph
@@ -32,6 +33,7 @@ def visit(
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
     that no such car has or for cars whose steps stand in no common order.
     """
+    record = reckoned(record)
     planner = Planner(record)
     plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
     _refuse_absent(wanted, plans, fixed)

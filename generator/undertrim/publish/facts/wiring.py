@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.derive.wiring.functions import functions
-from undertrim.publish.facts import words
+from undertrim.derive.wiring.needs import of_plug
+from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Blank, Connector, Duty, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
@@ -43,6 +44,7 @@ def connector(record: VehicleRecord, item: Connector) -> Data:
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "pins": [pin(record, item, entry) for entry in item.pins.values()],
+        "conflicts": doubts.said(record, of_plug(record, item)),
         "source": list(item.source),
     }
 
@@ -57,6 +59,7 @@ def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
         "colour": colour(item.colour, plug.scheme),
         "wire": [said for said in _wire(item) if said],
         "metered": item.metered == "yes",
+        "conflicts": doubts.marks(record, ("connectors", plug.id, "pins", item.id)),
         "note": item.note,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
@@ -104,6 +107,7 @@ def function(record: VehicleRecord, item: FunctionFact) -> Data:
         "by": item.by,
         "by_words": _BY[item.by],
         "wire": [said for said in _wire(item) if said],
+        "conflicts": doubts.marks(record, ("functions", item.id)),
         "note": item.note,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),

@@ -17,7 +17,7 @@ def pin(entry: Data, pictures: Pictures) -> dict[str, str]:
         "colour": colour_words(colour),
         "iec": colour["iec"] if colour else "",
         "function": entry["function_words"],
-        "note": entry["note"],
+        "note": " ".join([*entry["conflicts"], entry["note"]]).strip(),
         "when": entry["when"],
     }
 

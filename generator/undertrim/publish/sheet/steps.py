@@ -60,7 +60,7 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "verb": step["verb"],
         "title": step["title"],
         "side": "" if not step["side"] or step["title"].endswith(step["side"]) else step["side"],
-        "text": [*step["text"], *kits.lines(step)],
+        "text": [*step.get("conflicts", []), *step["text"], *kits.lines(step)],
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": words.minutes(step["minutes"]) if step["minutes"] is not None else "",

@@ -19,7 +19,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     pictures = Pictures()
     shown = {
         "about": [{"label": label, "value": value} for label, value in _about(facts) if value],
-        "variants": facts.get("variants", []),
+        "variants": [{**entry, "ask": _with(entry["ask"], entry)} for entry in facts.get("variants", [])],
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
         "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
@@ -32,7 +32,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         ],
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
-        "functions": facts.get("functions", []),
+        "functions": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("functions", [])],
         "duties": facts.get("duties", []),
         "evidence": facts.get("evidence", []),
     }
@@ -47,6 +47,7 @@ def _about(facts: Data) -> Iterator[tuple[str, str]]:
     yield "How to tell", facts["tell"]
     yield "Checked", _standing(facts.get("standing"))
     yield "Data", _age(facts)
+    yield "Conflict", " ".join(facts.get("disputed", []))
 
 
 def _standing(standing: Data | None) -> str:
@@ -65,7 +66,12 @@ def _age(facts: Data) -> str:
 
 
 def _restraint(entry: Data) -> str:
-    return f"{entry['area'].replace('-', ' ').capitalize()}: {', '.join(entry['items'])}."
+    return f"{entry['area'].replace('-', ' ').capitalize()}: {', '.join(entry['items'])}.{''.join(f' {words}' for words in entry.get('conflicts', []))}"
+
+
+def _with(text: str, entry: Data) -> str:
+    """A text, and what is disputed of what it says."""
+    return " ".join(part for part in (text, *entry.get("conflicts", [])) if part)
 
 
 def _totals(totals: Data) -> dict[str, Any]:
@@ -103,7 +109,7 @@ def _opening(entry: Data) -> dict[str, Any]:
     return {
         "name": f"{entry['name']}, {sides}" if sides else entry["name"],
         "when": entry["when"],
-        "rows": entry["rows"],
+        "rows": [*entry["rows"], *({"label": "Conflict", "value": words} for words in entry.get("conflicts", []))],
         "source": ", ".join(entry["source"]),
     }
 
@@ -146,6 +152,6 @@ def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
     return {
         "name": entry["name"],
         "when": entry["when"],
-        "about": ", ".join(part for part in (*drawn, f"source {source}" if source else "") if part),
+        "about": _with(", ".join(part for part in (*drawn, f"source {source}" if source else "") if part), entry),
         "pins": [pin(item, pictures) for item in entry["pins"]],
     }

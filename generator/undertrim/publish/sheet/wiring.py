@@ -37,7 +37,7 @@ def _plug(entry: Data, pictures: Pictures) -> Row:
     return {
         "name": entry["name"],
         "when": entry["when"],
-        "about": ", ".join(part for part in about if part),
+        "about": ", ".join([*(part for part in about if part), *entry["conflicts"]]),
         "told": [_told(asked) for asked in drawn["told_by"]],
         "faces": [_face(face, pictures) for face in drawn["faces"]],
         "legend": "; ".join(drawn["legend"]),
@@ -97,13 +97,15 @@ def _alike(pins: Sequence[Data]) -> list[Data]:
 
 
 def _reading(item: Data) -> tuple[tuple[str, ...], str]:
-    return tuple(item["lines"]), str(item["when"])
+    return (*item["lines"], *item["conflicts"]), str(item["when"])
 
 
 def _noted(entry: Data) -> str:
     """What is known of a wire, what to doubt about its colour, and the note."""
     doubt = (entry.get("colour") or {}).get("doubt", "")
-    *first, last = [part for part in ("; ".join(entry["wire"]), doubt, entry["note"]) if part] or [""]
+    *first, last = [
+        part for part in (*entry.get("conflicts", ()), "; ".join(entry["wire"]), doubt, entry["note"]) if part
+    ] or [""]
     return "".join([*(f"{part.rstrip('.')}. " for part in first), last])
 
 
@@ -115,7 +117,7 @@ def _evidence(facts: Data) -> list[Data]:
 
 def _sourced(entry: Data) -> Row:
     said = _sources(entry)
-    return {**entry, "source": f"{said.capitalize()}." if said else ""}
+    return {**entry, "source": " ".join([*([f"{said.capitalize()}."] if said else []), *entry["conflicts"]])}
 
 
 def _sources(entry: Data) -> str:

@@ -1,0 +1,17 @@
+"""A function that a receiver needs, and where it gets it in one car."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One function: `by` is wire, data, absent or unknown; `providers` are names of gear in stock that brings it.
+
+    `disputed` where the evidence disagrees on how the car has it: `by` is then unknown.
+    """
+
+    function: str
+    by: str
+    words: str
+    providers: tuple[str, ...] = ()
+    disputed: bool = False
