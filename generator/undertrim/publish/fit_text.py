@@ -7,8 +7,8 @@ from typing import Any
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.margins import Check, Number, both
 from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import duties
 from undertrim.publish.facts import fit as facts
-from undertrim.publish.facts.wiring import duty as duty_facts
 from undertrim.publish.facts.wiring import function_name
 
 Data = dict[str, Any]
@@ -70,9 +70,8 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
 
 def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
     """What becomes of the duties of the factory unit."""
-    for duty in facts.duties(vehicle, answer.opening):
-        said = duty_facts(vehicle.record, duty)
-        yield f"{said['name']}{' [' + said['when'] + ']' if said['when'] else ''}: {said['kept_words']}"
+    for item in duties.of_answer(vehicle, answer):
+        yield from (duties.line(item), *item["conflicts"])
 
 
 def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:

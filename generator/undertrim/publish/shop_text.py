@@ -7,10 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import fit as facts
-from undertrim.publish.facts import steps, totals
-from undertrim.publish.facts.wiring import duty
-from undertrim.record.model import Duty
+from undertrim.publish.facts import duties, steps, totals
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -25,15 +22,18 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "title": f"{facts.make} {facts.model}",
         "demo": vehicle.record.demo == "yes",
         "jobs": [str(target) for target in wanted],
-        "duties": [duty(vehicle.record, item) for item in _duties(vehicle, wanted)],
+        "duties": _duties(vehicle, wanted, made),
         "lists": [_order(order) for order in made],
     }
 
 
-def _duties(vehicle: Vehicle, wanted: Sequence[Target]) -> list[Duty]:
-    """What the factory unit also does, where it goes."""
-    openings = {target.opening: vehicle.record.openings[target.opening] for target in wanted}
-    return [item for opening in openings.values() for item in facts.duties(vehicle, opening)]
+def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> list[dict[str, Any]]:
+    """What the factory unit also does, where it goes, each once; what stops the job first."""
+    cars = [car for order in made for car in order.cars] or [{}]
+    every = duties.duties(vehicle.record, vehicle.address, vehicle.stock)
+    places = {target.opening for target in wanted}
+    found = [item for item in every if any(duties.going([item], place, car) for place in places for car in cars)]
+    return sorted(found, key=lambda item: item["word"] != "STOP")
 
 
 def _order(order: Order) -> Data:
@@ -77,8 +77,9 @@ def _head(data: Data) -> Iterator[str]:
     if data["demo"]:
         yield "Demonstration data: this vehicle is invented."
     for item in data["duties"]:
-        when = f" [{item['when']}]" if item["when"] else ""
-        yield from _wrapped(f"{item['name']}{when}: {item['kept_words']}", "The factory unit also does: ", "    ")
+        yield from _wrapped(duties.line(item), "The factory unit also does: ", "    ")
+        for words in item["conflicts"]:
+            yield from _wrapped(words, "    ! ", "      ")
 
 
 def _list(entry: Data) -> Iterator[str]:

@@ -102,7 +102,10 @@ class Dispute:
         return read(says, fact.kind, fact.form, fact.scheme) if fact else read(says, "")
 
 
-def disputes(record: VehicleRecord) -> Iterator[Dispute]:
-    """Every conflict of a record, in its order."""
+def disputes(record: VehicleRecord, *keys: str | int) -> Iterator[Dispute]:
+    """Every conflict of a record, in its order; with keys those about the fact that they lead to and about what is below it."""
+    wanted = "".join(f"{key}/" for key in keys)
     for conflict in record.conflicts.values():
+        if not f"{conflict.about}/".startswith(wanted):
+            continue
         yield Dispute(conflict, fact_at(record, conflict.about), record.evidence)

@@ -9,11 +9,12 @@ from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import disputed, receiver, speaker
 from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.duties import Outcome, outcomes
 from undertrim.derive.fit.load import load
 from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.takes import limits, nearest
-from undertrim.derive.fit.verdict import Fit, decide
+from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.units import Quantity
 
@@ -22,7 +23,8 @@ from undertrim.record.units import Quantity
 class Answer:
     """What fits into one opening, the best first. `cars` are the kinds of the car that it holds for; empty: for every one asked for.
 
-    `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words.
+    `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words, `duties` what becomes of
+    what the factory unit also does, whichever receiver of the stock it is.
     """
 
     opening: Opening
@@ -30,6 +32,7 @@ class Answer:
     cars: tuple[Mapping[str, str], ...]
     fits: tuple[Fit, ...]
     takes: tuple[str, ...] = ()
+    duties: tuple[Outcome, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,16 +70,17 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     """
     vehicle = replace(vehicle, record=reckoned_record(vehicle.record))
     reckoned, notes = disputed.cautious(vehicle.record, opening)
-    groups: dict[tuple[bool, tuple[Fit, ...]], list[Mapping[str, str]]] = {}
+    groups: dict[tuple[bool, tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
     for car in _kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
         fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there else ()
-        groups.setdefault((there, fits), []).append(car)
+        kept = outcomes(vehicle.record, opening, car, _suiting(vehicle, opening, car)) if there else ()
+        groups.setdefault((there, fits, kept), []).append(car)
     takes = limits(reckoned, vehicle.usual)
     return [
-        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, takes)
-        for (there, fits), kinds in groups.items()
+        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, takes, kept)
+        for (there, fits, kept), kinds in groups.items()
     ]
 
 
@@ -118,6 +122,7 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
         yield from (pin.when for pin in plug.pins.values())
     yield from (fact.when for fact in record.functions.values())
     yield from (duty.when for duty in record.duties.values())
+    yield from (part.when for part in record.parts.values() if part.goes_to or part.replaced == "yes")
 
 
 def _fit(place: _Place, gear: Gear) -> Fit:
@@ -126,16 +131,21 @@ def _fit(place: _Place, gear: Gear) -> Fit:
 
 
 def _receiver(place: _Place, gear: Gear) -> Fit:
-    suiting = place.vehicle.stock.suiting(place.vehicle.address, place.opening.id, place.car)
+    suiting = _suiting(place.vehicle, place.opening, place.car)
     kits = [item for item in suiting if item.facts.kind == "kit"]
     found = place.sized(gear, kits, lambda: receiver.fit(gear, place.opening, kits, place.vehicle.usual))
-    more = between(place.vehicle.record, place.car, gear.facts, suiting)
+    kept = outcomes(place.vehicle.record, place.opening, place.car, suiting, gear)
+    more = between(place.vehicle.record, place.car, gear.facts, suiting, kept)
     notes = (*found.notes, *more.notes)
     if found.kind == "does-not-fit":  # what would join it is of no use then
         return replace(found, notes=notes, needs=more.needs)
     parts, to_get = (*found.parts, *more.parts), (*found.to_get, *more.to_get)
     whole = decide(found.gear, found.name, found.checks, parts, to_get, notes)
-    return replace(whole, needs=more.needs, way=found.way)
+    return stopped(replace(whole, needs=more.needs, way=found.way), tuple(item.words for item in kept if item.stops))
+
+
+def _suiting(vehicle: Vehicle, opening: Opening, car: Mapping[str, str]) -> list[Gear]:
+    return vehicle.stock.suiting(vehicle.address, opening.id, car)
 
 
 def _speaker(place: _Place, gear: Gear) -> Fit:

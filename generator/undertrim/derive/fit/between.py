@@ -4,9 +4,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit import sound
+from undertrim.derive.fit.duties import Fate, Outcome
 from undertrim.derive.fit.functions import needs as needed
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
+from undertrim.derive.wiring.needs import TURN_ON, woken_by_data
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
 
@@ -21,18 +23,30 @@ class Between:
     notes: tuple[str, ...]
 
 
-def between(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts, shelf: Sequence[Gear]) -> Between:
-    """What stands between. `shelf` is all gear that suits the opening in this car, and what suits every car."""
+def between(
+    record: VehicleRecord,
+    car: Mapping[str, str],
+    receiver: GearFacts,
+    shelf: Sequence[Gear],
+    kept: Sequence[Outcome] = (),
+) -> Between:
+    """What stands between. `shelf` is all gear that suits the opening in this car, and what suits every car; `kept` what becomes of the duties."""
     adapters = [item for item in shelf if item.facts.kind in ("harness", "interface")]
-    wanted = needed(receiver.needs, record, car, adapters)
+    wanted = needed((*receiver.needs, *_awake(record, car, receiver)), record, car, adapters)
     chosen = _chosen(wanted, adapters)
-    kept = _keepers(record, car, adapters, chosen)
+    keepers = _keepers(kept, adapters, chosen)
     level = sound.match(record, car, receiver, [item for item in shelf if item.facts.gives])
-    parts = [*chosen, *kept, *([level.part] if level.part else [])]
+    parts = [*chosen, *keepers, *([level.part] if level.part else [])]
     lacking = tuple(need.function for need in wanted if need.by == "data" and not need.providers)
     to_get = (*_interface(lacking), *((level.to_get,) if level.to_get else ()))
     names = tuple(dict.fromkeys(item.name for item in parts))
-    return Between(names, to_get, wanted, (level.words, *_duties(record, car, parts)))
+    lost = tuple(f"an interface that keeps the {item.name}" for item in kept if item.to_get)
+    return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)))
+
+
+def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts) -> tuple[str, ...]:
+    """The turn-on of a factory amplifier that only data wakes, which the receiver need not ask for."""
+    return (TURN_ON,) if woken_by_data(record, car) and TURN_ON not in receiver.needs else ()
 
 
 def _chosen(wanted: Sequence[Need], adapters: Sequence[Gear]) -> list[Gear]:
@@ -52,19 +66,13 @@ def _chosen(wanted: Sequence[Need], adapters: Sequence[Gear]) -> list[Gear]:
     return chosen
 
 
-def _keepers(
-    record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear], chosen: Sequence[Gear]
-) -> list[Gear]:
-    """Interfaces that keep a duty which needs one and that none of the chosen keeps."""
+def _keepers(kept: Sequence[Outcome], adapters: Sequence[Gear], chosen: Sequence[Gear]) -> list[Gear]:
+    """Gear that keeps a duty and that is not chosen yet: for each the first that does."""
     found: list[Gear] = []
-    for name in _by_interface(record, car):
-        if not any(name in item.facts.keeps for item in (*chosen, *found)):
-            found += [item for item in adapters if name in item.facts.keeps][:1]
+    for item in kept:
+        if item.fate is Fate.KEPT and not any(gear.name in item.by for gear in (*chosen, *found)):
+            found += [gear for gear in adapters if gear.name in item.by][:1]
     return found
-
-
-def _by_interface(record: VehicleRecord, car: Mapping[str, str]) -> list[str]:
-    return [duty.id for duty in record.duties.values() if duty.kept_by == "interface" and duty.when.holds(car)]
 
 
 def _interface(functions: Sequence[str]) -> tuple[str, ...]:
@@ -73,11 +81,11 @@ def _interface(functions: Sequence[str]) -> tuple[str, ...]:
     return (f"an interface for {', '.join(name.replace('-', ' ') for name in functions)}",)
 
 
-def _duties(record: VehicleRecord, car: Mapping[str, str], parts: Sequence[Gear]) -> tuple[str, ...]:
-    """By what each duty of the factory unit that needs an interface is kept."""
+def _kept(kept: Sequence[Outcome], parts: Sequence[Gear]) -> tuple[str, ...]:
+    """By what of the order each duty is kept; what the receiver itself keeps by its own name."""
     said = []
-    for name in _by_interface(record, car):
-        keepers = [item.name for item in parts if name in item.facts.keeps]
-        how = f"kept by {' or '.join(keepers)}" if keepers else "needs an interface, none in stock keeps it"
-        said.append(f"{name.replace('-', ' ')}: {how}")
+    for item in kept:
+        if item.fate is Fate.KEPT:
+            ordered = [gear.name for gear in parts if gear.name in item.by]
+            said.append(f"{item.name}: kept by {' or '.join(dict.fromkeys(ordered or item.by))}")
     return tuple(said)

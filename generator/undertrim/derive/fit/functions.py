@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.claims import METER, claims
-from undertrim.derive.wiring.needs import sources
+from undertrim.derive.wiring.needs import Point, sources
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
 
@@ -18,8 +18,9 @@ def needs(
 
 
 def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]) -> Need:
-    doubt = [claims(dispute) for point in sources(function, record, car) for dispute in point.disputed]
-    by, where = _source(function, record, car)
+    points = sources(function, record, car)
+    doubt = [claims(dispute) for point in points for dispute in point.disputed]
+    by, where = _source(function, record, points)
     if doubt:
         at = f"{where}, " if by == "wire" else ""
         brought = tuple(item.name for item in adapters if function in item.facts.brings)
@@ -35,15 +36,16 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
     return Need(function, by, where)
 
 
-def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, str]:
+def _source(function: str, record: VehicleRecord, points: Sequence[Point]) -> tuple[str, str]:
     """By what the car provides a function, and where in words."""
-    if pins := _pins(function, record, car):
-        return "wire", " and ".join(pins)
-    fact = record.functions.get(function)
-    if fact is None or not fact.when.holds(car) or fact.by == "unknown":
-        return "unknown", "unknown: look it up in the maker's information or find out with a meter"
-    note = f" ({fact.note.rstrip('.')})" if fact.note else ""
-    return fact.by, _words(function, fact.by) + note
+    if points[0].by == "pin":
+        return "wire", " and ".join(
+            f"pin {one.pin} of the {record.connectors[one.plug].name.lower()}" for one in points
+        )
+    by, note = points[0].by, points[0].note.rstrip(".")
+    if by == "unknown":
+        return by, "unknown: look it up in the maker's information or find out with a meter"
+    return by, _words(function, by) + (f" ({note})" if note else "")
 
 
 def _words(function: str, by: str) -> str:
@@ -52,9 +54,3 @@ def _words(function: str, by: str) -> str:
         usual = table("fit")["absent"]
         return f"absent: {usual.get(function, usual['otherwise'])}"
     return "by wire, on no recorded pin" if by == "wire" else ""
-
-
-def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[str]:
-    plugs = [plug for plug in record.connectors.values() if plug.when.holds(car)]
-    pins = [(plug, pin) for plug in plugs for pin in plug.pins.values() if pin.function == function]
-    return [f"pin {pin.id} of the {plug.name.lower()}" for plug, pin in pins if pin.when.holds(car)]

@@ -52,8 +52,8 @@ class Order:
 
     @property
     def fits(self) -> bool:
-        """Whether every piece goes in, as far as is known."""
-        return all(line.fit.kind != "does-not-fit" for line in self.lines)
+        """Whether every piece goes in, as far as is known, and nothing is lost for it that must not be."""
+        return all(line.fit.kind not in ("stop", "does-not-fit") for line in self.lines)
 
 
 def orders(

@@ -8,8 +8,8 @@ from typing import Literal
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
 
-Kind = Literal["fits", "fits-with", "marginal", "unknown", "does-not-fit"]
-KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
+Kind = Literal["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"]
+KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit")
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +81,16 @@ def decide(
     ordered = tuple(sorted(checks, key=_order))
     fit = Fit(gear, name, kind, "", ordered, parts, to_get, notes)
     return replace(fit, headline=_headline(fit))
+
+
+STOP = "STOP: not a plain replacement"
+
+
+def stopped(fit: Fit, reasons: Sequence[str]) -> Fit:
+    """The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up."""
+    if not reasons or fit.kind == "does-not-fit":
+        return fit
+    return replace(fit, kind="stop", headline=f"{STOP}: {'; '.join(reasons)}. By size and joint: {fit.headline}")
 
 
 def _kind(checks: Sequence[Check], between: bool) -> Kind:

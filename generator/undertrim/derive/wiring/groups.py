@@ -9,7 +9,7 @@ from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
-from undertrim.derive.wiring.needs import around, output, points, sources
+from undertrim.derive.wiring.needs import TURN_ON, around, output, points, sources, woken_by_data
 from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When
@@ -95,6 +95,7 @@ def _interfaces(
     having = points(record, car)
     met = ((lead, point) for lead in leads for point in sources(lead.function, record, car, having))
     left = {lead.function for lead, point in met if by_data(lead, point)}
+    left |= {TURN_ON} if woken_by_data(record, car) else set()
     chosen: list[Gear] = []
     offered = sorted((item for item in shelf if item.facts.kind == "interface"), key=lambda item: item.id)
     while offered and left:

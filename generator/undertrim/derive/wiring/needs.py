@@ -56,11 +56,20 @@ def sources(
 def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Point:
     """What the record says of a function that stands on no pin of one car; unknown where it says nothing."""
     fact: FunctionFact | None = record.functions.get(function)
-    if fact is None or not fact.when.holds(car):
+    there = fact if fact is not None and fact.when.holds(car) else None
+    if function == TURN_ON and woken_by_data(record, car) and (there is None or there.by == "unknown"):
+        return Point(function, "data")
+    if there is None:
         return Point(function, "unknown")
     about = open_disputes(record, "functions", function)
     return Point(
-        function, fact.by, behaves=fact.behaves, supply=fact.supply, draws=fact.draws, note=fact.note, disputed=about
+        function,
+        there.by,
+        behaves=there.behaves,
+        supply=there.supply,
+        draws=there.draws,
+        note=there.note,
+        disputed=about,
     )
 
 
@@ -78,6 +87,14 @@ def around(record: VehicleRecord, plug: Connector) -> tuple[When, ...]:
     if part is None or tether not in part.tethers:
         return (plug.when,)
     return (plug.when, part.when, part.tethers[tether].when)
+
+
+TURN_ON = "amplifier-turn-on"
+
+
+def woken_by_data(record: VehicleRecord, car: Mapping[str, str]) -> bool:
+    """Whether data switches the factory amplifier of one car on, so that something must send them."""
+    return any(system.turn_on == "data" for system in systems(record, car))
 
 
 def output(record: VehicleRecord, car: Mapping[str, str]) -> str:

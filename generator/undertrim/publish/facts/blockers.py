@@ -1,18 +1,28 @@
 """What can stop the job or costs the owner something: it stands above everything else."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.publish.facts import evidence, wiring, words
+from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.wiring.needs import TURN_ON
+from undertrim.publish.facts import duties, evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
 Data = dict[str, Any]
 
 
-def blockers(record: VehicleRecord) -> list[Data]:
-    """In order of weight: `weight` is stop, lost, unknown or need."""
-    found = [*_voltage(record), *_duties(record), *_safety(record), *_conflicts(record), *_needs(record)]
+def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -> list[Data]:
+    """In order of weight: `weight` is stop, lost, unknown or need. `stock` is the gear that may keep what the factory unit does."""
+    kept = duties.duties(record, address, stock)
+    found = [
+        *_voltage(record),
+        *_duties(record, kept),
+        *_safety(record),
+        *_conflicts(record),
+        *_needs(record),
+        *_amplifier(record, address, stock),
+    ]
     order = ("stop", "lost", "unknown", "need")
     return sorted(found, key=lambda item: order.index(item["weight"]))
 
@@ -48,15 +58,37 @@ def _receivers(record: VehicleRecord) -> list[str]:
     return [opening.id for opening in record.openings.values() if opening.kind == "receiver"]
 
 
-def _duties(record: VehicleRecord) -> Iterator[Data]:
-    for duty in record.duties.values():
-        name = duty.id.replace("-", " ").capitalize()
-        if duty.kept_by == "none":
-            text = duty.note or "It goes with the factory unit. The owner must agree before the work starts."
-            yield _item(record, "lost", name, text, duty.when, _receivers(record))
-        elif duty.kept_by == "unknown":
-            text = duty.note or "Nobody has recorded whether it can be kept."
-            yield _item(record, "unknown", f"{name}: may be lost", text, duty.when, _receivers(record))
+def _duties(record: VehicleRecord, found: Sequence[Data]) -> Iterator[Data]:
+    """What is lost with the factory unit, what may be, and what keeps the rest."""
+    for item in found:
+        name = item["name"].capitalize()
+        if item["word"] in _WEIGHTS:
+            title = _TITLES[item["word"], item["fate"]].format(name)
+            yield _of_duty(_WEIGHTS[item["word"]], title, duties.text(item), item)
+    for keepers, when in dict.fromkeys((" or ".join(item["by"]), item["when"]) for item in found if item["by"]):
+        kept = [item for item in found if (" or ".join(item["by"]), item["when"]) == (keepers, when)]
+        notes = " ".join(item["note"] for item in kept if item["note"])
+        names = ", ".join(item["name"] for item in kept)
+        yield _of_duty(
+            "need",
+            f"{keepers}: it keeps what the factory unit also does",
+            f"Order it for: {names}. {notes}".strip(),
+            kept[0],
+        )
+
+
+_WEIGHTS = {"STOP": "stop", "LOST": "lost", "UNKNOWN": "unknown"}
+_TITLES = {
+    ("STOP", "lost"): "{}: lost, not a plain replacement",
+    ("STOP", "unknown"): "{}: may be lost, not a plain replacement",
+    ("LOST", "lost"): "{}",
+    ("UNKNOWN", "unknown"): "{}: may be lost",
+}
+
+
+def _of_duty(weight: str, title: str, text: str, item: Data) -> Data:
+    shown = {key: item[key] for key in ("openings", "when", "clauses")}
+    return {"weight": weight, "title": title, "text": text, **shown}
 
 
 def _safety(record: VehicleRecord) -> Iterator[Data]:
@@ -90,6 +122,25 @@ def _holding(record: VehicleRecord, section: str, name: str) -> When:
     things = getattr(record, section)
     when = getattr(things.get(name), "when", ALWAYS) if isinstance(things, dict) else ALWAYS
     return when if isinstance(when, When) else ALWAYS
+
+
+def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Data]:
+    """What wakes a factory amplifier that has no wire for it."""
+    for system in record.sound.values():
+        if system.turn_on != "data":
+            continue
+        for opening in _receivers(record):
+            waking = [
+                item.name
+                for item in stock.of("interface")
+                if TURN_ON in item.facts.brings and item.conditions(address, opening)
+            ]
+            how = (
+                f"Order {' or '.join(waking)}, which switches it on."
+                if waking
+                else "No interface in stock that suits this car does: without one it stays silent."
+            )
+            yield _item(record, "need", "Factory amplifier: switched on by data", how, system.when, [opening])
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:

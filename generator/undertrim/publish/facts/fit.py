@@ -8,11 +8,11 @@ from undertrim.derive import cars
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
-from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import wiring
+from undertrim.derive.fit.verdict import STOP, Fit
+from undertrim.publish.facts import duties
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
-from undertrim.record.model import Duty, Opening, VehicleRecord
+from undertrim.record.model import Opening, VehicleRecord
 
 Data = dict[str, Any]
 
@@ -21,6 +21,7 @@ VERDICTS = {
     "fits-with": "fits with parts",
     "marginal": "marginal: measure",
     "unknown": "cannot be told",
+    "stop": STOP,
     "does-not-fit": "does not fit",
 }
 _TO_GET = "fits with parts to get"
@@ -33,7 +34,7 @@ def verdict_words(fit: Fit) -> str:
 
 def reason(fit: Fit) -> str:
     """What the headline says beyond the verdict."""
-    return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix("fits").lstrip(" :")
+    return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix(STOP).removeprefix("fits").lstrip(" :")
 
 
 def fits(vehicle: Vehicle, opening: Opening) -> Data:
@@ -51,18 +52,11 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "cars": [dict(car) for car in item.cars],
         "cars_words": kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),
-        "duties": [wiring.duty(vehicle.record, duty) for duty in duties(vehicle, item.opening)],
+        "duties": duties.of_answer(vehicle, item),
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
         "notes": list(common),
         "fits": [of_fit(fit, common) for fit in item.fits],
     }
-
-
-def duties(vehicle: Vehicle, opening: Opening) -> list[Duty]:
-    """What the factory receiver also does and what becomes of it, for an opening that takes a new one."""
-    if opening.kind != "receiver":
-        return []
-    return [duty for duty in vehicle.record.duties.values() if duty.kept_by != "stays"]
 
 
 def shared(found: Sequence[Fit]) -> tuple[str, ...]:

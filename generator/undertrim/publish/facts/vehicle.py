@@ -18,6 +18,7 @@ from undertrim.publish.facts import (
     blockers,
     coverage,
     doubts,
+    duties,
     evidence,
     expecting,
     fit,
@@ -68,7 +69,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "disputed": doubts.marks(record, ("vehicle",)),
         "variants": [_variant(record, variant) for variant in cars.asked(record).values()],
         "targets": _targets(record),
-        "blockers": blockers.blockers(record),
+        "blockers": blockers.blockers(record, entry.address, shelf),
         "openings": [
             {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
             for item in record.openings.values()
@@ -93,7 +94,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
             {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
         ],
         "functions": [wiring.function(record, item) for item in record.functions.values()],
-        "duties": [wiring.duty(record, item) for item in record.duties.values()],
+        "duties": duties.duties(record, entry.address, shelf),
         "restraints": [
             {"area": name, "items": list(area.restraints), "conflicts": doubts.marks(record, ("areas", name))}
             for name, area in record.areas.items()

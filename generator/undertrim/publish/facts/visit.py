@@ -47,7 +47,9 @@ def visit(
         "variant": dict(fixed),
         "open_variants": _open(record, plans),
         "blockers": [
-            item for item in blockers.blockers(record) if _concerns(item, wanted) and _applies(item["clauses"], fixed)
+            item
+            for item in blockers.blockers(record, address, shelf)
+            if _concerns(item, wanted) and _applies(item["clauses"], fixed)
         ],
         "routes": _routes(plans),
         "steps": [

@@ -7,7 +7,7 @@ from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.needs import of_plug
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
-from undertrim.record.model import Blank, Connector, Duty, FunctionFact, Pin, VehicleRecord
+from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 
 Data = dict[str, Any]
@@ -17,13 +17,6 @@ _BY = {
     "data": "by data: needs an interface",
     "absent": "absent in this car",
     "unknown": words.LOOK_UP,
-}
-_KEPT = {
-    "stays": "stays where it is",
-    "moved": "moves to the new parts",
-    "interface": "kept by an interface",
-    "none": "LOST with the factory unit",
-    "unknown": "unknown whether it can be kept",
 }
 _VIEW = {"wires": "looking at the wires", "contacts": "looking at the contacts"}
 
@@ -108,19 +101,6 @@ def function(record: VehicleRecord, item: FunctionFact) -> Data:
         "by_words": _BY[item.by],
         "wire": [said for said in _wire(item) if said],
         "conflicts": doubts.marks(record, ("functions", item.id)),
-        "note": item.note,
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-    }
-
-
-def duty(record: VehicleRecord, item: Duty) -> Data:
-    """A duty of the factory unit."""
-    return {
-        "id": item.id,
-        "name": item.id.replace("-", " "),
-        "kept_by": item.kept_by,
-        "kept_words": _KEPT[item.kept_by],
         "note": item.note,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),

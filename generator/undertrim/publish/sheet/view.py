@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
 
+from undertrim.publish.facts import duties
 from undertrim.publish.sheet import frame, steps
 from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.pictures import Pictures
@@ -33,7 +34,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
         "functions": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("functions", [])],
-        "duties": facts.get("duties", []),
+        "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
         "evidence": facts.get("evidence", []),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
@@ -121,7 +122,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
         "when": found["cars_words"],
         "takes": "; ".join(found["takes"]) if found["there"] else "not there in these cars",
         "stock": found["counts_words"] or f"no {entry['kind']} in stock",
-        "notes": found["notes"],
+        "notes": [*map(duties.line, found["duties"]), *found["notes"]],
         "rows": [
             {
                 "verdict": fit["verdict_words"],

@@ -22,7 +22,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     shown = {
         "plugs": [_plug(entry, pictures) for entry in facts["connectors"]],
         "functions": [{**entry, "note": _noted(entry)} for entry in facts["functions"]],
-        "duties": facts["duties"],
+        "duties": [{**entry, "note": " ".join([*entry["conflicts"], entry["note"]])} for entry in facts["duties"]],
         "ladders": [_sourced(entry) for entry in facts["ladders"]],
         "joints": [joint(entry, pictures) for entry in facts["joints"]],
         "runs": [_sourced(entry) for entry in facts["runs"]],

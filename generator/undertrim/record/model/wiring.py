@@ -81,10 +81,15 @@ class FunctionFact:
 
 @dataclass(frozen=True, slots=True)
 class Duty:
-    """Something the factory unit does besides playing, and how it is kept."""
+    """Something the factory unit does besides playing, and how it is kept.
+
+    `what` names its kind where the id does not, `part` the part of the car that carries it.
+    """
 
     id: str
     kept_by: str
+    what: str = ""
+    part: str = ""
     when: When = ALWAYS
     note: str = ""
     source: Sources = ()

@@ -1,0 +1,67 @@
+"""What becomes of the duties over all cars of a record: each outcome once, with the cars that it holds for."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import product
+from math import prod
+
+from undertrim.derive import cars
+from undertrim.derive.fit.duties import Outcome, outcomes
+from undertrim.derive.fit.stock import Stock
+from undertrim.record.model import Duty, Opening, VehicleRecord, When
+
+
+@dataclass(frozen=True, slots=True)
+class Becomes:
+    """One outcome of one duty: in which cars, and at which openings for a receiver."""
+
+    duty: Duty
+    outcome: Outcome
+    when: When
+    openings: tuple[str, ...]
+
+
+def becomes(record: VehicleRecord, address: str, stock: Stock) -> tuple[Becomes, ...]:
+    """Every outcome of every duty, in the order of the record; where two openings take a receiver and have the same one, once."""
+    found: dict[tuple[str, Outcome, When], list[str]] = {}
+    for opening in record.openings.values():
+        for outcome, when in _at(record, address, stock, opening):
+            found.setdefault((outcome.duty, outcome, when), []).append(opening.id)
+    order = list(record.duties)
+    made = [Becomes(record.duties[name], one, when, tuple(places)) for (name, one, when), places in found.items()]
+    return tuple(sorted(made, key=lambda item: order.index(item.duty.id)))
+
+
+def _at(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> Iterator[tuple[Outcome, When]]:
+    """The outcomes at one opening with their cars."""
+    kinds = list(_kinds(record, address, stock, opening))
+    groups: dict[Outcome, list[Mapping[str, str]]] = {}
+    for car in kinds if opening.kind == "receiver" and record.duties else ():
+        if opening.when.holds(car):
+            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.id, car)):
+                groups.setdefault(outcome, []).append(car)
+    for outcome, having in groups.items():
+        yield from ((outcome, when) for when in _condition(having, kinds))
+
+
+def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> Iterator[dict[str, str]]:
+    """Every choice of the variants on which an outcome may depend."""
+    whens = [
+        opening.when,
+        *(duty.when for duty in record.duties.values()),
+        *(part.when for part in record.parts.values()),
+    ]
+    whens += [when for item in stock.items for when in item.conditions(address, opening.id)]
+    used = {name for when in whens for name in when.variants}
+    known = {name: variant for name, variant in cars.variants(record).items() if name in used}
+    return map(dict, product(*([(name, choice) for choice in variant.choices] for name, variant in known.items())))
+
+
+def _condition(having: Sequence[Mapping[str, str]], kinds: Sequence[Mapping[str, str]]) -> Iterator[When]:
+    """Some of all kinds of car as one condition where that can be said, else one for each."""
+    chosen = {name: tuple(dict.fromkeys(car[name] for car in having)) for name in kinds[0]}
+    every = {name: {car[name] for car in kinds} for name in kinds[0]}
+    if prod(map(len, chosen.values())) == len(having):
+        yield When(tuple((name, found) for name, found in chosen.items() if set(found) != every[name]))
+        return
+    yield from (When(tuple((name, (choice,)) for name, choice in car.items())) for car in having)

@@ -1,0 +1,103 @@
+"""What becomes of what the factory unit also does, as data and in words: the same on page, sheet, terminal and in the JSON."""
+
+from collections.abc import Collection, Mapping
+from typing import Any
+
+from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Answer, Vehicle
+from undertrim.derive.fit.duties import Fate
+from undertrim.derive.fit.duty_groups import Becomes, becomes
+from undertrim.derive.fit.stock import Stock
+from undertrim.publish.facts import doubts, words
+from undertrim.record.model import VehicleRecord, When
+
+Data = dict[str, Any]
+
+LAW = "The owner's consent is not enough: the law of the country and the maker's information decide."
+_OWNER = "It goes with the factory unit. The owner must agree before the work starts."
+_NOBODY = "Nobody has recorded whether it can be kept."
+
+
+def duties(record: VehicleRecord, address: str, stock: Stock) -> list[Data]:
+    """Every duty with what becomes of it, one entry for each outcome; `word` is STOP, LOST, UNKNOWN, NEEDED or empty."""
+    counted = reckoned(record)
+    return [duty(counted, item) for item in becomes(counted, address, stock)]
+
+
+def duty(record: VehicleRecord, item: Becomes) -> Data:
+    """One outcome of a duty; `kept_words` says what becomes of it."""
+    word = _word(item)
+    return {
+        "id": item.duty.id,
+        "name": item.outcome.name,
+        "kept_by": item.duty.kept_by,
+        "becomes": item.outcome.said,
+        "kept_words": f"{word}, not a plain replacement: {item.outcome.said}" if word == "STOP" else item.outcome.said,
+        "fate": str(item.outcome.fate),
+        "weight": item.outcome.kind.weight,
+        "weight_words": item.outcome.kind.words,
+        "by": list(item.outcome.by),
+        "word": word,
+        "conflicts": doubts.marks(record, ("duties", item.duty.id)),
+        "note": item.duty.note,
+        "openings": list(item.openings),
+        "when": words.when(record, item.when),
+        "clauses": words.clauses(item.when),
+        "source": list(item.duty.source),
+    }
+
+
+def going(found: Collection[Data], opening: str, car: Mapping[str, str] | None = None) -> list[Data]:
+    """Those of the duties that do not simply stay, at one opening, in the cars that `car` leaves open."""
+    return [
+        item for item in found
+        if opening in item["openings"] and item["fate"] != Fate.STAYS and _holds(item["clauses"], car or {})
+    ]  # fmt: skip
+
+
+def of_answer(vehicle: Vehicle, found: Answer) -> list[Data]:
+    """Those at the opening of an answer, in its cars. What stays is left out, and what gear keeps: each fit says by what."""
+    every = duties(vehicle.record, vehicle.address, vehicle.stock)
+    kinds = found.cars or ({},)
+    if not found.there:
+        return []
+    every = [item for item in every if item["fate"] != Fate.KEPT]
+    return [item for item in every if any(going([item], found.opening.id, car) for car in kinds)]
+
+
+def line(item: Data) -> str:
+    """`hazard switch [Map radio]: STOP, not a plain replacement: LOST with the factory unit`."""
+    return f"{item['name']}{' [' + item['when'] + ']' if item['when'] else ''}: {item['kept_words']}"
+
+
+def text(item: Data) -> str:
+    """What a blocker says of a duty that is lost or may be."""
+    usual = {"none": _OWNER, "unknown": _NOBODY}.get(item["kept_by"], "")
+    become = item["becomes"] if item["kept_by"] not in ("none", "unknown") else ""
+    said = (
+        item["note"] or ("" if item["word"] == "STOP" and item["kept_by"] == "none" else usual),
+        become,
+        _weight(item),
+    )
+    return " ".join(_sentence(part) for part in said if part)
+
+
+def _weight(item: Data) -> str:
+    """Who decides on a loss, where it is not the owner alone."""
+    if item["word"] == "STOP":
+        return LAW
+    return str(item["weight_words"]) if item["weight"] == "unknown" else ""
+
+
+def _sentence(words_: str) -> str:
+    return f"{words_[:1].upper()}{words_[1:]}{'' if words_.endswith(('.', '!', '?')) else '.'}"
+
+
+def _word(item: Becomes) -> str:
+    if item.outcome.stops:
+        return "STOP"
+    return {Fate.LOST: "LOST", Fate.UNKNOWN: "UNKNOWN", Fate.KEPT: "NEEDED"}.get(item.outcome.fate, "")
+
+
+def _holds(clauses: Mapping[str, list[str]], car: Mapping[str, str]) -> bool:
+    return When(tuple((name, tuple(choices)) for name, choices in clauses.items())).holds(car)
