@@ -58,8 +58,13 @@ def lines(path: Path) -> dict[str, str]:
     """What is to be said of each dispute, by its fact."""
     record = all_disputed(path).record
     assert isinstance(record, VehicleRecord)
-    whole = reckoned(record)
-    return {dispute.conflict.about: evidence.line(whole, dispute) for dispute in disputes(whole) if dispute.open}
+    whole, worked_on = reckoned(record), {step["part"] for step in made(path)["steps"]}
+    found = {dispute: dispute.keys for dispute in disputes(whole) if dispute.open}
+    return {
+        dispute.conflict.about: evidence.line(whole, dispute)
+        for dispute, (section, name, *_) in ((item, keys) for item, keys in found.items())
+        if section != "parts" or name in worked_on  # by another route than the one that is shown
+    }
 
 
 @cache

@@ -148,9 +148,10 @@ SUITS = [{"vehicle": "brindleway/otter-2014-2018", "opening": "dash"}]
 def test_functions_by_data_want_an_interface() -> None:
     wants = gear(RECEIVER, needs=["reverse", "illumination"])
     found = one("dash", [wants], DATA)
-    assert found.to_get == ("an interface for reverse, illumination",)
+    bell = "an interface that keeps the chime"
+    assert found.to_get == ("an interface for reverse, illumination", bell)
     partly = other("interface", "Half", suits=SUITS, provides=["reverse"])
-    assert one("dash", [wants, partly], DATA).to_get == ("an interface for illumination",)
+    assert one("dash", [wants, partly], DATA).to_get == ("an interface for illumination", bell)
     whole = other("interface", "Whole", suits=SUITS, provides=["reverse", "illumination"])
     assert one("dash", [wants, partly, whole], DATA).parts == ("Tidewrack Whole",)
 
@@ -160,7 +161,9 @@ def test_an_interface_that_keeps_a_duty_is_among_the_parts() -> None:
     found = one("dash", [gear(RECEIVER), keeper], DATA)
     assert found.parts == ("Tidewrack Bell",)
     assert "chime: kept by Tidewrack Bell" in found.notes
-    assert "chime: needs an interface, none in stock keeps it" in one("dash", [gear(RECEIVER)], DATA).notes
+    lost = one("dash", [gear(RECEIVER)], DATA)
+    assert lost.kind == "stop"
+    assert "chime: LOST, needs an interface, none in stock keeps it" in lost.headline
 
 
 # 4 in parallel with 4 is 2 ohm; 2 with 4 is 1.33

@@ -9,7 +9,7 @@ from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import disputed, receiver, speaker
 from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.duties import Outcome, outcomes
+from undertrim.derive.fit.duties import Fate, Outcome, outcomes
 from undertrim.derive.fit.load import load
 from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
@@ -136,7 +136,9 @@ def _receiver(place: _Place, gear: Gear) -> Fit:
     found = place.sized(gear, kits, lambda: receiver.fit(gear, place.opening, kits, place.vehicle.usual))
     kept = outcomes(place.vehicle.record, place.opening, place.car, suiting, gear)
     more = between(place.vehicle.record, place.car, gear.facts, suiting, kept)
-    notes = (*found.notes, *more.notes)
+    usual = outcomes(place.vehicle.record, place.opening, place.car, suiting)
+    own = (item.words for item in kept if item not in usual and item.fate is not Fate.KEPT and not item.stops)
+    notes = (*found.notes, *more.notes, *own)
     if found.kind == "does-not-fit":  # what would join it is of no use then
         return replace(found, notes=notes, needs=more.needs)
     parts, to_get = (*found.parts, *more.parts), (*found.to_get, *more.to_get)

@@ -33,11 +33,28 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         ],
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
-        "functions": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("functions", [])],
+        "functions": [
+            {**entry, "note": _with(entry["note"], entry)}
+            for entry in (*facts.get("functions", []), *disputed_sound(facts))
+        ],
         "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
         "evidence": facts.get("evidence", []),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def disputed_sound(facts: Data) -> Iterator[Data]:
+    """What is disputed of the factory sound, as rows beside the functions."""
+    for entry in facts.get("sound", []):
+        if entry["conflicts"]:
+            yield {
+                "name": f"Factory sound, {entry['id']}",
+                "by_words": "disputed: meter it",
+                "wire": [],
+                "note": "",
+                "when": "",
+                "conflicts": entry["conflicts"],
+            }
 
 
 def _about(facts: Data) -> Iterator[tuple[str, str]]:

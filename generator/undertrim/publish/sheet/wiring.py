@@ -11,6 +11,7 @@ from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.joints import joint
 from undertrim.publish.sheet.pictures import Pictures
 from undertrim.publish.sheet.pins import pin
+from undertrim.publish.sheet.view import disputed_sound
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -21,7 +22,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     pictures = Pictures()
     shown = {
         "plugs": [_plug(entry, pictures) for entry in facts["connectors"]],
-        "functions": [{**entry, "note": _noted(entry)} for entry in facts["functions"]],
+        "functions": [{**entry, "note": _noted(entry)} for entry in (*facts["functions"], *disputed_sound(facts))],
         "duties": [{**entry, "note": " ".join([*entry["conflicts"], entry["note"]])} for entry in facts["duties"]],
         "ladders": [_sourced(entry) for entry in facts["ladders"]],
         "joints": [joint(entry, pictures) for entry in facts["joints"]],
