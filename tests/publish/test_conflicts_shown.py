@@ -30,9 +30,9 @@ def addresses(data: dict[str, Any], record: VehicleRecord) -> Iterator[str]:
     for field in fields.walk(data, "vehicle"):
         keys = [str(step) for step in field.pointer]
         about = "/".join(keys)
-        if len(keys) > 1 and isinstance(field.value, str) and not set(keys) & set(NOT_DISPUTED):
-            if fact_at(record, about) is not None:
-                yield about
+        single = isinstance(field.value, str | list) and len(keys) > 1 and not set(keys) & set(NOT_DISPUTED)
+        if single and fact_at(record, about) is not None:
+            yield about
 
 
 @cache
@@ -54,16 +54,17 @@ def all_disputed(path: Path) -> Entry:
     return entry(path, "vehicle", replace(found.source, data=data))
 
 
+@cache
 def lines(path: Path) -> dict[str, str]:
     """What is to be said of each dispute, by its fact."""
     record = all_disputed(path).record
     assert isinstance(record, VehicleRecord)
     whole, worked_on = reckoned(record), {step["part"] for step in made(path)["steps"]}
-    found = {dispute: dispute.keys for dispute in disputes(whole) if dispute.open}
     return {
         dispute.conflict.about: evidence.line(whole, dispute)
-        for dispute, (section, name, *_) in ((item, keys) for item, keys in found.items())
-        if section != "parts" or name in worked_on  # by another route than the one that is shown
+        for dispute in disputes(whole)
+        if dispute.open
+        and (dispute.keys[0] != "parts" or dispute.keys[1] in worked_on)  # else by a route that is not shown
     }
 
 
@@ -83,7 +84,9 @@ def test_the_page_marks_every_disputed_fact(path: Path) -> None:
     assert [about for about, said in lines(path).items() if bare(said) not in page] == []
 
 
-@pytest.mark.parametrize("path", VEHICLES[:2], ids=stem)
+@pytest.mark.parametrize("path", VEHICLES[:1], ids=stem)
 def test_the_sheets_mark_every_disputed_fact(path: Path) -> None:
-    printed = bare("".join(texts(pdf.render(made(path), URL, "a4", DAY)) + texts(pdf.render_wiring(made(path), URL, "a4", DAY))))
+    printed = bare(
+        "".join(texts(pdf.render(made(path), URL, "a4", DAY)) + texts(pdf.render_wiring(made(path), URL, "a4", DAY)))
+    )
     assert [about for about, said in lines(path).items() if bare(said) not in printed] == []

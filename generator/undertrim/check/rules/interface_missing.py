@@ -96,6 +96,8 @@ from dataclasses import dataclass
 from undertrim.check.affected import where
 from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import Vehicle, kinds, shelf, vehicles
+from undertrim.derive.fit.duties import KEEPERS
+from undertrim.derive.fit.duty_kinds import kind_of
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.needs import sources
 from undertrim.record.model import Assignment, VehicleRecord
@@ -109,36 +111,38 @@ _HINT = "record the interface that does, or mend 'suits' and '{}' of the one tha
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """Every function and duty for which the stock has no interface, with the cars."""
     stock = [gear for _, gear in shelf(cards)]
-    interfaces = [gear for gear in stock if gear.facts.kind == "interface"]
+    keepers = [gear for gear in stock if gear.facts.kind in KEEPERS]
     needed = {function for gear in stock for function in gear.facts.needs}
     for address, vehicle in vehicles(cards).items():
         if stock and (vehicle.may_have("by", "data") or vehicle.may_have("kept_by", "interface")):
-            yield from ((vehicle.card, finding) for finding in _vehicle(address, vehicle, interfaces, needed))
+            yield from ((vehicle.card, finding) for finding in _vehicle(address, vehicle, keepers, needed))
 
 
 @dataclass(frozen=True, slots=True)
 class _Place:
-    """An opening for a receiver, the cars that have it, and the interfaces of the stock."""
+    """An opening for a receiver, the cars that have it, and what of the stock brings a function or keeps a duty."""
 
     address: str
     opening: str
     cars: Sequence[Assignment]
     interfaces: Sequence[Gear]
+    keepers: Sequence[Gear]
 
     def lacking(self, wanting: Sequence[Assignment], fitting: Sequence[Gear]) -> list[Assignment]:
         """Those of some cars that none of the `fitting` interfaces suits."""
         return [car for car in wanting if not any(gear.place(self.address, self.opening, car) for gear in fitting)]
 
 
-def _vehicle(address: str, vehicle: Vehicle, interfaces: Sequence[Gear], needed: Collection[str]) -> Iterator[Finding]:
+def _vehicle(address: str, vehicle: Vehicle, keepers: Sequence[Gear], needed: Collection[str]) -> Iterator[Finding]:
     record = vehicle.record
     if record is None:
         return
+    interfaces = [gear for gear in keepers if gear.facts.kind == "interface"]
     for opening in record.openings.values():
         if opening.kind == "receiver":
-            conditions = [when for gear in interfaces for when in gear.conditions(address, opening.id)]
+            conditions = [when for gear in keepers for when in gear.conditions(address, opening.id)]
             having = [car for car in kinds(record, conditions) if opening.when.holds(car)]
-            place = _Place(address, opening.id, having, interfaces)
+            place = _Place(address, opening.id, having, interfaces, keepers)
             yield from _functions(place, record, [name for name in record.functions if name in needed])
             yield from _duties(place, record)
 
@@ -154,6 +158,8 @@ def _functions(place: _Place, record: VehicleRecord, needed: Sequence[str]) -> I
 def _duties(place: _Place, record: VehicleRecord) -> Iterator[Finding]:
     for duty in record.duties.values():
         wanting = [car for car in place.cars if duty.kept_by == "interface" and duty.when.holds(car)]
-        if lost := place.lacking(wanting, [gear for gear in place.interfaces if duty.id in gear.facts.keeps]):
+        if lost := place.lacking(
+            wanting, [gear for gear in place.keepers if {duty.id, kind_of(duty).id} & set(gear.facts.keeps)]
+        ):
             message = f"'{duty.id}' is kept by an interface, and none in the gear that suits '{place.opening}' keeps it"
             yield Finding(("duties", duty.id), f"{message}{where(lost, place.cars)}", _HINT.format("keeps"))

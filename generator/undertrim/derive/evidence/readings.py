@@ -9,7 +9,7 @@ from undertrim.record.units import Quantity, UnitError
 Reading = Quantity | str
 
 _SAME = 1e-9
-_LIST = re.compile(r"[\s,;]+")
+_COMMAS = re.compile(r"\s*[,;]\s*")
 _GAUGE = re.compile(r"([0-9]+(?:\.[0-9]+)?) ?(mm2|mm²|AWG)")
 
 
@@ -78,7 +78,8 @@ def _number(word: str, _: str) -> str:
 
 def _words(word: str, _: str) -> str:
     """A list, whose order says nothing."""
-    return ", ".join(sorted(set(_LIST.split(word.strip("[]{} ").casefold()))))
+    bare = word.strip("[]{} ").casefold()
+    return ", ".join(sorted(set(_COMMAS.split(bare) if _COMMAS.search(bare) else bare.split())))
 
 
 def _gauge(word: str, _: str) -> str:

@@ -1,5 +1,6 @@
 """How sure the facts are, as data: the standing of the record, the conflicts of its evidence, its age."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
@@ -71,7 +72,7 @@ def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
         "id": dispute.conflict.id,
         "word": AGREED if dispute.agreed else CONFLICT,
         "about": dispute.conflict.about,
-        "fact": fact_name(_names(record), fact.pointer) if fact else dispute.conflict.about,
+        "fact": fact_name(_names(record, dispute.keys), fact.pointer) if fact else dispute.conflict.about,
         "stands": _shown(fact.text, kind) if fact else "",
         "claims": claims,
         "cautious": _shown(dispute.cautious, kind),
@@ -97,12 +98,12 @@ def _shown(says: str, kind: str) -> str:
         return says
 
 
-def _names(record: VehicleRecord) -> Data:
-    """The names of what has one, laid out as in the file."""
-    return {
-        section: {name: _named(thing) for name, thing in getattr(record, section).items()}
-        for section in ("parts", "preps", "openings", "connectors")
-    }
+def _names(record: VehicleRecord, keys: Sequence[str]) -> Data:
+    """The name of what keys lead into, if it has one, laid out as in the file."""
+    section, name = keys[:2]
+    if section not in ("parts", "preps", "openings", "connectors") or name not in getattr(record, section):
+        return {}
+    return {section: {name: _named(getattr(record, section)[name])}}
 
 
 def _named(thing: Any) -> Data:
