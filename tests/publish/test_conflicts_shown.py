@@ -35,6 +35,12 @@ def addresses(data: dict[str, Any], record: VehicleRecord) -> Iterator[str]:
             yield about
 
 
+def _text(record: VehicleRecord, about: str) -> str:
+    fact = fact_at(record, about)
+    assert fact is not None
+    return fact.text[:80]
+
+
 @cache
 def all_disputed(path: Path) -> Entry:
     """The record with a conflict about each of its facts."""
@@ -47,7 +53,7 @@ def all_disputed(path: Path) -> Entry:
     data["conflicts"] = {
         f"c{number}": {
             "about": about,
-            "claims": [{"says": fact_at(found.record, about).text[:80], "source": first}, {"says": f"otherwise {number}", "source": first}],
+            "claims": [{"says": _text(found.record, about), "source": first}, {"says": f"otherwise {number}", "source": first}],
         }
         for number, about in enumerate(every)
     }  # fmt: skip

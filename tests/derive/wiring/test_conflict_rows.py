@@ -4,6 +4,7 @@ import pytest
 
 from joining import car, harness, joined, row
 from undertrim.derive.fit.functions import needs
+from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
 from undertrim.record.model import VehicleRecord
 
@@ -34,7 +35,7 @@ PIN = "connectors/radio-main/pins/3"
 
 
 @pytest.mark.parametrize("between", [(), (KNOT,)])
-def test_a_disputed_pin_is_not_simply_joined(between: tuple) -> None:
+def test_a_disputed_pin_is_not_simply_joined(between: tuple[Gear, ...]) -> None:
     found = row(joined(disputed(f"{PIN}/function", "illumination", "antenna-feed"), LEADS, *between), "lamps")
     assert found.state is State.CONFLICT
     assert found.do.startswith("conflict: meter it first")

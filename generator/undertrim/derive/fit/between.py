@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from undertrim.derive.fit import sound
 from undertrim.derive.fit.duties import Fate, Outcome
 from undertrim.derive.fit.functions import needs as needed
+from undertrim.derive.fit.load import TURN_ON, woken_by_data
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.wiring.needs import TURN_ON, woken_by_data
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
 

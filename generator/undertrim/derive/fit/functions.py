@@ -1,12 +1,14 @@
 """Where a receiver gets the functions it needs in one car."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
+from undertrim.derive.evidence.claims import METER, claims
+from undertrim.derive.evidence.conflicts import Dispute
+from undertrim.derive.evidence.disputed import open_disputes
+from undertrim.derive.fit.load import TURN_ON, woken_by_data
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.wiring.claims import METER, claims
-from undertrim.derive.wiring.needs import Point, sources
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.resources import table
 
 
@@ -18,9 +20,8 @@ def needs(
 
 
 def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters: Sequence[Gear]) -> Need:
-    points = sources(function, record, car)
-    doubt = [claims(dispute) for point in points for dispute in point.disputed]
-    by, where = _source(function, record, points)
+    doubt = [claims(dispute) for dispute in _disputes(function, record, car)]
+    by, where = _source(function, record, car)
     if doubt:
         at = f"{where}, " if by == "wire" else ""
         brought = tuple(item.name for item in adapters if function in item.facts.brings)
@@ -36,16 +37,35 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
     return Need(function, by, where)
 
 
-def _source(function: str, record: VehicleRecord, points: Sequence[Point]) -> tuple[str, str]:
+def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, str]:
     """By what the car provides a function, and where in words."""
-    if points[0].by == "pin":
-        return "wire", " and ".join(
-            f"pin {one.pin} of the {record.connectors[one.plug].name.lower()}" for one in points
-        )
-    by, note = points[0].by, points[0].note.rstrip(".")
-    if by == "unknown":
-        return by, "unknown: look it up in the maker's information or find out with a meter"
-    return by, _words(function, by) + (f" ({note})" if note else "")
+    if pins := _pins(function, record, car):
+        return "wire", " and ".join(f"pin {pin.id} of the {plug.name.lower()}" for plug, pin in pins)
+    fact = record.functions.get(function)
+    there = fact if fact is not None and fact.when.holds(car) and fact.by != "unknown" else None
+    if there is None and function == TURN_ON and woken_by_data(record, car):
+        return "data", ""
+    if there is None:
+        return "unknown", "unknown: look it up in the maker's information or find out with a meter"
+    note = f" ({there.note.rstrip('.')})" if there.note else ""
+    return there.by, _words(function, there.by) + note
+
+
+def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[tuple[Connector, Pin]]:
+    plugs = [plug for plug in record.connectors.values() if plug.when.holds(car)]
+    pins = [(plug, pin) for plug in plugs for pin in plug.pins.values() if pin.function == function]
+    return [(plug, pin) for plug, pin in pins if pin.when.holds(car)]
+
+
+def _disputes(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Iterator[Dispute]:
+    """What is disputed about where the car has a function."""
+    pins = _pins(function, record, car)
+    for plug, pin in pins:
+        found = open_disputes(record, "connectors", plug.id)
+        whole = ("connectors", plug.id, "pins")
+        yield from (item for item in found if item.below(*whole, pin.id) or not item.below(*whole))
+    if not pins:
+        yield from open_disputes(record, "functions", function)
 
 
 def _words(function: str, by: str) -> str:

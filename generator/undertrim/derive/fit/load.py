@@ -116,3 +116,11 @@ def ohms(value: float) -> str:
 def usual_load() -> Quantity:
     """The impedance that outputs usually allow (common practice, no source)."""
     return parse(table("fit")["load"]["least"], "resistance")
+
+
+TURN_ON = "amplifier-turn-on"
+
+
+def woken_by_data(record: VehicleRecord, car: Mapping[str, str]) -> bool:
+    """Whether data switches the factory amplifier of one car on, so that something must send them."""
+    return any(system.turn_on == "data" for system in systems(record, car))

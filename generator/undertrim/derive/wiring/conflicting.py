@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from undertrim.derive.evidence.claims import METER, claims, field
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.wiring.bench import Bench
-from undertrim.derive.wiring.claims import METER, claimed, claims, field
+from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import apart
@@ -52,3 +53,10 @@ def _may_be(bench: Bench, row: Row) -> Iterator[str]:
         for dispute in point.disputed:
             if point.address not in here and row.function in claimed(dispute):
                 yield f"the evidence disagrees on {point.address}: {claims(dispute)}"
+
+
+def claimed(dispute: Dispute) -> tuple[str, ...]:
+    """The functions that the claims give a wire; none where another field of it is disputed."""
+    if field(dispute) != "function":
+        return ()
+    return tuple(claim.says for claim in dispute.claims if claim.says in functions().functions)

@@ -6,10 +6,11 @@ from itertools import product
 
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.load import TURN_ON, woken_by_data
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
-from undertrim.derive.wiring.needs import TURN_ON, around, output, points, sources, woken_by_data
+from undertrim.derive.wiring.needs import around, output, points, sources
 from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When

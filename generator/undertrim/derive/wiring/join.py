@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.load import systems
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.bench import Bench
-from undertrim.derive.wiring.claims import claims
 from undertrim.derive.wiring.conflicting import doubted
 from undertrim.derive.wiring.contacts import Comparison, compare, contacts
 from undertrim.derive.wiring.lead_rows import lead_row

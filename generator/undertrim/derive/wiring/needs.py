@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.load import TURN_ON, systems, woken_by_data
 from undertrim.record.model import Connector, Current, FunctionFact, Pin, VehicleRecord, Voltage, When
 
 
@@ -87,14 +87,6 @@ def around(record: VehicleRecord, plug: Connector) -> tuple[When, ...]:
     if part is None or tether not in part.tethers:
         return (plug.when,)
     return (plug.when, part.when, part.tethers[tether].when)
-
-
-TURN_ON = "amplifier-turn-on"
-
-
-def woken_by_data(record: VehicleRecord, car: Mapping[str, str]) -> bool:
-    """Whether data switches the factory amplifier of one car on, so that something must send them."""
-    return any(system.turn_on == "data" for system in systems(record, car))
 
 
 def output(record: VehicleRecord, car: Mapping[str, str]) -> str:

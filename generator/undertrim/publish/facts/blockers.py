@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from undertrim.derive.evidence.disputed import open_disputes
+from undertrim.derive.fit.load import TURN_ON
 from undertrim.derive.fit.stock import NOTHING, Stock
-from undertrim.derive.wiring.needs import TURN_ON
 from undertrim.publish.facts import duties, evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 

@@ -6,8 +6,8 @@ from typing import Any
 
 from markupsafe import Markup
 
+from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
-from undertrim.derive.wiring.claims import METER
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.facts import words

@@ -2,8 +2,8 @@
 
 from typing import Any
 
+from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import plugs, standards
-from undertrim.derive.wiring.claims import METER
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.drawings.plugs import Edge, least_width
 from undertrim.publish.facts import words
