@@ -11,7 +11,7 @@ from undertrim.record.model import Opening, VehicleRecord
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
-    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel"},
+    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel", "obstruction": "metal"},
     "room_to_grille": "22 mm",
     "factory_spacer": "none",
     "impedance": "4 ohm",
@@ -44,7 +44,7 @@ def test_a_whole_opening_lacks_nothing() -> None:
 
 
 def test_what_a_speaker_opening_lacks() -> None:
-    assert names("shelf") == ["bolts", "room to grille", "factory spacer", "impedance"]
+    assert names("shelf") == ["bolts", "depth", "room to grille", "factory spacer", "impedance"]
     assert names("front-door") == ["bolts", "depth", "room to grille", "factory spacer", "impedance", "crash sensor"]
     assert names("pod", area="rear-door", **{**WHOLE, "crash_sensor": "unknown"}) == ["crash sensor"]
     unknown = dict.fromkeys(("room_to_grille", "factory_spacer", "impedance"), "unknown")
@@ -64,7 +64,10 @@ def test_what_a_receiver_opening_lacks() -> None:
         ("front-door", {"clear": "unknown", "over": "no-glass"}, "measure the depth of 'front-door' from the door skin"),
         ("shelf", {"clear": "unknown"}, "measure the depth of 'shelf' from the face the speaker sits on"),
         ("shelf", {"clear": "60 mm"}, "find out from which face the depth of 'shelf' was measured"),
-        ("shelf", {"clear": "60 mm", "datum": "bracket"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket"}, "see what ends the depth of 'shelf', and write it as 'obstruction': until then it counts as glass"),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "metal"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "glass"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "over": "no-glass"}, None),
         ("front-door", {"clear": "60 mm", "datum": "skin"}, "measure the depth of 'front-door' again, over the whole glass travel"),
         ("front-door", {"clear": "60 mm", "datum": "skin", "over": "glass-down"}, "measure the depth of 'front-door' again, over the whole glass travel"),
         ("front-door", {"clear": "60 mm", "datum": "skin", "over": "no-glass"}, None),

@@ -70,6 +70,8 @@ def _depth(opening: Opening, depth: Depth | None) -> str:
         return f"find out from which face the depth of {name} was measured"
     if door and depth.over not in _TRAVEL_SEEN:
         return f"measure the depth of {name} again, over the whole glass travel"
+    if depth.to_glass == "unknown":
+        return f"see what ends the depth of {name}, and write it as 'obstruction': until then it counts as glass"
     return ""
 
 

@@ -221,10 +221,10 @@
   /* depth behind, room before, spacers between */
 
   function roomFor(speaker, opening, usual) {
-    var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", leans: null };
+    var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", obstruction: "", leans: null };
     return {
       clear: typed("clear depth", depth.clear),
-      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, opening, usual)]),
+      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, usual)]),
       front: typed("room to the grille", opening.room_to_grille),
       before: [typed("protrusion of the cone", speaker.protrusion), usual.grille],
       gasket: !speaker.gasket || speaker.gasket === "none" ? [] : [typed("gasket, pressed flat", speaker.gasket)],
@@ -243,9 +243,13 @@
     return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
   }
 
-  function rear(depth, opening, usual) {
-    var moves = depth.over === "whole-travel" || depth.over === "glass-down" || (!depth.over && opening.in_a_door);
-    return moves && (!depth.to || depth.to.toLowerCase().indexOf("glass") >= 0) ? usual.rear_glass : usual.rear;
+  function rear(depth, usual) { return toGlass(depth) === "no" ? usual.rear : usual.rear_glass; }
+
+  /* Whether the window, or what moves with it, is the first thing behind; unknown where nobody recorded it. */
+  function toGlass(depth) {
+    if (depth.over === "no-glass") return "no";
+    if (depth.obstruction === "glass") return "yes";
+    return !depth.obstruction || depth.obstruction === "unknown" ? "unknown" : "no";
   }
 
   function reason(depth, opening) {
@@ -354,7 +358,7 @@
       var rank = function (fit) { return [KINDS.indexOf(fit.kind), fit.to_get.length ? 1 : 0]; };
       if (less(rank(turned), rank(found))) found = turned;
     }
-    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found)) });
+    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found), behind(opening.depth)) });
   }
 
   function car(one) { return { what: "the car", hole: one.opening.hole, bolts: one.opening.bolts, panel: one.opening.panel }; }
@@ -437,6 +441,11 @@
     var open = sensor === "yes" || sensor === "unknown" || (!sensor && opening.in_a_door);
     if (!(mismatch || plate) || !open) return [];
     return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
+  }
+
+  /* That a greater clearance was kept because nobody recorded what is behind. */
+  function behind(depth) {
+    return depth && isLength(depth.clear) && toGlass(depth) === "unknown" ? ["what is behind is not recorded: reckoned as the window glass"] : [];
   }
 
   /* a receiver */

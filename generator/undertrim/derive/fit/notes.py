@@ -6,13 +6,19 @@ from collections.abc import Iterator
 from undertrim.derive.fit.margins import both
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Opening
+from undertrim.record.model import Blank, Depth, Opening
 from undertrim.record.units import Quantity, show
 
 
 def of(speaker: GearFacts, opening: Opening, fit: Fit) -> tuple[str, ...]:
     """The notes on a speaker in an opening."""
-    return (*level(opening.impedance, speaker.impedance), *_holes(opening, fit))
+    return (*level(opening.impedance, speaker.impedance), *_holes(opening, fit), *_behind(opening.depth))
+
+
+def _behind(depth: Depth | None) -> Iterator[str]:
+    """That a greater clearance was kept because nobody recorded what is behind."""
+    if depth and isinstance(depth.clear, Quantity) and depth.to_glass == "unknown":
+        yield "what is behind is not recorded: reckoned as the window glass"
 
 
 def level(old: Quantity | Blank | None, new: Quantity | Blank | None) -> Iterator[str]:

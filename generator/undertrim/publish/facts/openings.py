@@ -120,12 +120,18 @@ def bolts(item: Bolts) -> str:
     return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
 
 
+def _behind(item: Depth) -> str:
+    """What ends a depth: what it is reckoned as, and what the record calls it."""
+    sort = "something unknown, taken as glass" if item.obstruction == "unknown" else item.obstruction
+    return f"to{' ' if sort else ''}{sort}{': ' if item.to else ''}{item.to}" if item.to or sort else ""
+
+
 def depth(item: Depth, *, in_a_door: bool) -> str:
     """A depth with its datum, its travel and what ends it."""
     parts = [
         words.quantity(item.clear),
         f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
-        f"to: {item.to}" if item.to else "",
+        _behind(item),
         _OVER[item.over] if item.over else "",
         f"leaning {words.quantity(item.leans)}" if item.leans is not None else "",
     ]

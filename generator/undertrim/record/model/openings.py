@@ -43,8 +43,16 @@ class Depth:
     datum: str = ""
     over: str = ""
     to: str = ""
+    obstruction: str = ""
     leans: Angle | None = None
     source: Sources = ()
+
+    @property
+    def to_glass(self) -> Known:
+        """Whether the window, or what moves with it, is the first thing behind; unknown where nobody recorded it."""
+        if self.over == "no-glass":
+            return "no"
+        return {"glass": "yes", "": "unknown", "unknown": "unknown"}.get(self.obstruction, "no")
 
 
 @dataclass(frozen=True, slots=True)
