@@ -7,7 +7,7 @@ import pytest
 from making import from_data
 from undertrim.derive.measuring import KINDS, next_to_measure
 from undertrim.derive.wanted import lacking, wanted
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import VehicleRecord
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
@@ -25,12 +25,9 @@ def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
     return from_data({"restraint": RESTRAINT, "parts": {"radio": {}}, "openings": behind, **sections})
 
 
-def opening(name: str, **item: Any) -> Opening:
-    return made({name: item}).openings[name]
-
-
 def names(name: str, **item: Any) -> list[str]:
-    return [fact.name for fact in lacking(opening(name, **item))]
+    record = made({name: item})
+    return [fact.name for fact in lacking(record, record.openings[name])]
 
 
 def words(record: VehicleRecord) -> list[str]:
@@ -40,7 +37,8 @@ def words(record: VehicleRecord) -> list[str]:
 def test_a_whole_opening_lacks_nothing() -> None:
     assert names("front-door", **WHOLE) == []
     assert names("dash") == []
-    assert len(wanted(opening("front-door", **WHOLE))) == 7
+    record = made({"front-door": WHOLE})
+    assert len(wanted(record, record.openings["front-door"])) == 7
 
 
 def test_what_a_speaker_opening_lacks() -> None:
@@ -74,7 +72,8 @@ def test_what_a_receiver_opening_lacks() -> None:
     ],
 )  # fmt: skip
 def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str | None) -> None:
-    found = [fact.to_do for fact in lacking(opening(name, **{**WHOLE, "depth": depth})) if fact.name == "depth"]
+    record = made({name: {**WHOLE, "depth": depth}})
+    found = [fact.to_do for fact in lacking(record, record.openings[name]) if fact.name == "depth"]
     assert found == ([to_do] if to_do else [])
 
 

@@ -132,7 +132,7 @@ def _door(clear: str, grille: str = "20", **other: Any) -> Opening:
     depth = Depth(mm(clear), "skin", "no-glass")
     usual = {"hole": _round("130"), "bolts": _circle(), "depth": depth, "factory_spacer": Blank.NONE}
     facts: dict[str, Any] = {**usual, "room_to_grille": mm(grille), **other}
-    return Opening("side", "Side", "speaker", (), **facts)
+    return Opening("side", "Side", "speaker", (), **{"area": "boot", "crash_sensor": "no", **facts})
 
 
 def _ring(thickness: str) -> Spacer:

@@ -31,10 +31,10 @@ def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
     """Everything that is known to be unknown: safety, missing openings, dimensions, functions, duties, sides, in this order."""
     return (
         *_restraint(record),
-        *(task for opening in record.openings.values() for task in _facts(opening, safety=True)),
+        *(task for opening in record.openings.values() for task in _facts(record, opening, safety=True)),
         *_voltage(record),
         *_missing(record),
-        *(task for opening in record.openings.values() for task in _facts(opening, safety=False)),
+        *(task for opening in record.openings.values() for task in _facts(record, opening, safety=False)),
         *_functions(record),
         *_duties(record),
         *_sides(record),
@@ -80,9 +80,9 @@ def _missing(record: VehicleRecord) -> Iterator[Task]:
         yield Task(MISSING, f"openings/{name}/when", words)
 
 
-def _facts(opening: Opening, *, safety: bool) -> Iterator[Task]:
+def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator[Task]:
     kind = SAFETY if safety else DIMENSION
-    for fact in lacking(opening):
+    for fact in lacking(record, opening):
         if fact.safety == safety:
             yield Task(kind, f"openings/{opening.id}/{fact.key}", fact.to_do)
 

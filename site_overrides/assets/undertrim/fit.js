@@ -438,8 +438,7 @@
     var mismatch = fit.checks.some(function (check) { return check.name.indexOf("bolts") === 0 && check.verdict !== "fits"; });
     var plate = fit.to_get.some(function (name) { return name.indexOf("adapter") >= 0; });
     var sensor = opening.crash_sensor;
-    var open = sensor === "yes" || sensor === "unknown" || (!sensor && opening.in_a_door);
-    if (!(mismatch || plate) || !open) return [];
+    if (!(mismatch || plate) || sensor === "no") return [];
     return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
   }
 

@@ -46,7 +46,7 @@ def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) 
     depth = Depth(mm(clear) if not isinstance(clear, Blank) else clear, datum="skin", over="no-glass")
     facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
     facts |= {"room_to_grille": mm(grille) if grille else None, **other}
-    return Opening("side", "Side", "speaker", (), **facts)
+    return Opening("side", "Side", "speaker", (), **{"area": "boot", **facts})
 
 
 def ring(thickness: str, *, made: bool = True, **other: object) -> Spacer:

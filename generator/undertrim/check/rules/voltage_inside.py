@@ -77,12 +77,5 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _things(record: VehicleRecord) -> Iterator[Part | Prep | Opening]:
-    yield from (prep for prep in record.preps.values() if _inside(prep, record))
-    yield from (part for part in record.parts.values() if record.high_voltage(part) == "inside")
-    yield from (opening for opening in record.openings.values() if record.high_voltage(opening) == "inside")
-
-
-def _inside(prep: Prep, record: VehicleRecord) -> bool:
-    """Whether a preparation is; it has no word of its own, so its area's counts."""
-    area = record.areas.get(prep.area)
-    return record.vehicle.high_voltage != "no" and area is not None and area.high_voltage == "inside"
+    things = (*record.preps.values(), *record.parts.values(), *record.openings.values())
+    yield from (thing for thing in things if record.high_voltage(thing) == "inside")

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.record.model import TURNED, Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
@@ -79,7 +80,7 @@ def _waits(record: VehicleRecord) -> Iterator[Obstacle]:
 
 def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
     for opening in record.openings.values():
-        if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+        if opening.crash_sensor in (None, "unknown") and doors.sensor(record, opening) == "unknown":
             what = f"it is unknown whether there is a crash pressure sensor at '{opening.id}'"
             yield Obstacle(("openings", opening.id, "crash_sensor"), what, MAKER)
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any, TypeVar
 
+from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.record import units
 from undertrim.record.model import Blank, Opening, VehicleRecord
@@ -14,7 +15,8 @@ T = TypeVar("T")
 def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[str, ...]]:
     """The opening with the cautious value of every fact in dispute, and a note on each.
 
-    Where no claim is known to be the safe one the fact counts as unknown; a settled dispute changes nothing.
+    Where no claim is known to be the safe one the fact counts as unknown; a settled dispute changes nothing. Whether there is a
+    pressure sensor is what its door says, not what this opening says.
     """
     notes: list[str] = []
     for dispute in disputes(record):
@@ -24,7 +26,7 @@ def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[st
         if not dispute.holds_cautious:
             opening = _with(opening, keys[2:], _value(dispute))
         notes.append(_note(keys[2:], dispute))
-    return opening, tuple(notes)
+    return replace(opening, crash_sensor=doors.sensor(record, opening)), tuple(notes)
 
 
 def _note(keys: Sequence[str], dispute: Dispute) -> str:

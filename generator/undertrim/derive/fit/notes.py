@@ -49,7 +49,7 @@ def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
     """A pattern that does not match tempts to drill: not into a door that may hold a pressure sensor."""
     mismatch = any(check.name.startswith("bolts") and check.verdict != "fits" for check in fit.checks)
     plate = any("adapter" in name for name in fit.to_get)
-    if (mismatch or plate) and (opening.crash_sensor in ("yes", "unknown") or _unsaid(opening)):
+    if (mismatch or plate) and opening.crash_sensor != "no":
         said = (
             "there is a crash pressure sensor"
             if opening.crash_sensor == "yes"
@@ -57,6 +57,3 @@ def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
         )
         yield f"no cutting and no drilling in this door: {said}"
 
-
-def _unsaid(opening: Opening) -> bool:
-    return opening.crash_sensor is None and opening.in_a_door

@@ -4,9 +4,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 
+from undertrim.derive import doors
+from undertrim.derive.areas import restraints_at
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
+
+_HANDS = ("remove", "refit", "move", "install")
+_SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
 
 
 @cache
@@ -18,7 +23,8 @@ def usual(trigger: str) -> Caution:
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
     """The step with its usual cautions ahead of its own; `restraint` says that the job touches restraint wiring."""
-    found = tuple(usual(trigger) for trigger in dict.fromkeys(_triggers(step, record, car, restraint)))
+    triggers = dict.fromkeys(_triggers(step, record, car, restraint))
+    found = (*(usual(trigger) for trigger in triggers), *_near(step, record))
     return replace(step, cautions=(*found, *step.cautions)) if found else step
 
 
@@ -31,11 +37,21 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
     if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
         yield "battery"
     if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
-        yield from _of_area(thing.area, record)
+        yield from _voltage(record.high_voltage(thing))
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
         yield from _of_opening(thing, record)
+
+
+def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
+    """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
+    thing = step.node.thing if step.node else None
+    works = step.kind in _HANDS or (step.kind in ("prepare", "restore") and isinstance(thing, Prep) and thing.held_by)
+    named = restraints_at(record, thing) if thing and works else ()
+    if named:
+        caution = usual("near-restraint")
+        yield replace(caution, hazard=caution.hazard.format(named="; ".join(named)))
 
 
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
@@ -44,17 +60,9 @@ def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str
     yield from _voltage(record.high_voltage(part))
 
 
-def _of_area(name: str, record: VehicleRecord) -> Iterator[str]:
-    area = record.areas.get(name)
-    if record.vehicle.high_voltage != "no":
-        yield from _voltage((area.high_voltage if area else "") or "unknown")
-
-
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
-    if opening.crash_sensor == "yes":
-        yield "door-sensor"
-    if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
-        yield "door-sensor-unknown"
+    if trigger := _SENSOR.get(doors.sensor(record, opening)):
+        yield trigger
     yield from _voltage(record.high_voltage(opening))
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from undertrim.derive import doors
 from undertrim.publish.facts import evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
@@ -67,10 +68,11 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
         text = "The maker forbids a supply that keeps the memories alive while the battery is off."
         yield _item(record, "stop", "No memory keeper", text)
     for opening in record.openings.values():
-        if opening.crash_sensor == "yes":
+        sensor = doors.sensor(record, opening)
+        if sensor == "yes":
             text = "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal."
             yield _item(record, "stop", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
-        elif opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+        elif sensor == "unknown":
             text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
             yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
 

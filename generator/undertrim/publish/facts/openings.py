@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from undertrim.derive import doors
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
 from undertrim.record.units import Quantity
@@ -39,8 +40,8 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
-        "rows": [{"label": label, "value": value} for label, value in (*_rows(item), *_absent(record, item)) if value],
-        "crash_sensor": item.crash_sensor,
+        "rows": [{"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value],
+        "crash_sensor": doors.sensor(record, item),
         "outline": _outlined(item),
         "install_how": item.install_how,
         "cautions": [words.caution(caution) for caution in item.cautions],
@@ -55,7 +56,7 @@ def _outlined(item: Opening) -> bool:
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
-def _rows(item: Opening) -> Iterator[tuple[str, str]]:
+def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
     if item.face:
         yield "Opening, width", words.quantity(item.face.width)
         yield "Opening, height", words.quantity(item.face.height)
@@ -79,10 +80,8 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
         yield "Impedance", words.quantity(item.impedance) or "not recorded"
         yield "Channel", _channel(item)
         yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
-        yield (
-            "Crash pressure sensor",
-            _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else ""),
-        )
+    if item.in_a_door or item.crash_sensor:
+        yield "Crash pressure sensor", _SENSOR[doors.sensor(record, item)]
 
 
 def _channel(item: Opening) -> str:

@@ -28,7 +28,7 @@ from undertrim.record.model.basics import (
 )
 from undertrim.record.model.evidence import Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
-from undertrim.record.model.openings import Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model.openings import DOORS, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.parts import (
     FASTENER_KINDS,
     TURNED,
@@ -50,6 +50,7 @@ from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder,
 
 __all__ = [
     "ALWAYS",
+    "DOORS",
     "FASTENER_KINDS",
     "TURNED",
     "AfterBattery",

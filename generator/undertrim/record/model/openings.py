@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
 from undertrim.record.model.parts import Caution
 
+DOORS = ("front-door", "rear-door")
+"""The areas that are doors."""
+
 
 @dataclass(frozen=True, slots=True)
 class Face:
@@ -92,5 +95,5 @@ class Opening:
 
     @property
     def in_a_door(self) -> bool:
-        """Whether it is in a door; a door speaker whose area is not recorded counts as in one."""
-        return self.area in ("front-door", "rear-door") or (not self.area and "door" in self.id)
+        """Whether it is in a door, or may be: a speaker's opening that does not say where it is counts as in one."""
+        return self.area in DOORS or (not self.area and self.kind == "speaker")

@@ -35,9 +35,10 @@ class VehicleRecord:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
 
-    def high_voltage(self, thing: Part | Opening) -> str:
-        """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""
+    def high_voltage(self, thing: Part | Prep | Opening) -> str:
+        """How close the high voltage comes to a thing: clear, near, inside or unknown; its own word, else its area's."""
         if self.vehicle.high_voltage == "no":
             return "clear"
         area = self.areas.get(thing.area)
-        return thing.high_voltage or (area.high_voltage if area else "") or "unknown"
+        own = "" if isinstance(thing, Prep) else thing.high_voltage
+        return own or (area.high_voltage if area else "") or "unknown"

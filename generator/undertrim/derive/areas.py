@@ -1,0 +1,28 @@
+"""In which regions of the car a thing is, and which airbags and belt parts are there."""
+
+from undertrim.record.model import Opening, Part, Prep, VehicleRecord
+
+Thing = Part | Prep | Opening
+
+
+def areas_of(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
+    """The areas of a thing; where it does not say, those of the openings it is in front of, or of the parts it is behind.
+
+    What moves over to an opening is in that opening's area as well.
+    """
+    own = [thing.area] if thing.area else _around(record, thing)
+    goes_to = record.openings.get(thing.goes_to) if isinstance(thing, Part) else None
+    return tuple(dict.fromkeys([*own, *([goes_to.area] if goes_to and goes_to.area else [])]))
+
+
+def restraints_at(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
+    """The airbags, belt parts and sensors that the record names in the areas of a thing."""
+    facts = (record.areas.get(name) for name in areas_of(record, thing))
+    return tuple(dict.fromkeys(name for area in facts if area for name in area.restraints))
+
+
+def _around(record: VehicleRecord, thing: Thing) -> list[str]:
+    if isinstance(thing, Opening):
+        return [record.parts[name].area for name in thing.behind if name in record.parts and record.parts[name].area]
+    behind = (opening for opening in record.openings.values() if thing.id in opening.behind)
+    return [opening.area for opening in behind if opening.area]
