@@ -43,7 +43,9 @@ def _things(subject: Subject) -> Iterator[Thing]:
     yield from (*record.preps.values(), *record.parts.values(), *record.openings.values())
 
 
-def _barred(subject: Subject, words: Mapping[str, Words]) -> Iterator[tuple[Pointer, tuple[Words, Callable[[str], str]]]]:
+def _barred(
+    subject: Subject, words: Mapping[str, Words]
+) -> Iterator[tuple[Pointer, tuple[Words, Callable[[str], str]]]]:
     for thing in _things(subject):
         bar = next((bar for bar in bars(subject.record, thing) if bar.why in words), None)
         if bar:

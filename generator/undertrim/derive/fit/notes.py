@@ -56,4 +56,3 @@ def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
             else "a crash pressure sensor is not ruled out"
         )
         yield f"no cutting and no drilling in this door: {said}"
-

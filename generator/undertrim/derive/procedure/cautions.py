@@ -55,9 +55,10 @@ def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
 
 
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
-    if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
+    circuits = {tether.circuit for tether in part.tethers.values() if tether.when.holds(car)}
+    if "restraint" in circuits:
         yield "restraint"
-    yield from _voltage(record.high_voltage(part))
+    yield from _voltage("near" if "high-voltage" in circuits else record.high_voltage(part))
 
 
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:

@@ -40,7 +40,9 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
-        "rows": [{"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value],
+        "rows": [
+            {"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value
+        ],
         "crash_sensor": doors.sensor(record, item),
         "outline": _outlined(item),
         "install_how": item.install_how,
