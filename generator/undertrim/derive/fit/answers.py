@@ -13,6 +13,7 @@ from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.takes import limits, nearest
 from undertrim.derive.fit.verdict import Fit, decide
+from undertrim.derive.procedure.closed import any_inside, closed
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.units import Quantity
 
@@ -21,7 +22,8 @@ from undertrim.record.units import Quantity
 class Answer:
     """What fits into one opening, the best first. `cars` are the kinds of the car that it holds for; empty: for every one asked for.
 
-    `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words.
+    `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words. `closed` names what is inside
+    the high-voltage system on the way to it: nothing is offered then.
     """
 
     opening: Opening
@@ -29,6 +31,7 @@ class Answer:
     cars: tuple[Mapping[str, str], ...]
     fits: tuple[Fit, ...]
     takes: tuple[str, ...] = ()
+    closed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,16 +68,17 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     `gear` is what to try; None for the whole stock.
     """
     reckoned, notes = disputed.cautious(vehicle.record, opening)
-    groups: dict[tuple[bool, tuple[Fit, ...]], list[Mapping[str, str]]] = {}
+    groups: dict[tuple[bool, tuple[str, ...], tuple[Fit, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
     for car in _kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
-        fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there else ()
-        groups.setdefault((there, fits), []).append(car)
+        barred = closed(vehicle.record, opening, car) if there else ()
+        fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there and not barred else ()
+        groups.setdefault((there, tuple(thing.name for thing in barred), fits), []).append(car)
     takes = limits(reckoned, vehicle.usual)
     return [
-        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, takes)
-        for (there, fits), kinds in groups.items()
+        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, () if barred else takes, barred)
+        for (there, barred, fits), kinds in groups.items()
     ]
 
 
@@ -105,6 +109,8 @@ def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Ite
 def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
     record = vehicle.record
     yield opening.when
+    if any_inside(record):
+        yield from (when for _, when in cars.conditions(record))
     yield from (system.when for system in record.sound.values())
     for item in vehicle.stock.items:
         yield from item.conditions(vehicle.address, opening.id)

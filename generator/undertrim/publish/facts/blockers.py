@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from undertrim.derive import doors
-from undertrim.publish.facts import evidence, wiring, words
+from undertrim.publish.facts import closed, evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
 Data = dict[str, Any]
@@ -12,7 +12,14 @@ Data = dict[str, Any]
 
 def blockers(record: VehicleRecord) -> list[Data]:
     """In order of weight: `weight` is stop, lost, unknown or need."""
-    found = [*_voltage(record), *_duties(record), *_safety(record), *_conflicts(record), *_needs(record)]
+    found = [
+        *_closed(record),
+        *_voltage(record),
+        *_duties(record),
+        *_safety(record),
+        *_conflicts(record),
+        *_needs(record),
+    ]
     order = ("stop", "lost", "unknown", "need")
     return sorted(found, key=lambda item: order.index(item["weight"]))
 
@@ -29,6 +36,11 @@ def _item(
         "when": words.when(record, when),
         "clauses": words.clauses(when),
     }
+
+
+def _closed(record: VehicleRecord) -> Iterator[Data]:
+    for opening, cars, text in closed.closings(record):
+        yield _item(record, "stop", f"{closed.TITLE}: {opening.name}", text, cars, [opening.id])
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Data]:

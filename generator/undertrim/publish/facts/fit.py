@@ -9,7 +9,7 @@ from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.functions import Need
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import wiring
+from undertrim.publish.facts import closed, wiring
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Duty, Opening, VehicleRecord
@@ -48,6 +48,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
     common = shared(item.fits)
     return {
         "there": item.there,
+        "closed": closed.said(item.opening, item.closed) if item.closed else "",
         "cars": [dict(car) for car in item.cars],
         "cars_words": kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),

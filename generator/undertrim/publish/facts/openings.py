@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.derive import doors
+from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
 from undertrim.record.units import Quantity
@@ -44,7 +45,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
             {"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value
         ],
         "crash_sensor": doors.sensor(record, item),
-        "outline": _outlined(item),
+        "outline": _outlined(item) and not closed_in(record, item),
         "install_how": item.install_how,
         "cautions": [words.caution(caution) for caution in item.cautions],
         "source": list(item.source),

@@ -113,6 +113,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
     return {
         "name": entry["name"],
         "when": found["cars_words"],
+        "closed": found["closed"],
         "takes": "; ".join(found["takes"]) if found["there"] else "not there in these cars",
         "stock": found["counts_words"] or f"no {entry['kind']} in stock",
         "notes": found["notes"],
