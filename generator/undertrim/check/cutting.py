@@ -7,10 +7,8 @@ from undertrim.check import alterations, needs
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.stated import texts
 from undertrim.derive.cutting import Act, Bar, acts, bars
-from undertrim.record.model import Opening, Part, Prep
+from undertrim.record.model import Thing
 from undertrim.record.source import Pointer
-
-Thing = Part | Prep | Opening
 
 _NAMED = ("hazard", "consequence", "name")
 
@@ -27,7 +25,7 @@ class Words:
 def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
     """Every alteration at a place that one of the reasons in `words` speaks against."""
     barred = dict(_barred(subject, words))
-    for thing in _things(subject):
+    for thing in subject.record.things:
         home = needs.home(thing)
         if home in barred and subject.intact(home):
             yield from _by_fields(thing, home, *barred[home])
@@ -38,15 +36,10 @@ def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
                 yield Finding(pointer, f"'{word}' {fill(said.beside)}", said.hint)
 
 
-def _things(subject: Subject) -> Iterator[Thing]:
-    record = subject.record
-    yield from (*record.preps.values(), *record.parts.values(), *record.openings.values())
-
-
 def _barred(
     subject: Subject, words: Mapping[str, Words]
 ) -> Iterator[tuple[Pointer, tuple[Words, Callable[[str], str]]]]:
-    for thing in _things(subject):
+    for thing in subject.record.things:
         bar = next((bar for bar in bars(subject.record, thing) if bar.why in words), None)
         if bar:
             yield needs.home(thing), (words[bar.why], _filling(bar))

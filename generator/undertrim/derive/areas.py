@@ -1,8 +1,6 @@
 """In which regions of the car a thing is, and which airbags and belt parts are there."""
 
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
-
-Thing = Part | Prep | Opening
+from undertrim.record.model import Opening, Part, Thing, VehicleRecord
 
 
 def areas_of(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:

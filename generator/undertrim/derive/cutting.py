@@ -6,10 +6,9 @@ from typing import Literal
 
 from undertrim.derive import doors
 from undertrim.derive.areas import restraints_at
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
+from undertrim.record.model import Opening, Thing, VehicleRecord
 from undertrim.resources import table
 
-Thing = Part | Prep | Opening
 Why = Literal["sensor", "sensor-unknown", "restraint", "voltage", "voltage-unknown"]
 
 _SENSOR: dict[str, Why] = {"yes": "sensor", "unknown": "sensor-unknown"}

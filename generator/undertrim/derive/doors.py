@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from itertools import combinations, product
 
 from undertrim.derive.cars import together
-from undertrim.record.model import DOORS, Known, Opening, Part, Prep, VehicleRecord
+from undertrim.record.model import DOORS, Known, Opening, Part, Prep, Thing, VehicleRecord
 from undertrim.record.model.basics import Side
 
 Door = tuple[str, Side]
-Thing = Part | Prep | Opening
 
 _SIDES: tuple[Side, ...] = ("left", "right")
 _WORST = ("yes", "unknown", "no")

@@ -62,7 +62,6 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.needs import home
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
 from undertrim.record.problem import Level
 
 LEVEL = Level.ERROR
@@ -70,12 +69,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Everything that can be worked on and is inside."""
-    for thing in _things(subject.record):
+    for thing in (thing for thing in subject.record.things if subject.record.high_voltage(thing) == "inside"):
         what = f"'{thing.id}' is inside the high-voltage system"
         message = f"{what}: that is work for trained persons by the maker's procedure"
         yield Finding(home(thing), message, "leave it out, and what can only be reached through it", key=True)
-
-
-def _things(record: VehicleRecord) -> Iterator[Part | Prep | Opening]:
-    things = (*record.preps.values(), *record.parts.values(), *record.openings.values())
-    yield from (thing for thing in things if record.high_voltage(thing) == "inside")

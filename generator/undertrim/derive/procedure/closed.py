@@ -5,14 +5,13 @@ from collections.abc import Mapping
 from undertrim.derive import cars
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.planning import Planner, Target, Thing, targets
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.derive.procedure.planning import Planner, Target, targets
+from undertrim.record.model import Opening, Thing, VehicleRecord
 
 
 def any_inside(record: VehicleRecord) -> bool:
     """Whether anything of the record is inside the high-voltage system, so that it is worth asking."""
-    things = (*record.preps.values(), *record.parts.values(), *record.openings.values())
-    return any(record.high_voltage(thing) == "inside" for thing in things)
+    return any(record.high_voltage(thing) == "inside" for thing in record.things)
 
 
 def closed(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> tuple[Thing, ...]:

@@ -11,9 +11,7 @@ from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
-
-Thing = Part | Prep | Opening
+from undertrim.record.model import Assignment, Opening, Prep, Thing, VehicleRecord
 
 
 @dataclass(frozen=True, slots=True)

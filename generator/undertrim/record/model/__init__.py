@@ -45,7 +45,7 @@ from undertrim.record.model.parts import (
     Todo,
     Wait,
 )
-from undertrim.record.model.whole import VehicleRecord
+from undertrim.record.model.whole import Thing, VehicleRecord
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Pass, Pin, Place, Run, SoundSystem
 
 __all__ = [
@@ -99,6 +99,7 @@ __all__ = [
     "Sources",
     "States",
     "Tether",
+    "Thing",
     "Todo",
     "Torque",
     "Variant",

@@ -55,7 +55,9 @@ class Depth:
         """Whether the window, or what moves with it, is the first thing behind; unknown where nobody recorded it."""
         if self.over == "no-glass":
             return "no"
-        return {"glass": "yes", "": "unknown", "unknown": "unknown"}.get(self.obstruction, "no")
+        if self.obstruction in ("", "unknown"):
+            return "unknown"
+        return "yes" if self.obstruction == "glass" else "no"
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,9 @@ from undertrim.record.model.openings import Opening
 from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Restraint
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 
+Thing = Part | Prep | Opening
+"""What work is done at."""
+
 
 @dataclass(frozen=True, slots=True)
 class VehicleRecord:
@@ -35,7 +38,12 @@ class VehicleRecord:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
 
-    def high_voltage(self, thing: Part | Prep | Opening) -> str:
+    @property
+    def things(self) -> tuple[Thing, ...]:
+        """All preparations, parts and openings."""
+        return (*self.preps.values(), *self.parts.values(), *self.openings.values())
+
+    def high_voltage(self, thing: Thing) -> str:
         """How close the high voltage comes to a thing: clear, near, inside or unknown; its own word, else its area's."""
         if self.vehicle.high_voltage == "no":
             return "clear"
