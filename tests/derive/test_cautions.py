@@ -127,7 +127,7 @@ VOLTAGE = """
     parts:
       tunnel: {area: console}
       knob: {area: console, high_voltage: clear}
-      beam: {area: dash, high_voltage: inside}
+      beam: {area: dash, high_voltage: near}
       trim: {area: dash}
       liner: {}
     openings:
@@ -187,6 +187,45 @@ def test_airbags_of_an_area_are_warned_of_in_every_step_of_the_hands_there() -> 
     assert not any("near-restraint" in kinds for kinds in on(record(CURTAIN), "shelf").values())
 
 
+MILD = """
+    vehicle: {{forty_eight_volt: {}}}
+    areas: {{console: {{forty_eight_volt: yes}}, boot: {{forty_eight_volt: unknown}}, dash: {{forty_eight_volt: no}}}}
+    preps:
+      battery: {{sets: {{battery: off}}, area: boot, restore: Join it.}}
+    parts:
+      tunnel: {{area: console}}
+      mat: {{area: boot}}
+      trim: {{area: dash}}
+      pipe: {{area: dash, tethers: {{cable: {{name: Cable, kind: cable, circuit: 48-volt, then: leave}}}}}}
+      radio: {{area: dash, after: [battery]}}
+    openings:
+      dash: {{behind: [tunnel, trim, mat, pipe, radio], area: dash}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("vehicle", "warned"),
+    [
+        # Where nobody says that there is none, what may have parts of it counts; nothing switches it off with the 12 V battery
+        ("yes", {"tunnel", "mat", "pipe", "battery"}),
+        ("unknown", {"tunnel", "pipe"}),
+    ],
+)
+def test_a_48_volt_net_is_warned_of_where_its_parts_are_and_at_the_battery(vehicle: str, warned: set[str]) -> None:
+    found = on(record(MILD.format(vehicle)), "dash")
+    assert {name.partition(":")[2] for name, kinds in found.items() if "forty-eight-volt" in kinds} == warned
+
+
+def test_a_48_volt_net_that_may_be_anywhere_is_warned_of_everywhere() -> None:
+    text = (
+        MILD.format("yes")
+        .replace("console: {forty_eight_volt: yes}, ", "")
+        .replace("boot: {forty_eight_volt: unknown}, ", "")
+    )
+    found = on(record(text), "dash")
+    assert {"remove:trim", "install:dash:compare", "refit:tunnel"} <= {name for name, kinds in found.items() if "forty-eight-volt" in kinds}  # fmt: skip
+
+
 def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
     about = record("""
         variants:
@@ -217,6 +256,7 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),
         (VOLTAGE.replace("VEHICLE", "yes"), "dash"),
         (CURTAIN, "pod"),
+        (MILD.format("yes"), "dash"),
         ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
     ):
         seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)

@@ -1,4 +1,4 @@
-"""In which regions of the car a thing is, and which airbags and belt parts are there."""
+"""In which regions of the car a thing is, and which airbags, belt parts and 48 V parts are there."""
 
 from undertrim.record.model import Opening, Part, Thing, VehicleRecord
 
@@ -17,6 +17,24 @@ def restraints_at(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
     """The airbags, belt parts and sensors that the record names in the areas of a thing."""
     facts = (record.areas.get(name) for name in areas_of(record, thing))
     return tuple(dict.fromkeys(name for area in facts if area for name in area.restraints))
+
+
+def forty_eight_volt(record: VehicleRecord, thing: Thing, *, at_battery: bool = False) -> bool:
+    """Whether a 48 V net is to be minded at a thing: it carries a plug of it, or stands in an area that has parts of it.
+
+    `at_battery` asks for the 12 V battery, where any such net of the vehicle counts. Where the vehicle has one and no area says
+    where, it may be anywhere.
+    """
+    if isinstance(thing, Part) and any(tether.circuit == "48-volt" for tether in thing.tethers.values()):
+        return True
+    said = {name: area.forty_eight_volt for name, area in record.areas.items() if area.forty_eight_volt}
+    if record.vehicle.forty_eight_volt != "yes":
+        return any(said.get(name) == "yes" for name in areas_of(record, thing))
+    return (
+        at_battery
+        or "yes" not in said.values()
+        or any(said.get(name) in ("yes", "unknown") for name in areas_of(record, thing))
+    )
 
 
 def _around(record: VehicleRecord, thing: Thing) -> list[str]:

@@ -33,6 +33,7 @@ def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
         *_restraint(record),
         *(task for opening in record.openings.values() for task in _facts(record, opening, safety=True)),
         *_voltage(record),
+        *_forty_eight(record),
         *_missing(record),
         *(task for opening in record.openings.values() for task in _facts(record, opening, safety=False)),
         *_functions(record),
@@ -64,6 +65,14 @@ def _voltage(record: VehicleRecord) -> Iterator[Task]:
         near = (_whereabouts(thing) for thing in things if record.high_voltage(thing) == "unknown")
         for place, name in dict.fromkeys(near):
             yield Task(SAFETY, f"{place}/high_voltage", f"look up how near the high voltage comes to {name}")
+
+
+def _forty_eight(record: VehicleRecord) -> Iterator[Task]:
+    """Whether there is a 48 V net, where somebody has left it open, and where a known one is."""
+    if record.vehicle.forty_eight_volt == "unknown":
+        yield Task(SAFETY, "vehicle/forty_eight_volt", "look up whether the vehicle has a 48 V net")
+    if record.vehicle.forty_eight_volt == "yes" and not any(area.forty_eight_volt for area in record.areas.values()):
+        yield Task(SAFETY, "areas", "look up where the parts of the 48 V net are")
 
 
 def _whereabouts(thing: Part | Opening) -> tuple[str, str]:

@@ -3,7 +3,7 @@
 ## What it finds
 
 A part, opening or area to which high voltage comes `near` or which is `inside` it, or a tether with
-`circuit: high-voltage`, while `vehicle.high_voltage` says `no`.
+`circuit: high-voltage`, while `vehicle.high_voltage` says `no`; the same for a 48 V net and `forty_eight_volt`.
 
 ## Why it matters
 
@@ -55,27 +55,46 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 
+Said = tuple[Pointer, str]
+
 LEVEL = Level.ERROR
 
-_THERE = ("near", "inside", "high-voltage")
+_HIGH = ("near", "inside", "high-voltage")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every word of high voltage in a vehicle without any."""
-    if subject.record.vehicle.high_voltage != "no":
-        return
-    for pointer, word in _words(subject.record):
-        if word in _THERE:
-            hint = "write 'high_voltage: yes' for the vehicle, or mend this"
-            yield Finding(pointer, f"'{word}' here, and the vehicle has no high voltage", hint)
+    """Every word of high voltage, or of a 48 V net, in a vehicle without any."""
+    vehicle = subject.record.vehicle
+    if vehicle.high_voltage == "no":
+        yield from _against(_high(subject.record), _HIGH, "high voltage", "high_voltage")
+    if vehicle.forty_eight_volt == "no":
+        yield from _against(_forty_eight(subject.record), ("yes", "48-volt"), "48 V net", "forty_eight_volt")
 
 
-def _words(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
+def _against(said: Iterator[Said], there: tuple[str, ...], what: str, key: str) -> Iterator[Finding]:
+    for pointer, word in said:
+        if word in there:
+            hint = f"write '{key}: yes' for the vehicle, or mend this"
+            yield Finding(pointer, f"'{word}' here, and the vehicle has no {what}", hint)
+
+
+def _high(record: VehicleRecord) -> Iterator[Said]:
     for area in record.areas.values():
         yield ("areas", area.id, "high_voltage"), area.high_voltage
     for part in record.parts.values():
         yield ("parts", part.id, "high_voltage"), part.high_voltage
-        for tether in part.tethers.values():
-            yield ("parts", part.id, "tethers", tether.id, "circuit"), tether.circuit
     for opening in record.openings.values():
         yield ("openings", opening.id, "high_voltage"), opening.high_voltage
+    yield from _circuits(record)
+
+
+def _forty_eight(record: VehicleRecord) -> Iterator[Said]:
+    for area in record.areas.values():
+        yield ("areas", area.id, "forty_eight_volt"), area.forty_eight_volt or ""
+    yield from _circuits(record)
+
+
+def _circuits(record: VehicleRecord) -> Iterator[Said]:
+    for part in record.parts.values():
+        for tether in part.tethers.values():
+            yield ("parts", part.id, "tethers", tether.id, "circuit"), tether.circuit

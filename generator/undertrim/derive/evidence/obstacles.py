@@ -86,6 +86,9 @@ def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Obstacle]:
+    if record.vehicle.forty_eight_volt == "unknown":
+        what = "it is unknown whether the vehicle has a 48 V net"
+        yield Obstacle(("vehicle", "forty_eight_volt"), what, MAKER)
     if record.vehicle.high_voltage == "unknown":
         what = "it is unknown whether the vehicle has a high-voltage system"
         yield Obstacle(("vehicle", "high_voltage"), what, MAKER)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import cache
 
 from undertrim.derive import doors
-from undertrim.derive.areas import restraints_at
+from undertrim.derive.areas import forty_eight_volt, restraints_at
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
@@ -34,10 +34,12 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
-    if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
+    if _at_battery(step):
         yield "battery"
     if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
         yield from _voltage(record.high_voltage(thing))
+    if thing and (_works(step) or _at_battery(step)) and forty_eight_volt(record, thing, at_battery=_at_battery(step)):
+        yield "forty-eight-volt"
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
@@ -47,11 +49,22 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
 def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
     """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
     thing = step.node.thing if step.node else None
-    works = step.kind in _HANDS or (step.kind in ("prepare", "restore") and isinstance(thing, Prep) and thing.held_by)
-    named = restraints_at(record, thing) if thing and works else ()
+    named = restraints_at(record, thing) if thing and _works(step) else ()
     if named:
         caution = usual("near-restraint")
         yield replace(caution, hazard=caution.hazard.format(named="; ".join(named)))
+
+
+def _works(step: Step) -> bool:
+    """Whether hands take off, fit or put back something in this step."""
+    held = step.node and isinstance(step.node.thing, Prep) and step.node.thing.held_by
+    return step.kind in _HANDS or (step.kind in ("prepare", "restore") and bool(held))
+
+
+def _at_battery(step: Step) -> bool:
+    """Whether the 12 V battery is taken off or put back in this step."""
+    thing = step.node.thing if step.node else None
+    return isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore")
 
 
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:

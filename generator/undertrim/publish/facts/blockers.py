@@ -15,6 +15,7 @@ def blockers(record: VehicleRecord) -> list[Data]:
     found = [
         *_closed(record),
         *_voltage(record),
+        *_forty_eight(record),
         *_duties(record),
         *_safety(record),
         *_conflicts(record),
@@ -54,6 +55,17 @@ def _voltage(record: VehicleRecord) -> Iterator[Data]:
         where = f" It comes near the {' and the '.join(near)}." if near else ""
         text = f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way."
         yield _item(record, "stop", "High-voltage vehicle", text)
+
+
+def _forty_eight(record: VehicleRecord) -> Iterator[Data]:
+    if record.vehicle.forty_eight_volt == "unknown":
+        text = "Nobody has recorded whether this vehicle has a 48 V net. Look it up, and open no connector that you do not know."
+        yield _item(record, "unknown", "48 V net: unknown", text)
+    if record.vehicle.forty_eight_volt == "yes":
+        near = [name.replace("-", " ") for name, area in record.areas.items() if area.forty_eight_volt == "yes"]
+        where = f"Its parts are in these areas: {', '.join(near)}." if near else "Where its parts are is not recorded."
+        text = f"{where} The 12 V battery does not switch it off; a 48 V connector that is opened draws an arc. Leave it joined."
+        yield _item(record, "stop", "48 V net", text)
 
 
 def _receivers(record: VehicleRecord) -> list[str]:

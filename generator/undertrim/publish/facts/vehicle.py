@@ -121,6 +121,7 @@ def _identity(record: VehicleRecord) -> Facts:
         "drive_sides": list(facts.drive_side),
         "also_called": list(facts.also_called),
         "high_voltage": facts.high_voltage,
+        "forty_eight_volt": facts.forty_eight_volt,
         "follows": facts.follows,
     }
 
