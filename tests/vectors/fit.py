@@ -58,6 +58,7 @@ def said(fit: Fit) -> dict[str, Any]:
     return {
         "kind": fit.kind,
         "headline": fit.headline,
+        "reason": fit.reason,
         "parts": list(fit.parts),
         "to_get": list(fit.to_get),
         "notes": list(fit.notes),

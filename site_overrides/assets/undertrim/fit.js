@@ -324,19 +324,22 @@
     var order = function (one) { return [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin]; };
     var ordered = checks.slice().sort(function (a, b) { return less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0; });
     var fit = { kind: kind, headline: "", parts: parts, to_get: toGet, notes: notes, checks: ordered };
-    fit.headline = headline(fit);
+    var between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = reasons(fit).join("; ");
+    fit.reason = holds ? between : (between ? "with " + between + ": " : "") + why;
+    fit.headline = (holds ? "fits" : kind.replace(/-/g, " ")) + (between ? " with " + between : "") + (holds ? "" : ": " + why);
     return fit;
   }
 
-  function headline(fit) {
-    var between = "";
-    if (!fit.to_get.length) between = fit.parts.length ? " with " + listed(fit.parts) : "";
-    else if (!fit.parts.length) between = " with " + listed(fit.to_get) + ": none in stock suits";
-    else between = " with " + listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
-    if (fit.kind === "fits" || fit.kind === "fits-with") return "fits" + between;
+  /* What goes between, in words; empty where nothing does. */
+  function betweenWords(fit) {
+    if (!fit.to_get.length) return fit.parts.length ? listed(fit.parts) : "";
+    if (!fit.parts.length) return listed(fit.to_get) + ": none in stock suits";
+    return listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
+  }
+
+  function reasons(fit) {
     var said = fit.checks.filter(function (one) { return one.verdict === fit.checks[0].verdict; });
-    if (fit.kind === "does-not-fit") said = said.slice(0, 1);
-    return fit.kind.replace(/-/g, " ") + between + ": " + said.map(function (one) { return one.words; }).join("; ");
+    return (fit.kind === "does-not-fit" ? said.slice(0, 1) : said).map(function (one) { return one.words; });
   }
 
   function best(fits) {
@@ -403,11 +406,12 @@
     var depth = depthCheck(one.room, [where.offset]), on = seatedOn(one, car(one)).concat([depth]);
     var failing = on.filter(function (check) { return check.verdict === "fails"; });
     if (!failing.length || !failing.every(function (check) { return check.mend; })) return [];
-    var what = failing.some(function (check) { return check.mend === "adapter"; }) ? "an adapter plate" : "a spacer";
+    var plate = failing.some(function (check) { return check.mend === "adapter"; }), what = plate ? "an adapter plate" : "a spacer";
     var window = spacerCheck(one.room, where);
     var sure = depth.margin !== null && window.margin !== null && window.margin >= 0;
     var kept = on.filter(function (check) { return failing.indexOf(check) < 0; });
-    return [decided(one, kept.concat([window]), where, "", sure ? what + " " + heights(spacerWindow(one.room, where)) : what)];
+    var found = decided(one, kept.concat([window]), where, "", sure ? what + " " + heights(spacerWindow(one.room, where)) : what);
+    return [Object.assign(found, { plate: plate })];
   }
 
   function otherWays(one, found) {
@@ -436,9 +440,8 @@
 
   function holes(opening, fit) {
     var mismatch = fit.checks.some(function (check) { return check.name.indexOf("bolts") === 0 && check.verdict !== "fits"; });
-    var plate = fit.to_get.some(function (name) { return name.indexOf("adapter") >= 0; });
     var sensor = opening.crash_sensor;
-    if (!(mismatch || plate) || sensor === "no") return [];
+    if (!(mismatch || fit.plate) || sensor === "no") return [];
     return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
   }
 

@@ -48,8 +48,7 @@ def no_spacer(least: float, most: float) -> str:
 def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
     """A pattern that does not match tempts to drill: not into a door that may hold a pressure sensor."""
     mismatch = any(check.name.startswith("bolts") and check.verdict != "fits" for check in fit.checks)
-    plate = any("adapter" in name for name in fit.to_get)
-    if (mismatch or plate) and opening.crash_sensor != "no":
+    if (mismatch or fit.way.plate) and opening.crash_sensor != "no":
         said = (
             "there is a crash pressure sensor"
             if opening.crash_sensor == "yes"

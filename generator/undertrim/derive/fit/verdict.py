@@ -14,11 +14,15 @@ KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not."""
+    """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not.
+
+    `plate` tells that it wants an adapter plate that is not in stock.
+    """
 
     between: str = ""
     on_bracket: bool = False
     turned: bool = False
+    plate: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,14 @@ class Fit:
     def margin(self) -> float:
         """The smallest margin in mm; minus infinity where none is known."""
         return smallest(self.checks)
+
+    @property
+    def reason(self) -> str:
+        """What the headline says beyond the verdict: what goes between, and what decides."""
+        between = _between(self)
+        if self.kind in ("fits", "fits-with"):
+            return between
+        return f"{f'with {between}: ' if between else ''}{'; '.join(_reasons(self))}"
 
     @property
     def bridged(self) -> float:
@@ -103,18 +115,19 @@ def _order(check: Check) -> tuple[int, bool, float]:
 
 
 def _headline(fit: Fit) -> str:
-    between = _between(fit)
+    between = f" with {said}" if (said := _between(fit)) else ""
     if fit.kind in ("fits", "fits-with"):
         return f"fits{between}"
     return f"{fit.kind.replace('-', ' ')}{between}: {'; '.join(_reasons(fit))}"
 
 
 def _between(fit: Fit) -> str:
+    """What goes between, in words; empty where nothing does."""
     if not fit.to_get:
-        return f" with {listed(fit.parts)}" if fit.parts else ""
+        return listed(fit.parts) if fit.parts else ""
     if not fit.parts:
-        return f" with {listed(fit.to_get)}: none in stock suits"
-    return f" with {listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
+        return f"{listed(fit.to_get)}: none in stock suits"
+    return f"{listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
 
 
 def listed(names: Sequence[str]) -> str:

@@ -31,11 +31,6 @@ def verdict_words(fit: Fit) -> str:
     return _TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
 
 
-def reason(fit: Fit) -> str:
-    """What the headline says beyond the verdict."""
-    return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix("fits").lstrip(" :")
-
-
 def fits(vehicle: Vehicle, opening: Opening) -> Data:
     """The whole stock ranked for an opening, and what is drawn of it. Numbers of a check are in its unit, mm or ohm."""
     found = answer(vehicle, opening, None, {})
@@ -85,7 +80,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "verdict": fit.kind,
         "verdict_words": verdict_words(fit),
         "headline": fit.headline,
-        "reason": reason(fit),
+        "reason": fit.reason,
         "parts": list(fit.parts),
         "to_get": list(fit.to_get),
         "checks": [_check(check) for check in fit.checks],

@@ -116,6 +116,7 @@ def _identity(record: VehicleRecord) -> Facts:
         "first_year": first,
         "last_year": last,
         "built": f"built from {facts.built.from_} until before {facts.built.to}",
+        "built_words": f"From {facts.built.from_} until before {facts.built.to}",
         "tell": facts.tell,
         "bodies": list(facts.bodies),
         "drive_sides": list(facts.drive_side),

@@ -59,7 +59,6 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "section": step["section"],
         "verb": step["verb"],
         "title": step["title"],
-        "side": "" if not step["side"] or step["title"].endswith(step["side"]) else step["side"],
         "text": [*step["text"], *kits.lines(step)],
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",

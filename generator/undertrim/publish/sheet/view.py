@@ -40,7 +40,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
 
 
 def _about(facts: Data) -> Iterator[tuple[str, str]]:
-    yield "Built", facts["built"].removeprefix("built ").capitalize()
+    yield "Built", facts["built_words"]
     yield "Bodies", ", ".join(facts["bodies"])
     yield "Drive side", " or ".join(facts["drive_sides"])
     yield "Also called", ", ".join(facts["also_called"])
