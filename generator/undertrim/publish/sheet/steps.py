@@ -100,7 +100,7 @@ def _fastener(line: Data, pictures: Pictures) -> Row:
 
 
 def _tether(line: Data, pictures: Pictures) -> Row:
-    rest = ["airbag or belt wiring" if line["restraint"] else "", line["how"]]
+    rest = ["airbag or belt wiring" if line["restraint"] else line["circuit_words"], line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
     return _item(pictures.tether(line["kind"]), line["name"], line["act_words"], loud, rest, line["when"])
 
