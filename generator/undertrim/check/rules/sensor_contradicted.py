@@ -75,4 +75,4 @@ def check(subject: Subject) -> Iterator[Finding]:
         message = f"'{one.id}' says '{one.crash_sensor}' and '{other.id}' says '{other.crash_sensor}' of one door's crash pressure sensor"
         counts = doors.sensor(subject.record, other)
         hint = f"look it up, and write the same at both or at one of them; until then it counts as '{counts}'"
-        yield Finding(("openings", other.id, "crash_sensor"), message, hint)
+        yield Finding(("openings", other.id, "crash_sensor"), message, hint, about=(one.id,))

@@ -120,7 +120,9 @@ def check(subject: Subject) -> Iterator[Finding]:
             complaint = _complaint(part, tether)
             if complaint:
                 home = ("parts", part.id, "tethers", tether.id)
-                yield Finding((*home, "then") if tether.then else home, *complaint, key=not tether.then)
+                yield Finding(
+                    (*home, "then") if tether.then else home, *complaint, key=not tether.then, about=(part.goes_to,)
+                )
 
 
 def _complaint(part: Part, tether: Tether) -> Complaint | None:

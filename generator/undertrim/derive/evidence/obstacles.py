@@ -17,12 +17,13 @@ CARRIES = ("seat", "belt", "wheel")
 class Obstacle:
     """One thing that is in the way: where in the record, what in words, and where the answer is to be found.
 
-    The place may be one that the record does not have yet; what is around it then stands for it.
+    `about` are ids that it rests on besides those that lead there. The place may be one that the record does not have yet; what is around it then stands for it.
     """
 
     pointer: Pointer
     what: str
     where: str
+    about: tuple[str, ...] = ()
 
 
 def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
@@ -123,7 +124,8 @@ def _conflicts(record: VehicleRecord) -> Iterator[Obstacle]:
         if not dispute.settled:
             name = dispute.conflict.id
             what = f"the conflict '{name}' about '{dispute.conflict.about}' is not settled"
-            yield Obstacle(("conflicts", name), what, "measure at a car, add the claim and name it in 'settled_by'")
+            hint = "measure at a car, add the claim and name it in 'settled_by'"
+            yield Obstacle(("conflicts", name), what, hint, tuple(dispute.conflict.about.split("/")))
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:
