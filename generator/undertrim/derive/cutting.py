@@ -53,3 +53,8 @@ def _bars(record: VehicleRecord, thing: Thing) -> Iterator[Bar]:
         yield Bar("restraint", named)
     if why := _VOLTAGE.get(record.high_voltage(thing)):
         yield Bar(why)
+
+
+def may_go(record: VehicleRecord, opening: Opening, alters: tuple[str, ...]) -> bool:
+    """Whether what alters the car may be fitted at an opening."""
+    return not alters or not bars(record, opening)

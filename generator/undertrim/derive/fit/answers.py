@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from undertrim.derive import cars
+from undertrim.derive.cutting import may_go
 from undertrim.derive.fit import disputed, receiver, speaker
 from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
@@ -126,12 +127,23 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
 
 def _fit(place: _Place, gear: Gear) -> Fit:
     found = _receiver(place, gear) if place.opening.kind == "receiver" else _speaker(place, gear)
-    return replace(found, notes=(*found.notes, *place.notes))
+    return replace(found, notes=(*found.notes, *place.notes, *_altering(place, found)))
+
+
+def _may_go(place: _Place, item: Gear) -> bool:
+    return may_go(place.vehicle.record, place.opening, item.facts.alters)
+
+
+def _altering(place: _Place, found: Fit) -> Iterator[str]:
+    """That what goes between alters the car."""
+    for item in place.vehicle.stock.items:
+        if item.name in found.parts and item.facts.alters:
+            yield f"{item.name} alters the car: {', '.join(item.facts.alters).replace('-', ' ')}"
 
 
 def _receiver(place: _Place, gear: Gear) -> Fit:
     suiting = place.vehicle.stock.suiting(place.vehicle.address, place.opening.id, place.car)
-    kits = [item for item in suiting if item.facts.kind == "kit"]
+    kits = [item for item in suiting if item.facts.kind == "kit" and _may_go(place, item)]
     found = place.sized(gear, kits, lambda: receiver.fit(gear, place.opening, kits, place.vehicle.usual))
     more = between(place.vehicle.record, place.car, gear.facts, suiting)
     notes = (*found.notes, *more.notes)
@@ -146,7 +158,7 @@ def _speaker(place: _Place, gear: Gear) -> Fit:
     """Spacers that are made for other openings are left on the shelf: their bolts are not those of this car."""
     vehicle, opening, car = place.vehicle, place.opening, place.car
     suiting = vehicle.stock.suiting(vehicle.address, opening.id, car)
-    rings = [item for item in suiting if item.facts.kind == "spacer"]
+    rings = [item for item in suiting if item.facts.kind == "spacer" and _may_go(place, item)]
     spacers = [Spacer(item, made_for_it=bool(item.facts.suits)) for item in rings]
     found = place.sized(gear, rings, lambda: speaker.fit(gear, opening, spacers, vehicle.usual))
     impedance = gear.facts.impedance
