@@ -107,7 +107,7 @@ def _fastener(line: Data) -> str:
 
 
 def _tether(line: Data) -> str:
-    restraint = " (restraint wiring)" if line["restraint"] else ""
+    restraint = f" ({line['circuit_words']})" if line["circuit_words"] else ""
     when = f" [{line['when']}]" if line["when"] else ""
     how = f". {line['how']}" if line["how"] else ""
     return f"{line['name']}{restraint}: {line['act_words']}{when}{how}"

@@ -58,7 +58,10 @@ class TetherLine:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up."""
+    """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up.
+
+    `seal` is what the step seals its part with again.
+    """
 
     id: str
     kind: str
@@ -73,6 +76,7 @@ class Step:
     wait: Wait | None = None
     tools: tuple[str, ...] = ()
     unknown: bool = False
+    seal: str = ""
     state: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -182,7 +186,7 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
-        _live(part.cautions, car), takes, tools=_tools(lines),
+        _live(part.cautions, car), takes, tools=_tools(lines), seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 
@@ -213,7 +217,7 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
     yield Step(
         f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _sealed(part)),
-        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
+        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
 

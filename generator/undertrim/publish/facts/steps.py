@@ -33,6 +33,12 @@ _ACTS = {
     "to-gear": "join to the new gear",
     "park": "leave it off, insulate and tie it back",
 }
+_CIRCUITS = {
+    "ordinary": "",
+    "restraint": "restraint wiring",
+    "high-voltage": "high voltage: do not touch",
+    "48-volt": "48 V: do not open",
+}
 _FATES = {
     "out": "out",
     "back": "back in",
@@ -118,6 +124,7 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "kind": tether.kind,
         "kind_words": states.tether_kind(tether.kind).label,
         "restraint": tether.circuit == "restraint",
+        "circuit_words": _CIRCUITS[tether.circuit],
         "act": line.act,
         "act_words": _ACTS[line.act],
         "how": tether.how if line.act in ("leave", "undo", "bridge") else "",

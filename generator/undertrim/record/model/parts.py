@@ -141,6 +141,7 @@ class AreaFacts:
     id: str
     high_voltage: str = ""
     restraints: tuple[str, ...] = ()
+    forty_eight_volt: Known | None = None
     source: Sources = ()
 
 
