@@ -9,10 +9,11 @@ from browsing import ROOT
 from playwright.sync_api import BrowserContext, Locator, Page
 from test_looks import CONTRAST
 
+from undertrim.check.shelf import stock
 from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.speaker import Spacer
-from undertrim.derive.fit.stock import Gear, stock
+from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import KINDS, Fit
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.fit_page import length_units, plain, usual_data

@@ -7,10 +7,11 @@ import pytest
 
 from making import record
 from svg_reading import assert_sound, described, length, parsed, part
+from undertrim.check.shelf import stock
 from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import dash, section
 from undertrim.publish.facts import drawn, measures

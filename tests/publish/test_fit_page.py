@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 
 from making import record
+from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish import facts, pages
 from undertrim.publish.facts import fit_page
 from undertrim.record import build

@@ -58,7 +58,6 @@ def _order(order: Order) -> Data:
         "single_use": [steps.purchase(item) for item in order.single_use],
         "used_up": list(order.used_up),
         "tools": [totals.tool(item) for item in order.tools],
-        "notes": list(order.notes),
     }  # fmt: skip
 
 
@@ -98,7 +97,6 @@ def _list(entry: Data) -> Iterator[str]:
     yield from _block("Single-use parts of the car", (_single(item) for item in entry["single_use"]))
     yield from _block("Used up", entry["used_up"])
     yield from _block("Tools", (tool["name"] for tool in entry["tools"]))
-    yield from _block("Mind", entry["notes"])
 
 
 def _single(item: Data) -> str:

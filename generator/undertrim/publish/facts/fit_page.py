@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from undertrim.derive.fit import disputed
+from undertrim.derive.fit import measured
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Number
@@ -30,7 +30,7 @@ _SIZES = {
 
 def place(vehicle: Vehicle, opening: Opening) -> Data:
     """One opening as it is reckoned, and what may go between in which cars."""
-    reckoned, notes = disputed.cautious(vehicle.record, opening)
+    reckoned, notes = measured.reckoned(vehicle.record, opening)
     return {
         "kind": opening.kind,
         "opening": opening_data(reckoned),
