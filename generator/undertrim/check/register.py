@@ -6,6 +6,7 @@ from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
     battery_lists,
     behaviour_against_function,
+    bolts_inside_hole,
     boundary_crossed,
     build_ranges,
     choice_without_mark,
@@ -16,6 +17,7 @@ from undertrim.check.rules import (
     cutting_near_sensor,
     defeats_safety,
     depth_without_datum,
+    digits_finer_than_instrument,
     duty_part_lost,
     duty_without_kind,
     edges_do_not_add_up,
@@ -86,6 +88,7 @@ from undertrim.check.rules import (
 RECORD_RULES: dict[str, RecordRule] = {
     "battery-lists": battery_lists,
     "behaviour-against-function": behaviour_against_function,
+    "bolts-inside-hole": bolts_inside_hole,
     "build-ranges": build_ranges,
     "choice-without-mark": choice_without_mark,
     "colour-not-known": colour_not_known,
@@ -96,6 +99,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "depth-without-datum": depth_without_datum,
     "duty-part-lost": duty_part_lost,
     "duty-without-kind": duty_without_kind,
+    "digits-finer-than-instrument": digits_finer_than_instrument,
     "edges-do-not-add-up": edges_do_not_add_up,
     "exchanged-without-meter": exchanged_without_meter,
     "fastener-without-count": fastener_without_count,
