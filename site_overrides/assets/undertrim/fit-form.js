@@ -179,7 +179,7 @@
     return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
       .map(function (item) {
         var made = shelf.stock[item.id], sure = item.clauses.some(function (one) { return holds(one, car, true); });
-        return { name: made.name, gear: made.gear, made_for_it: item.made_for_it, sure: sure };
+        return { name: made.name, gear: made.gear, sure: sure };
       });
   }
 

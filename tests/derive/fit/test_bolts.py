@@ -2,7 +2,7 @@
 
 import pytest
 
-from undertrim.derive.fit.bolts import match
+from undertrim.derive.fit.bolts import Pose, match
 from undertrim.derive.fit.clearances import clearances
 from undertrim.record.model import Bolts
 from undertrim.record.units import parse
@@ -17,7 +17,9 @@ def box(width: str, height: str) -> Bolts:
 
 
 def verdict(gear: Bolts, car: Bolts, *, turned: bool = False) -> str:
-    verdicts = {check.verdict for check in match("bolts", gear, car, clearances().bolts, "the car", turned=turned)}
+    verdicts = {
+        check.verdict for check in match("bolts", gear, car, clearances().bolts, "the car", Pose(turned, free=True))
+    }
     return next(word for word in ("fails", "unknown", "marginal", "fits") if word in verdicts)
 
 

@@ -18,7 +18,7 @@ from undertrim.resources import table
 
 Data = dict[str, Any]
 
-_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door")  # fmt: skip
+_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
 _RECEIVER_PLACE = ("face", "clear_front", "kit", "depth")
 _SIZES = {
     "speaker": ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
@@ -55,7 +55,7 @@ def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
     for item in vehicle.stock.of(wanted):
         if made := _made_for(item, vehicle.address, opening.id):
             clauses = [words.clauses(when) for when in made]
-            yield {"id": item.id, "made_for_it": bool(item.facts.suits), "clauses": clauses}
+            yield {"id": item.id, "clauses": clauses}
 
 
 def _made_for(item: Gear, address: str, opening: str) -> list[When]:
@@ -93,8 +93,9 @@ def _spellings(kind: Data) -> Data:
 
 
 def usual_data(usual: Clearances) -> Data:
-    """The clearances by name, as numbers of fit.js."""
-    return {entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}
+    """The clearances by name, as numbers of fit.js; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
+    bounds = {**table("fit")["bounds"], **table("fit")["level"]}
+    return {**{entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}, "bounds": bounds}
 
 
 def _number(number: Number) -> Data:
@@ -104,6 +105,9 @@ def _number(number: Number) -> Data:
         "step": number.step,
         "text": number.text,
         "default": number.default,
+        "less": number.less,
+        "more": number.more,
+        "lacking": number.lacking,
     }
 
 
