@@ -146,3 +146,28 @@ def test_what_is_missing_is_named(other: dict[str, Any], missing: str) -> None:
 )
 def test_the_heights_of_the_standard(height: str, said: str) -> None:
     assert said in limits(dash(height, "200"), USUAL)
+
+
+def test_a_trim_within_the_opening_needs_no_room_around_it() -> None:
+    """182 x 53: a trim of 190 may strike what nobody measured, one of 180 x 50 stays inside."""
+    small, wide = face("180", "50"), face("190", "58")
+    assert fit(gear(trim=small), dash("53", "200", clear_front=None)).kind == "fits"
+    found = fit(gear(trim=wide), dash("53", "200", clear_front=None))
+    assert found.kind == "unknown"
+    assert "clear room in front, width (not recorded)" in found.headline
+    assert fit(gear(trim=None), dash("53", "200")).kind == "unknown"
+
+
+def test_a_kit_that_is_larger_than_the_opening_of_the_car_does_not_fit() -> None:
+    """A frame of just the size is usual."""
+    assert fit(gear(height="100"), dash("103", "200", "needed"), kit("103")).kind == "fits-with"
+    found = fit(gear(height="100"), dash("100", "200", "needed"), kit("103"))
+    assert found.headline.startswith(
+        "does not fit with Pellworth Dale: Opening of Pellworth Dale within the opening of the car, up: 3 mm"
+    )
+
+
+def test_a_depth_without_its_face_cannot_be_told() -> None:
+    found = fit(gear(), replace(dash("53", "200"), depth=Depth(parse("200 mm", "length"))))
+    assert found.kind == "unknown"
+    assert "from which face it was measured is not recorded" in found.headline

@@ -13,7 +13,7 @@ from undertrim.derive.fit.room import room
 from undertrim.derive.fit.seats import seats
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import GearFacts
+from undertrim.record.gear import GearFacts, Place
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.units import Quantity, parse
 
@@ -273,13 +273,53 @@ def test_a_ring_for_any_car_must_cover_the_hole_and_meet_the_bolts() -> None:
     assert fit(gear("63"), door("62"), ring("6", hole=circle("120"))).parts == ()
 
 
+SUITS = (Place("kelbrook/finch-2014-2018", "side"),)
+
+
+@pytest.mark.parametrize(
+    ("other", "held"),
+    [
+        ({}, True),
+        ({"flange": circle("134")}, False),  # 130 + 2 x 5 must be covered
+        ({"flange": circle("310")}, False),  # the panel is 300
+        ({"hole": circle("120")}, False),  # the basket of 127 does not go through
+        ({"bolts": Bolts("circle", 4, diameter=mm("156")), "car_bolts": Bolts("circle", 3, diameter=mm("156"))}, False),
+        ({"car_bolts": Bolts("circle", 4, diameter=mm("166"))}, False),
+        ({"thickness": mm("9")}, False),  # 7 mm are left to the grille
+    ],
+)
+def test_a_ring_that_is_said_to_suit_is_held_against_the_car_all_the_same(other: dict[str, Any], held: bool) -> None:
+    for suits in ((), SUITS):
+        facts: dict[str, Any] = {
+            "hole": circle("128"),
+            "flange": circle("176"),
+            "bolts": RING,
+            "thickness": mm("6"),
+            **other,
+        }
+        item = Gear("ring", GearFacts("spacer", "Pellworth", "Ring", suits=suits, **facts))
+        assert bool(fit(gear("63"), door("62"), item).parts) is held
+
+
+def test_an_oval_plate_keeps_its_angle() -> None:
+    """A round ring is turned until its holes meet, an oval one whose angle nobody knows is not."""
+    facts: dict[str, Any] = {"hole": circle("128"), "bolts": RING, "thickness": mm("6")}
+    round_, oval_ = (
+        GearFacts("spacer", "Pellworth", "Plate", flange=rim, **facts) for rim in (circle("176"), oval("176", "190"))
+    )
+    assert fit(gear("63"), door("62"), Gear("plate", round_)).kind == "fits-with"
+    found = speaker.fit(gear("63"), door("62"), [Gear("plate", oval_)], USUAL)
+    assert found.parts == ()
+
+
 # 10 log10(Z old / Z new): halving the impedance doubles the power
 @pytest.mark.parametrize(("old", "new", "said"), [("4", "2", "+3.0 dB"), ("2", "4", "−3.0 dB"), ("4", "3", "+1.2 dB")])
 def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
     item = gear(impedance=parse(f"{new} ohm", "resistance"))
     notes = fit(item, door(impedance=parse(f"{old} ohm", "resistance"))).notes
     assert any(said in note for note in notes)
-    assert not any("dB" in note for note in fit(item, door(impedance=Blank.UNKNOWN)).notes)
+    unknown = fit(item, door(impedance=Blank.UNKNOWN)).notes
+    assert any("cannot be told: its impedance is not recorded" in note for note in unknown)
 
 
 @pytest.mark.parametrize(("sensor", "warned"), [("yes", True), ("unknown", True), ("no", False)])
