@@ -12,7 +12,6 @@ from test_looks import CONTRAST
 from undertrim.check.shelf import stock
 from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import KINDS, Fit
 from undertrim.publish.facts.fit import verdict_words
@@ -176,7 +175,7 @@ SHELF = {"units": length_units(), "usual": usual_data(USUAL), "stock": {"some": 
 PLACE = {
     "kind": "receiver",
     "opening": {"face": None, "clear_front": None, "kit": "needed", "depth": plain(Depth(mm("170")))},
-    "between": [{"id": "some", "made_for_it": True, "clauses": [{"radio": ["map"]}]}],
+    "between": [{"id": "some", "clauses": [{"radio": ["map"]}]}],
     "notes": ["the evidence <b>disagrees</b>"],
 }
 
@@ -243,5 +242,5 @@ def sized(vehicle: Vehicle, opening: Opening, gear: Gear) -> Fit:
     ]
     if opening.kind == "receiver":
         return receiver.fit(gear, opening, [item for item in between if item.facts.kind == "kit"], vehicle.usual)
-    rings = [Spacer(item, bool(item.facts.suits)) for item in between if item.facts.kind == "spacer"]
+    rings = [item for item in between if item.facts.kind == "spacer"]
     return speaker.fit(gear, opening, rings, vehicle.usual)
