@@ -9,9 +9,9 @@ from rule_pages import BASE as MEAGRE
 
 from undertrim import cli
 
-BASE = MEAGRE.replace(
-    "depth: {clear: 170 mm,", "clear_front: {width: 232 mm, height: 140 mm}\n    depth: {clear: 170 mm, datum: face,"
-).replace("after_battery:", "sound: {only: {output: speaker, least_load: 4 ohm, source: e1}}\nafter_battery:")
+FRONT = "clear_front: {width: 232 mm, height: 140 mm}\n    depth: {clear: 170 mm, datum: face,"
+SOUND = "sound: {only: {output: speaker, least_load: 4 ohm, source: e1}}\n"
+BASE = MEAGRE.replace("depth: {clear: 170 mm,", FRONT) + SOUND
 HOME = Path("records/vehicles/brindleway")
 VARIANTS = """variants:
   sound:

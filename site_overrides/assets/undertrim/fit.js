@@ -534,6 +534,73 @@
     return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
   }
 
+  /* The load of its channel against what drives it, as `load.py` has it; `joined` is what is on the channel, the speaker itself first. */
+
+  function load(gear, joined) {
+    var title = "Load on " + joined.what, parts = joined.parts.slice();
+    parts[0] = changed(parts[0], { impedance: gear.impedance });
+    var sets = joinedSets(parts), missing = [];
+    sets.forEach(function (set) {
+      set.forEach(function (part) {
+        var said = typed("impedance of " + part.name, part.impedance);
+        if (said.value === null && missing.indexOf(named(said)) < 0) missing.push(named(said));
+      });
+    });
+    if (missing.length) return untold("load", title, missing);
+    var limit = loadLimit(joined, sets), found = sets.map(function (set) { return heldLoad(title, set, limit); });
+    var lowest = found.reduce(function (least, one) { return one.have < least.have ? one : least; });
+    if (limit.value === null || (limit.lacking && lowest.verdict === "fails")) return untold("load", title, [named(typed("least load of " + joined.what, joined.least))], lowest.numbers);
+    var verdicts = found.map(function (one) { return one.verdict; });
+    if (verdicts.indexOf("fits") >= 0 && verdicts.indexOf("fails") >= 0) {
+      var unfed = parts.filter(function (part) { return part.fed_through === "unknown"; }).map(function (part) { return part.name; });
+      return untold("load", title, ["how " + unfed.join(" and ") + " is fed (unknown)"], lowest.numbers);
+    }
+    lowest = capped(lowest, limit.lacking ? "look the least load up" : "");
+    return capped(lowest, joined.unplaced.length ? "find out the channel of " + joined.unplaced.join(", ") : "");
+  }
+
+  function counted(part) {
+    if (part.fed_through === "unknown") return [false, true];
+    return [part.fed_through === "" || part.fed_through === "direct"];
+  }
+
+  function joinedSets(parts) {
+    var first = parts[0], together = [[first]];
+    parts.slice(1).forEach(function (part) {
+      together = [].concat.apply([], together.map(function (set) {
+        return counted(part).map(function (there) { return there ? set.concat([part]) : set; });
+      }));
+    });
+    var own = counted(first);
+    return (own.indexOf(false) >= 0 ? [[first]] : []).concat(own.indexOf(true) >= 0 ? together : []);
+  }
+
+  function loadLimit(joined, sets) {
+    var label = "least load of " + joined.what;
+    if (isLength(joined.least)) return number(label, joined.least.value, 0, joined.least.shown);
+    var said = typed(label, joined.least);
+    if (!sets.every(function (set) { return set.every(function (part) { return isLength(part.factory); }); })) return said;
+    var made = Math.min.apply(null, sets.map(function (set) { return parallel(set.map(function (part) { return part.factory.value; })); }));
+    return changed(said, { value: made, text: said.text + ", the factory speakers make " + ohms(made), lacking: true });
+  }
+
+  function heldLoad(title, set, limit) {
+    var together = parallel(set.map(function (part) { return part.impedance.value; })), least = limit.value || 0;
+    var margin = round(together - least, DIGITS), allowed = limit.lacking ? "least load " + limit.text : ohms(least) + " at least";
+    var numbers = set.map(function (part) { return number("impedance", part.impedance.value, 0, part.impedance.shown); }).concat([limit]);
+    return made("load", title, margin >= 0 ? "fits" : "fails", title + ": " + ohms(together) + ", " + allowed,
+      { need: least, have: together, margin: margin, uncertainty: 0, numbers: numbers, unit: "ohm" });
+  }
+
+  function parallel(loads) {
+    return loads.every(Boolean) ? 1 / loads.reduce(function (all, one) { return all + 1 / one; }, 0) : 0;
+  }
+
+  function ohms(value) { return round(value, 2) + " Ω"; }
+
+  /* An answer with more checks. */
+  function together(fit, checks) { return decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes); }
+
   /* a receiver */
 
   function receiver(gear, opening, kits, usual) {
@@ -617,7 +684,7 @@
   /* A usual clearance with another length in its place. */
   function replaced(one, length) { return number(one.label, length.value, 0, length.shown, true); }
 
-  var api = { speaker: speaker, receiver: receiver, replaced: replaced };
+  var api = { speaker: speaker, receiver: receiver, load: load, together: together, replaced: replaced };
   if (typeof window !== "undefined") window.undertrimFit = api;
   if (typeof module !== "undefined") module.exports = api;
 })(typeof window !== "undefined" ? window.undertrimLengths : require("./lengths.js"));

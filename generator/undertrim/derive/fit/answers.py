@@ -74,7 +74,7 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     reckoned, notes = measured.reckoned(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
-    for car in _kinds(vehicle, opening, chosen):
+    for car in kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
         fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there else ()
         kept = outcomes(vehicle.record, opening, car, _suiting(vehicle, opening, car)) if there else ()
@@ -99,7 +99,7 @@ def _ranked(place: _Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
     return tuple(sorted(fits.values(), key=lambda fit: fit.rank))
 
 
-def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
+def kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different answers: every choice of the variants on which one depends."""
     used = {name for when in _conditions(vehicle, opening) for name in when.variants}
     known = {name: variant for name, variant in cars.variants(vehicle.record).items() if name in used}

@@ -5,8 +5,10 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from undertrim.derive.fit import measured
-from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.answers import Vehicle, kinds
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.joined import Joined, join
+from undertrim.derive.fit.load import Driver, drivers
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.facts import words
@@ -36,6 +38,7 @@ def place(vehicle: Vehicle, opening: Opening) -> Data:
         "opening": opening_data(reckoned),
         "between": list(_between(vehicle, opening)),
         "notes": list(notes),
+        "loads": list(_loads(vehicle, opening)) if opening.kind == "speaker" else [],
     }
 
 
@@ -48,6 +51,25 @@ def opening_data(opening: Opening) -> Data:
 def gear_data(facts: GearFacts) -> Data:
     """The dimensions of a piece of gear that its kind has."""
     return {name: plain(getattr(facts, name)) for name in _SIZES[facts.kind]}
+
+
+def _loads(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
+    """What drives a speaker and what is joined to it, in each kind of car that has the opening."""
+    for car in kinds(vehicle, opening, {}):
+        if opening.when.holds(car):
+            joined = join(vehicle.record, opening, car, GearFacts("speaker", "", ""), {})
+            for driver in drivers(vehicle.record, car, {}):
+                yield {"clauses": {name: [choice] for name, choice in car.items()}, **load_data(driver, joined)}
+
+
+def load_data(driver: Driver, joined: Joined) -> Data:
+    """One load as fit.js reckons it; the first part is the speaker asked about."""
+    return {
+        "what": driver.what,
+        "least": plain(driver.least),
+        "parts": [plain(part) for part in joined.parts],
+        "unplaced": list(joined.unplaced),
+    }
 
 
 def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
