@@ -21,6 +21,7 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "vehicle": vehicle.address,
         "title": f"{facts.make} {facts.model}",
         "demo": vehicle.record.demo == "yes",
+        "left_out": list(vehicle.stock.left_out),
         "jobs": [str(target) for target in wanted],
         "duties": _duties(vehicle, wanted, made),
         "lists": [_order(order) for order in made],
@@ -75,6 +76,8 @@ def _head(data: Data) -> Iterator[str]:
     yield f"{data['title']} ({data['vehicle']}): to order and to bring for {', '.join(data['jobs'])}"
     if data["demo"]:
         yield "Demonstration data: this vehicle is invented."
+    for address in data["left_out"]:
+        yield f"Left out, its record has problems: {address}"
     for item in data["duties"]:
         yield from _wrapped(duties.line(item), "The factory unit also does: ", "    ")
         for words in item["conflicts"]:
