@@ -66,8 +66,11 @@
 
   function compare(name, title, have, need, mend) {
     var numbers = have.concat(need);
-    var missing = numbers.filter(function (one) { return one.value === null; }).map(named);
-    if (missing.length) return untold(name, title, missing, numbers);
+    if (numbers.some(function (one) { return one.value === null; })) {
+      var missing = shifts(have, "less").concat(shifts(need, "more"))
+        .filter(function (pair) { return pair[0].value === null || (pair[0].lacking && pair[1]); }).map(function (pair) { return named(pair[0]); });
+      return untold(name, title, missing, numbers);
+    }
     var there = total(have), wanted = total(need);
     var base = { need: wanted, have: there, margin: remaining(there, wanted), uncertainty: round(spread(numbers), DIGITS), numbers: numbers, mend: mend || "" };
     return judged(made(name, title, "fits", "", base), have, need);

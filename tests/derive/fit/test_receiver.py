@@ -155,7 +155,9 @@ def test_a_trim_within_the_opening_needs_no_room_around_it() -> None:
     found = fit(gear(trim=wide), dash("53", "200", clear_front=None))
     assert found.kind == "unknown"
     assert "clear room in front, width (not recorded)" in found.headline
-    assert fit(gear(trim=None), dash("53", "200")).kind == "unknown"
+    unseen = fit(gear(trim=None), dash("53", "200"))
+    assert unseen.kind == "unknown"
+    assert "trim or screen before the dash (not recorded)" in unseen.headline
 
 
 def test_a_kit_that_is_larger_than_the_opening_of_the_car_does_not_fit() -> None:

@@ -92,9 +92,10 @@ def judge(margin: float, uncertainty: float) -> Verdict:
 def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number], mend: str = "") -> Check:
     """Compare the sum of what is there with the sum of what is needed, all in mm."""
     numbers = (*have, *need)
-    missing = [number for number in numbers if number.value is None]
-    if missing:
-        return untold(name, title, [number.named for number in missing], numbers)
+    if any(number.value is None for number in numbers):
+        open_ends = [*((one, one.less) for one in have), *((one, one.more) for one in need)]
+        missing = [one.named for one, shift in open_ends if one.value is None or (one.lacking and shift)]
+        return untold(name, title, missing, numbers)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
     return _judged(Check(name, title, "fits", "", wanted, there, margin, uncertainty, numbers, mend=mend), have, need)
