@@ -32,7 +32,7 @@ def _widened(record: VehicleRecord, thing: Any, keys: Sequence[str], sources: So
         entry.name: getattr(thing, entry.name) for entry in fields(thing) if entry.name not in _EXACT
     }
     changed = {name: _widened(record, value, (*keys, name), own) for name, value in inner.items()}
-    return replace(thing, **{name: value for name, value in changed.items() if value is not inner[name]})  # type: ignore[type-var] # a dataclass, as asked above
+    return replace(thing, **{name: value for name, value in changed.items() if value is not inner[name]})
 
 
 def _settled(record: VehicleRecord, about: str, value: Quantity) -> Sources:
