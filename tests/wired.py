@@ -9,7 +9,7 @@ from typing import Any
 
 from pypdf import PdfReader
 
-from undertrim.derive.fit.stock import stock
+from undertrim.check.shelf import stock
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.sheet import Paper
 from undertrim.record.store import Workspace

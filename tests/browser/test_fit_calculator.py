@@ -9,11 +9,12 @@ from browsing import ROOT
 from playwright.sync_api import BrowserContext, Locator, Page
 from test_looks import CONTRAST
 
+from undertrim.check.shelf import stock
 from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.speaker import Spacer
-from undertrim.derive.fit.stock import Gear, stock
-from undertrim.derive.fit.verdict import KINDS, Fit
+from undertrim.derive.fit.load import load
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import KINDS, Fit, decide
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.fit_page import length_units, plain, usual_data
 from undertrim.publish.facts.meter import script
@@ -22,6 +23,7 @@ from undertrim.record.store import Workspace
 from undertrim.record.units import UnitError, parse, show
 from undertrim.resources import top
 from vectors.fit import FIXED, USUAL, Case, differences, mm, said
+from vectors.fit_load import asked_load, loads, said_load
 from vectors.fit_random import randoms
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
@@ -61,6 +63,17 @@ def test_worked_examples(scripts: Page) -> None:
 def test_random_questions(scripts: Page, seed: int) -> None:
     kinds = compare(scripts, randoms(seed, 500))
     assert all(kinds.count(kind) > 4 for kind in KINDS)
+
+
+LOAD = "(all) => all.map((one) => undertrimFit.load({ impedance: one.parts[0].impedance }, one))"
+
+
+def test_random_loads(scripts: Page) -> None:
+    cases = loads(20261126, 400)
+    answers = scripts.evaluate(LOAD, [asked_load(*case) for case in cases])
+    for case, answer in zip(cases, answers, strict=True):
+        assert list(differences(said_load(*case), {key: answer[key] for key in said_load(*case)})) == [], case
+    assert {answer["verdict"] for answer in answers} == {"fits", "marginal", "fails", "unknown"}
 
 
 LENGTHS = (
@@ -129,7 +142,7 @@ def test_what_cannot_be_read_is_said_beside_its_field_and_the_rest_goes_on(phone
 def test_what_nobody_knows_is_not_reckoned_as_nothing(phone: Page, site: Path) -> None:
     form = opened(phone, site, "front-door")
     form.locator("#try-front-door-depth").fill("40 mm")
-    assert "gasket" not in form.locator(".ut-try-out").inner_text()
+    assert "gasket, pressed flat (not recorded)" in form.locator(".ut-try-verdict").inner_text()
     form.locator("#try-front-door-gasket").fill("Unknown")
     assert "gasket, pressed flat (unknown)" in form.locator(".ut-try-verdict").inner_text()
 
@@ -174,8 +187,13 @@ KIT = {"kind": "kit", "gear": {"opening": plain(Face(mm("182"), mm("104"))), "co
 SHELF = {"units": length_units(), "usual": usual_data(USUAL), "stock": {"some": {"name": "Pellworth <i>Some</i>", **KIT}}}  # fmt: skip
 PLACE = {
     "kind": "receiver",
-    "opening": {"face": None, "clear_front": None, "kit": "needed", "depth": plain(Depth(mm("170")))},
-    "between": [{"id": "some", "made_for_it": True, "clauses": [{"radio": ["map"]}]}],
+    "opening": {
+        "face": plain(Face(mm("220"), mm("130"))),
+        "clear_front": None,
+        "kit": "needed",
+        "depth": plain(Depth(mm("170"), "face")),
+    },
+    "between": [{"id": "some", "clauses": [{"radio": ["map"]}]}],
     "notes": ["the evidence <b>disagrees</b>"],
 }
 
@@ -194,7 +212,13 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
     )
     phone.goto(page.as_uri())
     phone.locator("summary").first.click()
-    for field, size in {"body-width": "180 mm", "body-height": "100 mm", "chassis_depth": "90 mm"}.items():
+    for field, size in {
+        "body-width": "180 mm",
+        "body-height": "100 mm",
+        "trim-width": "190 mm",
+        "trim-height": "110 mm",
+        "chassis_depth": "90 mm",
+    }.items():
         phone.locator(f"#try-dash-{field}").fill(size)
     out = phone.locator(".ut-try-out")
     assert "fits with parts Pellworth <i>Some</i>" in out.inner_text()
@@ -236,11 +260,13 @@ def _record(address: str) -> tuple[VehicleRecord, str]:
 
 
 def sized(vehicle: Vehicle, opening: Opening, gear: Gear) -> Fit:
-    """The verdict by size alone, in a car of any kind; the form does not know the impedance."""
+    """The verdict by size and load, in a car of any kind."""
     between = [
         item for item in vehicle.stock.items if item.conditions(vehicle.address, opening.id) or not item.facts.suits
     ]
     if opening.kind == "receiver":
         return receiver.fit(gear, opening, [item for item in between if item.facts.kind == "kit"], vehicle.usual)
-    rings = [Spacer(item, bool(item.facts.suits)) for item in between if item.facts.kind == "spacer"]
-    return speaker.fit(gear, opening, rings, vehicle.usual)
+    rings = [item for item in between if item.facts.kind == "spacer"]
+    found = speaker.fit(gear, opening, rings, vehicle.usual)
+    more = load(vehicle.record, opening, {}, gear.facts, {})
+    return decide(found.gear, found.name, (*found.checks, *more.checks), found.parts, found.to_get)

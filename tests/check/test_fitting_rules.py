@@ -33,7 +33,7 @@ def face(width: float, height: float) -> outlines.Outline:
 # A circle of bolts leaves a rectangle at every angle only where its radius reaches the corners: sqrt(40^2 + 30^2) = 50
 @pytest.mark.parametrize(("diameter", "outside"), [(99.9, False), (100, True), (110, True)])
 def test_a_circle_of_bolts_against_a_panel(diameter: float, outside: bool) -> None:
-    assert outlines.all_outside(pattern(Bolts("circle", 4, diameter=mm(diameter))), face(80, 60)) is outside
+    assert outlines.outside(pattern(Bolts("circle", 4, diameter=mm(diameter))), face(80, 60)) is outside
 
 
 # The corners of a 60 x 80 rectangle lie on a circle of 100
@@ -41,7 +41,7 @@ def test_a_circle_of_bolts_against_a_panel(diameter: float, outside: bool) -> No
 def test_a_rectangle_of_bolts_in_a_round_hole(diameter: float, inside: bool) -> None:
     hole = outlines.of_hole(Hole("round", diameter=mm(diameter)))
     assert hole
-    assert outlines.all_inside(pattern(Bolts("rectangle", 4, width=mm(60), height=mm(80))), hole) is inside
+    assert outlines.inside(pattern(Bolts("rectangle", 4, width=mm(60), height=mm(80))), hole) is inside
 
 
 def test_what_is_not_recorded_is_never_wrong() -> None:
@@ -81,8 +81,8 @@ def test_a_basket_as_large_as_its_flange_falls_through() -> None:
 # 70 x 50 lies inside 80 x 60 on both axes, though its corner is farther from the middle than a side of the panel is
 def test_a_rectangle_of_bolts_in_a_panel_is_compared_side_by_side() -> None:
     bolts = pattern(Bolts("rectangle", 4, width=mm(70), height=mm(50)))
-    assert not outlines.all_outside(bolts, face(80, 60))
-    assert outlines.all_outside(bolts, face(70, 60))
+    assert not outlines.outside(bolts, face(80, 60))
+    assert outlines.outside(bolts, face(70, 60))
 
 
 @pytest.mark.parametrize(("magnet", "found"), [("150 mm", False), ("160 mm", True)])

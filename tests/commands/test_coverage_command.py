@@ -5,10 +5,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from rule_pages import BASE
+from rule_pages import BASE as MEAGRE
 
 from undertrim import cli
 
+FRONT = "clear_front: {width: 232 mm, height: 140 mm}\n    depth: {clear: 170 mm, datum: face,"
+SOUND = "sound: {only: {output: speaker, least_load: 4 ohm, source: e1}}\n"
+BASE = MEAGRE.replace("depth: {clear: 170 mm,", FRONT) + SOUND
 HOME = Path("records/vehicles/brindleway")
 VARIANTS = """variants:
   sound:
@@ -37,7 +40,7 @@ VEHICLE = """brindleway/half
 Plain sound  value  none
 Full sound   value  value
 Grand sound  value  MISSING
-facts        4/4    1/6
+facts        5/5    1/9
 value: recorded; none: looked into, not there; MISSING: nobody has said; facts: how many of the
 facts that its kind wants are known
 
@@ -50,10 +53,14 @@ To find out next, the most useful first:
    3. look up whether stored restraint faults must be read before the battery goes off
    4. look for 'shelf' in a car with Grand sound: record it, or write 'not_in'
    5. count and measure the bolt holes of 'shelf'
-   6. measure the depth of 'shelf' from the face the speaker sits on
-   7. measure the room from the mounting face of 'shelf' to the inside of its grille
-   8. measure the height of the factory spacer of 'shelf', or write 'none'
-   9. read or measure the impedance of the factory speaker of 'shelf'
+   6. measure the flat panel round the hole of 'shelf'
+   7. measure the depth of 'shelf' from the face the speaker sits on
+   8. measure how far what is behind 'shelf' leans against the mounting face, or write 'none' where
+      it stands square
+   9. measure the room from the mounting face of 'shelf' to the inside of its grille
+  10. measure the height of the factory spacer of 'shelf', or write 'none'
+  11. read or measure the impedance of the factory speaker of 'shelf'
+  12. find out which channel feeds 'shelf'
 """
 
 
@@ -89,7 +96,7 @@ def test_several_are_told_apart(capsys: pytest.CaptureFixture[str]) -> None:
 def test_the_collection_worst_first(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(capsys) == (
         0,
-        "brindleway/half   5/6 = 83 %   9 to find out, 3 of them for safety\n"
+        "brindleway/half   5/6 = 83 %   12 to find out, 3 of them for safety\n"
         "brindleway/bare   1/1 = 100 %  3 to find out, 3 of them for safety\n"
         "brindleway/whole  1/1 = 100 %  nothing to find out\n"
         "all vehicles      7/8 = 88 %\n",
@@ -105,15 +112,24 @@ def test_json_says_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     ]
     (half,) = loaded(capsys, "half")["vehicles"]
     assert half == data["vehicles"][0]
-    assert half["openings"][1]["facts_lacking"] == ["bolts", "depth", "room to grille", "factory spacer", "impedance"]
+    assert half["openings"][1]["facts_lacking"] == [
+        "bolts",
+        "panel",
+        "depth",
+        "depth leans",
+        "room to grille",
+        "factory spacer",
+        "impedance",
+        "channel",
+    ]
     assert half["cars"][2] == {
         "car": {"sound": "grand"},
         "label": "Grand sound",
         "cells": {"dash": "value", "shelf": "missing"},
     }
     assert half["missing"] == [{"opening": "shelf", "name": "Shelf speakers", "cars": ["Grand sound"]}]
-    assert half["next"][5]["kind"] == "dimension"
-    assert half["next"][5]["place"] == "openings/shelf/depth"
+    assert half["next"][6]["kind"] == "dimension"
+    assert half["next"][6]["place"] == "openings/shelf/depth"
 
 
 def test_a_record_that_cannot_be_read_is_named(capsys: pytest.CaptureFixture[str]) -> None:

@@ -108,7 +108,10 @@ def test_an_opening_without_its_measure_exits_with_one(workspace: Path, capsys: 
 def test_records_with_problems_are_not_drawn(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     change(workspace / "records/gear/speakers/pellworth-cove-40.yaml", "depth: 40 mm", "depth: 40")
     assert run(workspace, FINCH, "rear-door", "pellworth-cove-40") == 2
-    assert "the record of 'pellworth-cove-40' has problems: run 'undertrim check'" in capsys.readouterr().err
+    assert (
+        "the record of 'pellworth-cove-40' has problems and is not offered: run 'undertrim check'"
+        in capsys.readouterr().err
+    )
     change(workspace / "records/vehicles/kelbrook/finch-2014-2018.yaml", "clear: 64 mm", "clear: 64")
     assert run(workspace, FINCH, "rear-door") == 1
     assert "undertrim check" in capsys.readouterr().err

@@ -11,18 +11,26 @@ from undertrim.record.model import VehicleRecord
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
-    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel", "obstruction": "metal"},
+    "panel": {"width": "190 mm", "height": "186 mm"},
+    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel", "obstruction": "metal", "leans": "none"},
+    "channel": "front",
     "room_to_grille": "22 mm",
     "factory_spacer": "none",
     "impedance": "4 ohm",
     "crash_sensor": "no",
+}
+SOUND = {"only": {"output": "speaker", "least_load": "4 ohm"}}
+DASH: dict[str, Any] = {
+    "depth": {"clear": "170 mm", "datum": "face"},
+    "clear_front": {"width": "232 mm", "height": "140 mm"},
 }
 RESTRAINT = {"wait": "2 min", "memory_keeper": "allowed", "read_faults_first": "no"}
 
 
 def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
     behind = {name: {"behind": ["radio"], **item} for name, item in openings.items()}
-    return from_data({"restraint": RESTRAINT, "parts": {"radio": {}}, "openings": behind, **sections})
+    whole = {"restraint": RESTRAINT, "sound": SOUND, "parts": {"radio": {}}, "openings": behind, **sections}
+    return from_data({name: section for name, section in whole.items() if section is not None})
 
 
 def names(name: str, **item: Any) -> list[str]:
@@ -36,14 +44,36 @@ def words(record: VehicleRecord) -> list[str]:
 
 def test_a_whole_opening_lacks_nothing() -> None:
     assert names("front-door", **WHOLE) == []
-    assert names("dash") == []
+    assert names("dash", **DASH) == []
     record = made({"front-door": WHOLE})
-    assert len(wanted(record, record.openings["front-door"])) == 7
+    assert len(wanted(record, record.openings["front-door"])) == 10
 
 
 def test_what_a_speaker_opening_lacks() -> None:
-    assert names("shelf") == ["bolts", "depth", "room to grille", "factory spacer", "impedance"]
-    assert names("front-door") == ["bolts", "depth", "room to grille", "factory spacer", "impedance", "crash sensor"]
+    assert names("shelf") == [
+        "bolts",
+        "panel",
+        "depth",
+        "depth leans",
+        "room to grille",
+        "factory spacer",
+        "impedance",
+        "channel",
+    ]
+    assert names("front-door") == [
+        "bolts",
+        "panel",
+        "depth",
+        "depth leans",
+        "room to grille",
+        "factory spacer",
+        "impedance",
+        "channel",
+        "crash sensor",
+    ]
+    assert names("pod", area="boot", **{**WHOLE, "fed_through": "unknown"}) == ["fed through"]
+    angle = {**WHOLE["bolts"], "angle": "unknown"}
+    assert names("front-door", **{**WHOLE, "bolts": angle}) == ["bolts angle"]
     assert names("pod", area="rear-door", **{**WHOLE, "crash_sensor": "unknown"}) == ["crash sensor"]
     unknown = dict.fromkeys(("room_to_grille", "factory_spacer", "impedance"), "unknown")
     assert names("front-door", **{**WHOLE, **unknown}) == ["room to grille", "factory spacer", "impedance"]
@@ -51,8 +81,15 @@ def test_what_a_speaker_opening_lacks() -> None:
 
 def test_what_a_receiver_opening_lacks() -> None:
     face = {"width": "unknown", "height": "112 mm"}
-    assert names("dash", face=face, depth={"clear": "unknown"}, kit="unknown") == ["face width", "depth", "kit"]
-    assert names("dash", face={"width": "182 mm", "height": "unknown"}) == ["face height"]
+    assert names("dash", face=face, depth={"clear": "unknown"}, kit="unknown") == [
+        "face width",
+        "depth",
+        "clear front",
+        "kit",
+    ]
+    assert names("dash", **DASH, face={"width": "182 mm", "height": "unknown"}) == ["face height"]
+    assert names("dash", **{**DASH, "depth": {"clear": "170 mm"}}) == ["depth"]
+    assert names("dash", **{**DASH, "clear_front": {"width": "unknown", "height": "140 mm"}}) == ["clear front"]
 
 
 @pytest.mark.parametrize(
@@ -95,6 +132,10 @@ def test_the_most_useful_first() -> None:
         variants=variants,
         parts={"radio": {"on_side": "left", "mirrors": "unknown"}},
         functions={"mute": {"by": "unknown", "when": {"sound": "full"}}, "speed": {"by": "data"}},
+        sound={
+            "plain": {"output": "speaker", "least_load": "4 ohm"},
+            "full": {"when": {"sound": "full"}, "output": "line", "amplifier": "Under the seat"},
+        },
         duties={"chime": {"kept_by": "unknown"}, "clock": {"kept_by": "none"}},
     )
     assert words(record) == [
@@ -104,6 +145,8 @@ def test_the_most_useful_first() -> None:
         "look for 'shelf' in a car with Plain sound: record it, or write 'not_in'",
         "read or measure the impedance of the factory speaker of 'shelf'",
         "measure the room from the mounting face of 'front-door' to the inside of its grille",
+        "look up the least load that the factory amplifier allows (Full sound)",
+        "find out what switches the factory amplifier on (Full sound)",
         "find out how the car provides 'mute': by wire, by data or not at all (Full sound)",
         "find out what becomes of 'chime' when the factory unit goes",
         "find out in right-hand drive: on which side is the radio?",
@@ -115,7 +158,16 @@ def test_the_most_useful_first() -> None:
 
 def test_a_text_to_read_again_is_nothing_to_find_out() -> None:
     radio = {"on_side": "left", "mirrors": "yes", "how": "Pull the left edge."}
-    assert words(made({"dash": {}}, parts={"radio": radio}, vehicle={"drive_side": ["left", "right"]})) == []
+    assert words(made({"dash": DASH}, parts={"radio": radio}, vehicle={"drive_side": ["left", "right"]})) == []
+
+
+def test_what_drives_the_speakers_is_asked_for() -> None:
+    """Without a sound system at all, and where what the radio sends is not known."""
+    assert words(made({"front-door": WHOLE}, sound=None)) == [
+        "find out what the factory radio sends to the speakers, and the least load it allows"
+    ]
+    unknown = made({"front-door": WHOLE}, sound={"only": {"output": "unknown", "least_load": "unknown"}})
+    assert [task.place for task in next_to_measure(unknown)] == ["sound/only/output", "sound/only/least_load"]
 
 
 def test_nothing_is_left_of_a_record_that_says_all() -> None:
@@ -133,13 +185,15 @@ def test_nothing_is_left_of_a_record_that_says_all() -> None:
 )
 def test_what_is_unknown_of_the_restraint(restraint: dict[str, str] | None, places: list[str]) -> None:
     data = {"restraint": restraint} if restraint else {}
-    record = from_data({"parts": {"radio": {}}, "openings": {"dash": {"behind": ["radio"]}}, **data})
+    record = from_data(
+        {"parts": {"radio": {}}, "openings": {"dash": {"behind": ["radio"], **DASH}}, "sound": SOUND, **data}
+    )
     assert [task.place for task in next_to_measure(record)] == [f"restraint/{name}" for name in places]
 
 
 def test_how_near_the_high_voltage_comes_is_asked_once_for_an_area() -> None:
     record = made(
-        {"dash": {"area": "dash"}, "shelf": {**WHOLE, "high_voltage": "near"}},
+        {"dash": {"area": "dash", **DASH}, "shelf": {**WHOLE, "high_voltage": "near"}},
         vehicle={"high_voltage": "yes"},
         areas={"seat": {"high_voltage": "clear"}, "floor": {"high_voltage": "unknown"}},
         parts={

@@ -10,10 +10,10 @@ from typing import Any
 
 import pytest
 
+from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.evidence.facts import fact_at
-from undertrim.derive.fit.stock import stock
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.facts import evidence
 from undertrim.record import fields

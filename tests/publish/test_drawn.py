@@ -7,10 +7,11 @@ import pytest
 
 from making import record
 from svg_reading import assert_sound, described, length, parsed, part
+from undertrim.check.shelf import stock
 from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import dash, section
 from undertrim.publish.facts import drawn, measures
@@ -33,6 +34,7 @@ SPEAKER = {
     "depth": "58 mm",
     "magnet": "90 mm",
     "protrusion": "10 mm",
+    "gasket": "none",
     "impedance": "4 ohm",
 }
 DISPUTE = """
@@ -67,12 +69,16 @@ def door(**changed: str) -> VehicleRecord:
         "behind": "[radio]",
         "hole": "{shape: round, diameter: 130 mm}",
         "bolts": "{pattern: circle, count: 4, diameter: 156 mm}",
-        "depth": "{clear: 62 mm, datum: skin, over: whole-travel, to: Window glass}",
+        "depth": "{clear: 62 mm, datum: skin, over: whole-travel, to: Window glass, leans: none}",
+        "panel": "{width: 300 mm, height: 300 mm}",
+        "channel": "front",
         "room_to_grille": "20 mm",
         "factory_spacer": "none",
     }
     lines = "".join(f"    {key}: {value}\n" for key, value in {**facts, **changed}.items() if value)
-    return record(f"parts:\n  radio:\nopenings:\n  front-door:\n{lines}")
+    return record(
+        f"sound: {{only: {{output: speaker, least_load: 4 ohm}}}}\nparts:\n  radio:\nopenings:\n  front-door:\n{lines}"
+    )
 
 
 def vehicle(made: VehicleRecord, *shelf: Gear) -> Vehicle:
@@ -146,7 +152,7 @@ def test_a_receiver_with_the_usual_room_for_plugs_has_that_room_drawn_and_the_re
           dash:
             kit: not-needed
             face: {width: 182 mm, height: 53 mm}
-            depth: {clear: 170 mm}
+            depth: {clear: 170 mm, datum: face}
             behind: [radio]
         """)
     shown = one("with", made, gear(RECEIVER))
@@ -185,7 +191,7 @@ def test_what_the_evidence_disagrees_on_is_drawn_by_its_cautious_value() -> None
 parts:
   radio:
 openings:
-  front-door: {{kind: speaker, behind: [radio], hole: {{shape: round, diameter: 130 mm}}, depth: {{clear: 62 mm, datum: skin, over: whole-travel, to: Window glass}}, room_to_grille: 20 mm, factory_spacer: none}}
+  front-door: {{kind: speaker, behind: [radio], hole: {{shape: round, diameter: 130 mm}}, depth: {{clear: 62 mm, datum: skin, over: whole-travel, to: Window glass, leans: none}}, room_to_grille: 20 mm, factory_spacer: none}}
 {DISPUTE}""")
     said = described(one("section", made, gear(SPEAKER, depth="54 mm")))
     assert "clear depth 60 mm" in said
@@ -193,7 +199,7 @@ openings:
 
 
 def test_a_lean_that_is_not_known_is_not_drawn_as_upright() -> None:
-    made = door(depth="{clear: 62 mm, datum: skin, over: whole-travel, to: Window glass, leans: unknown}")
+    made = door(depth="{clear: 70 mm, datum: skin, over: whole-travel, to: Window glass, leans: unknown}")
     shown = one("section", made, gear(SPEAKER))
     assert "lean of the Window glass: unknown; only its place at the axis is drawn" in described(shown)
     assert part(shown, "dimension behind") == []

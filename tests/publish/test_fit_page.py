@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 
 from making import record
+from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish import facts, pages
 from undertrim.publish.facts import fit_page
 from undertrim.record import build
@@ -89,12 +90,12 @@ def test_a_dispute_is_reckoned_with_its_cautious_side() -> None:
 
 def test_what_may_go_between_says_in_which_cars() -> None:
     assert place("dash")["between"] == [
-        {"id": "both", "made_for_it": True, "clauses": [{}]},
-        {"id": "some", "made_for_it": True, "clauses": [{"radio": ["map"]}, {"radio": ["plain"]}]},
+        {"id": "both", "clauses": [{}]},
+        {"id": "some", "clauses": [{"radio": ["map"]}, {"radio": ["plain"]}]},
     ]
     assert place("front-door")["between"] == [
-        {"id": "any", "made_for_it": False, "clauses": [{}]},
-        {"id": "made", "made_for_it": True, "clauses": [{}]},
+        {"id": "any", "clauses": [{}]},
+        {"id": "made", "clauses": [{}]},
     ]
 
 
@@ -116,7 +117,7 @@ def test_the_shelf_has_the_sizes_of_what_is_tried_or_goes_between() -> None:
 
 def test_clearances_are_usual_and_exact() -> None:
     grille = shelf()["usual"]["grille"]
-    assert grille == {"label": "clearance to the grille", "value": 3.175, "step": 0, "text": "1/8 in (3.18 mm)", "default": True}  # fmt: skip
+    assert grille == {"label": "clearance to the grille", "value": 3.175, "step": 0, "text": "1/8 in (3.18 mm)", "default": True, "less": 0, "more": 0, "lacking": False}  # fmt: skip
 
 
 def test_every_spelling_of_every_unit_is_there() -> None:

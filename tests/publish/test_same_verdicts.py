@@ -11,8 +11,8 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
+from undertrim.check.shelf import stock
 from undertrim.cli import main
-from undertrim.derive.fit.stock import stock
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.facts.fit import VERDICTS
 from undertrim.record.store import Workspace

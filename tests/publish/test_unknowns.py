@@ -15,8 +15,11 @@ def facts(
     parts: dict[str, Any] | None = None, openings: dict[str, Any] | None = None, **sections: Any
 ) -> dict[str, Any]:
     whole = {"radio": {"replaced": "yes"}, **(parts or {})}
-    places = {"dash": {"behind": list(whole)}, **(openings or {})}
-    return vehicle(made({"restraint": RESTRAINT, "parts": whole, "openings": places, **sections}))
+    front = {"width": "232 mm", "height": "140 mm"}
+    dash = {"behind": list(whole), "depth": {"clear": "170 mm", "datum": "face"}, "clear_front": front}
+    sound = {"only": {"output": "speaker", "least_load": "4 ohm"}}
+    places = {"dash": dash, **(openings or {})}
+    return vehicle(made({"restraint": RESTRAINT, "sound": sound, "parts": whole, "openings": places, **sections}))
 
 
 def section(found: dict[str, Any], name: str) -> str:
@@ -38,12 +41,12 @@ def test_the_page_counts_and_names_what_is_missing() -> None:
         openings=shelf, variants=SOUND, duties={"chime": {"kept_by": "unknown"}, "clock": {"kept_by": "unknown"}}
     )
     assert found["coverage"]["share"] == "3/4 = 75 %"
-    assert (len(found["coverage"]["next"]), found["coverage"]["more"]) == (5, 3)
+    assert (len(found["coverage"]["next"]), found["coverage"]["more"]) == (5, 5)
     text = section(found, "unknown")
     assert text.startswith("What is not known yet Kinds of car and openings with an answer: 3/4 = 75 %.")
     assert "Nobody has recorded whether Shelf is in: Plain sound." in text
     assert "look for 'shelf' in a car with Plain sound" in text.replace("&#39;", "'")
-    assert text.endswith("And 3 more.")
+    assert text.endswith("And 5 more.")
 
 
 def test_the_page_says_when_nothing_is_missing() -> None:

@@ -7,7 +7,6 @@ from typing import Any
 
 from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.clearances import Clearances, clearances
-from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.fit_page import gear_data, opening_data, usual_data
@@ -27,7 +26,7 @@ class Case:
 
     gear: Gear
     opening: Opening
-    between: tuple[Spacer, ...] = ()
+    between: tuple[Gear, ...] = ()
     name: str = ""
     kind: str = ""
     margins: dict[str, float] = field(default_factory=dict)
@@ -37,7 +36,7 @@ class Case:
         """What Python says."""
         if self.opening.kind == "speaker":
             return speaker.fit(self.gear, self.opening, self.between, self.usual)
-        return receiver.fit(self.gear, self.opening, [item.gear for item in self.between], self.usual)
+        return receiver.fit(self.gear, self.opening, self.between, self.usual)
 
     def asked(self) -> dict[str, Any]:
         """The same question for the browser."""
@@ -45,10 +44,7 @@ class Case:
             "kind": self.opening.kind,
             "gear": gear_data(self.gear.facts),
             "opening": opening_data(self.opening),
-            "between": [
-                {"name": item.gear.name, "gear": gear_data(item.gear.facts), "made_for_it": item.made_for_it}
-                for item in self.between
-            ],
+            "between": [{"name": item.name, "gear": gear_data(item.facts)} for item in self.between],
             "usual": usual_data(self.usual),
         }
 
@@ -82,6 +78,9 @@ def said(fit: Fit) -> dict[str, Any]:
                         "step": number.step,
                         "text": number.text,
                         "default": number.default,
+                        "less": number.less,
+                        "more": number.more,
+                        "lacking": number.lacking,
                     }
                     for number in check.numbers
                 ],
@@ -119,43 +118,51 @@ def _round(across: str) -> Hole:
     return Hole("round", diameter=mm(across))
 
 
-def _circle(across: str = "156") -> Bolts:
-    return Bolts("circle", 4, diameter=mm(across))
+def _circle(across: str = "156", angle: str = "") -> Bolts:
+    return Bolts("circle", 4, diameter=mm(across), angle=parse(f"{angle} deg", "angle") if angle else None)
 
 
 def _speaker(depth: str, protrusion: str = "10", **other: Any) -> Gear:
     usual = {"basket": _round("127"), "flange": _round("165"), "bolts": _circle()}
-    facts = {**usual, "depth": mm(depth), "protrusion": mm(protrusion), **other}
+    facts = {**usual, "depth": mm(depth), "protrusion": mm(protrusion), "gasket": Blank.NONE, **other}
     return Gear("shoal", GearFacts("speaker", "Skerrowe", "Shoal", **facts))
 
 
 def _door(clear: str, grille: str = "20", **other: Any) -> Opening:
-    depth = Depth(mm(clear), "skin", "no-glass")
+    depth = Depth(mm(clear), "skin", "no-glass", leans=Blank.NONE)
     usual = {"hole": _round("130"), "bolts": _circle(), "depth": depth, "factory_spacer": Blank.NONE}
-    facts: dict[str, Any] = {**usual, "room_to_grille": mm(grille), **other}
+    facts: dict[str, Any] = {**usual, "room_to_grille": mm(grille), "panel": Face(mm("300"), mm("300")), **other}
     return Opening("side", "Side", "speaker", (), **{"area": "boot", "crash_sensor": "no", **facts})
 
 
-def _ring(thickness: str) -> Spacer:
+def _ring(thickness: str) -> Gear:
     shape = {"hole": _round("128"), "flange": _round("176"), "bolts": _circle(), "thickness": mm(thickness)}
     facts: dict[str, Any] = shape
-    return Spacer(Gear(f"ring-{thickness}", GearFacts("spacer", "Pellworth", f"Ring {thickness}", **facts)), True)
+    return Gear(f"ring-{thickness}", GearFacts("spacer", "Pellworth", f"Ring {thickness}", **facts))
 
 
 def _dash(height: str, depth: str, kit: str = "not-needed", width: str = "182") -> Opening:
     face = Face(mm(width), mm(height))
-    return Opening("dash", "Dash", "receiver", (), face=face, depth=Depth(mm(depth)), kit=kit)
+    clear = Face(mm("300"), mm("200"))
+    return Opening(
+        "dash", "Dash", "receiver", (), face=face, clear_front=clear, depth=Depth(mm(depth), "face"), kit=kit
+    )
 
 
-def _receiver(height: str = "50", depth: str = "160") -> Gear:
-    body = Face(mm("180"), mm(height))
-    return Gear("cleft", GearFacts("receiver", "Sandmartin", "Cleft", body=body, chassis_depth=mm(depth)))
+def _receiver(height: str = "50", depth: str = "160", plugs: str = "30") -> Gear:
+    facts: dict[str, Any] = {
+        "body": Face(mm("180"), mm(height)),
+        "trim": Face(mm("190"), mm("110")),
+        "chassis_depth": mm(depth),
+    }
+    return Gear("cleft", GearFacts("receiver", "Sandmartin", "Cleft", plug_room=mm(plugs) if plugs else None, **facts))
 
 
+_OVAL = Hole("oval", width=mm("165"), height=mm("175"))
 _LEAN = Depth(mm("62"), "skin", "no-glass", leans=parse("5.00 deg", "angle"))
-_GLASS = Depth(mm("47"), "skin", "whole-travel", "Window glass", "glass")
-_METAL = Depth(mm("62"), "skin", "whole-travel", "Guide of the window glass", "metal")
-_UNSEEN = Depth(mm("62"), "skin", "whole-travel", "Cross-bar", "unknown")
+_GLASS = Depth(mm("47"), "skin", "whole-travel", "Window glass", "glass", Blank.NONE)
+_METAL = Depth(mm("62"), "skin", "whole-travel", "Guide of the window glass", "metal", Blank.NONE)
+_UNSEEN = Depth(mm("62"), "skin", "whole-travel", "Cross-bar", "unknown", Blank.NONE)
 _NARROW = clearances(rear_glass="3 mm", grille="2 mm")
 _SMALL: dict[str, Any] = {"flange": _round("70"), "bolts": _circle("62")}
 
@@ -193,12 +200,26 @@ _SPEAKERS = (
          "50 mm in a hole of 2 in is 0.8 mm loose", "marginal", {"hole": 0.8}),
     # Sizes of nothing are nonsense (a rule warns), and are reckoned all the same: 130 - 0 into the hole
     Case(_speaker("58", basket=Hole("rectangle", width=mm("0"), height=mm("0")), bolts=Bolts("rectangle", 4, width=mm("0"), height=mm("0"))),
-         _door("62"), (), "a basket and bolts of nothing", "fits-with", {"hole-across": 130, "hole-up": 130}),
+         _door("62"), (), "a basket and bolts of nothing", "unknown", {"hole-across": 130, "hole-up": 130}),
+    # The magnet of 90 mm at 45 degrees takes 45 mm at most, an unknown gasket 10 mm: what has more room is not safe, and what has less cannot be told
+    Case(_speaker("58", magnet=mm("90")), _door("107", depth=Depth(mm("107"), "skin", "no-glass")), (), "a lean nobody saw, with room to spare", "marginal", {"depth": 46}),
+    Case(_speaker("58", magnet=mm("90")), _door("100", depth=Depth(mm("100"), "skin", "no-glass")), (), "a lean nobody saw, where it may decide", "unknown", {}),
+    Case(_speaker("58", gasket=None), _door("62", "26"), (), "a gasket nobody saw, with room to spare", "marginal", {"grille": 13}),
+    Case(_speaker("58", gasket=None), _door("62", "20"), (), "a gasket nobody saw, where it may decide", "unknown", {"depth": 1}),
+    # 78 tan 1 deg = 1.36 mm along the circle of 156 mm at 46 against 45 degrees, within the play of 2 mm; at 60 degrees 20.4 mm off
+    Case(_speaker("58", flange=_OVAL, bolts=_circle(angle="46.0")), _door("62", bolts=_circle(angle="45.0")), (), "an oval one, a degree off", "fits", {"bolts-angle": 0.64}),
+    Case(_speaker("58", flange=_OVAL, bolts=_circle(angle="60")), _door("62", bolts=_circle(angle="45")), (), "an oval one, 15 degrees off", "fits-with", {"depth": 1}),
+    Case(_speaker("58", flange=_OVAL), _door("62", bolts=_circle(angle="45")), (), "an oval one whose angle nobody saw", "unknown", {"bolts": 2}),
 )  # fmt: skip
 
 # Opening - body on each axis, clear depth - chassis - 30 for the plugs; bodies of ISO 7736, as secondary texts give them
 _RECEIVERS = (
     Case(_receiver(), _dash("53", "200"), (), "single height", "fits", {"body-across": 2, "body-up": 3, "depth": 10}),
+    # the usual 30 mm for plugs, of which 25 to 50 are usual: 10 mm to spare are 10 too few at worst, 3 short may be 2 to spare, 6 short are not
+    Case(_receiver(plugs=""), _dash("53", "200"), (), "a margin within the usual room for plugs", "marginal", {"depth": 10}),
+    Case(_receiver(plugs=""), _dash("53", "187"), (), "short within the usual room for plugs", "marginal", {"depth": -3}),
+    Case(_receiver(plugs=""), _dash("53", "211"), (), "more than the usual room for plugs", "fits", {"depth": 21}),
+    Case(_receiver(plugs=""), _dash("53", "184"), (), "less than the usual room for plugs", "does-not-fit", {"depth": -6}),
     Case(_receiver(), _dash("53", "175"), (), "15 mm too deep", "does-not-fit", {"depth": -15}),
     Case(_receiver(depth="100"), _dash("53", "175"), (), "a short chassis", "fits", {"depth": 45}),
     Case(_receiver("100"), _dash("53", "200"), (), "double into single", "does-not-fit", {"body-up": -47, "body-across": 2}),

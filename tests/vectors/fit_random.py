@@ -10,13 +10,13 @@ from functools import partial
 from typing import Any
 
 from undertrim.derive.fit.clearances import Clearances, clearances
-from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.units import Quantity, parse
 from vectors.fit import USUAL, Case
 
+_WIDE = Face(parse("300 mm", "length"), parse("300 mm", "length"))
 _GRIDS = ("", "", "whole", "halves", "sixteenths", "eighths", "cents")
 
 
@@ -75,7 +75,14 @@ def _hole(chance: _Chance, around: float, spread: float) -> Hole:
 def _bolts(chance: _Chance, around: float) -> Bolts:
     count = chance.choice([2, 3, 4, 4, 4, 6, 8])
     if chance.random() < 0.65:
-        return Bolts("circle", count, diameter=_length(chance, around, 2))
+        angle = chance.choice(
+            [
+                None,
+                Blank.UNKNOWN,
+                *(parse(f"{turn} deg", "angle") for turn in ("0", *["45"] * 12, "44", "90.0", "22.5")),
+            ]
+        )
+        return Bolts("circle", count, diameter=_length(chance, around, 2), angle=angle)
     if chance.random() < 0.2:
         return Bolts("rectangle", 4, width=parse("90 mm", "length"), height=parse("120 mm", "length"))
     return Bolts(
@@ -96,7 +103,7 @@ def _random_speaker(chance: _Chance) -> Case:
         depth=_maybe(chance, _length(chance, 55, 8), 0.05),
         magnet=_maybe(chance, _length(chance, 88, 10), 0.15),
         protrusion=_maybe(chance, _length(chance, 8, 3), 0.1),
-        gasket=chance.choice([None, None, Blank.NONE, Blank.UNKNOWN, parse("1.5 mm", "length"), parse("2 mm", "length")]),
+        gasket=chance.choice([None, *[Blank.NONE] * 6, Blank.UNKNOWN, parse("1.5 mm", "length"), parse("2 mm", "length")]),
         impedance=parse(chance.choice(["4 ohm", "4 ohm", "2 ohm", "8 ohm", "3 ohm"]), "resistance"),
     )  # fmt: skip
     return Case(Gear("shoal", facts), _random_door(chance, size), tuple(_random_ring(chance, size) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
@@ -106,25 +113,25 @@ def _random_door(chance: _Chance, size: int) -> Opening:
     depth = Depth(
         _maybe(chance, _length(chance, 60, 6), 0.05, Blank.UNKNOWN),
         chance.choices(["skin", "bracket", "panel", ""], [8, 3, 1, 1])[0],
-        chance.choice(["whole-travel", "glass-down", "no-glass", ""]),
+        chance.choice([*["whole-travel", "no-glass"] * 3, "glass-down", ""]),
         chance.choice(["Window glass", "Cross-bar", ""]),
         chance.choice(["glass", "metal", "soft", "unknown", ""]),
-        chance.choice([None, None, Blank.UNKNOWN, parse("3 deg", "angle"), parse("0 deg", "angle"), parse("7.5 deg", "angle")]),
+        chance.choice([*[Blank.NONE] * 10, None, Blank.UNKNOWN, parse("3 deg", "angle"), parse("0 deg", "angle"), parse("7.5 deg", "angle")]),
     )  # fmt: skip
     return Opening(
         chance.choice(["front-door", "shelf"]), "Place", "speaker", (), area=chance.choice(["", "front-door", "shelf"]),
         hole=_maybe(chance, _hole(chance, size, 3)),
         bolts=_maybe(chance, _bolts(chance, size + 26)),
-        panel=chance.choice([None, None, Face(_length(chance, size + 40, 9), _maybe(chance, _length(chance, size + 40, 9), 0.2, Blank.UNKNOWN))]),
+        panel=chance.choice([None, *[_WIDE] * 9, Face(_length(chance, size + 40, 9), _maybe(chance, _length(chance, size + 40, 9), 0.2, Blank.UNKNOWN))]),
         depth=_maybe(chance, depth, 0.03),
         room_to_grille=_maybe(chance, _length(chance, 19, 5), 0.08, None, Blank.UNKNOWN),
-        factory_spacer=_maybe(chance, _length(chance, 14, 4), 0.5, None, Blank.NONE, Blank.UNKNOWN),
+        factory_spacer=_maybe(chance, _length(chance, 14, 4), 0.5, None, *[Blank.NONE] * 6, Blank.UNKNOWN),
         impedance=_maybe(chance, parse("4 ohm", "resistance"), 0.2, Blank.UNKNOWN),
         crash_sensor=chance.choice(["yes", "no", "unknown", None]),
     )  # fmt: skip
 
 
-def _random_ring(chance: _Chance, size: int) -> Spacer:
+def _random_ring(chance: _Chance, size: int) -> Gear:
     number = chance.randrange(100)
     facts = GearFacts(
         "spacer", "Pellworth", f"Ring {number}",
@@ -134,7 +141,7 @@ def _random_ring(chance: _Chance, size: int) -> Spacer:
         car_bolts=_maybe(chance, _bolts(chance, size + 26), 0.6),
         flange=_maybe(chance, _hole(chance, size + 34, 4), 0.1),
     )  # fmt: skip
-    return Spacer(Gear(f"ring-{number}", facts), made_for_it=chance.random() < 0.5)
+    return Gear(f"ring-{number}", facts)
 
 
 def _random_receiver(chance: _Chance) -> Case:
@@ -142,28 +149,25 @@ def _random_receiver(chance: _Chance) -> Case:
     facts = GearFacts(
         "receiver", "Sandmartin", "Cleft",
         body=Face(_length(chance, 180, 1.5), _length(chance, high, 1)),
-        trim=_maybe(chance, Face(_length(chance, 190, 15), _length(chance, high + 8, 8)), 0.3),
+        trim=_maybe(chance, Face(_length(chance, 190, 15), _length(chance, high + 8, 8)), 0.1),
         chassis_depth=_maybe(chance, _length(chance, 130, 30), 0.05),
         plug_room=_maybe(chance, _length(chance, 32, 5), 0.3, None, Blank.UNKNOWN),
     )  # fmt: skip
     opening = Opening(
         "dash", "Dash", "receiver", (),
         face=Face(_maybe(chance, _length(chance, 183, 3), 0.05, Blank.UNKNOWN), _length(chance, chance.choice([53, 104, 112]), 2)),
-        clear_front=_maybe(chance, Face(_length(chance, 215, 20), _length(chance, high + 30, 15)), 0.4),
-        depth=_maybe(chance, Depth(_maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN), chance.choice(["", "face", "face", "bracket"])), 0.03),
-        kit=chance.choice(["needed", "not-needed", "unknown"]),
+        clear_front=_maybe(chance, Face(_length(chance, 225, 20), _length(chance, high + 35, 15)), 0.3),
+        depth=_maybe(chance, Depth(_maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN), chance.choice(["", *["face"] * 6, "bracket"])), 0.03),
+        kit=chance.choice(["needed", *["not-needed"] * 3, "unknown"]),
     )  # fmt: skip
     return Case(Gear("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
 
 
-def _random_kit(chance: _Chance) -> Spacer:
+def _random_kit(chance: _Chance) -> Gear:
     number = chance.randrange(100)
     inside: Sequence[str] = chance.choice([(), ("Frame", "Two brackets")])
     face = Face(_length(chance, 182, 1), _length(chance, chance.choice([53, 104]), 1.5))
-    return Spacer(
-        Gear(f"kit-{number}", GearFacts("kit", "Pellworth", f"Dale {number}", opening=face, contains=tuple(inside))),
-        made_for_it=True,
-    )
+    return Gear(f"kit-{number}", GearFacts("kit", "Pellworth", f"Dale {number}", opening=face, contains=tuple(inside)))
 
 
 def _usual(chance: _Chance) -> Clearances:

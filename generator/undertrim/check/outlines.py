@@ -1,6 +1,6 @@
 """Outlines and bolt patterns as plain numbers in mm, and what cannot be true of them at any angle.
 
-A circle of bolts says nothing of where its first bolt is, so it is only taken to be wrong where no angle would do.
+A circle of bolts whose angle is not recorded is only taken to be wrong where no angle would do; with its angle every bolt has its place.
 """
 
 import math
@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 from undertrim.record.model import Bolts, Face, Hole
 from undertrim.record.units import Quantity
+
+_LEAST = 1e-9  # mm; a size of nothing is nonsense, which another rule says
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +63,16 @@ def _side(name: str, typed: object) -> Side | None:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """Where bolts are: at a radius in mm, or at the corners of a rectangle, `across` and `up` from its middle."""
+    """Where bolts are: at a radius in mm, or at the corners of a rectangle, `across` and `up` from its middle.
+
+    `places` are those of the bolts of a circle whose angle is recorded, across and up.
+    """
 
     radius: float
     across: float
     up: float
     shown: str
+    places: tuple[tuple[float, float], ...] = ()
 
 
 def of_bolts(bolts: Bolts | None) -> Pattern | None:
@@ -75,12 +81,19 @@ def of_bolts(bolts: Bolts | None) -> Pattern | None:
         return None
     if bolts.pattern == "circle":
         circle = _side("diameter", bolts.diameter)
-        return Pattern(circle.value / 2, 0, 0, f"'{circle.text}'") if circle else None
+        return Pattern(circle.value / 2, 0, 0, f"'{circle.text}'", _places(bolts, circle.value / 2)) if circle else None
     box = _pair(bolts.width, bolts.height, corners=True)
     if box is None:
         return None
     across, up = box.across.value / 2, box.up.value / 2
     return Pattern(math.hypot(across, up), across, up, box.shown)
+
+
+def _places(bolts: Bolts, radius: float) -> tuple[tuple[float, float], ...]:
+    if not isinstance(bolts.angle, Quantity):
+        return ()
+    turns = (math.radians(bolts.angle.value + 360 * number / bolts.count) for number in range(bolts.count))
+    return tuple((radius * math.sin(turn), radius * math.cos(turn)) for turn in turns)
 
 
 def too_wide(inner: Outline, outer: Outline) -> tuple[Side, Side] | None:
@@ -89,24 +102,28 @@ def too_wide(inner: Outline, outer: Outline) -> tuple[Side, Side] | None:
     return next(((one, other) for one, other in pairs if one.value >= other.value), None)
 
 
-def all_inside(bolts: Pattern, outline: Outline) -> bool:
-    """Whether every bolt, at any angle, has its middle in the outline or on its edge."""
+def inside(bolts: Pattern, outline: Outline) -> bool:
+    """Whether a bolt has its middle in the outline or on its edge; of a circle without an angle every bolt at any angle must."""
     half_across, half_up = outline.across.value / 2, outline.up.value / 2
+    if bolts.places:
+        return min(_reach(place, half_across, half_up, corners=outline.corners) for place in bolts.places) <= 1
     if not bolts.across:
         return bolts.radius <= min(half_across, half_up)
-    return _reach(bolts, half_across, half_up, corners=outline.corners) <= 1
+    return _reach((bolts.across, bolts.up), half_across, half_up, corners=outline.corners) <= 1
 
 
-def all_outside(bolts: Pattern, outline: Outline) -> bool:
-    """Whether every bolt, at any angle, has its middle on the edge of the outline or beyond."""
+def outside(bolts: Pattern, outline: Outline) -> bool:
+    """Whether a bolt has its middle on the edge of the outline or beyond; of a circle without an angle every bolt at any angle must."""
     half_across, half_up = outline.across.value / 2, outline.up.value / 2
+    if bolts.places:
+        return max(_reach(place, half_across, half_up, corners=outline.corners) for place in bolts.places) >= 1
     if not bolts.across:
         farthest = math.hypot(half_across, half_up) if outline.corners else max(half_across, half_up)
         return bolts.radius >= farthest
-    return _reach(bolts, half_across, half_up, corners=outline.corners) >= 1
+    return _reach((bolts.across, bolts.up), half_across, half_up, corners=outline.corners) >= 1
 
 
-def _reach(bolts: Pattern, half_across: float, half_up: float, *, corners: bool) -> float:
-    """How far out the corners of a bolt rectangle are: 1 is on the edge of the outline."""
-    x, y = bolts.across / half_across, bolts.up / half_up
+def _reach(place: tuple[float, float], half_across: float, half_up: float, *, corners: bool) -> float:
+    """How far out a place is: 1 is on the edge of the outline."""
+    x, y = abs(place[0]) / max(half_across, _LEAST), abs(place[1]) / max(half_up, _LEAST)
     return max(x, y) if corners else math.hypot(x, y)

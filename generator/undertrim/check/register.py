@@ -6,6 +6,7 @@ from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
     battery_lists,
     behaviour_against_function,
+    bolts_inside_hole,
     boundary_crossed,
     build_ranges,
     choice_without_mark,
@@ -18,6 +19,7 @@ from undertrim.check.rules import (
     cutting_near_voltage,
     defeats_safety,
     depth_without_datum,
+    digits_finer_than_instrument,
     door_without_area,
     duty_part_lost,
     duty_without_kind,
@@ -93,6 +95,7 @@ from undertrim.check.rules import (
 RECORD_RULES: dict[str, RecordRule] = {
     "battery-lists": battery_lists,
     "behaviour-against-function": behaviour_against_function,
+    "bolts-inside-hole": bolts_inside_hole,
     "build-ranges": build_ranges,
     "choice-without-mark": choice_without_mark,
     "colour-not-known": colour_not_known,
@@ -103,6 +106,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "cutting-near-voltage": cutting_near_voltage,
     "defeats-safety": defeats_safety,
     "depth-without-datum": depth_without_datum,
+    "digits-finer-than-instrument": digits_finer_than_instrument,
     "door-without-area": door_without_area,
     "duty-part-lost": duty_part_lost,
     "duty-without-kind": duty_without_kind,

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from undertrim.record.fields import Field, Place
-from undertrim.record.source import Pointer
+from undertrim.record.source import Data, Pointer
 
 SOURCE: Place = ("common", ("$defs", "source"))
 
@@ -22,3 +22,15 @@ def named(fields: Iterable[Field]) -> Iterator[tuple[Pointer, str]]:
             for index, name in enumerate(field.value):
                 if isinstance(name, str):
                     yield (*field.pointer, index), name
+
+
+def nearest_source(data: Data, pointer: Pointer) -> tuple[str, ...]:
+    """The evidence that the smallest block around a value names in its `source`; empty where none does."""
+    found: tuple[str, ...] = ()
+    around: Data = data
+    for step in pointer[:-1]:
+        around = around[step]
+        said = around.get("source") if isinstance(around, dict) else None
+        if isinstance(said, str | list):  # a part may be called 'source' too
+            found = tuple(name for name in ([said] if isinstance(said, str) else said) if isinstance(name, str))
+    return found

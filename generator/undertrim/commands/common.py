@@ -5,11 +5,13 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
+from undertrim.record.nearness import nearest
 from undertrim.record.store import Workspace
 
 
@@ -72,3 +74,10 @@ def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
         print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
         return None
     return Vehicle(entry.record, entry.address, stock(place), clearances())
+
+
+def no_gear(shelf: Stock, name: str, known: Sequence[str], what: str) -> str:
+    """Why a piece of gear cannot be had, and the way out; `known` are the ids of those that could be meant, `what` what they are."""
+    if shelf.refused(name):
+        return f"the record of '{name}' has problems and is not offered: run 'undertrim check' for the details"
+    return f"no gear '{name}' in stock; {nearest(name, list(known), what)}"

@@ -9,7 +9,7 @@ import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, chosen, vehicle_and_stock, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.stock import Gear, Stock
@@ -66,7 +66,7 @@ def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | 
         return None
     named = [item for item in shelf.items if item.id == name]
     if not named:
-        raise Usage(f"no gear '{name}' in stock; {nearest(name, [item.id for item in suitable], f'{opening.kind}s')}")
+        raise Usage(no_gear(shelf, name, [item.id for item in suitable], f"{opening.kind}s"))
     if named[0] not in suitable:
         raise Usage(
             f"'{name}' is no {opening.kind}, but a {named[0].facts.kind}: '{opening.id}' takes a {opening.kind}"

@@ -9,9 +9,10 @@ import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, chosen, workspace
+from undertrim.check.shelf import stock
+from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, workspace
 from undertrim.derive import jobs
-from undertrim.derive.fit.stock import Stock, stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
@@ -81,6 +82,8 @@ def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[
     suiting = [kit.id for kit in shelf.of("kit") if any((at.vehicle, at.opening) in places for at in kit.facts.suits)]
     for name in names:
         if name not in suiting:
+            if shelf.refused(name):
+                raise Usage(no_gear(shelf, name, suiting, "kits"))
             raise Usage(f"no kit '{name}' in stock suits these jobs; {nearest(name, suiting, 'kits')}")
     return names
 

@@ -9,7 +9,7 @@ import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, chosen, vehicle_and_stock, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Choice, orders
@@ -67,7 +67,7 @@ def _choice(vehicle: Vehicle, openings: Sequence[str], text: str) -> Choice:
     item = next((gear for gear in vehicle.stock.items if gear.id == name), None)
     if item is None:
         names = [gear.id for gear in vehicle.stock.of("receiver", "speaker")]
-        raise Usage(f"no gear '{name}' in stock; {nearest(name, names, 'gear')}")
+        raise Usage(no_gear(vehicle.stock, name, names, "gear"))
     if place and place not in openings:
         raise Usage(f"'{place}' is no opening of these jobs; {nearest(place, list(openings), 'openings')}")
     taking = [name for name in openings if vehicle.record.openings[name].kind == item.facts.kind]

@@ -9,8 +9,9 @@ import argparse
 import sys
 from pathlib import Path
 
-from undertrim.commands.common import Usage, add_workspace, workspace
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.check.shelf import stock
+from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper
 from undertrim.publish.facts.closed import said
@@ -106,15 +107,8 @@ def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:
     kinds = paper.SUITABLE[opening.kind]
     named = [item for item in shelf.items if item.id == name]
     if not named:
-        raise Usage(_no_gear(shelf, opening, name))
+        raise Usage(no_gear(shelf, name, [item.id for item in shelf.of(*kinds)], "gear"))
     if named[0].facts.kind not in kinds:
         wanted = " or a ".join(kinds)
         raise Usage(f"'{name}' is a {named[0].facts.kind}: over '{opening.id}' a {wanted} can be drawn")
     return named[0]
-
-
-def _no_gear(shelf: Stock, opening: Opening, name: str) -> str:
-    if any(address.rpartition("/")[2] == name for address in shelf.left_out):
-        return f"the record of '{name}' has problems: run 'undertrim check' for the details"
-    known = [item.id for item in shelf.of(*paper.SUITABLE[opening.kind])]
-    return f"no gear '{name}' in stock; {nearest(name, known, 'gear')}"

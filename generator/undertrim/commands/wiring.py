@@ -8,7 +8,7 @@ import argparse
 import json
 import sys
 
-from undertrim.commands.common import Usage, add_workspace, chosen, vehicle_and_stock, workspace
+from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
@@ -90,7 +90,7 @@ def _gear(vehicle: Vehicle, name: str, *kinds: str) -> Gear:
     found = next((item for item in vehicle.stock.items if item.id == name), None)
     names = [item.id for item in vehicle.stock.of(*kinds)]
     if found is None:
-        raise Usage(f"no gear '{name}' in stock; {nearest(name, names, ' or '.join(kinds))}")
+        raise Usage(no_gear(vehicle.stock, name, names, " or ".join(kinds)))
     if found.facts.kind not in kinds:
         raise Usage(f"'{name}' is no {' or '.join(map(_kind, kinds))}, but a {_kind(found.facts.kind)}")
     return found

@@ -5,12 +5,13 @@ from dataclasses import dataclass
 
 from undertrim.derive import coverage, mirroring
 from undertrim.derive.wanted import lacking
-from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, VehicleRecord
+from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
 
-SAFETY, MISSING, DIMENSION, FUNCTION, DUTY, SIDE = KINDS = (
+SAFETY, MISSING, DIMENSION, SOUND, FUNCTION, DUTY, SIDE = KINDS = (
     "safety",
     "missing",
     "dimension",
+    "sound",
     "function",
     "duty",
     "side",
@@ -28,7 +29,7 @@ class Task:
 
 
 def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
-    """Everything that is known to be unknown: safety, missing openings, dimensions, functions, duties, sides, in this order."""
+    """Everything that is known to be unknown: safety, missing openings, dimensions, what drives the speakers, functions, duties, sides, in this order."""
     return (
         *_restraint(record),
         *(task for opening in record.openings.values() for task in _facts(record, opening, safety=True)),
@@ -36,6 +37,7 @@ def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
         *_forty_eight(record),
         *_missing(record),
         *(task for opening in record.openings.values() for task in _facts(record, opening, safety=False)),
+        *_sound(record),
         *_functions(record),
         *_duties(record),
         *_sides(record),
@@ -96,6 +98,23 @@ def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator
             yield Task(kind, f"openings/{opening.id}/{fact.key}", fact.to_do)
 
 
+def _sound(record: VehicleRecord) -> Iterator[Task]:
+    """What a new speaker or receiver is held against, and nobody recorded of what drives the speakers."""
+    if not record.sound and any(opening.kind in ("speaker", "receiver") for opening in record.openings.values()):
+        yield Task(
+            SOUND, "sound", "find out what the factory radio sends to the speakers, and the least load it allows"
+        )
+    for item in record.sound.values():
+        place, where = f"sound/{item.id}", _where(record, item)
+        if item.output == "unknown":
+            yield Task(SOUND, f"{place}/output", f"find out what the factory radio sends to the speakers{where}")
+        if item.least_load in (None, Blank.UNKNOWN):
+            driving = "factory amplifier" if item.amplifier else "factory radio"
+            yield Task(SOUND, f"{place}/least_load", f"look up the least load that the {driving} allows{where}")
+        if item.amplifier and item.turn_on in ("", "unknown"):
+            yield Task(SOUND, f"{place}/turn_on", f"find out what switches the factory amplifier on{where}")
+
+
 def _functions(record: VehicleRecord) -> Iterator[Task]:
     for item in record.functions.values():
         if item.by == "unknown":
@@ -118,7 +137,7 @@ def _sides(record: VehicleRecord) -> Iterator[Task]:
                 yield Task(SIDE, f"{fact.place}/mirrors", f"find out in {drive_side}-hand drive: {fact.ask}")
 
 
-def _where(record: VehicleRecord, item: FunctionFact | Duty) -> str:
+def _where(record: VehicleRecord, item: FunctionFact | Duty | SoundSystem) -> str:
     """Which cars it is about, as ' (Map radio)'; empty for all."""
     clauses = [coverage.label(record, {name: choice}) for name, choices in item.when.clauses for choice in choices]
     return f" ({', '.join(clauses)})" if clauses else ""

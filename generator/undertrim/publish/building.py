@@ -15,8 +15,9 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
 from undertrim.check.runner import Progress, Report
+from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Stock, stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.publish import calculators, finder, pages, placing, rule_pages, site
 from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare

@@ -11,7 +11,8 @@ from pathlib import Path
 from typing import Any
 
 from undertrim import resources
-from undertrim.derive.fit.stock import Stock, stock
+from undertrim.check.shelf import stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.publish import beside, facts, pages
 from undertrim.publish.facts import Facts
 from undertrim.record.digests import Digests, joined

@@ -21,6 +21,7 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "vehicle": vehicle.address,
         "title": f"{facts.make} {facts.model}",
         "demo": vehicle.record.demo == "yes",
+        "left_out": list(vehicle.stock.left_out),
         "jobs": [str(target) for target in wanted],
         "duties": _duties(vehicle, wanted, made),
         "lists": [_order(order) for order in made],
@@ -58,7 +59,6 @@ def _order(order: Order) -> Data:
         "single_use": [steps.purchase(item) for item in order.single_use],
         "used_up": list(order.used_up),
         "tools": [totals.tool(item) for item in order.tools],
-        "notes": list(order.notes),
         "closed": [closed.said(opening, names) for opening, names in order.closed],
     }  # fmt: skip
 
@@ -77,6 +77,8 @@ def _head(data: Data) -> Iterator[str]:
     yield f"{data['title']} ({data['vehicle']}): to order and to bring for {', '.join(data['jobs'])}"
     if data["demo"]:
         yield "Demonstration data: this vehicle is invented."
+    for address in data["left_out"]:
+        yield f"Left out, its record has problems: {address}"
     for item in data["duties"]:
         yield from _wrapped(duties.line(item), "The factory unit also does: ", "    ")
         for words in item["conflicts"]:
@@ -101,7 +103,6 @@ def _list(entry: Data) -> Iterator[str]:
     yield from _block("Single-use parts of the car", (_single(item) for item in entry["single_use"]))
     yield from _block("Used up", entry["used_up"])
     yield from _block("Tools", (tool["name"] for tool in entry["tools"]))
-    yield from _block("Mind", entry["notes"])
 
 
 def _single(item: Data) -> str:

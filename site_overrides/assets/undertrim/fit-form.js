@@ -12,7 +12,8 @@
       { name: "depth", label: "Mounting depth, from the underside of the flange" },
       { name: "magnet", label: "Magnet, diameter" },
       { name: "protrusion", label: "Cone at full travel, above the flange" },
-      { name: "gasket", label: "Gasket, pressed flat" }
+      { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
+      { name: "impedance", label: "Nominal impedance", ohms: true }
     ],
     receiver: [
       { name: "body", label: "Body of the chassis", face: true },
@@ -66,12 +67,16 @@
     return found;
   }
 
+  var OHMS = ["1", "2", "3", "4", "6", "8", "16"];
+
   function group(id, row) {
+    if (row.ohms) return pick(id + row.name, row.label, [["", "not known"]].concat(OHMS.map(function (one) { return [one, one + " Ω"]; })));
     if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
     var inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
       : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", counts())]
         : [];
     inside.push(lengthField(id + row.name + "-width", "Width"), lengthField(id + row.name + "-height", "Height"));
+    if (row.bolts) inside.push(lengthField(id + "bolts-angle", "Angle of one hole of a circle, from straight up", "45 deg"));
     return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
   }
 
@@ -110,6 +115,7 @@
   function fill(id, rows, gear) {
     rows.forEach(function (row) {
       var part = gear[row.name];
+      if (row.ohms) { document.getElementById(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
       if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
       if (row.shape) document.getElementById(id + row.name + "-shape").value = part ? part.shape : "round";
       if (row.bolts) {
@@ -118,6 +124,7 @@
       }
       set(id + row.name + "-width", part && (part.diameter || part.width));
       set(id + row.name + "-height", part && part.height);
+      if (row.bolts) set(id + "bolts-angle", part && part.angle);
     });
   }
 
@@ -140,24 +147,41 @@
   function gather(id, rows, wrong) {
     var gear = { impedance: null };
     rows.forEach(function (row) {
+      if (row.ohms) { gear[row.name] = impedance(document.getElementById(id + row.name).value); return; }
       if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
       var height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
       if (row.face) gear[row.name] = width || height || row.name === "body" ? { width: width, height: height } : null;
       if (row.shape) gear[row.name] = outline(document.getElementById(id + row.name + "-shape").value, width, height);
-      if (row.bolts) gear[row.name] = bolts(id, width, height);
+      if (row.bolts) gear[row.name] = bolts(id, width, height, angle(id + "bolts-angle", wrong));
     });
     return gear;
   }
+
+  function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: ohms + " Ω" } : null; }
 
   function outline(shape, width, height) {
     if (!width && !height) return null;
     return shape === "round" ? { shape: shape, diameter: width, width: null, height: null } : { shape: shape, diameter: null, width: width, height: height };
   }
 
-  function bolts(id, width, height) {
+  /* An angle in degrees, null where the field is empty. */
+  function angle(id, wrong) {
+    var field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
+    var found = /^([0-9]+)(?:\.([0-9]+))? ?(?:deg|°)$/.exec(text);
+    said.textContent = "";
+    field.removeAttribute("aria-invalid");
+    if (!text || text === "unknown") return text || null;
+    if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text: text, shown: text.replace(/ ?deg/, "°") };
+    said.textContent = "write it in degrees, such as '45 deg'";
+    field.setAttribute("aria-invalid", "true");
+    wrong.push(id);
+    return UNREAD;
+  }
+
+  function bolts(id, width, height, angle) {
     var pattern = document.getElementById(id + "bolts-pattern").value, count = Number(document.getElementById(id + "bolts-count").value);
     if (!pattern) return null;
-    return pattern === "circle" ? { pattern: pattern, count: count, diameter: width, width: null, height: null } : { pattern: pattern, count: count, diameter: null, width: width, height: height };
+    return pattern === "circle" ? { pattern: pattern, count: count, diameter: width, width: null, height: null, angle: angle } : { pattern: pattern, count: count, diameter: null, width: width, height: height, angle: null };
   }
 
   function usual(id, kind, wrong) {
@@ -179,7 +203,7 @@
     return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
       .map(function (item) {
         var made = shelf.stock[item.id], sure = item.clauses.some(function (one) { return holds(one, car, true); });
-        return { name: made.name, gear: made.gear, made_for_it: item.made_for_it, sure: sure };
+        return { name: made.name, gear: made.gear, sure: sure };
       });
   }
 
@@ -189,8 +213,18 @@
     out.textContent = "";
     if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
     if (!typedSomething(id)) return;
-    var found = fit[place.kind](gear, place.opening, things, room);
+    var found = loaded(fit[place.kind](gear, place.opening, things, room), gear, place);
     show(out, found, place.notes.concat(unsure(found, things)));
+  }
+
+  /* With the load in each kind of car that it may be; what several say alike is said once. */
+  function loaded(found, gear, place) {
+    var car = window.undertrimCar ? window.undertrimCar() : {}, seen = [];
+    (place.loads || []).filter(function (one) { return holds(one.clauses, car); }).forEach(function (one) {
+      var check = fit.load(gear, one);
+      if (!seen.some(function (other) { return other.words === check.words; })) seen.push(check);
+    });
+    return seen.length ? Object.assign({}, fit.together(found, seen)) : found;
   }
 
   function unread(count) {

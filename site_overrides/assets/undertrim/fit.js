@@ -12,7 +12,7 @@
   /* numbers with their uncertainty, and comparisons */
 
   function number(label, value, step, text, usual) {
-    return { label: label, value: value, step: step, text: text, default: !!usual };
+    return { label: label, value: value, step: step, text: text, default: !!usual, less: 0, more: 0, lacking: false };
   }
 
   function known(label, value, step, usual) { return number(label, value, step || 0, both(value), usual); }
@@ -53,6 +53,12 @@
     return Object.assign(base, more || {});
   }
 
+  function named(one) { return one.label + " (" + one.text + ")"; }
+
+  function untold(name, title, missing, numbers) {
+    return made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { numbers: numbers || [], missing: missing });
+  }
+
   function judge(margin, uncertainty) {
     if (Math.abs(margin) < uncertainty) return "marginal";
     return margin >= 0 ? "fits" : "fails";
@@ -60,15 +66,49 @@
 
   function compare(name, title, have, need, mend) {
     var numbers = have.concat(need);
-    var missing = numbers.filter(function (one) { return one.value === null; }).map(function (one) { return one.label + " (" + one.text + ")"; });
-    if (missing.length) return made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { numbers: numbers, missing: missing });
+    if (numbers.some(function (one) { return one.value === null; })) {
+      var missing = shifts(have, "less").concat(shifts(need, "more"))
+        .filter(function (pair) { return pair[0].value === null || (pair[0].lacking && pair[1]); }).map(function (pair) { return named(pair[0]); });
+      return untold(name, title, missing, numbers);
+    }
     var there = total(have), wanted = total(need);
-    var margin = remaining(there, wanted), uncertainty = round(spread(numbers), DIGITS);
-    var verdict = judge(margin, uncertainty);
-    var words = title + ": " + (margin >= 0 ? both(margin) + " to spare" : both(-margin) + " short");
-    if (verdict === "marginal") words += ", within the uncertainty of " + both(uncertainty) + ": measure again, finer";
-    return made(name, title, verdict, words, { need: wanted, have: there, margin: margin, uncertainty: uncertainty, numbers: numbers, mend: mend || "" });
+    var base = { need: wanted, have: there, margin: remaining(there, wanted), uncertainty: round(spread(numbers), DIGITS), numbers: numbers, mend: mend || "" };
+    return judged(made(name, title, "fits", "", base), have, need);
   }
+
+  /* A fact that is lacking decides nothing where even its worst case leaves room: marginal. Where it may decide, nothing can be told. */
+  function judged(check, have, need) {
+    var margin = check.margin, uncertainty = check.uncertainty;
+    var taken = shifts(have, "less").concat(shifts(need, "more")), given = shifts(have, "more").concat(shifts(need, "less"));
+    var said = changed(check, { words: check.title + ": " + amount(margin, uncertainty) });
+    if (judge(remaining(margin, -sum(given)), uncertainty) === "fails") return changed(said, { verdict: "fails" });
+    if (judge(remaining(margin, sum(taken)), uncertainty) === "fits") return capped(said, lacking(taken).length ? "measure: " + lacking(taken).join(" and ") : "");
+    var doubtful = lacking(taken).length ? lacking(taken) : lacking(given);
+    if (doubtful.length) return untold(check.name, check.title, doubtful, check.numbers);
+    return changed(check, { verdict: "marginal", words: check.title + ": " + close(check, margin, uncertainty) });
+  }
+
+  /* By how much each number may still move a margin one way. */
+  function shifts(numbers, way) { return numbers.map(function (one) { return [one, one[way]]; }); }
+
+  function sum(moved) { return moved.reduce(function (all, pair) { return all + pair[1]; }, 0); }
+
+  function lacking(moved) {
+    return moved.filter(function (pair) { return pair[0].lacking && pair[1]; }).map(function (pair) { return named(pair[0]); });
+  }
+
+  function close(check, margin, uncertainty) {
+    var usual = check.numbers.filter(function (one) { return one.less || one.more; });
+    if (Math.abs(margin) < uncertainty || !usual.length) return apart(margin) + ", within the uncertainty of " + both(uncertainty) + ": measure again, finer";
+    var said = usual.map(function (one) { return one.label + " is a usual value, " + both(one.value - one.less) + " to " + both(one.value + one.more); });
+    return amount(margin, uncertainty) + ", but " + said.join(" and ") + ": measure it";
+  }
+
+  function apart(margin) { return margin >= 0 ? both(margin) + " to spare" : both(-margin) + " short"; }
+
+  function uncertain(uncertainty) { return uncertainty ? ", ± " + both(uncertainty) : ""; }
+
+  function amount(margin, uncertainty) { return apart(margin) + uncertain(uncertainty); }
 
   function changed(check, more) { return Object.assign({}, check, more); }
 
@@ -122,15 +162,50 @@
 
   /* bolt patterns */
 
-  function matchBolts(name, gear, car, play, what, turned) {
+  function matchBolts(name, gear, car, play, what, pose) {
     var title = "Bolt holes of " + what;
     if (!gear || !car) {
       var missing = [["bolt holes of the gear", gear], ["bolt holes of " + what, car]]
         .filter(function (row) { return !row[1]; }).map(function (row) { return row[0] + " (not recorded)"; });
-      return [made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { missing: missing })];
+      return [untold(name, title, missing)];
     }
     if (!counts(gear, car)) return [made(name, title, "fails", title + ": " + car.count + " do not meet the " + gear.count + " of the gear", { mend: "adapter" })];
-    return boltPairs(gear, car, turned).map(function (row) { return same(name, title + row[0], row[1], row[2], play); });
+    var pairs = boltPairs(gear, car, pose.turned).map(function (row) { return same(name, title + row[0], row[1], row[2], play); });
+    return pose.free ? pairs : pairs.concat(angleCheck(name, title, gear, car, play, pose.turned));
+  }
+
+  /* Where the holes are round the middle, for what is not round and cannot be turned at will. */
+  function angleCheck(name, title, gear, car, play, turned) {
+    var rings = [["gear", gear], ["held by", car]].filter(function (row) { return row[1].pattern === "circle"; });
+    var firsts = rings.map(function (row) { return typed("angle of the bolt circle (" + row[0] + ")", row[1].angle); });
+    var across = rings.map(function (row) { return circle(row[0], row[1]); });
+    if (firsts.concat(across).some(function (one) { return one.value === null; })) return [compare(name + "-angle", title + ", angle", [play], firsts.concat(across), "adapter")];
+    if (!rings.length) return [];
+    var off = angleOff(gear, car, turned ? 90 : 0), radius = across[0].value / 2;
+    var step = radius * hypot(firsts.map(function (one) { return one.step; })) * (Math.PI / 180);
+    var gone = known("holes " + Number(round(off, 1)) + "° apart, along the circle", radius * (off * (Math.PI / 180)), step);
+    return [compare(name + "-angle", title + ", angle", [play], [gone], "adapter")];
+  }
+
+  function angleOff(gear, car, turn) {
+    var ours = angles(gear).map(function (angle) { return angle + turn; }), theirs = angles(car);
+    if (car.pattern === "rectangle" || (gear.pattern === "circle" && gear.count > car.count)) { var kept = ours; ours = theirs; theirs = kept; }
+    var pitch = 360 / theirs.length;
+    return Math.max.apply(null, ours.map(function (angle) {
+      var rest = (angle - theirs[0] + pitch / 2) % pitch;
+      return Math.abs((rest < 0 ? rest + pitch : rest) - pitch / 2);
+    }));
+  }
+
+  function angles(bolts) {
+    var found = [], i;
+    if (bolts.pattern === "circle") {
+      for (i = 0; i < bolts.count; i += 1) found.push((isLength(bolts.angle) ? bolts.angle.value : 0) + 360 * i / bolts.count);
+      return found;
+    }
+    var size = function (side) { return isLength(side) ? side.value : 0; };
+    var corner = Math.atan2(size(bolts.width), size(bolts.height)) * (180 / Math.PI);
+    return [corner, 180 - corner, 180 + corner, 360 - corner];
   }
 
   function counts(gear, car) {
@@ -175,10 +250,10 @@
 
   function same(name, title, gear, car, play) {
     if (gear.value === null || car.value === null) return compare(name, title, [play], [gear, car], "adapter");
-    var apart = Math.abs(gear.value - car.value);
+    var gone = Math.abs(gear.value - car.value);
     var words = "difference between " + gear.label + " " + gear.text + " and " + car.label + " " + car.text;
-    var check = compare(name, title, [play], [known(words, apart, spread([gear, car]))], "adapter");
-    return check.verdict === "fails" ? changed(check, { words: title + ": " + both(apart) + " apart" }) : check;
+    var check = compare(name, title, [play], [known(words, gone, spread([gear, car]))], "adapter");
+    return check.verdict === "fails" ? changed(check, { words: title + ": " + both(gone) + " apart" + uncertain(check.uncertainty) }) : check;
   }
 
   /* how a speaker sits */
@@ -189,7 +264,7 @@
       through(speaker, hold, turned),
       covered(flange, hold, usual, turned),
       lying("Flange", flange, hold, turned),
-      matchBolts("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, turned));
+      matchBolts("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, { turned: turned, free: allRound([speaker.basket, speaker.flange]) }));
   }
 
   function through(speaker, hold, turned) {
@@ -205,17 +280,21 @@
     var free = gap(check);
     if (check.verdict !== "fails" || free === null) return check;
     var left = free < 0 ? both(-free / 2) + " open" : "only " + both(free / 2) + " of overlap";
-    return changed(check, { words: check.title + ": " + left + " at each end, adapter plate needed" });
+    return changed(check, { words: check.title + ": " + left + " at each end" + uncertain(check.uncertainty / 2) + ", adapter plate needed" });
   }
 
   function lying(title, rim, hold, turned) {
-    if (!hold.panel) return [];
+    if (!hold.flat) return [];
+    if (!hold.panel) return [untold("panel", title + " on the panel of " + hold.what, ["panel round the hole (not recorded)"])];
     return contain("panel", title + " on the panel of " + hold.what, posed(rim, turned), rectangle("panel", hold.panel));
   }
 
-  function turnable(speaker) {
-    var shapes = [speaker.basket, speaker.flange].filter(Boolean).map(function (one) { return one.shape; });
-    return !shapes.length || shapes.some(function (shape) { return shape !== "round"; }) || !!(speaker.bolts && speaker.bolts.pattern === "rectangle");
+  function turnable(speaker) { return !allRound([speaker.basket, speaker.flange]) || !!(speaker.bolts && speaker.bolts.pattern === "rectangle"); }
+
+  /* Whether outlines are round, as far as they are recorded. */
+  function allRound(outlines) {
+    var there = outlines.filter(Boolean);
+    return there.length > 0 && there.every(function (one) { return one.shape === "round"; });
   }
 
   /* depth behind, room before, spacers between */
@@ -224,21 +303,33 @@
     var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", obstruction: "", leans: null };
     return {
       clear: typed("clear depth", depth.clear),
-      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, usual)]),
+      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth, usual.bounds), [rear(depth, usual)]),
       front: typed("room to the grille", opening.room_to_grille),
       before: [typed("protrusion of the cone", speaker.protrusion), usual.grille],
-      gasket: !speaker.gasket || speaker.gasket === "none" ? [] : [typed("gasket, pressed flat", speaker.gasket)],
-      reason: reason(depth, opening)
+      gasket: gasket(speaker, usual.bounds),
+      reason: [reason(depth, opening), unseen(opening)].filter(Boolean).join("; ")
     };
   }
 
-  function tilted(speaker, depth) {
+  function gasket(speaker, bounds) {
+    if (speaker.gasket === "none") return [];
+    var found = typed("gasket, pressed flat", speaker.gasket);
+    return [found.value === null ? between(found, bounds.gasket) : found];
+  }
+
+  /* A length that nobody recorded, from 0 to so many mm: reckoned as 0. */
+  function between(missing, most) { return changed(missing, { value: 0, more: most, lacking: true }); }
+
+  function tilted(speaker, depth, bounds) {
     var lean = depth.leans, what = (depth.to || "the thing behind").toLowerCase();
-    if (lean === null || lean === undefined || (isLength(lean) && !lean.value)) return [];
-    if (!isLength(lean)) return [number("lean of " + what, null, 0, lean)];
+    if (lean === "none") return [];
     var magnet = typed("magnet diameter", speaker.magnet);
+    if (!isLength(lean)) {
+      var missing = typed("lean of " + what, lean);
+      return magnet.value === null ? [missing, magnet] : [between(missing, magnet.value / 2 * Math.tan(bounds.lean * (Math.PI / 180)))];
+    }
     if (magnet.value === null) return [magnet];
-    var radius = magnet.value / 2, angle = lean.value * Math.PI / 180, coarse = lean.step * Math.PI / 180;
+    var radius = magnet.value / 2, angle = lean.value * (Math.PI / 180), coarse = lean.step * (Math.PI / 180);
     var step = hypot([magnet.step / 2 * Math.tan(angle), radius * coarse / Math.pow(Math.cos(angle), 2)]);
     return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
   }
@@ -254,7 +345,7 @@
 
   function reason(depth, opening) {
     if (depth.over === "glass-down") return "measured with the glass down only: measure over the whole travel";
-    if (!depth.over && opening.in_a_door) return "not recorded whether the glass was moved: measure over the whole travel";
+    if (!depth.over && (opening.in_a_door || !opening.area)) return "not recorded whether the glass was moved: measure over the whole travel";
     return "";
   }
 
@@ -282,22 +373,27 @@
 
   var BRACKET = "factory bracket";
   var KEPT = "the factory bracket stays under the new speaker: see that its hole and screws take it";
+  var UNSEEN = "the height of the factory bracket is not recorded";
   var OFF = "the factory bracket stays off";
 
   function seat(offset, note, name) { return { offset: offset, note: note || "", name: name || "on the mounting face" }; }
+
+  function unseen(opening) {
+    return !opening.factory_spacer || opening.factory_spacer === "unknown" ? UNSEEN + ": measure it, or write 'none'" : "";
+  }
 
   function seatsOf(opening) {
     var datum = opening.depth ? opening.depth.datum : "", height = opening.factory_spacer;
     if (datum === "skin") {
       if (isLength(height)) return [seat(known(BRACKET + ", left off", 0), OFF), seat(typed(BRACKET + ", kept", height), KEPT, "on the factory bracket")];
-      return [seat(known("mounting face", 0), height === "none" ? "" : "the height of the factory bracket is not recorded: it is reckoned as left off")];
+      return [seat(known("mounting face", 0), height === "none" ? "" : UNSEEN + ": it is reckoned as left off")];
     }
     if (datum === "bracket") {
       if (isLength(height)) {
         return [seat(number(BRACKET + ", taken away", -height.value, height.step, "−" + height.shown), OFF),
           seat(known(BRACKET + ", kept", 0), KEPT, "on the factory bracket")];
       }
-      return [seat(known("mounting face", 0), height === "none" ? "" : KEPT)];
+      return [seat(known("mounting face", 0), height === "none" ? "" : UNSEEN + ": " + KEPT)];
     }
     return [seat(number("mounting face against the face that the depth is measured from", null, 0, datum ? "measured from the " + datum : "not recorded"))];
   }
@@ -361,10 +457,10 @@
       var rank = function (fit) { return [KINDS.indexOf(fit.kind), fit.to_get.length ? 1 : 0]; };
       if (less(rank(turned), rank(found))) found = turned;
     }
-    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found), behind(opening.depth)) });
+    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance, usual.bounds.heard), holes(opening, found), behind(opening.depth)) });
   }
 
-  function car(one) { return { what: "the car", hole: one.opening.hole, bolts: one.opening.bolts, panel: one.opening.panel }; }
+  function car(one) { return { what: "the car", hole: one.opening.hole, bolts: one.opening.bolts, panel: one.opening.panel, flat: true }; }
 
   function seatedOn(one, hold) { return seated(one.gear, hold, one.usual, one.turned); }
 
@@ -394,12 +490,12 @@
   }
 
   function spacerHeld(one, spacer) {
-    if (spacer.made_for_it) return [];
     var rim = outline("rim of " + spacer.name, spacer.gear.flange), hold = car(one);
     return [].concat(
       covered(rim, hold, one.usual, false),
       lying("Rim of " + spacer.name, rim, hold, false),
-      matchBolts("spacer-bolts", spacer.gear.car_bolts || spacer.gear.bolts, one.opening.bolts, one.usual.bolts, "the car", false));
+      matchBolts("spacer-bolts", spacer.gear.car_bolts || spacer.gear.bolts, one.opening.bolts, one.usual.bolts, "the car",
+        { turned: false, free: allRound([spacer.gear.flange, spacer.gear.hole]) }));
   }
 
   function toGet(one, where) {
@@ -431,11 +527,13 @@
     return ["no spacer helps: it would have to be " + both(pair[0]) + " high at least, and the grille " + room];
   }
 
-  function level(old, fresh) {
-    if (!isLength(old) || !isLength(fresh) || Math.min(old.value, fresh.value) <= 0) return [];
+  function level(old, fresh, heard) {
+    if (!isLength(fresh) || !fresh.value) return [];
+    if (!isLength(old) || !old.value) return ["the level against the factory speaker cannot be told: its impedance is not recorded"];
     var change = round(10 * Math.log10(old.value / fresh.value), 1);
     if (!change) return [];
-    return [fresh.shown + " in place of " + old.shown + ": " + (change > 0 ? "+" : "−") + Math.abs(change).toFixed(1) + " dB at equal voltage"];
+    return [fresh.shown + " in place of " + old.shown + ": " + (change > 0 ? "+" : "−") + Math.abs(change).toFixed(1) + " dB at equal voltage" +
+      (Math.abs(change) > heard ? ", more than the " + heard + " dB that are plainly heard" : "")];
   }
 
   function holes(opening, fit) {
@@ -450,6 +548,73 @@
     return depth && isLength(depth.clear) && toGlass(depth) === "unknown" ? ["what is behind is not recorded: reckoned as the window glass"] : [];
   }
 
+  /* The load of its channel against what drives it, as `load.py` has it; `joined` is what is on the channel, the speaker itself first. */
+
+  function load(gear, joined) {
+    var title = "Load on " + joined.what, parts = joined.parts.slice();
+    parts[0] = changed(parts[0], { impedance: gear.impedance });
+    var sets = joinedSets(parts), missing = [];
+    sets.forEach(function (set) {
+      set.forEach(function (part) {
+        var said = typed("impedance of " + part.name, part.impedance);
+        if (said.value === null && missing.indexOf(named(said)) < 0) missing.push(named(said));
+      });
+    });
+    if (missing.length) return untold("load", title, missing);
+    var limit = loadLimit(joined, sets), found = sets.map(function (set) { return heldLoad(title, set, limit); });
+    var lowest = found.reduce(function (least, one) { return one.have < least.have ? one : least; });
+    if (limit.value === null || (limit.lacking && lowest.verdict === "fails")) return untold("load", title, [named(typed("least load of " + joined.what, joined.least))], lowest.numbers);
+    var verdicts = found.map(function (one) { return one.verdict; });
+    if (verdicts.indexOf("fits") >= 0 && verdicts.indexOf("fails") >= 0) {
+      var unfed = parts.filter(function (part) { return part.fed_through === "unknown"; }).map(function (part) { return part.name; });
+      return untold("load", title, ["how " + unfed.join(" and ") + " is fed (unknown)"], lowest.numbers);
+    }
+    lowest = capped(lowest, limit.lacking ? "look the least load up" : "");
+    return capped(lowest, joined.unplaced.length ? "find out the channel of " + joined.unplaced.join(", ") : "");
+  }
+
+  function counted(part) {
+    if (part.fed_through === "unknown") return [false, true];
+    return [part.fed_through === "" || part.fed_through === "direct"];
+  }
+
+  function joinedSets(parts) {
+    var first = parts[0], together = [[first]];
+    parts.slice(1).forEach(function (part) {
+      together = [].concat.apply([], together.map(function (set) {
+        return counted(part).map(function (there) { return there ? set.concat([part]) : set; });
+      }));
+    });
+    var own = counted(first);
+    return (own.indexOf(false) >= 0 ? [[first]] : []).concat(own.indexOf(true) >= 0 ? together : []);
+  }
+
+  function loadLimit(joined, sets) {
+    var label = "least load of " + joined.what;
+    if (isLength(joined.least)) return number(label, joined.least.value, 0, joined.least.shown);
+    var said = typed(label, joined.least);
+    if (!sets.every(function (set) { return set.every(function (part) { return isLength(part.factory); }); })) return said;
+    var made = Math.min.apply(null, sets.map(function (set) { return parallel(set.map(function (part) { return part.factory.value; })); }));
+    return changed(said, { value: made, text: said.text + ", the factory speakers make " + ohms(made), lacking: true });
+  }
+
+  function heldLoad(title, set, limit) {
+    var together = parallel(set.map(function (part) { return part.impedance.value; })), least = limit.value || 0;
+    var margin = round(together - least, DIGITS), allowed = limit.lacking ? "least load " + limit.text : ohms(least) + " at least";
+    var numbers = set.map(function (part) { return number("impedance", part.impedance.value, 0, part.impedance.shown); }).concat([limit]);
+    return made("load", title, margin >= 0 ? "fits" : "fails", title + ": " + ohms(together) + ", " + allowed,
+      { need: least, have: together, margin: margin, uncertainty: 0, numbers: numbers, unit: "ohm" });
+  }
+
+  function parallel(loads) {
+    return loads.every(Boolean) ? 1 / loads.reduce(function (all, one) { return all + 1 / one; }, 0) : 0;
+  }
+
+  function ohms(value) { return round(value, 2) + " Ω"; }
+
+  /* An answer with more checks. */
+  function together(fit, checks) { return decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes); }
+
   /* a receiver */
 
   function receiver(gear, opening, kits, usual) {
@@ -462,14 +627,23 @@
   }
 
   function frontChecks(one) {
-    if (!one.gear.trim || !one.opening.clear_front) return [];
-    return contain("front", "Trim before the dash", rectangle("trim", one.gear.trim), rectangle("clear front", one.opening.clear_front));
+    if (!one.gear.trim) return [untold("front", "Trim before the dash", ["trim or screen before the dash (not recorded)"])];
+    return contain("front", "Trim before the dash", rectangle("trim", one.gear.trim), clearFront(one.opening, one.gear.trim));
   }
+
+  /* The room before the dash; where it is not recorded, the opening itself for what is no larger. */
+  function clearFront(opening, trim) {
+    if (opening.clear_front) return rectangle("clear front", opening.clear_front);
+    var front = rectangle("trim", trim), face = rectangle("opening", opening.face);
+    return { shape: "rectangle", width: within(front.width, face.width, "clear room in front, width"), height: within(front.height, face.height, "clear room in front, height") };
+  }
+
+  function within(need, have, what) { return need.value === null || have.value === null || need.value > have.value ? typed(what, null) : have; }
 
   function receiverDepth(one) {
     var depth = one.opening.depth, room = isLength(one.gear.plug_room) ? typed("plug room", one.gear.plug_room) : one.usual.plug_room;
-    var clear = depth && depth.datum !== "" && depth.datum !== "face"
-      ? number("depth from the front of the dash", null, 0, "measured from the " + depth.datum)
+    var clear = depth && depth.datum !== "face"
+      ? number("depth from the front of the dash", null, 0, depth.datum ? "measured from the " + depth.datum : "from which face it was measured is not recorded")
       : typed("clear depth", depth ? depth.clear : null);
     return compare("depth", "Depth behind the chassis", [clear], [typed("chassis depth", one.gear.chassis_depth), room]);
   }
@@ -482,18 +656,23 @@
     var face = one.opening.face, checks = receiverChecks(one, face, "opening");
     if (one.opening.kit === "not-needed") return [decidedIn(one, checks, face)];
     if (one.opening.kit === "needed") return kits.length ? [] : [decidedIn(one, checks, face, "", "a kit")];
-    var missing = "whether a kit is needed (unknown)";
-    var open = made("kit", "Dash kit", "unknown", "Dash kit: cannot be told without " + missing, { missing: [missing] });
-    return [decidedIn(one, checks.concat([open]), face)];
+    return [decidedIn(one, checks.concat([untold("kit", "Dash kit", ["whether a kit is needed (unknown)"])]), face)];
   }
 
   function throughKit(one, kit) {
     var inside = kit.gear.contains.length ? ["in the box of " + kit.name + ": " + kit.gear.contains.join(", ")] : [];
-    return decidedIn(one, receiverChecks(one, kit.gear.opening, "opening of " + kit.name), kit.gear.opening, kit.name, "", inside);
+    var checks = receiverChecks(one, kit.gear.opening, "opening of " + kit.name).concat(kitHeld(one, kit));
+    return decidedIn(one, checks, kit.gear.opening, kit.name, "", inside);
+  }
+
+  function kitHeld(one, kit) {
+    return contain("kit", "Opening of " + kit.name + " within the opening of the car", rectangle("opening of " + kit.name, kit.gear.opening), rectangle("opening", one.opening.face))
+      .filter(function (check) { return check.verdict === "fails" || check.verdict === "unknown"; });
   }
 
   function receiverNotes(one, face) {
     var body = rectangle("body", one.gear.body), opening = rectangle("opening", face), said = [];
+    if (!isLength(one.gear.plug_room)) said.push("the room that its plugs need is not recorded: reckoned with the usual " + one.usual.plug_room.text);
     var wide = compare("", "", [opening.width], [body.width]).margin, high = compare("", "", [opening.height], [body.height]).margin;
     if (wide === null || high === null || Math.min(wide, high) < 0) return said;
     said = said.concat(trimmed(one, opening));
@@ -511,7 +690,7 @@
       .map(function (row) { return "the trim leaves " + both(row[1]) + " open " + row[0]; });
     if (!one.opening.clear_front && over.some(function (row) { return row[1] < 0; })) {
       said.push("the trim is " + both(trim.width.value || 0) + " × " + both(trim.height.value || 0) +
-        ": hold it before the vents and switches of the car first, the room there is not recorded");
+        ": measure the room before the vents and switches of the car");
     }
     return said;
   }
@@ -519,7 +698,7 @@
   /* A usual clearance with another length in its place. */
   function replaced(one, length) { return number(one.label, length.value, 0, length.shown, true); }
 
-  var api = { speaker: speaker, receiver: receiver, replaced: replaced };
+  var api = { speaker: speaker, receiver: receiver, load: load, together: together, replaced: replaced };
   if (typeof window !== "undefined") window.undertrimFit = api;
   if (typeof module !== "undefined") module.exports = api;
 })(typeof window !== "undefined" ? window.undertrimLengths : require("./lengths.js"));

@@ -26,7 +26,7 @@ def test_worked_examples(case: Case) -> None:
 
 
 def test_every_worked_example_says_what_it_comes_to() -> None:
-    assert all(case.kind and case.margins for case in FIXED)
+    assert all(case.kind and (case.margins or case.kind == "unknown") for case in FIXED)
     assert len({case.name for case in FIXED}) == len(FIXED)
 
 
@@ -36,10 +36,10 @@ def test_every_kind_of_answer_occurs() -> None:
 
 
 def test_every_check_and_verdict_occurs() -> None:
-    checks = [check for case in made() for check in case.answer().checks]
+    checks = [check for case in (*made(), *randoms(8, 1000)) for check in case.answer().checks]
     assert {check.verdict for check in checks} == {"fits", "marginal", "fails", "unknown"}
     assert {check.name.removesuffix("-across").removesuffix("-up") for check in checks} == {
-        "hole", "flange", "panel", "bolts", "spacer-bolts", "depth", "grille", "spacer", "body", "front", "kit",
+        "hole", "flange", "panel", "bolts", "spacer-bolts", "depth", "grille", "spacer", "body", "front", "kit", "bolts-angle", "spacer-bolts-angle",
     }  # fmt: skip
 
 

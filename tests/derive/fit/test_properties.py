@@ -17,7 +17,7 @@ from undertrim.derive.fit.seats import seats
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import KINDS
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Bolts, Depth, Hole, Opening
+from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.units import Quantity, parse
 
 USUAL = clearances()
@@ -47,15 +47,17 @@ BOLTS = st.builds(
 @st.composite
 def speakers(draw: st.DrawFn) -> Gear:
     facts: dict[str, Any] = {"basket": draw(HOLES), "flange": draw(HOLES), "bolts": draw(BOLTS)}
-    facts |= {"depth": mm(draw(st.integers(20, 90))), "protrusion": mm(draw(st.integers(0, 20)))}
+    facts |= {"depth": mm(draw(st.integers(20, 90))), "protrusion": mm(draw(st.integers(0, 20))), "gasket": Blank.NONE}
     return Gear("one", GearFacts("speaker", "Skerrowe", "One", **facts))
 
 
 @st.composite
 def openings(draw: st.DrawFn) -> Opening:
-    depth = Depth(mm(draw(st.integers(20, 100))), draw(st.sampled_from(["skin", "bracket"])), "no-glass")
+    depth = Depth(
+        mm(draw(st.integers(20, 100))), draw(st.sampled_from(["skin", "bracket"])), "no-glass", leans=Blank.NONE
+    )
     facts: dict[str, Any] = {"hole": draw(HOLES), "bolts": draw(BOLTS), "depth": depth}
-    facts |= {"room_to_grille": mm(draw(st.integers(2, 60)))}
+    facts |= {"room_to_grille": mm(draw(st.integers(2, 60))), "panel": Face(mm(300), mm(300))}
     facts |= {"factory_spacer": draw(st.one_of(st.just(Blank.NONE), st.integers(2, 30).map(mm)))}
     return Opening("side", "Side", "speaker", (), **facts)
 

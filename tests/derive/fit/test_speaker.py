@@ -11,10 +11,9 @@ from undertrim.derive.fit.clearances import Clearances, clearances
 from undertrim.derive.fit.margins import Check, typed
 from undertrim.derive.fit.room import room
 from undertrim.derive.fit.seats import seats
-from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import GearFacts
+from undertrim.record.gear import GearFacts, Place
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.units import Quantity, parse
 
@@ -38,24 +37,29 @@ RING = Bolts("circle", 4, diameter=mm("156"))
 
 def gear(depth: str = "58", protrusion: str | None = "10", **other: object) -> Gear:
     facts: dict[str, Any] = {"basket": circle("127"), "flange": circle("165"), "bolts": RING}
-    facts |= {"depth": mm(depth), "protrusion": mm(protrusion) if protrusion else None, **other}
+    facts |= {"depth": mm(depth), "protrusion": mm(protrusion) if protrusion else None, "gasket": Blank.NONE, **other}
     return Gear("shoal", GearFacts("speaker", "Skerrowe", "Shoal", **facts))
 
 
+def square(clear: Quantity | Blank, datum: str = "skin", over: str = "no-glass", to: str = "") -> Depth:
+    """A depth to something that stands square to it."""
+    return Depth(clear, datum, over, to, leans=Blank.NONE)
+
+
 def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) -> Opening:
-    depth = Depth(mm(clear) if not isinstance(clear, Blank) else clear, datum="skin", over="no-glass")
+    depth = square(mm(clear) if not isinstance(clear, Blank) else clear)
     facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
-    facts |= {"room_to_grille": mm(grille) if grille else None, **other}
+    facts |= {"room_to_grille": mm(grille) if grille else None, "panel": Face(mm("300"), mm("300")), **other}
     return Opening("side", "Side", "speaker", (), **{"area": "boot", **facts})
 
 
-def ring(thickness: str, *, made: bool = True, **other: object) -> Spacer:
+def ring(thickness: str, **other: object) -> Gear:
     facts: dict[str, Any] = {"hole": circle("128"), "flange": circle("176"), "bolts": RING, **other}
     made_of = GearFacts("spacer", "Pellworth", f"Ring {thickness}", thickness=mm(thickness), **facts)
-    return Spacer(Gear(f"ring-{thickness}", made_of), made)
+    return Gear(f"ring-{thickness}", made_of)
 
 
-def fit(item: Gear, opening: Opening, *spacers: Spacer, usual: Clearances = USUAL) -> Fit:
+def fit(item: Gear, opening: Opening, *spacers: Gear, usual: Clearances = USUAL) -> Fit:
     return speaker.fit(item, opening, spacers, usual)
 
 
@@ -99,7 +103,7 @@ def test_a_window_for_a_spacer_that_is_not_in_stock() -> None:
 
 def test_half_an_inch_mends_the_depth_and_breaks_the_grille() -> None:
     half = ring("1/2 in")  # 12.7 mm, where 4 to 7 mm would do
-    space, height = room(gear("63").facts, door("62"), USUAL), [typed("thickness", half.gear.facts.thickness)]
+    space, height = room(gear("63").facts, door("62"), USUAL), [typed("thickness", half.facts.thickness)]
     assert space.depth(height).margin == pytest.approx(8.7)
     assert space.grille(height).margin == pytest.approx(-5.7)
     assert fit(gear("63"), door("62"), half).parts == ()
@@ -153,7 +157,10 @@ def test_the_flange_must_lie_on_the_panel() -> None:
     assert fit(gear(), door(panel=wide)).kind == "fits"
     found = fit(gear(), door(panel=tight))
     assert found.kind == "does-not-fit"
-    assert found.headline == "does not fit: Flange on the panel of the car, up: 5 mm (0.197 in) short"
+    assert (
+        found.headline
+        == "does not fit: Flange on the panel of the car, up: 5 mm (0.197 in) short, ± 0.71 mm (0.028 in)"
+    )
     assert fit(gear(), door(panel=Face(mm("180"), Blank.UNKNOWN))).kind == "unknown"
 
 
@@ -168,7 +175,7 @@ def test_a_flange_covers_a_hole_with_its_overlap() -> None:
 def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> None:
     """47 - 55.5625 = -8.56; kept 19.05: rear +10.49, front 24 - 19.05 - 9 = -4.05; window [11.56, 13.00]."""
     usual = clearances(rear="3 mm", rear_glass="3 mm", grille="2 mm")
-    depth = Depth(mm("47"), datum="skin", over="whole-travel", to="Window glass", obstruction="glass")
+    depth = replace(square(mm("47"), "skin", "whole-travel", "Window glass"), obstruction="glass")
     opening = door(grille="24", depth=depth, factory_spacer=mm("19.05"))
     item = gear("2 3/16 in", "9")
     space, (off, kept) = room(item.facts, opening, usual), seats(opening)
@@ -188,13 +195,17 @@ def test_an_oval_hole_leaves_a_round_flange_open_at_both_ends() -> None:
     found = fit(gear(), door(hole=oval("198", "132")))
     assert found.headline.startswith("fits with an adapter plate")
     assert check(found, "hole-up").margin == pytest.approx(5)
-    assert any("16.5 mm (0.65 in) open at each end, adapter plate needed" in note for note in found.notes)
+    assert any(
+        "16.5 mm (0.65 in) open at each end, ± 0.35 mm (0.014 in), adapter plate needed" in note for note in found.notes
+    )
 
 
 def test_turning_is_said_and_done_only_where_it_helps() -> None:
-    item = gear(basket=oval("150", "220"), flange=oval("166", "237"))
-    straight = fit(item, door(hole=oval("153", "223")))
-    turned = fit(item, door(hole=oval("223", "153")))
+    item = gear(
+        basket=oval("150", "220"), flange=oval("166", "237"), bolts=replace(RING, angle=parse("45 deg", "angle"))
+    )
+    straight = fit(item, door(hole=oval("153", "223"), bolts=item.facts.bolts))
+    turned = fit(item, door(hole=oval("223", "153"), bolts=item.facts.bolts))
     assert (straight.kind, turned.kind) == ("fits", "fits")
     assert "turned by 90 degrees" in turned.notes
     assert "turned by 90 degrees" not in straight.notes
@@ -213,14 +224,14 @@ def test_the_nominal_size_is_never_used() -> None:
 
 @pytest.mark.parametrize("datum", ["", "panel", "face"])
 def test_a_depth_from_another_or_no_face_is_unknown(datum: str) -> None:
-    found = fit(gear(), door(depth=Depth(mm("90"), datum=datum, over="no-glass")))
+    found = fit(gear(), door(depth=square(mm("90"), datum)))
     assert found.kind == "unknown"
     assert "the face that the depth is measured from" in found.headline
 
 
 def test_a_depth_from_the_bracket_includes_it() -> None:
     """62 from the bracket's face, 10 high: 52 from the skin, where 58 + 3 do not go in."""
-    from_bracket = Depth(mm("62"), datum="bracket", over="no-glass")
+    from_bracket = square(mm("62"), "bracket")
     found = fit(gear(), door(depth=from_bracket, factory_spacer=mm("10")))
     assert found.kind == "fits"
     assert any("stays under the new speaker" in note for note in found.notes)
@@ -229,10 +240,10 @@ def test_a_depth_from_the_bracket_includes_it() -> None:
 
 @pytest.mark.parametrize(("over", "place"), [("glass-down", "front-door"), ("", "front-door")])
 def test_a_depth_without_the_whole_travel_is_marginal_at_best(over: str, place: str) -> None:
-    found = fit(gear(), door(depth=Depth(mm("90"), datum="skin", over=over), area=place))
+    found = fit(gear(), door(depth=square(mm("90"), over=over), area=place))
     assert found.kind == "marginal"
     assert "measure over the whole travel" in found.headline
-    short = fit(gear(), door(grille="9", depth=Depth(mm("40"), datum="skin", over=over), area=place))
+    short = fit(gear(), door(grille="9", depth=square(mm("40"), over=over), area=place))
     assert short.kind == "does-not-fit"
 
 
@@ -256,10 +267,49 @@ def test_what_fails_outweighs_what_is_unknown() -> None:
 
 
 def test_a_ring_for_any_car_must_cover_the_hole_and_meet_the_bolts() -> None:
-    assert fit(gear("63"), door("62"), ring("6", made=False)).parts == ("Pellworth Ring 6",)
-    small = ring("6", made=False, flange=circle("134"))
+    assert fit(gear("63"), door("62"), ring("6")).parts == ("Pellworth Ring 6",)
+    small = ring("6", flange=circle("134"))
     assert fit(gear("63"), door("62"), small).parts == ()
     assert fit(gear("63"), door("62"), ring("6", hole=circle("120"))).parts == ()
+
+
+SUITS = (Place("kelbrook/finch-2014-2018", "side"),)
+
+
+@pytest.mark.parametrize(
+    ("other", "held"),
+    [
+        ({}, True),
+        ({"flange": circle("134")}, False),  # 130 + 2 x 5 must be covered
+        ({"flange": circle("310")}, False),  # the panel is 300
+        ({"hole": circle("120")}, False),  # the basket of 127 does not go through
+        ({"bolts": Bolts("circle", 4, diameter=mm("156")), "car_bolts": Bolts("circle", 3, diameter=mm("156"))}, False),
+        ({"car_bolts": Bolts("circle", 4, diameter=mm("166"))}, False),
+        ({"thickness": mm("9")}, False),  # 7 mm are left to the grille
+    ],
+)
+def test_a_ring_that_is_said_to_suit_is_held_against_the_car_all_the_same(other: dict[str, Any], held: bool) -> None:
+    for suits in ((), SUITS):
+        facts: dict[str, Any] = {
+            "hole": circle("128"),
+            "flange": circle("176"),
+            "bolts": RING,
+            "thickness": mm("6"),
+            **other,
+        }
+        item = Gear("ring", GearFacts("spacer", "Pellworth", "Ring", suits=suits, **facts))
+        assert bool(fit(gear("63"), door("62"), item).parts) is held
+
+
+def test_an_oval_plate_keeps_its_angle() -> None:
+    """A round ring is turned until its holes meet, an oval one whose angle nobody knows is not."""
+    facts: dict[str, Any] = {"hole": circle("128"), "bolts": RING, "thickness": mm("6")}
+    round_, oval_ = (
+        GearFacts("spacer", "Pellworth", "Plate", flange=rim, **facts) for rim in (circle("176"), oval("176", "190"))
+    )
+    assert fit(gear("63"), door("62"), Gear("plate", round_)).kind == "fits-with"
+    found = speaker.fit(gear("63"), door("62"), [Gear("plate", oval_)], USUAL)
+    assert found.parts == ()
 
 
 # 10 log10(Z old / Z new): halving the impedance doubles the power
@@ -268,7 +318,8 @@ def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
     item = gear(impedance=parse(f"{new} ohm", "resistance"))
     notes = fit(item, door(impedance=parse(f"{old} ohm", "resistance"))).notes
     assert any(said in note for note in notes)
-    assert not any("dB" in note for note in fit(item, door(impedance=Blank.UNKNOWN)).notes)
+    unknown = fit(item, door(impedance=Blank.UNKNOWN)).notes
+    assert any("cannot be told: its impedance is not recorded" in note for note in unknown)
 
 
 @pytest.mark.parametrize(("sensor", "warned"), [("yes", True), ("unknown", True), ("no", False)])

@@ -11,8 +11,9 @@ from typing import TypeVar
 import pytest
 
 from undertrim.check import defeats
+from undertrim.check.shelf import stock
 from undertrim.derive import cars
-from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound

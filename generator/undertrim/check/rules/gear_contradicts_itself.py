@@ -3,7 +3,7 @@
 ## What it finds
 
 A basket that is not smaller than the flange, across or up, and bolts whose middles lie inside the basket. A
-circle of bolts is only found where no angle would bring them out of it.
+circle of bolts whose `angle` is not recorded is only found where no angle would bring them out of it.
 
 ## Why it matters
 
@@ -84,6 +84,6 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
         )
         hint = "the basket goes through the hole, the flange covers it: are the two exchanged?"
         yield Finding(("gear", "basket"), message, hint)
-    if basket and bolts and outlines.all_inside(bolts, basket):
+    if basket and bolts and outlines.inside(bolts, basket):
         message = f"the bolts {bolts.shown} lie inside the basket {basket.shown}, where there is nothing to screw into"
         yield Finding(("gear", "bolts"), message, "measure both again: bolts are measured middle to middle")

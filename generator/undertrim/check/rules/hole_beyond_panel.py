@@ -3,7 +3,7 @@
 ## What it finds
 
 An opening whose hole is wider or higher than its `panel`, the flat face round the hole, and bolts that lie on
-the edge of that face or beyond. A circle of bolts is only found where no angle would bring them onto it.
+the edge of that face or beyond. A circle of bolts whose `angle` is not recorded is only found where no angle would bring them onto it.
 
 ## Why it matters
 
@@ -88,7 +88,7 @@ def _hole(opening: Opening, panel: Outline) -> Iterator[Finding]:
 
 
 def _bolts(opening: Opening, bolts: Pattern | None, panel: Outline) -> Iterator[Finding]:
-    if bolts and outlines.all_outside(bolts, panel):
+    if bolts and outlines.outside(bolts, panel):
         message = f"the bolts {bolts.shown} lie on the edge of the panel {panel.shown} or beyond"
         hint = "measure both again: the flange and its screws lie on the panel"
         yield Finding(("openings", opening.id, "bolts"), message, hint)

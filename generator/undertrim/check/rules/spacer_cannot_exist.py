@@ -3,7 +3,7 @@
 ## What it finds
 
 A spacer or plate whose hole is not smaller than its rim (`flange`), across or up, and bolts towards the speaker
-or towards the car whose middles lie inside the hole. A circle of bolts is only found where no angle would bring
+or towards the car whose middles lie inside the hole. A circle of bolts whose `angle` is not recorded is only found where no angle would bring
 them out of it.
 
 ## Why it matters
@@ -61,6 +61,6 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
     patterns = {"bolts": ("the bolts", facts.bolts), "car_bolts": ("the bolts towards the car", facts.car_bolts)}
     for field, (name, typed) in patterns.items():
         bolts = outlines.of_bolts(typed)
-        if hole and bolts and outlines.all_inside(bolts, hole):
+        if hole and bolts and outlines.inside(bolts, hole):
             message = f"{name} {bolts.shown} lie inside the hole {hole.shown}"
             yield Finding(("gear", field), message, "measure both again: bolts are measured middle to middle")

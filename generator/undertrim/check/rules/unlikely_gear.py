@@ -102,7 +102,7 @@ def _bolts(facts: GearFacts) -> Iterator[Finding]:
     patterns = {"bolts": ("the bolts", facts.bolts), "car_bolts": ("the bolts towards the car", facts.car_bolts)}
     for field, (name, typed) in patterns.items():
         bolts = outlines.of_bolts(typed)
-        if rim and bolts and outlines.all_outside(bolts, rim):
+        if rim and bolts and outlines.outside(bolts, rim):
             message = f"{name} {bolts.shown} lie on the edge of the {word} {rim.shown} or beyond"
             hint = f"measure both again; if they are in ears outside the {word}, allow it with that reason"
             yield Finding(("gear", field), message, hint)

@@ -1,24 +1,22 @@
 """Answers for openings of a vehicle: which gear fits, in which kinds of the car."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import product
 
 from undertrim.derive import cars
 from undertrim.derive.cutting import may_go
 from undertrim.derive.evidence.disputed import reckoned as reckoned_record
-from undertrim.derive.fit import disputed, receiver, speaker
+from undertrim.derive.fit import measured, receiver, speaker
 from undertrim.derive.fit.between import between
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.duties import Fate, Outcome, outcomes
 from undertrim.derive.fit.load import load
-from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.takes import limits, nearest
 from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.derive.procedure.closed import any_inside, closed
 from undertrim.record.model import Opening, VehicleRecord, When
-from undertrim.record.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,17 +39,21 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Vehicle:
-    """A vehicle record with its address (`make/id`), the stock, and the usual room around gear."""
+    """A vehicle record with its address (`make/id`), the stock, and the usual room around gear.
+
+    `visit` is what is fitted in the same visit, by opening: it drives and loads what it is joined with.
+    """
 
     record: VehicleRecord
     address: str
     stock: Stock
     usual: Clearances
+    visit: Mapping[str, Gear] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
 class _Place:
-    """An opening as it is reckoned (see `disputed`), in one kind of car. `sizes` keeps what does not differ between kinds."""
+    """An opening as it is reckoned (see `measured`), in one kind of car. `sizes` keeps what does not differ between kinds."""
 
     vehicle: Vehicle
     opening: Opening
@@ -73,10 +75,10 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     `gear` is what to try; None for the whole stock.
     """
     vehicle = replace(vehicle, record=reckoned_record(vehicle.record))
-    reckoned, notes = disputed.cautious(vehicle.record, opening)
+    reckoned, notes = measured.reckoned(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[str, ...], tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
-    for car in _kinds(vehicle, opening, chosen):
+    for car in kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
         barred = closed(vehicle.record, opening, car) if there else ()
         open_there = there and not barred
@@ -103,7 +105,7 @@ def _ranked(place: _Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
     return tuple(sorted(fits.values(), key=lambda fit: fit.rank))
 
 
-def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
+def kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different answers: every choice of the variants on which one depends."""
     used = {name for when in _conditions(vehicle, opening) for name in when.variants}
     known = {name: variant for name, variant in cars.variants(vehicle.record).items() if name in used}
@@ -161,7 +163,7 @@ def _receiver(place: _Place, gear: Gear) -> Fit:
     if found.kind == "does-not-fit":  # what would join it is of no use then
         return replace(found, notes=notes, needs=more.needs)
     parts, to_get = (*found.parts, *more.parts), (*found.to_get, *more.to_get)
-    whole = decide(found.gear, found.name, found.checks, parts, to_get, notes)
+    whole = decide(found.gear, found.name, (*found.checks, *more.checks), parts, to_get, notes)
     return stopped(replace(whole, needs=more.needs, way=found.way), tuple(item.words for item in kept if item.stops))
 
 
@@ -170,13 +172,11 @@ def _suiting(vehicle: Vehicle, opening: Opening, car: Mapping[str, str]) -> list
 
 
 def _speaker(place: _Place, gear: Gear) -> Fit:
-    """Spacers that are made for other openings are left on the shelf: their bolts are not those of this car."""
+    """Spacers that are made for other openings are left on the shelf; those that suit this one are held against it all the same."""
     vehicle, opening, car = place.vehicle, place.opening, place.car
     suiting = vehicle.stock.suiting(vehicle.address, opening.id, car)
     rings = [item for item in suiting if item.facts.kind == "spacer" and _may_go(place, item)]
-    spacers = [Spacer(item, made_for_it=bool(item.facts.suits)) for item in rings]
-    found = place.sized(gear, rings, lambda: speaker.fit(gear, opening, spacers, vehicle.usual))
-    impedance = gear.facts.impedance
-    more = load(vehicle.record, opening, car, impedance if isinstance(impedance, Quantity) else None)
+    found = place.sized(gear, rings, lambda: speaker.fit(gear, opening, rings, vehicle.usual))
+    more = load(vehicle.record, opening, car, gear.facts, vehicle.visit)
     checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
     return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)

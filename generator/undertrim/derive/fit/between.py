@@ -7,6 +7,7 @@ from undertrim.derive.fit import sound
 from undertrim.derive.fit.duties import Fate, Outcome
 from undertrim.derive.fit.functions import needs as needed
 from undertrim.derive.fit.load import TURN_ON, woken_by_data
+from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.gear import GearFacts
@@ -15,12 +16,13 @@ from undertrim.record.model import VehicleRecord
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """Parts from stock, what would have to be got, the functions one by one, and notes."""
+    """Parts from stock, what would have to be got, the functions one by one, notes, and checks that cannot be told."""
 
     parts: tuple[str, ...]
     to_get: tuple[str, ...]
     needs: tuple[Need, ...]
     notes: tuple[str, ...]
+    checks: tuple[Check, ...] = ()
 
 
 def between(
@@ -41,7 +43,7 @@ def between(
     to_get = (*_interface(lacking), *((level.to_get,) if level.to_get else ()))
     names = tuple(dict.fromkeys(item.name for item in parts))
     lost = tuple(f"an interface that keeps the {item.name}" for item in kept if item.to_get)
-    return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)))
+    return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)), level.checks)
 
 
 def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts) -> tuple[str, ...]:

@@ -2,31 +2,37 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed
+from undertrim.derive.fit import angles
+from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed, uncertain, untold
 from undertrim.record.model import Bolts
 
 
-def match(
-    name: str, gear: Bolts | None, car: Bolts | None, play: Number, what: str, *, turned: bool = False
-) -> tuple[Check, ...]:
+@dataclass(frozen=True, slots=True)
+class Pose:
+    """How gear stands in front of the car: `turned` by 90 degrees or not; `free` to stand at any angle beside, as what is round can."""
+
+    turned: bool = False
+    free: bool = False
+
+
+def match(name: str, gear: Bolts | None, car: Bolts | None, play: Number, what: str, pose: Pose) -> tuple[Check, ...]:
     """Checks that the screws of `gear` meet those of `car`, where `play` mm of difference are taken up by the holes. `what` names the latter.
 
-    A circle may be turned freely, a rectangle by 90 degrees (`turned`).
+    Gear that is not round stands as it must, so that the angle of a bolt circle counts; where it is not recorded nothing can be told.
     """
     title = f"Bolt holes of {what}"
     if gear is None or car is None:
         lost = [
             what for what, bolts in (("bolt holes of the gear", gear), (f"bolt holes of {what}", car)) if bolts is None
         ]
-        missing = tuple(f"{what} (not recorded)" for what in lost)
-        words = f"{title}: cannot be told without {' and '.join(missing)}"
-        return (Check(name, title, "unknown", words, missing=missing),)
+        return (untold(name, title, [f"{what} (not recorded)" for what in lost]),)
     if not _counts(gear, car):
         words = f"{title}: {car.count} do not meet the {gear.count} of the gear"
         return (Check(name, title, "fails", words, mend="adapter"),)
-    return tuple(_same(name, f"{title}{way}", a, b, play) for way, a, b in _pairs(gear, car, turned=turned))
+    pairs = (_same(name, f"{title}{way}", a, b, play) for way, a, b in _pairs(gear, car, turned=pose.turned))
+    return (*pairs, *(() if pose.free else angles.check(name, title, gear, car, play, turned=pose.turned)))
 
 
 def _counts(gear: Bolts, car: Bolts) -> bool:
@@ -92,4 +98,5 @@ def _same(name: str, title: str, gear: Number, car: Number, play: Number) -> Che
     apart = abs(gear.value - car.value)
     words = f"difference between {gear.label} {gear.text} and {car.label} {car.text}"
     check = compare(name, title, [play], [known(words, apart, spread([gear, car]))], "adapter")
-    return replace(check, words=f"{title}: {both(apart)} apart") if check.verdict == "fails" else check
+    said = f"{title}: {both(apart)} apart{uncertain(check.uncertainty or 0)}"
+    return replace(check, words=said) if check.verdict == "fails" else check

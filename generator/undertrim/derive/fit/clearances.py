@@ -1,6 +1,6 @@
 """The usual room around gear, from data/fit.toml."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from undertrim.derive.fit.margins import Number, typed
@@ -34,8 +34,20 @@ class Clearances:
 
 
 def clearances(**changed: str) -> Clearances:
-    """The usual values, some of them replaced by texts such as "2 mm". Raises UnitError."""
-    return Clearances(**{name: usual(name, text) for name, text in {**_texts(), **changed}.items()})
+    """The usual values, some of them replaced by texts such as "2 mm". Raises UnitError.
+
+    A usual value may spread (data/fit.toml); one that somebody chose does not.
+    """
+    found = {name: usual(name, text) for name, text in {**_texts(), **changed}.items()}
+    return Clearances(**{name: one if name in changed else _spreading(name, one) for name, one in found.items()})
+
+
+def _spreading(name: str, found: Number) -> Number:
+    """A usual value with how far others usually lie from it."""
+    if name not in table("fit")["spread"] or found.value is None:
+        return found
+    low, high = (parse(text, "length").value for text in table("fit")["spread"][name])
+    return replace(found, less=found.value - low, more=high - found.value)
 
 
 def usual(name: str, text: str) -> Number:

@@ -1,65 +1,123 @@
-"""What a new speaker is to the amplifier that drives it: the load of its channel, and its level beside the others."""
+"""What a new speaker is to what drives it: the load of its channel, with all that is joined to it."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from functools import cache
+from dataclasses import dataclass, replace
 
-from undertrim.derive.fit.margins import Check, Number, Verdict
-from undertrim.derive.fit.notes import decibels, signed
-from undertrim.record.model import Opening, SoundSystem, VehicleRecord
-from undertrim.record.units import Quantity, parse, show
-from undertrim.resources import table
+from undertrim.derive.fit.balance import balance
+from undertrim.derive.fit.joined import DIRECT, Joined, Part, join, total
+from undertrim.derive.fit.margins import Check, Number, Verdict, capped, typed, untold
+from undertrim.derive.fit.stock import Gear
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Opening, SoundSystem, VehicleRecord
+from undertrim.record.units import Quantity, show
+
+_TITLE = "Load on"
+_DIGITS = 9  # of an ohm; takes up the rounding of floats
 
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """What the impedance of a speaker comes to: a check against a recorded limit, and notes."""
+    """What the impedance of a speaker comes to: checks against what the driving side allows, and notes."""
 
     checks: tuple[Check, ...] = ()
     notes: tuple[str, ...] = ()
 
 
-def load(record: VehicleRecord, opening: Opening, car: Mapping[str, str], impedance: Quantity | None) -> Load:
-    """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel.
+@dataclass(frozen=True, slots=True)
+class Driver:
+    """What drives a channel, in words, and the least load that it allows."""
 
-    One that is fed through a capacitor or crossover loads the channel in its own range alone and is not counted.
+    what: str
+    least: Quantity | Blank | None
+
+
+def load(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], gear: GearFacts, visit: Mapping[str, Gear]
+) -> Load:
+    """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel, side by side.
+
+    One that is fed through a capacitor or crossover loads the channel in its own range alone and is not counted. `visit` is what is
+    fitted besides, by opening: its impedance counts in place of the factory's, and a new receiver drives what no amplifier does.
     """
-    if impedance is None:
-        return Load()
-    others = sharing(record, opening, car)
-    apart = tuple(_apart(other) for other in others if other.fed_through not in ("", "direct"))
-    beside = [other for other in others if other.fed_through in ("", "direct")]
-    lost = [other.name for other in beside if not isinstance(other.impedance, Quantity)]
-    notes = (*apart, *_balance(record, opening, car, impedance))
-    if lost:
-        said = (
-            f"in parallel with {', '.join(lost)}, whose impedance is not recorded: meter the pair before it is driven"
-        )
-        return Load(notes=(said, *notes))
-    parts = [impedance, *(other.impedance for other in beside if isinstance(other.impedance, Quantity))]
-    together = parallel([part.value for part in parts])
-    checks = tuple(_check(system, parts, together) for system in _driving(record, car))
-    return Load(checks, (*_together(opening, beside, together), *_low(checks, together), *notes))
+    joined = join(record, opening, car, gear, visit)
+    checks = tuple(check(driver, joined) for driver in drivers(record, car, visit))
+    told = (
+        *_together(opening, joined),
+        *(_apart(part) for part in joined.parts[1:] if part.fed_through not in DIRECT),
+    )
+    return Load(checks, (*told, *balance(record, opening, car, gear, visit)))
 
 
-def _apart(other: Opening) -> str:
-    if other.fed_through == "unknown":
-        return f"{other.name} on the same channel: how they are fed is unknown, so the load there cannot be told"
-    return f"{other.name} on the same channel are fed through a {other.fed_through}: they add load in their own range alone"
+def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear]) -> list[Driver]:
+    """What may drive the speakers of a car: one thing, if the record is right. A factory amplifier stays when the radio goes."""
+    new = next((gear for gear in visit.values() if gear.facts.kind == "receiver"), None)
+    found = [_driver(system, new) for system in systems(record, car)]
+    return found or [Driver(new.name, new.facts.least_load) if new else Driver("what drives it", None)]
 
 
-def parallel(loads: Sequence[float]) -> float:
-    """Several loads in parallel, in ohm: 1/Z is the sum of 1/z."""
-    return 1 / sum(1 / one for one in loads)
+def _driver(system: SoundSystem, new: Gear | None) -> Driver:
+    if system.amplifier or system.output in ("line", "digital-ring"):
+        return Driver("the factory amplifier", system.least_load)
+    if new:
+        return Driver(new.name, new.facts.least_load)
+    return Driver("the factory radio", system.least_load)
 
 
-def sharing(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> list[Opening]:
-    """The other openings that one car has on the same channel."""
-    return [
-        other
-        for other in record.openings.values()
-        if other.id != opening.id and other.channel and other.channel == opening.channel and other.when.holds(car)
-    ]
+def check(driver: Driver, joined: Joined) -> Check:
+    """The load against what the driver allows. Where that is not known, no less than the factory's own is marginal, since it works there."""
+    title, limit = f"{_TITLE} {driver.what}", _limit(driver, joined)
+    if joined.missing:
+        return untold("load", title, joined.missing)
+    found = [_held(title, parts, limit) for parts in joined.sets]
+    lowest = min(found, key=lambda check: check.have or 0)
+    if limit.value is None or (limit.lacking and lowest.verdict == "fails"):
+        return untold("load", title, [typed(f"least load of {driver.what}", driver.least).named], lowest.numbers)
+    if {check.verdict for check in found} == {"fits", "fails"}:
+        return untold("load", title, [f"how {' and '.join(joined.unfed)} is fed (unknown)"], lowest.numbers)
+    lowest = capped(lowest, "look the least load up" if limit.lacking else "")
+    return capped(lowest, f"find out the channel of {', '.join(joined.unplaced)}" if joined.unplaced else "")
+
+
+def _limit(driver: Driver, joined: Joined) -> Number:
+    """The least load in ohm; where nobody recorded it, what the factory speakers make of it."""
+    if isinstance(driver.least, Quantity):
+        return exact(f"least load of {driver.what}", driver.least)
+    said = typed(f"least load of {driver.what}", driver.least)
+    made = joined.factory
+    if made is None:
+        return said
+    words = f"{said.text}, the factory speakers make {ohms(made)}"
+    return replace(said, value=made, text=words, lacking=True)
+
+
+def _held(title: str, parts: Sequence[Part], limit: Number) -> Check:
+    """One set of speakers against the limit; nominal impedances are names of a kind, and taken as exact."""
+    impedances = _impedances(parts)
+    together, least = total(impedances), limit.value or 0
+    margin = round(together - least, _DIGITS)
+    numbers = (*(exact("impedance", one) for one in impedances), limit)
+    allowed = f"least load {limit.text}" if limit.lacking else f"{ohms(least)} at least"
+    verdict: Verdict = "fits" if margin >= 0 else "fails"
+    words = f"{title}: {ohms(together)}, {allowed}"
+    return Check("load", title, verdict, words, least, together, margin, 0, numbers, unit="ohm")
+
+
+def _impedances(parts: Sequence[Part]) -> list[Quantity]:
+    """Those that are known."""
+    return [part.impedance for part in parts if isinstance(part.impedance, Quantity)]
+
+
+def exact(label: str, value: Quantity) -> Number:
+    """A nominal value in its own unit."""
+    return Number(label, value.value, 0, show(value))
+
+
+def _apart(part: Part) -> str:
+    if part.fed_through == "unknown":
+        return f"{part.name} on the same channel: how they are fed is unknown, reckoned both ways"
+    return (
+        f"{part.name} on the same channel are fed through a {part.fed_through}: they add load in their own range alone"
+    )
 
 
 def systems(record: VehicleRecord, car: Mapping[str, str]) -> list[SoundSystem]:
@@ -67,55 +125,17 @@ def systems(record: VehicleRecord, car: Mapping[str, str]) -> list[SoundSystem]:
     return [system for system in record.sound.values() if system.when.holds(car)]
 
 
-def _driving(record: VehicleRecord, car: Mapping[str, str]) -> list[SoundSystem]:
-    """Systems with a factory amplifier, which stays, and a recorded limit."""
-    return [one for one in systems(record, car) if one.amplifier and isinstance(one.least_load, Quantity)]
-
-
-def _check(system: SoundSystem, parts: Sequence[Quantity], together: float) -> Check:
-    least = system.least_load
-    assert isinstance(least, Quantity)
-    margin = round(together - least.value, 9)
-    numbers = (*(Number("impedance", part.value, 0, show(part)) for part in parts),)
-    numbers = (*numbers, Number("least load of the factory amplifier", least.value, 0, show(least)))
-    words = f"Load on the factory amplifier: {ohms(together)}, {show(least)} at least"
-    verdict: Verdict = "fits" if margin >= 0 else "fails"
-    return Check("load", "Load on the factory amplifier", verdict, words, least.value, together, margin, 0, numbers, unit="ohm")  # fmt: skip
-
-
-def _together(opening: Opening, others: Sequence[Opening], together: float) -> Iterator[str]:
-    if others:
-        names = ", ".join(other.name for other in others)
-        yield f"on the {opening.channel} channel with {names}: {ohms(together)} together, in parallel"
-
-
-def _low(checks: Sequence[Check], together: float) -> Iterator[str]:
-    """A load below the usual limit, where no limit is recorded."""
-    usual = usual_load()
-    if not checks and together < usual.value:
-        yield f"{ohms(together)} is below the {show(usual)} that outputs usually allow (common practice): see what drives it"
-
-
-def _balance(record: VehicleRecord, opening: Opening, car: Mapping[str, str], impedance: Quantity) -> Iterator[str]:
-    """The level against the speakers of the other channels as the factory fitted them."""
-    for other in record.openings.values():
-        if other.kind != "speaker" or not other.channel or not opening.channel or not other.when.holds(car):
-            continue
-        if other.channel != opening.channel and isinstance(other.impedance, Quantity):
-            change = round(decibels(other.impedance.value, impedance.value), 1)
-            if change:
-                yield f"{signed(change)} dB against {other.name} ({show(other.impedance)}) at equal voltage: set the fader by ear"
+def _together(opening: Opening, joined: Joined) -> Iterator[str]:
+    """What is joined in parallel, where all of it is known."""
+    sets = [] if joined.missing else joined.sets
+    if len(sets) == 1 and len(sets[0]) > 1:
+        names = ", ".join(part.name for part in sets[0][1:])
+        yield f"on the {opening.channel} channel with {names}: {ohms(total(_impedances(sets[0])))} together, in parallel"
 
 
 def ohms(value: float) -> str:
     """A load in words: `2.67 Ω`."""
     return f"{round(value, 2):g} Ω"
-
-
-@cache
-def usual_load() -> Quantity:
-    """The impedance that outputs usually allow (common practice, no source)."""
-    return parse(table("fit")["load"]["least"], "resistance")
 
 
 TURN_ON = "amplifier-turn-on"

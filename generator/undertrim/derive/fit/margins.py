@@ -18,9 +18,11 @@ _DIGITS = 9  # of a millimetre; takes up the rounding of floats, nothing else
 
 @dataclass(frozen=True, slots=True)
 class Number:
-    """A length in mm (in a check of another unit: a value in that) with the coarseness it was typed with; `value` is None where it is not known, and `text` then says how.
+    """A length in mm (in a check of another unit: a value in that) with its uncertainty `step`; `value` is None where it is not known, and `text` then says how.
 
-    `text` is as typed and in the other system of units. `default` marks a usual value that nobody measured.
+    `text` is as typed and in the other system of units. `default` marks a usual value that nobody measured. `less` and `more` are how far
+    below and above it the true value may lie beside the step: that of a usual value spreads. `lacking` marks a fact that nobody recorded
+    and that has bounds all the same: it is reckoned with `value`, and never makes a yes.
     """
 
     label: str
@@ -28,6 +30,14 @@ class Number:
     step: float
     text: str
     default: bool = False
+    less: float = 0
+    more: float = 0
+    lacking: bool = False
+
+    @property
+    def named(self) -> str:
+        """What it is called where it is missing: `clear depth (unknown)`."""
+        return f"{self.label} ({self.text})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,17 +92,65 @@ def judge(margin: float, uncertainty: float) -> Verdict:
 def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number], mend: str = "") -> Check:
     """Compare the sum of what is there with the sum of what is needed, all in mm."""
     numbers = (*have, *need)
-    missing = tuple(f"{number.label} ({number.text})" for number in numbers if number.value is None)
-    if missing:
-        words = f"{title}: cannot be told without {' and '.join(missing)}"
-        return Check(name, title, "unknown", words, numbers=numbers, missing=missing)
+    if any(number.value is None for number in numbers):
+        open_ends = [*((one, one.less) for one in have), *((one, one.more) for one in need)]
+        missing = [one.named for one, shift in open_ends if one.value is None or (one.lacking and shift)]
+        return untold(name, title, missing, numbers)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
-    verdict = judge(margin, uncertainty)
-    words = f"{title}: {_amount(margin)}"
-    if verdict == "marginal":
-        words += f", within the uncertainty of {both(uncertainty)}: measure again, finer"
-    return Check(name, title, verdict, words, wanted, there, margin, uncertainty, numbers, mend=mend)
+    return _judged(Check(name, title, "fits", "", wanted, there, margin, uncertainty, numbers, mend=mend), have, need)
+
+
+def untold(name: str, title: str, missing: Sequence[str], numbers: Sequence[Number] = ()) -> Check:
+    """A check that lacks facts, each named with how it is missing: `room to the grille (not recorded)`."""
+    words = f"{title}: cannot be told without {' and '.join(missing)}"
+    return Check(name, title, "unknown", words, numbers=tuple(numbers), missing=tuple(missing))
+
+
+def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Check:
+    """The verdict of a check whose numbers all have a value.
+
+    A fact that is lacking decides nothing where even its worst case leaves room: then the check is marginal, since nobody looked. Where
+    it may decide, nothing can be told. A usual value that spreads makes a margin inside its spread marginal.
+    """
+    margin, uncertainty = check.margin or 0, check.uncertainty or 0
+    taken = [*((number, number.less) for number in have), *((number, number.more) for number in need)]
+    given = [*((number, number.more) for number in have), *((number, number.less) for number in need)]
+    said = replace(check, words=f"{check.title}: {amount(margin, uncertainty)}")
+    if judge(remaining(margin, -_sum(given)), uncertainty) == "fails":
+        return replace(said, verdict="fails")
+    if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
+        lacking = _lacking(taken)
+        return capped(said, f"measure: {' and '.join(lacking)}" if lacking else "")
+    if lacking := _lacking(taken) or _lacking(given):
+        return untold(check.name, check.title, lacking, check.numbers)
+    return replace(check, verdict="marginal", words=f"{check.title}: {_close(check, margin, uncertainty)}")
+
+
+_Shifts = Sequence[tuple[Number, float]]  # by how much each number may still move a margin one way, in mm
+
+
+def _sum(shifts: _Shifts) -> float:
+    return sum(shift for _, shift in shifts)
+
+
+def _lacking(shifts: _Shifts) -> list[str]:
+    """What is lacking and may move the margin."""
+    return [number.named for number, shift in shifts if number.lacking and shift]
+
+
+def _close(check: Check, margin: float, uncertainty: float) -> str:
+    """Why a margin is too small to tell: by what was measured, else by what is only usual."""
+    usual = [number for number in check.numbers if number.less or number.more]
+    if abs(margin) < uncertainty or not usual:
+        return f"{_apart(margin)}, within the uncertainty of {both(uncertainty)}: measure again, finer"
+    said = (f"{one.label} is a usual value, {_range(one)}" for one in usual)
+    return f"{amount(margin, uncertainty)}, but {' and '.join(said)}: measure it"
+
+
+def _range(number: Number) -> str:
+    value = number.value or 0
+    return f"{both(value - number.less)} to {both(value + number.more)}"
 
 
 def remaining(have: float, need: float) -> float:
@@ -117,7 +175,17 @@ def capped(check: Check, reason: str) -> Check:
     return replace(check, verdict="marginal", words=f"{check.words}; {reason}")
 
 
-def _amount(margin: float) -> str:
+def amount(margin: float, uncertainty: float) -> str:
+    """A margin in words, with its uncertainty where there is any: `4 mm (0.157 in) short, ± 0.71 mm (0.028 in)`."""
+    return f"{_apart(margin)}{uncertain(uncertainty)}"
+
+
+def uncertain(uncertainty: float) -> str:
+    """An uncertainty in mm as it stands behind a margin; nothing where it is exact."""
+    return f", ± {both(uncertainty)}" if uncertainty else ""
+
+
+def _apart(margin: float) -> str:
     return f"{both(margin)} to spare" if margin >= 0 else f"{both(-margin)} short"
 
 

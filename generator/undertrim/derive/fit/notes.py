@@ -1,13 +1,13 @@
 """What to know beside the verdict: level, clearances, holes that must not be drilled."""
 
-import math
 from collections.abc import Iterator
 
+from undertrim.derive.fit.balance import level
 from undertrim.derive.fit.margins import both
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Depth, Opening
-from undertrim.record.units import Quantity, show
+from undertrim.record.model import Depth, Opening
+from undertrim.record.units import Quantity
 
 
 def of(speaker: GearFacts, opening: Opening, fit: Fit) -> tuple[str, ...]:
@@ -19,24 +19,6 @@ def _behind(depth: Depth | None) -> Iterator[str]:
     """That a greater clearance was kept because nobody recorded what is behind."""
     if depth and isinstance(depth.clear, Quantity) and depth.to_glass == "unknown":
         yield "what is behind is not recorded: reckoned as the window glass"
-
-
-def level(old: Quantity | Blank | None, new: Quantity | Blank | None) -> Iterator[str]:
-    """The change of level where the new impedance replaces the old one; nothing where it stays, or one is not known."""
-    if not isinstance(old, Quantity) or not isinstance(new, Quantity) or min(old.value, new.value) <= 0:
-        return
-    if change := round(decibels(old.value, new.value), 1):
-        yield f"{show(new)} in place of {show(old)}: {signed(change)} dB at equal voltage"
-
-
-def signed(change: float) -> str:
-    """A change of level with its sign: `+3.0`, `−1.2`."""
-    return f"{change:+.1f}".replace("-", "−")
-
-
-def decibels(old: float, new: float) -> float:
-    """By how many dB the power into `new` ohm is above that into `old` ohm at equal voltage: P = U²/Z."""
-    return 10 * math.log10(old / new)
 
 
 def no_spacer(least: float, most: float) -> str:

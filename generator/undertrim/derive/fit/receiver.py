@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.margins import Check, Number, both, compare, typed
+from undertrim.derive.fit.margins import Check, Number, both, compare, typed, untold
 from undertrim.derive.fit.outline import Outline, contain, rectangle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
@@ -13,6 +13,7 @@ from undertrim.record.model import Face, Opening
 from undertrim.record.units import Quantity
 
 _KIT = "a kit"
+_FRONT = "Trim before the dash"
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,11 +31,11 @@ class Case:
         return [*through, *self.front(), self.depth()]
 
     def front(self) -> tuple[Check, ...]:
-        """Trim or screen in the room before the dash; nothing where one of the two is not recorded."""
-        trim, clear = self.receiver.facts.trim, self.opening.clear_front
-        if trim is None or clear is None:
-            return ()
-        return contain("front", "Trim before the dash", rectangle("trim", trim), rectangle("clear front", clear))
+        """Trim or screen in the room before the dash; what stays within the opening of the car is clear of all around it."""
+        trim = self.receiver.facts.trim
+        if trim is None:
+            return (untold("front", _FRONT, ["trim or screen before the dash (not recorded)"]),)
+        return contain("front", _FRONT, rectangle("trim", trim), _clear_front(self.opening, trim))
 
     def depth(self) -> Check:
         """Depth behind the chassis: what is clear, less chassis and plugs."""
@@ -55,6 +56,24 @@ def fit(receiver: Gear, opening: Opening, kits: Sequence[Gear], usual: Clearance
     return best([*_straight(case, kits), *(_through(case, kit) for kit in kits)])
 
 
+def _clear_front(opening: Opening, trim: Face) -> Outline:
+    """The room before the dash; where it is not recorded, the opening itself for what is no larger."""
+    if opening.clear_front:
+        return rectangle("clear front", opening.clear_front)
+    front, face = rectangle("trim", trim), rectangle("opening", opening.face)
+    return Outline(
+        "rectangle",
+        _within(front.width, face.width, "clear room in front, width"),
+        _within(front.height, face.height, "clear room in front, height"),
+    )
+
+
+def _within(need: Number, have: Number, what: str) -> Number:
+    if need.value is None or have.value is None or need.value > have.value:
+        return typed(what, None)
+    return have
+
+
 def plug_room(receiver: GearFacts, usual: Clearances) -> Number:
     """The room that the plugs need: the gear's own, else the usual."""
     stated = isinstance(receiver.plug_room, Quantity)
@@ -62,10 +81,11 @@ def plug_room(receiver: GearFacts, usual: Clearances) -> Number:
 
 
 def _clear(opening: Opening) -> Number:
-    """The clear depth from the front of the dash; a receiver's opening is measured from there unless it says otherwise."""
+    """The clear depth, which counts from the front of the dash alone."""
     depth = opening.depth
-    if depth and depth.datum not in ("", "face"):
-        return Number("depth from the front of the dash", None, 0, f"measured from the {depth.datum}")
+    if depth and depth.datum != "face":
+        said = f"measured from the {depth.datum}" if depth.datum else "from which face it was measured is not recorded"
+        return Number("depth from the front of the dash", None, 0, said)
     return typed("clear depth", depth.clear if depth else None)
 
 
@@ -82,19 +102,28 @@ def _straight(case: Case, kits: Sequence[Gear]) -> Iterator[Fit]:
 
 
 def _undecided() -> Check:
-    missing = "whether a kit is needed (unknown)"
-    return Check("kit", "Dash kit", "unknown", f"Dash kit: cannot be told without {missing}", missing=(missing,))
+    return untold("kit", "Dash kit", ["whether a kit is needed (unknown)"])
 
 
 def _through(case: Case, kit: Gear) -> Fit:
-    """Through a kit in stock, which brings its own opening."""
-    found = case.decided(case.checks(kit.facts.opening, f"opening of {kit.name}"), kit.facts.opening, kit=kit)
+    """Through a kit in stock, which brings its own opening; also one that is said to suit the car is held against it."""
+    checks = [*case.checks(kit.facts.opening, f"opening of {kit.name}"), *_kit_held(case, kit)]
+    found = case.decided(checks, kit.facts.opening, kit=kit)
     inside = f"in the box of {kit.name}: {', '.join(kit.facts.contains)}"
     return replace(found, notes=(*found.notes, inside)) if kit.facts.contains else found
 
 
+def _kit_held(case: Case, kit: Gear) -> Iterator[Check]:
+    """Where the opening of a kit is larger than that of the car, there is nothing to hold its frame. A frame of the same size is usual."""
+    inner, outer = rectangle(f"opening of {kit.name}", kit.facts.opening), rectangle("opening", case.opening.face)
+    checks = contain("kit", f"Opening of {kit.name} within the opening of the car", inner, outer)
+    yield from (check for check in checks if check.verdict in ("fails", "unknown"))
+
+
 def _notes(case: Case, face: Face | None) -> Iterator[str]:
     body, opening = rectangle("body", case.receiver.facts.body), rectangle("opening", face)
+    if not isinstance(case.receiver.facts.plug_room, Quantity):
+        yield f"the room that its plugs need is not recorded: reckoned with the usual {case.usual.plug_room.text}"
     wide = compare("width", "", [opening.width], [body.width]).margin
     high = compare("height", "", [opening.height], [body.height]).margin
     if wide is None or high is None or min(wide, high) < 0:
@@ -117,4 +146,4 @@ def _trimmed(case: Case, opening: Outline) -> Iterator[str]:
         if 0 < left < (case.usual.filler.value or 0):
             yield f"the trim leaves {both(left)} open {where}"
     if case.opening.clear_front is None and any(left < 0 for _, left in over):
-        yield f"the trim is {both(trim.width.value or 0)} × {both(trim.height.value or 0)}: hold it before the vents and switches of the car first, the room there is not recorded"
+        yield f"the trim is {both(trim.width.value or 0)} × {both(trim.height.value or 0)}: measure the room before the vents and switches of the car"

@@ -2,14 +2,15 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, remaining, total, typed
-from undertrim.derive.fit.seats import Seat
+from undertrim.derive.fit.seats import Seat, unseen
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Depth, Opening
 from undertrim.record.units import Quantity
+from undertrim.resources import table
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,23 +61,34 @@ def room(speaker: GearFacts, opening: Opening, usual: Clearances) -> Room:
     behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, depth), _rear(depth, usual))
     before = (typed("protrusion of the cone", speaker.protrusion), usual.grille)
     clear, front = typed("clear depth", depth.clear), typed("room to the grille", opening.room_to_grille)
-    return Room(clear, behind, front, before, _gasket(speaker), _reason(depth, opening))
+    reason = "; ".join(filter(None, (_reason(depth, opening), unseen(opening))))
+    return Room(clear, behind, front, before, _gasket(speaker), reason)
 
 
 def _gasket(speaker: GearFacts) -> tuple[Number, ...]:
-    if speaker.gasket in (None, Blank.NONE):
+    """What the gasket adds under the flange; one that nobody recorded may be any."""
+    if speaker.gasket is Blank.NONE:
         return ()
-    return (typed("gasket, pressed flat", speaker.gasket),)
+    found = typed("gasket, pressed flat", speaker.gasket)
+    return (_between(found, table("fit")["bounds"]["gasket"]) if found.value is None else found,)
+
+
+def _between(missing: Number, most: float) -> Number:
+    """A length that nobody recorded, from 0 to `most` mm: reckoned as 0."""
+    return replace(missing, value=0, more=most, lacking=True)
 
 
 def _tilted(speaker: GearFacts, depth: Depth) -> tuple[Number, ...]:
-    """What a lean takes off at the edge of the magnet; a lean nobody recorded is reckoned as none."""
+    """What a lean takes off at the edge of the magnet; nothing where the thing behind was looked at and stands square ('none')."""
     lean, what = depth.leans, (depth.to or "the thing behind").lower()
-    if lean is None or (isinstance(lean, Quantity) and not lean.value):
+    if lean is Blank.NONE:
         return ()
-    if not isinstance(lean, Quantity):
-        return (Number(f"lean of {what}", None, 0, str(lean)),)
     magnet = typed("magnet diameter", speaker.magnet)
+    if not isinstance(lean, Quantity):
+        unseen = typed(f"lean of {what}", lean)
+        if magnet.value is None:
+            return (unseen, magnet)
+        return (_between(unseen, magnet.value / 2 * math.tan(math.radians(table("fit")["bounds"]["lean"]))),)
     if magnet.value is None:
         return (magnet,)
     radius, angle, coarse = magnet.value / 2, math.radians(lean.value), math.radians(lean.step)
@@ -90,9 +102,10 @@ def _rear(depth: Depth, usual: Clearances) -> Number:
 
 
 def _reason(depth: Depth, opening: Opening) -> str:
+    """Why the depth is marginal at best. Only a place that is known to be outside a door needs no word about the glass."""
     if depth.over == "glass-down":
         return "measured with the glass down only: measure over the whole travel"
-    if not depth.over and opening.in_a_door:
+    if not depth.over and (opening.in_a_door or not opening.area):
         return "not recorded whether the glass was moved: measure over the whole travel"
     return ""
 

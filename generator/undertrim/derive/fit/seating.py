@@ -3,8 +3,9 @@
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit import bolts
+from undertrim.derive.fit.bolts import Pose
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.margins import Check, Number, both, known
+from undertrim.derive.fit.margins import Check, Number, both, known, uncertain, untold
 from undertrim.derive.fit.outline import Outline, contain, outline, rectangle
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Bolts, Face, Hole
@@ -12,12 +13,13 @@ from undertrim.record.model import Bolts, Face, Hole
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """What a speaker sits on, by name: its hole and its bolt holes."""
+    """What a speaker sits on, by name: its hole and its bolt holes; the flat `panel` round the hole, if it is a car (`flat`)."""
 
     what: str
     hole: Hole | None
     bolts: Bolts | None
     panel: Face | None = None
+    flat: bool = False
 
 
 def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
@@ -27,7 +29,7 @@ def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -
         *through(speaker, hold, turned=turned),
         *covered(flange, hold, usual, turned=turned),
         *lying("Flange", flange, hold, turned=turned),
-        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, turned=turned),
+        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, pose(speaker, turned=turned)),
     )
 
 
@@ -46,9 +48,11 @@ def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> 
 
 
 def lying(title: str, rim: Outline, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
-    """Whether a rim lies on the flat panel round the hole; nothing where the panel is not recorded."""
-    if hold.panel is None:
+    """Whether a rim lies on the flat panel round the hole of a car."""
+    if not hold.flat:
         return ()
+    if hold.panel is None:
+        return (untold("panel", f"{title} on the panel of {hold.what}", ["panel round the hole (not recorded)"]),)
     return contain("panel", f"{title} on the panel of {hold.what}", _posed(rim, turned), rectangle("panel", hold.panel))
 
 
@@ -65,10 +69,29 @@ def _open(check: Check) -> Check:
     if check.verdict != "fails" or check.gap is None:
         return check
     left = f"{both(-check.gap / 2)} open" if check.gap < 0 else f"only {both(check.gap / 2)} of overlap"
-    return replace(check, words=f"{check.title}: {left} at each end, adapter plate needed")
+    about = uncertain((check.uncertainty or 0) / 2)
+    return replace(check, words=f"{check.title}: {left} at each end{about}, adapter plate needed")
 
 
 def turnable(speaker: GearFacts) -> bool:
     """Whether turning by 90 degrees changes anything."""
-    shapes = {outlined.shape for outlined in (speaker.basket, speaker.flange) if outlined}
-    return shapes != {"round"} or (speaker.bolts is not None and speaker.bolts.pattern == "rectangle")
+    return not _round(speaker) or (speaker.bolts is not None and speaker.bolts.pattern == "rectangle")
+
+
+def pose(speaker: GearFacts, *, turned: bool) -> Pose:
+    """How it may stand: one that is round all over at any angle, any other upright or turned by 90 degrees."""
+    return Pose(turned, free=_round(speaker))
+
+
+def plate(spacer: GearFacts) -> Pose:
+    """How a spacer or plate may stand: one with a round rim and a round hole at any angle."""
+    return Pose(free=_all_round(spacer.flange, spacer.hole))
+
+
+def _round(speaker: GearFacts) -> bool:
+    return _all_round(speaker.basket, speaker.flange)
+
+
+def _all_round(*outlines: Hole | None) -> bool:
+    """Whether outlines are round, as far as they are recorded."""
+    return {one.shape for one in outlines if one} == {"round"}

@@ -8,23 +8,21 @@ from undertrim.record.units import Quantity
 
 _BRACKET = "factory bracket"
 _ON = "on the factory bracket"
+_KEPT = "the factory bracket stays under the new speaker: see that its hole and screws take it"
+_UNSEEN = "the height of the factory bracket is not recorded"
 
 
 @dataclass(frozen=True, slots=True)
 class Seat:
     """A way to sit: `offset` is how much higher (towards the cabin) than the measuring face the speaker then stands.
 
-    `name` says where that is, `note` what is done with the factory bracket; empty where there is none.
+    `name` says where that is, `note` what is done with the factory bracket (empty where there is none), `on_bracket` whether it stays.
     """
 
     offset: Number
     note: str = ""
     name: str = "on the mounting face"
-
-    @property
-    def on_bracket(self) -> bool:
-        """Whether the factory bracket stays under the speaker."""
-        return self.note == _kept()
+    on_bracket: bool = False
 
 
 def seats(opening: Opening) -> list[Seat]:
@@ -46,19 +44,25 @@ def seats(opening: Opening) -> list[Seat]:
 def _from_skin(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
         kept = typed(f"{_BRACKET}, kept", height)
-        return [Seat(known(f"{_BRACKET}, left off", 0), "the factory bracket stays off"), Seat(kept, _kept(), _ON)]
-    note = (
-        "" if height is Blank.NONE else "the height of the factory bracket is not recorded: it is reckoned as left off"
-    )
-    return [Seat(known("mounting face", 0), note)]
+        return [
+            Seat(known(f"{_BRACKET}, left off", 0), "the factory bracket stays off"),
+            Seat(kept, _KEPT, _ON, on_bracket=True),
+        ]
+    return [Seat(known("mounting face", 0), "" if height is Blank.NONE else f"{_UNSEEN}: it is reckoned as left off")]
 
 
 def _from_bracket(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
         off = Number(f"{_BRACKET}, taken away", -height.value, height.step, f"−{typed('', height).text}")
-        return [Seat(off, "the factory bracket stays off"), Seat(known(f"{_BRACKET}, kept", 0), _kept(), _ON)]
-    return [Seat(known("mounting face", 0), "" if height is Blank.NONE else _kept())]
+        return [
+            Seat(off, "the factory bracket stays off"),
+            Seat(known(f"{_BRACKET}, kept", 0), _KEPT, _ON, on_bracket=True),
+        ]
+    if height is Blank.NONE:
+        return [Seat(known("mounting face", 0))]
+    return [Seat(known("mounting face", 0), f"{_UNSEEN}: {_KEPT}", on_bracket=True)]
 
 
-def _kept() -> str:
-    return "the factory bracket stays under the new speaker: see that its hole and screws take it"
+def unseen(opening: Opening) -> str:
+    """Why a yes would be too much where nobody said whether a bracket is there: hole and bolts may be those of either; empty if known."""
+    return f"{_UNSEEN}: measure it, or write 'none'" if opening.factory_spacer in (None, Blank.UNKNOWN) else ""

@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle, answer
-from undertrim.derive.fit.load import load, ohms, parallel, sharing
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.procedure import tally
@@ -49,7 +48,6 @@ class Order:
     single_use: tuple[tally.Purchase, ...]
     used_up: tuple[str, ...]
     tools: tuple[tally.Tool, ...]
-    notes: tuple[str, ...]
     closed: tuple[tuple[Opening, tuple[str, ...]], ...] = ()
 
     @property
@@ -69,15 +67,8 @@ def orders(
     found: dict[tuple[object, ...], tuple[list[Mapping[str, str]], Order]] = {}
     for car in jobs.open_cars(vehicle.record, fixed):
         one = _order(vehicle, planner, wanted, chosen, car)
-        key = (
-            one.lines,
-            one.order,
-            one.to_get,
-            one.single_use,
-            one.tools,
-            one.notes,
-            tuple(opening.id for opening, _ in one.closed),
-        )
+        shut = tuple(opening.id for opening, _ in one.closed)
+        key = (one.lines, one.order, one.to_get, one.single_use, one.tools, shut)
         found.setdefault(key, ([], one))[0].append(car)
     several = len(found) > 1
     return [replace(one, cars=tuple(kinds) if several else ()) for kinds, one in found.values()]
@@ -90,6 +81,7 @@ def _order(
     steps, closed = plan.steps, _closed(vehicle, plan)
     shut = [opening for opening, _ in closed]
     present = [(opening, gear) for opening, gear in chosen if opening.when.holds(car) and opening not in shut]
+    vehicle = replace(vehicle, visit={opening.id: gear for opening, gear in present})
     lines = tuple(Line(opening, _fit(vehicle, opening, gear, car)) for opening, gear in present)
     return Order(
         (),
@@ -101,7 +93,6 @@ def _order(
         tally.purchases(steps),
         tuple(dict.fromkeys((*_fuses(vehicle, present), *_used_up(present)))),
         tally.tools(steps),
-        tuple(_driven(vehicle, present, car)),
         closed,
     )
 
@@ -142,34 +133,3 @@ def _items(wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[
 
 def _sides(wanted: Sequence[Target], opening: Opening) -> int:
     return sum(target.opening == opening.id for target in wanted)
-
-
-def _driven(vehicle: Vehicle, present: Sequence[Choice], car: Mapping[str, str]) -> list[str]:
-    """Whether the new receiver may drive the new speakers, where both are on the list."""
-    receiver = next((gear for opening, gear in present if opening.kind == "receiver"), None)
-    least = receiver.facts.least_load if receiver else None
-    if receiver is None or not isinstance(least, Quantity):
-        return []
-    found = []
-    for opening, gear in present:
-        impedance = gear.facts.impedance
-        if opening.kind != "speaker" or not isinstance(impedance, Quantity):
-            continue
-        if load(vehicle.record, opening, car, impedance).checks:
-            continue  # the factory amplifier drives them, and has been checked
-        together = parallel(_loads(vehicle, opening, impedance, present, car))
-        if together < least.value:
-            found.append(
-                f"{opening.name}: {ohms(together)} is below the {show(least)} that {receiver.name} allows: choose another speaker or an amplifier"
-            )
-    return found
-
-
-def _loads(
-    vehicle: Vehicle, opening: Opening, impedance: Quantity, present: Sequence[Choice], car: Mapping[str, str]
-) -> list[float]:
-    """The impedances on one channel in ohm: new ones where they are on the list, else the factory's."""
-    new = {other.id: gear.facts.impedance for other, gear in present}
-    beside = [other for other in sharing(vehicle.record, opening, car) if other.fed_through in ("", "direct")]
-    others = (new.get(other.id) or other.impedance for other in beside)
-    return [impedance.value, *(other.value for other in others if isinstance(other, Quantity))]

@@ -1,9 +1,10 @@
 """Whether a receiver's outputs suit what the car wants: speaker level, line level to a factory amplifier, or a digital ring."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.margins import Check, untold
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import SoundSystem, VehicleRecord
@@ -18,11 +19,20 @@ _TO_GET = {
 
 @dataclass(frozen=True, slots=True)
 class Match:
-    """How the receiver's outputs meet the car: `parts` from stock, `to_get` what stock lacks, and words."""
+    """How the receiver's outputs meet the car: `parts` from stock, `to_get` what stock lacks, and words.
+
+    `unknown` names what nobody recorded and what may ask for more between.
+    """
 
     words: str
     part: Gear | None = None
     to_get: str = ""
+    unknown: tuple[str, ...] = ()
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """A check that cannot be told where something is not known; nothing else."""
+        return (untold("sound", "Sound", self.unknown),) if self.unknown else ()
 
 
 def match(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts, shelf: Sequence[Gear]) -> Match:
@@ -30,9 +40,24 @@ def match(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts, sh
     found = systems(record, car)
     if not found or found[0].output == "unknown":
         return Match(
-            "what the factory radio sends to the speakers is unknown: look for a factory amplifier and meter its wires"
+            "what the factory radio sends to the speakers is unknown: look for a factory amplifier and meter its wires",
+            unknown=("what the factory radio sends to the speakers (unknown)",),
         )
     system = found[0]
+    if not receiver.outputs:
+        return Match(
+            "the outputs of the receiver are not recorded", unknown=("outputs of the receiver (not recorded)",)
+        )
+    return replace(_matched(system, receiver, shelf), unknown=_unwoken(system))
+
+
+def _unwoken(system: SoundSystem) -> tuple[str, ...]:
+    """That nobody said what switches a factory amplifier on."""
+    unknown = system.amplifier and system.turn_on in ("", "unknown")
+    return ("what switches the factory amplifier on (unknown)",) if unknown else ()
+
+
+def _matched(system: SoundSystem, receiver: GearFacts, shelf: Sequence[Gear]) -> Match:
     wanted = LEVELS[system.output]
     if system.output in receiver.outputs:
         return Match(f"the car wants {wanted}: the receiver has it{_amplifier(system)}")

@@ -8,19 +8,11 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, typed
 from undertrim.derive.fit.outline import outline
 from undertrim.derive.fit.room import Room, heights, room
-from undertrim.derive.fit.seating import Hold, covered, lying, seated, through, turnable
+from undertrim.derive.fit.seating import Hold, covered, lying, plate, seated, through, turnable
 from undertrim.derive.fit.seats import Seat, seats
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
 from undertrim.record.model import Opening
-
-
-@dataclass(frozen=True, slots=True)
-class Spacer:
-    """A spacer or plate in stock; `made_for_it` if its record says that it suits this opening of this car."""
-
-    gear: Gear
-    made_for_it: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +33,7 @@ class Case:
     @property
     def car(self) -> Hold:
         """What the car holds it with."""
-        return Hold("the car", self.opening.hole, self.opening.bolts, self.opening.panel)
+        return Hold("the car", self.opening.hole, self.opening.bolts, self.opening.panel, flat=True)
 
     def seated(self, hold: Hold) -> tuple[Check, ...]:
         """Basket, flange and bolts on a hold."""
@@ -55,7 +47,7 @@ class Case:
         return replace(found, way=Way(on.id if on else "", seat.on_bracket, self.turned))
 
 
-def fit(speaker: Gear, opening: Opening, spacers: Sequence[Spacer], usual: Clearances) -> Fit:
+def fit(speaker: Gear, opening: Opening, spacers: Sequence[Gear], usual: Clearances) -> Fit:
     """The best answer over all ways to put the speaker in; turned only if that helps."""
     case = _posed(Case(speaker, opening, usual, room(speaker.facts, opening, usual)))
     found = best(list(_ways(case, spacers)))
@@ -71,7 +63,7 @@ def _posed(case: Case) -> Case:
     return replace(case, on_car=case.seated(case.car), inside=inside)
 
 
-def _ways(case: Case, spacers: Sequence[Spacer]) -> Iterator[Fit]:
+def _ways(case: Case, spacers: Sequence[Gear]) -> Iterator[Fit]:
     reachable = () if _failing(case.inside) else spacers
     for seat in seats(case.opening):
         yield _plain(case, seat)
@@ -85,32 +77,30 @@ def _plain(case: Case, seat: Seat) -> Fit:
     return case.decided([*case.on_car, case.room.depth(height), case.room.grille(height)], seat)
 
 
-def _on(case: Case, seat: Seat, spacer: Spacer) -> Fit | None:
+def _on(case: Case, seat: Seat, spacer: Gear) -> Fit | None:
     """On a spacer or plate from stock; None as soon as something fails, since the plain seat says better why nothing does."""
-    name, part = spacer.gear.name, spacer.gear.facts
+    name, part = spacer.name, spacer.facts
     height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
     room = (case.room.depth(height), case.room.grille(height))
     held = () if _failing(room) else case.seated(Hold(name, part.hole, part.bolts))
     if not held or _failing(held):
         return None
     checks = [*case.inside, *held, *_spacer_held(case, spacer), *room]
-    return None if _failing(checks) else case.decided(checks, seat, on=spacer.gear)
+    return None if _failing(checks) else case.decided(checks, seat, on=spacer)
 
 
 def _failing(checks: Sequence[Check]) -> bool:
     return any(check.verdict == "fails" for check in checks)
 
 
-def _spacer_held(case: Case, spacer: Spacer) -> tuple[Check, ...]:
-    """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts; one made for the opening does."""
-    if spacer.made_for_it:
-        return ()
-    part, name = spacer.gear.facts, spacer.gear.name
+def _spacer_held(case: Case, spacer: Gear) -> tuple[Check, ...]:
+    """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts: also one that is said to suit it."""
+    part, name = spacer.facts, spacer.name
     rim, towards = outline(f"rim of {name}", part.flange), part.car_bolts or part.bolts
     return (
         *covered(rim, case.car, case.usual, turned=False),
         *lying(f"Rim of {name}", rim, case.car, turned=False),
-        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, "the car"),
+        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, "the car", plate(part)),
     )
 
 

@@ -1,11 +1,11 @@
 """The gear on the shelf, by kind, and what of it is made for one opening."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.record.gear import GearFacts, GearRecord, Place
 from undertrim.record.model import When
-from undertrim.record.store import Workspace
+from undertrim.record.store import Entry, Workspace
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,7 @@ class Gear:
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """All gear that can be read without problems, and the records (`folder/id`) that were left out."""
+    """All gear whose records can be relied on, and the records (`folder/id`) that were left out."""
 
     items: tuple[Gear, ...]
     left_out: tuple[str, ...] = ()
@@ -40,6 +40,10 @@ class Stock:
     def of(self, *kinds: str) -> Sequence[Gear]:
         """The gear of some kinds, in the order of the files."""
         return [item for item in self.items if item.facts.kind in kinds]
+
+    def refused(self, name: str) -> bool:
+        """Whether a piece of gear, by its id, was left out."""
+        return any(address.rpartition("/")[2] == name for address in self.left_out)
 
     def suiting(self, vehicle: str, opening: str, car: Mapping[str, str]) -> list[Gear]:
         """The gear that is made for an opening of a car, and what is made for no car in particular."""
@@ -50,13 +54,13 @@ NOTHING = Stock(())
 """An empty shelf."""
 
 
-def stock(workspace: Workspace) -> Stock:
-    """Read every gear record of the workspace; one with problems is left out, since a value may be missing from it."""
+def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
+    """Read every gear record of the workspace; one that cannot be read in full, or is not `sound`, is left out and named."""
     folder = workspace.records / "gear"
     items, left_out = [], []
     for path in workspace.files([folder]) if folder.exists() else ():
         entry = workspace.load(path)
-        if isinstance(entry.record, GearRecord) and not entry.problems:
+        if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
             items.append(Gear(entry.id, entry.record.gear))
         else:
             left_out.append(entry.address)

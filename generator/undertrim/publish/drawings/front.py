@@ -159,6 +159,6 @@ def _notes(front: Front) -> Iterator[str]:
         yield bolts.left_out(front.gear) if bolts else f"bolt holes of {front.gear}: not recorded"
         if front.places[1] or any(one.shape in (front.basket, front.flange) for one in _outlines(front)):
             yield f"{front.gear} is drawn centred{', turned by 90 degrees' if front.turned else ''}."
-    if any(one and one.circle and one.known for one in (front.bolts, front.gear_bolts)):
+    if any(one and one.circle and one.known and one.angle is None for one in (front.bolts, front.gear_bolts)):
         yield "At which angle bolts stand on their circle is not recorded."
     yield from front.more

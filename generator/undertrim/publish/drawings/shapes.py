@@ -47,23 +47,30 @@ class Outline:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """Bolt holes: `count` on a circle of diameter `width`, else at the corners of `width` by `height`."""
+    """Bolt holes: `count` on a circle of diameter `width`, else at the corners of `width` by `height`.
+
+    `angle` is that of a hole of a circle in degrees clockwise from straight up; None where it is not recorded.
+    """
 
     circle: bool
     count: int
     width: Measure
     height: Measure
+    angle: float | None = None
 
     @property
     def turned(self) -> "Pattern":
         """The same turned by 90 degrees."""
-        return self if self.circle else Pattern(False, self.count, self.height, self.width)
+        if self.circle:
+            return self if self.angle is None else replace(self, angle=self.angle + 90)
+        return Pattern(False, self.count, self.height, self.width)
 
     @property
     def words(self) -> str:
         """What it measures."""
         if self.circle:
-            return f"{self.count} on a circle of {self.width.text}"
+            at = "" if self.angle is None else f", one at {self.angle:g}°"
+            return f"{self.count} on a circle of {self.width.text}{at}"
         return f"{self.count} at {self.width.text} × {self.height.text}"
 
     @property
@@ -81,7 +88,7 @@ class Pattern:
     def points(self, first: float | None = None) -> list[svg.Point]:
         """The middles of the holes that have a place, y downwards; nothing where a size is not known.
 
-        The angle on a circle is not recorded: the first is drawn at `first`, in degrees clockwise from right; else four are drawn
+        Where the angle on a circle is not recorded the first is drawn at `first`, in degrees clockwise from right; else four are drawn
         as the corners of a square, any other count from the top on. Fewer than four on a rectangle have no place, and of more
         only the corners do.
         """
@@ -89,7 +96,8 @@ class Pattern:
             return []
         if self.circle:
             usual = -45.0 if self.count == _CORNERS else -90.0
-            return svg.ring(0, 0, self.width.mm / 2, self.count, usual if first is None else first)
+            assumed = usual if first is None else first
+            return svg.ring(0, 0, self.width.mm / 2, self.count, assumed if self.angle is None else self.angle - 90)
         if self.count < _CORNERS:
             return []
         x, y = self.width.mm / 2, (self.height.mm or 0) / 2

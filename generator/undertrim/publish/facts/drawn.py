@@ -51,7 +51,7 @@ def section(opening: Opening, fit: Fit | None, gear: Gear | None, between: Gear 
     datum, name = _FACES.get(depth.datum, ("other", depth.datum or "face that the depth is measured from"))
     if datum == "skin" and opening.in_a_door:
         name = "door skin"
-    lean = None if depth.leans is None else measures.measure(depth.leans)
+    lean = None if depth.leans is Blank.NONE else measures.measure(depth.leans)
     turned = bool(fit and fit.way.turned)
     return Section(
         title=f"{opening.name} in section" + (f", with {gear.name}" if gear else ""),

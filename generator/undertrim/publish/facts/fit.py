@@ -50,9 +50,16 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "takes": list(item.takes),
         "duties": duties.of_answer(vehicle, item),
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
-        "notes": list(common),
+        "notes": [*common, *left_out(vehicle, item.opening.kind)],
         "fits": [of_fit(fit, common) for fit in item.fits],
     }
+
+
+def left_out(vehicle: Vehicle, kind: str) -> list[str]:
+    """The gear of a kind that is not offered since its record has problems, each in words; records stand in folders by kind."""
+    folder = f"{kind}s"
+    names = (address.partition("/")[2] for address in vehicle.stock.left_out if address.startswith(f"{folder}/"))
+    return [f"not offered, its record has problems: {name}" for name in names]
 
 
 def shared(found: Sequence[Fit]) -> tuple[str, ...]:

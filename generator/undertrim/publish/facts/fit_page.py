@@ -5,9 +5,11 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from undertrim.derive.cutting import may_go
-from undertrim.derive.fit import disputed
-from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit import measured
+from undertrim.derive.fit.answers import Vehicle, kinds
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.joined import Joined, join
+from undertrim.derive.fit.load import Driver, drivers
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.facts import words
@@ -19,7 +21,7 @@ from undertrim.resources import table
 
 Data = dict[str, Any]
 
-_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door")  # fmt: skip
+_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
 _RECEIVER_PLACE = ("face", "clear_front", "kit", "depth")
 _SIZES = {
     "speaker": ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
@@ -31,12 +33,13 @@ _SIZES = {
 
 def place(vehicle: Vehicle, opening: Opening) -> Data:
     """One opening as it is reckoned, and what may go between in which cars."""
-    reckoned, notes = disputed.cautious(vehicle.record, opening)
+    reckoned, notes = measured.reckoned(vehicle.record, opening)
     return {
         "kind": opening.kind,
         "opening": opening_data(reckoned),
         "between": list(_between(vehicle, opening)),
         "notes": list(notes),
+        "loads": list(_loads(vehicle, opening)) if opening.kind == "speaker" else [],
     }
 
 
@@ -51,13 +54,32 @@ def gear_data(facts: GearFacts) -> Data:
     return {name: plain(getattr(facts, name)) for name in _SIZES[facts.kind]}
 
 
+def _loads(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
+    """What drives a speaker and what is joined to it, in each kind of car that has the opening."""
+    for car in kinds(vehicle, opening, {}):
+        if opening.when.holds(car):
+            joined = join(vehicle.record, opening, car, GearFacts("speaker", "", ""), {})
+            for driver in drivers(vehicle.record, car, {}):
+                yield {"clauses": {name: [choice] for name, choice in car.items()}, **load_data(driver, joined)}
+
+
+def load_data(driver: Driver, joined: Joined) -> Data:
+    """One load as fit.js reckons it; the first part is the speaker asked about."""
+    return {
+        "what": driver.what,
+        "least": plain(driver.least),
+        "parts": [plain(part) for part in joined.parts],
+        "unplaced": list(joined.unplaced),
+    }
+
+
 def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
     wanted = "kit" if opening.kind == "receiver" else "spacer"
     for item in vehicle.stock.of(wanted):
         made = _made_for(item, vehicle.address, opening.id)
         if made and may_go(vehicle.record, opening, item.facts.alters):
             clauses = [words.clauses(when) for when in made]
-            yield {"id": item.id, "made_for_it": bool(item.facts.suits), "clauses": clauses}
+            yield {"id": item.id, "clauses": clauses}
 
 
 def _made_for(item: Gear, address: str, opening: str) -> list[When]:
@@ -95,8 +117,9 @@ def _spellings(kind: Data) -> Data:
 
 
 def usual_data(usual: Clearances) -> Data:
-    """The clearances by name, as numbers of fit.js."""
-    return {entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}
+    """The clearances by name, as numbers of fit.js; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
+    bounds = {**table("fit")["bounds"], **table("fit")["level"]}
+    return {**{entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}, "bounds": bounds}
 
 
 def _number(number: Number) -> Data:
@@ -106,6 +129,9 @@ def _number(number: Number) -> Data:
         "step": number.step,
         "text": number.text,
         "default": number.default,
+        "less": number.less,
+        "more": number.more,
+        "lacking": number.lacking,
     }
 
 

@@ -42,5 +42,6 @@ def pattern(bolts: Bolts | None) -> Pattern | None:
     if bolts is None:
         return None
     if bolts.pattern == "circle":
-        return Pattern(True, bolts.count, measure(bolts.diameter), UNKNOWN)
+        angle = bolts.angle.value if isinstance(bolts.angle, Quantity) else None
+        return Pattern(True, bolts.count, measure(bolts.diameter), UNKNOWN, angle)
     return Pattern(False, bolts.count, measure(bolts.width), measure(bolts.height))

@@ -119,7 +119,8 @@ def face(item: Face) -> str:
 def bolts(item: Bolts) -> str:
     """A bolt pattern in words."""
     if item.pattern == "circle":
-        return f"{item.count} on a circle of {words.quantity(item.diameter)}"
+        at = f", one at {words.quantity(item.angle)} from straight up" if item.angle is not None else ""
+        return f"{item.count} on a circle of {words.quantity(item.diameter)}{at}"
     return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
 
 
@@ -129,6 +130,13 @@ def _behind(item: Depth) -> str:
     return f"to{' ' if sort else ''}{sort}{': ' if item.to else ''}{item.to}" if item.to or sort else ""
 
 
+def _leaning(lean: Quantity | Blank | None) -> str:
+    """How the thing behind stands against the mounting face."""
+    if lean is Blank.NONE:
+        return "standing square"
+    return f"leaning {words.quantity(lean)}" if lean is not None else ""
+
+
 def depth(item: Depth, *, in_a_door: bool) -> str:
     """A depth with its datum, its travel and what ends it."""
     parts = [
@@ -136,6 +144,6 @@ def depth(item: Depth, *, in_a_door: bool) -> str:
         f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
         _behind(item),
         _OVER[item.over] if item.over else "",
-        f"leaning {words.quantity(item.leans)}" if item.leans is not None else "",
+        _leaning(item.leans),
     ]
     return ", ".join(part for part in parts if part)

@@ -25,7 +25,7 @@ def outline(item: Hole | Face | None, pen: Pen) -> Shape | None:
 
 
 def known(value: Quantity | Blank | None) -> float | None:
-    """A length in mm; None where it is not known."""
+    """A length in mm, or an angle in degrees; None where it is not known."""
     return value.value if isinstance(value, Quantity) else None
 
 
@@ -38,27 +38,30 @@ def ring(bolts: Bolts, pen: Pen) -> Shape | None:
 def centres(bolts: Bolts) -> tuple[Point, ...]:
     """The middles of the holes about (0, 0): evenly round a circle, or at the corners of a rectangle.
 
-    On a circle the first is at the top, and four sit at 45 degrees: the record does not say where, so who draws them
-    must say that it is assumed. Fewer than four on a rectangle have no places; of more, only the corners do.
+    Where a record does not say at which angle a hole of a circle is, the first is at the top, and four sit at 45 degrees: who
+    draws them must say that it is assumed. Fewer than four on a rectangle have no places; of more, only the corners do.
     """
     if bolts.pattern == "circle":
-        return tuple(_round(known(bolts.diameter), bolts.count))
+        return tuple(_round(known(bolts.diameter), bolts.count, known(bolts.angle)))
     width, height = known(bolts.width), known(bolts.height)
     if width is None or height is None or bolts.count < _CORNERS:
         return ()
     return tuple((x * width / 2, y * height / 2) for x, y in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
 
 
-def _round(across: float | None, count: int) -> Iterator[Point]:
-    first = _QUARTER if count == _CORNERS else 0.0
+def _round(across: float | None, count: int, angle: float | None) -> Iterator[Point]:
+    usual = _QUARTER if count == _CORNERS else 0.0
+    first = usual if angle is None else angle
     for number in range(count if across else 0):
-        angle = math.radians(first + 360 * number / count)
-        yield (across or 0) / 2 * math.sin(angle), -(across or 0) / 2 * math.cos(angle)
+        turn = math.radians(first + 360 * number / count)
+        yield (across or 0) / 2 * math.sin(turn), -(across or 0) / 2 * math.cos(turn)
 
 
 def assumed(bolts: Bolts, whose: str) -> str:
     """What of the places of the holes was assumed or is not drawn, in a sentence; empty for nothing."""
     if bolts.pattern == "circle":
+        if isinstance(bolts.angle, Quantity):
+            return ""
         where = "at 45 degrees" if bolts.count == _CORNERS else "evenly, the first at the top"
         return f"Assumed, not in the record: the angle of the {whose} ({where}). Turn the sheet to match."
     if bolts.count < _CORNERS:

@@ -29,13 +29,14 @@ class Hole:
 
 @dataclass(frozen=True, slots=True)
 class Bolts:
-    """A bolt pattern: `diameter` for a circle, else `width` and `height`."""
+    """A bolt pattern: `diameter` for a circle, else `width` and `height`; `angle` is that of a hole of the circle from straight up, clockwise."""
 
     pattern: str
     count: int
     diameter: Length | None = None
     width: Length | None = None
     height: Length | None = None
+    angle: Angle | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,119 @@
+"""What is on the channel of a speaker: all that is joined to it in parallel, as far as anybody knows."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+from undertrim.derive.fit.margins import typed
+from undertrim.derive.fit.stock import Gear
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Opening, VehicleRecord
+from undertrim.record.units import Quantity
+
+DIRECT = ("", "direct")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One speaker on a channel: its impedance now and as the factory fitted it, and how it is fed."""
+
+    name: str
+    impedance: Quantity | Blank | None
+    factory: Quantity | Blank | None
+    fed_through: str
+
+    @property
+    def counted(self) -> tuple[bool, ...]:
+        """Whether it loads the whole range: both may be where nobody knows how it is fed."""
+        return (False, True) if self.fed_through == "unknown" else (self.fed_through in DIRECT,)
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """All speakers on one channel and side, the one asked about first; `unplaced` are those of which nobody said the channel."""
+
+    parts: tuple[Part, ...]
+    unplaced: tuple[str, ...] = ()
+
+    @property
+    def sets(self) -> list[tuple[Part, ...]]:
+        """What may load the range of the first together: it and all that is counted, alone where it has a range of its own.
+
+        More than one where nobody knows how something is fed.
+        """
+        first, others = self.parts[0], self.parts[1:]
+        alone: list[tuple[Part, ...]] = [(first,)]
+        together = (
+            (first, *(part for part, there in zip(others, counted, strict=True) if there))
+            for counted in product(*(part.counted for part in others))
+        )
+        return [*(alone if False in first.counted else ()), *(together if True in first.counted else ())]
+
+    @property
+    def missing(self) -> list[str]:
+        """The impedances that are needed and not known, each named with how."""
+        wanted = dict.fromkeys(part for parts in self.sets for part in parts)
+        numbers = (typed(f"impedance of {part.name}", part.impedance) for part in wanted)
+        return [number.named for number in numbers if number.value is None]
+
+    @property
+    def unfed(self) -> list[str]:
+        """Of which speakers it is not known how they are fed."""
+        return [part.name for part in self.parts if part.fed_through == "unknown"]
+
+    @property
+    def factory(self) -> float | None:
+        """The lowest load that the factory speakers may have made, in ohm; None where it is not known."""
+        made = [[part.factory for part in parts] for parts in self.sets]
+        if any(not isinstance(one, Quantity) for parts in made for one in parts):
+            return None
+        return min(total([one for one in parts if isinstance(one, Quantity)]) for parts in made)
+
+
+def join(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], gear: GearFacts, visit: Mapping[str, Gear]
+) -> Joined:
+    """What is on the channel of an opening in one car, with new gear in it."""
+    first = Part("the speaker", gear.impedance, opening.impedance, opening.fed_through)
+    others = (_part(other, visit) for other in sharing(record, opening, car))
+    return Joined((first, *others), tuple(_unplaced(record, opening, car)))
+
+
+def _unplaced(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> Iterator[str]:
+    """The openings that may be on the same channel, since nobody said on which they, or this one, are."""
+    if not opening.channel:
+        yield opening.name
+    for other in record.openings.values():
+        if other.kind == "speaker" and other.id != opening.id and not other.channel and other.when.holds(car):
+            yield from [other.name] if _beside(opening, other) else ()
+
+
+def _part(opening: Opening, visit: Mapping[str, Gear]) -> Part:
+    new = visit.get(opening.id)
+    impedance = new.facts.impedance if new else opening.impedance
+    return Part(opening.name, impedance, opening.impedance, opening.fed_through)
+
+
+def parallel(loads: Sequence[float]) -> float:
+    """Several loads in parallel, in ohm: 1/Z is the sum of 1/z; 0 where one of them is 0."""
+    return 1 / sum(1 / one for one in loads) if all(loads) else 0.0
+
+
+def total(parts: Sequence[Quantity]) -> float:
+    """Impedances in parallel, in ohm."""
+    return parallel([part.value for part in parts])
+
+
+def sharing(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> list[Opening]:
+    """The other openings that one car has on the same channel and at least one same side."""
+    return [
+        other
+        for other in record.openings.values()
+        if other.id != opening.id and other.channel and other.channel == opening.channel
+        if other.when.holds(car) and _beside(opening, other)
+    ]
+
+
+def _beside(one: Opening, other: Opening) -> bool:
+    """Whether two openings have a side in common; what is there once may be on either."""
+    return not one.each or not other.each or bool(set(one.each) & set(other.each))
