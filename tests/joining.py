@@ -21,7 +21,7 @@ _CAR = """
 parts:
   factory-radio: {replaced: yes, tethers: {radio-main: {name: Plug, kind: plug}}}
 openings:
-  dash: {behind: [factory-radio]}
+  dash: {behind: [factory-radio], clear_front: {width: 300 mm, height: 200 mm}, depth: {clear: 170 mm, datum: face}}
 """
 
 

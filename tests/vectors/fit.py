@@ -58,6 +58,7 @@ def said(fit: Fit) -> dict[str, Any]:
         "parts": list(fit.parts),
         "to_get": list(fit.to_get),
         "notes": list(fit.notes),
+        "plate": fit.way.plate,
         "checks": [
             {
                 "name": check.name,

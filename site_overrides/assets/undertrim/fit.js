@@ -419,7 +419,7 @@
     var kind = has("fails") ? "does-not-fit" : has("unknown") ? "unknown" : has("marginal") ? "marginal" : parts.length + toGet.length ? "fits-with" : "fits";
     var order = function (one) { return [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin]; };
     var ordered = checks.slice().sort(function (a, b) { return less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0; });
-    var fit = { kind: kind, headline: "", parts: parts, to_get: toGet, notes: notes, checks: ordered };
+    var fit = { kind: kind, headline: "", parts: parts, to_get: toGet, notes: notes, checks: ordered, plate: false };
     var between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = reasons(fit).join("; ");
     fit.reason = holds ? between : (between ? "with " + between + ": " : "") + why;
     fit.headline = (holds ? "fits" : kind.replace(/-/g, " ")) + (between ? " with " + between : "") + (holds ? "" : ": " + why);
@@ -613,7 +613,7 @@
   function ohms(value) { return round(value, 2) + " Ω"; }
 
   /* An answer with more checks. */
-  function together(fit, checks) { return decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes); }
+  function together(fit, checks) { return Object.assign(decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes), { plate: fit.plate }); }
 
   /* a receiver */
 

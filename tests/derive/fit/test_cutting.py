@@ -22,20 +22,25 @@ SPEAKER = Gear(
     GearFacts(
         "speaker", "Skerrowe", "Shoal", basket=Hole("round", diameter=mm("127")), flange=Hole("round", diameter=mm("165")),
         bolts=BOLTS, depth=mm("63"), protrusion=mm("8"), gasket=Blank.NONE,
+        impedance=parse("4 ohm", "resistance"),
     ),
 )  # fmt: skip
 CAR = """
     vehicle: {high_voltage: HIGH}
     areas: {AREA: {restraints: [Belt reel], high_voltage: clear}, rear-door: {high_voltage: WHERE}}
     parts: {panel: {}}
+    sound: {factory: {output: speaker, least_load: 4 ohm}}
     openings:
       rear-door:
         behind: [panel]
         area: rear-door
         hole: {shape: round, diameter: 130 mm}
         bolts: {pattern: circle, count: 4, diameter: 156 mm}
-        depth: {clear: 62 mm, datum: skin, over: no-glass}
+        depth: {clear: 62 mm, datum: skin, over: no-glass, leans: none}
+        panel: {width: 300 mm, height: 300 mm}
         room_to_grille: 20 mm
+        impedance: 4 ohm
+        channel: rear
         factory_spacer: none
         crash_sensor: SENSOR
 """

@@ -18,7 +18,7 @@ from undertrim.record import schema
 from undertrim.record.model import VehicleRecord
 
 PINS = "4: {function: battery-feed, colour: yellow}"
-FITTING = "body: {width: 178 mm, height: 100 mm}\nchassis_depth: 76 mm\noutputs: [speaker]\nneeds: [battery-feed]\n"
+FITTING = "body: {width: 178 mm, height: 100 mm}\ntrim: {width: 190 mm, height: 110 mm}\nchassis_depth: 76 mm\noutputs: [speaker]\nneeds: [battery-feed]\n"
 
 
 def receiver(more: str = "", model: str = "Cleft") -> Gear:
