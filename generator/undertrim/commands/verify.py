@@ -32,7 +32,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
     parser.add_argument("--by", required=True, metavar="INITIALS", help="who checked it")
-    parser.add_argument("--car", required=True, metavar="CAR", help="at which car, in one line: year, steering side, what its choices of the variants are called")
+    parser.add_argument(
+        "--car",
+        required=True,
+        metavar="CAR",
+        help="at which car, in one line: year, steering side, what its choices of the variants are called",
+    )
     parser.add_argument("--on", metavar="DATE", help="on which day, as year-month-day (default: today)")
     add_workspace(parser)
 

@@ -5,7 +5,19 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from slips.making import (
-    GONE, Data, Pointer, Spoilt, changed, each, gone, is_text, key, number, plus, slip, swapped,
+    GONE,
+    Data,
+    Pointer,
+    Spoilt,
+    changed,
+    each,
+    gone,
+    is_text,
+    key,
+    number,
+    plus,
+    slip,
+    swapped,
 )  # fmt: skip
 
 OTHER_CAR = {
@@ -33,7 +45,7 @@ def _year(step: int) -> Callable[[Any], Any]:
     def altered(car: Any) -> Any:
         if isinstance(car, dict):
             return {**car, "year": str(int(car["year"]) + step)} if car.get("year", "").isdecimal() else None
-        return re.sub(r"^\d{4}", lambda found: str(int(found[0]) + step), car)
+        return re.sub(r"(?<![\d-])(?:19|20)\d\d(?![\d-])", lambda found: str(int(found[0]) + step), car)
 
     return altered
 
@@ -230,5 +242,5 @@ def conflict_left_out(data: Data) -> Spoilt:
 
 @slip
 def record_copied_for_another_model(data: Data) -> Spoilt:
-    for word in ("Copy", "Second"):
-        yield word, changed(data, ("vehicle", "model"), f"{data['vehicle']['model']} {word}")
+    for name in ("Heron", "Rail"):
+        yield name, changed(data, ("vehicle", "model"), name)

@@ -1,7 +1,27 @@
 """Slips in counts, lengths, times and other numbers of parts and openings."""
 
+import itertools
+
 from slips.making import (
-    GONE, Data, Pointer, Spoilt, at, below, changed, each, gone, key, number, plus, slip, swapped, times, transposed, unit, values, word,
+    GONE,
+    Data,
+    Pointer,
+    Spoilt,
+    at,
+    below,
+    changed,
+    each,
+    gone,
+    key,
+    number,
+    plus,
+    slip,
+    swapped,
+    times,
+    transposed,
+    unit,
+    values,
+    word,
 )  # fmt: skip
 
 _HOLES = ("hole", "face", "clear_front", "panel", "bolts")
@@ -98,9 +118,9 @@ def size_twenty_millimetres_less(data: Data) -> Spoilt:
 @slip
 def width_and_height_exchanged(data: Data) -> Spoilt:
     for pointer, value in values(data):
-        if pointer[0] == "openings" and isinstance(value, dict) and {"width", "height"} <= value.keys():
-            if value["width"] != value["height"]:
-                yield "/".join(map(str, pointer)), swapped(data, (*pointer, "width"), (*pointer, "height"))
+        two = pointer[0] == "openings" and isinstance(value, dict) and {"width", "height"} <= value.keys()
+        if two and value["width"] != value["height"]:
+            yield "/".join(map(str, pointer)), swapped(data, (*pointer, "width"), (*pointer, "height"))
 
 
 @slip
@@ -119,7 +139,7 @@ def bolt_holes_one_more(data: Data) -> Spoilt:
 @slip
 def front_and_rear_door_exchanged(data: Data) -> Spoilt:
     doors = [name for name, opening in data["openings"].items() if opening["kind"] == "speaker"]
-    for one, other in zip(doors, doors[1:], strict=False):
+    for one, other in itertools.pairwise(doors):
         for field in ("hole", "depth", "panel", "bolts"):
             if field in data["openings"][one] and field in data["openings"][other]:
                 yield f"{one} {field}", swapped(data, ("openings", one, field), ("openings", other, field))

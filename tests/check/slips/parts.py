@@ -1,7 +1,24 @@
 """Slips in drives, order, conditions, states, plugs and words of parts and preparations."""
 
+import itertools
+
 from slips.making import (
-    GONE, Data, Pointer, Spoilt, at, changed, each, gone, is_text, key, number, plus, slip, swapped, values, word,
+    GONE,
+    Data,
+    Pointer,
+    Spoilt,
+    at,
+    changed,
+    each,
+    gone,
+    is_text,
+    key,
+    number,
+    plus,
+    slip,
+    swapped,
+    values,
+    word,
 )  # fmt: skip
 
 _DRIVES = ("screw", "bolt", "nut")
@@ -217,7 +234,7 @@ def plug_left_out(data: Data) -> Spoilt:
 @slip
 def plugs_exchanged(data: Data) -> Spoilt:
     places = [pointer for pointer, _ in values(data) if _tether(pointer)]
-    for one, other in zip(places, places[1:], strict=False):
+    for one, other in itertools.pairwise(places):
         if one[1] != other[1]:
             yield f"{one[1]} {other[1]}", swapped(data, one, other)
 
@@ -271,12 +288,12 @@ def text_negated(data: Data) -> Spoilt:
 @slip
 def names_exchanged(data: Data) -> Spoilt:
     names = list(data["parts"])
-    for one, other in zip(names, names[1:], strict=False):
+    for one, other in itertools.pairwise(names):
         yield f"{one} {other}", swapped(data, ("parts", one, "name"), ("parts", other, "name"))
 
 
 @slip
 def how_of_another_part(data: Data) -> Spoilt:
     names = [name for name, part in data["parts"].items() if "how" in part]
-    for one, other in zip(names, names[1:], strict=False):
+    for one, other in itertools.pairwise(names):
         yield f"{one} {other}", swapped(data, ("parts", one, "how"), ("parts", other, "how"))

@@ -1,7 +1,25 @@
 """Slips in plugs, colours, functions, duties, sound and what guards people."""
 
+import itertools
+
 from slips.making import (
-    Data, Pointer, Spoilt, at, changed, each, gone, is_text, key, number, plus, slip, swapped, times, unit, values, word,
+    Data,
+    Pointer,
+    Spoilt,
+    at,
+    changed,
+    each,
+    gone,
+    is_text,
+    key,
+    number,
+    plus,
+    slip,
+    swapped,
+    times,
+    unit,
+    values,
+    word,
 )  # fmt: skip
 
 
@@ -11,7 +29,7 @@ def _pins(data: Data) -> list[Pointer]:
 
 def _neighbours(data: Data) -> list[tuple[Pointer, Pointer]]:
     pins = _pins(data)
-    return [(one, other) for one, other in zip(pins, pins[1:], strict=False) if one[:2] == other[:2]]
+    return [(one, other) for one, other in itertools.pairwise(pins) if one[:2] == other[:2]]
 
 
 def _both(data: Data, field: str) -> Spoilt:
@@ -133,7 +151,7 @@ def ampere_for_milliampere(data: Data) -> Spoilt:
 
 @slip
 def drawn_from_the_other_side(data: Data) -> Spoilt:
-    yield from each(data, key("view"), word({"wires": "mating", "mating": "wires"}))
+    yield from each(data, key("view"), word({"wires": "contacts", "contacts": "wires"}))
 
 
 @slip
@@ -245,7 +263,7 @@ def button_ten_times(data: Data) -> Spoilt:
 def buttons_exchanged(data: Data) -> Spoilt:
     for name, ladder in data.get("ladders", {}).items():
         buttons = list(ladder["buttons"])
-        for one, other in zip(buttons, buttons[1:], strict=False):
+        for one, other in itertools.pairwise(buttons):
             here = ("ladders", name, "buttons")
             yield f"{one} {other}", swapped(data, (*here, one), (*here, other))
 

@@ -69,6 +69,10 @@ def test_the_line_and_the_fields_say_the_same(car: str, known: dict[str, str]) -
         ('"2018, left-hand drive"', []),
         ('"2013, left-hand drive"', [(Why.YEAR, "2013")]),
         ('"2019, left-hand drive"', [(Why.YEAR, "2019")]),
+        ('"2009 to 2014"', []),
+        ('"2018 to 2020"', []),
+        ('"2009 to 2013"', [(Why.YEAR, "2009 to 2013")]),
+        ('"2019 to 2023"', [(Why.YEAR, "2019 to 2023")]),
         ("{built: 2014-03}", []),
         ("{built: 2014-02}", [(Why.BUILT, "2014-02")]),
         ("{built: 2018-08}", []),
@@ -102,6 +106,7 @@ def test_a_side_the_record_does_not_have(side: str) -> None:
     [
         ('"2018, left-hand drive, map radio, van"', []),
         ('"2016, left-hand drive, map radio, van"', ["plug"]),
+        ('"2017 to 2018, left-hand drive, map radio, van, From July 2016"', ["year"]),
         ('"left-hand drive, van"', ["year", "radio", "plug"]),
         ("{year: unknown, side: unknown, is: {radio: unknown, plug: unknown, body: unknown}}", []),
         ("{note: The blue one}", ["year", "side", "radio", "plug", "body"]),

@@ -72,7 +72,7 @@ def unsaid(record: VehicleRecord, car: CarSeen | None) -> Iterator[str]:
     """What sets cars of this record apart and is not said of this one: `year`, `side`, names of variants."""
     known = seen(record, car)
     told = {**answers(record, known), **dict.fromkeys(known.unknown, "")}
-    if known.months is None and "year" not in known.unknown:
+    if (known.months is None or known.years) and "year" not in known.unknown:  # one car has one year
         yield "year"
     if len(record.vehicle.drive_side) > 1 and not known.side and "side" not in known.unknown:
         yield "side"
@@ -102,8 +102,10 @@ def years(record: VehicleRecord) -> tuple[int, int]:
 
 def _year(record: VehicleRecord, known: Seen) -> Iterator[Misfit]:
     first, last = years(record)
-    if known.year and not first <= known.year <= last:
-        yield Misfit(Why.YEAR, ("year",), str(known.year), (str(first), str(last)))
+    said = (known.year, known.year) if known.year else known.years
+    if said and (said[1] < first or last < said[0]):
+        value = " to ".join(map(str, dict.fromkeys(said)))
+        yield Misfit(Why.YEAR, ("year",), value, (str(first), str(last)))
     elif known.year and known.built and abs(known.year - known.built.year) > 1:
         yield Misfit(Why.MONTH_BESIDE_YEAR, ("year",), str(known.year), (str(known.built),))
 

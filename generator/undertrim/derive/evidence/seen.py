@@ -1,7 +1,7 @@
 """Which car somebody looked at: read from the fields of a piece of evidence, or from its one line of text.
 
 The line is split at commas. What is a year, `built` with a month, a steering side or the name of a variant's choice is read;
-anything else stays a note, and what was not read counts as not said.
+anything else stays a note, and what was not read counts as not said. A paper may be for several years: `2014 to 2018`.
 """
 
 import re
@@ -15,6 +15,7 @@ DRIVE_SIDE = "drive-side"
 UNKNOWN = str(Blank.UNKNOWN)
 
 _YEAR = re.compile(r"(?:19|20)[0-9]{2}")
+_YEARS = re.compile(r"((?:19|20)[0-9]{2}) to ((?:19|20)[0-9]{2})")
 _BUILT = re.compile(r"built ((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])")
 _SIDES = {"left-hand drive": "left", "lhd": "left", "right-hand drive": "right", "rhd": "right"}
 
@@ -29,6 +30,8 @@ class Seen:
     choices: Mapping[str, str] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     unknown: frozenset[str] = frozenset()
+    years: tuple[int, int] | None = None
+    """First and last year of what is said of several: a paper of the maker."""
 
     @property
     def months(self) -> Built | None:
@@ -38,7 +41,8 @@ class Seen:
         """
         if self.built:
             return Built(self.built, _later(self.built, 1))
-        return Built(Month(self.year - 1, 1), Month(self.year + 1, 1)) if self.year else None
+        first, last = self.years or (self.year, self.year)
+        return Built(Month(first - 1, 1), Month(last + 1, 1)) if first and last else None
 
 
 def seen(record: VehicleRecord, car: CarSeen | None) -> Seen:
@@ -90,12 +94,14 @@ def _typed(car: CarSeen) -> Seen:
 def _read(record: VehicleRecord, text: str) -> Seen:
     """The line of text, clause by clause."""
     names = _choice_names(record)
-    year, built, side, choices, notes = None, None, "", {}, []
+    year, years, built, side, choices, notes = None, None, None, "", {}, []
     for clause in filter(None, (" ".join(part.split()) for part in text.split(","))):
         word = clause.casefold()
-        month = _BUILT.fullmatch(word)
+        month, several = _BUILT.fullmatch(word), _YEARS.fullmatch(word)
         if _YEAR.fullmatch(word):
             year = int(word)
+        elif several:
+            years = (int(several[1]), int(several[2]))
         elif month:
             built = Month(int(month[1]), int(month[2]))
         elif word in _SIDES:
@@ -104,7 +110,7 @@ def _read(record: VehicleRecord, text: str) -> Seen:
             choices[names[word][0]] = names[word][1]
         else:
             notes.append(clause)
-    return Seen(year, built, side, choices, tuple(notes))
+    return Seen(year, built, side, choices, tuple(notes), years=years)
 
 
 def _choice_names(record: VehicleRecord) -> dict[str, tuple[str, str]]:

@@ -10,25 +10,37 @@ import dataclasses
 import random
 import sys
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from typing import Any
 
-sys.path.insert(0, str(Path(__file__).parent.parent / "check"))  # the mutations stand beside the tests that use them
-
 import mutations
-from slips import evidence, numbers, parts, wiring
-from slips.making import SLIPS, Data, Slip
+from slips import evidence, numbers, parts, wiring  # for what they register
+from slips.making import SLIPS, Data, Slip, Spoilt
 
 from undertrim.check import looking, runner
 from undertrim.check.looking import Looked
+from undertrim.record.identity import slug
 from undertrim.record.source import Source
 from undertrim.record.store import Workspace, entry
 
-__all__ = ["evidence", "numbers", "parts", "wiring"]  # imported for what they register
+__all__ = [
+    "Kind",
+    "Spoilt",
+    "evidence",
+    "found_in",
+    "kinds",
+    "numbers",
+    "parts",
+    "spoilt",
+    "table",
+    "unstamped",
+    "vehicles",
+    "wiring",
+]
 
 PLACES = 4
 """Places tried of one kind in one record."""
@@ -72,7 +84,7 @@ def _of_record(work: tuple[Path, Path, int]) -> list[tuple[str, set[str]]]:
     return [
         (name, found_in(Workspace(root), path, spoilt_source))
         for name, made in kinds().items()
-        for spoilt_source in _spoilt(name, made, source, places)
+        for spoilt_source in spoilt(name, made, source, places)
     ]
 
 
@@ -82,28 +94,35 @@ def unstamped(source: Source) -> Source:
     return dataclasses.replace(source, data={key: value for key, value in source.data.items() if key != "verified"})
 
 
-def _spoilt(name: str, made: Slip, source: Source, places: int) -> Iterator[Source]:
+def spoilt(name: str, made: Slip, source: Source, places: int) -> Iterator[Source]:
     """The record spoilt in some of the places where this can be done; random, but the same in every run."""
     data: Data = copy.deepcopy(source.data)  # type: ignore[assignment]
     found = _made(made, data)
-    for spoilt in random.Random(name).sample(found, min(places, len(found))):  # noqa: S311 - a draw, no secret
-        yield dataclasses.replace(source, data=spoilt)
+    for one in random.Random(name).sample(found, min(places, len(found))):  # noqa: S311 - a draw, no secret
+        yield dataclasses.replace(source, data=one)
 
 
 def _made(made: Slip, data: Data) -> list[Any]:
     """All that a kind makes of a record; none where the record lacks what the kind takes for granted."""
     try:
-        return [spoilt for _, spoilt in made(data)]
+        return [one for _, one in made(data)]
     except KeyError:
         return []
 
 
 def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     """The ids of the rules that say something of a record among the others."""
-    item = looking.look(entry(path, workspace.kind(path), source))
+    source = dataclasses.replace(source, path=named(source.path, source))
+    item = looking.look(entry(named(path, source), workspace.kind(path), source))
     across = runner._across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
     settled = runner._settled(item, across.get(item.path, []), runner.COLLECTION_RULES)
     return {problem.rule for problem in settled}
+
+
+def named(path: Path, source: Source) -> Path:
+    """The file a record belongs in by its model: a copy for another model stands beside the one it came from."""
+    model, stem = source.data["vehicle"]["model"], path.stem.rsplit("-", 2)  # type: ignore[index,call-overload]
+    return path.with_name(f"{slug(str(model))}-{stem[1]}-{stem[2]}.yaml")
 
 
 @cache
@@ -127,11 +146,6 @@ def _row(name: str, kind: Kind) -> str:
     return f"{name:52}{kind.tried:>7}{kind.caught:>8}{kind.caught / max(kind.tried, 1):>7.0%}  {by}".rstrip()
 
 
-def main(words: Iterable[str] = ()) -> None:
-    """Print the table for the records of this repository."""
-    root = next(map(Path, words), Path(__file__).parent.parent.parent)
-    sys.stdout.write(table(measure(Workspace(root))))
-
-
-if __name__ == "__main__":
-    main(sys.argv[1:])
+def main(workspace: Workspace) -> None:
+    """Print the table for the records of a workspace."""
+    sys.stdout.write(table(measure(workspace)))
