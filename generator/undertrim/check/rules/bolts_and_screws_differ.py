@@ -62,7 +62,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for opening in subject.record.openings.values():
         out = [parts[name] for name in opening.behind if name in parts and parts[name].replaced == "yes"]
         held = _screws(out[0]) if len(out) == 1 and subject.intact(("parts", out[0].id)) else None
-        if opening.bolts and held and opening.bolts.count != held:
+        if opening.bolts and held and opening.bolts.count != held and subject.intact(("openings", opening.id)):
             message = f"the pattern has {opening.bolts.count} holes, and '{out[0].id}' is held by {held}"
             hint = "count both again; if the factory speaker uses only some of the holes, allow it with that reason"
             yield Finding(("openings", opening.id, "bolts", "count"), message, hint)

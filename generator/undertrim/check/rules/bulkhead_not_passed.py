@@ -58,7 +58,8 @@ _THROUGH = ("grommet", "edge", "unknown")
 def check(subject: Subject) -> Iterator[Finding]:
     """Every run out of the engine bay that goes through no metal."""
     for run in subject.record.runs.values():
-        if run.engine == "yes" and run.passes and not any(item.through in _THROUGH for item in run.passes):
+        metal = any(item.through in _THROUGH for item in run.passes)
+        if run.engine == "yes" and run.passes and not metal and subject.intact(("runs", run.id)):
             message = f"'{run.id}' comes from the engine bay and goes through no hole of the bulkhead"
             hint = "add where it passes the bulkhead, 'through' a grommet or an edge, or 'unknown'"
             yield Finding(("runs", run.id, "passes"), message, hint, key=True)

@@ -47,6 +47,7 @@ from undertrim.record.units import Quantity
 LEVEL = Level.WARNING
 
 _ANY, _FASTENER, _TETHER = 300, 120, 180  # s
+_JOB = 10800  # s; above this no part's time is plausible, and `implausible-quantity` says so
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -54,7 +55,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for section, things in (("parts", subject.record.parts), ("preps", subject.record.preps)):
         for thing in things.values():
             most = _most(thing)
-            if most is not None and isinstance(thing.takes, Quantity) and thing.takes.value > most:
+            if most is not None and isinstance(thing.takes, Quantity) and most < thing.takes.value <= _JOB:
                 message = f"'{thing.takes.text}' for what can be undone in {most // 60} min"
                 yield Finding((section, thing.id, "takes"), message, "are these seconds, or is a fastener missing?")
 

@@ -69,7 +69,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     for opening in subject.record.openings.values():
         had = opening.kind == "receiver" or opening.impedance is not None
         known = [parts[name] for name in opening.behind if name in parts]
-        if had and known and not any(part.replaced == "yes" for part in known):
+        whole = all(subject.intact(("parts", part.id)) for part in known)
+        if had and known and whole and not any(part.replaced == "yes" for part in known):
             named = " and ".join(f"'{part.id}'" for part in known)
             yield Finding(
                 ("openings", opening.id, "behind"),

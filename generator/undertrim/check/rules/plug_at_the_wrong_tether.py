@@ -63,7 +63,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every plug at a tether that it cannot be at."""
     plugs = subject.record.connectors
     for plug in plugs.values():
-        found = tether_of(subject.record, plug)
+        found = tether_of(subject.record, plug) if subject.intact(("connectors",)) else None
         place = ("connectors", plug.id, "at")
         if found and found[1].kind not in _HOLDS_PINS:
             message = f"'{plug.at}' is a {found[1].kind}, and '{plug.id}' has pins"
