@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import Any
 
 import mutations
-from slips import evidence, numbers, parts, wiring  # for what they register
+from slips import evidence, guards, numbers, parts, plugs_and_texts, times, wiring  # for what they register
 from slips.making import SLIPS, Data, Slip, Spoilt
 
 from undertrim.check import looking, runner
@@ -32,11 +32,14 @@ __all__ = [
     "Spoilt",
     "evidence",
     "found_in",
+    "guards",
     "kinds",
     "numbers",
     "parts",
+    "plugs_and_texts",
     "spoilt",
     "table",
+    "times",
     "unstamped",
     "vehicles",
     "wiring",

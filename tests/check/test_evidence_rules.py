@@ -75,3 +75,9 @@ duties:
 def test_fields_of_a_car_that_are_no_such(word: str) -> None:
     text = compose(f"evidence:\n  e1: {{how: seen, on: 2026-03-02, by: rk, car: {{{word}}}}}\n")
     assert [problem.rule for problem in load("brindleway/otter-2014-2018.yaml", text).problems] == ["schema"]
+
+
+@pytest.mark.parametrize("word", ['by: " "', 'by: "?"', 'by: rk, with: " "', 'by: rk, car: " "', 'by: rk, note: "  "'])
+def test_spaces_and_marks_are_no_words(word: str) -> None:
+    text = compose(f"evidence:\n  e1: {{how: seen, on: 2026-03-02, {word}}}\n")
+    assert [problem.rule for problem in load("brindleway/otter-2014-2018.yaml", text).problems] == ["schema"]
