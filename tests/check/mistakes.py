@@ -23,6 +23,7 @@ from slips.making import SLIPS, Data, Slip, Spoilt
 
 from undertrim.check import looking, runner
 from undertrim.check.looking import Looked
+from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.identity import slug
 from undertrim.record.source import Source
 from undertrim.record.store import Workspace, entry
@@ -99,7 +100,7 @@ def unstamped(source: Source) -> Source:
 
 def spoilt(name: str, made: Slip, source: Source, places: int) -> Iterator[Source]:
     """The record spoilt in some of the places where this can be done; random, but the same in every run."""
-    data: Data = copy.deepcopy(source.data)  # type: ignore[assignment]
+    data: Data = copy.deepcopy(source.data)
     found = _made(made, data)
     for one in random.Random(name).sample(found, min(places, len(found))):  # noqa: S311 - a draw, no secret
         yield dataclasses.replace(source, data=one)
@@ -118,13 +119,13 @@ def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     source = dataclasses.replace(source, path=named(source.path, source))
     item = looking.look(entry(named(path, source), workspace.kind(path), source))
     across = runner._across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
-    settled = runner._settled(item, across.get(item.path, []), runner.COLLECTION_RULES)
+    settled = runner._settled(item, across.get(item.path, []), COLLECTION_RULES)
     return {problem.rule for problem in settled}
 
 
 def named(path: Path, source: Source) -> Path:
     """The file a record belongs in by its model: a copy for another model stands beside the one it came from."""
-    model, stem = source.data["vehicle"]["model"], path.stem.rsplit("-", 2)  # type: ignore[index,call-overload]
+    model, stem = source.data["vehicle"]["model"], path.stem.rsplit("-", 2)
     return path.with_name(f"{slug(str(model))}-{stem[1]}-{stem[2]}.yaml")
 
 

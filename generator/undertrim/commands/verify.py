@@ -81,10 +81,10 @@ def _refuse_words(fresh: Entry) -> None:
 def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
     """The errors of the record as it would be, those it has beside its neighbours, what is not known and not said of the car."""
     stamp = fresh.source.keys["verified",]
-    for item in runner.check_entry(fresh):
-        unsaid = item.rule == _UNSAID and item.position > stamp
-        if unsaid or (item.level is Level.ERROR and item.rule != _UNKNOWNS):
-            yield item
+    for found in runner.check_entry(fresh):
+        unsaid = found.rule == _UNSAID and found.position > stamp
+        if unsaid or (found.level is Level.ERROR and found.rule != _UNKNOWNS):
+            yield found
     among_all = runner.check(place, [fresh.path]).problems
     yield from (item for item in among_all if item.level is Level.ERROR and item.rule in COLLECTION_RULES)
     if isinstance(fresh.record, VehicleRecord):
