@@ -41,7 +41,7 @@ format: $(DEV_READY) ## mend what ruff can mend
 	$(BIN)/ruff check --fix
 	$(BIN)/ruff format
 
-bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000" for a large collection)
+bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000": large; ARGS=--mistakes: what the checks find)
 	$(BIN)/python tests/bench/bench.py $(ARGS)
 
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows

@@ -1,6 +1,7 @@
 """Measures speed and size over collections of different sizes, and how a cost grows with the collection.
 
-Run it with `make bench`. It prints a table and judges nothing; a budget is for people to hold it against.
+Run it with `make bench`. It prints a table and judges nothing; a budget is for people to hold it against. With
+`make bench ARGS=--mistakes` it counts instead which mistakes the checks find.
 """
 
 import argparse
@@ -8,10 +9,12 @@ import sys
 import tempfile
 from pathlib import Path
 
-from herd import Herd, herd
+from herd import ROOT, Herd, herd
 from profiles import profiles
 from sizes import sizes
 from times import Values, collection, from_the_shell, one_by_one
+
+from undertrim.record.store import Workspace
 
 TINY = 10
 SMALL = 100
@@ -22,6 +25,8 @@ LARGEST = 5000
 def main() -> int:
     """Measure collections of 10, of 100 and of as many vehicles as asked for, and print the table."""
     options = arguments()
+    if options.mistakes:
+        return mistakes()
     measured = {size: measure(size, profile=options.profile and size == SMALL) for size in (TINY, SMALL, options.size)}
     sys.stdout.write(table(measured))
     return 0
@@ -34,7 +39,19 @@ def arguments() -> argparse.Namespace:
         "--size", type=_size, default=LARGE, help=f"vehicles in the largest collection (default: {LARGE})"
     )
     parser.add_argument("--profile", action="store_true", help="show where the time goes for one record, too")
+    parser.add_argument(
+        "--mistakes", action="store_true", help="instead, spoil the shipped records and count what the checks find"
+    )
     return parser.parse_args()
+
+
+def mistakes() -> int:
+    """The table of mistakes; what it needs stands beside the tests of the rules."""
+    sys.path.insert(0, str(ROOT / "tests" / "check"))
+    from mistakes import main as count
+
+    count(Workspace(ROOT))
+    return 0
 
 
 def _size(text: str) -> int:

@@ -13,6 +13,7 @@ OF_ONE_MAKE = 50
 """So many vehicles are given to one make before the next begins."""
 
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
+_BY = re.compile(r"\bby: (\w+), car:")
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
 
 
@@ -49,6 +50,7 @@ def _another(folder: Path, original: Path, number: int) -> Path:
     years = original.stem.removeprefix(slug(named["model"]))
     path = folder / slug(new["make"]) / f"{slug(new['model'])}{years}.yaml"
     path.parent.mkdir(parents=True, exist_ok=True)
+    text = _BY.sub(rf"by: \1{number}, car:", text)  # no two records hold the same look at a car
     path.write_text(_renamed(text, new), encoding="utf-8")
     return path
 

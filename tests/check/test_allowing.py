@@ -52,7 +52,7 @@ def test_an_allow_hides_its_line(text: str, newline: str) -> None:
 
 
 def test_an_allow_speaks_of_one_line_and_one_rule() -> None:
-    two = f"{GUILTY} {ALLOW}: the car is gone\n    takes: 9 h"
+    two = f"{GUILTY} {ALLOW}: the car is gone\n    takes: 9 h\n    replaced: yes"
     [message] = said(
         changed(
             two,

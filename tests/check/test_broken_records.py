@@ -34,8 +34,13 @@ functions:
   speed: {by: data}
 """
 SCREWS = "{screw: T20, count: 4, at: {top: 2, bottom: 2}, thread: ST4.2, length: 16 mm}, {hook: tab, count: 2}"
-EVIDENCE = "evidence:\n  e2: {how: seen, on: 2026-03-09, by: tw}\n"
-TEXT = BASE.replace("evidence:\n", EVIDENCE).replace("{screw: T20, count: 4}", SCREWS) + EXTRA
+EVIDENCE = "evidence:\n  e2: {how: seen, on: 2026-03-09, by: tw, car: '2015, yes'}\n"
+TEXT = (
+    BASE.replace('car: "2016"', 'car: "2016, no"')
+    .replace("evidence:\n", EVIDENCE)
+    .replace("{screw: T20, count: 4}", SCREWS)
+    + EXTRA
+)
 SOURCE = read_text(TEXT, Path("records/vehicles/brindleway/otter-2014-2018.yaml"))
 SILENT = [
     "colour-not-known",

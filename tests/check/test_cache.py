@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from rule_pages import BASE
 
 from undertrim.check import looking, runner
-from undertrim.check.cache import Cache
+from undertrim.check.cache import UNKEPT, Cache
 from undertrim.check.kept import frozen, thawed
 from undertrim.check.looking import Looked
 from undertrim.check.register import RECORD_RULES
@@ -237,12 +237,13 @@ def test_a_settled_file_is_not_read_again(tmp_path: Path, monkeypatch: pytest.Mo
 
 
 def test_the_rules_do_not_ask_for_the_day() -> None:
-    """What is remembered would be wrong the next day: below `publish` nothing looks at the calendar."""
+    """What is remembered would be wrong the next day: below `publish` only a rule whose word is not kept looks at the calendar."""
     package = ROOT / "generator" / "undertrim"
     for layer in ("check", "derive", "record"):
         for path in (package / layer).rglob("*.py"):
             text = path.read_text(encoding="utf-8")
-            assert not re.search(r"today\(\)|\.now\(", text), path
+            asks = re.search(r"today\(\)|\.now\(", text) is not None
+            assert not asks or path.stem.replace("_", "-") in UNKEPT, path
 
 
 def test_the_cache_is_not_for_others_to_read(place: Workspace) -> None:

@@ -24,7 +24,8 @@ from undertrim.record.store import Workspace, entry
 ROOT = Path(__file__).parents[2]
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
 RICH = (
-    BASE.replace("evidence:\n", "evidence:\n  e2: {how: seen, on: 2026-03-09, by: tw}\n")
+    BASE.replace('car: "2016"', 'car: "2016, yes"')
+    .replace("evidence:\n", 'evidence:\n  e2: {how: seen, on: 2026-03-09, by: tw, car: "2015, no"}\n')
     .replace("    replaced: yes\n", "    replaced: yes\n    after: [bezel]\n")
     .replace(
         "parts:\n",
@@ -330,7 +331,8 @@ def test_collection_and_gear_rules_may_crash_too(place: Workspace, monkeypatch: 
 
 def overlapping(place: Workspace, built: str = "{from: 2016-01, to: 2020-01}") -> Path:
     path = place.root / PATH.with_stem("otter-2016-2020")
-    path.write_text(BASE.replace("{from: 2014-01, to: 2018-01}", built), encoding="utf-8")
+    text = BASE.replace("{from: 2014-01, to: 2018-01}", built).replace('by: rk, car: "2016"', 'by: tw, car: "2018"')
+    path.write_text(text, encoding="utf-8")
     return path
 
 

@@ -135,6 +135,33 @@ def test_words_no_record_may_hold_are_refused(
     assert FILE.read_text(encoding="utf-8") == KNOWN
 
 
+@pytest.mark.parametrize(
+    ("car", "on", "rule"),
+    [
+        ("2011, left-hand drive", "2026-04-02", "evidence-of-another-car"),
+        ("2016, right-hand drive", "2026-04-02", "evidence-of-another-car"),
+        ("built 2018-01", "2026-04-02", "evidence-of-another-car"),
+        ("2016, left-hand drive", "2013-12-31", "evidence-before-the-car"),
+        ("2016, left-hand drive", "2014-12-31", "evidence-before-the-car"),
+        ("2016, left-hand drive", "2090-04-02", "evidence-after-today"),
+    ],
+)
+def test_a_car_or_day_that_cannot_be_is_refused(
+    capsys: pytest.CaptureFixture[str], car: str, on: str, rule: str
+) -> None:
+    code, out, err = verify(capsys, "--by", "rk", "--car", car, "--on", on)
+    assert (code, out) == (1, "")
+    assert f"({rule})" in err
+    assert FILE.read_text(encoding="utf-8") == KNOWN
+
+
+def test_a_stamp_says_which_car(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = verify(capsys, "--by", "rk", "--car", "The blue one")
+    assert (code, out) == (1, "")
+    assert "'verified' does not say of its car: year (car-not-said)" in err
+    assert FILE.read_text(encoding="utf-8") == KNOWN
+
+
 def test_a_vehicle_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     code, _, err = run(capsys, "verify", "badger", *WORDS)
     assert (code, "no vehicle 'badger'" in err) == (2, True)

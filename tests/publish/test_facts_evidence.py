@@ -196,3 +196,32 @@ def test_a_record_without_evidence_has_no_age() -> None:
     item, _ = record(evidence={})
     bare = replace(item, path=Path("records/vehicles/brindleway/otter-2014-2018.yaml"))
     assert facts.vehicle(bare, DAY)["age"] == {"words": "", "on": ""}
+
+
+SEEN = {
+    "vehicle": {"drive_side": ["left", "right"], "bodies": ["van", "minibus"]},
+    "variants": {
+        "radio": {"ask": "Which?", "choices": {"plain": {"label": "Plain <radio>"}, "map": {"label": "Map radio"}}}
+    },
+    "evidence": {
+        "e1": {"how": "seen", "on": "2026-03-09", "by": "rk", "car": "2016, right-hand drive, map radio"},
+        "e2": {"how": "seen", "on": "2026-03-09", "by": "rk", "car": {"year": "2016", "built": "2015-11", "side": "left", "is": {"radio": "plain"}, "note": "Blue"}},
+    },
+}  # fmt: skip
+
+
+def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> None:
+    item, about = record(**SEEN)
+    line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
+    assert line["car"] == "2016, right-hand drive, map radio"
+    assert line["seen"] == {"year": 2016, "built": "", "side": "right", "is": {"drive-side": "right", "radio": "map"}}
+    assert fields["car"] == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
+    assert fields["seen"]["is"] == {"drive-side": "left", "radio": "plain"}
+    body = pages.vehicle(facts.vehicle(item, DAY))
+    assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body
+
+
+def test_the_car_of_a_stamp_is_shown_in_words() -> None:
+    stamp = {**stamped(), "car": {"year": "2016", "side": "left"}}
+    assert standing(verified=stamp)["car"] == "2016, left-hand drive"
+    assert "2016, left-hand drive" in standing(verified=stamp)["text"]

@@ -21,8 +21,9 @@ from undertrim.record.store import Workspace
 ALL, CARD = "all", "card"
 """All that there is to say of a file, or its card alone."""
 
-UNKEPT = frozenset({CRASH, "file-name"})
-"""Rules whose word is not kept: a crash says nothing of the record, and how to rename depends on what else is there."""
+UNKEPT = frozenset({CRASH, "evidence-after-today", "file-name"})
+"""Rules whose word is not kept: a crash says nothing of the record, how to rename depends on what else is there, and a day to come
+will be past. That no day is to come stays true, so a record without such a finding is kept like any other."""
 
 
 class Cache:

@@ -99,6 +99,7 @@ class Card:
     """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed.
 
     `joints` is what gear meets in a vehicle, as typed (see `joints.py`); None for gear, and where some of it cannot be read.
+    `evidence` is a vehicle's evidence as typed; None likewise.
     """
 
     path: Path
@@ -107,6 +108,7 @@ class Card:
     places: Mapping[Pointer, Position]
     typed: Data = None
     joints: Data = None
+    evidence: Data = None
 
 
 class RecordRule(Protocol):

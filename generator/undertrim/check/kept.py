@@ -43,13 +43,15 @@ def _problem(shown: Path, line: int, column: int, level: str, rule: str, message
 def _card(card: Card) -> Plain:
     section = "vehicle" if isinstance(card.facts, VehicleFacts) else "gear"
     places = [[list(pointer), *_at(place)] for pointer, place in card.places.items()]
-    return {"section": section, "facts": card.typed, "places": places, "joints": card.joints}
+    return {"section": section, "facts": card.typed, "places": places, "joints": card.joints, "evidence": card.evidence}
 
 
 def _as_card(plain: Plain, path: Path, shown: Path) -> Card:
     facts = build.section(plain["section"], plain["facts"])
     places = {tuple(pointer): Position(line, column) for pointer, line, column in plain["places"]}
-    return Card(shown, f"{path.parent.name}/{path.stem}", facts, places, plain["facts"], plain["joints"])
+    return Card(
+        shown, f"{path.parent.name}/{path.stem}", facts, places, plain["facts"], plain["joints"], plain["evidence"]
+    )
 
 
 def _at(position: Position) -> Iterable[int]:

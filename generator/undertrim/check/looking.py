@@ -13,6 +13,7 @@ from undertrim.check.register import GEAR_RULES, RECORD_RULES
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.source import Data
 from undertrim.record.store import Entry
 
 CRASH = "crash"
@@ -88,5 +89,16 @@ def card(entry: Entry) -> Card | None:
         ("vehicle", entry.record.vehicle) if isinstance(entry.record, VehicleRecord) else ("gear", entry.record.gear)
     )
     shown = (section, *joints.PLACED)
-    places = {pointer: place for pointer, place in entry.source.values.items() if pointer[:1] and pointer[0] in shown}
-    return Card(entry.source.path, entry.address, facts, places, entry.source.data[section], joints.cut(entry))
+    places = {
+        pointer: place
+        for pointer, place in entry.source.values.items()
+        if pointer[:1] and (pointer[0] in shown or (pointer[0] == "evidence" and len(pointer) == 2))
+    }
+    typed, evidence = entry.source.data[section], _evidence(entry)
+    return Card(entry.source.path, entry.address, facts, places, typed, joints.cut(entry), evidence)
+
+
+def _evidence(entry: Entry) -> Data:
+    """The evidence as typed; None where there is none, and where the schema refused some of it."""
+    refused = any(place[:1] in ((), ("evidence",)) for place in entry.dropped)
+    return None if refused or not isinstance(entry.source.data, dict) else entry.source.data.get("evidence")

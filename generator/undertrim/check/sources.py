@@ -1,4 +1,4 @@
-"""Where a record names its evidence."""
+"""Where a record names its evidence, and the conditions a fact stands under."""
 
 from collections.abc import Iterable, Iterator
 
@@ -6,6 +6,7 @@ from undertrim.record.fields import Field, Place
 from undertrim.record.source import Data, Pointer
 
 SOURCE: Place = ("common", ("$defs", "source"))
+WHEN: Place = ("common", ("$defs", "when"))
 
 
 def named(fields: Iterable[Field]) -> Iterator[tuple[Pointer, str]]:
@@ -34,3 +35,24 @@ def nearest_source(data: Data, pointer: Pointer) -> tuple[str, ...]:
         if isinstance(said, str | list):  # a part may be called 'source' too
             found = tuple(name for name in ([said] if isinstance(said, str) else said) if isinstance(name, str))
     return found
+
+
+def by_block(fields: Iterable[Field]) -> dict[Pointer, tuple[str, ...]]:
+    """The evidence ids that each block with a `source` of its own names."""
+    found: dict[Pointer, tuple[str, ...]] = {}
+    for field in fields:
+        if field.node.home == SOURCE and field.pointer[-1] == "source":
+            names = [field.value] if isinstance(field.value, str) else field.value
+            found[field.pointer[:-1]] = tuple(name for name in names or () if isinstance(name, str))
+    return found
+
+
+def conditions(fields: Iterable[Field]) -> Iterator[tuple[Pointer, tuple[tuple[str, tuple[str, ...]], ...]]]:
+    """The clauses of every block with a `when` of its own."""
+    for field in fields:
+        if field.node.home == WHEN and field.pointer[-1] == "when" and isinstance(field.value, dict):
+            yield field.pointer[:-1], tuple((name, _choices(choice)) for name, choice in field.value.items())
+
+
+def _choices(value: object) -> tuple[str, ...]:
+    return (value,) if isinstance(value, str) else tuple(value) if isinstance(value, list) else ()

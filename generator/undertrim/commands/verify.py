@@ -25,13 +25,19 @@ from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
 
 _UNKNOWNS = "verified-with-unknowns"
+_UNSAID = "car-not-said"
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
     parser.add_argument("--by", required=True, metavar="INITIALS", help="who checked it")
-    parser.add_argument("--car", required=True, metavar="CAR", help="at which car: year, steering side, variant")
+    parser.add_argument(
+        "--car",
+        required=True,
+        metavar="CAR",
+        help="at which car, in one line: year, steering side, what its choices of the variants are called",
+    )
     parser.add_argument("--on", metavar="DATE", help="on which day, as year-month-day (default: today)")
     add_workspace(parser)
 
@@ -73,8 +79,12 @@ def _refuse_words(fresh: Entry) -> None:
 
 
 def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
-    """The errors of the record as it would be, those it has beside its neighbours, and what is not known."""
-    yield from (item for item in runner.check_entry(fresh) if item.level is Level.ERROR and item.rule != _UNKNOWNS)
+    """The errors of the record as it would be, those it has beside its neighbours, what is not known and not said of the car."""
+    stamp = fresh.source.keys["verified",]
+    for found in runner.check_entry(fresh):
+        unsaid = found.rule == _UNSAID and found.position > stamp
+        if unsaid or (found.level is Level.ERROR and found.rule != _UNKNOWNS):
+            yield found
     among_all = runner.check(place, [fresh.path]).problems
     yield from (item for item in among_all if item.level is Level.ERROR and item.rule in COLLECTION_RULES)
     if isinstance(fresh.record, VehicleRecord):

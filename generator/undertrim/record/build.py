@@ -1,5 +1,6 @@
 """Builds the typed model from data that the schema has passed."""
 
+from collections.abc import Callable
 from functools import cache
 from types import UnionType
 from typing import Annotated, Any, Literal, get_args, get_origin
@@ -77,6 +78,8 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(
         model.Evidence, make_dict_structure_fn(model.Evidence, converter, with_=override(rename="with"))
     )
+    by_field = make_dict_structure_fn(model.CarSeen, converter, is_=override(rename="is"))
+    converter.register_structure_hook(model.CarSeen, lambda value, wanted: _car(by_field, value, wanted))
     return converter
 
 
@@ -127,6 +130,12 @@ def _count(value: str | None, _: Any) -> model.Count | None:
 
 def _sources(value: str | list[str], _: Any) -> tuple[str, ...]:
     return _words(value)
+
+
+def _car(
+    by_field: Callable[[dict[str, Any], Any], model.CarSeen], value: str | dict[str, Any], wanted: Any
+) -> model.CarSeen:
+    return model.CarSeen(value) if isinstance(value, str) else by_field(value, wanted)
 
 
 def _ref(converter: cattrs.Converter, value: str | dict[str, Any]) -> model.Ref:

@@ -188,7 +188,7 @@ _KEYWORDS: dict[str, Callable[[Any, Schema], Test]] = {
     "propertyNames": _names,
     "items": _items,
     "required": _required,
-    "minLength": _length(str, int.__ge__),
+    "minLength": lambda limit, _: lambda value: not isinstance(value, str) or len(value.strip()) >= limit,
     "maxLength": _length(str, int.__le__),
     "minItems": _length(list, int.__ge__),
     "maxItems": _length(list, int.__le__),

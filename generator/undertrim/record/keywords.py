@@ -71,11 +71,18 @@ def _unique(_: Any, wanted: bool, instance: object, __: Schema) -> Errors:
         yield Refused(quoted(item), path=[index])
 
 
+def _min_length(validator: Any, limit: int, instance: object, field: Schema) -> Errors:
+    """Spaces alone are no text."""
+    said = instance.strip() if isinstance(instance, str) else instance
+    yield from Draft202012Validator.VALIDATORS["minLength"](validator, limit, said, field)
+
+
 KEYWORDS: dict[str, Keyword] = {
     **{word: _of_value(refused) for word, refused in values.REFUSED.items()},
     "type": _type,
     "allOf": _all_of,
     "if": _if,
+    "minLength": _min_length,
     "uniqueItems": _unique,
 }
 

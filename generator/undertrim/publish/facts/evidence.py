@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
+from undertrim.derive.evidence import seen
 from undertrim.derive.evidence.age import age as in_words
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.derive.evidence.fingerprint import Changes
@@ -26,21 +27,21 @@ def standing(record: VehicleRecord, data: Typed) -> Data:
     stamp = record.verified
     return {
         "word": str(found.word),
-        "text": _line(found, stamp),
+        "text": _line(record, found, stamp),
         "on": stamp.on if stamp else "",
         "by": stamp.by if stamp else "",
-        "car": stamp.car if stamp else "",
+        "car": seen.shown(record, stamp.car) if stamp else "",
         "obstacles": [{"what": item.what, "where": item.where} for item in found.obstacles],
         "edited": _edited(found.changes, data),
     }
 
 
-def _line(found: Standing, stamp: Verified | None) -> str:
+def _line(record: VehicleRecord, found: Standing, stamp: Verified | None) -> str:
     if stamp is None or found.word is Word.UNVERIFIED:
         return "Not verified"
     if found.word is Word.STALE:
         return f"Verification is stale: {found.changes.count} fact{'' if found.changes.count == 1 else 's'} changed"
-    return f"Verified {stamp.on} by {stamp.by} at: {stamp.car}"
+    return f"Verified {stamp.on} by {stamp.by} at: {seen.shown(record, stamp.car)}"
 
 
 def _edited(changes: Changes, data: Typed) -> list[Data]:
@@ -118,14 +119,21 @@ def age(on: str, made: date | None) -> Data:
     return {"words": words, "on": made.isoformat() if made and words else ""}
 
 
-def piece(item: Evidence, made: date | None) -> Data:
-    """One piece of evidence."""
+def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:
+    """One piece of evidence; `seen` is what is known of its car by field, answers that follow from its month of build included."""
+    known = seen.seen(record, item.car)
     return {
         "id": item.id,
         "how": item.how,
         "on": item.on,
         "by": item.by,
-        "car": item.car,
+        "car": seen.shown(record, item.car),
+        "seen": {
+            "year": known.year,
+            "built": str(known.built or ""),
+            "side": known.side,
+            "is": seen.answers(record, known),
+        },
         "with": item.with_,
         "note": item.note,
         "age": age(item.on, made)["words"],

@@ -101,7 +101,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
             if area.restraints
         ],
         "coverage": coverage.summary(record),
-        "evidence": [evidence.piece(item, made) for item in record.evidence.values()],
+        "evidence": [evidence.piece(record, item, made) for item in record.evidence.values()],
     }
 
 

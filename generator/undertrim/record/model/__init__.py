@@ -26,7 +26,7 @@ from undertrim.record.model.basics import (
     Voltage,
     When,
 )
-from undertrim.record.model.evidence import Claim, Conflict, Evidence, Verified
+from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
 from undertrim.record.model.openings import DOORS, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.parts import (
@@ -60,6 +60,7 @@ __all__ = [
     "Blank",
     "Bolts",
     "Built",
+    "CarSeen",
     "Caution",
     "Choice",
     "Claim",

@@ -1,8 +1,21 @@
 """Who found what out, what is disputed, and what was verified."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Literal
 
-from undertrim.record.model.basics import Sources
+from undertrim.record.model.basics import Count, Month, Sources
+
+
+@dataclass(frozen=True, slots=True)
+class CarSeen:
+    """The car that was looked at: as one line of `text`, or field by field; None and nothing where it was not said."""
+
+    text: str = ""
+    year: Count | None = None
+    built: Month | None = None
+    side: Literal["left", "right", "unknown"] | None = None
+    is_: dict[str, str] = field(default_factory=dict)
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,7 +26,7 @@ class Evidence:
     how: str
     on: str
     by: str
-    car: str = ""
+    car: CarSeen | None = None
     with_: str = ""
     note: str = ""
 
@@ -42,5 +55,5 @@ class Verified:
 
     on: str
     by: str
-    car: str
+    car: CarSeen
     facts: dict[str, str]
