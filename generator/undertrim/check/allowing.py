@@ -13,7 +13,7 @@ from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source
 
 RULE = "allow"
-FIXED = ("yaml", "schema", "crash", "defeats-safety", RULE)
+FIXED = ("yaml", "schema", "crash", "limit", "defeats-safety", RULE)
 """What cannot be allowed."""
 
 _ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?P<rest>.*)$", re.IGNORECASE)

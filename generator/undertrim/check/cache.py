@@ -13,7 +13,7 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.check import kept
-from undertrim.check.looking import CRASH, Looked
+from undertrim.check.looking import CRASH, LIMIT, Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
@@ -21,8 +21,8 @@ from undertrim.record.store import Workspace
 ALL, CARD = "all", "card"
 """All that there is to say of a file, or its card alone."""
 
-UNKEPT = frozenset({CRASH, "file-name"})
-"""Rules whose word is not kept: a crash says nothing of the record, and how to rename depends on what else is there."""
+UNKEPT = frozenset({CRASH, LIMIT, "file-name"})
+"""Rules whose word is not kept: a crash or a limit says nothing of the record, and how to rename depends on what else is there."""
 
 
 class Cache:
