@@ -72,11 +72,12 @@ class Crew:
 
         `work` and the items must be fit to be sent to another process. Raises OSError where the machine failed, not the item.
         """
+        shared = _Round(self, work, items)
         try:
-            yield from _Round(self, work, items).results()
-        except BaseException:
-            self.close()  # some are still at what nobody waits for any more
-            raise
+            yield from shared.results()
+        finally:
+            if shared.busy:
+                self.close()  # they are still at what nobody waits for any more
 
     def hands(self, items: int) -> list[_Hand]:
         """As many workers as have something to do."""
@@ -111,7 +112,7 @@ class _Round(Generic[Item, Result]):
         self._crew, self._work, self._items = crew, work, items
         self._left = deque(range(len(items)))
         self._done: dict[int, Result | Failed] = {}
-        self._busy: list[_Hand] = []
+        self.busy: list[_Hand] = []
 
     def results(self) -> Iterator[Result | Failed]:
         for hand in self._crew.hands(len(self._items)):
@@ -132,20 +133,20 @@ class _Round(Generic[Item, Result]):
         except ConnectionError:  # it ended while it had nothing to do, which is no item's fault
             self._crew.renew(hand)
             hand.line.send(job)
-        self._busy.append(hand)
+        self.busy.append(hand)
 
     def _await(self) -> None:
         """Take what the next workers say, or end those whose time is over."""
-        oldest = min(hand.since for hand in self._busy)
-        ready = wait([hand.line for hand in self._busy], max(0.0, oldest + self._crew.allowed.seconds - time.monotonic()))
-        for hand in [hand for hand in self._busy if hand.line in ready] or self._late():
-            self._busy.remove(hand)
+        oldest = min(hand.since for hand in self.busy)
+        ready = wait([hand.line for hand in self.busy], max(0.0, oldest + self._crew.allowed.seconds - time.monotonic()))
+        for hand in [hand for hand in self.busy if hand.line in ready] or self._late():
+            self.busy.remove(hand)
             self._done[hand.number] = self._taken(hand) if hand.line in ready else self._stopped(hand)
             self._next(hand)
 
     def _late(self) -> list[_Hand]:
         end = time.monotonic() - self._crew.allowed.seconds
-        return [hand for hand in self._busy if hand.since <= end]
+        return [hand for hand in self.busy if hand.since <= end]
 
     def _stopped(self, hand: _Hand) -> Failed:
         self._crew.renew(hand)

@@ -5,13 +5,15 @@ import sys
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from undertrim.work.refused import Refused
+
 SECONDS = "UNDERTRIM_TIME_LIMIT"
 MEGABYTES = "UNDERTRIM_MEMORY_LIMIT"
 MOST = 1_000_000
 """No limit may be set higher: it would be none, and a mistyped one more likely."""
 
 
-class BadLimit(ValueError):  # noqa: N818 - it names what was set
+class BadLimit(Refused):
     """A limit in the environment is not a number that can be used; the text says which and what to write."""
 
 
