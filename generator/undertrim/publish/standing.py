@@ -34,6 +34,7 @@ def beside(out: Path) -> Iterator[Path]:
     folder = out.parent / f".{out.name}-building"
     lock = _held(folder, out)
     try:
+        (folder / ".gitignore").write_text("*\n", encoding="utf-8")
         _cleared(folder, out)
         yield folder
     finally:
@@ -56,7 +57,6 @@ def _held(folder: Path, out: Path) -> int:
     """Make the folder and hold it; the system lets go of it when this process ends, however that happens."""
     while True:
         folder.mkdir(parents=True, exist_ok=True)
-        (folder / ".gitignore").write_text("*\n", encoding="utf-8")
         number = os.open(folder / "held", os.O_RDWR | os.O_CREAT | os.O_CLOEXEC)
         try:
             _lock(number, out)
