@@ -4,6 +4,7 @@ A vehicle that cannot be prepared keeps the files it was last published with, an
 one folder; there, only the pages that changed are written anew.
 """
 
+import shutil
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -101,17 +102,17 @@ class Builder:
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
         try:
             made, failed, kept = self._publish_all(progress, aside)
-        except Damaged:  # what was remembered is not there any more: the disk is asked again
-            made, failed, kept = self._publish_all(progress, aside)
+        except Damaged:  # seen only where it was to be copied, so that a good cache is read once
+            made, failed, kept = self._publish_all(progress, aside, doubted=True)
         names = frozenset(item.address for item in kept)
         return Built(report, len(made) + len(kept), self._out, tuple(failed), names)
 
     def _publish_all(
-        self, progress: ProgressFor, aside: Path
+        self, progress: ProgressFor, aside: Path, *, doubted: bool = False
     ) -> tuple[Sequence[Prepared], Sequence[Failure], Sequence[Prepared]]:
         """Prepare and publish; what was prepared, what failed, and the last good of that."""
         before = published.read(self._workspace)
-        prepared = self._prepare(progress("preparing"))
+        prepared = self._prepare(progress("preparing"), doubted=doubted)
         made = [item for item in prepared if isinstance(item, Prepared)]
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
@@ -132,13 +133,12 @@ class Builder:
     def _cache(self) -> Cache:
         return Cache(self._workspace, self._digests, self._looked)
 
-    def _prepare(self, progress: Progress | None) -> list[Prepared | Failure]:
+    def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])
         keyed = keys(self._workspace, paths, self._address, self._digests)
         memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
-        return prepare(
-            self._workspace, keyed, sheets=self._sheets, progress=progress, memory=memory, crew=self._crew
-        )
+        how = {"sheets": self._sheets, "doubted": doubted}
+        return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
 
     def _publish(self, held: site.Content, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
@@ -156,6 +156,8 @@ class Builder:
     def _afresh(self, held: site.Content, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
+        if fresh.exists():
+            shutil.rmtree(fresh)
         shells = site.render(self._workspace.root, held, fresh)
         present = placing.place(fresh, placing.pieces(held, shells), {})
         standing.swap(fresh, self._out, aside)

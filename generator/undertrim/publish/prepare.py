@@ -99,13 +99,18 @@ def prepare(
     progress: Progress | None,
     memory: Mapping[str, Prepared] | None = None,
     crew: Crew | None = None,
+    doubted: bool = False,
 ) -> list[Prepared | Failure]:
-    """Prepare the vehicles, each by a worker; `memory` holds some of an earlier time by their key. A vehicle that fails stops no other."""
+    """Prepare the vehicles, each by a worker; a vehicle that fails stops no other.
+
+    `memory` holds some of an earlier time by their key. Files that are `doubted` are read through before they are used again.
+    """
     before = memory or {}
     known = {
         item.key: found
         for item in keyed
         if (found := before.get(item.key) or finished(workspace, item.key, sheets=sheets))
+        and (not doubted or found.files.whole())
     }
     fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], crew, sheets=sheets)
     made = (known[item.key] if item.key in known else next(fresh) for item in keyed)

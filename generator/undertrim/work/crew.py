@@ -127,12 +127,9 @@ class _Round(Generic[Item, Result]):
         if not self._left:
             return
         hand.number, hand.since = self._left.popleft(), time.monotonic()
-        job = self._work, self._items[hand.number]
-        try:
-            hand.line.send(job)
-        except ConnectionError:  # it ended while it had nothing to do, which is no item's fault
+        if not hand.process.is_alive():  # it was ended while it had nothing to do, which is no item's fault
             self._crew.renew(hand)
-            hand.line.send(job)
+        hand.line.send((self._work, self._items[hand.number]))
         self.busy.append(hand)
 
     def _await(self) -> None:
