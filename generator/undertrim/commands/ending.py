@@ -36,7 +36,7 @@ _WAY_OUT = {
 
 def of_the_surroundings(error: OSError) -> str:
     """What the machine, its disk or its folders did, with the way out; empty where it is rather our fault."""
-    name = str(error.filename or "")
+    name = str(error.filename2 or error.filename or "")
     ours = error.errno == errno.ENOENT and name.startswith(str(resources.inside()))
     if error.errno is None or ours:
         return ""
