@@ -59,7 +59,9 @@ def _say(text: str, code: int) -> int:
 
 def _our_fault() -> int:
     traceback.print_exc()
-    print(f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.", file=sys.stderr)
+    print(
+        f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.", file=sys.stderr
+    )
     return OUR_FAULT
 
 

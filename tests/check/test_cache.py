@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from here import Here
 from rule_pages import BASE
 
+from here import Here
 from undertrim.check import looking, runner
 from undertrim.check.cache import Cache
 from undertrim.check.kept import frozen, thawed

@@ -11,9 +11,9 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from here import Here
 from rule_pages import BASE
 
+from here import Here
 from undertrim.check import runner
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES

@@ -12,9 +12,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from here import Here
-
 from small_site import ROOT, tiny
+
+from here import Here
 from undertrim.cli import main
 from undertrim.commands.ending import of_the_surroundings
 from undertrim.publish import building
@@ -90,7 +90,9 @@ def test_a_port_that_is_taken(root: Path, capsys: pytest.CaptureFixture[str]) ->
     assert (code, "is taken, or not for you to use" in said) == (2, True)
 
 
-@pytest.mark.parametrize(("number", "part"), [(errno.ENOSPC, "the disk is full"), (errno.EROFS, "read-only"), (errno.EACCES, "you may not")])
+@pytest.mark.parametrize(
+    ("number", "part"), [(errno.ENOSPC, "the disk is full"), (errno.EROFS, "read-only"), (errno.EACCES, "you may not")]
+)
 def test_a_disk_that_refuses(
     root: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, number: int, part: str
 ) -> None:
@@ -111,13 +113,17 @@ def test_what_is_missing_of_ours_is_our_fault() -> None:
 
 
 def run(*words: object, **how: Any) -> "subprocess.CompletedProcess[bytes]":
-    return subprocess.run([*UNDERTRIM, *map(str, words)], capture_output="stdout" not in how, check=False, cwd=ROOT, **how)
+    return subprocess.run(
+        [*UNDERTRIM, *map(str, words)], capture_output="stdout" not in how, check=False, cwd=ROOT, **how
+    )
 
 
 @pytest.mark.parametrize("encoding", ["cp1252", "ascii", "latin-1"])
 def test_an_output_that_cannot_show_a_letter(tmp_path: Path, encoding: str) -> None:
     home = tiny(tmp_path).root / "records/vehicles/brindleway/otter-2014-2018.yaml"
-    home.write_text(home.read_text(encoding="utf-8").replace("high_voltage: no", "high_voltage: '≈🔊'"), encoding="utf-8")
+    home.write_text(
+        home.read_text(encoding="utf-8").replace("high_voltage: no", "high_voltage: '≈🔊'"), encoding="utf-8"
+    )
     for form in ("text", "json"):
         done = run("check", home, "--format", form, env={**os.environ, "PYTHONIOENCODING": encoding})
         assert (done.returncode, done.stderr) == (1, b"")
@@ -128,7 +134,7 @@ def test_an_output_that_cannot_show_a_letter(tmp_path: Path, encoding: str) -> N
 
 
 def test_nobody_reads_to_the_end() -> None:
-    shell = f"{shutil.which('bash') and 'set -o pipefail; ' or ''}{' '.join(UNDERTRIM)} reckon --help | head -c 1 >/dev/null"
+    shell = f"{(shutil.which('bash') and 'set -o pipefail; ') or ''}{' '.join(UNDERTRIM)} reckon --help | head -c 1 >/dev/null"
     done = subprocess.run(["bash", "-c", shell], capture_output=True, check=False, cwd=ROOT)
     assert done.stderr == b""
 
@@ -142,14 +148,18 @@ def test_an_output_that_is_full() -> None:
 
 
 def test_a_closed_output_is_no_fault() -> None:
-    done = subprocess.run(["bash", "-c", f"{' '.join(UNDERTRIM)} --version >&-"], capture_output=True, check=False, cwd=ROOT)
+    done = subprocess.run(
+        ["bash", "-c", f"{' '.join(UNDERTRIM)} --version >&-"], capture_output=True, check=False, cwd=ROOT
+    )
     assert (done.returncode, done.stderr) == (0, b"")
 
 
 @pytest.mark.parametrize("word", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT])
 def test_a_build_told_to_end_leaves_nothing(tmp_path: Path, word: signal.Signals) -> None:
     root = tiny(tmp_path).root
-    going = subprocess.Popen([*UNDERTRIM, "build", "--in", root], stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT)
+    going = subprocess.Popen(
+        [*UNDERTRIM, "build", "--in", root], stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT
+    )
     while not (root / ".site-building/held").exists() and going.poll() is None:
         time.sleep(0.01)
     going.send_signal(word)

@@ -8,8 +8,8 @@ from functools import cached_property
 from pathlib import Path
 
 import pytest
-from here import Here
 
+from here import Here
 from undertrim.publish import placing, shells, site
 from undertrim.publish.building import Builder, build
 from undertrim.publish.site import Body, Content

@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 from jinja2 import TemplateError
 from pypdf import PdfReader
-from here import Here
+from small_site import ROOT, held, renamed, rendered, silent, tiny
 
-from small_site import ROOT, held, rendered, renamed, silent, tiny
+from here import Here
 from undertrim.publish import beside, facts, pages, pdf, site
 from undertrim.publish.building import Builder, Built
 from undertrim.record.source import read_text
@@ -41,7 +41,12 @@ def sheets_of(name: str) -> str:
 
 @pytest.mark.parametrize(
     ("name", "shown"),
-    [(LONG, LONG), ("Plug 中", "Plug [U+4E2D]"), ("Plug 🔊", "Plug [U+1F50A]"), ("Prise e\u0301cran", "Prise \u00e9cran")],
+    [
+        (LONG, LONG),
+        ("Plug 中", "Plug [U+4E2D]"),
+        ("Plug 🔊", "Plug [U+1F50A]"),
+        ("Prise e\u0301cran", "Prise \u00e9cran"),
+    ],
 )
 def test_a_name_of_any_kind_is_printed(name: str, shown: str) -> None:
     assert shown in sheets_of(name).replace("\n", "")
@@ -102,7 +107,9 @@ CASES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("module", "name", "fail", "said"), [case[1:] for case in CASES], ids=[case[0] for case in CASES])
+@pytest.mark.parametrize(
+    ("module", "name", "fail", "said"), [case[1:] for case in CASES], ids=[case[0] for case in CASES]
+)
 def test_one_vehicle_fails(
     place: Workspace, monkeypatch: pytest.MonkeyPatch, module: Any, name: str, fail: Callable[..., Any], said: str
 ) -> None:

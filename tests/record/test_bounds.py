@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from here import Here
 from rule_pages import BASE
 
+from here import Here
 from undertrim.check import runner
 from undertrim.derive import cars
 from undertrim.derive.procedure import choices as visits
@@ -47,18 +47,22 @@ def test_too_many_cars_are_counted_and_not_made(number: int, choices: int) -> No
 
 def test_as_many_cars_as_are_allowed_are_gone_through() -> None:
     assert not any(problem.rule == "schema" for problem in checked(variants(9)))
-    assert 2**9 == MOST_CARS
+    assert MOST_CARS == 2**9
 
 
 def test_cars_told_apart_by_gear_too_are_counted(monkeypatch: pytest.MonkeyPatch) -> None:
     item = entry(PATH, "vehicle", read_text(variants(9), PATH))
     monkeypatch.setattr(cars, "MOST_CARS", 100)
-    with pytest.raises(cars.TooMany, match="9 questions make 512 different cars, and more than 100 are not gone through"):
+    with pytest.raises(
+        cars.TooMany, match="9 questions make 512 different cars, and more than 100 are not gone through"
+    ):
         cars.told_apart(item.record, [f"v{n}" for n in range(9)])  # type: ignore[arg-type]
 
 
 def test_visits_are_counted_before_they_are_planned() -> None:
-    with pytest.raises(cars.TooMany, match="512 different cars with 10 places to work at make 524,288 different visits"):
+    with pytest.raises(
+        cars.TooMany, match="512 different cars with 10 places to work at make 524,288 different visits"
+    ):
         visits._refuse_too_many(512, 10)
     with pytest.raises(cars.TooMany):
         visits._refuse_too_many(2, 600)
@@ -99,7 +103,9 @@ def test_a_number_out_of_range_reaches_no_rule() -> None:
 def test_a_text_without_end_is_cut() -> None:
     text = BASE.replace("name: ", f"name: {'x' * 500_000}", 1)
     source = read_text(text, PATH)
-    assert [problem.message for problem in source.problems] == [f"a text of {500_000 + len(first_name()):,} characters begins here"]
+    assert [problem.message for problem in source.problems] == [
+        f"a text of {500_000 + len(first_name()):,} characters begins here"
+    ]
     assert max(len(name) for name in map(str, source.data.values())) < len(BASE) + 2 * MAX_TEXT
 
 
@@ -168,7 +174,9 @@ def test_a_large_file_is_not_read_whole(folder: Path, tmp_path: Path) -> None:
     assert [problem.message for problem in report.problems] == ["the file is larger than 1000 kB"]
 
 
-def test_a_folder_that_cannot_be_looked_into_is_told(folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_folder_that_cannot_be_looked_into_is_told(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     plain = os.scandir
 
     def refuse(path: Any) -> Any:

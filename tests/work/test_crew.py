@@ -28,7 +28,7 @@ def odd(number: int) -> object:
         7: lambda: odd_error(),
         9: lambda: os._exit(0),
         11: lambda: odd_depth(11),
-        13: lambda: (lambda: None),
+        13: lambda: lambda: None,
     }
     return deeds[number]() if number in deeds else number * 2
 
@@ -53,7 +53,9 @@ def vanished(_: int) -> None:
 def test_one_that_fails_costs_itself_alone(size: int) -> None:
     with Crew(SMALL, size) as crew:
         found = list(crew.each(odd, range(15)))
-    assert [answer for answer in found if not isinstance(answer, Failed)] == [n * 2 for n in (0, 2, 4, 6, 8, 10, 12, 14)]
+    assert [answer for answer in found if not isinstance(answer, Failed)] == [
+        n * 2 for n in (0, 2, 4, 6, 8, 10, 12, 14)
+    ]
     failed = {number: answer for number, answer in enumerate(found) if isinstance(answer, Failed)}
     assert {number: answer.fault for number, answer in failed.items()} == {
         1: Fault.TIME, 3: Fault.MEMORY, 5: Fault.ENDED, 7: Fault.ERROR, 9: Fault.ENDED, 11: Fault.ERROR, 13: Fault.ERROR,

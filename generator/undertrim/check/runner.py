@@ -97,7 +97,9 @@ class _Looking:
     def _known(self, path: Path, part: str) -> Looked | None:
         if self.cache is None:
             return None
-        return self.cache.get(self.workspace, path) or (part != ALL and self.cache.get(self.workspace, path, part)) or None
+        return (
+            self.cache.get(self.workspace, path) or (part != ALL and self.cache.get(self.workspace, path, part)) or None
+        )
 
 
 def _look_at(workspace: Workspace, cache: Cache | None, path: Path) -> Looked:

@@ -56,7 +56,9 @@ def say_failed(made: "Built") -> None:
     """Name on standard error what a build could not publish."""
     for item in made.failed:
         stays = "its last good files stay" if item.address in made.kept else "it is not in the site"
-        print(f"undertrim: {printable(str(item.path))}: {printable(item.text)}: {stays}\n    {item.hint}", file=sys.stderr)
+        print(
+            f"undertrim: {printable(str(item.path))}: {printable(item.text)}: {stays}\n    {item.hint}", file=sys.stderr
+        )
         sys.stderr.write(item.trace)
     if made.failed:
         number = len(made.failed)

@@ -23,7 +23,9 @@ def run(options: argparse.Namespace) -> int:
 
     place = workspace(options)
     if not site.port_is_free("127.0.0.1", options.port):
-        raise Usage(f"port {options.port} is taken, or not for you to use: end what uses it, or give another with --port")
+        raise Usage(
+            f"port {options.port} is taken, or not for you to use: end what uses it, or give another with --port"
+        )
     with ExitStack() as held:
         out = held.enter_context(standing.preview(place.root / ".undertrim")) / "site"
         builder = held.enter_context(Builder(place, out, sheets=options.pdf))

@@ -91,7 +91,9 @@ def told_apart(
         if name in names
     ]
     if prod(map(len, choices)) > MOST_CARS:
-        raise TooMany(f"{said(map(len, choices))}, and more than {MOST_CARS} are not gone through: choose some with --variant")
+        raise TooMany(
+            f"{said(map(len, choices))}, and more than {MOST_CARS} are not gone through: choose some with --variant"
+        )
     return [dict(combination) for combination in product(*choices)]
 
 

@@ -1,7 +1,7 @@
 """Prepares what each vehicle publishes: page body, data, sheets. Work already done for the same record and program is reused."""
 
 import os
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from functools import lru_cache, partial

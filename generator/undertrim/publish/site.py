@@ -156,7 +156,9 @@ def render(root: Path, content: Content, out: Path) -> Shells:
         mkdocs_build(config)
     except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
         said = f"{type(error).__name__}: {error}" if str(error) else "the lines above say why"
-        raise BadSettings(f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}") from error
+        raise BadSettings(
+            f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}"
+        ) from error
     return plugin.shells
 
 
@@ -187,7 +189,9 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     docs = handbook if handbook.is_dir() else resources.inside("publish", "empty_handbook")
     config = _loaded(chosen, docs, out)
     if "undertrim" not in config.plugins:
-        raise BadSettings(f"'{chosen}' does not name our plugin, which makes the pages: put '- undertrim' below 'plugins:'")
+        raise BadSettings(
+            f"'{chosen}' does not name our plugin, which makes the pages: put '- undertrim' below 'plugins:'"
+        )
     ours = str(resources.top("site_overrides"))
     if ours not in config.theme.dirs:
         config.theme.dirs.insert(0, ours)
@@ -222,7 +226,9 @@ def _refuse_odd_files(folder: Path) -> None:
 def port_is_free(host: str, port: int) -> bool:
     """Whether we could serve there."""
     with socket.socket() as trial:
-        trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)  # as the server does, so that a port just left is free
+        trial.setsockopt(
+            socket.SOL_SOCKET, socket.SO_REUSEADDR, 1
+        )  # as the server does, so that a port just left is free
         try:
             trial.bind((host, port))
         except OSError:

@@ -152,7 +152,9 @@ class Reader:
         """
         value: str = event.value if event.value.isascii() else unicodedata.normalize("NFC", event.value)
         if len(value) > MAX_TEXT:
-            self.report(_at(event), f"a text of {len(value):,} characters begins here", "shorten it: nobody reads that at a car")
+            self.report(
+                _at(event), f"a text of {len(value):,} characters begins here", "shorten it: nobody reads that at a car"
+            )
             return value[:MAX_TEXT]
         bad = syntax.bad_character(value) if event.style == '"' else None
         if bad:

@@ -99,7 +99,9 @@ class Crew:
         copied = [ours, *(hand.line for hand in self._hands)] if FORKS else []
         process = _CONTEXT.Process(target=labour, args=(theirs, copied, self.allowed), daemon=True)
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore", DeprecationWarning)  # newer Pythons warn of threads, none of which the copy uses
+            warnings.simplefilter(
+                "ignore", DeprecationWarning
+            )  # newer Pythons warn of threads, none of which the copy uses
             process.start()
         theirs.close()
         return _Hand(process, ours)
@@ -135,7 +137,9 @@ class _Round(Generic[Item, Result]):
     def _await(self) -> None:
         """Take what the next workers say, or end those whose time is over."""
         oldest = min(hand.since for hand in self.busy)
-        ready = wait([hand.line for hand in self.busy], max(0.0, oldest + self._crew.allowed.seconds - time.monotonic()))
+        ready = wait(
+            [hand.line for hand in self.busy], max(0.0, oldest + self._crew.allowed.seconds - time.monotonic())
+        )
         for hand in [hand for hand in self.busy if hand.line in ready] or self._late():
             self.busy.remove(hand)
             self._done[hand.number] = self._taken(hand) if hand.line in ready else self._stopped(hand)
