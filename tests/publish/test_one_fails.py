@@ -123,7 +123,7 @@ def test_one_vehicle_fails(
     monkeypatch.setattr(module, name, only_for("otter-2014-2018", getattr(module, name), fail))
     made = build(place, sheets=True, crew=Crew(Limits(3, 1000)))
     assert [(item.address, item.text) for item in made.failed] == [("brindleway/otter-2014-2018", said)]
-    assert (made.vehicles, made.kept) == (2, {"brindleway/otter-2014-2018"})
+    assert (made.vehicles, made.kept) == (2, frozenset({"brindleway/otter-2014-2018"}))
     after = held(place.root / "site")
     assert after.keys() == before.keys()
     changed = {name for name in after if after[name] != before[name] and name.startswith("vehicles/")}

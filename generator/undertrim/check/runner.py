@@ -91,8 +91,8 @@ class _Looking:
         unknown = [path for path in paths if path not in known]
         fresh = self.workers.each(work, unknown)
         for path in paths:
-            found = known[path] if path in known else next(fresh)
-            yield unseen(self.workspace.shown(path), path.stem, found) if isinstance(found, Failed) else found
+            looked = known[path] if path in known else next(fresh)
+            yield unseen(self.workspace.shown(path), path.stem, looked) if isinstance(looked, Failed) else looked
 
     def _known(self, path: Path, part: str) -> Looked | None:
         if self.cache is None:

@@ -14,7 +14,6 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-import yaml  # what mkdocs reads its settings with
 from jinja2 import TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
@@ -208,7 +207,7 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     log.addHandler(catching)
     try:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
-    except (MkDocsException, UnicodeDecodeError, yaml.YAMLError) as error:
+    except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
         raise BadSettings(f"'{chosen}' cannot be used: {why[:400]}") from error
     finally:

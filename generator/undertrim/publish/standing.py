@@ -69,7 +69,7 @@ def _held(folder: Path, out: Path) -> int:
 
 
 def _lock(number: int, out: Path) -> None:
-    if fcntl:
+    if fcntl is not None:
         try:
             fcntl.flock(number, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError as error:

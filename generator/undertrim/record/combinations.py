@@ -36,6 +36,6 @@ def _variants(data: Data) -> Iterator[int]:
 def _of_the_vehicle(data: Data) -> Iterator[int]:
     """Steering side and body are questions too, where there are several."""
     vehicle = data.get("vehicle") if isinstance(data, dict) else None
-    for name in ("drive_side", "bodies") if isinstance(vehicle, dict) else ():
-        if isinstance(vehicle.get(name), list) and vehicle[name]:
-            yield len(set(map(str, vehicle[name])))
+    if isinstance(vehicle, dict):
+        several = (vehicle.get(name) for name in ("drive_side", "bodies"))
+        yield from (len(set(map(str, found))) for found in several if isinstance(found, list) and found)
