@@ -48,7 +48,8 @@ def raising(error: BaseException) -> Callable[[argparse.Namespace], int]:
         (NoWorkspace("none here"), 2, "undertrim: none here"),
         (KeyboardInterrupt(), 130, ""),
         (RecursionError("deep"), 3, f"undertrim {__version__}: this is our fault. Report it with the lines above and the record."),
-        (OSError(28, "No space left on device"), 3, f"undertrim {__version__}: this is our fault. Report it with the lines above and the record."),
+        (OSError("odd"), 3, f"undertrim {__version__}: this is our fault. Report it with the lines above and the record."),
+        (OSError(28, "No space left on device", "/x/y"), 2, "undertrim: '/x/y': no space left on device: the disk is full: make room and run it again"),
     ],
 )  # fmt: skip
 def test_exit_codes(

@@ -1,4 +1,4 @@
-"""The command line: `undertrim <verb>`. Exit 0 fine, 1 problems found, 2 usage, 3 our own fault."""
+"""The command line: `undertrim <verb>`. Exit 0 fine, 1 problems found, 2 usage or surroundings, 3 our own fault."""
 
 import argparse
 import sys
@@ -7,32 +7,62 @@ from collections.abc import Sequence
 
 from undertrim import __version__
 from undertrim.commands import COMMANDS, Usage
+from undertrim.commands.ending import end_tidily_when_told, leave_output, of_the_surroundings, show_anything
+from undertrim.derive.cars import TooMany
 from undertrim.record.store import NoWorkspace
+from undertrim.work.refused import Refused
 
+PROBLEMS = 1
 USAGE = 2
 OUR_FAULT = 3
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
-    options = parser().parse_args(arguments)
+    show_anything()
+    end_tidily_when_told()
     try:
-        return int(options.run(options))
+        return _ended(arguments)
     except BrokenPipeError:
-        sys.stderr.close()
+        leave_output()
         return 0
-    except (Usage, NoWorkspace) as error:
-        print(f"undertrim: {error}", file=sys.stderr)
-        return USAGE
+    except (Usage, NoWorkspace, Refused) as error:
+        return _say(str(error), USAGE)
+    except TooMany as error:
+        return _say(str(error), PROBLEMS)
+    except MemoryError:
+        return _say("there is not enough memory for this: end something else, or leave some of it out", USAGE)
     except KeyboardInterrupt:
         return 130
+    except OSError as error:
+        if error.filename is None:
+            leave_output()  # it may be the output itself that is full
+        said = of_the_surroundings(error)
+        return _say(said, USAGE) if said else _our_fault()
     except Exception:  # noqa: BLE001 - the last stop before the shell
-        traceback.print_exc()
-        print(
-            f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.",
-            file=sys.stderr,
-        )
-        return OUR_FAULT
+        return _our_fault()
+
+
+def _ended(arguments: Sequence[str] | None) -> int:
+    """Run it to the end, which is when all it says has been written."""
+    try:
+        options = parser().parse_args(arguments)
+        return int(options.run(options))
+    finally:
+        sys.stdout.flush()
+
+
+def _say(text: str, code: int) -> int:
+    print(f"undertrim: {text}", file=sys.stderr)
+    return code
+
+
+def _our_fault() -> int:
+    traceback.print_exc()
+    print(
+        f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.", file=sys.stderr
+    )
+    return OUR_FAULT
 
 
 def parser() -> argparse.ArgumentParser:

@@ -22,7 +22,7 @@ from undertrim.check.runner import Report
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish import facts, pages, pdf, placing, site
 from undertrim.publish.building import Builder, content
-from undertrim.publish.prepare import keys, prepare
+from undertrim.publish.prepare import Prepared, keys, prepare
 from undertrim.record.digests import Digests
 
 SAMPLE = 35
@@ -107,7 +107,7 @@ def _building(herd: Herd, out: Path) -> Values:
     builder = Builder(herd.workspace, out, sheets=False)
     again = taken(lambda: _build(builder))
     made = prepare(herd.workspace, keys(herd.workspace, herd.paths, URL, Digests()), sheets=False, progress=None)
-    held = content(made, NOTHING)
+    held = content([item for item in made if isinstance(item, Prepared)], NOTHING)
     rendering = taken(lambda: placing.place(out, placing.pieces(held, site.render(herd.workspace.root, held, out)), {}))
     _touch(herd.paths[0])
     preview = taken(lambda: _build(builder))

@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rule_pages import BASE
 
+from here import Here
 from undertrim.check import looking, runner
 from undertrim.check.cache import UNKEPT, Cache
 from undertrim.check.kept import frozen, thawed
@@ -98,30 +99,30 @@ def test_remembering_changes_nothing(edits: list[tuple[str, Path, str]]) -> None
         digests, memory = Digests(), dict[str, Looked]()
         for change in edits:
             edit(place, Cache(place), *change)
-            plain = runner.check(place)
-            assert runner.check(place, (), None, Cache(place, digests, memory)) == plain
-            assert runner.check(place, (), None, Cache(place)) == plain
+            plain = runner.check(place, crew=Here())
+            assert runner.check(place, (), None, Cache(place, digests, memory), Here()) == plain
+            assert runner.check(place, (), None, Cache(place), Here()) == plain
 
 
 def test_only_what_changed_is_looked_at_again(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     seen = looked_at(monkeypatch)
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     assert seen == [path.stem for path in FILES]
     seen.clear()
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     assert seen == []
     later = (place.root / FILES[1]).read_text(encoding="utf-8")
     (place.root / FILES[1]).write_text(f"{later}# changed\n", encoding="utf-8")
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     assert seen == [FILES[1].stem]
 
 
 def test_one_file_uses_what_is_known_of_its_neighbours(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     seen = looked_at(monkeypatch)
     monkeypatch.setattr(runner, "neighbour", lambda entry: pytest.fail(f"{entry.id} was read again"))
     one = [place.root / FILES[1]]
-    assert runner.check(place, one, None, Cache(place)).problems
+    assert runner.check(place, one, None, Cache(place), Here()).problems
     assert seen == []
 
 
@@ -129,29 +130,29 @@ def test_a_neighbour_is_read_once_and_never_taken_for_checked(
     place: Workspace, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     one = [place.root / FILES[0]]
-    assert runner.check(place, one, None, Cache(place)) == runner.check(place, one)
+    assert runner.check(place, one, None, Cache(place), Here()) == runner.check(place, one)
     with monkeypatch.context() as patch:
         patch.setattr(runner, "neighbour", lambda entry: pytest.fail(f"{entry.id} was read again"))
-        assert runner.check(place, one, None, Cache(place)).problems
-    assert runner.check(place, (), None, Cache(place)) == runner.check(place)
+        assert runner.check(place, one, None, Cache(place), Here()).problems
+    assert runner.check(place, (), None, Cache(place), Here()) == runner.check(place)
 
 
 def test_another_program_forgets(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     seen = looked_at(monkeypatch)
     other = Cache(place)
     other.program = "another"
-    runner.check(place, (), None, other)
+    runner.check(place, (), None, other, Here())
     assert len(seen) == len(FILES)
 
 
 def test_a_moved_file_is_looked_at_again(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     elsewhere = place.records / "gear" / "kits" / FILES[0].name
     elsewhere.parent.mkdir(parents=True)
     (place.root / FILES[0]).rename(elsewhere)
     seen = looked_at(monkeypatch)
-    assert runner.check(place, (), None, Cache(place)) == runner.check(place)
+    assert runner.check(place, (), None, Cache(place), Here()) == runner.check(place)
     assert FILES[0].stem in seen
 
 
@@ -161,9 +162,9 @@ def test_a_link_is_never_remembered(place: Workspace, tmp_path_factory: pytest.T
     link = place.root / HOME / "linked.yaml"
     link.symlink_to(outside)
     for _ in range(2):
-        problems = runner.check(place, (), None, Cache(place)).problems
+        problems = runner.check(place, (), None, Cache(place), Here()).problems
         assert [problem.message for problem in problems if problem.file.stem == "linked"] == [
-            "the file is a link out of the records"
+            "the file is a link out of the records, or to itself"
         ]
     assert len(fresh(Cache(place))) == len(FILES)
 
@@ -171,9 +172,9 @@ def test_a_link_is_never_remembered(place: Workspace, tmp_path_factory: pytest.T
 def test_a_crash_is_not_remembered(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     crash = RECORD_RULES["side-word"]
     monkeypatch.setattr(crash, "check", lambda _: 1 / 0)
-    assert "crash" in {problem.rule for problem in runner.check(place, (), None, Cache(place)).problems}
+    assert "crash" in {problem.rule for problem in runner.check(place, (), None, Cache(place), Here()).problems}
     monkeypatch.undo()
-    assert runner.check(place, (), None, Cache(place)) == runner.check(place)
+    assert runner.check(place, (), None, Cache(place), Here()) == runner.check(place)
 
 
 def test_a_file_that_changes_under_the_look_is_not_remembered(place: Workspace) -> None:
@@ -192,7 +193,7 @@ def test_a_folder_that_cannot_be_written_is_no_obstacle(place: Workspace) -> Non
     cache = Cache(place)
     cache.folder.parent.mkdir(parents=True)
     cache.folder.write_text("in the way")
-    assert runner.check(place, (), None, cache) == runner.check(place)
+    assert runner.check(place, (), None, cache, Here()) == runner.check(place)
 
 
 def test_everything_comes_back_as_it_was() -> None:
@@ -205,8 +206,8 @@ def test_everything_comes_back_as_it_was() -> None:
 
 def test_a_worker_gets_none_of_the_memory(place: Workspace) -> None:
     cache = Cache(place)
-    runner.check(place, (), None, cache)
-    runner.check(place, (), None, cache)
+    runner.check(place, (), None, cache, Here())
+    runner.check(place, (), None, cache, Here())
     assert len(cache._memory) == len(FILES)
     assert pickle.loads(pickle.dumps(cache))._memory == {}  # noqa: S301 - made on the line itself
 
@@ -248,7 +249,7 @@ def test_the_rules_do_not_ask_for_the_day() -> None:
 
 def test_the_cache_is_not_for_others_to_read(place: Workspace) -> None:
     """It holds no path of this machine."""
-    runner.check(place, (), None, Cache(place))
+    runner.check(place, (), None, Cache(place), Here())
     assert all(str(place.root) not in kept.read_text(encoding="utf-8") for kept in fresh(Cache(place)))
 
 
@@ -258,7 +259,7 @@ def test_it_serves_from_any_folder(place: Workspace, monkeypatch: pytest.MonkeyP
     (place.root / FILES[2]).write_text(BASE, encoding="utf-8")
     for folder in (place.root, place.records):
         monkeypatch.chdir(folder)
-        report = runner.check(place, (), None, Cache(place))
+        report = runner.check(place, (), None, Cache(place), Here())
         assert report == runner.check(place)
         found.append(report)
     assert found[0] != found[1]

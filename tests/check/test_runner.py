@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from rule_pages import BASE
 
+from here import Here
 from undertrim.check import runner
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
@@ -357,7 +358,7 @@ def test_neighbours_are_not_put_through_the_rules(place: Workspace, monkeypatch:
 
     monkeypatch.setitem(RECORD_RULES, "a-note", SimpleNamespace(LEVEL=Level.ERROR, check=note))
     other = overlapping(place)
-    runner.check(place, [other])
+    runner.check(place, [other], crew=Here())
     assert looked == [other.stem]
 
 
@@ -392,7 +393,7 @@ def test_a_record_that_cannot_be_read_is_not_called_absent(place: Workspace) -> 
     assert rules(runner.check(place)) == [(other.stem, "gap-after-neighbour")]
 
 
-def test_many_files_give_the_same_report_as_few(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_workers_give_the_same_report_as_one_process(place: Workspace) -> None:
     for number in range(70):
         text = BASE.replace("model: Otter", f"model: Otter {number}")
         if number % 7 == 0:
@@ -403,10 +404,8 @@ def test_many_files_give_the_same_report_as_few(place: Workspace, monkeypatch: p
             text += "a: ["
         (place.root / PATH.parent / f"otter-{number}-2014-2018.yaml").write_text(text, encoding="utf-8")
     seen: list[tuple[int, int]] = []
-    assert len(place.files()) > runner.MANY
     parallel = runner.check(place, (), lambda done, total: seen.append((done, total)))
-    monkeypatch.setattr(runner, "MANY", 10_000)
-    serial = runner.check(place)
+    serial = runner.check(place, crew=Here())
     assert parallel == serial
     assert parallel.errors >= 18
     assert seen == [(number, parallel.records) for number in range(1, parallel.records + 1)]

@@ -9,7 +9,6 @@ import pytest
 from undertrim.check import runner
 from undertrim.cli import main
 from undertrim.derive.procedure import cheapest
-from undertrim.publish import prepare
 
 ROOT = Path(__file__).parents[2]
 
@@ -154,14 +153,15 @@ def test_a_file_that_cannot_be_read_is_exit_1(workspace: Path, capsys: pytest.Ca
     assert "cannot be read as a record" in capsys.readouterr().err
 
 
-def test_a_build_that_meets_too_many_routes_says_so_and_builds_nothing(
+def test_a_vehicle_with_too_many_routes_is_named_and_stops_no_build(
     workspace: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(cheapest, "MOST_STATES", 0)
-    monkeypatch.setattr(prepare, "FEW", 9)  # in this process, so that the limit holds
     monkeypatch.setattr(runner, "check", lambda *_: runner.Report(0, ()))
     assert main(["build", "--no-pdf", "--in", str(workspace)]) == 1
     message = capsys.readouterr().err
-    assert message.startswith("undertrim: farrow/finch-2014-2018: too many interlocking routes")
-    assert message.endswith("nothing was built\n")
-    assert not (workspace / "site").exists()
+    assert "finch-2014-2018.yaml: too many interlocking routes" in message
+    assert ": it is not in the site\n    run 'undertrim check' for the details\n" in message
+    assert message.endswith("3 vehicles could not be published anew\n")
+    assert (workspace / "site/index.html").is_file()
+    assert not (workspace / "site/vehicles/farrow").exists()

@@ -233,6 +233,6 @@ def test_every_fastener_and_tether_has_a_picture() -> None:
 
 def test_two_drawings_of_one_name_are_two_pictures() -> None:
     kept = pictures.Pictures()
-    keys = [kept.keep("Front door", svg) for svg in ("<a/>", "<b/>", "<a/>", "<c/>", "<b/>")]
+    keys = [kept.keep(svg) for svg in ("<a/>", "<b/>", "<a/>", "<c/>", "<b/>")]
     assert keys == ["Front door", "Front door 2", "Front door", "Front door 3", "Front door 2"]
     assert [kept.svg[key] for key in keys] == ["<a/>", "<b/>", "<a/>", "<c/>", "<b/>"]

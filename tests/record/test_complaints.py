@@ -235,7 +235,7 @@ def test_without_its_vehicle_there_is_no_record() -> None:
 def test_our_keywords_are_those_the_schemas_use() -> None:
     known = {
         "title", "description", "examples", "hint", "misnamed", "type", "properties", "required", "additionalProperties",
-        "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "minProperties", "minimum", "maximum",
+        "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties", "minimum", "maximum",
         "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs",
     }  # fmt: skip
 

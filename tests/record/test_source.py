@@ -1,5 +1,6 @@
 """Bad YAML is told in our own words, with line and column, and whatever can be read is text."""
 
+import os
 import re
 from pathlib import Path
 
@@ -294,12 +295,12 @@ def test_what_is_no_file_or_gone_is_a_problem_and_no_exception(tmp_path: Path) -
 
 
 def test_a_file_without_rights_is_a_problem(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def refuse(_: Path) -> bytes:
+    def refuse(*_: object) -> int:
         raise PermissionError(13, "EACCES")
 
     path = tmp_path / "x.yaml"
     path.write_text("a: 1")
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    monkeypatch.setattr(os, "open", refuse)
     assert said(read(path)) == ["1:1: the file cannot be read (see whether it is still there and you may read it)"]
 
 

@@ -83,7 +83,7 @@ def test_a_link_out_of_the_records_is_refused_unread(
     for link in links:
         assert link in place.files()
         assert link in place.files([link])
-        message = "the file is a link out of the records (put the record itself here)"
+        message = "the file is a link out of the records, or to itself (put the record itself here)"
         assert told(place, link) == [f"{HOME}/{link.name}:1: {message}"]
 
 

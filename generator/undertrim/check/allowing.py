@@ -5,15 +5,16 @@ quoted text or a text of several lines is text.
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source
 
 RULE = "allow"
-FIXED = ("yaml", "schema", "crash", "defeats-safety", RULE)
+FIXED = ("yaml", "schema", "crash", "limit", "defeats-safety", RULE)
 """What cannot be allowed."""
 
 _ALLOW = re.compile(r"(?:^|\s)#\s*allow\s+(?P<rule>[\w-]+)\s*(?P<rest>.*)$", re.IGNORECASE)
@@ -38,21 +39,23 @@ def allows(source: Source) -> list[Allow]:
             place = Position(number, line.index("#", match.start()) + 1)
             if not _inside_text(source, place) and (not match["rest"] or match["rest"][0] == ":"):
                 alone = line.lstrip().startswith("#")
-                target = _next_line(lines, number) if alone else number
-                found.append(Allow(place, target, match["rule"], match["rest"].lstrip(": ")))
-    return found
+                found.append(Allow(place, 0 if alone else number, match["rule"], match["rest"].lstrip(": ")))
+    return list(_aimed(found, lines))
 
 
 def _inside_text(source: Source, place: Position) -> bool:
-    return any(start <= place < end for start, end in source.spans)
+    """Whether a place is in one of the texts; they stand in the order of the file, and none in another."""
+    before = bisect_right(source.spans, place, key=lambda span: span[0])
+    return before > 0 and place < source.spans[before - 1][1]
 
 
-def _next_line(lines: list[str], number: int) -> int:
-    """The next line after `number` that is neither blank nor only a comment."""
-    for offset, line in enumerate(lines[number:], number + 1):
-        if line.strip() and not line.lstrip().startswith("#"):
-            return offset
-    return number
+def _aimed(found: Sequence[Allow], lines: Sequence[str]) -> Iterator[Allow]:
+    """The allows, those that stand alone aimed at the next line that is neither blank nor only a comment."""
+    speaking = [number for number, line in enumerate(lines, 1) if line.strip() and not line.lstrip().startswith("#")]
+    for allow in found:
+        after = bisect_right(speaking, allow.position.line)
+        following = speaking[after] if after < len(speaking) else allow.position.line
+        yield allow if allow.line else replace(allow, line=following)
 
 
 def apply(

@@ -13,7 +13,7 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.check import kept
-from undertrim.check.looking import CRASH, Looked
+from undertrim.check.looking import CRASH, LIMIT, Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
@@ -21,9 +21,9 @@ from undertrim.record.store import Workspace
 ALL, CARD = "all", "card"
 """All that there is to say of a file, or its card alone."""
 
-UNKEPT = frozenset({CRASH, "evidence-after-today", "file-name"})
-"""Rules whose word is not kept: a crash says nothing of the record, how to rename depends on what else is there, and a day to come
-will be past. That no day is to come stays true, so a record without such a finding is kept like any other."""
+UNKEPT = frozenset({CRASH, LIMIT, "evidence-after-today", "file-name"})
+"""Rules whose word is not kept: a crash or a limit says nothing of the record, how to rename depends on what else is there, and a
+day to come will be past. That no day is to come stays true, so a record without such a finding is kept like any other."""
 
 
 class Cache:

@@ -7,7 +7,6 @@ names, since making one takes far longer than reading it.
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import product
 
 from undertrim.check.findings import Card
 from undertrim.derive import cars
@@ -74,12 +73,7 @@ class Vehicle:
 def kinds(record: VehicleRecord, conditions: Iterable[When]) -> list[dict[str, str]]:
     """Every kind of car that the record or some conditions of gear tell apart."""
     used = {*cars.asked(record), *(name for when in conditions for name in when.variants)}
-    choices = [
-        [(name, choice) for choice in variant.choices]
-        for name, variant in cars.variants(record).items()
-        if name in used
-    ]
-    return [dict(combination) for combination in product(*choices)]
+    return cars.told_apart(record, used)
 
 
 def vehicles(cards: Sequence[Card]) -> Mapping[str, Vehicle]:

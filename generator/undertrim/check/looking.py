@@ -15,8 +15,11 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Data
 from undertrim.record.store import Entry
+from undertrim.work.crew import Failed, Fault
+from undertrim.work.limits import MEGABYTES, SECONDS
 
-CRASH = "crash"
+CRASH, LIMIT = "crash", "limit"
+"""What stands in the place of a rule where no rule could speak: we failed, or the file asks for more than a record may."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +56,19 @@ def crashed(path: Path, rule_id: str, error: Exception) -> Problem:
     return Problem(path, Position(1, 1), Level.ERROR, CRASH, message, hint)
 
 
+_LIMITS = {Fault.TIME: SECONDS, Fault.MEMORY: MEGABYTES}
+
+
+def unseen(path: Path, stem: str, why: Failed) -> Looked:
+    """A file that could not be looked at: it took too long, needed too much, or ended the process that did it."""
+    limit = _LIMITS.get(why.fault)
+    hint = "this is our fault, not the record's: report it with the record"
+    if limit:
+        hint = f"look for something far larger than it should be; a slow machine may need a higher {limit}"
+    problem = Problem(path, Position(1, 1), Level.ERROR, LIMIT if limit else CRASH, f"this file {why.text[:200]}", hint)
+    return Looked(path, stem, (problem,), None, (), complete=False)
+
+
 def _single(entry: Entry) -> Iterator[Problem]:
     """What the rules for its kind say of one record."""
     echoes = Echoes(entry)
@@ -72,6 +88,8 @@ def _said(
     """The findings of one rule, placed; what only follows from what the schema refused is left out."""
     try:
         findings = list(ask())
+    except MemoryError:
+        raise  # the file's own doing, and no rule would fare better
     except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
         yield crashed(entry.source.path, rule_id, error)
         return

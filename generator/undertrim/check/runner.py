@@ -1,28 +1,27 @@
 """Applies the rules: every file, every rule, all problems in one run.
 
-A rule that crashes becomes a problem that names the rule; the others go on.
+A rule that crashes becomes a problem that names the rule; a file that takes too long, or ends its process, one that names the file.
+The others go on.
 """
 
-import os
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from contextlib import nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
 from undertrim.check import allowing
 from undertrim.check.around import around
-from undertrim.check.cache import CARD, Cache
+from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
-from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour
+from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour, unseen
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.store import Entry, Workspace
+from undertrim.work.crew import Crew, Failed
 
-__all__ = ["CRASH", "MANY", "Report", "check", "check_entry"]
-
-MANY = 60
-"""From this many files on, the work is shared out over the processors."""
+__all__ = ["CRASH", "Report", "check", "check_entry"]
 
 Progress = Callable[[int, int], None]
 
@@ -41,16 +40,27 @@ class Report:
 
 
 def check(
-    workspace: Workspace, paths: Sequence[Path] = (), progress: Progress | None = None, cache: Cache | None = None
+    workspace: Workspace,
+    paths: Sequence[Path] = (),
+    progress: Progress | None = None,
+    cache: Cache | None = None,
+    crew: Crew | None = None,
 ) -> Report:
     """Check the record files among `paths` (all, if none are given), with what `cache` still knows of them.
 
-    With paths, the records around them are read too, so that overlaps and what gear meets in a vehicle are found.
+    With paths, the records around them are read too, so that overlaps and what gear meets in a vehicle are found. `crew` are the
+    workers to do it, if there are some already.
     """
+    with nullcontext(crew) if crew else Crew() as workers:
+        return _check(_Looking(workspace, cache, workers), paths, progress)
+
+
+def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None) -> Report:
+    workspace = looking.workspace
     chosen = workspace.files(paths)
-    looked = list(_counted(_look_at_all(workspace, chosen, cache), len(chosen), progress))
+    looked = list(_counted(looking.look(chosen), len(chosen), progress))
     others = around(workspace, chosen, [item.card for item in looked if item.card]) if paths else []
-    across = _across([*looked, *(_neighbour(workspace, path, cache) for path in others)])
+    across = _across([*looked, *looking.neighbours(others)])
     problems = [problem for item in looked for problem in _settled(item, across.get(item.path, []), COLLECTION_RULES)]
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
 
@@ -60,40 +70,48 @@ def check_entry(entry: Entry) -> tuple[Problem, ...]:
     return tuple(sorted(_settled(look(entry), [], ()), key=lambda problem: problem.sort_key))
 
 
-def _look_at_all(workspace: Workspace, paths: Sequence[Path], cache: Cache | None) -> Iterator[Looked]:
-    """What each file yields, in the order of the files."""
-    known = {path: found for path in paths if cache and (found := cache.get(workspace, path))}
-    fresh = _look_afresh(workspace, [path for path in paths if path not in known], cache)
-    for path in paths:
-        yield known[path] if path in known else next(fresh)
+@dataclass(frozen=True)
+class _Looking:
+    """Looks at files: in what is remembered first, then by the workers."""
 
+    workspace: Workspace
+    cache: Cache | None
+    workers: Crew
 
-def _look_afresh(workspace: Workspace, paths: Sequence[Path], cache: Cache | None) -> Iterator[Looked]:
-    work = partial(_look_at, workspace, cache)
-    if len(paths) < MANY:
-        yield from map(work, paths)
-        return
-    from concurrent.futures import ProcessPoolExecutor  # slow to import, and few runs need it
+    def look(self, paths: Sequence[Path]) -> Iterator[Looked]:
+        """What each file yields, in the order of the files."""
+        return self._each(paths, ALL, partial(_look_at, self.workspace, self.cache))
 
-    with ProcessPoolExecutor(max_workers=os.cpu_count()) as pool:
-        yield from pool.map(work, paths, chunksize=16)
+    def neighbours(self, paths: Sequence[Path]) -> Iterator[Looked]:
+        """The same for files that are not put through the rules for one file."""
+        return self._each(paths, CARD, partial(_neighbour, self.workspace, self.cache))
+
+    def _each(self, paths: Sequence[Path], part: str, work: Callable[[Path], Looked]) -> Iterator[Looked]:
+        known = {path: found for path in paths if (found := self._known(path, part))}
+        unknown = [path for path in paths if path not in known]
+        fresh = self.workers.each(work, unknown)
+        for path in paths:
+            looked = known[path] if path in known else next(fresh)
+            yield unseen(self.workspace.shown(path), path.stem, looked) if isinstance(looked, Failed) else looked
+
+    def _known(self, path: Path, part: str) -> Looked | None:
+        if self.cache is None:
+            return None
+        return (
+            self.cache.get(self.workspace, path) or (part != ALL and self.cache.get(self.workspace, path, part)) or None
+        )
 
 
 def _look_at(workspace: Workspace, cache: Cache | None, path: Path) -> Looked:
-    if cache is None:
-        return look(workspace.load(path))
-    return cache.keep(workspace, path, lambda: look(workspace.load(path)))
+    return _kept(workspace, cache, path, lambda: look(workspace.load(path)), ALL)
 
 
-def _neighbour(workspace: Workspace, path: Path, cache: Cache | None) -> Looked:
-    """A file that is not put through the rules for one file."""
+def _neighbour(workspace: Workspace, cache: Cache | None, path: Path) -> Looked:
+    return _kept(workspace, cache, path, lambda: neighbour(workspace.load(path)), CARD)
 
-    def work() -> Looked:
-        return neighbour(workspace.load(path))
 
-    if cache is None:
-        return work()
-    return cache.get(workspace, path) or cache.get(workspace, path, CARD) or cache.keep(workspace, path, work, CARD)
+def _kept(workspace: Workspace, cache: Cache | None, path: Path, work: Callable[[], Looked], part: str) -> Looked:
+    return work() if cache is None else cache.keep(workspace, path, work, part)
 
 
 def _counted(results: Iterable[Looked], total: int, progress: Progress | None) -> Iterator[Looked]:

@@ -1,6 +1,7 @@
 """Check all records, then build the site, the data and the sheets.
 
-A build with errors in the records stops and leaves the last site as it is.
+A build with errors in the records stops and leaves the last site as it is. A vehicle whose page or sheet cannot be made is named and
+keeps its last good files; the others are published, and the exit code is 1.
 """
 
 import argparse
@@ -8,7 +9,7 @@ import sys
 from pathlib import Path
 
 from undertrim.check import reports
-from undertrim.commands.common import add_workspace, progress, workspace
+from undertrim.commands.common import add_workspace, progress, say_failed, workspace
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -23,19 +24,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Build and say what was made."""
     from undertrim.publish.building import build  # loaded only when needed: the site engine is slow to import
-    from undertrim.publish.facts.vehicle import Unplannable
 
     place = workspace(options)
     out = (options.out or place.root / "site").resolve()
-    try:
-        made = build(place, out, sheets=not options.no_pdf, progress=progress)
-    except Unplannable as error:
-        print(f"undertrim: {error}: nothing was built", file=sys.stderr)
-        return 1
+    made = build(place, out, sheets=not options.no_pdf, progress=progress)
     if made.report.problems:
         sys.stderr.write(reports.text(made.report))
     if made.report.errors:
         print("nothing was built: mend the errors above", file=sys.stderr)
         return 1
+    say_failed(made)
     print(f"{made.vehicles} vehicles published in {place.shown(out)}: open {place.shown(out / 'index.html')}")
-    return 0
+    return 1 if made.failed else 0

@@ -4,6 +4,7 @@ import argparse
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
@@ -12,7 +13,11 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.nearness import nearest
+from undertrim.record.problem import printable
 from undertrim.record.store import Workspace
+
+if TYPE_CHECKING:
+    from undertrim.publish.building import Built
 
 
 class Usage(Exception):  # noqa: N818 - it names what happened
@@ -37,6 +42,27 @@ def workspace(options: argparse.Namespace) -> Workspace:
     if not start.exists():
         raise Usage(f"'{start}' does not exist")
     return Workspace.around(start if start.is_dir() else start.parent)
+
+
+def port(text: str) -> int:
+    """A port number, as an argument's type."""
+    number = int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
+    if not 1 <= number <= 65535:
+        raise argparse.ArgumentTypeError(f"'{printable(text)}' is no port: give a number from 1 to 65535")
+    return number
+
+
+def say_failed(made: "Built") -> None:
+    """Name on standard error what a build could not publish."""
+    for item in made.failed:
+        stays = "its last good files stay" if item.address in made.kept else "it is not in the site"
+        print(
+            f"undertrim: {printable(str(item.path))}: {printable(item.text)}: {stays}\n    {item.hint}", file=sys.stderr
+        )
+        sys.stderr.write(item.trace)
+    if made.failed:
+        number = len(made.failed)
+        print(f"{number} vehicle{'' if number == 1 else 's'} could not be published anew", file=sys.stderr)
 
 
 def progress(what: str) -> Callable[[int, int], None] | None:

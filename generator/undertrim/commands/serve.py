@@ -2,40 +2,46 @@
 
 import argparse
 import sys
-import tempfile
-from pathlib import Path
+from contextlib import ExitStack
 
 from undertrim.check import reports
-from undertrim.commands.common import add_workspace, progress, workspace
+from undertrim.commands.common import Usage, add_workspace, port, progress, say_failed, workspace
+from undertrim.work.refused import Refused
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("--port", type=int, default=8080, help="the port on this machine (default: 8080)")
+    parser.add_argument("--port", type=port, default=8080, help="the port on this machine (default: 8080)")
     parser.add_argument("--pdf", action="store_true", help="make the printed sheets too")
     add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Serve until interrupted; a record with errors keeps the last good preview and prints what is wrong."""
-    from undertrim.publish import site  # loaded only when needed: the site engine is slow to import
+    from undertrim.publish import site, standing  # loaded only when needed: the site engine is slow to import
     from undertrim.publish.building import Builder
-    from undertrim.publish.facts.vehicle import Unplannable
 
     place = workspace(options)
-    with tempfile.TemporaryDirectory(prefix="undertrim-") as folder:
-        out = Path(folder) / "site"
-        builder = Builder(place, out, sheets=options.pdf)
+    if not site.port_is_free("127.0.0.1", options.port):
+        raise Usage(
+            f"port {options.port} is taken, or not for you to use: end what uses it, or give another with --port"
+        )
+    with ExitStack() as held:
+        out = held.enter_context(standing.preview(place.root / ".undertrim")) / "site"
+        builder = held.enter_context(Builder(place, out, sheets=options.pdf))
+
+        def build() -> None:
+            made = builder.build(progress)
+            sys.stderr.write(reports.text(made.report))
+            say_failed(made)
 
         def rebuild() -> None:
             try:
-                made = builder.build(progress)
-            except Unplannable as error:
+                build()
+            except (Refused, OSError) as error:
                 print(f"undertrim: {error}: the last good preview stays", file=sys.stderr)
-                return
-            sys.stderr.write(reports.text(made.report))
 
-        rebuild()
+        build()
         out.mkdir(exist_ok=True)
         print(f"preview at http://127.0.0.1:{options.port}/ (stop with Ctrl-C)", file=sys.stderr)
         site.serve(place.root, out, rebuild, "127.0.0.1", options.port)

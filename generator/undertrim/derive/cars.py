@@ -1,16 +1,22 @@
 """Which cars a record covers: its variants, those that matter, and every combination of their choices."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from itertools import product
+from math import prod
 from typing import get_args, get_type_hints
 
+from undertrim.record.combinations import MOST_CARS, said
 from undertrim.record.model import Choice, Variant, VehicleRecord, When
 
 _MODEL = When.__module__.rpartition(".")[0]
 _WHEEL = {"left": "Left-hand drive", "right": "Right-hand drive"}
 _TELL = {"left": "Steering wheel on the left", "right": "Steering wheel on the right"}
+
+
+class TooMany(Exception):  # noqa: N818 - it names what was counted
+    """The choices of a record combine to more cars than can be gone through; the text says how many, and the way out."""
 
 
 def variants(record: VehicleRecord) -> dict[str, Variant]:
@@ -71,12 +77,24 @@ def asked(record: VehicleRecord) -> dict[str, Variant]:
 
 
 def assignments(record: VehicleRecord, fixed: Mapping[str, str] | None = None) -> list[dict[str, str]]:
-    """Every combination of choices of the asked variants that agrees with `fixed`."""
-    open_choices = [
+    """Every combination of choices of the asked variants that agrees with `fixed`. Raises TooMany."""
+    return told_apart(record, asked(record), fixed)
+
+
+def told_apart(
+    record: VehicleRecord, names: Collection[str], fixed: Mapping[str, str] | None = None
+) -> list[dict[str, str]]:
+    """Every combination of choices of some variants that agrees with `fixed`; they are counted before they are made. Raises TooMany."""
+    choices = [
         [(name, choice) for choice in variant.choices if (fixed or {}).get(name, choice) == choice]
-        for name, variant in asked(record).items()
+        for name, variant in variants(record).items()
+        if name in names
     ]
-    return [dict(combination) for combination in product(*open_choices)]
+    if prod(map(len, choices)) > MOST_CARS:
+        raise TooMany(
+            f"{said(map(len, choices))}, and more than {MOST_CARS} are not gone through: choose some with --variant"
+        )
+    return [dict(combination) for combination in product(*choices)]
 
 
 def together(*conditions: When) -> bool:

@@ -6,7 +6,6 @@ A cell is `value` (the opening is recorded for that car), `none` (somebody looke
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import product
 
 from undertrim.derive import cars
 from undertrim.record.model import Assignment, Opening, VehicleRecord
@@ -77,10 +76,7 @@ def matrix(record: VehicleRecord) -> Matrix:
 def kinds_of_car(record: VehicleRecord) -> Sequence[dict[str, str]]:
     """The cars that differ in their openings; one that leaves everything open where none do."""
     used = {name for place, when in cars.conditions(record) if place[0] == "openings" for name in when.variants}
-    known = {name: variant for name, variant in cars.variants(record).items() if name in used}
-    return [
-        dict(zip(known, chosen, strict=True)) for chosen in product(*(variant.choices for variant in known.values()))
-    ]
+    return cars.told_apart(record, used)
 
 
 def state(opening: Opening, car: Assignment) -> str:

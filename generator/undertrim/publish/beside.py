@@ -7,6 +7,7 @@ from datetime import date
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper, pdf
 from undertrim.publish.facts import Facts
+from undertrim.publish.failures import making
 from undertrim.publish.sheet import Paper
 from undertrim.record.model import VehicleRecord
 
@@ -22,8 +23,12 @@ def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iter
     """Everything to print, with the names of the files; `day` is the day of printing."""
     url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
     for name, size in PAPERS.items():
-        yield f"{made['id']}-{name}.pdf", pdf.render(made, url, size, day)
-        yield f"{made['id']}-wiring-{name}.pdf", pdf.render_wiring(made, url, size, day)
+        with making("its sheet"):
+            fitting = pdf.render(made, url, size, day)
+        with making("its wiring sheet"):
+            wiring = pdf.render_wiring(made, url, size, day)
+        yield f"{made['id']}-{name}.pdf", fitting
+        yield f"{made['id']}-wiring-{name}.pdf", wiring
     yield from _templates(record, made)
 
 
@@ -33,11 +38,17 @@ def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]
         if closed_in(record, opening):
             continue
         for name in PAPERS:
-            template = paper.Template(made["address"], record, opening)
-            try:
-                yield template_file(made["id"], opening.id, name), paper.render(template, paper.PAPERS[name])
-            except (paper.NotRecorded, paper.NoRoom):
-                continue
+            with making(f"the template of '{opening.id}'"):
+                drawn = _template(paper.Template(made["address"], record, opening), name)
+            if drawn:
+                yield template_file(made["id"], opening.id, name), drawn
+
+
+def _template(template: paper.Template, size: str) -> bytes | None:
+    try:
+        return paper.render(template, paper.PAPERS[size])
+    except (paper.NotRecorded, paper.NoRoom):
+        return None
 
 
 def template_file(vehicle: str, opening: str, size: str) -> str:

@@ -1,6 +1,5 @@
 """Puts our own pages and files into a site's folder: all of them, or those that are not there yet as they should be."""
 
-import shutil
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -30,8 +29,8 @@ def _pieces(content: Content, shells: Shells) -> Iterator[tuple[str, Piece]]:
         yield f"{path}.html", _page(path, body, shells[group(path)])
     for name, text in content.files.items():
         yield name, Piece(text, lambda target, text=text: target.write_text(text, encoding="utf-8"))  # type: ignore[misc]
-    for name, source in content.copies.items():
-        yield name, Piece(str(source), lambda target, source=source: shutil.copyfile(source, target))  # type: ignore[misc]
+    for name, copy in content.copies.items():
+        yield name, Piece(copy.key, lambda target, copy=copy: target.write_bytes(copy.content()))  # type: ignore[misc]
 
 
 def _page(path: str, body: Body, shell: Shell) -> Piece:
@@ -56,5 +55,9 @@ def place(out: Path, wanted: Mapping[str, Piece], present: Keys) -> Keys:
 def _put(target: Path, piece: Piece) -> None:
     """Write aside first: whoever looks at the page sees the old one or the new one."""
     aside = target.with_name(f".{target.name}")
-    piece.write(aside)
-    aside.replace(target)
+    try:
+        piece.write(aside)
+        aside.replace(target)
+    except BaseException:
+        aside.unlink(missing_ok=True)
+        raise

@@ -1,9 +1,7 @@
 """Prepares what each vehicle publishes: page body, data, sheets. Work already done for the same record and program is reused."""
 
-import json
 import os
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from functools import lru_cache, partial
@@ -12,15 +10,18 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.check.shelf import stock
+from undertrim.derive import cars
 from undertrim.derive.fit.stock import Stock
-from undertrim.publish import beside, facts, pages
+from undertrim.publish import beside, facts, pages, stored
 from undertrim.publish.facts import Facts
+from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.publish.failures import CHECK, Broken, Failure, broken, failure, making
+from undertrim.publish.stored import Stored
 from undertrim.record.digests import Digests, joined
 from undertrim.record.model import VehicleRecord
-from undertrim.record.store import Workspace
-
-FEW = 4
-"""With fewer vehicles than this to prepare, starting more processes is not worth it."""
+from undertrim.record.store import Entry, Workspace
+from undertrim.work.crew import Crew, Failed
+from undertrim.work.refused import Refused
 
 Progress = Callable[[int, int], None]
 
@@ -29,19 +30,32 @@ Progress = Callable[[int, int], None]
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the page by their name: data and sheets. Two with a folder of the same name are the same.
+    `beside` are the files beside the page, by their names there and in the cache: data and sheets. Two with a folder of the same name
+    are the same.
     """
 
-    address: str
-    folder: Path
-    summary: Mapping[str, Any]
+    files: Stored
+    beside: tuple[tuple[str, str], ...]
 
-    beside: tuple[tuple[str, Path], ...]
+    @property
+    def address(self) -> str:
+        """The vehicle's `<make>/<id>`."""
+        return str(self.summary["address"])
+
+    @property
+    def folder(self) -> Path:
+        """Where its files are."""
+        return self.files.folder
+
+    @property
+    def summary(self) -> Mapping[str, Any]:
+        """The few facts."""
+        return self.files.summary
 
     @property
     def body(self) -> str:
-        """The page body."""
-        return (self.folder / "body.html").read_text(encoding="utf-8")
+        """The page body. Raises stored.Damaged."""
+        return self.files.content(_BODY).decode()
 
 
 _SUMMARY = (
@@ -84,70 +98,99 @@ def prepare(
     sheets: bool,
     progress: Progress | None,
     memory: Mapping[str, Prepared] | None = None,
-) -> list[Prepared]:
-    """Prepare the vehicles, in parallel when there are several; `memory` holds some of an earlier time by their key."""
+    crew: Crew | None = None,
+    doubted: bool = False,
+) -> list[Prepared | Failure]:
+    """Prepare the vehicles, each by a worker; a vehicle that fails stops no other.
+
+    `memory` holds some of an earlier time by their key. Files that are `doubted` are read through before they are used again.
+    """
     before = memory or {}
     known = {
         item.key: found
         for item in keyed
-        if (found := before.get(item.key) or _known(workspace, item.key, sheets=sheets))
+        if (found := before.get(item.key) or finished(workspace, item.key, sheets=sheets))
+        and (not doubted or found.files.whole())
     }
-    fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], sheets=sheets)
+    fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], crew, sheets=sheets)
     made = (known[item.key] if item.key in known else next(fresh) for item in keyed)
     return list(_counted(made, len(keyed), progress))
 
 
-def _prepare_all(workspace: Workspace, keyed: Sequence[Keyed], *, sheets: bool) -> Iterator[Prepared]:
-    work = partial(_prepare, workspace, sheets=sheets)
-    if len(keyed) < FEW:
-        yield from map(work, keyed)
-        return
-    with ProcessPoolExecutor(max_workers=os.cpu_count()) as pool:
-        yield from pool.map(work, keyed, chunksize=max(1, min(16, len(keyed) // 8)))
+def _prepare_all(
+    workspace: Workspace, keyed: Sequence[Keyed], crew: Crew | None, *, sheets: bool
+) -> Iterator[Prepared | Failure]:
+    workers = crew or Crew()
+    try:
+        for item, made in zip(keyed, workers.each(partial(_prepare, workspace, sheets=sheets), keyed), strict=True):
+            shown = workspace.shown(item.path)
+            yield failure(shown, _address(item.path), made) if isinstance(made, Failed) else made
+    finally:
+        if crew is None:
+            workers.close()
 
 
-def _counted(results: Iterator[Prepared], total: int, progress: Progress | None) -> Iterator[Prepared]:
+def _counted(
+    results: Iterator[Prepared | Failure], total: int, progress: Progress | None
+) -> Iterator[Prepared | Failure]:
     for number, item in enumerate(results, 1):
         if progress:
             progress(number, total)
         yield item
 
 
-def _known(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
+def _address(path: Path) -> str:
+    return f"{path.parent.name}/{path.stem}"
+
+
+def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
     """What an earlier run left under a key, if it was finished."""
-    folder = cache_folder(workspace) / key
-    try:
-        summary = json.loads((folder / _done(sheets=sheets)).read_text(encoding="utf-8"))
-        names = sorted(name for name in os.listdir(folder) if name.startswith(_BESIDE))  # noqa: PTH208 - 5,000 times
-    except (OSError, ValueError):
+    files = stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
+    if not files:
         return None
-    beside = tuple((name.removeprefix(_BESIDE), folder / name) for name in names if sheets or not name.endswith(".pdf"))
-    return Prepared(summary["address"], folder, summary, beside)
+    beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
+    return Prepared(files, tuple(beside))
 
 
-_BESIDE = "beside-"
+_BODY, _BESIDE = "body.html", "beside-"
 
 
 def _done(*, sheets: bool) -> str:
     return "summary-sheets.json" if sheets else "summary.json"
 
 
-def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
-    """Make a vehicle's files. Where it is being edited meanwhile, they are made again, so that a key never lies."""
+def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared | Failure:
+    """Make a vehicle's files, or say why they cannot be made."""
+    shown, address = workspace.shown(item.path), _address(item.path)
+    try:
+        return _made(workspace, item, sheets=sheets)
+    except (Unplannable, cars.TooMany) as error:
+        return Failure(shown, address, str(error), CHECK)
+    except Broken as error:
+        return broken(shown, address, error)
+
+
+def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
+    """The same; where the record is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
         entry = workspace.load(item.path)
-        made = facts.vehicle(entry, today(), shelf)
+        made = _facts(entry, shelf)
         now = replace(item, gear=gear, key=_key(item.path, item.site_url, gear, Digests()))
         if now == item:
             break
         item = now
-    assert isinstance(entry.record, VehicleRecord)
-    printed = beside.sheets(entry.record, made, item.site_url, today()) if sheets else ()
-    _write(made, cache_folder(workspace) / item.key, [beside.data(made), *printed], sheets=sheets)
-    prepared = _known(workspace, item.key, sheets=sheets)
+    _write(entry, made, item, cache_folder(workspace) / item.key, sheets=sheets)
+    prepared = finished(workspace, item.key, sheets=sheets)
     assert prepared, "what was just written is there"
     return prepared
+
+
+def _facts(entry: Entry, shelf: Stock) -> Facts:
+    if not isinstance(entry.record, VehicleRecord):
+        raise Unplannable("it cannot be read as a record")
+    with making("its plan"):
+        return facts.vehicle(entry, today(), shelf)
 
 
 @lru_cache(maxsize=1)
@@ -160,21 +203,36 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
         gear = now
 
 
-def _write(made: Facts, folder: Path, files: Iterable[tuple[str, bytes]], *, sheets: bool) -> None:
-    """Write a vehicle's files; the summary comes last, so that a half-made folder is never taken for done."""
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / "body.html").write_text(pages.vehicle(made), encoding="utf-8")
-    for name, content in files:
-        (folder / f"{_BESIDE}{name}").write_bytes(content)
-    summary = json.dumps({key: made[key] for key in _SUMMARY}, ensure_ascii=False)
-    for name in {_done(sheets=False), _done(sheets=sheets)}:
-        (folder / name).write_text(summary, encoding="utf-8")
+def _write(entry: Entry, made: Facts, item: Keyed, folder: Path, *, sheets: bool) -> None:
+    """Write a vehicle's files: those of the page by themselves, and with the sheets where they are wanted."""
+    summary = {key: made[key] for key in _SUMMARY}
+    with making("its page"):
+        page = (_BODY, pages.vehicle(made).encode())
+    with making("its data"):
+        name, data = beside.data(made)
+    files = [page, (f"{_BESIDE}{name}", data)]
+    stored.write(folder, files, summary, [_done(sheets=False)])
+    if sheets:
+        assert isinstance(entry.record, VehicleRecord)
+        printed = beside.sheets(entry.record, made, item.site_url, today())
+        named = ((f"{_BESIDE}{name}", content) for name, content in printed)
+        stored.write(folder, [*files, *named], summary, [_done(sheets=True)])
+
+
+class BadDay(Refused):
+    """SOURCE_DATE_EPOCH names no day."""
 
 
 def today() -> date:
-    """The day of the build; SOURCE_DATE_EPOCH overrides it for reproducible builds."""
+    """The day of the build; SOURCE_DATE_EPOCH overrides it for reproducible builds. Raises BadDay."""
     epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch else date.today()
+    if not epoch:
+        return date.today()
+    try:
+        return datetime.fromtimestamp(int(epoch), UTC).date()
+    except (ValueError, OverflowError, OSError) as error:
+        way_out = "set it to whole seconds since 1970-01-01, or leave it out"
+        raise BadDay(f"SOURCE_DATE_EPOCH is {epoch[:40]!r}, which is no day: {way_out}") from error
 
 
 def cache_folder(workspace: Workspace) -> Path:

@@ -7,16 +7,19 @@ body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen o
 import html
 import json
 import logging
+import socket
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
+from jinja2 import TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -28,6 +31,7 @@ from undertrim.publish import shells
 from undertrim.publish.shells import Shell
 from undertrim.publish.sitemap import expanded
 from undertrim.record.digests import Digests, joined
+from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
 
@@ -46,13 +50,21 @@ class Body:
 
 
 @dataclass(frozen=True)
+class Copy:
+    """A file that is ready: how to get it. Two with the same `key` are the same."""
+
+    key: str
+    content: Callable[[], bytes]
+
+
+@dataclass(frozen=True)
 class Content:
     """All that the site holds besides the handbook, by path in the site without its ending or, for files, with it."""
 
     bodies: Mapping[str, Body] = field(default_factory=dict)
     markdown: Mapping[str, str] = field(default_factory=dict)
     files: Mapping[str, str] = field(default_factory=dict)
-    copies: Mapping[str, Path] = field(default_factory=dict)
+    copies: Mapping[str, "Copy"] = field(default_factory=dict)
 
     @cached_property
     def framed(self) -> Mapping[str, Body]:
@@ -133,13 +145,19 @@ def address(root: Path) -> str:
 
 
 def render(root: Path, content: Content, out: Path) -> Shells:
-    """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group."""
+    """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
     config = _config(root, out)
     plugin = config.plugins["undertrim"]
     assert isinstance(plugin, UndertrimPlugin)
     plugin.content = content
     logging.getLogger("mkdocs").setLevel(logging.WARNING)
-    mkdocs_build(config)
+    try:
+        mkdocs_build(config)
+    except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
+        said = f"{type(error).__name__}: {error}" if str(error) else "the lines above say why"
+        raise BadSettings(
+            f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}"
+        ) from error
     return plugin.shells
 
 
@@ -152,17 +170,69 @@ def frame(root: Path, digests: Digests) -> str:
     return joined(*(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
-def _config(root: Path, out: Path) -> MkDocsConfig:
-    """The workspace's configuration, or the shipped one where it has none."""
+class BadSettings(Refused):
+    """The settings of the site, its theme or its handbook cannot be used; the text says which file, and the way out."""
+
+
+def _settings(root: Path) -> Path:
+    """The workspace's settings, or the shipped ones where it has none."""
     own = root / "mkdocs.yml"
-    chosen = own if own.is_file() else resources.top("mkdocs.yml")
+    return own if own.is_file() else resources.top("mkdocs.yml")
+
+
+def _config(root: Path, out: Path) -> MkDocsConfig:
+    """The configuration of the site. Raises BadSettings."""
+    chosen = _settings(root)
     handbook = root / "records" / "handbook"
+    _refuse_odd_files(handbook)
     docs = handbook if handbook.is_dir() else resources.inside("publish", "empty_handbook")
-    config = load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
+    config = _loaded(chosen, docs, out)
+    if "undertrim" not in config.plugins:
+        raise BadSettings(
+            f"'{chosen}' does not name our plugin, which makes the pages: put '- undertrim' below 'plugins:'"
+        )
     ours = str(resources.top("site_overrides"))
     if ours not in config.theme.dirs:
         config.theme.dirs.insert(0, ours)
     return config
+
+
+def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
+    """The settings as the site engine reads them; what it would print of what is wrong becomes our sentence."""
+    said: list[str] = []
+    catching = logging.Handler()
+    catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
+    log = logging.getLogger("mkdocs")
+    before, log.propagate = log.propagate, False
+    log.addHandler(catching)
+    try:
+        return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
+    except (MkDocsException, UnicodeDecodeError) as error:
+        why = "; ".join(said) or " ".join(str(error).split())
+        raise BadSettings(f"'{chosen}' cannot be used: {why[:400]}") from error
+    finally:
+        log.removeHandler(catching)
+        log.propagate = before
+
+
+def _refuse_odd_files(folder: Path) -> None:
+    """The site engine opens whatever stands in the handbook, and would wait for ever for the other end of a pipe."""
+    for path in folder.rglob("*"):
+        if not path.is_dir() and path.exists() and not path.is_file():
+            raise BadSettings(f"'{path}' is a pipe, socket or device, and the handbook holds files: take it away")
+
+
+def port_is_free(host: str, port: int) -> bool:
+    """Whether we could serve there."""
+    with socket.socket() as trial:
+        trial.setsockopt(
+            socket.SOL_SOCKET, socket.SO_REUSEADDR, 1
+        )  # as the server does, so that a port just left is free
+        try:
+            trial.bind((host, port))
+        except OSError:
+            return False
+    return True
 
 
 def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:

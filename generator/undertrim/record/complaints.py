@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from undertrim.record import combinations
 from undertrim.record.complaint import Complaint
 from undertrim.record.nearness import nearest
 from undertrim.record.problem import Level, Problem
@@ -28,7 +29,8 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
             found.setdefault((complaint.pointer, topic), complaint)
             if len(found) > MAX_PROBLEMS:
                 return (*list(found.values())[:MAX_PROBLEMS], _MORE)
-    return _without_echoes(found.values())
+    beyond = combinations.complaint(source.data) if name == "vehicle" else ()
+    return _without_echoes((*found.values(), *beyond))
 
 
 _MORE = Complaint((), f"more than {MAX_PROBLEMS} problems", "mend those shown; the rest was not looked at")

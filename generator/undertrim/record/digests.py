@@ -1,12 +1,18 @@
 """Digests of files. A process that lives on, such as the preview, reads a file again only where it may have changed."""
 
+import errno
 import hashlib
 import time
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from undertrim.record import plain_files
+
 SETTLED = 2.0
 """Seconds after its last change from which a file's times are trusted: two writes closer together may share a time."""
+
+LARGEST = 100_000_000
+"""Bytes of a file that are looked at; no picture of the handbook is larger."""
 
 _Stamp = tuple[int, int, int, int]
 
@@ -24,10 +30,17 @@ class Digests:
         before = self.known.get(path)
         if before and before[0] == stamp:
             return before[1]
-        digest = hashlib.sha256(path.read_bytes()).hexdigest()
+        digest = hashlib.sha256(_content(path)).hexdigest()
         if max(stamp[:2]) < (time.time() - SETTLED) * 1e9:
             self.known[path] = stamp, digest
         return digest
+
+
+def _content(path: Path) -> bytes:
+    try:
+        return plain_files.read(path, LARGEST)
+    except plain_files.NotPlain as error:
+        raise OSError(errno.EINVAL, "not a file", str(path)) from error
 
 
 def joined(*parts: str) -> str:

@@ -3,6 +3,7 @@
 Nothing here recurses, so deep nesting cannot exhaust the stack.
 """
 
+import unicodedata
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -24,6 +25,8 @@ from undertrim.record.numerals import quoted
 from undertrim.record.problem import Level, Position, Problem
 
 MAX_DEPTH = 20
+MAX_TEXT = 10_000
+"""Characters of one text: five times what the longest field takes, so that its own limit can still speak of it."""
 MAX_PROBLEMS = 50
 
 Pointer = tuple[str | int, ...]
@@ -111,15 +114,16 @@ class Reader:
         plain = event.style is None or event.style == ""
         if not plain:
             self.spans.append((_at(event), _position(event.end_mark)))
+        key = bool(self.stack) and isinstance(self.stack[-1].container, dict) and self.stack[-1].key is None
+        if key:
+            self._key(self.stack[-1], event, self._clean(event))
+            return
         value = None if plain and event.value in ("", "~", "null") else self._clean(event)
         if not self.stack:
             self.root = value
             self.values[()] = _at(event)
             return
         frame = self.stack[-1]
-        if isinstance(frame.container, dict) and frame.key is None:
-            self._key(frame, event, value or event.value)
-            return
         pointer = frame.child()
         if not frame.skip:
             self.values[pointer] = _at(event)
@@ -142,8 +146,16 @@ class Reader:
         self.keys[(*frame.pointer, key)] = _at(event)
 
     def _clean(self, event: ScalarEvent) -> str:
-        """The text of a scalar; a control character that an escape smuggled in is reported and taken out."""
-        value: str = event.value
+        """The text of a scalar, its letters whole (Unicode NFC): an e with an accent is one sign, however it was typed.
+
+        A control character that an escape smuggled in is reported and taken out, and so is a text that has no end.
+        """
+        value: str = event.value if event.value.isascii() else unicodedata.normalize("NFC", event.value)
+        if len(value) > MAX_TEXT:
+            self.report(
+                _at(event), f"a text of {len(value):,} characters begins here", "shorten it: nobody reads that at a car"
+            )
+            return value[:MAX_TEXT]
         bad = syntax.bad_character(value) if event.style == '"' else None
         if bad:
             self.report(_at(event), bad.message, "write the text without that escape")

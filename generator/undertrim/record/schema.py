@@ -18,6 +18,9 @@ _WHOLE = re.compile(r"-?(0|[1-9][0-9]{0,17})")
 
 Schema = dict[str, Any]
 
+MOST_ENTRIES = 300
+"""So many entries a list or mapping may have for which the schema names no limit; the largest car has not half of it."""
+
 
 @cache
 def load(name: str) -> Schema:
@@ -25,7 +28,25 @@ def load(name: str) -> Schema:
     path = resources.top("schema") / f"{name}.schema.json"
     text = path.read_text(encoding="utf-8")
     schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "{PREFIX}{name}#/'))
+    _bound(schema)
     return schema
+
+
+def _bound(block: Schema) -> None:
+    """Give every list, and every mapping with names of its own, the usual limit where the schema names none."""
+    types = block.get("type", ())
+    if "array" in types:
+        block.setdefault("maxItems", MOST_ENTRIES)
+    if "object" in types and isinstance(block.get("additionalProperties"), dict):
+        block.setdefault("maxProperties", MOST_ENTRIES)
+    for word in ("properties", "$defs"):
+        for inner in block.get(word, {}).values():
+            _bound(inner)
+    for word in ("items", "additionalProperties", "then"):
+        if isinstance(block.get(word), dict):
+            _bound(block[word])
+    for inner in (*block.get("allOf", ()), *block.get("oneOf", ())):
+        _bound(inner)
 
 
 @cache

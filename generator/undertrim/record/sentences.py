@@ -92,6 +92,8 @@ def _plain(message: str, hint: str = "", *, otherwise: str = "", stays: bool = F
 _other = _plain("{it.name} is not valid here")
 _ONE_LINE = "write it on one line, without '|' or '>'"
 
+_FEWER = "leave out what does not belong: no car has so many"
+
 _WRITERS: dict[str, Writer] = {
     "additionalProperties": key_sentences.unknown,
     "required": key_sentences.missing,
@@ -103,10 +105,12 @@ _WRITERS: dict[str, Writer] = {
     "quantity": _plain("{it.message}"),
     "drive": _plain("{it.message}"),
     "calendar": _plain("{value} is not a day of the calendar", "mend the day"),
-    "minimum": _plain("{it.name} {it.message}", otherwise="mend the number", stays=True),
-    "maximum": _plain("{it.name} {it.message}", otherwise="mend the number", stays=True),
+    "minimum": _plain("{it.name} {it.message}", otherwise="mend the number"),
+    "maximum": _plain("{it.name} {it.message}", otherwise="mend the number"),
     "minLength": _plain("{it.name} is empty"),
     "maxLength": _plain("{it.name} has {size} characters, more than {it.limit}", "shorten it", stays=True),
+    "maxItems": _plain("{it.name} has {size} entries, more than {it.limit}", _FEWER),
+    "maxProperties": _plain("{it.name} has {size} entries, more than {it.limit}", _FEWER),
     "minItems": _plain("{it.name} is an empty list"),
     "minProperties": _plain("{it.name} has too few entries: {size} of at least {it.limit}"),
     "uniqueItems": _plain("{it.message} stands twice in this list", "remove one", stays=True),

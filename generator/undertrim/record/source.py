@@ -16,7 +16,7 @@ from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.events import Event
 
-from undertrim.record import syntax
+from undertrim.record import plain_files, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
 
@@ -66,9 +66,9 @@ def read(path: Path, shown: Path | None = None) -> Source:
     shown = shown or path
     start = Position(1, 1)
     try:
-        if path.exists() and not path.is_file():
-            return _unreadable(shown, start, "this is not a file", "put a record here, or rename it")
-        raw = path.read_bytes()
+        raw = plain_files.read(path, MAX_BYTES)
+    except plain_files.NotPlain:
+        return _unreadable(shown, start, "this is not a file", "put a record here, or rename it")
     except OSError:
         hint = "see whether it is still there and you may read it"
         return _unreadable(shown, start, "the file cannot be read", hint)

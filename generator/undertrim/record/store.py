@@ -87,8 +87,8 @@ class Workspace:
         kind, shown = self.kind(path), self.shown(path)
         refusal = "" if kind else "the file is in no folder of records"
         hint = "move it below 'records/vehicles' or 'records/gear'"
-        if not path.resolve().is_relative_to(self.records.resolve()):
-            refusal, hint = "the file is a link out of the records", "put the record itself here"
+        if not _leads_into(path, self.records):
+            refusal, hint = "the file is a link out of the records, or to itself", "put the record itself here"
         if refusal:
             problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal, hint)
             return Entry(path, kind, Source.empty(shown), (problem,), None)
@@ -97,6 +97,13 @@ class Workspace:
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
         return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
+
+
+def _leads_into(path: Path, records: Path) -> bool:
+    try:
+        return path.resolve().is_relative_to(records.resolve())
+    except (RuntimeError, OSError):  # links that lead round in a circle, in older and newer Pythons
+        return False
 
 
 def _inside(folder: Path, name: str, records: Path) -> str:
@@ -137,11 +144,14 @@ def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord
 def _yaml_below(start: Path) -> Iterator[Path]:
     """The record files at or below a path; hidden ones are an editor's, and a folder is no file by any name."""
     if start.is_dir():
-        below = (path for path in start.rglob("*.y*ml") if not path.is_dir() and not _hidden(path, start))
-        yield from (path for path in below if path.suffix in SUFFIXES)
+        for folder, folders, names in os.walk(start, onerror=_unreadable):
+            folders[:] = [name for name in folders if not name.startswith(".")]
+            found = (Path(folder, name) for name in names if name.endswith(SUFFIXES) and not name.startswith("."))
+            yield from (path for path in found if not path.is_dir())
     elif start.suffix in SUFFIXES:
         yield start
 
 
-def _hidden(path: Path, start: Path) -> bool:
-    return any(part.startswith(".") for part in path.relative_to(start).parts)
+def _unreadable(error: OSError) -> None:
+    """What cannot be looked into may hold anything: nothing that is said of the rest would be true of the whole."""
+    raise error

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import product
 
 from undertrim.derive import cars
 from undertrim.derive.cutting import may_go
@@ -108,12 +107,7 @@ def _ranked(place: _Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
 def kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different answers: every choice of the variants on which one depends."""
     used = {name for when in _conditions(vehicle, opening) for name in when.variants}
-    known = {name: variant for name, variant in cars.variants(vehicle.record).items() if name in used}
-    open_choices = [
-        [(name, choice) for choice in variant.choices if chosen.get(name, choice) == choice]
-        for name, variant in known.items()
-    ]
-    return map(dict, product(*open_choices))
+    return iter(cars.told_apart(vehicle.record, used, chosen))
 
 
 def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:

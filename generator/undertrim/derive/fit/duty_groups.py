@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import product
 from math import prod
 
 from undertrim.derive import cars
@@ -53,8 +52,7 @@ def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) 
     ]
     whens += [when for item in stock.items for when in item.conditions(address, opening.id)]
     used = {name for when in whens for name in when.variants}
-    known = {name: variant for name, variant in cars.variants(record).items() if name in used}
-    return map(dict, product(*([(name, choice) for choice in variant.choices] for name, variant in known.items())))
+    return iter(cars.told_apart(record, used))
 
 
 def _condition(having: Sequence[Mapping[str, str]], kinds: Sequence[Mapping[str, str]]) -> Iterator[When]:

@@ -7,6 +7,7 @@ make a visit differ from that, its steps are listed by themselves, so what a pag
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain, combinations
+from math import comb
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.mixing import mixing, regular
@@ -16,6 +17,9 @@ from undertrim.record.model import Assignment
 
 MOST_LISTED = 10
 """Up to so many targets every set that differs is listed; a record with more keeps to pairs, and to all of them together."""
+
+MOST_VISITS = 200_000
+"""So many visits the page of a record may have: 195 kinds of car with ten places each. Two cores plan 8,000 in a second."""
 
 Ids = tuple[str, ...]
 
@@ -38,13 +42,25 @@ class Choices:
 
 
 def choices(planner: Planner) -> Choices:
-    """The choices of a record. Raises Unreachable when an opening cannot be reached, TooTangled when routes interlock too much."""
+    """The choices of a record. Raises Unreachable when an opening cannot be reached, TooTangled when routes interlock too
+    much, cars.TooMany."""
     wanted = targets(planner.record)
+    _refuse_too_many(len(cars.assignments(planner.record)), len(wanted))
     visits = [_Visits(planner, car, wanted) for car in cars.assignments(planner.record)]
     used = {name for visit in visits for name in visit.used}
     steps = tuple(step for step in planner.catalogue() if step.id in used)
     place = {step.id: i for i, step in enumerate(steps)}
     return Choices(steps, tuple(CarPlans(visit.car, visit.singles, dict(visit.deviating(place))) for visit in visits))
+
+
+def _refuse_too_many(kinds: int, wanted: int) -> None:
+    """Counts the visits before they are planned. Raises cars.TooMany."""
+    visits = kinds * (2**wanted if wanted <= MOST_LISTED else comb(wanted, 2) + wanted)
+    if visits > MOST_VISITS:
+        raise cars.TooMany(
+            f"{kinds:,} different cars with {wanted} places to work at make {visits:,} different visits, and a page holds "
+            f"{MOST_VISITS:,}: make records of their own for cars that differ in much"
+        )
 
 
 class _Visits:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
 
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
@@ -136,12 +135,7 @@ def _unled(receiver: Gear, leads: Gear) -> Iterator[str]:
 def _kinds(place: _Place, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different tables: every choice of the variants on which one depends."""
     used = {name for when in _conditions(place) for name in when.variants}
-    known = {name: variant for name, variant in cars.variants(place.record).items() if name in used}
-    choices = [
-        [(name, choice) for choice in variant.choices if chosen.get(name, choice) == choice]
-        for name, variant in known.items()
-    ]
-    for car in map(dict, product(*choices)):
+    for car in cars.told_apart(place.record, used, chosen):
         if place.opening.when.holds(car):
             yield car
 

@@ -42,7 +42,7 @@ Facts = dict[str, Any]
 
 
 class Unplannable(Exception):  # noqa: N818 - it names the state of the record
-    """No procedure can be worked out for some opening of a record; the text names the record and says why."""
+    """No procedure can be worked out for some opening of a record; the text says why."""
 
 
 def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> Facts:
@@ -55,7 +55,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     assert isinstance(typed, VehicleRecord)
     record = reckoned(typed)
     planner = Planner(record)
-    chosen = _choices(planner, entry.address)
+    chosen = _choices(planner)
     known = Vehicle(record, entry.address, shelf, clearances())
     return {
         "id": entry.id,
@@ -105,11 +105,11 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     }
 
 
-def _choices(planner: Planner, address: str) -> Choices:
+def _choices(planner: Planner) -> Choices:
     try:
         return choices(planner)
     except (Unreachable, TooTangled) as error:
-        raise Unplannable(f"{address}: {error}") from error
+        raise Unplannable(str(error)) from error
 
 
 def _identity(record: VehicleRecord) -> Facts:

@@ -1,8 +1,7 @@
-"""The drawings a sheet uses, each once, as SVG text under a short key."""
+"""The drawings a sheet uses, each once, as SVG text under a short key that means nothing: no title or name can spoil it on the way."""
 
 from collections.abc import Mapping
 from io import BytesIO
-from itertools import chain, count
 from typing import Any
 
 import segno
@@ -19,43 +18,46 @@ class Pictures:
     """Collects drawings; every method returns the key of one."""
 
     def __init__(self) -> None:
-        self.svg: dict[str, str] = {}
+        self._keys: dict[str, str] = {}
+
+    @property
+    def svg(self) -> dict[str, str]:
+        """The drawings by their keys."""
+        return {key: svg for svg, key in self._keys.items()}
 
     def fastener(self, line: Data) -> str:
         """The head of what is turned, the shape of what is pulled; a plain mark where neither is known."""
         head = line.get("head")
         if head and head["family"] in heads.families():
-            return self.keep(f"head {head['family']}", heads.head(head["family"], head["label"]))
+            return self.keep(heads.head(head["family"], head["label"]))
         kind = str(line["kind"])
         name = clip_name(kind, str(line.get("sort", "")))
         if name in clips.kinds():
-            return self.keep(name, clips.clip(name, name))
+            return self.keep(clips.clip(name, name))
         symbol = kind if kind in marks.symbols() else "screw"
-        return self.keep(f"mark {symbol}", marks.sample(symbol, symbol))
+        return self.keep(marks.sample(symbol, symbol))
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""
         name = tether_name(kind)
-        return self.keep(name, clips.clip(name, kind))
+        return self.keep(clips.clip(name, kind))
 
     def wire(self, colour: Data) -> str:
         """A length of wire; empty for a colour that has no screen colour."""
         if not colour["base"]:
             return ""
-        key = " ".join(["wire", colour["base"], *colour["tracers"]])
-        return self.keep(key, wires.swatch(colour["base"], colour["tracers"], colour["words"]))
+        return self.keep(wires.swatch(colour["base"], colour["tracers"], colour["words"]))
 
     def openings(self, drawn: Data) -> list[dict[str, str]]:
         """The drawings of an opening with their titles."""
         return [
-            {"picture": self.keep(f"opening {title}", svg), "title": title}
+            {"picture": self.keep(svg), "title": title}
             for title, svg in opening_pictures.openings(glyphs.printable(drawn))
         ]
 
-    def keep(self, name: str, svg: str) -> str:
-        """The key of a drawing: its name, and a number where another drawing has that name."""
-        names = chain([name], (f"{name} {number}" for number in count(2)))
-        return next(key for key in names if self.svg.setdefault(key, svg) == svg)
+    def keep(self, svg: str) -> str:
+        """The key of a drawing."""
+        return self._keys.setdefault(svg, f"p{len(self._keys)}")
 
 
 def code(url: str) -> str:

@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import Any
 
 from undertrim.publish import plug_pictures
-from undertrim.publish.sheet import frame
+from undertrim.publish.sheet import frame, glyphs
 from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.joints import joint
 from undertrim.publish.sheet.pictures import Pictures
@@ -53,7 +53,7 @@ def _plug(entry: Data, pictures: Pictures) -> Row:
 def _face(face: Data, pictures: Pictures) -> Row:
     """One face with its width in pixels, so that all are drawn to one scale."""
     return {
-        "picture": pictures.keep(face["title"], plug_pictures.face(face)),
+        "picture": pictures.keep(plug_pictures.face(glyphs.printable(face))),
         "title": face["title"],
         "width": face["least_width"],
         "words": "As recorded" if face["recorded"] else "The same from the other side",

@@ -1,0 +1,41 @@
+"""How many cars a record tells apart: its choices are multiplied before anything goes through them one by one."""
+
+from collections.abc import Iterable, Iterator
+from math import prod
+
+from undertrim.record.complaint import Complaint
+from undertrim.record.source import Data
+
+MOST_CARS = 512
+"""So many combinations of choices a record may have: nine yes-or-no questions. Nobody answers more at a car."""
+
+
+def complaint(data: Data) -> Iterator[Complaint]:
+    """What to say of a vehicle record, as read, whose choices combine to too many cars; of other data nothing."""
+    sizes = [*_variants(data), *_of_the_vehicle(data)]
+    if prod(sizes) > MOST_CARS:
+        hint = "leave out questions that no fact depends on, or make records of their own for cars that differ in much"
+        yield Complaint(("variants",), f"{said(sizes)}, and a record may have {MOST_CARS}", hint, key=True)
+
+
+def said(sizes: Iterable[int]) -> str:
+    """The sum in words, by the number of choices of each question."""
+    asked = [size for size in sizes if size > 1]
+    cars = prod(asked)
+    return f"{len(asked)} questions make {f'{cars:,}' if cars < 10**9 else 'over a billion'} different cars"
+
+
+def _variants(data: Data) -> Iterator[int]:
+    variants = data.get("variants") if isinstance(data, dict) else None
+    for variant in variants.values() if isinstance(variants, dict) else ():
+        choices = variant.get("choices") if isinstance(variant, dict) else None
+        if isinstance(choices, dict) and choices:
+            yield len(choices)
+
+
+def _of_the_vehicle(data: Data) -> Iterator[int]:
+    """Steering side and body are questions too, where there are several."""
+    vehicle = data.get("vehicle") if isinstance(data, dict) else None
+    if isinstance(vehicle, dict):
+        several = (vehicle.get(name) for name in ("drive_side", "bodies"))
+        yield from (len(set(map(str, found))) for found in several if isinstance(found, list) and found)

@@ -1,0 +1,64 @@
+"""A workspace of three vehicles, and a stand-in for the site engine that makes three files in no time."""
+
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+
+from rule_pages import BASE
+
+from undertrim.publish import shells, site
+from undertrim.publish.site import Content
+from undertrim.record.store import Workspace
+
+ROOT = Path(__file__).parents[2]
+
+
+def silent(_: str) -> None:
+    return None
+
+
+def held(folder: Path) -> dict[str, bytes]:
+    """Everything in a folder by its name; the site map's compressed copy holds its own time."""
+    files = (path for path in folder.rglob("*") if path.is_file() and path.name != "sitemap.xml.gz")
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+
+
+def workspace(root: Path, number: int = 3) -> Workspace:
+    """The first vehicle records of this repository that follow no other, with a handbook of one page."""
+    vehicles = sorted((ROOT / "records/vehicles").rglob("*.yaml"))
+    chosen = [path for path in vehicles if "\n  follows:" not in path.read_text(encoding="utf-8")]
+    for path in chosen[:number]:
+        target = root / path.relative_to(ROOT)
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy(path, target)
+    (root / "records/handbook").mkdir(parents=True)
+    (root / "records/handbook/about.md").write_text("# About\n", encoding="utf-8")
+    return Workspace(root)
+
+
+def tiny(root: Path) -> Workspace:
+    """Two records as short as they can be."""
+    folder = root / "records/vehicles/brindleway"
+    folder.mkdir(parents=True)
+    for model in ("Otter", "Wren"):
+        text = BASE.replace("model: Otter", f"model: {model}")
+        (folder / f"{model.lower()}-2014-2018.yaml").write_text(text, encoding="utf-8")
+    return Workspace(root)
+
+
+def renamed(path: Path, old: str = "name: ", new: str = "name: New ") -> None:
+    """Change a record so that its page says something else."""
+    path.write_text(path.read_text(encoding="utf-8").replace(old, new, 1), encoding="utf-8")
+
+
+def rendered(root: Path, content: Content, out: Path) -> Mapping[str, shells.Shell]:
+    """What `site.render` leaves, without the engine: a page of each body in the navigation, and shells."""
+    for path, body in content.framed.items():
+        target = out / f"{path}.html"
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(body.html(), encoding="utf-8")
+    groups = set(map(shells.group, content.shelled))
+    return {group: shells.Shell(group, f"<title>{shells.TITLE}</title>{shells.BODY}") for group in groups}
+
+
+assert rendered.__annotations__.keys() == site.render.__annotations__.keys()

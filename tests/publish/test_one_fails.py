@@ -1,0 +1,172 @@
+"""Whatever fails for one vehicle names it, leaves its last good files in the site, and stops no other."""
+
+import os
+import time
+from collections.abc import Callable
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jinja2 import TemplateError
+from pypdf import PdfReader
+from small_site import ROOT, held, renamed, rendered, silent, tiny
+
+from here import Here
+from undertrim.publish import beside, facts, pages, pdf, site
+from undertrim.publish.building import Builder, Built
+from undertrim.record.source import read_text
+from undertrim.record.store import Workspace, entry
+from undertrim.work.crew import Crew
+from undertrim.work.limits import Limits
+
+FINCH = ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml"
+LONG = "Donaudampfschifffahrtsgesellschaftskapitaensplug"
+
+
+def sheets_of(name: str) -> str:
+    """What the wiring sheet says of a car one of whose plugs has that name."""
+    text = FINCH.read_text(encoding="utf-8")
+    before, found, after = text.partition("\nconnectors:\n")
+    assert found
+    changed = f"{before}{found}{after.replace('name: Main radio plug', f'name: {name}', 1)}"
+    assert changed != text
+    item = entry(FINCH, "vehicle", read_text(changed, FINCH))
+    assert not item.problems
+    from datetime import date
+
+    made = pdf.render_wiring(facts.vehicle(item), "https://undertrim.example/x", "a4", date(2026, 1, 1))
+    return "".join(page.extract_text() for page in PdfReader(BytesIO(made)).pages).replace("\u200b", "")
+
+
+@pytest.mark.parametrize(
+    ("name", "shown"),
+    [
+        (LONG, LONG),
+        ("Plug 中", "Plug [U+4E2D]"),
+        ("Plug 🔊", "Plug [U+1F50A]"),
+        ("Prise e\u0301cran", "Prise \u00e9cran"),
+    ],
+)
+def test_a_name_of_any_kind_is_printed(name: str, shown: str) -> None:
+    assert shown in sheets_of(name).replace("\n", "")
+
+
+def raising(error: BaseException) -> Callable[..., Any]:
+    def fail(*_: object) -> Any:
+        raise error
+
+    return fail
+
+
+def gone(*_: object) -> Any:
+    os.abort()
+
+
+def swollen(*_: object) -> Any:
+    return len(bytearray(1 << 31))
+
+
+def hanging(*_: object) -> Any:
+    time.sleep(60)
+
+
+@pytest.fixture
+def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workspace:
+    monkeypatch.setattr(site, "render", rendered)
+    monkeypatch.setattr(site, "address", lambda _: "https://undertrim.example/")
+    monkeypatch.setattr(site, "frame", lambda *_: "frame")
+    return tiny(tmp_path)
+
+
+def build(place: Workspace, *, crew: Crew | None = None, sheets: bool = False) -> Built:
+    with Builder(place, place.root / "site", sheets=sheets, crew=crew) as builder:
+        return builder.build(silent)
+
+
+def only_for(stem: str, whole: Callable[..., Any], fail: Callable[..., Any]) -> Callable[..., Any]:
+    """`whole`, but for the vehicle of that name, which `fail` gets."""
+
+    def work(*args: Any) -> Any:
+        about = next(item for item in args if not hasattr(item, "vehicle"))
+        name = about["id"] if isinstance(about, dict) else about.id
+        return fail(*args) if name == stem else whole(*args)
+
+    return work
+
+
+CASES = [
+    ("page", pages, "vehicle", raising(TemplateError("no such thing")), "its page cannot be made: TemplateError: no such thing"),
+    ("plan", facts, "vehicle", raising(RecursionError("deep")), "its plan cannot be made: RecursionError: deep"),
+    ("data", beside, "data", raising(ValueError("odd")), "its data cannot be made: ValueError: odd"),
+    ("sheet", pdf, "render", raising(RuntimeError("no glyph")), "its sheet cannot be made: RuntimeError: no glyph"),
+    ("wiring", pdf, "render_wiring", raising(KeyError("p1")), "its wiring sheet cannot be made: KeyError: 'p1'"),
+    ("death", pages, "vehicle", gone, "what is published of it ended the process that worked on it (SIGABRT)"),
+    ("memory", pages, "vehicle", swollen, "what is published of it needs more than 1000 MB of memory"),
+    ("time", pages, "vehicle", hanging, "what is published of it takes longer than 3 seconds"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("module", "name", "fail", "said"), [case[1:] for case in CASES], ids=[case[0] for case in CASES]
+)
+def test_one_vehicle_fails(
+    place: Workspace, monkeypatch: pytest.MonkeyPatch, module: Any, name: str, fail: Callable[..., Any], said: str
+) -> None:
+    for part in ("render", "render_wiring"):
+        monkeypatch.setattr(pdf, part, lambda *_: b"%PDF-")
+    monkeypatch.setattr(beside, "_templates", lambda *_: ())
+    assert build(place, sheets=True).failed == ()
+    before = held(place.root / "site")
+    for path in place.files():
+        renamed(path)
+    monkeypatch.setattr(module, name, only_for("otter-2014-2018", getattr(module, name), fail))
+    made = build(place, sheets=True, crew=Crew(Limits(3, 1000)))
+    assert [(item.address, item.text) for item in made.failed] == [("brindleway/otter-2014-2018", said)]
+    assert (made.vehicles, made.kept) == (2, frozenset({"brindleway/otter-2014-2018"}))
+    after = held(place.root / "site")
+    assert after.keys() == before.keys()
+    changed = {name for name in after if after[name] != before[name] and name.startswith("vehicles/")}
+    assert changed == {f"vehicles/brindleway/wren-2014-2018.{ending}" for ending in ("html", "json")}
+
+
+def test_a_vehicle_that_never_was_good_is_not_there(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(pages, "vehicle", only_for("otter-2014-2018", pages.vehicle, raising(ValueError("x"))))
+    made = build(place, crew=Here())
+    assert (made.vehicles, len(made.failed), made.kept) == (1, 1, frozenset())
+    assert [path.stem for path in (place.root / "site/vehicles").rglob("*.html")] == ["wren-2014-2018"]
+
+
+def test_it_comes_back_when_it_is_mended(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
+    build(place, crew=Here())
+    renamed(place.files()[0])
+    with monkeypatch.context() as patch:
+        patch.setattr(pages, "vehicle", raising(ValueError("x")))
+        assert len(build(place, crew=Here()).failed) == 1
+    assert build(place, crew=Here()).failed == ()
+    assert "New " in (place.root / "site/vehicles/brindleway/otter-2014-2018.html").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("kept", ["body.html", "beside-otter-2014-2018.json", "summary.json"])
+@pytest.mark.parametrize("how", ["a number", "emptied", "gone"])
+def test_what_is_damaged_in_the_cache_is_made_again(place: Workspace, kept: str, how: str) -> None:
+    build(place, crew=Here())
+    before = held(place.root / "site")
+    path = next(path for path in place.root.rglob(kept) if b"Otter" in path.read_bytes())
+    if how == "gone":
+        path.unlink()
+    else:
+        path.write_bytes(b"" if how == "emptied" else path.read_bytes().replace(b"2014", b"2015", 1))
+    build(place, crew=Here())
+    assert held(place.root / "site") == before
+
+
+def test_damage_is_no_last_good_file(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
+    build(place, crew=Here())
+    for path in place.root.rglob("body.html"):
+        path.write_text("half a pa", encoding="utf-8")
+    renamed(place.files()[0])
+    monkeypatch.setattr(pages, "vehicle", only_for("otter-2014-2018", pages.vehicle, raising(ValueError("x"))))
+    made = build(place, crew=Here())
+    assert made.kept == frozenset()
+    assert "half a pa" not in "".join(text.decode("utf-8", "replace") for text in held(place.root / "site").values())
