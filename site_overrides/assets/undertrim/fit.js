@@ -579,12 +579,10 @@
   }
 
   function joinedSets(parts) {
-    var first = parts[0], together = [[first]];
-    parts.slice(1).forEach(function (part) {
-      together = [].concat.apply([], together.map(function (set) {
-        return counted(part).map(function (there) { return there ? set.concat([part]) : set; });
-      }));
-    });
+    var first = parts[0], others = parts.slice(1);
+    var sure = [first].concat(others.filter(function (part) { return counted(part).indexOf(false) < 0; }));
+    var most = [first].concat(others.filter(function (part) { return counted(part).indexOf(true) >= 0; }));
+    var together = sure.length === most.length ? [sure] : [sure, most];
     var own = counted(first);
     return (own.indexOf(false) >= 0 ? [[first]] : []).concat(own.indexOf(true) >= 0 ? together : []);
   }

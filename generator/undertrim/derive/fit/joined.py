@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import product
 
 from undertrim.derive.fit.margins import typed
 from undertrim.derive.fit.stock import Gear
@@ -39,14 +38,14 @@ class Joined:
     def sets(self) -> list[tuple[Part, ...]]:
         """What may load the range of the first together: it and all that is counted, alone where it has a range of its own.
 
-        More than one where nobody knows how something is fed.
+        Two where nobody knows how something is fed, without and with all of that: every speaker more lowers the load, so whatever is
+        so lies between them.
         """
         first, others = self.parts[0], self.parts[1:]
         alone: list[tuple[Part, ...]] = [(first,)]
-        together = (
-            (first, *(part for part, there in zip(others, counted, strict=True) if there))
-            for counted in product(*(part.counted for part in others))
-        )
+        sure = (first, *(part for part in others if False not in part.counted))
+        most = (first, *(part for part in others if True in part.counted))
+        together = dict.fromkeys((sure, most))
         return [*(alone if False in first.counted else ()), *(together if True in first.counted else ())]
 
     @property
