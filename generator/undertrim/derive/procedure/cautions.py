@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 
+from undertrim.derive.procedure import purposes
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
@@ -13,7 +14,7 @@ from undertrim.resources import table
 def usual(trigger: str) -> Caution:
     """The usual caution for a trigger, from the data table."""
     entry = next(entry for entry in table("cautions")["caution"] if entry["on"] == trigger)
-    return Caution(entry["signal"], entry["hazard"], entry["consequence"], entry["avoid"])
+    return Caution(entry["signal"], entry["hazard"], entry["consequence"], entry["avoid"], state=tuple(entry.get("state", {}).items()))
 
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
@@ -30,6 +31,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
     if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
         yield "battery"
+    if isinstance(thing, Prep) and thing.sensor == "yes" and step.kind in ("prepare", "restore"):
+        yield "battery-sensor"
     if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
         yield from _of_area(thing.area, record)
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
@@ -41,6 +44,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
     if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
         yield "restraint"
+    if purposes.seat_loose(part, car):
+        yield "seat-loose"
     yield from _voltage(record.high_voltage(part))
 
 

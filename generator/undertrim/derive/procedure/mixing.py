@@ -6,7 +6,7 @@ from undertrim.derive.procedure.graph import ancestors
 from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.planning import Planner
-from undertrim.derive.procedure.steps import restraint_open
+from undertrim.derive.procedure.purposes import back_before_power
 from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Assignment, Part, Prep
 
@@ -91,12 +91,12 @@ def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
 
 
 def _opening_plugs(layout: Layout) -> set[str]:
-    """Parts that leave a restraint plug undone until they are refitted."""
+    """Parts that must be back before power."""
     shared = {part for part, _ in layout.elsewhere}
     return {
         name
         for name, node in layout.nodes.items()
         if isinstance(node.thing, Part)
-        and restraint_open(node.thing, layout.car)
+        and back_before_power(node.thing, layout.car)
         and (name not in layout.homes or name in shared)
     }

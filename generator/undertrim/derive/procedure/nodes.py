@@ -170,14 +170,16 @@ class _Builder:
     def _setters(self, nodes: Mapping[str, Node], user: str, state: str, value: str) -> list[Prep]:
         """The preparation that sets a state: the record's own or the usual one.
 
-        Several only where the car is left open and the record's own apply to some variants.
+        Several only where the state wants all of them, or the car is left open and the record's own apply to some variants.
         """
         found: list[Prep] = []
         for node in nodes.values():
             if isinstance(node.thing, Prep) and node.thing.sets.get(state) == value and node.id != user:
                 found.append(node.thing)
-                if self.car or not node.thing.when.clauses:
+                if (self.car or not node.thing.when.clauses) and not states.together(state):
                     return found
+        if any(self.car or not prep.when.clauses for prep in found):
+            return found
         spare = states.usual().get((state, value)) if _must_be_set(nodes, state, value) else None
         return [*found, spare] if spare and spare.id != user else found
 

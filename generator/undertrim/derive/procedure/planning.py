@@ -4,6 +4,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from undertrim.derive.procedure import way_back
 from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
@@ -11,6 +12,7 @@ from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.way_back import Zones
 from undertrim.record.model import Assignment, Opening, Prep, VehicleRecord
 
 
@@ -53,6 +55,7 @@ class Planner:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
         self._benches: dict[_Key, tuple[Rank, Bench]] = {}
+        self._zones_made: dict[_Key, Zones] = {}
         self._shelf = Shelf(record)
 
     def layout(self, car: Assignment) -> Layout:
@@ -88,7 +91,8 @@ class Planner:
         present = [target.node for target in wanted if target.node in layout.nodes]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
-        return Assembly(bench, ordered, relied_on(layout, selection), layout.homes), selection
+        before = relied_on(layout, selection)
+        return Assembly(bench, ordered, before, layout.homes, self._zones(car)), selection
 
     @cached_property
     def ordered(self) -> bool:
@@ -104,7 +108,23 @@ class Planner:
         rank, bench = self._bench({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
-        return Assembly(bench, nodes, layout.ordering.needs, layout.homes, also_refit).steps()
+        zones = self._zones({})
+        return Assembly(bench, nodes, layout.ordering.needs, layout.homes, zones, also_refit, every=True).steps()
+
+    def _zones(self, car: Assignment) -> Zones:
+        """Where the nodes of a car go back: as in the whole record where that knows all that comes before each of them."""
+        own, whole = self.layout(car), self.layout({})
+        if self.ordered and all(own.ordering.needs[name] <= whole.ordering.needs.get(name, set()) for name in own.nodes):
+            return self._zoned({})
+        return self._zoned(car)
+
+    def _zoned(self, car: Assignment) -> Zones:
+        key = _key(car)
+        if key not in self._zones_made:
+            layout, bench = self.layout(car), self._bench(car)[1]
+            touchy = [name for name, node in layout.nodes.items() if bench.wants_battery_off(node)]
+            self._zones_made[key] = way_back.zones(touchy, layout.ordering.needs)
+        return self._zones_made[key]
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
         key = _key(car)

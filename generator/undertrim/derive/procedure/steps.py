@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from undertrim.derive.procedure import states
+from undertrim.derive.procedure import purposes, states
 from undertrim.derive.procedure.node import Node, minutes, node_id
 from undertrim.record import drives
 from undertrim.record.model import (
@@ -27,7 +27,7 @@ from undertrim.record.model import (
 )
 from undertrim.resources import table
 
-SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "after")
+SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "try", "after")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ class FastenerLine:
 
 @dataclass(frozen=True, slots=True)
 class TetherLine:
-    """One tether in one step; `act` is leave, undo, rejoin, to-gear or park."""
+    """One tether in one step; `act` is leave, undo, bridge, rejoin, joined (before the tests), to-gear, park or try."""
 
     tether: Tether
     act: str
@@ -58,7 +58,11 @@ class TetherLine:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up."""
+    """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up.
+
+    A test `needs` states of the car and whatever works through it of what it `uses` joined. `again` marks what was done before in the
+    same visit, so that nothing is counted twice.
+    """
 
     id: str
     kind: str
@@ -74,6 +78,9 @@ class Step:
     tools: tuple[str, ...] = ()
     unknown: bool = False
     state: Mapping[str, str] = field(default_factory=dict)
+    needs: Mapping[str, str] = field(default_factory=dict)
+    uses: tuple[str, ...] = ()
+    again: bool = False
 
     @property
     def part(self) -> str:
@@ -125,14 +132,6 @@ def on_restraint(part: Part, car: Assignment) -> bool:
     return any(tether.circuit == "restraint" and tether.when.holds(car) for tether in part.tethers.values())
 
 
-def restraint_open(part: Part, car: Assignment) -> bool:
-    """Whether taking the part off leaves a restraint plug undone."""
-    return any(
-        tether.circuit == "restraint" and fate_of_tether(part, tether) != "leave" and tether.when.holds(car)
-        for tether in part.tethers.values()
-    )
-
-
 def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
     """The conditions under which something about it differs from car to car; that it is there at all is not one."""
     fasteners = () if isinstance(thing, Opening) else thing.held_by
@@ -151,8 +150,13 @@ def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) 
         f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
+    yield from wait_for(node, section, waits)
+
+
+def wait_for(node: Node, section: str, waits: tuple[Wait, ...], short: str = "") -> Iterator[Step]:
+    """Wait after a preparation; `short` marks the wait of a battery that is not the last to go off."""
     for number, wait in enumerate(waits):
-        name = f"wait:{node.id}" if number == 0 else f"wait:{node.id}:unknown"
+        name = f"wait:{node.id}{short}" if number == 0 else f"wait:{node.id}{short}:unknown"
         yield Step(name, "wait", section, "Wait", _text(wait.why), node, wait=wait)
 
 
@@ -177,8 +181,7 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     part = node.thing
     assert isinstance(part, Part)
     lines = _returning(part.held_by, car)
-    tethers = tuple(_joined(part, t) for t in part.tethers.values() if t.when.holds(car))
-    tethers = tuple(line for line in tethers if line.act != "leave")
+    tethers = returning(part, car)
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
@@ -188,9 +191,16 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
 
 
 def _joined(part: Part, tether: Tether) -> TetherLine:
-    """A tether as its part goes back: joined again too where new gear would have taken it."""
+    """A tether as its part goes back: joined again too where new gear would have taken it, or joined already for the tests."""
     fate = fate_of_tether(part, tether)
-    return TetherLine(tether, "rejoin" if part.replaced == "yes" and fate != "leave" else fate)
+    act = "rejoin" if part.replaced == "yes" and fate != "leave" else fate
+    return TetherLine(tether, "joined" if act == "rejoin" and purposes.for_a_test(tether) else act)
+
+
+def returning(part: Part, car: Assignment) -> tuple[TetherLine, ...]:
+    """The tethers of a part that goes back, and what becomes of each then."""
+    lines = (_joined(part, t) for t in part.tethers.values() if t.when.holds(car))
+    return tuple(line for line in lines if line.act != "leave")
 
 
 def _sealed(part: Part) -> str:
@@ -223,7 +233,7 @@ def _tether_tests(node: Node, lines: tuple[TetherLine, ...], section: str) -> It
     moved = "moved:" if section == "install" else ""
     for line in lines:
         tether, usual = line.tether, states.tether_kind(line.tether.kind)
-        if line.act == "rejoin" and (tether.test or usual.mechanical):
+        if line.act == "rejoin" and not usual.electric and (tether.test or usual.mechanical):
             yield Step(
                 f"test:{node.id}:{moved}{tether.id}", "test", section,
                 f"Test: {tether.name}" + (f", {node.side}" if node.side else ""), _text(tether.test or usual.usual_test), node,
@@ -235,7 +245,7 @@ def install(node: Node, car: Assignment) -> Iterator[Step]:
     opening = node.thing
     assert isinstance(opening, Opening)
     kind = table("kinds")[opening.kind]
-    entries = [entry for entry in kind["install"] if entry.get("only") != "kit" or opening.kit != "not-needed"]
+    entries = [entry for entry in kind["install"] if _applies(entry, opening)]
     for entry in entries:
         special = opening.install_how if entry is entries[0] else ""
         yield Step(
@@ -249,10 +259,21 @@ def opening_tests(node: Node) -> Iterator[Step]:
     """Test new gear while it can still be reached."""
     opening = node.thing
     assert isinstance(opening, Opening)
-    for entry in table("kinds")[opening.kind]["test"]:
+    entries = [entry for entry in table("kinds")[opening.kind]["test"] if _applies(entry, opening)]
+    for entry in entries:
+        special = opening.test_how if entry is entries[0] else ""
         yield Step(
-            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(opening.test_how, entry["text"]), node,
+            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            needs=entry["states"], uses=tuple(entry["uses"]),
         )  # fmt: skip
+
+
+def _applies(entry: Mapping[str, str], opening: Opening) -> bool:
+    """Whether a usual step is for this opening."""
+    only = entry.get("only", "")
+    if only == "kit":
+        return opening.kit != "not-needed"
+    return not only or purposes.window(opening) == {"window": "yes", "window-unknown": "unknown"}[only]
 
 
 def place(node: Node) -> str:
@@ -277,14 +298,17 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     )  # fmt: skip
 
 
-def power(way: str) -> Iterator[Step]:
-    """Switch the ignition `on` for the tests, or `off` after them."""
-    yield Step(f"power:{way}", "power", "test", *_POWER[way])
+def power(way: str, section: str = "test") -> Iterator[Step]:
+    """Switch the ignition `on` for the tests, or `off` after them; in the section `try` for the last time."""
+    name = f"power:{way}" if section == "test" else f"power:{way}:{section}"
+    yield Step(name, "power", section, *_POWER[section, way])
 
 
 _POWER = {
-    "on": ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
-    "off": ("Power down", ("Switch the ignition off before anything is refitted.",)),
+    ("test", "on"): ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
+    ("test", "off"): ("Power down", ("Switch the ignition off before anything is refitted.",)),
+    ("try", "on"): ("Power up once more", ("Switch the ignition on. Leave the engine off.",)),
+    ("try", "off"): ("Power down for good", ("Switch the ignition off.",)),
 }
 
 

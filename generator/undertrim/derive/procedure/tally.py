@@ -92,7 +92,7 @@ def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
     sums: dict[tuple[str, str, str], dict[str, int]] = {}
     for step, line in lines:
         sort = _sort(line.fastener)
-        if line.fate != "leave" and table("fasteners")[sort[0]]["counted"]:
+        if line.fate != "leave" and not step.again and table("fasteners")[sort[0]]["counted"]:
             fields = sums.setdefault(sort, dict.fromkeys((*FATES, "unrecorded"), 0))
             for fate, number in _fates(step, line).items():
                 fields[fate] += number

@@ -1,51 +1,29 @@
 """The replay itself: one function per kind of step, each yielding the faults of its instant."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import Node, node_id
 from undertrim.derive.procedure.steps import FastenerLine, Step, fate_of_tether
+from undertrim.derive.simulation import powered
+from undertrim.derive.simulation.fault import Fault, Faults, at
 from undertrim.derive.simulation.world import Open, World
 from undertrim.record.model import Assignment, Blank, Opening, Part, Prep, Ref, VehicleRecord
-from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.resources import table
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """Something wrong at one instant: the step, the other step it clashes with (None for one that is missing), the fact it rests on."""
-
-    kind: str
-    message: str
-    step: Step | None
-    other: Step | None
-    pointer: Pointer
-    hint: str = ""
-
-
-Faults = Iterator[Fault]
 
 
 def replay(record: VehicleRecord, car: Assignment, steps: Sequence[Step]) -> list[Fault]:
     """The faults of the first wrong instant, or of the end; an empty list for a safe procedure."""
     world = World(record, car)
     for step in steps:
-        faults = list(_ACTS[step.kind](world, step))
+        faults = [*_ACTS[step.kind](world, step), *powered.as_shown(world, step)]
         if faults:
             return faults
     return list(_end(world))
 
 
-def _section(node: Node) -> str:
-    if isinstance(node.thing, Opening):
-        return "openings"
-    return "parts" if isinstance(node.thing, Part) else "preps"
-
-
-def _at(node: Node, *rest: str | int) -> Pointer:
-    return (_section(node), node.thing.id, *rest)
+_at = at
 
 
 def _needs(world: World, step: Step, node: Node, needs: dict[str, str]) -> Faults:
@@ -123,6 +101,8 @@ _AREA = {"boot": "boot", "bonnet": "engine-bay"}
 
 def _wait(world: World, step: Step) -> Faults:
     assert step.wait
+    if world.values["battery"] != "off":
+        return
     if isinstance(step.wait.time, Quantity):
         world.waited += step.wait.time.value
     else:
@@ -199,6 +179,7 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
     touched = [t for t in part.tethers.values() if t.circuit == "restraint" and t.when.holds(world.car)]
     if not touched:
         return
+    world.lamp = step
     pointer = _at(node, "tethers", touched[0].id)
     if world.values["battery"] != "off":
         other = world.set_by.get("battery")
@@ -299,6 +280,7 @@ def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Fa
 def _move(world: World, step: Step) -> Faults:
     assert step.node
     yield from _must_be_off(world, step, step.node)
+    yield from _restraint_touched(world, step, step.node)
     yield from _put_in(world, step, step.node)
     yield from _join(world, step, step.node)
     _seal(world, step, step.node)
@@ -341,7 +323,7 @@ def _join_to_gear(world: World, node: str) -> None:
 
 
 def _power(world: World, step: Step) -> Faults:
-    turned = step.id.removeprefix("power:")
+    turned = step.id.split(":")[1]
     if turned == "on":
         if world.values["battery"] != "on":
             yield Fault(
@@ -363,6 +345,7 @@ def _power(world: World, step: Step) -> Faults:
                 _at(item.step.node, "tethers", item.tether.id),
                 "join every restraint plug before power is on",
             )
+        yield from powered.nothing_loose(world, step)
     world.set({"ignition": turned}, step)
 
 
@@ -370,6 +353,7 @@ def _test(world: World, step: Step) -> Faults:
     assert step.node
     if isinstance(step.node.thing, Opening):
         yield from _needs(world, step, step.node, {"battery": "on", "ignition": "on"})
+        yield from powered.what_it_uses(world, step, step.node.thing)
         if step.node.id not in world.fitted:
             yield Fault("order", f"'{step.title}' tests what is not fitted yet", step, None, _at(step.node))
         return
@@ -382,18 +366,8 @@ def _refit(world: World, step: Step) -> Faults:
     assert isinstance(part, Part)
     yield from _must_be_off(world, step, node)
     yield from _nothing_shut_in(world, step, node)
+    yield from _restraint_touched(world, step, node)
     yield from _put_in(world, step, node)
-    restraint = [line for line in step.tethers if line.tether.circuit == "restraint"]
-    if restraint and world.values["battery"] == "on":
-        message = f"'{step.title}' joins restraint wiring with the battery on"
-        yield Fault(
-            "restraint-live",
-            message,
-            step,
-            world.set_by.get("battery"),
-            _at(node, "tethers", restraint[0].tether.id),
-            "join it before the battery is on again",
-        )
     yield from _join(world, step, node)
     _seal(world, step, node)
     world.gone.discard(node.id)
@@ -434,12 +408,33 @@ def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
 def _join(world: World, step: Step, node: Node) -> Faults:
     """Undone tethers are joined again; a mechanical one then waits for its test."""
     for line in step.tethers:
+        if line.act == "joined":
+            yield from powered.joined_already(world, step, node, line)
+            continue
         item = world.undone.pop((node.id, line.tether.id), None)
+        if item and states.tether_kind(line.tether.kind).electric and line.act == "rejoin":
+            world.untried[node.id, line.tether.id] = Open(line.tether, step)
         if item is None and line.act == "rejoin":
             message = f"'{step.title}' joins '{line.tether.name}', which was never undone"
             yield Fault("tether-extra", message, step, None, _at(node, "tethers", line.tether.id))
         if item and line.act == "rejoin" and states.tether_kind(line.tether.kind).mechanical:
             world.untested[node.id, line.tether.id] = Open(line.tether, step)
+
+
+def _joining(world: World, step: Step) -> Faults:
+    """Plugs joined for the tests, their part still off."""
+    assert step.node
+    yield from _must_be_off(world, step, step.node)
+    yield from _join(world, step, step.node)
+
+
+def _try(world: World, step: Step) -> Faults:
+    yield from powered.fed(world, step)
+    yield from powered.tried(world, step)
+
+
+def _measure(world: World, step: Step) -> Faults:
+    yield from powered.asleep(world, step)
 
 
 def _restore(world: World, step: Step) -> Faults:
@@ -512,6 +507,7 @@ def _end(world: World) -> Faults:
         if name not in world.gone and step.node:
             yield Fault("left-off", f"'{step.title}' comes off and never goes back", step, None, _at(step.node))
     yield from _left_over(world)
+    yield from powered.never_tried(world)
     for step in world.unrestored.values():
         assert step.node
         yield Fault("unrestored", f"'{step.title}' is never undone", step, None, _at(step.node, "restore"))
@@ -555,7 +551,10 @@ _ACTS: dict[str, Callable[[World, Step], Faults]] = {
     "move": _move,
     "install": _install,
     "power": _power,
+    "join": _joining,
     "test": _test,
     "refit": _refit,
     "restore": _restore,
+    "try": _try,
+    "measure": _measure,
 }

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from undertrim.derive.procedure import states, tally
+from undertrim.derive.procedure import closing, purposes, running, states, tally
 from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
@@ -13,7 +13,7 @@ Data = dict[str, Any]
 
 VERBS = {
     "todo": "", "prepare": "", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
-    "test": "", "refit": "Refit", "restore": "",
+    "join": "", "test": "", "refit": "Refit", "restore": "", "try": "", "measure": "",
 }  # fmt: skip
 SECTION_TITLES = {
     "before": "Before you start",
@@ -23,6 +23,7 @@ SECTION_TITLES = {
     "test": "Power up and test",
     "refit": "Refit",
     "restore": "Put the car back as it was",
+    "try": "Try what was joined last",
     "after": "After the battery is back",
 }
 _ACTS = {
@@ -30,6 +31,8 @@ _ACTS = {
     "undo": "undo",
     "bridge": "undo it and close the optical ring with a loop",
     "rejoin": "join again",
+    "joined": "joined already, for the tests",
+    "try": "try it",
     "to-gear": "join to the new gear",
     "park": "leave it off, insulate and tie it back",
 }
@@ -69,6 +72,9 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "conflicts": doubts.of_step(record, item),
         "state": dict(item.state),
         "state_words": state_words(item.state),
+        "turns": [list(turn) for turn in running.turns(item)],
+        "needs": dict(item.needs),
+        "uses": [purposes.purpose(name).label for name in item.uses],
         "seal": [purchase(entry) for entry in tally.seal(item)],
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
@@ -120,10 +126,17 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "restraint": tether.circuit == "restraint",
         "act": line.act,
         "act_words": _ACTS[line.act],
-        "how": tether.how if line.act in ("leave", "undo", "bridge") else "",
+        "serves": [purposes.purpose(name).label for name in purposes.served(tether)],
+        "how": _how(line),
         "when": words.when(record, tether.when),
         "clauses": words.clauses(tether.when),
     }
+
+
+def _how(line: TetherLine) -> str:
+    if line.act == "try":
+        return closing.words(line.tether)
+    return line.tether.how if line.act in ("leave", "undo", "bridge") else ""
 
 
 def wait(item: Step) -> Data | None:

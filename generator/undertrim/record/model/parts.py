@@ -7,6 +7,7 @@ from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
+    Current,
     Decided,
     Duration,
     Known,
@@ -21,7 +22,7 @@ from undertrim.record.model.basics import (
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A hazard with its consequence and how to avoid it."""
+    """A hazard with its consequence and how to avoid it; `state` is what a usual one takes for granted of the car."""
 
     signal: str
     hazard: str
@@ -29,6 +30,7 @@ class Caution:
     avoid: str
     when: When = ALWAYS
     source: Sources = ()
+    state: tuple[tuple[str, str], ...] = ()
 
 
 FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond")
@@ -81,13 +83,14 @@ class Fastener:
 
 @dataclass(frozen=True, slots=True)
 class Tether:
-    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` is empty if not said."""
+    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said."""
 
     id: str
     name: str
     kind: str
     circuit: str = "ordinary"
     then: str = ""
+    serves: tuple[str, ...] = ()
     when: When = ALWAYS
     how: str = ""
     test: str = ""
@@ -126,6 +129,7 @@ class Prep:
     needs: States = field(default_factory=dict)
     wait: Wait | None = None
     restore: str = ""
+    sensor: Known | None = None
     held_by: tuple[Fastener, ...] = ()
     takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()
@@ -182,6 +186,15 @@ class Restraint:
     fitted: Known = "unknown"
     memory_keeper: str = "unknown"
     read_faults_first: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """What the car draws once it is asleep, and how long it takes to fall asleep."""
+
+    current: Current
+    asleep_after: Duration
     source: Sources = ()
 
 
