@@ -180,7 +180,11 @@ def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
 def test_every_usual_caution_can_be_brought_in() -> None:
     """No entry of the table is dead, none is missing: the words used in the code are those of the table."""
     seen: set[str] = set()
+    sensor = "preps: {battery: {sets: {battery: off}, sensor: yes}}\nparts: {radio: {replaced: yes}}\nopenings: {dash: {behind: [radio]}}"
+    seat = "parts: {seat: {held_by: [{bolt: T50, count: 4, role: seat}]}}\nopenings: {floor: {behind: [seat]}}"
     for text, job in (
+        (sensor, "dash"),
+        (seat, "floor"),
         (LAMP.replace("THEN", "leave"), "dash"),
         (SENSOR.replace("SENSOR", "yes").replace("AREA", "front-door"), "door"),
         (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),

@@ -25,6 +25,13 @@ def as_shown(world: World, step: Step) -> Faults:
                 yield Fault("caution-state", message, step, world.set_by.get(state), pointer, hint)
 
 
+def ignition_off(world: World, step: Step, node: Node) -> Faults:
+    """Nothing is joined or put back with the ignition on."""
+    if world.values["ignition"] == "on":
+        message = f"'{step.title}' goes back with the ignition on"
+        yield Fault("state", message, step, world.set_by.get("ignition"), at(node), "switch the ignition off first")
+
+
 def nothing_loose(world: World, step: Step) -> Faults:
     """With the ignition on no seat is unbolted, and nothing that may fire lies about."""
     for off_in in world.off.values():

@@ -17,7 +17,7 @@ def replay(record: VehicleRecord, car: Assignment, steps: Sequence[Step]) -> lis
     """The faults of the first wrong instant, or of the end; an empty list for a safe procedure."""
     world = World(record, car)
     for step in steps:
-        faults = [*_ACTS[step.kind](world, step), *powered.as_shown(world, step)]
+        faults = list(_ACTS[step.kind](world, step)) or list(powered.as_shown(world, step))
         if faults:
             return faults
     return list(_end(world))
@@ -365,6 +365,7 @@ def _refit(world: World, step: Step) -> Faults:
     node, part = step.node, step.node.thing
     assert isinstance(part, Part)
     yield from _must_be_off(world, step, node)
+    yield from powered.ignition_off(world, step, node)
     yield from _nothing_shut_in(world, step, node)
     yield from _restraint_touched(world, step, node)
     yield from _put_in(world, step, node)
@@ -425,6 +426,7 @@ def _joining(world: World, step: Step) -> Faults:
     """Plugs joined for the tests, their part still off."""
     assert step.node
     yield from _must_be_off(world, step, step.node)
+    yield from powered.ignition_off(world, step, step.node)
     yield from _join(world, step, step.node)
 
 
