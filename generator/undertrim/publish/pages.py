@@ -56,7 +56,7 @@ def fit_forms(facts: Facts) -> dict[str, Any]:
     return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
-_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal")
+_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal", "turns")
 
 
 def page_data(facts: Facts) -> Markup:

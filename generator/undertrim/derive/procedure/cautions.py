@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 
-from undertrim.derive.procedure import purposes
+from undertrim.derive.procedure import purposes, running
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
@@ -24,7 +24,7 @@ def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) 
 
 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
-    if step.kind == "power" and restraint:
+    if restraint and ("ignition", "", "on") in running.turns(step):
         yield "power-on"
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":

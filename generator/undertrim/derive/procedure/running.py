@@ -1,6 +1,6 @@
 """What battery and ignition are while steps are done, one after another."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import Step
@@ -26,6 +26,15 @@ def states_of(steps: Sequence[Step]) -> Iterator[Mapping[str, str]]:
                 value = "on" if not off else "off" if off == batteries else PARTLY
             now = {**now, state: value}
         yield now
+
+
+def agreed(several: Iterable[Mapping[str, str]]) -> dict[str, str]:
+    """The states of one step in several visits: where they differ, all their values."""
+    found: dict[str, dict[str, None]] = {}
+    for states_now in several:
+        for state, value in states_now.items():
+            found.setdefault(state, {})[value] = None
+    return {state: " or ".join(sorted(values)) for state, values in found.items()}
 
 
 def turns(step: Step) -> tuple[Turn, ...]:
