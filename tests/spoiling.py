@@ -254,7 +254,11 @@ def join_too_late(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     """What a test uses is joined once the test is over."""
     off = next((step for step in steps if step.id == "power:off"), None)
     for step in steps:
-        if off and step.kind == "join" and any(line.tether.serves[:1] in (("sound",), ("windows",)) for line in step.tethers):
+        if (
+            off
+            and step.kind == "join"
+            and any(line.tether.serves[:1] in (("sound",), ("windows",)) for line in step.tethers)
+        ):
             refit = next(s for s in steps if s.kind == "refit" and s.node == step.node)
             if steps.index(refit) > steps.index(off):
                 yield moved(steps, step, off)
@@ -275,7 +279,10 @@ def wrong_state_shown(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
 
 SPOILERS: dict[str, tuple[Spoiler, set[str]]] = {
     "a removal is left out": (drop_removal, {"order", "left-off", "fastener-extra", "tether-extra"}),
-    "a refit is left out": (dropping("refit"), {"left-off", "tether-open", "unsealed", "order", "try-before-refit", "restraint-loose"}),
+    "a refit is left out": (
+        dropping("refit"),
+        {"left-off", "tether-open", "unsealed", "order", "try-before-refit", "restraint-loose", "restraint-open"},
+    ),
     "a move over is left out": (dropping("move"), {"left-off", "tether-open", "order"}),
     "a preparation is not undone": (dropping("restore"), {"state", "unrestored", "locked-in"}),
     "the test of a cable or rod is left out": (drop_mechanical_test, {"untested"}),
@@ -283,7 +290,7 @@ SPOILERS: dict[str, tuple[Spoiler, set[str]]] = {
     "the battery goes off before what needs it": (battery_off_first, {"state", "order", "locked-in"}),
     "power before the battery is back": (power_before_battery, {"state"}),
     "the ignition stays on": (leave_ignition_on, {"state", "battery-under-load"}),
-    "a tether is not joined again": (forget_joining, {"tether-open", "test-unjoined"}),
+    "a tether is not joined again": (forget_joining, {"tether-open", "test-unjoined", "restraint-open"}),
     "a tether is not undone": (forget_undoing, {"tether-missed"}),
     "a restraint plug is undone and power comes on": (undo_restraint, {"restraint-open"}),
     "a fastener is left over": (lose_a_fastener, {"fastener-left-over"}),

@@ -75,7 +75,12 @@ def test_everything_that_is_joined_is_tried_once_after_it(path: Path) -> None:
     about = WORKSPACE.load(path).record
     assert isinstance(about, VehicleRecord)
     for _, steps in visits(about):
-        joined = {(s.part, s.side, line.tether.id): n for n, s in enumerate(steps) for line in s.tethers if line.act == "rejoin"}
+        joined = {
+            (s.part, s.side, line.tether.id): n
+            for n, s in enumerate(steps)
+            for line in s.tethers
+            if line.act == "rejoin"
+        }
         tries = [(s.part, s.side, line.tether.id) for s in steps for line in s.tethers if line.act == "try"]
         assert len(tries) == len(set(tries))
         for place, at in joined.items():
@@ -112,7 +117,10 @@ def test_a_plug_of_which_nothing_is_known_is_joined_before_a_test_and_what_serve
 
 
 def test_a_window_is_moved_only_where_one_moves() -> None:
-    names = {over: ids(record(AMPLIFIER.replace("OVER", over)), "side") for over in ("no-glass", "whole-travel", "glass-down")}
+    names = {
+        over: ids(record(AMPLIFIER.replace("OVER", over)), "side")
+        for over in ("no-glass", "whole-travel", "glass-down")
+    }
     assert ["test:side:window" in found for found in names.values()] == [False, True, True]
     door = "parts: {panel: {}}\nopenings: {door: {behind: [panel], area: front-door}}"
     assert "test:door:window-if-any" in ids(record(door), "door")

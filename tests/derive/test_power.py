@@ -128,7 +128,9 @@ def test_a_lamp_left_joined_keeps_the_tests_before_the_refit_and_the_battery_goe
     assert step(plan(about, "dash"), "refit:lamp-trim").state == {"battery": "off", "ignition": "off"}
 
 
-@pytest.mark.parametrize("serves", ["", ", serves: [airbag]", ", serves: [crash-sensor]", ", serves: [airbag-lamp, belt]"])
+@pytest.mark.parametrize(
+    "serves", ["", ", serves: [airbag]", ", serves: [crash-sensor]", ", serves: [airbag-lamp, belt]"]
+)
 def test_what_may_fire_does_not_lie_about_under_power(serves: str) -> None:
     """Nor does that of which nobody has said what it is."""
     names = ids(record(OPEN_PLUG.replace("rejoin", f"leave{serves}")), "dash")

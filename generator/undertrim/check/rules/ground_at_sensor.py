@@ -103,12 +103,12 @@ def _of_run(record: VehicleRecord, run: Run) -> Iterator[Finding]:
         yield Finding(("runs", run.id, "battery"), message, "name the preparation that sets 'battery: off'")
     elif "ground" in run.carries and battery.sensor != "no":
         known = battery.sensor == "yes"
-        where = (
-            "where a current sensor sits" if known else "and whether a current sensor sits there is not recorded"
-        )
+        where = "where a current sensor sits" if known else "and whether a current sensor sits there is not recorded"
         hint = (
             "join the ground to the body, and take 'ground' out of 'carries'"
             if known
             else "look, and write 'sensor: yes' or 'sensor: no' in that preparation"
         )
-        yield Finding(("runs", run.id, "carries"), f"'{run.id}' takes a ground to the post of '{battery.id}', {where}", hint)
+        yield Finding(
+            ("runs", run.id, "carries"), f"'{run.id}' takes a ground to the post of '{battery.id}', {where}", hint
+        )

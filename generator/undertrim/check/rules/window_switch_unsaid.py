@@ -88,8 +88,15 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _unsaid(subject: Subject, opening: Opening) -> list[tuple[Part, Tether]]:
     """The plugs in the way of an opening of which nothing is said; none where one of them is said to work the windows."""
     layout = subject.planner.layout({})
-    nodes = (layout.nodes[name] for name, node in layout.nodes.items() if node.thing is opening for name in layout.reached(name))
-    parts = {node.thing.id: node.thing for node in nodes if isinstance(node.thing, Part) and node.thing.replaced == "no"}
+    nodes = (
+        layout.nodes[name]
+        for name, node in layout.nodes.items()
+        if node.thing is opening
+        for name in layout.reached(name)
+    )
+    parts = {
+        node.thing.id: node.thing for node in nodes if isinstance(node.thing, Part) and node.thing.replaced == "no"
+    }
     plugs = [(part, tether) for part in parts.values() for tether in purposes.wiring(part, {})]
     if any("windows" in tether.serves for _, tether in plugs):
         return []

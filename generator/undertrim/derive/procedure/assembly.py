@@ -63,7 +63,14 @@ class Bench:
         if key not in self._made:
             title = step.title if step.kind == "wait" else f"{step.title} again"
             self._made[key] = (
-                replace(step, id=f"{step.id}:again", section="refit", title=title, text=(_AGAIN[step.kind], *step.text), again=True),
+                replace(
+                    step,
+                    id=f"{step.id}:again",
+                    section="refit",
+                    title=title,
+                    text=(_AGAIN[step.kind], *step.text),
+                    again=True,
+                ),
             )
         return self._made[key][0]
 

@@ -14,7 +14,13 @@ from undertrim.resources import table
 def usual(trigger: str) -> Caution:
     """The usual caution for a trigger, from the data table."""
     entry = next(entry for entry in table("cautions")["caution"] if entry["on"] == trigger)
-    return Caution(entry["signal"], entry["hazard"], entry["consequence"], entry["avoid"], state=tuple(entry.get("state", {}).items()))
+    return Caution(
+        entry["signal"],
+        entry["hazard"],
+        entry["consequence"],
+        entry["avoid"],
+        state=tuple(entry.get("state", {}).items()),
+    )
 
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:

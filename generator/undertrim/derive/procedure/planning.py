@@ -114,7 +114,9 @@ class Planner:
     def _zones(self, car: Assignment) -> Zones:
         """Where the nodes of a car go back: as in the whole record where that knows all that comes before each of them."""
         own, whole = self.layout(car), self.layout({})
-        if self.ordered and all(own.ordering.needs[name] <= whole.ordering.needs.get(name, set()) for name in own.nodes):
+        if self.ordered and all(
+            own.ordering.needs[name] <= whole.ordering.needs.get(name, set()) for name in own.nodes
+        ):
             return self._zoned({})
         return self._zoned(car)
 

@@ -38,14 +38,26 @@ def nothing_loose(world: World, step: Step) -> Faults:
         part = off_in.node.thing if off_in.node else None
         if off_in.node is None or not isinstance(part, Part) or off_in.node.id in world.gone:
             continue
-        bolts = [n for n, f in enumerate(part.held_by) if f.role == "seat" and f.leave == "no" and f.when.holds(world.car)]
+        bolts = [
+            n for n, f in enumerate(part.held_by) if f.role == "seat" and f.leave == "no" and f.when.holds(world.car)
+        ]
         if bolts and part.area in ("", "seat"):
             message = f"'{step.title}' switches the ignition on with the bolts of '{off_in.title}' out"
             yield Fault(
-                "seat-loose", message, step, off_in, at(off_in.node, "held_by", bolts[0]), "bolt the seat down before power is on"
+                "seat-loose",
+                message,
+                step,
+                off_in,
+                at(off_in.node, "held_by", bolts[0]),
+                "bolt the seat down before power is on",
             )
         for tether in part.tethers.values():
-            if tether.circuit == "restraint" and tether.then == "leave" and tether.when.holds(world.car) and _fires(tether):
+            if (
+                tether.circuit == "restraint"
+                and tether.then == "leave"
+                and tether.when.holds(world.car)
+                and _fires(tether)
+            ):
                 message = f"'{step.title}' switches the ignition on with '{off_in.title}' lying about, and what hangs on '{tether.name}' may fire"
                 hint = "put the part back before power is on; record under 'serves' what hangs on the plug"
                 yield Fault("restraint-loose", message, step, off_in, at(off_in.node, "tethers", tether.id), hint)
@@ -65,11 +77,18 @@ def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
             part, _, _ = place[0].partition("@")
             message = f"'{step.title}' uses what works through '{item.tether.name}', which is undone since '{item.step.title}'"
             yield Fault(
-                "test-unjoined", message, step, item.step, ("parts", part, "tethers", place[1]), "join it before the test"
+                "test-unjoined",
+                message,
+                step,
+                item.step,
+                ("parts", part, "tethers", place[1]),
+                "join it before the test",
             )
     over = opening.depth.over if opening.depth else ""
     if entry.get("only", "").startswith("window") and (over == "no-glass" or not (over or opening.in_a_door)):
-        yield Fault("test-without-window", f"'{step.title}' moves a window where there is none", step, None, at(step.node))
+        yield Fault(
+            "test-without-window", f"'{step.title}' moves a window where there is none", step, None, at(step.node)
+        )
 
 
 def _ordinary(tether: Tether) -> bool:
@@ -94,7 +113,9 @@ def fed(world: World, step: Step) -> Faults:
     for state in ("battery", "ignition"):
         if world.values[state] != "on":
             message = f"'{step.title}' is done with {states.label(state).lower()} {world.values[state]}"
-            yield Fault("state", message, step, world.set_by.get(state), at(step.node) if step.node else (), "switch on first")
+            yield Fault(
+                "state", message, step, world.set_by.get(state), at(step.node) if step.node else (), "switch on first"
+            )
 
 
 def tried(world: World, step: Step) -> Faults:
@@ -103,7 +124,13 @@ def tried(world: World, step: Step) -> Faults:
         world.lamp = None
         return
     if step.node.id in world.off and step.node.id not in world.gone:
-        yield Fault("try-before-refit", f"'{step.title}' comes before the part is back", step, world.off[step.node.id], at(step.node))
+        yield Fault(
+            "try-before-refit",
+            f"'{step.title}' comes before the part is back",
+            step,
+            world.off[step.node.id],
+            at(step.node),
+        )
     for line in step.tethers:
         world.untried.pop((step.node.id, line.tether.id), None)
 
@@ -113,7 +140,9 @@ def asleep(world: World, step: Step) -> Faults:
     for state, value in (("battery", "on"), ("ignition", "off")):
         if world.values[state] != value:
             message = f"'{step.title}' is done with {states.label(state).lower()} {world.values[state]}"
-            yield Fault("state", message, step, world.set_by.get(state), (), f"have {states.label(state).lower()} {value} first")
+            yield Fault(
+                "state", message, step, world.set_by.get(state), (), f"have {states.label(state).lower()} {value} first"
+            )
 
 
 def never_tried(world: World) -> Faults:
@@ -122,7 +151,14 @@ def never_tried(world: World) -> Faults:
         if item.tether.circuit == "ordinary" or item.tether.test:
             part, _, _ = name.partition("@")
             message = f"'{item.tether.name}' is joined in '{item.step.title}' and never tried"
-            yield Fault("untried", message, item.step, None, ("parts", part, "tethers", item.tether.id), "try it at the end")
+            yield Fault(
+                "untried", message, item.step, None, ("parts", part, "tethers", item.tether.id), "try it at the end"
+            )
     if world.lamp:
-        yield Fault("lamp-unwatched", f"'{world.lamp.title}' touches restraint wiring, and nobody watches the airbag lamp", world.lamp, None, ())
-
+        yield Fault(
+            "lamp-unwatched",
+            f"'{world.lamp.title}' touches restraint wiring, and nobody watches the airbag lamp",
+            world.lamp,
+            None,
+            (),
+        )
