@@ -1,5 +1,7 @@
 """What holds under power: what may not lie loose, what a test needs joined, and that all that was joined is tried in the end."""
 
+from typing import Any
+
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step, TetherLine
@@ -71,7 +73,9 @@ def _fires(tether: Tether) -> bool:
 def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
     """A test of fitted gear is done only with everything joined that it may use, and a window only where one may move."""
     assert step.node
-    entry = next((e for e in table("kinds")[opening.kind]["test"] if step.id.endswith(f":{e['id']}")), {})
+    entry: dict[str, Any] = next(
+        (e for e in table("kinds")[opening.kind]["test"] if step.id.endswith(f":{e['id']}")), {}
+    )
     for place, item in world.undone.items():
         if _ordinary(item.tether) and _serves(item.tether, entry.get("uses", ())):
             part, _, _ = place[0].partition("@")
