@@ -3,7 +3,7 @@
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from undertrim.derive.procedure import cautions, states, steps, waits
+from undertrim.derive.procedure import cautions, fates, states, steps, waits
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
@@ -16,6 +16,8 @@ class Shelf:
     """Steps kept while a record is planned, those that are the same in all its cars for all of them."""
 
     record: VehicleRecord
+    returning: Collection[str] = ()
+    """Nodes of replaced parts that some visits put back."""
     made: dict[Key, tuple[Step, ...]] = field(default_factory=dict)
     stated: dict[tuple[int, str, str], Step] = field(default_factory=dict)
     plain: dict[str, bool] = field(default_factory=dict)
@@ -43,7 +45,7 @@ class Bench:
         if isinstance(node.thing, Prep):
             after = waits.after(node.thing, self.record)
             return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, after))
-        return self._once(("open", section), node, lambda: steps.remove(node, self.car, section))
+        return self._once(("open", section), node, lambda: steps.remove(node, self.car, section, returns=node.id in self._shelf.returning))
 
     def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:
         """Undo a preparation; nothing where nothing needs undoing."""
@@ -57,9 +59,12 @@ class Bench:
         """Move a part over to the new parts of an opening."""
         return self._once(("move", opening.id), node, lambda: steps.move_over(node, opening, self.car))
 
-    def install(self, opening: Node) -> tuple[Step, ...]:
-        """Fit new gear."""
-        return self._once(("install",), opening, lambda: steps.install(opening, self.car))
+    def install(self, opening: Node, replaced: Sequence[Node] = ()) -> tuple[Step, ...]:
+        """Fit new gear in the place of some parts, and say what becomes of what was joined to them."""
+        here = [part for part in replaced if fates.only_there(self.record, part, opening)]
+        apart = [part for part in replaced if part not in here]
+        key = ("install", *(part.id for part in replaced))
+        return self._once(key, opening, lambda: steps.install(opening, self.car, here, apart), also=replaced)
 
     def tests(self, opening: Node) -> tuple[Step, ...]:
         """Test new gear."""
@@ -90,10 +95,16 @@ class Bench:
         return kept[key]
 
     def _once(
-        self, what: Key, node: Node | None, make: Callable[[], Iterable[Step]], *, restraint: bool = False
+        self,
+        what: Key,
+        node: Node | None,
+        make: Callable[[], Iterable[Step]],
+        *,
+        restraint: bool = False,
+        also: Sequence[Node] = (),
     ) -> tuple[Step, ...]:
         key = (*what, node.id) if node else what
-        made = self._shelf.made if node and self._shelf.is_plain(node) else self._made
+        made = self._shelf.made if node and all(map(self._shelf.is_plain, (node, *also))) else self._made
         if key not in made:
             made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
         return made[key]
@@ -102,7 +113,8 @@ class Bench:
 class Assembly:
     """One visit: its nodes in their order, for each what comes before it, and with which openings some do not come back.
 
-    `also_refit` names parts that come back as well: for the steps of all visits, of which some keep them off and some do not.
+    For the steps of all visits `also_refit` names parts that come back as well, since some visits keep them off and some do not, and
+    `every_home` lets a replaced part end with each opening with which it may.
     """
 
     def __init__(
@@ -112,6 +124,8 @@ class Assembly:
         before: Mapping[str, Collection[str]],
         homes: Mapping[str, Collection[str]],
         also_refit: Collection[str] = (),
+        *,
+        every_home: bool = False,
     ) -> None:
         self.bench = bench
         self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
@@ -122,6 +136,7 @@ class Assembly:
         self.before = before
         self.homes = homes
         self.also_refit = also_refit
+        self.every_home = every_home
         self.home = {node.id: opening for node in self.done if (opening := self._home(node))}
 
     def steps(self) -> tuple[Step, ...]:
@@ -154,7 +169,11 @@ class Assembly:
             for node in self.done:
                 if self.home.get(node.id) is opening and isinstance(node.thing, Part) and node.thing.replaced == "no":
                     yield from self.bench.move_over(node, opening)
-            yield from self.bench.install(opening)
+            yield from self.bench.install(opening, [node for node in self.done if self._replaced_at(node, opening)])
+
+    def _replaced_at(self, node: Node, opening: Node) -> bool:
+        here = self.home.get(node.id) is opening or (self.every_home and opening.id in self.homes.get(node.id, ()))
+        return here and isinstance(node.thing, Part) and node.thing.replaced == "yes"
 
     def _closing(self) -> Iterator[Step]:
         """The way back in reverse; before battery and tests only what must be back for every restraint plug to be joined."""

@@ -36,6 +36,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
         yield from _of_opening(thing, record)
+        if any(line.tether.circuit == "restraint" for line in step.tethers):
+            yield "restraint"
 
 
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:

@@ -12,16 +12,17 @@ from undertrim.record.model import Assignment, Part, Prep
 
 
 def mixing(layout: Layout) -> frozenset[str]:
-    """The opening nodes that share routes, or a part that moves over, with others.
+    """The opening nodes that share routes, or a part that moves over or makes room, with others.
 
     The nodes of any other opening are the same in every visit, and none of them makes a route of these cheaper.
     """
     openings = [name for name in layout.nodes if name.startswith(OPENING)]
     hot = {*layout.graph.any_of, *_extras(layout, openings)}
     shared = layout.elsewhere
-    if not (hot or shared):
+    roaming = [part for part, homes in layout.homes.items() if len(homes) > 1]
+    if not (hot or shared or roaming):
         return frozenset()
-    homes = frozenset[str]().union(*(layout.homes[part] for part, _ in shared))
+    homes = frozenset[str]().union(*(layout.homes[part] for part in (*(part for part, _ in shared), *roaming)))
     return frozenset(
         name
         for name in openings

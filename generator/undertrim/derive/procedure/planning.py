@@ -53,7 +53,10 @@ class Planner:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
         self._benches: dict[_Key, tuple[Rank, Bench]] = {}
-        self._shelf = Shelf(record)
+
+    @cached_property
+    def _shelf(self) -> Shelf:
+        return Shelf(self.record, frozenset(name for name, _ in self.layout({}).elsewhere))
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
@@ -104,7 +107,8 @@ class Planner:
         rank, bench = self._bench({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
-        return Assembly(bench, nodes, layout.ordering.needs, layout.homes, also_refit).steps()
+        needs = layout.ordering.needs
+        return Assembly(bench, nodes, needs, layout.homes, also_refit, every_home=True).steps()
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
         key = _key(car)

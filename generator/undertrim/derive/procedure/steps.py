@@ -3,11 +3,12 @@
 A step's id is `<kind>:<node>` or `<kind>:<node>:<detail>`, made of record ids only, so it stays the same as long as they do.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from undertrim.derive.procedure import states
+from undertrim.derive.procedure import fates, states
+from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.node import Node, minutes, node_id
 from undertrim.record import drives
 from undertrim.record.model import (
@@ -19,7 +20,6 @@ from undertrim.record.model import (
     Opening,
     Part,
     Prep,
-    Tether,
     Todo,
     VehicleRecord,
     Wait,
@@ -32,10 +32,14 @@ SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore"
 
 @dataclass(frozen=True, slots=True)
 class FastenerLine:
-    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave."""
+    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave.
+
+    `later` says where those end that come out and do not simply go back: bagged, moved or binned.
+    """
 
     fastener: Fastener
     fate: str
+    later: str = ""
 
     @property
     def count(self) -> Count | None:
@@ -46,14 +50,6 @@ class FastenerLine:
     def tool(self) -> str:
         """The tool that undoes them; empty for bare hands."""
         return tool_for(self.fastener)
-
-
-@dataclass(frozen=True, slots=True)
-class TetherLine:
-    """One tether in one step; `act` is leave, undo, rejoin, to-gear or park."""
-
-    tether: Tether
-    act: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +98,18 @@ def _named(node: Node) -> str:
     return f"{node.thing.name}, {node.side}" if node.side else node.thing.name
 
 
-def _lines(held_by: tuple[Fastener, ...], car: Assignment, fate: str) -> tuple[FastenerLine, ...]:
-    live = (fastener for fastener in held_by if fastener.when.holds(car))
-    return tuple(FastenerLine(f, "leave" if f.leave == "yes" else fate) for f in live)
+def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
+    live = (fastener for fastener in thing.held_by if fastener.when.holds(car))
+    return tuple(FastenerLine(f, "leave") if f.leave == "yes" else FastenerLine(f, "out", _left(thing, f)) for f in live)
+
+
+def _left(thing: Part | Prep, fastener: Fastener) -> str:
+    """Where fasteners end that do not simply go back with what they hold."""
+    if fastener.reuse == "no":
+        return "binned"
+    if isinstance(thing, Prep) or thing.replaced == "no":
+        return ""
+    return "moved" if fastener.moves == "yes" else "bagged"
 
 
 def _tools(lines: tuple[FastenerLine, ...]) -> tuple[str, ...]:
@@ -115,11 +120,6 @@ def _text(*parts: str) -> tuple[str, ...]:
     return tuple(part for part in parts if part)
 
 
-def fate_of_tether(part: Part, tether: Tether) -> str:
-    """What becomes of a tether: as written, or by what becomes of its part."""
-    return tether.then or ("to-gear" if part.replaced == "yes" else "rejoin")
-
-
 def on_restraint(part: Part, car: Assignment) -> bool:
     """Whether the part carries restraint wiring."""
     return any(tether.circuit == "restraint" and tether.when.holds(car) for tether in part.tethers.values())
@@ -128,7 +128,7 @@ def on_restraint(part: Part, car: Assignment) -> bool:
 def restraint_open(part: Part, car: Assignment) -> bool:
     """Whether taking the part off leaves a restraint plug undone."""
     return any(
-        tether.circuit == "restraint" and fate_of_tether(part, tether) != "leave" and tether.when.holds(car)
+        tether.circuit == "restraint" and not fates.stays_joined(part, tether) and tether.when.holds(car)
         for tether in part.tethers.values()
     )
 
@@ -146,7 +146,7 @@ def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) 
     """Set a state of the car, and wait where there is something to wait for."""
     prep = node.thing
     assert isinstance(prep, Prep)
-    lines = _lines(prep.held_by, car, "out")
+    lines = _coming_out(prep, car)
     yield Step(
         f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
@@ -156,16 +156,12 @@ def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) 
         yield Step(name, "wait", section, "Wait", _text(wait.why), node, wait=wait)
 
 
-def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:
-    """Take a part off."""
+def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) -> Iterator[Step]:
+    """Take a part off; `returns` says that some visits put it back though new gear replaces it."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = _lines(part.held_by, car, "out")
-    tethers = tuple(
-        TetherLine(t, fate if (fate := fate_of_tether(part, t)) in ("leave", "bridge") else "undo")
-        for t in part.tethers.values()
-        if t.when.holds(car)
-    )
+    lines = _coming_out(part, car)
+    tethers = fates.coming_off(part, car, returns=returns)
     yield Step(
         f"remove:{node.id}", "remove", section, _named(node), _text(part.how), node, lines, tethers,
         _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
@@ -177,20 +173,13 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     part = node.thing
     assert isinstance(part, Part)
     lines = _returning(part.held_by, car)
-    tethers = tuple(_joined(part, t) for t in part.tethers.values() if t.when.holds(car))
-    tethers = tuple(line for line in tethers if line.act != "leave")
+    tethers = fates.going_back(part, car)
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
         _live(part.cautions, car), takes, tools=_tools(lines),
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
-
-
-def _joined(part: Part, tether: Tether) -> TetherLine:
-    """A tether as its part goes back: joined again too where new gear would have taken it."""
-    fate = fate_of_tether(part, tether)
-    return TetherLine(tether, "rejoin" if part.replaced == "yes" and fate != "leave" else fate)
 
 
 def _sealed(part: Part) -> str:
@@ -210,7 +199,7 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
         FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate)
         for line in _returning(part.held_by, car)
     )
-    tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
+    tethers = fates.going_back(part, car)
     yield Step(
         f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _sealed(part)),
         node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
@@ -219,29 +208,47 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
 
 
 def _tether_tests(node: Node, lines: tuple[TetherLine, ...], section: str) -> Iterator[Step]:
-    """The tests that follow once cables or rods are joined again; `moved` marks those on a part that moved over."""
+    """The tests that follow once cables or rods are joined again, or were moved with their part; `moved` marks those on a part that moved over."""
     moved = "moved:" if section == "install" else ""
     for line in lines:
         tether, usual = line.tether, states.tether_kind(line.tether.kind)
-        if line.act == "rejoin" and (tether.test or usual.mechanical):
+        if line.act in ("rejoin", "lay-in") and (tether.test or usual.mechanical):
             yield Step(
                 f"test:{node.id}:{moved}{tether.id}", "test", section,
                 f"Test: {tether.name}" + (f", {node.side}" if node.side else ""), _text(tether.test or usual.usual_test), node,
             )  # fmt: skip
 
 
-def install(node: Node, car: Assignment) -> Iterator[Step]:
-    """Fit new gear into an opening: the usual steps of its kind, the record's own words with the last."""
+def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Sequence[Node] = ()) -> Iterator[Step]:
+    """Fit new gear into an opening: the usual steps of its kind, the record's own words with the first.
+
+    The tethers of the replaced parts `here` end in the step that joins; each part `apart` has a step of its own before that.
+    """
     opening = node.thing
     assert isinstance(opening, Opening)
     kind = table("kinds")[opening.kind]
     entries = [entry for entry in kind["install"] if entry.get("only") != "kit" or opening.kit != "not-needed"]
+    joining = next((entry for entry in entries if entry.get("joins")), entries[-1])
     for entry in entries:
         special = opening.install_how if entry is entries[0] else ""
+        if entry is joining:
+            yield from (step for part in apart for step in _taking_over(node, part, car))
         yield Step(
             f"install:{place(node)}:{entry['id']}", "install", "install", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry is joining else (),
             cautions=_live(opening.cautions, car) if entry is entries[0] else (),
             tools=tuple(kind["tools"]) if entry is entries[0] else (),
+        )  # fmt: skip
+
+
+def _taking_over(opening: Node, part: Node, car: Assignment) -> Iterator[Step]:
+    """What becomes of the tethers of one replaced part, as a step of its own; nothing where it has none."""
+    lines = fates.taken_over(part, car)
+    if lines:
+        words = table("tethers")["taking_over"]
+        yield Step(
+            f"install:{place(opening)}:plugs:{place(part)}", "install", "install",
+            _titled(words["name"].format(part=_named(part)), opening), _text(words["text"]), opening, tethers=lines,
         )  # fmt: skip
 
 

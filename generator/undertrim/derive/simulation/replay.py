@@ -1,31 +1,17 @@
 """The replay itself: one function per kind of step, each yielding the faults of its instant."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import Node, node_id
-from undertrim.derive.procedure.steps import FastenerLine, Step, fate_of_tether
+from undertrim.derive.procedure.steps import FastenerLine, Step
+from undertrim.derive.simulation import tethers
+from undertrim.derive.simulation.fault import Fault, Faults
 from undertrim.derive.simulation.world import Open, World
 from undertrim.record.model import Assignment, Blank, Opening, Part, Prep, Ref, VehicleRecord
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.resources import table
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """Something wrong at one instant: the step, the other step it clashes with (None for one that is missing), the fact it rests on."""
-
-    kind: str
-    message: str
-    step: Step | None
-    other: Step | None
-    pointer: Pointer
-    hint: str = ""
-
-
-Faults = Iterator[Fault]
 
 
 def replay(record: VehicleRecord, car: Assignment, steps: Sequence[Step]) -> list[Fault]:
@@ -140,16 +126,11 @@ def _remove(world: World, step: Step) -> Faults:
     yield from _parts_off(world, step, node, (*part.after, *_covers(part, world.car)))
     yield from _routes_open(world, step, node)
     yield from _restraint_touched(world, step, node)
-    for line in step.tethers:
-        if line.act in ("undo", "bridge"):
-            world.undone[node.id, line.tether.id] = Open(line.tether, step)
-    yield from _tethers_complete(world, step, node)
+    yield from tethers.come_off(world, step, node)
     yield from _take_out(world, step, node)
     if part.replaced == "no" and (part.seal or part.release == "peel"):
         world.unsealed[node.id] = step
     world.off[node.id] = step
-    if part.replaced == "yes":
-        world.gone.add(node.id)
 
 
 def _covers(part: Part | Prep, car: Assignment) -> Iterator[Ref]:
@@ -223,18 +204,6 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
         )
 
 
-def _tethers_complete(world: World, step: Step, node: Node) -> Faults:
-    """Every tether is either left joined on purpose or undone."""
-    assert isinstance(node.thing, Part)
-    said = {line.tether.id for line in step.tethers}
-    for tether in node.thing.tethers.values():
-        if tether.when.holds(world.car) and tether.id not in said:
-            message = f"'{step.title}' takes the part off with '{tether.name}' still joined"
-            yield Fault(
-                "tether-missed", message, step, None, _at(node, "tethers", tether.id), "undo it, or say 'then: leave'"
-            )
-
-
 def _take_out(world: World, step: Step, node: Node) -> Faults:
     """Count what comes out; a look-alike that must stay is not touched."""
     for index, line in enumerate(step.fasteners):
@@ -300,7 +269,7 @@ def _move(world: World, step: Step) -> Faults:
     assert step.node
     yield from _must_be_off(world, step, step.node)
     yield from _put_in(world, step, step.node)
-    yield from _join(world, step, step.node)
+    yield from tethers.end(world, step)
     _seal(world, step, step.node)
     world.gone.add(step.node.id)
 
@@ -312,8 +281,21 @@ def _install(world: World, step: Step) -> Faults:
     yield from _needs(world, step, node, table("kinds")[opening.kind]["needs"])
     yield from _parts_off(world, step, node, [Ref(name) for name in opening.behind])
     world.fitted.add(node.id)
-    for name in _behind(world, node, opening):
-        _join_to_gear(world, name)
+    taken = {name for name in _behind(world, node, opening) if name in world.off and _makes_room(world, name, opening)}
+    world.gone |= taken
+    for line in step.tethers:
+        if line.node and line.node.id not in taken:
+            message = f"'{step.title}' deals with '{line.tether.name}', but '{line.node.thing.name}' makes no room there"
+            pointer = _at(line.node, "replaced")
+            yield Fault("tether-fate", message, step, world.off.get(line.node.id), pointer, "leave 'replaced' out")
+    yield from tethers.end(world, step)
+
+
+def _makes_room(world: World, node: str, opening: Opening) -> bool:
+    """Whether new gear here takes the place of a part: one that is replaced, and that no other opening claims by its `behind`."""
+    name = node.partition("@")[0]
+    claims = [one for one in world.record.openings.values() if name in one.behind and one.when.holds(world.car)]
+    return world.record.parts[name].replaced == "yes" and (not claims or opening in claims)
 
 
 def _behind(world: World, node: Node, opening: Opening) -> set[str]:
@@ -330,14 +312,6 @@ def _behind(world: World, node: Node, opening: Opening) -> set[str]:
         for ref in (*part.after, *_covers(part, world.car), *routes):
             waiting.extend(_fitted_nodes(world, ref, name.partition("@")[2] or None))
     return found
-
-
-def _join_to_gear(world: World, node: str) -> None:
-    """New gear takes over the plugs of what it replaces; what is parked is dealt with there too."""
-    for place, item in list(world.undone.items()):
-        part = world.record.parts[place[0].split("@")[0]]
-        if place[0] == node and fate_of_tether(part, item.tether) in ("to-gear", "park", "bridge"):
-            del world.undone[place]
 
 
 def _power(world: World, step: Step) -> Faults:
@@ -394,7 +368,7 @@ def _refit(world: World, step: Step) -> Faults:
             _at(node, "tethers", restraint[0].tether.id),
             "join it before the battery is on again",
         )
-    yield from _join(world, step, node)
+    yield from tethers.end(world, step)
     _seal(world, step, node)
     world.gone.discard(node.id)
     world.off.pop(node.id, None)
@@ -429,17 +403,6 @@ def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
             for ref in (*holder.after, *_covers(holder, world.car))
         ):
             yield _never_tested(place[0], item, step)
-
-
-def _join(world: World, step: Step, node: Node) -> Faults:
-    """Undone tethers are joined again; a mechanical one then waits for its test."""
-    for line in step.tethers:
-        item = world.undone.pop((node.id, line.tether.id), None)
-        if item is None and line.act == "rejoin":
-            message = f"'{step.title}' joins '{line.tether.name}', which was never undone"
-            yield Fault("tether-extra", message, step, None, _at(node, "tethers", line.tether.id))
-        if item and line.act == "rejoin" and states.tether_kind(line.tether.kind).mechanical:
-            world.untested[node.id, line.tether.id] = Open(line.tether, step)
 
 
 def _restore(world: World, step: Step) -> Faults:
@@ -491,17 +454,7 @@ _LASTING = ("battery",)
 
 def _end(world: World) -> Faults:
     """What must not be left when the last step is done."""
-    for item in world.undone.values():
-        assert item.step.node
-        message = f"'{item.tether.name}' is undone in '{item.step.title}' and never joined again"
-        yield Fault(
-            "tether-open",
-            message,
-            item.step,
-            None,
-            _at(item.step.node, "tethers", item.tether.id),
-            "say what becomes of it",
-        )
+    yield from tethers.left_open(world)
     for (name, _), item in world.untested.items():
         yield _never_tested(name, item, None)
     for step in world.unsealed.values():

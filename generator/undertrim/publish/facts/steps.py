@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from undertrim.derive.procedure import states, tally
-from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
+from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
+from undertrim.resources import table
 
 Data = dict[str, Any]
 
@@ -25,14 +27,6 @@ SECTION_TITLES = {
     "restore": "Put the car back as it was",
     "after": "After the battery is back",
 }
-_ACTS = {
-    "leave": "leave it joined",
-    "undo": "undo",
-    "bridge": "undo it and close the optical ring with a loop",
-    "rejoin": "join again",
-    "to-gear": "join to the new gear",
-    "park": "leave it off, insulate and tie it back",
-}
 _FATES = {
     "out": "out",
     "back": "back in",
@@ -41,6 +35,7 @@ _FATES = {
     "new": "fit new ones",
     "leave": "leave alone: it looks the same and is not part of this",
 }
+_LATER = {"": "", "bagged": "bag with the old part", "moved": "keep for the new gear", "binned": "single use: bin"}
 
 
 def step(record: VehicleRecord, item: Step) -> Data:
@@ -92,6 +87,8 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
     return {
         "fate": line.fate,
         "fate_words": _FATES[line.fate],
+        "later": line.later,
+        "later_words": _LATER[line.later],
         "kind": fastener.kind,
         "count": line.count if isinstance(line.count, int) else "unknown",
         "text": words.fastener(fastener),
@@ -110,8 +107,11 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
-    """One tether in a step."""
+    """One tether in a step; `part` and `side` say what it is on where the step is about something else."""
     tether = line.tether
+    usual = states.tether_kind(tether.kind)
+    by_kind = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
+    words_of = table("tethers")
     return {
         "id": tether.id,
         "name": tether.name,
@@ -119,10 +119,14 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "kind_words": states.tether_kind(tether.kind).label,
         "restraint": tether.circuit == "restraint",
         "act": line.act,
-        "act_words": _ACTS[line.act],
-        "how": tether.how if line.act in ("leave", "undo", "bridge") else "",
-        "when": words.when(record, tether.when),
-        "clauses": words.clauses(tether.when),
+        "act_words": by_kind.get(line.act) or words_of["act"][line.act],
+        "later": list(line.later),
+        "later_words": ", or ".join(words_of["later"][act] for act in line.later),
+        "part": line.node.thing.name if line.node else "",
+        "side": (line.node.side or "") if line.node else "",
+        "how": tether.how if line.act in ("leave", "goes-with", "undo") else "",
+        "when": words.when(record, line.when),
+        "clauses": words.clauses(line.when),
     }
 
 
