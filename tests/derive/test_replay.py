@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from undertrim.derive import cars
-from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.derive.simulation import replay
 from undertrim.record.model import Part, Prep, VehicleRecord, Wait

@@ -3,9 +3,10 @@
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from undertrim.derive.procedure import cautions, fates, states, steps, waits
+from undertrim.derive.procedure import cautions, fates, states, steps, waits, way_back
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 
 Key = tuple[str, ...]
@@ -110,6 +111,17 @@ class Bench:
         return made[key]
 
 
+@dataclass(frozen=True, slots=True)
+class Refit:
+    """What a record says of the way back where it is not the plain reverse: what waits for what, and the place of each node on it."""
+
+    after: Mapping[str, Collection[str]] = field(default_factory=dict)
+    place: Mapping[str, int] = field(default_factory=dict)
+
+
+PLAIN = Refit()
+
+
 class Assembly:
     """One visit: its nodes in their order, for each what comes before it, and with which openings some do not come back.
 
@@ -126,6 +138,7 @@ class Assembly:
         also_refit: Collection[str] = (),
         *,
         every_home: bool = False,
+        refit: Refit = PLAIN,
     ) -> None:
         self.bench = bench
         self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
@@ -137,6 +150,8 @@ class Assembly:
         self.homes = homes
         self.also_refit = also_refit
         self.every_home = every_home
+        self.place = refit.place
+        self.waits = way_back.waits({node.id: before[node.id] for node in self.done}, refit.after)
         self.home = {node.id: opening for node in self.done if (opening := self._home(node))}
 
     def steps(self) -> tuple[Step, ...]:
@@ -177,7 +192,7 @@ class Assembly:
 
     def _closing(self) -> Iterator[Step]:
         """The way back in reverse; before battery and tests only what must be back for every restraint plug to be joined."""
-        back = [node for node in reversed(self.done) if node not in self.battery]
+        back = [node for node in self._back() if node not in self.battery]
         early = self.early()
         for node in back:
             if node.id in early:
@@ -187,14 +202,17 @@ class Assembly:
             if node.id not in early:
                 yield from self._put_back(node)
 
+    def _back(self) -> list[Node]:
+        if not self.place:
+            return self.done[::-1]
+        nodes = {node.id: node for node in self.done}
+        return [nodes[name] for name in way_back.in_order(sorted(nodes, key=self.place.__getitem__), self.waits)]
+
     def early(self) -> set[str]:
-        """Parts that leave a restraint plug undone until they are back, with all that was taken off after them because of them."""
-        found: set[str] = set()
-        for node in self.done:
-            opens = self.bench.leaves_restraint_open(node) and self._comes_back(node)
-            if node not in self.battery and (opens or not found.isdisjoint(self.before[node.id])):
-                found.add(node.id)
-        return found
+        """Parts that leave a restraint plug undone until they are back, with all that must be back before them."""
+        battery = {node.id for node in self.battery}
+        opens = {node.id for node in self.done if self.bench.leaves_restraint_open(node) and self._comes_back(node)}
+        return reach(self.waits, opens - battery, avoid=battery)
 
     def _put_back(self, node: Node) -> Iterable[Step]:
         if isinstance(node.thing, Prep):

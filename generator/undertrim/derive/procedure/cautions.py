@@ -25,6 +25,8 @@ def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
     if step.kind == "power" and restraint:
         yield "power-on"
+    if any(line.fate == "out" and line.fastener.drilled for line in step.fasteners):
+        yield "drilling"
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"

@@ -7,7 +7,8 @@ from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.steps import restraint_open
-from undertrim.derive.procedure.walks import reach
+from undertrim.derive.procedure.walks import reach, shortest_cycles
+from undertrim.derive.procedure.way_back import waits
 from undertrim.record.model import Assignment, Part, Prep
 
 
@@ -47,7 +48,7 @@ def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
 def regular(planner: Planner, car: Assignment) -> bool:
     """Whether every visit to this car has its steps in the order of the catalogue."""
     layout, whole, rank = planner.layout(car), planner.layout({}), planner.rank(car)
-    if not planner.ordered or rank is not whole.rank or _roams(whole):
+    if not planner.ordered or rank is not whole.rank or _roams(whole) or _refits_apart(whole):
         return False
     routes_first = all(
         rank[other] < rank[node]
@@ -57,6 +58,14 @@ def regular(planner: Planner, car: Assignment) -> bool:
         for other in route
     )
     return routes_first and _refits_regular(layout, whole)
+
+
+def _refits_apart(layout: Layout) -> bool:
+    """Whether parts go back in an order of their own that a visit may have to depart from: for restraint plugs, or where it goes round."""
+    if not layout.refit_after:
+        return False
+    waiting = waits(layout.ordering.needs, layout.refit_after)
+    return bool(_opening_plugs(layout)) or bool(shortest_cycles({name: sorted(rest) for name, rest in waiting.items()}))
 
 
 def _roams(layout: Layout) -> bool:

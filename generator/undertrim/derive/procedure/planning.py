@@ -4,13 +4,14 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
+from undertrim.derive.procedure.assembly import Assembly, Bench, Refit, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.way_back import ranked
 from undertrim.record.model import Assignment, Opening, Prep, VehicleRecord
 
 
@@ -53,6 +54,7 @@ class Planner:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
         self._benches: dict[_Key, tuple[Rank, Bench]] = {}
+        self._backs: dict[_Key, dict[str, int]] = {}
 
     @cached_property
     def _shelf(self) -> Shelf:
@@ -91,7 +93,16 @@ class Planner:
         present = [target.node for target in wanted if target.node in layout.nodes]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
-        return Assembly(bench, ordered, relied_on(layout, selection), layout.homes), selection
+        before = relied_on(layout, selection)
+        return Assembly(bench, ordered, before, layout.homes, refit=self._refit(layout, rank)), selection
+
+    def _refit(self, layout: Layout, rank: Rank) -> Refit:
+        """The way back of a car: that of the whole record where its way in is."""
+        key = _key({} if self.ordered and rank is self._whole[0] else layout.car)
+        if key not in self._backs:
+            of = self.layout(dict(key))
+            self._backs[key] = ranked(of, sorted(of.nodes, key=lambda name: (rank[name], of.graph.place[name])))
+        return Refit(layout.refit_after, self._backs[key])
 
     @cached_property
     def ordered(self) -> bool:
@@ -108,7 +119,8 @@ class Planner:
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
         needs = layout.ordering.needs
-        return Assembly(bench, nodes, needs, layout.homes, also_refit, every_home=True).steps()
+        refit = self._refit(layout, rank)
+        return Assembly(bench, nodes, needs, layout.homes, also_refit, every_home=True, refit=refit).steps()
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
         key = _key(car)

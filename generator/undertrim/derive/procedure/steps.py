@@ -48,8 +48,8 @@ class FastenerLine:
 
     @property
     def tool(self) -> str:
-        """The tool that undoes them; empty for bare hands."""
-        return tool_for(self.fastener)
+        """The tool for them in this step; empty for bare hands."""
+        return tool_for(self.fastener, back=self.fate not in ("out", "leave"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +69,8 @@ class Step:
     wait: Wait | None = None
     tools: tuple[str, ...] = ()
     unknown: bool = False
+    new: bool = False
+    """Whether a new part goes in here in the place of one that was spoilt as it came off."""
     state: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -82,16 +84,24 @@ class Step:
         return (self.node.side or "") if self.node else ""
 
 
-def tool_for(fastener: Fastener) -> str:
-    """The tool that undoes a fastener; empty for bare hands."""
+def tool_for(fastener: Fastener, *, back: bool = False) -> str:
+    """The tool that undoes a fastener, or puts it `back`; two joined by 'or' where either will do, empty for bare hands."""
+    return " or ".join(tools_for(fastener, back=back))
+
+
+def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[str, ...]:
+    """The tools of which any one undoes a fastener, or puts it `back`."""
     kind = fastener.kind
-    return _tool(kind, getattr(fastener, kind))
+    if kind in TURNED:
+        return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
+    words = table("fasteners")[kind]
+    tool = words.get("tool_back") if back else None
+    return tuple(name for name in (tool or words.get("tool"),) if name)
 
 
 @lru_cache(maxsize=4096)
-def _tool(kind: str, what: str) -> str:
-    drive = drives.parse(what) if kind in TURNED else None
-    return drives.tool(drive) if drive else str(table("fasteners")[kind].get("tool", ""))
+def _turning(what: str) -> str:
+    return drives.tool(drives.parse(what))
 
 
 def _named(node: Node) -> str:
@@ -105,7 +115,7 @@ def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]
 
 def _left(thing: Part | Prep, fastener: Fastener) -> str:
     """Where fasteners end that do not simply go back with what they hold."""
-    if fastener.reuse == "no":
+    if fastener.single_use:
         return "binned"
     if isinstance(thing, Prep) or thing.replaced == "no":
         return ""
@@ -163,7 +173,7 @@ def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) 
     lines = _coming_out(part, car)
     tethers = fates.coming_off(part, car, returns=returns)
     yield Step(
-        f"remove:{node.id}", "remove", section, _named(node), _text(part.how), node, lines, tethers,
+        f"remove:{node.id}", "remove", section, _named(node), _text(part.how, _laid(part), _spoilt(part)), node, lines, tethers,
         _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
 
@@ -176,8 +186,8 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     tethers = fates.going_back(part, car)
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
-        f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
-        _live(part.cautions, car), takes, tools=_tools(lines),
+        f"refit:{node.id}", "refit", "refit", _named(node), _text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
+        _live(part.cautions, car), takes, tools=_tools(lines), new=part.reuse == "no",
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 
@@ -186,9 +196,21 @@ def _sealed(part: Part) -> str:
     return f"Seal it again: {part.seal}." if part.seal else ""
 
 
+def _laid(part: Part) -> str:
+    return f"While it is off: {part.laid}." if part.laid else ""
+
+
+def _spoilt(part: Part) -> str:
+    return "It is single-use: bin it. A new one goes in its place." if part.reuse == "no" else ""
+
+
+def _renewed(part: Part) -> str:
+    return "Fit a new one: the old one is single-use." if part.reuse == "no" else ""
+
+
 def _returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerLine, ...]:
     live = (f for f in held_by if f.when.holds(car) and f.leave == "no")
-    return tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in live)
+    return tuple(FastenerLine(f, "new" if f.single_use else "back") for f in live)
 
 
 def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
@@ -201,8 +223,8 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     )
     tethers = fates.going_back(part, car)
     yield Step(
-        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _sealed(part)),
-        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines),
+        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _renewed(part), _sealed(part)),
+        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), new=part.reuse == "no",
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
 

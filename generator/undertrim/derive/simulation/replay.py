@@ -243,7 +243,7 @@ def _put_in(world: World, step: Step, node: Node) -> Faults:
         if line.fate == "leave":
             continue
         slot = _slot(node, line)
-        if line.fastener.reuse == "no" and line.fate == "back":
+        if line.fastener.single_use and line.fate == "back":
             message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
             yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", slot), "fit new ones")
         if _counted(line):
@@ -268,6 +268,8 @@ def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Fa
 def _move(world: World, step: Step) -> Faults:
     assert step.node
     yield from _must_be_off(world, step, step.node)
+    yield from _others_back(world, step, step.node)
+    yield from _renewed(step, step.node)
     yield from _put_in(world, step, step.node)
     yield from tethers.end(world, step)
     _seal(world, step, step.node)
@@ -356,6 +358,8 @@ def _refit(world: World, step: Step) -> Faults:
     assert isinstance(part, Part)
     yield from _must_be_off(world, step, node)
     yield from _nothing_shut_in(world, step, node)
+    yield from _others_back(world, step, node)
+    yield from _renewed(step, node)
     yield from _put_in(world, step, node)
     restraint = [line for line in step.tethers if line.tether.circuit == "restraint"]
     if restraint and world.values["battery"] == "on":
@@ -384,6 +388,25 @@ def _must_be_off(world: World, step: Step, node: Node) -> Faults:
     moved = node.id in world.gone and isinstance(node.thing, Part) and node.thing.replaced == "no"
     if node.id not in world.off or moved:
         yield Fault("order", f"'{step.title}' puts back what is not off", step, world.off.get(node.id), _at(node))
+
+
+def _others_back(world: World, step: Step, node: Node) -> Faults:
+    """What a part is refitted after is back, or has made room for new gear."""
+    assert isinstance(node.thing, Part)
+    for index, ref in enumerate(node.thing.refit_after):
+        for name in _fitted_nodes(world, ref, node.side):
+            if name in world.off and name not in world.gone and ref.when.holds(world.car):
+                message = f"'{step.title}' goes back before '{world.off[name].title}', after which it is refitted"
+                pointer = _at(node, "refit_after", index)
+                yield Fault("order", message, step, world.off[name], pointer, "put the other part back first")
+
+
+def _renewed(step: Step, node: Node) -> Faults:
+    """A part that is spoilt as it comes off is a new one as it goes back, and no other is."""
+    assert isinstance(node.thing, Part)
+    if step.new != (node.thing.reuse == "no"):
+        which = "takes a new part, though the old one is good" if step.new else "puts a part back that is single-use"
+        yield Fault("single-use", f"'{step.title}' {which}", step, None, _at(node, "reuse"), "fit a new one")
 
 
 def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
