@@ -155,9 +155,9 @@ def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
 
 def replacement(step: Step, line: FastenerLine) -> tuple[Purchase, ...]:
     """The new fasteners that a line of a step takes; none if the old ones go back."""
-    if line.fate != "new":
-        return ()
     one_lot = table("fasteners")[line.fastener.kind].get("one_lot")
+    if line.fate != "new" or (one_lot and seal(step)):  # what it is sealed with is the new bond
+        return ()
     number = line.count if isinstance(line.count, int) else 1 if one_lot else None
     return (Purchase(number, describe(line.fastener), step.title),)
 
