@@ -42,7 +42,9 @@ def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
         step for step in procedure.steps if step.kind in ("refit", "move") and "Seal it again" in " ".join(step.text)
     ]
     parts = [step for step in procedure.steps if step.new]
-    resealed = [line for step in sealed for line in step.fasteners if line.fate == "new" and line.fastener.kind == "bond"]
+    resealed = [
+        line for step in sealed for line in step.fasteners if line.fate == "new" and line.fastener.kind == "bond"
+    ]
     if None not in bought:
         assert sum(count or 0 for count in bought) == known(single_use) - known(resealed) + len(sealed) + len(parts)
     else:

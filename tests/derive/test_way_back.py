@@ -126,7 +126,7 @@ def test_the_order_obeys_every_wait_and_keeps_the_rest(data: st.DataObject) -> N
     truth = data.draw(st.permutations(names))
     pairs = [(a, b) for i, a in enumerate(truth) for b in truth[i + 1 :]]
     before = data.draw(st.lists(st.sampled_from(pairs), unique=True)) if pairs else []
-    waiting = waits({name: () for name in names}, {b: [a for a, c in before if c == b] for _, b in before})
+    waiting = waits(dict.fromkeys(names, ()), {b: [a for a, c in before if c == b] for _, b in before})
     found = in_order(names, waiting)
     assert sorted(found) == sorted(names)
     assert all(found.index(a) < found.index(b) for a, b in before)
@@ -162,12 +162,14 @@ def test_the_replay_holds_the_new_part_against_the_record(reuse: str, new: bool)
     assert [fault.kind for fault in replay(made, CAR, changed)] == ["single-use"]
 
 
-RIVETS = record("""
+RIVETS = record(
+    """
     parts:
       speaker: {held_by: [{rivet: blind, diameter: 4.8 mm, count: 4}, {screw: T20, or_drive: hex 7 mm, count: 2}]}
       tray: {held_by: [{screw: PLAIN, count: 1}]}
     openings: {door: {behind: [speaker], crash_sensor: no}, low: {kind: speaker, behind: [speaker, tray], crash_sensor: no}}
-""".replace("PLAIN", "hex 7 mm"))
+""".replace("PLAIN", "hex 7 mm")
+)
 
 
 def test_rivets_are_drilled_out_and_new_ones_go_in() -> None:

@@ -84,7 +84,9 @@ def whole() -> Data:
 
 def in_data(step: str, tether: str) -> str:
     item = next(item for item in seen()["steps"] if item["id"] == step)
-    return " | ".join(f"{line['act_words']} ({line['later_words']})" for line in item["tethers"] if line["name"] == tether)
+    return " | ".join(
+        f"{line['act_words']} ({line['later_words']})" for line in item["tethers"] if line["name"] == tether
+    )
 
 
 def in_plan(step: str, tether: str) -> str:

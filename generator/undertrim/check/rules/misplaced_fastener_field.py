@@ -75,4 +75,6 @@ def _misplaced(item: Held) -> Iterator[tuple[str, str, str]]:
     if fastener.diameter and not riveted:
         yield "diameter", ", which is no rivet", "write 'thread' for what is turned"
     if riveted:
-        yield from ((name, ", which has none", "take it out") for name in ("thread", "torque") if getattr(fastener, name))
+        yield from (
+            (name, ", which has none", "take it out") for name in ("thread", "torque") if getattr(fastener, name)
+        )

@@ -46,7 +46,11 @@ class Bench:
         if isinstance(node.thing, Prep):
             after = waits.after(node.thing, self.record)
             return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, after))
-        return self._once(("open", section), node, lambda: steps.remove(node, self.car, section, returns=node.id in self._shelf.returning))
+        return self._once(
+            ("open", section),
+            node,
+            lambda: steps.remove(node, self.car, section, returns=node.id in self._shelf.returning),
+        )
 
     def undo(self, node: Node, section: str = "restore") -> tuple[Step, ...]:
         """Undo a preparation; nothing where nothing needs undoing."""

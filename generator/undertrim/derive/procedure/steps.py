@@ -110,7 +110,9 @@ def _named(node: Node) -> str:
 
 def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
     live = (fastener for fastener in thing.held_by if fastener.when.holds(car))
-    return tuple(FastenerLine(f, "leave") if f.leave == "yes" else FastenerLine(f, "out", _left(thing, f)) for f in live)
+    return tuple(
+        FastenerLine(f, "leave") if f.leave == "yes" else FastenerLine(f, "out", _left(thing, f)) for f in live
+    )
 
 
 def _left(thing: Part | Prep, fastener: Fastener) -> str:

@@ -287,7 +287,9 @@ def _install(world: World, step: Step) -> Faults:
     world.gone |= taken
     for line in step.tethers:
         if line.node and line.node.id not in taken:
-            message = f"'{step.title}' deals with '{line.tether.name}', but '{line.node.thing.name}' makes no room there"
+            message = (
+                f"'{step.title}' deals with '{line.tether.name}', but '{line.node.thing.name}' makes no room there"
+            )
             pointer = _at(line.node, "tethers", line.tether.id)
             yield Fault("tether-fate", message, step, world.off.get(line.node.id), pointer, "leave 'replaced' out")
     yield from tethers.end(world, step)

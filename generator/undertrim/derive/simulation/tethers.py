@@ -28,7 +28,9 @@ def come_off(world: World, step: Step, node: Node) -> Faults:
         line = said.get(tether.id)
         if line is None or (line.act in STAYING and line.act != fate_of_tether(part, tether)):
             message = f"'{step.title}' takes the part off with '{tether.name}' still joined"
-            yield Fault("tether-missed", message, step, None, _at(node, line, tether.id), "undo it, or say 'then: leave'")
+            yield Fault(
+                "tether-missed", message, step, None, _at(node, line, tether.id), "undo it, or say 'then: leave'"
+            )
         elif line.act == "undo":
             world.undone[node.id, tether.id] = Open(tether, step, line.later)
         elif line.act == "goes-with":

@@ -103,7 +103,9 @@ def _fastener(line: Data, pictures: Pictures) -> Row:
 def _tether(line: Data, pictures: Pictures) -> Row:
     rest = [line["later_words"], "airbag or belt wiring" if line["restraint"] else "", line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
-    return _item(pictures.tether(line["kind"]), plan_text.tether_name(line), line["act_words"], loud, rest, line["when"])
+    return _item(
+        pictures.tether(line["kind"]), plan_text.tether_name(line), line["act_words"], loud, rest, line["when"]
+    )
 
 
 def _item(picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = "") -> Row:
