@@ -106,7 +106,14 @@ def test_every_kind_of_fastener_has_a_mark_of_its_own(kind: str) -> None:
 def test_a_kind_nobody_has_drawn_gets_a_plain_mark() -> None:
     """A new kind of fastener or drive is a line in a table; it must not stop page or sheet before it has a drawing."""
     for kind, sort in (("dowel", "oak"), ("scrivet", "magnet-pin"), ("clip", "new")):
-        line = {"kind": kind, "sort": sort, "text": "1", "head": None, "fate": "out", "at": {"top": 1}}
+        line: dict[str, object] = {
+            "kind": kind,
+            "sort": sort,
+            "text": "1",
+            "head": None,
+            "fate": "out",
+            "at": {"top": 1},
+        }
         assert "<svg" in pictures.fastener(line)
         assert "<svg" in pictures.panel({"title": "Panel", "fasteners": [line]})
         assert Pictures().fastener(line)

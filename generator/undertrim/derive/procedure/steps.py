@@ -95,8 +95,8 @@ def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[str, ...]:
     if kind in TURNED:
         return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
     words = table("fasteners")[kind]
-    tool = words.get("tool_back") if back else None
-    return tuple(name for name in (tool or words.get("tool"),) if name)
+    name = (words.get("tool_back") if back else None) or words.get("tool")
+    return (str(name),) if name else ()
 
 
 @lru_cache(maxsize=4096)
