@@ -29,10 +29,10 @@ def assert_balanced(procedure: Procedure) -> None:
     counted = [line for line in single_use if line.fate == "out" and line.fastener.kind not in ("hook", "bond")]
     assert sum(count.new for count in tally.fasteners(procedure.steps)) == known(counted)
     assert_bought(procedure, [line for line in single_use if line.fate == "out"])
-    tools = {line.tool for _, line in lines if line.fate != "leave" and line.tool}
-    assert {tool.name for tool in tally.tools(procedure.steps)} == tools.union(
-        *(step.tools for step in procedure.steps)
-    )
+    used = [line for _, line in lines if line.fate != "leave" and line.tool]
+    tools = {line.tool for line in used}.union(*(step.tools for step in procedure.steps))
+    spare = {line.tool for line in used if not tools.isdisjoint(tally.either(line))}
+    assert {tool.name for tool in tally.tools(procedure.steps)} == tools - spare
 
 
 def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
