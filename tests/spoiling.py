@@ -5,7 +5,8 @@ from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
-from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
+from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.record.model import Part, Prep, VehicleRecord, Wait
 from undertrim.record.store import Workspace
 from undertrim.record.units import parse
@@ -273,7 +274,7 @@ def stay_on(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
 
 def wrong_state_shown(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     for step in steps:
-        if step.kind in ("install", "test"):
+        if step.kind == "install" or (step.kind == "test" and step.needs):
             yield swapped(steps, step, replace(step, state={"battery": "off" if step.kind == "test" else "on"}))
 
 

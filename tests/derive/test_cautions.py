@@ -177,6 +177,18 @@ def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
     ]
 
 
+RIVETS = """
+parts: {panel: {held_by: [{rivet: blind, count: 3}]}}
+openings: {door: {behind: [panel]}}
+"""
+
+
+def test_drilling_rivets_out_has_its_caution_and_putting_new_ones_in_has_none() -> None:
+    found = on(record(RIVETS), "door")
+    assert found["remove:panel"] == ["drilling"]
+    assert "refit:panel" not in found
+
+
 def test_every_usual_caution_can_be_brought_in() -> None:
     """No entry of the table is dead, none is missing: the words used in the code are those of the table."""
     seen: set[str] = set()
@@ -190,6 +202,7 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),
         (VOLTAGE.replace("VEHICLE", "yes"), "dash"),
         ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
+        (RIVETS, "door"),
     ):
         seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)
     assert seen == {entry["on"] for entry in table("cautions")["caution"]}

@@ -16,9 +16,10 @@ import pytest
 from making import plan, record
 from spoiling import RECORDS, SPOILERS, Steps, moved, record_of, stateless, swapped
 from undertrim.derive import cars
+from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.planning import Planner, targets
-from undertrim.derive.procedure.steps import Step, TetherLine
-from undertrim.derive.simulation import fault, powered, replay
+from undertrim.derive.procedure.steps import Step
+from undertrim.derive.simulation import fault, powered, replay, tethers
 from undertrim.record.model import VehicleRecord
 
 PACKAGE = Path(fault.__file__).parent
@@ -33,7 +34,6 @@ PLACES = Counter({
     ("_restraint_touched", "restraint-live"): 1,
     ("_restraint_touched", "wait-short"): 1,
     ("_restraint_touched", "wait-missing"): 1,
-    ("_tethers_complete", "tether-missed"): 1,
     ("_take_out", "look-alike"): 1,
     ("_take_out", "fastener-missed"): 1,
     ("_put_in", "single-use"): 1,
@@ -44,16 +44,22 @@ PLACES = Counter({
     ("_test", "order"): 1,
     ("_must_be_off", "order"): 1,
     ("_nothing_shut_in", "order"): 1,
-    ("_join", "tether-extra"): 1,
     ("_restore", "locked-in"): 1,
     ("_restore", "restraint-open"): 1,
-    ("_end", "tether-open"): 1,
     ("_end", "unsealed"): 1,
     ("_end", "left-off"): 1,
     ("_end", "unrestored"): 1,
     ("_end", "state"): 1,
     ("_left_over", "fastener-left-over"): 1,
     ("_never_tested", "untested"): 1,
+    ("_install", "tether-fate"): 1,
+    ("_others_back", "order"): 1,
+    ("_renewed", "single-use"): 1,
+    ("come_off", "tether-missed"): 1,
+    ("_wrong", "tether-extra"): 1,
+    ("_wrong", "restraint-open"): 1,
+    ("_wrong", "tether-fate"): 2,
+    ("left_open", "tether-open"): 2,
     ("as_shown", "state-shown"): 1,
     ("as_shown", "caution-state"): 1,
     ("ignition_off", "state"): 1,
@@ -98,10 +104,12 @@ ROUTES = """
     parts:
       cup: {takes: 1 min}
       tray: {takes: 9 min}
+      mat: {refit_after: [sill]}
+      sill: {}
       seat: {area: seat, held_by: [{bolt: T50, count: 4, role: seat}]}
       trim: {after_any: [{above: [cup], below: [tray]}], tethers: {bag: {name: Bag plug, kind: plug, circuit: restraint, then: THEN}}}
       switch: {tethers: {windows: {name: Switch plug, kind: plug, serves: [windows]}}}
-      radio: {replaced: yes, after: [trim, seat, switch], tethers: {main: {name: Main plug, kind: plug, serves: [sound]}}}
+      radio: {replaced: yes, after: [trim, seat, switch, mat, sill], tethers: {main: {name: Main plug, kind: plug, serves: [sound]}}}
     openings:
       dash: {behind: [radio]}
       shelf: {kind: speaker, area: cab-rear, behind: [switch], depth: {clear: 60 mm, over: OVER}}
@@ -143,6 +151,23 @@ def _window_by_hand(steps: Steps) -> Steps:
     return [*steps[:place], test, replace(test, id="test:shelf:window"), *steps[place + 1 :]]
 
 
+def _acts(name: str, what: str) -> Callable[[Steps], Steps]:
+    """Every tether of a step is ended another way."""
+
+    def spoil(steps: Steps) -> Steps:
+        lines = one(steps, name).tethers
+        return changed(name, tethers=tuple(replace(line, act=what) for line in lines))(steps)
+
+    return spoil
+
+
+def _of_another(steps: Steps) -> Steps:
+    """New gear takes the plug of a part that makes no room for it."""
+    switch, fitting = one(steps, "remove:switch"), one(steps, "install:dash:seat")
+    line = TetherLine(switch.tethers[0].tether, "to-gear", node=switch.node)
+    return changed("install:dash:seat", tethers=(*fitting.tethers, line))(steps)
+
+
 BY_HAND: dict[tuple[str, str], tuple[str, str, Callable[[Steps], Steps]]] = {
     ("_restore", "restraint-open"): ("rejoin", "whole-travel", earlier("restore:battery", "refit:trim")),
     ("_restore", "locked-in"): ("rejoin", "whole-travel", earlier("restore:open", "restore:battery")),
@@ -157,7 +182,12 @@ BY_HAND: dict[tuple[str, str], tuple[str, str, Callable[[Steps], Steps]]] = {
     ("_power", "restraint-open"): ("rejoin", "whole-travel", lambda steps: moved(dropped("restore:battery")(steps), one(steps, "refit:trim"), one(steps, "power:off"))),
     ("_battery_going_off", "battery-under-load"): ("rejoin", "whole-travel", earlier("power:on:try", "prepare:battery")),
     ("_left_over", "fastener-left-over"): ("rejoin", "whole-travel", _forgotten_clamp),
-    ("_join", "tether-extra"): ("rejoin", "whole-travel", _joined_again),
+    ("_wrong", "tether-extra"): ("rejoin", "whole-travel", _joined_again),
+    ("_wrong", "restraint-open"): ("rejoin", "whole-travel", _acts("refit:trim", "park")),
+    ("_wrong", "tether-fate"): ("rejoin", "whole-travel", _acts("install:dash:seat", "park")),
+    ("_install", "tether-fate"): ("rejoin", "whole-travel", _of_another),
+    ("_others_back", "order"): ("rejoin", "whole-travel", earlier("refit:mat", "refit:sill")),
+    ("_renewed", "single-use"): ("rejoin", "whole-travel", changed("refit:seat", new=True)),
     ("joined_already", "tether-open"): ("rejoin", "no-glass", dropped("join:switch", "test:shelf:sound", "test:dash:sound")),
     ("what_it_uses", "test-without-window"): ("rejoin", "no-glass", _window_by_hand),
     ("what_it_uses", "test-unjoined"): ("rejoin", "whole-travel", lambda steps: moved(steps, one(steps, "join:switch"), one(steps, "power:off"))),
@@ -178,7 +208,7 @@ def reached(monkeypatch: pytest.MonkeyPatch) -> set[tuple[str, str]]:
         found.add((sys._getframe(1).f_code.co_name, kind))
         return made(kind, *rest, **more)
 
-    for module in (sys.modules["undertrim.derive.simulation.replay"], powered):
+    for module in (sys.modules["undertrim.derive.simulation.replay"], powered, tethers):
         monkeypatch.setattr(module, "Fault", noted)
     return found
 

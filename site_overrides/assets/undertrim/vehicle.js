@@ -110,10 +110,11 @@
   function tools(steps, car) {
     var found = {};
     steps.forEach(function (step) {
-      lines(step, car).forEach(function (line) { if (line.tool && line.fate !== "leave") found[line.tool] = true; });
-      step.tools.forEach(function (tool) { found[tool] = true; });
+      lines(step, car).forEach(function (line) { if (line.tool && line.fate !== "leave") found[line.tool] = line.either; });
+      step.tools.forEach(function (tool) { found[tool] = []; });
     });
-    return Object.keys(found);
+    // Where either of two tools will do, they are left out if one of them is needed anyway.
+    return Object.keys(found).filter(function (tool) { return !found[tool].some(function (one) { return found[one]; }); });
   }
 
   var FATES = ["out", "back", "moved", "bagged", "new"];
@@ -135,7 +136,7 @@
     var found = [];
     steps.forEach(function (step) {
       lines(step, car).forEach(function (line) { found = found.concat(line.buy); });
-      found = found.concat(step.seal);
+      found = found.concat(step.materials);
     });
     return found;
   }

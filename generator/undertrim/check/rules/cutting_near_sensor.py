@@ -3,7 +3,8 @@
 ## What it finds
 
 `alters` on an opening in a door that holds a sensor, or of which nobody knows whether it does; and texts of parts,
-preparations and openings in such a door that tell to drill, cut, enlarge, file or grind, or to use compressed air.
+preparations and openings in such a door that tell to drill, cut, enlarge, file or grind, or to use compressed air;
+and rivets that come out of such a part, since they are drilled out.
 What only goes through a cable tie, tape or cord is left alone, and so is a sentence that forbids it. A door is
 looked at by its area; the worst that any of its openings says counts.
 
@@ -21,6 +22,9 @@ what it reads. Until somebody has looked it up, the door counts as having one.
         release: lift
         how: Lift the panel off, then enlarge the hole of the bracket.    # here
         refit_how: Blow the door out with compressed air.    # here
+        held_by:
+          - {rivet: blind, count: 4}    # here
+          - {rivet: blind, count: 2, leave: yes, note: These hold the lock.}
     openings:
       front-door:
         name: Front door speakers
@@ -43,6 +47,7 @@ what it reads. Until somebody has looked it up, the door counts as having one.
 
 error: 'enlarge' in a door with a crash pressure sensor (use what is there, or leave this out)
 error: 'Blow' in a door with a crash pressure sensor (use what is there, or leave this out)
+error: 'rivet: blind' is drilled out in a door with a crash pressure sensor (use what is there, or leave this out)
 error: 'front-door' is altered by 'drill' and 'blow-out', and its door holds a crash pressure sensor (use what is there, or leave this out)
 error: 'Drill' in a door with a crash pressure sensor (use what is there, or leave this out)
 error: 'rear-door' is altered by 'cut', and whether its door holds a crash pressure sensor is not known (look it up: until 'crash_sensor' says no, nothing is altered here)
@@ -82,6 +87,7 @@ error: 'rear-door' is altered by 'cut', and whether its door holds a crash press
 from collections.abc import Iterator
 
 from undertrim.check import alterations, doors, needs
+from undertrim.check.fasteners import drilled
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.stated import texts
 from undertrim.record.model import Known, Opening
@@ -110,6 +116,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         if opening.alters and subject.intact(needs.home(opening)):
             yield from _altered(subject, opening)
     blocked = _blocked(subject)
+    for item in drilled(subject):
+        answer = blocked.get(item.pointer[:2])
+        if answer:
+            yield Finding(item.pointer, f"{item.shown} is drilled out {_IN[answer]}", _WAY_OUT[answer])
     for pointer, text in texts(subject.fields):
         answer = blocked.get(pointer[:2])
         if answer and pointer[-1] not in _NAMED:

@@ -3,10 +3,11 @@
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from undertrim.derive.procedure import cautions, closing, purposes, running, states, steps, waits, way_back
+from undertrim.derive.procedure import cautions, closing, fates, refit_zones, running, states, steps, waits, way_back
 from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.refit_zones import Zones
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.procedure.way_back import Zones
+from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
 
 Key = tuple[str, ...]
@@ -17,6 +18,8 @@ class Shelf:
     """Steps kept while a record is planned, those that are the same in all its cars for all of them."""
 
     record: VehicleRecord
+    returning: Collection[str] = ()
+    """Nodes of replaced parts that some visits put back."""
     made: dict[Key, tuple[Step, ...]] = field(default_factory=dict)
     stated: dict[tuple[int, str, str], Step] = field(default_factory=dict)
     plain: dict[str, bool] = field(default_factory=dict)
@@ -44,7 +47,11 @@ class Bench:
         if isinstance(node.thing, Prep):
             after = () if takes_battery_off(node) else waits.after(node.thing, self.record)
             return self._once(("open", section), node, lambda: steps.prepare(node, self.car, section, after))
-        return self._once(("open", section), node, lambda: steps.remove(node, self.car, section))
+        return self._once(
+            ("open", section),
+            node,
+            lambda: steps.remove(node, self.car, section, returns=node.id in self._shelf.returning),
+        )
 
     def wait(self, battery: Node, *, last: bool) -> tuple[Step, ...]:
         """Wait once a battery is off: in full after the last one, else only what the preparation itself asks for."""
@@ -98,9 +105,12 @@ class Bench:
         """Move a part over to the new parts of an opening."""
         return self._once(("move", opening.id), node, lambda: steps.move_over(node, opening, self.car))
 
-    def install(self, opening: Node) -> tuple[Step, ...]:
-        """Fit new gear."""
-        return self._once(("install",), opening, lambda: steps.install(opening, self.car))
+    def install(self, opening: Node, replaced: Sequence[Node] = ()) -> tuple[Step, ...]:
+        """Fit new gear in the place of some parts, and say what becomes of what was joined to them."""
+        here = [part for part in replaced if fates.only_there(self.record, part, opening)]
+        apart = [part for part in replaced if part not in here]
+        key = ("install", *(part.id for part in replaced))
+        return self._once(key, opening, lambda: steps.install(opening, self.car, here, apart), also=replaced)
 
     def tests(self, opening: Node) -> tuple[Step, ...]:
         """Test new gear."""
@@ -121,7 +131,7 @@ class Bench:
 
     def back_before_power(self, node: Node) -> bool:
         """Whether the ignition must stay off until the part is back."""
-        return isinstance(node.thing, Part) and purposes.back_before_power(node.thing, self.car)
+        return isinstance(node.thing, Part) and refit_zones.back_before_power(node.thing, self.car)
 
     def wants_battery_off(self, node: Node) -> bool:
         """Whether a caution of the way back takes for granted that the battery is off."""
@@ -138,20 +148,38 @@ class Bench:
         return kept[key]
 
     def _once(
-        self, what: Key, node: Node | None, make: Callable[[], Iterable[Step]], *, restraint: bool = False
+        self,
+        what: Key,
+        node: Node | None,
+        make: Callable[[], Iterable[Step]],
+        *,
+        restraint: bool = False,
+        also: Sequence[Node] = (),
     ) -> tuple[Step, ...]:
         key = (*what, node.id) if node else what
-        made = self._shelf.made if node and self._shelf.is_plain(node) else self._made
+        made = self._shelf.made if node and all(map(self._shelf.is_plain, (node, *also))) else self._made
         if key not in made:
             made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
         return made[key]
 
 
+@dataclass(frozen=True, slots=True)
+class Refit:
+    """The way back where it is not the plain reverse: what waits for what as written, the place of each node, and the battery meanwhile."""
+
+    after: Mapping[str, Collection[str]] = field(default_factory=dict)
+    place: Mapping[str, int] = field(default_factory=dict)
+    zones: Zones = field(default_factory=Zones)
+
+
+PLAIN = Refit()
+
+
 class Assembly:
     """One visit: its nodes in their order, for each what comes before it, and with which openings some do not come back.
 
-    `zones` is where each goes back. `also_refit` names parts that come back as well, and `every` says that steps are wanted that only
-    some visits have: for the steps of all visits.
+    `every` says that the steps of all visits are wanted, of which each visit has some: `also_refit` names parts that come back in some
+    visits and stay off in others, and a replaced part ends with each opening with which it may.
     """
 
     def __init__(
@@ -160,7 +188,7 @@ class Assembly:
         ordered: Sequence[Node],
         before: Mapping[str, Collection[str]],
         homes: Mapping[str, Collection[str]],
-        zones: Zones,
+        refit: Refit = PLAIN,
         also_refit: Collection[str] = (),
         *,
         every: bool = False,
@@ -169,11 +197,12 @@ class Assembly:
         self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
         self.openings = [node for node in ordered if isinstance(node.thing, Opening)]
         self.battery = [node for node in self.done if takes_battery_off(node)]
-        self.zones = zones
         self.every = every
         self.before = before
         self.homes = homes
         self.also_refit = also_refit
+        self.refit = refit
+        self.waits = way_back.waits({node.id: before[node.id] for node in self.done}, refit.after)
         self.home = {node.id: opening for node in self.done if (opening := self._home(node))}
 
     def steps(self) -> tuple[Step, ...]:
@@ -218,11 +247,15 @@ class Assembly:
             for node in self.done:
                 if self.home.get(node.id) is opening and isinstance(node.thing, Part) and node.thing.replaced == "no":
                     yield from self.bench.move_over(node, opening)
-            yield from self.bench.install(opening)
+            yield from self.bench.install(opening, [node for node in self.done if self._replaced_at(node, opening)])
+
+    def _replaced_at(self, node: Node, opening: Node) -> bool:
+        here = self.home.get(node.id) is opening or (self.every and opening.id in self.homes.get(node.id, ()))
+        return here and isinstance(node.thing, Part) and node.thing.replaced == "yes"
 
     def _closing(self) -> Iterator[Step]:
-        """The way back in reverse; before battery and tests only what must be back before power."""
-        back = [node for node in reversed(self.done) if node not in self.battery]
+        """The way back; before battery and tests only what must be back before power."""
+        back = [node for node in self._back() if node not in self.battery]
         early = self.early()
         if self.openings:
             for node in back:
@@ -231,7 +264,7 @@ class Assembly:
             if node.id in early:
                 yield from self._put_back(node)
         yield from self._power_and_test()
-        live, dead, last = way_back.in_zones([node for node in back if node.id not in early], self.zones)
+        live, dead, last = refit_zones.in_zones([node for node in back if node.id not in early], self.refit.zones)
         for node in live:
             yield from self._put_back(node)
         yield from self._with_battery_off_again(dead)
@@ -239,7 +272,7 @@ class Assembly:
             yield from self._put_back(node)
 
     def _with_battery_off_again(self, dead: Sequence[Node]) -> Iterator[Step]:
-        again = self.every and bool(self.zones.dead)
+        again = self.every and bool(self.refit.zones.dead)
         if again or any(self._comes_back(node) and self.bench.wants_battery_off(node) for node in dead):
             for battery in self.battery:
                 yield from self.bench.again((*self.bench.open_up(battery), *self._wait(battery)))
@@ -251,12 +284,17 @@ class Assembly:
             for node in dead:
                 yield from self._put_back(node)
 
+    def _back(self) -> list[Node]:
+        if not self.refit.place:
+            return self.done[::-1]
+        nodes = {node.id: node for node in self.done}
+        return [nodes[name] for name in way_back.in_order(sorted(nodes, key=self.refit.place.__getitem__), self.waits)]
+
     def early(self) -> set[str]:
-        """Parts that must be back before power, with all that was taken off after them because of them."""
-        done = (node for node in self.done if node not in self.battery)
-        return way_back.must_be_back(
-            done, self.before, lambda node: self.bench.back_before_power(node) and self._comes_back(node)
-        )
+        """Parts that must be back before power, with all that must be back before them."""
+        battery = {node.id for node in self.battery}
+        wanted = {node.id for node in self.done if self.bench.back_before_power(node) and self._comes_back(node)}
+        return reach(self.waits, wanted - battery, avoid=battery)
 
     def _join(self, node: Node) -> Iterable[Step]:
         return self.bench.join(node) if isinstance(node.thing, Part) and self._comes_back(node) else ()

@@ -32,6 +32,8 @@ def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
     if restraint and ("ignition", "", "on") in running.turns(step):
         yield "power-on"
+    if any(line.fate == "out" and line.fastener.drilled for line in step.fasteners):
+        yield "drilling"
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
@@ -45,6 +47,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
         yield from _of_opening(thing, record)
+        if any(line.tether.circuit == "restraint" for line in step.tethers):
+            yield "restraint"
 
 
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:

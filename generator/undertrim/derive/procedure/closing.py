@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from undertrim.derive.electrical.bounds import usual
-from undertrim.derive.procedure import purposes, states, steps
+from undertrim.derive.procedure import fates, purposes, states
+from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.node import Node
-from undertrim.derive.procedure.steps import Step, TetherLine
+from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Part, Rest, Tether
 from undertrim.record.units import Quantity, show
 
@@ -17,7 +18,7 @@ def join(node: Node, car: Assignment) -> Iterator[Step]:
     """Join again, with the part still off, the plugs that a test may use; nothing where it has none."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = tuple(TetherLine(line.tether, "rejoin") for line in steps.returning(part, car) if line.act == "joined")
+    lines = tuple(TetherLine(line.tether, "rejoin") for line in fates.refitted(part, car) if line.act == "joined")
     if lines:
         yield Step(
             f"join:{node.id}", "join", "test", f"Join for the test: {_named(node)}",
@@ -29,15 +30,17 @@ def try_out(node: Node, car: Assignment) -> Iterator[Step]:
     """Try what works through the plugs that were joined again; nothing where there are none."""
     part = node.thing
     assert isinstance(part, Part)
-    joined = (line.tether for line in steps.returning(part, car) if line.act in ("rejoin", "joined"))
-    lines = tuple(TetherLine(tether, "try") for tether in joined if _tried(tether))
+    lines = tuple(TetherLine(line.tether, "try") for line in fates.going_back(part, car) if _tried(line))
     if lines:
         yield Step(f"try:{node.id}", "try", "try", f"Try: {_named(node)}", (), node, tethers=lines, needs=POWERED)
 
 
-def _tried(tether: Tether) -> bool:
-    electric = states.tether_kind(tether.kind).electric
-    return electric and (tether.circuit == "ordinary" or bool(tether.test))
+def _tried(line: TetherLine) -> bool:
+    """Whether something electric was joined again; of what was never undone, only where the record says how to prove it."""
+    tether = line.tether
+    if not states.tether_kind(tether.kind).electric or line.act not in ("rejoin", "lay-in"):
+        return False
+    return bool(tether.test) or (line.act == "rejoin" and tether.circuit == "ordinary")
 
 
 def words(tether: Tether) -> str:

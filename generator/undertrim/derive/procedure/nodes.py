@@ -37,6 +37,8 @@ class Layout:
     nodes: Mapping[str, Node]
     graph: Graph
     ordering: Graph
+    refit_after: Mapping[str, frozenset[str]]
+    """For each node the parts that are back before it goes back, as the record says; what follows from `graph` is not in it."""
 
     def reached(self, node: str) -> frozenset[str]:
         """The node and everything it may need by any route."""
@@ -82,7 +84,7 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     graph = Graph(costs, after, any_of)
     turns = Turns(nodes, needs, after)
     soft = {name: {*after.get(name, ()), *turns.held_back(name)} for name in nodes}
-    return Layout(record, car, nodes, graph, Graph(costs, soft, any_of))
+    return Layout(record, car, nodes, graph, Graph(costs, soft, any_of), builder.refit_after(nodes))
 
 
 def _usual_last(nodes: Mapping[str, Node]) -> dict[str, Node]:
@@ -129,6 +131,14 @@ class _Builder:
             if isinstance(node.thing, Part) and node.thing.after_any
         }
         return after, any_of
+
+    def refit_after(self, nodes: Mapping[str, Node]) -> dict[str, frozenset[str]]:
+        """What a part waits for on the way back, as written."""
+        return {
+            name: frozenset(self._resolve(nodes, node.thing.refit_after, node))
+            for name, node in nodes.items()
+            if isinstance(node.thing, Part) and node.thing.refit_after
+        }
 
     def _refs(self, thing: Part | Prep | Opening) -> Iterator[Ref]:
         """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it."""

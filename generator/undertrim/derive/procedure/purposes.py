@@ -68,12 +68,6 @@ def seat_loose(part: Part, car: Assignment) -> bool:
     return bolted and part.area in ("", "seat")
 
 
-def back_before_power(part: Part, car: Assignment) -> bool:
-    """Whether the ignition must stay off while the part is off: a restraint plug is undone, what may fire lies about, a seat is loose."""
-    restraint = (t for t in part.tethers.values() if t.circuit == "restraint" and t.when.holds(car))
-    return seat_loose(part, car) or any(tether.then != "leave" or not may_lie_loose(tether) for tether in restraint)
-
-
 def window(opening: Opening) -> str:
     """Whether a window moves behind an opening: yes, no or unknown."""
     over = opening.depth.over if opening.depth else ""

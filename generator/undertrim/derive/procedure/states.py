@@ -57,6 +57,9 @@ class TetherKind:
     label: str
     electric: bool
     mechanical: bool
+    undo: str
+    rejoin: str
+    park: str
     usual_test: str = ""
     serves: tuple[str, ...] = ()
 
@@ -71,7 +74,8 @@ def tether_kind(kind: str) -> TetherKind:
 def needs_of(part: Part) -> States:
     """The states a part needs to come off: what it says, and the battery off where wiring is undone or restraint wiring moved."""
     wired = any(
-        tether.circuit != "ordinary" or (tether.then != "leave" and tether_kind(tether.kind).electric)
+        tether.circuit != "ordinary"
+        or (tether.then not in ("leave", "goes-with") and tether_kind(tether.kind).electric)
         for tether in part.tethers.values()
     )
     implied = {"battery": "off"} if wired else {}

@@ -1,53 +1,66 @@
-"""The order in which things go back: what must be back before power, and what needs the battery off once more.
+"""The order in which parts go back and preparations are undone: the reverse of the way in, but for what a record says otherwise."""
 
-A part that was only laid aside with a restraint plug joined is back before power where what hangs on the plug may fire. Where it may
-lie about (an airbag lamp), the gear is tested open, and the battery goes off again before the part is touched: every such part lies in
-front of the gear, so putting it back first would bury what is tested.
-"""
+import heapq
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from undertrim.derive.procedure.node import OPENING
+from undertrim.derive.procedure.nodes import Layout
 
-from undertrim.derive.procedure.node import Node
-from undertrim.derive.procedure.walks import reach
-
-Before = Mapping[str, Collection[str]]
+Waits = Mapping[str, Collection[str]]
 
 
-@dataclass(frozen=True, slots=True)
-class Zones:
-    """The nodes that go back with the battery off again, and those that can only follow them; all others go back before."""
-
-    dead: frozenset[str] = frozenset()
-    last: frozenset[str] = frozenset()
-
-    def of(self, node: str) -> int:
-        """0 before the battery goes off again, 1 while it is, 2 once it is back."""
-        return 1 if node in self.dead else 2 if node in self.last else 0
-
-
-def zones(touchy: Collection[str], before: Before) -> Zones:
-    """The zones of a record: `touchy` nodes want the battery off to go back, `before` says what was done before each node.
-
-    What must be done between two of them goes back between them.
-    """
-    ahead = reach(before, [other for name in touchy for other in before[name]])
-    dead = {name for name in ahead if not reach(before, [name]).isdisjoint(touchy)} | set(touchy)
-    return Zones(frozenset(dead), frozenset(ahead - dead))
-
-
-def must_be_back(done: Iterable[Node], before: Before, wanted: Callable[[Node], bool]) -> set[str]:
-    """The nodes for which `wanted` holds, and all that was done after them because of them."""
-    found: set[str] = set()
-    for node in done:
-        if wanted(node) or not found.isdisjoint(before[node.id]):
-            found.add(node.id)
+def waits(before: Mapping[str, Collection[str]], refit_after: Mapping[str, Collection[str]]) -> dict[str, set[str]]:
+    """For each node of `before` what is back earlier: all that came off after it and because of it, and its `refit_after`."""
+    found = {name: {other for other in refit_after.get(name, ()) if other in before} for name in before}
+    for later, needed in before.items():
+        for name in needed:
+            if name in found:
+                found[name].add(later)
     return found
 
 
-def in_zones(back: Sequence[Node], where: Zones) -> tuple[list[Node], list[Node], list[Node]]:
-    """Nodes in their order, by zone."""
-    kept: tuple[list[Node], list[Node], list[Node]] = ([], [], [])
-    for node in back:
-        kept[where.of(node.id)].append(node)
-    return kept
+def followers(layout: Layout) -> dict[str, set[str]]:
+    """For each node of a record what can only go back after it: what came off before it and made way for it, and what waits for it as written."""
+    found = {name: set(layout.ordering.needs.get(name, ())) for name in layout.nodes}
+    for name, awaited in layout.refit_after.items():
+        for other in awaited:
+            found[other].add(name)
+    return found
+
+
+def in_order(names: Sequence[str], waiting: Waits) -> list[str]:
+    """The names as they come, each moved back only as far as it has to wait. Where they wait in a circle, the first goes ahead."""
+    place = {name: number for number, name in enumerate(names)}
+    left = {name: {other for other in waiting.get(name, ()) if other in place} for name in names}
+    free = [place[name] for name in names if not left[name]]
+    found: dict[str, None] = {}
+    while len(found) < len(names):
+        name = names[heapq.heappop(free) if free else _first(place, found)]
+        if name not in found:
+            found[name] = None
+            for other in _freed(name, left, found):
+                heapq.heappush(free, place[other])
+    return list(found)
+
+
+def _first(place: Mapping[str, int], found: Collection[str]) -> int:
+    return min(number for name, number in place.items() if name not in found)
+
+
+def _freed(name: str, left: Mapping[str, set[str]], found: Collection[str]) -> Iterable[str]:
+    for other, rest in left.items():
+        if name in rest:
+            rest.discard(name)
+            if not rest and other not in found:
+                yield other
+
+
+def ranked(layout: Layout, rank: Iterable[str]) -> dict[str, int]:
+    """The place of each node on the way back of a whole record, `rank` being its nodes on the way in; empty where it is the plain reverse.
+
+    Every visit follows it, so that the steps of a visit are a part of those of all visits.
+    """
+    if not any(layout.refit_after.values()):
+        return {}
+    names = [name for name in reversed(list(rank)) if not name.startswith(OPENING)]
+    return {name: i for i, name in enumerate(in_order(names, waits(layout.ordering.needs, layout.refit_after)))}

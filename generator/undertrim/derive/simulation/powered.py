@@ -3,8 +3,9 @@
 from typing import Any
 
 from undertrim.derive.procedure import states
+from undertrim.derive.procedure.fates import STAYING, TetherLine
 from undertrim.derive.procedure.node import Node
-from undertrim.derive.procedure.steps import Step, TetherLine
+from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation.fault import Fault, Faults, at
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Opening, Part, Tether
@@ -56,7 +57,7 @@ def nothing_loose(world: World, step: Step) -> Faults:
         for tether in part.tethers.values():
             if (
                 tether.circuit == "restraint"
-                and tether.then == "leave"
+                and tether.then in STAYING
                 and tether.when.holds(world.car)
                 and _fires(tether)
             ):

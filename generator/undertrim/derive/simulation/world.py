@@ -12,10 +12,11 @@ Place = tuple[str, str]  # a node and a tether of its part
 
 @dataclass(frozen=True, slots=True)
 class Open:
-    """A tether that was undone: which, and in which step."""
+    """A tether that was undone: which, in which step, and how that step says it may end."""
 
     tether: Tether
     step: Step
+    later: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -30,6 +31,7 @@ class World:
     gone: set[str] = field(default_factory=set)
     fitted: set[str] = field(default_factory=set)
     undone: dict[Place, Open] = field(default_factory=dict)
+    carried: dict[Place, Open] = field(default_factory=dict)
     untested: dict[Place, Open] = field(default_factory=dict)
     unsealed: dict[str, Step] = field(default_factory=dict)
     out: dict[tuple[str, int], int] = field(default_factory=dict)

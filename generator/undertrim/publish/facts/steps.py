@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from undertrim.derive.procedure import closing, purposes, running, states, tally
-from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
+from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
+from undertrim.resources import table
 
 Data = dict[str, Any]
 
@@ -26,16 +28,6 @@ SECTION_TITLES = {
     "try": "Try what was joined last",
     "after": "After the battery is back",
 }
-_ACTS = {
-    "leave": "leave it joined",
-    "undo": "undo",
-    "bridge": "undo it and close the optical ring with a loop",
-    "rejoin": "join again",
-    "joined": "joined already, for the tests",
-    "try": "try it",
-    "to-gear": "join to the new gear",
-    "park": "leave it off, insulate and tie it back",
-}
 _FATES = {
     "out": "out",
     "back": "back in",
@@ -44,6 +36,7 @@ _FATES = {
     "new": "fit new ones",
     "leave": "leave alone: it looks the same and is not part of this",
 }
+_LATER = {"": "", "bagged": "bag with the old part", "moved": "keep for the new gear", "binned": "single use: bin"}
 
 
 def step(record: VehicleRecord, item: Step) -> Data:
@@ -75,7 +68,8 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "turns": [list(turn) for turn in running.turns(item)],
         "needs": dict(item.needs),
         "uses": [purposes.purpose(name).label for name in item.uses],
-        "seal": [purchase(entry) for entry in tally.seal(item)],
+        "materials": [purchase(entry) for entry in tally.materials(item)],
+        "new": item.new,
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
     }
@@ -98,13 +92,16 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
     return {
         "fate": line.fate,
         "fate_words": _FATES[line.fate],
+        "later": line.later,
+        "later_words": _LATER[line.later],
         "kind": fastener.kind,
         "count": line.count if isinstance(line.count, int) else "unknown",
         "text": words.fastener(fastener),
         "detail": words.fastener_detail(fastener),
         "hidden_by": record.parts[fastener.under].name if fastener.under in record.parts else "",
         "tool": line.tool,
-        "single_use": fastener.reuse == "no",
+        "either": list(tally.either(line)),
+        "single_use": fastener.single_use,
         "head": {"family": drive.family, "label": drive.label} if drive else None,
         "sort": fastener.what,
         "at": dict(fastener.at),
@@ -116,8 +113,11 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
-    """One tether in a step."""
+    """One tether in a step; `part` and `side` say what it is on where the step is about something else."""
     tether = line.tether
+    usual = states.tether_kind(tether.kind)
+    by_kind = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
+    words_of = table("tethers")
     return {
         "id": tether.id,
         "name": tether.name,
@@ -125,18 +125,22 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "kind_words": states.tether_kind(tether.kind).label,
         "restraint": tether.circuit == "restraint",
         "act": line.act,
-        "act_words": _ACTS[line.act],
+        "act_words": by_kind.get(line.act) or words_of["act"][line.act],
+        "later": list(line.later),
+        "later_words": ", or ".join(words_of["later"][act] for act in line.later),
+        "part": line.node.thing.name if line.node else "",
+        "side": (line.node.side or "") if line.node else "",
         "serves": [purposes.purpose(name).label for name in purposes.served(tether)],
         "how": _how(line),
-        "when": words.when(record, tether.when),
-        "clauses": words.clauses(tether.when),
+        "when": words.when(record, line.when),
+        "clauses": words.clauses(line.when),
     }
 
 
 def _how(line: TetherLine) -> str:
     if line.act == "try":
         return closing.words(line.tether)
-    return line.tether.how if line.act in ("leave", "undo", "bridge") else ""
+    return line.tether.how if line.act in ("leave", "goes-with", "undo") else ""
 
 
 def wait(item: Step) -> Data | None:

@@ -8,7 +8,7 @@ from typing import Any
 import segno
 
 from undertrim.publish import opening_pictures
-from undertrim.publish.drawings import clips, heads, marks, wires
+from undertrim.publish.drawings import clips, heads, wires
 from undertrim.publish.pictures import clip_name, tether_name
 from undertrim.publish.sheet import glyphs
 
@@ -28,10 +28,7 @@ class Pictures:
             return self.keep(f"head {head['family']}", heads.head(head["family"], head["label"]))
         kind = str(line["kind"])
         name = clip_name(kind, str(line.get("sort", "")))
-        if name in clips.kinds():
-            return self.keep(name, clips.clip(name, name))
-        symbol = kind if kind in marks.symbols() else "screw"
-        return self.keep(f"mark {symbol}", marks.sample(symbol, symbol))
+        return self.keep(name, clips.clip(name, name))
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""

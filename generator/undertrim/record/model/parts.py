@@ -18,6 +18,7 @@ from undertrim.record.model.basics import (
     Torque,
     When,
 )
+from undertrim.resources import table
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Caution:
     state: tuple[tuple[str, str], ...] = ()
 
 
-FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond")
+FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond", "rivet")
 
 
 TURNED = ("screw", "bolt", "nut")
@@ -41,7 +42,7 @@ TURNED = ("screw", "bolt", "nut")
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One kind of fastener with its count per side; exactly one of the first seven fields is set."""
+    """One kind of fastener with its count per side; exactly one of the first eight fields is set."""
 
     screw: str = ""
     bolt: str = ""
@@ -50,11 +51,14 @@ class Fastener:
     scrivet: str = ""
     hook: str = ""
     bond: str = ""
+    rivet: str = ""
+    or_drive: str = ""
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
     under: str = ""
     length: Length | None = None
     thread: str = ""
+    diameter: Length | None = None
     torque: Torque | None = None
     reuse: Decided = "yes"
     moves: Decided = "no"
@@ -66,7 +70,7 @@ class Fastener:
 
     @property
     def kind(self) -> str:
-        """Which sort it is: screw, bolt, nut, clip, scrivet, hook or bond."""
+        """Which sort it is: screw, bolt, nut, clip, scrivet, hook, bond or rivet."""
         return next(kind for kind in FASTENER_KINDS if getattr(self, kind))
 
     @property
@@ -76,9 +80,24 @@ class Fastener:
         return typed
 
     @property
+    def said(self) -> str:
+        """The same with its second drive: 'T20 or hex 7 mm'."""
+        return f"{self.what} or {self.or_drive}" if self.or_drive else self.what
+
+    @property
     def drive(self) -> Drive | None:
-        """What turns it; None for clips, hooks and bonds."""
+        """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.kind in TURNED else None
+
+    @property
+    def single_use(self) -> bool:
+        """Whether it must be new each time, because it says so or because its kind is spoilt as it comes out."""
+        return self.reuse == "no" or bool(table("fasteners")[self.kind].get("single_use"))
+
+    @property
+    def drilled(self) -> bool:
+        """Whether it has to be drilled out, which is cutting in the car."""
+        return self.leave == "no" and bool(table("fasteners")[self.kind].get("drilled"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +183,10 @@ class Part:
     direction: str = ""
     held_by: tuple[Fastener, ...] = ()
     tethers: dict[str, Tether] = field(default_factory=dict)
+    refit_after: tuple[Ref, ...] = ()
     goes_to: str = ""
+    laid: str = ""
+    reuse: Decided = "yes"
     replaced: Decided = "no"
     seal: str = ""
     how: str = ""
