@@ -8,7 +8,7 @@ from typing import Any
 from undertrim.derive.jobs import wanted
 from undertrim.derive.procedure.planning import Planner, Procedure
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import DOORS, VehicleRecord
 from undertrim.record.source import read_text
 from undertrim.record.store import Entry, entry
 
@@ -66,7 +66,8 @@ def _filled(section: dict[str, Any], **usual: str) -> dict[str, Any]:
 def _opening(name: str, item: dict[str, Any]) -> dict[str, Any]:
     kind = item.get("kind", "receiver" if name == "dash" else "speaker")
     usual = RECEIVER if kind == "receiver" else SPEAKER
-    return {"name": _name(name), "kind": kind, **usual, **item}
+    area = {"area": name if name in DOORS else "boot"} if kind == "speaker" else {}
+    return {"name": _name(name), "kind": kind, **area, **usual, **item}
 
 
 def _name(name: str) -> str:

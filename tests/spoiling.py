@@ -192,7 +192,7 @@ def forget_seal(_: VehicleRecord, steps: Steps) -> Iterator[Steps]:
     for step in steps:
         thing = step.node.thing if step.node else None
         if step.kind == "refit" and isinstance(thing, Part) and thing.seal:
-            yield swapped(steps, step, replace(step, text=()))
+            yield swapped(steps, step, replace(step, seal=""))
 
 
 def shorten_wait(record: VehicleRecord, steps: Steps) -> Iterator[Steps]:

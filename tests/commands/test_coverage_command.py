@@ -21,6 +21,7 @@ VARIANTS = """variants:
 SHELF = """  shelf:
     name: Shelf speakers
     kind: speaker
+    area: boot
     when: {sound: full}
     not_in: [{sound: plain}]
     behind: [radio]

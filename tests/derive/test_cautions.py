@@ -12,9 +12,9 @@ from undertrim.resources import table
 
 
 def triggers(item: Step) -> list[str]:
-    """Which usual cautions a step carries."""
-    usual = {cautions.usual(entry["on"]): entry["on"] for entry in table("cautions")["caution"]}
-    return [usual[found] for found in item.cautions if found in usual]
+    """Which usual cautions a step carries, by what they say to do: a hazard may name what is there."""
+    usual = {cautions.usual(entry["on"]).avoid: entry["on"] for entry in table("cautions")["caution"]}
+    return [usual[found.avoid] for found in item.cautions if found.avoid in usual]
 
 
 def on(about: VehicleRecord, *jobs: str, **car: str) -> dict[str, list[str]]:
@@ -110,7 +110,7 @@ def test_a_door_nobody_looked_at_counts_as_unknown_and_the_dash_does_not() -> No
           panel:
           grille:
         openings:
-          door: {behind: [panel]}
+          door: {behind: [panel], area: rear-door}
           top: {behind: [grille], area: dash}
     """)
     assert on(about, "door")["install:door:offer"] == ["door-sensor-unknown"]
@@ -127,7 +127,7 @@ VOLTAGE = """
     parts:
       tunnel: {area: console}
       knob: {area: console, high_voltage: clear}
-      beam: {area: dash, high_voltage: inside}
+      beam: {area: dash, high_voltage: near}
       trim: {area: dash}
       liner: {}
     openings:
@@ -154,6 +154,76 @@ def test_whether_there_is_high_voltage_at_all_may_be_unknown() -> None:
     found = on(record(VOLTAGE.replace("VEHICLE", "unknown")), "dash")
     assert found["remove:liner"] == ["high-voltage-unknown"]
     assert found["remove:tunnel"] == ["high-voltage-near"]
+
+
+CURTAIN = """
+    areas:
+      pillar: {restraints: [Curtain airbag, Belt reel]}
+      boot: {high_voltage: clear}
+    preps:
+      reel: {sets: {seat: forward}, area: pillar, held_by: [{bolt: hex 10 mm, count: 1}], restore: Put it back.}
+      look: {sets: {bonnet: open}, area: pillar, restore: Shut it.}
+    parts:
+      trim: {area: pillar, needs: {seat: forward, bonnet: open}}
+      cap: {goes_to: pod, area: boot}
+      lid: {area: boot}
+      bare: {}
+    openings:
+      pod: {behind: [trim, cap, lid, bare], area: pillar}
+      shelf: {behind: [lid]}
+"""
+
+
+def test_airbags_of_an_area_are_warned_of_in_every_step_of_the_hands_there() -> None:
+    """Taking off, moving over to it, fitting, putting back; what has no area is where the opening behind it is."""
+    found = on(record(CURTAIN), "pod")
+    warned = {name for name, kinds in found.items() if "near-restraint" in kinds}
+    assert warned == {
+        "prepare:reel", "restore:reel", "remove:trim", "refit:trim", "remove:bare", "refit:bare", "remove:cap", "move:cap",
+        *(f"install:pod:{name}" for name in ("offer", "join", "fasten")),
+    }  # fmt: skip
+    hazards = {item.hazard for item in step(plan(record(CURTAIN), "pod"), "remove:trim").cautions}
+    assert hazards == {"Beside this work: Curtain airbag; Belt reel."}
+    assert not any("near-restraint" in kinds for kinds in on(record(CURTAIN), "shelf").values())
+
+
+MILD = """
+    vehicle: {{forty_eight_volt: {}}}
+    areas: {{console: {{forty_eight_volt: yes}}, boot: {{forty_eight_volt: unknown}}, dash: {{forty_eight_volt: no}}}}
+    preps:
+      battery: {{sets: {{battery: off}}, area: boot, restore: Join it.}}
+    parts:
+      tunnel: {{area: console}}
+      mat: {{area: boot}}
+      trim: {{area: dash}}
+      pipe: {{area: dash, tethers: {{cable: {{name: Cable, kind: cable, circuit: 48-volt, then: leave}}}}}}
+      radio: {{area: dash, after: [battery]}}
+    openings:
+      dash: {{behind: [tunnel, trim, mat, pipe, radio], area: dash}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("vehicle", "warned"),
+    [
+        # Where nobody says that there is none, what may have parts of it counts; nothing switches it off with the 12 V battery
+        ("yes", {"tunnel", "mat", "pipe", "battery"}),
+        ("unknown", {"tunnel", "pipe"}),
+    ],
+)
+def test_a_48_volt_net_is_warned_of_where_its_parts_are_and_at_the_battery(vehicle: str, warned: set[str]) -> None:
+    found = on(record(MILD.format(vehicle)), "dash")
+    assert {name.partition(":")[2] for name, kinds in found.items() if "forty-eight-volt" in kinds} == warned
+
+
+def test_a_48_volt_net_that_may_be_anywhere_is_warned_of_everywhere() -> None:
+    text = (
+        MILD.format("yes")
+        .replace("console: {forty_eight_volt: yes}, ", "")
+        .replace("boot: {forty_eight_volt: unknown}, ", "")
+    )
+    found = on(record(text), "dash")
+    assert {"remove:trim", "install:dash:compare", "refit:tunnel"} <= {name for name, kinds in found.items() if "forty-eight-volt" in kinds}  # fmt: skip
 
 
 def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
@@ -201,6 +271,8 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (SENSOR.replace("SENSOR", "yes").replace("AREA", "front-door"), "door"),
         (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),
         (VOLTAGE.replace("VEHICLE", "yes"), "dash"),
+        (CURTAIN, "pod"),
+        (MILD.format("yes"), "dash"),
         ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
         (RIVETS, "door"),
     ):

@@ -7,11 +7,11 @@ import pytest
 from making import from_data
 from undertrim.derive.measuring import KINDS, next_to_measure
 from undertrim.derive.wanted import lacking, wanted
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import VehicleRecord
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
-    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel"},
+    "depth": {"clear": "62 mm", "datum": "skin", "over": "whole-travel", "obstruction": "metal"},
     "room_to_grille": "22 mm",
     "factory_spacer": "none",
     "impedance": "4 ohm",
@@ -25,12 +25,9 @@ def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
     return from_data({"restraint": RESTRAINT, "parts": {"radio": {}}, "openings": behind, **sections})
 
 
-def opening(name: str, **item: Any) -> Opening:
-    return made({name: item}).openings[name]
-
-
 def names(name: str, **item: Any) -> list[str]:
-    return [fact.name for fact in lacking(opening(name, **item))]
+    record = made({name: item})
+    return [fact.name for fact in lacking(record, record.openings[name])]
 
 
 def words(record: VehicleRecord) -> list[str]:
@@ -40,11 +37,12 @@ def words(record: VehicleRecord) -> list[str]:
 def test_a_whole_opening_lacks_nothing() -> None:
     assert names("front-door", **WHOLE) == []
     assert names("dash") == []
-    assert len(wanted(opening("front-door", **WHOLE))) == 7
+    record = made({"front-door": WHOLE})
+    assert len(wanted(record, record.openings["front-door"])) == 7
 
 
 def test_what_a_speaker_opening_lacks() -> None:
-    assert names("shelf") == ["bolts", "room to grille", "factory spacer", "impedance"]
+    assert names("shelf") == ["bolts", "depth", "room to grille", "factory spacer", "impedance"]
     assert names("front-door") == ["bolts", "depth", "room to grille", "factory spacer", "impedance", "crash sensor"]
     assert names("pod", area="rear-door", **{**WHOLE, "crash_sensor": "unknown"}) == ["crash sensor"]
     unknown = dict.fromkeys(("room_to_grille", "factory_spacer", "impedance"), "unknown")
@@ -64,14 +62,18 @@ def test_what_a_receiver_opening_lacks() -> None:
         ("front-door", {"clear": "unknown", "over": "no-glass"}, "measure the depth of 'front-door' from the door skin"),
         ("shelf", {"clear": "unknown"}, "measure the depth of 'shelf' from the face the speaker sits on"),
         ("shelf", {"clear": "60 mm"}, "find out from which face the depth of 'shelf' was measured"),
-        ("shelf", {"clear": "60 mm", "datum": "bracket"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket"}, "see what ends the depth of 'shelf', and write it as 'obstruction': until then it counts as glass"),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "metal"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "glass"}, None),
+        ("shelf", {"clear": "60 mm", "datum": "bracket", "over": "no-glass"}, None),
         ("front-door", {"clear": "60 mm", "datum": "skin"}, "measure the depth of 'front-door' again, over the whole glass travel"),
         ("front-door", {"clear": "60 mm", "datum": "skin", "over": "glass-down"}, "measure the depth of 'front-door' again, over the whole glass travel"),
         ("front-door", {"clear": "60 mm", "datum": "skin", "over": "no-glass"}, None),
     ],
 )  # fmt: skip
 def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str | None) -> None:
-    found = [fact.to_do for fact in lacking(opening(name, **{**WHOLE, "depth": depth})) if fact.name == "depth"]
+    record = made({name: {**WHOLE, "depth": depth}})
+    found = [fact.to_do for fact in lacking(record, record.openings[name]) if fact.name == "depth"]
     assert found == ([to_do] if to_do else [])
 
 

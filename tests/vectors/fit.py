@@ -58,6 +58,7 @@ def said(fit: Fit) -> dict[str, Any]:
     return {
         "kind": fit.kind,
         "headline": fit.headline,
+        "reason": fit.reason,
         "parts": list(fit.parts),
         "to_get": list(fit.to_get),
         "notes": list(fit.notes),
@@ -132,7 +133,7 @@ def _door(clear: str, grille: str = "20", **other: Any) -> Opening:
     depth = Depth(mm(clear), "skin", "no-glass")
     usual = {"hole": _round("130"), "bolts": _circle(), "depth": depth, "factory_spacer": Blank.NONE}
     facts: dict[str, Any] = {**usual, "room_to_grille": mm(grille), **other}
-    return Opening("side", "Side", "speaker", (), **facts)
+    return Opening("side", "Side", "speaker", (), **{"area": "boot", "crash_sensor": "no", **facts})
 
 
 def _ring(thickness: str) -> Spacer:
@@ -152,7 +153,9 @@ def _receiver(height: str = "50", depth: str = "160") -> Gear:
 
 
 _LEAN = Depth(mm("62"), "skin", "no-glass", leans=parse("5.00 deg", "angle"))
-_GLASS = Depth(mm("47"), "skin", "whole-travel", "Window glass")
+_GLASS = Depth(mm("47"), "skin", "whole-travel", "Window glass", "glass")
+_METAL = Depth(mm("62"), "skin", "whole-travel", "Guide of the window glass", "metal")
+_UNSEEN = Depth(mm("62"), "skin", "whole-travel", "Cross-bar", "unknown")
 _NARROW = clearances(rear_glass="3 mm", grille="2 mm")
 _SMALL: dict[str, Any] = {"flange": _round("70"), "bolts": _circle("62")}
 
@@ -172,6 +175,9 @@ _SPEAKERS = (
     # 47 - 55.5625 = -8.56; on the bracket of 19.05 mm 24 - 19.05 - 9 = -4.05 to the grille; the window is 11.5625 to 13 mm
     Case(_speaker("2 3/16 in", "9"), _door("47", "24", depth=_GLASS, factory_spacer=mm("3/4 in")), (_ring("12"),),
          "flush it strikes the glass, on the bracket the grille, on 12 mm neither", "marginal", {"depth": 0.44, "grille": 1}, _NARROW),
+    # 3 mm to anything fixed, 5 mm to the glass and to what nobody looked at, whatever the words beside it say: 62 - 58 less 3 or 5
+    Case(_speaker("58"), _door("62", depth=_METAL), (), "a fixed thing behind", "fits", {"depth": 1}),
+    Case(_speaker("58"), _door("62", depth=_UNSEEN), (), "nobody saw what is behind", "fits-with", {"spacer": 6}),
     # slack 132 - 127 = 5 up; the flange of 165 leaves 198 - 165 = 33 open across
     Case(_speaker("40"), _door("62", hole=Hole("oval", width=mm("198"), height=mm("132"))), (),
          "a round speaker in an oval hole", "fits-with", {"hole-across": 71, "hole-up": 5}),

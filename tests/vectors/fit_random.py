@@ -108,6 +108,7 @@ def _random_door(chance: _Chance, size: int) -> Opening:
         chance.choices(["skin", "bracket", "panel", ""], [8, 3, 1, 1])[0],
         chance.choice(["whole-travel", "glass-down", "no-glass", ""]),
         chance.choice(["Window glass", "Cross-bar", ""]),
+        chance.choice(["glass", "metal", "soft", "unknown", ""]),
         chance.choice([None, None, Blank.UNKNOWN, parse("3 deg", "angle"), parse("0 deg", "angle"), parse("7.5 deg", "angle")]),
     )  # fmt: skip
     return Opening(

@@ -1,6 +1,5 @@
 """Tells which findings only follow from what the schema refused: those are not worth reading until that is mended."""
 
-import re
 from collections.abc import Collection, Iterator
 
 from undertrim.check.findings import Finding
@@ -8,8 +7,6 @@ from undertrim.record.build import KEYED
 from undertrim.record.identity import slug
 from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
-
-_QUOTED = re.compile(r"'([^']*)'")
 
 
 class Echoes:
@@ -22,18 +19,13 @@ class Echoes:
         self._section = any(len(place) == 1 and _lost(data, place, dropped) for place in dropped)
 
     def hold(self, finding: Finding) -> bool:
-        """Whether a finding stands at, below or directly above such a place, or names such an id.
+        """Whether a finding stands at, below or directly above such a place, or rests on such an id.
 
         Where a whole section is lost, nobody knows its ids, and every finding may be an echo.
         """
         if self._section or any(_related(finding.pointer, place) for place in self._dropped):
             return True
-        return bool(self._names) and names_one_of(finding.message, self._names)
-
-
-def names_one_of(message: str, names: Collection[str]) -> bool:
-    """Whether a message quotes one of the ids, by itself or in an address such as 'radio/main'."""
-    return any(name in names for quoted in _QUOTED.findall(message) for name in quoted.split("/"))
+        return finding.rests_on(self._names)
 
 
 def _related(one: Pointer, other: Pointer) -> bool:

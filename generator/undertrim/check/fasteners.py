@@ -30,8 +30,3 @@ def held(subject: Subject) -> Iterator[Held]:
             for index, fastener in enumerate(thing.held_by):
                 if any(getattr(fastener, kind) for kind in FASTENER_KINDS):
                     yield Held((section, thing.id, "held_by", index), thing, fastener)
-
-
-def drilled(subject: Subject) -> Iterator[Held]:
-    """Every fastener that has to be drilled out, wherever that is work in the car like any other drilling."""
-    return (item for item in held(subject) if item.fastener.drilled)

@@ -6,14 +6,16 @@ that both kinds of record have holds `check` and `check_gear` and stands in both
 and nothing else; id, level and position are added by the runner.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from pathlib import Path
 from typing import Protocol
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner
+from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
@@ -26,13 +28,20 @@ from undertrim.record.store import Entry
 class Finding:
     """Something wrong at a place in the record; `key` points at the key there instead of the value.
 
-    `message` is lower case, has no full stop and quotes values; `hint` is the way out.
+    `message` is lower case, has no full stop and quotes values; `hint` is the way out. `about` are the ids that it rests on besides
+    those that lead to its place: where one of them could not be read, it is not worth saying.
     """
 
     pointer: Pointer
     message: str
     hint: str = ""
     key: bool = False
+    about: tuple[str, ...] = ()
+
+    def rests_on(self, names: Collection[str]) -> bool:
+        """Whether one of the ids leads to its place, or is one that it is about."""
+        leading = (str(step) for section, step in pairwise(self.pointer) if section in KEYED)
+        return any(name in names for name in (*leading, *self.about))
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,6 @@ from pathlib import Path
 from undertrim.check import allowing
 from undertrim.check.around import around
 from undertrim.check.cache import CARD, Cache
-from undertrim.check.echoes import names_one_of
 from undertrim.check.findings import Card, Finding
 from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
@@ -127,7 +126,7 @@ def _across(looked: Sequence[Looked]) -> dict[Path, list[Problem]]:
     for rule_id, rule in COLLECTION_RULES.items():
         try:
             for card, finding in rule.check_all(cards):
-                if names_one_of(finding.message, unread):
+                if finding.rests_on(unread):
                     continue
                 found.setdefault(card.path, []).append(_problem(card, finding, rule.LEVEL, rule_id))
         except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named

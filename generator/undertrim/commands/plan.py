@@ -43,7 +43,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Plan and print; exit 1 if the record cannot be planned."""
+    """Plan and print; exit 1 if the record cannot be planned, or some opening is inside the high-voltage system."""
     place = workspace(options)
     try:
         entry = place.load(vehicle_file(place, options.vehicle))
@@ -65,7 +65,14 @@ def run(options: argparse.Namespace) -> int:
     sys.stdout.write(
         json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
     )
-    return 0
+    return _tell_closed(made["closed"])
+
+
+def _tell_closed(closed: Sequence[str]) -> int:
+    """Exit code 1, with a word on each, if some opening asked for is inside the high-voltage system."""
+    for name in closed:
+        print(f"undertrim: '{name}' is inside the high-voltage system: no steps are given for it", file=sys.stderr)
+    return 1 if closed else 0
 
 
 def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[str]) -> Sequence[str]:

@@ -11,7 +11,9 @@ from pathlib import Path
 
 from undertrim.commands.common import Usage, add_workspace, workspace
 from undertrim.derive.fit.stock import Gear, Stock, stock
+from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper
+from undertrim.publish.facts.closed import said
 from undertrim.record import units
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord
@@ -47,6 +49,8 @@ def run(options: argparse.Namespace) -> int:
             f"{entry.source.path} has values that no template can rest on: run 'undertrim check' for the details"
         )
     opening = _opening(entry.record, options.opening)
+    if inside := closed_in(entry.record, opening):
+        return _refuse(f"'{opening.id}': {said(opening, [thing.name for _, by in inside for thing in by])}")
     gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
     file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
     if file.exists() and not options.force:

@@ -31,10 +31,11 @@ def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
     """Everything that is known to be unknown: safety, missing openings, dimensions, functions, duties, sides, in this order."""
     return (
         *_restraint(record),
-        *(task for opening in record.openings.values() for task in _facts(opening, safety=True)),
+        *(task for opening in record.openings.values() for task in _facts(record, opening, safety=True)),
         *_voltage(record),
+        *_forty_eight(record),
         *_missing(record),
-        *(task for opening in record.openings.values() for task in _facts(opening, safety=False)),
+        *(task for opening in record.openings.values() for task in _facts(record, opening, safety=False)),
         *_functions(record),
         *_duties(record),
         *_sides(record),
@@ -66,6 +67,14 @@ def _voltage(record: VehicleRecord) -> Iterator[Task]:
             yield Task(SAFETY, f"{place}/high_voltage", f"look up how near the high voltage comes to {name}")
 
 
+def _forty_eight(record: VehicleRecord) -> Iterator[Task]:
+    """Whether there is a 48 V net, where somebody has left it open, and where a known one is."""
+    if record.vehicle.forty_eight_volt == "unknown":
+        yield Task(SAFETY, "vehicle/forty_eight_volt", "look up whether the vehicle has a 48 V net")
+    if record.vehicle.forty_eight_volt == "yes" and not any(area.forty_eight_volt for area in record.areas.values()):
+        yield Task(SAFETY, "areas", "look up where the parts of the 48 V net are")
+
+
 def _whereabouts(thing: Part | Opening) -> tuple[str, str]:
     """Where its high voltage would be recorded, and what to call that."""
     if thing.area and not thing.high_voltage:
@@ -80,9 +89,9 @@ def _missing(record: VehicleRecord) -> Iterator[Task]:
         yield Task(MISSING, f"openings/{name}/when", words)
 
 
-def _facts(opening: Opening, *, safety: bool) -> Iterator[Task]:
+def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator[Task]:
     kind = SAFETY if safety else DIMENSION
-    for fact in lacking(opening):
+    for fact in lacking(record, opening):
         if fact.safety == safety:
             yield Task(kind, f"openings/{opening.id}/{fact.key}", fact.to_do)
 

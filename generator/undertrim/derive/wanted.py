@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from undertrim.record.model import Blank, Depth, Opening
+from undertrim.derive import doors
+from undertrim.record.model import Blank, Depth, Opening, VehicleRecord
 
 _TRAVEL_SEEN = ("whole-travel", "no-glass")
 
@@ -23,14 +24,14 @@ class Fact:
         return self.key.replace("/", " ").replace("_", " ")
 
 
-def wanted(opening: Opening) -> tuple[Fact, ...]:
+def wanted(record: VehicleRecord, opening: Opening) -> tuple[Fact, ...]:
     """All facts that a receiver or speaker opening wants."""
-    return tuple(_receiver(opening) if opening.kind == "receiver" else _speaker(opening))
+    return tuple(_receiver(opening) if opening.kind == "receiver" else _speaker(record, opening))
 
 
-def lacking(opening: Opening) -> tuple[Fact, ...]:
+def lacking(record: VehicleRecord, opening: Opening) -> tuple[Fact, ...]:
     """Those that are not recorded, or recorded as unknown."""
-    return tuple(fact for fact in wanted(opening) if not fact.known)
+    return tuple(fact for fact in wanted(record, opening) if not fact.known)
 
 
 def _receiver(opening: Opening) -> Iterator[Fact]:
@@ -42,7 +43,7 @@ def _receiver(opening: Opening) -> Iterator[Fact]:
     yield Fact("kit", _known(opening.kit), f"find out whether {name} needs a dash kit")
 
 
-def _speaker(opening: Opening) -> Iterator[Fact]:
+def _speaker(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
     name = f"'{opening.id}'"
     yield Fact("hole", opening.hole is not None, f"measure the hole of {name}")
     yield Fact("bolts", opening.bolts is not None, f"count and measure the bolt holes of {name}")
@@ -57,7 +58,7 @@ def _speaker(opening: Opening) -> Iterator[Fact]:
     )
     if opening.in_a_door:
         sensor = f"look up whether the door of {name} holds a crash pressure sensor"
-        yield Fact("crash_sensor", _known(opening.crash_sensor), sensor, safety=True)
+        yield Fact("crash_sensor", _known(doors.sensor(record, opening)), sensor, safety=True)
 
 
 def _depth(opening: Opening, depth: Depth | None) -> str:
@@ -70,6 +71,8 @@ def _depth(opening: Opening, depth: Depth | None) -> str:
         return f"find out from which face the depth of {name} was measured"
     if door and depth.over not in _TRAVEL_SEEN:
         return f"measure the depth of {name} again, over the whole glass travel"
+    if depth.to_glass == "unknown":
+        return f"see what ends the depth of {name}, and write it as 'obstruction': until then it counts as glass"
     return ""
 
 

@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator
 from datetime import date
 
+from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper, pdf
 from undertrim.publish.facts import Facts
 from undertrim.publish.sheet import Paper
@@ -27,8 +28,10 @@ def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iter
 
 
 def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]]:
-    """The openings in true scale; one whose outline is not recorded has none."""
+    """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system."""
     for opening in record.openings.values():
+        if closed_in(record, opening):
+            continue
         for name in PAPERS:
             template = paper.Template(made["address"], record, opening)
             try:

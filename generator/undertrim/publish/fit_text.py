@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.margins import Check, Number, both
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import duties
+from undertrim.publish.facts import closed, duties
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
 
@@ -57,6 +57,9 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     yield from _wrapped(f"{title}, in cars with {kinds}" if kinds else title, "", "  ")
     if not answer.there:
         yield "  not there in these cars"
+        return
+    if answer.closed:
+        yield from _wrapped(f"INSIDE: {closed.said(answer.opening, answer.closed)}", "  ", "    ")
         return
     yield from _wrapped(f"takes: {'; '.join(answer.takes)}", "  ", "    ") if answer.takes else ()
     if not answer.fits:

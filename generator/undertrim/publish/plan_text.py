@@ -108,7 +108,7 @@ def _fastener(line: Data) -> str:
 
 
 def _tether(line: Data) -> str:
-    restraint = " (restraint wiring)" if line["restraint"] else ""
+    restraint = f" ({line['circuit_words']})" if line["circuit_words"] else ""
     when = f" [{line['when']}]" if line["when"] else ""
     how = f". {line['how']}" if line["how"] else ""
     later = f" ({line['later_words']})" if line["later"] else ""

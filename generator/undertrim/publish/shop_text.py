@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import duties, steps, totals
+from undertrim.publish.facts import closed, duties, steps, totals
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -59,6 +59,7 @@ def _order(order: Order) -> Data:
         "used_up": list(order.used_up),
         "tools": [totals.tool(item) for item in order.tools],
         "notes": list(order.notes),
+        "closed": [closed.said(opening, names) for opening, names in order.closed],
     }  # fmt: skip
 
 
@@ -86,6 +87,8 @@ def _list(entry: Data) -> Iterator[str]:
     kinds = " or ".join(", ".join(f"{name}={choice}" for name, choice in car.items()) for car in entry["cars"])
     yield ""
     yield f"In cars with {kinds}:" if kinds else "In every car asked for:"
+    for words in entry["closed"]:
+        yield from _wrapped(f"INSIDE: {words}", "  ", "      ")
     for verdict in entry["verdicts"]:
         yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
         yield from (line for words in (*verdict["functions"], *verdict["notes"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip

@@ -133,7 +133,7 @@ def _measure(text: str, family: Family) -> Size:
 
 def _unit_hint(text: str, family: Family, error: units.UnitError) -> str:
     before = family.label.removesuffix("{size}")
-    if error.message.endswith("has no unit"):
+    if error.unitless:
         return f"write {quoted(before + text + (' in' if '/' in text else ' mm'))}"
     if "such as" in error.hint:
         return f"write it like '{family.example}'"

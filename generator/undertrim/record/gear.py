@@ -68,6 +68,7 @@ class GearFacts:
     thickness: Length | None = None
     car_bolts: Bolts | None = None
     opening: Face | None = None
+    alters: tuple[str, ...] = ()
     suits: tuple[Place, ...] = ()
     provides: tuple[str, ...] = ()
     takes: str = ""

@@ -19,12 +19,16 @@ _RANGE = re.compile(r"[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]")
 
 
 class UnitError(ValueError):
-    """A text that is not a quantity: `message` says what is wrong, `hint` the way out (may be empty)."""
+    """A text that is not a quantity: `message` says what is wrong, `hint` the way out (may be empty).
 
-    def __init__(self, message: str, hint: str = "") -> None:
+    `unitless` tells that only its unit is missing.
+    """
+
+    def __init__(self, message: str, hint: str = "", *, unitless: bool = False) -> None:
         super().__init__(message)
         self.message = message
         self.hint = hint
+        self.unitless = unitless
 
 
 @dataclass(frozen=True, slots=True)

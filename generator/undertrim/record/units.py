@@ -85,7 +85,7 @@ def _read(text: str, kind: Kind) -> tuple[Numeral, Unit]:
 
 def _refuse_unit(text: str, numeral: Numeral, spelling: str, kind: Kind) -> Unit:
     if not spelling:
-        raise UnitError(f"{quoted(text)} has no unit", _offers(numeral, kind))
+        raise UnitError(f"{quoted(text)} has no unit", _offers(numeral, kind), unitless=True)
     if other := _owner(spelling):
         raise UnitError(f"{quoted(text)} is {other.name}, not {kind.name}", _in_units_of(kind))
     hint = _respelt(numeral, kind.near(spelling)) or _in_units_of(kind)

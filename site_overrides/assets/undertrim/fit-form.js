@@ -208,8 +208,7 @@
 
   function show(out, found, notes) {
     var word = found.kind === "fits-with" && found.to_get.length ? "fits with parts to get" : WORDS[found.kind];
-    var reason = found.headline.replace(found.kind.replace(/-/g, " "), "").replace(/^fits/, "").replace(/^[ :]+/, "");
-    out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), reason ? " " + reason : ""]));
+    out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
     var body = make("tbody", {}, found.checks.map(row));
     out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
     var said = found.notes.concat(notes);

@@ -221,10 +221,10 @@
   /* depth behind, room before, spacers between */
 
   function roomFor(speaker, opening, usual) {
-    var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", leans: null };
+    var depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", obstruction: "", leans: null };
     return {
       clear: typed("clear depth", depth.clear),
-      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, opening, usual)]),
+      behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth), [rear(depth, usual)]),
       front: typed("room to the grille", opening.room_to_grille),
       before: [typed("protrusion of the cone", speaker.protrusion), usual.grille],
       gasket: !speaker.gasket || speaker.gasket === "none" ? [] : [typed("gasket, pressed flat", speaker.gasket)],
@@ -243,9 +243,13 @@
     return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
   }
 
-  function rear(depth, opening, usual) {
-    var moves = depth.over === "whole-travel" || depth.over === "glass-down" || (!depth.over && opening.in_a_door);
-    return moves && (!depth.to || depth.to.toLowerCase().indexOf("glass") >= 0) ? usual.rear_glass : usual.rear;
+  function rear(depth, usual) { return toGlass(depth) === "no" ? usual.rear : usual.rear_glass; }
+
+  /* Whether the window, or what moves with it, is the first thing behind; unknown where nobody recorded it. */
+  function toGlass(depth) {
+    if (depth.over === "no-glass") return "no";
+    if (depth.obstruction === "glass") return "yes";
+    return !depth.obstruction || depth.obstruction === "unknown" ? "unknown" : "no";
   }
 
   function reason(depth, opening) {
@@ -320,19 +324,22 @@
     var order = function (one) { return [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin]; };
     var ordered = checks.slice().sort(function (a, b) { return less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0; });
     var fit = { kind: kind, headline: "", parts: parts, to_get: toGet, notes: notes, checks: ordered };
-    fit.headline = headline(fit);
+    var between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = reasons(fit).join("; ");
+    fit.reason = holds ? between : (between ? "with " + between + ": " : "") + why;
+    fit.headline = (holds ? "fits" : kind.replace(/-/g, " ")) + (between ? " with " + between : "") + (holds ? "" : ": " + why);
     return fit;
   }
 
-  function headline(fit) {
-    var between = "";
-    if (!fit.to_get.length) between = fit.parts.length ? " with " + listed(fit.parts) : "";
-    else if (!fit.parts.length) between = " with " + listed(fit.to_get) + ": none in stock suits";
-    else between = " with " + listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
-    if (fit.kind === "fits" || fit.kind === "fits-with") return "fits" + between;
+  /* What goes between, in words; empty where nothing does. */
+  function betweenWords(fit) {
+    if (!fit.to_get.length) return fit.parts.length ? listed(fit.parts) : "";
+    if (!fit.parts.length) return listed(fit.to_get) + ": none in stock suits";
+    return listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
+  }
+
+  function reasons(fit) {
     var said = fit.checks.filter(function (one) { return one.verdict === fit.checks[0].verdict; });
-    if (fit.kind === "does-not-fit") said = said.slice(0, 1);
-    return fit.kind.replace(/-/g, " ") + between + ": " + said.map(function (one) { return one.words; }).join("; ");
+    return (fit.kind === "does-not-fit" ? said.slice(0, 1) : said).map(function (one) { return one.words; });
   }
 
   function best(fits) {
@@ -354,7 +361,7 @@
       var rank = function (fit) { return [KINDS.indexOf(fit.kind), fit.to_get.length ? 1 : 0]; };
       if (less(rank(turned), rank(found))) found = turned;
     }
-    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found)) });
+    return Object.assign({}, found, { notes: found.notes.concat(otherWays(one, found), level(opening.impedance, gear.impedance), holes(opening, found), behind(opening.depth)) });
   }
 
   function car(one) { return { what: "the car", hole: one.opening.hole, bolts: one.opening.bolts, panel: one.opening.panel }; }
@@ -399,11 +406,12 @@
     var depth = depthCheck(one.room, [where.offset]), on = seatedOn(one, car(one)).concat([depth]);
     var failing = on.filter(function (check) { return check.verdict === "fails"; });
     if (!failing.length || !failing.every(function (check) { return check.mend; })) return [];
-    var what = failing.some(function (check) { return check.mend === "adapter"; }) ? "an adapter plate" : "a spacer";
+    var plate = failing.some(function (check) { return check.mend === "adapter"; }), what = plate ? "an adapter plate" : "a spacer";
     var window = spacerCheck(one.room, where);
     var sure = depth.margin !== null && window.margin !== null && window.margin >= 0;
     var kept = on.filter(function (check) { return failing.indexOf(check) < 0; });
-    return [decided(one, kept.concat([window]), where, "", sure ? what + " " + heights(spacerWindow(one.room, where)) : what)];
+    var found = decided(one, kept.concat([window]), where, "", sure ? what + " " + heights(spacerWindow(one.room, where)) : what);
+    return [Object.assign(found, { plate: plate })];
   }
 
   function otherWays(one, found) {
@@ -432,11 +440,14 @@
 
   function holes(opening, fit) {
     var mismatch = fit.checks.some(function (check) { return check.name.indexOf("bolts") === 0 && check.verdict !== "fits"; });
-    var plate = fit.to_get.some(function (name) { return name.indexOf("adapter") >= 0; });
     var sensor = opening.crash_sensor;
-    var open = sensor === "yes" || sensor === "unknown" || (!sensor && opening.in_a_door);
-    if (!(mismatch || plate) || !open) return [];
+    if (!(mismatch || fit.plate) || sensor === "no") return [];
     return ["no cutting and no drilling in this door: " + (sensor === "yes" ? "there is a crash pressure sensor" : "a crash pressure sensor is not ruled out")];
+  }
+
+  /* That a greater clearance was kept because nobody recorded what is behind. */
+  function behind(depth) {
+    return depth && isLength(depth.clear) && toGlass(depth) === "unknown" ? ["what is behind is not recorded: reckoned as the window glass"] : [];
   }
 
   /* a receiver */

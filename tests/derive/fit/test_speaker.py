@@ -46,7 +46,7 @@ def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) 
     depth = Depth(mm(clear) if not isinstance(clear, Blank) else clear, datum="skin", over="no-glass")
     facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
     facts |= {"room_to_grille": mm(grille) if grille else None, **other}
-    return Opening("side", "Side", "speaker", (), **facts)
+    return Opening("side", "Side", "speaker", (), **{"area": "boot", **facts})
 
 
 def ring(thickness: str, *, made: bool = True, **other: object) -> Spacer:
@@ -168,7 +168,7 @@ def test_a_flange_covers_a_hole_with_its_overlap() -> None:
 def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> None:
     """47 - 55.5625 = -8.56; kept 19.05: rear +10.49, front 24 - 19.05 - 9 = -4.05; window [11.56, 13.00]."""
     usual = clearances(rear="3 mm", rear_glass="3 mm", grille="2 mm")
-    depth = Depth(mm("47"), datum="skin", over="whole-travel", to="Window glass")
+    depth = Depth(mm("47"), datum="skin", over="whole-travel", to="Window glass", obstruction="glass")
     opening = door(grille="24", depth=depth, factory_spacer=mm("19.05"))
     item = gear("2 3/16 in", "9")
     space, (off, kept) = room(item.facts, opening, usual), seats(opening)

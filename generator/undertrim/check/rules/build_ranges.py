@@ -107,10 +107,10 @@ def _between(variant: Variant, ranges: list[tuple[Choice, Built]]) -> Iterator[F
         one, first = _longest(ranges[:count])
         if common := months.common(first, second):
             message = f"'{one.id}' and '{other.id}' overlap {months.within(common.from_, common.to)}"
-            yield Finding(_place(variant, other), message, _MEET)
+            yield Finding(_place(variant, other), message, _MEET, about=(one.id,))
         elif first.to.index < second.from_.index:
             message = f"'{one.id}' and '{other.id}' leave a gap {months.within(first.to, second.from_)}"
-            yield Finding(_place(variant, other), message, _MEET)
+            yield Finding(_place(variant, other), message, _MEET, about=(one.id,))
 
 
 def _ends(variant: Variant, ranges: list[tuple[Choice, Built]], span: Built) -> Iterator[Finding]:

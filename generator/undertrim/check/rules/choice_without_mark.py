@@ -94,7 +94,7 @@ def _alike(variant: Variant) -> Iterator[Finding]:
         if mark and other != choice.id:
             place = ("variants", variant.id, "choices", choice.id, "tell")
             message = f"choices '{other}' and '{choice.id}' of '{variant.id}' have the same 'tell'"
-            yield Finding(place, message, "say for each what the other does not show")
+            yield Finding(place, message, "say for each what the other does not show", about=(other,))
 
 
 def _plain(text: str) -> str:

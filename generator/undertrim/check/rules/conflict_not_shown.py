@@ -135,7 +135,8 @@ def check(subject: Subject) -> Iterator[Finding]:
             continue
         if dispute.fact is None:
             message = f"the record has no single value at '{dispute.conflict.about}'"
-            yield Finding((*home, "about"), message, "write the fact down there, or mend the keys that lead to it")
+            hint = "write the fact down there, or mend the keys that lead to it"
+            yield Finding((*home, "about"), message, hint, about=tuple(dispute.conflict.about.split("/")))
             continue
         if dispute.agreed:
             yield _agreed(dispute)
@@ -158,10 +159,10 @@ def _standing(dispute: Dispute, fact: Fact) -> Iterator[Finding]:
     if not dispute.stands and not dispute.holds_cautious:
         claimed = " and ".join(f"'{claim.says}'" for claim in dispute.claims)
         message = f"'{fact.text}' stands here, which the conflict '{name}' does not know: it has {claimed}"
-        yield Finding(fact.pointer, message, hint)
+        yield Finding(fact.pointer, message, hint, about=(name,))
     elif dispute.rule.safety and not dispute.settled and not dispute.holds_cautious:
         message = f"'{fact.text}' stands here while the conflict '{name}' is open, and people can be hurt"
-        yield Finding(fact.pointer, message, hint)
+        yield Finding(fact.pointer, message, hint, about=(name,))
 
 
 def _settling(dispute: Dispute, fact: Fact, known: list[str]) -> Iterator[Finding]:
@@ -182,4 +183,4 @@ def _settling(dispute: Dispute, fact: Fact, known: list[str]) -> Iterator[Findin
             f"write what it says: {says}",
         ),
     }[dispute.unsettled]
-    yield Finding(("conflicts", name, "settled_by"), message, hint)
+    yield Finding(("conflicts", name, "settled_by"), message, hint, about=(by,))

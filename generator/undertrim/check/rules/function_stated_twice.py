@@ -143,7 +143,8 @@ def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:
         if first:
             message = f"'{function}' is on {first} and on {second}"
             hint = f"keep one, {_WHICH}, or say in a 'note' why there are two"
-            yield Finding((*second.place, "function"), message, hint)
+            about = (function, first.connector.id, first.pin.id)
+            yield Finding((*second.place, "function"), message, hint, about=about)
 
 
 def _unexplained(one: Contact, other: Contact) -> bool:
@@ -156,5 +157,6 @@ def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Itera
         for contact in pins.get(name, ()):
             if together(fact.when, *contact.conditions):
                 message = f"'{name}' is by '{fact.by}' here and on {contact}"
-                yield Finding(("functions", name), message, f"remove it here, or {_WHICH}", key=True)
+                about = (contact.connector.id, contact.pin.id)
+                yield Finding(("functions", name), message, f"remove it here, or {_WHICH}", key=True, about=about)
                 break

@@ -124,7 +124,7 @@ def _look(vehicle: VehicleCard, known: dict[tuple[str, str], VehicleCard]) -> Fi
     if before is None:
         others = [id_ for make, id_ in known if make == vehicle.make and id_ != vehicle.id]
         hint = nearest(name, others, "records of this make") if others else "this make has no other record"
-        return Finding(_PLACE, f"no readable record '{name}' of this make", hint)
+        return Finding(_PLACE, f"no readable record '{name}' of this make", hint, about=(name,))
     if before is vehicle:
         hint = "name the record of the phase before, or remove the line"
         return Finding(_PLACE, f"'{name}' is this record itself", hint)

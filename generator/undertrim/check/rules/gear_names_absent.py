@@ -136,7 +136,8 @@ def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iter
     if vehicle is None:
         close = near(place.vehicle, known)
         hint = f"did you mean '{close}'?" if close else "write make/id, as its file stands below 'records/vehicles'"
-        yield Finding((*pointer, "vehicle"), f"no vehicle record '{place.vehicle}'", hint)
+        about = tuple(place.vehicle.split("/"))
+        yield Finding((*pointer, "vehicle"), f"no vehicle record '{place.vehicle}'", hint, about=about)
     elif vehicle.record:
         openings = list(vehicle.record.openings)
         yield from _absent((*pointer, "opening"), "opening", place.opening, place.vehicle, openings)
@@ -175,4 +176,4 @@ def _all(suited: Mapping[str, VehicleRecord]) -> str:
 def _absent(pointer: Pointer, what: str, name: str, where: str, known: Collection[str]) -> Iterator[Finding]:
     if name not in known:
         hint = nearest(name, list(known), f"its {what}s") if known else f"it has no {what}s"
-        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint)
+        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint, about=(name, *where.split("/")))

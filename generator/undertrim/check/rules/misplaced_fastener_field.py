@@ -48,7 +48,6 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record import drives
 from undertrim.record.model import TURNED
 from undertrim.record.problem import Level
-from undertrim.resources import table
 
 LEVEL = Level.ERROR
 
@@ -71,7 +70,7 @@ def _misplaced(item: Held) -> Iterator[tuple[str, str, str]]:
         yield "or_drive", ", which no tool turns", "take it out, or name the fastener by what turns it"
     elif fastener.or_drive and drives.parse(fastener.or_drive) == fastener.drive:
         yield "or_drive", " is the same as its first drive", "take it out, or write the other tool that turns it"
-    riveted = bool(table("fasteners")[fastener.kind].get("drilled"))
+    riveted = fastener.kind == "rivet"
     if fastener.diameter and not riveted:
         yield "diameter", ", which is no rivet", "write 'thread' for what is turned"
     if riveted:

@@ -90,7 +90,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _absent(pointer: Pointer, name: str, known: Collection[str], what: str) -> Iterator[Finding]:
     if name not in known:
         hint = nearest(name, list(known), f"{what} ids here") if known else f"this record has no {what} yet"
-        yield Finding(pointer, f"no {what} '{name}'", hint)
+        yield Finding(pointer, f"no {what} '{name}'", hint, about=tuple(name.split("/")))
 
 
 def _prerequisites(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:

@@ -56,9 +56,8 @@ error: 'radio' is replaced, so its seal is never made (say it in the opening's '
 
 from collections.abc import Iterator
 
-from undertrim.check.doors import DOORS
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import Part
+from undertrim.record.model import DOORS, Part
 from undertrim.record.problem import Level
 
 LEVEL = Level.ERROR

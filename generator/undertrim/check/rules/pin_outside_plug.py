@@ -89,7 +89,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         found = tether_of(subject.record, connector)
         if found and not table("tethers")["kind"][found[1].kind]["electric"]:
             message = f"'{connector.at}' is a {found[1].kind}, no plug"
-            yield Finding(("connectors", connector.id, "at"), message, "name the plug that these pins are in")
+            about = tuple(connector.at.split("/"))
+            yield Finding(
+                ("connectors", connector.id, "at"), message, "name the plug that these pins are in", about=about
+            )
     for contact in contacts(subject.record):
         complaint = _complaint(contact.connector, contact.pin)
         if complaint:

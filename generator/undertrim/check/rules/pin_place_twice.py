@@ -98,7 +98,12 @@ def _blanks(connector: Connector) -> Iterator[Finding]:
         letter, count = number.rstrip("0123456789"), int(number.lstrip("ABCD"))
         most = len(block(connector.standard))
         if number in connector.pins:
-            yield Finding(place, f"'{number}' is among the blanks and among the pins", "take it out of one of them")
+            yield Finding(
+                place,
+                f"'{number}' is among the blanks and among the pins",
+                "take it out of one of them",
+                about=(number,),
+            )
         elif most and count > most:
             hint = f"its positions are {letter}1 to {letter}{most}"
             yield Finding(place, f"no position '{number}' in a block of ISO 10487", hint)

@@ -51,4 +51,4 @@ def check(subject: Subject) -> Iterator[Finding]:
         if hit := [car for car in subject.cars if one.when.holds(car) and other.when.holds(car)]:
             message = f"'{one.id}' and '{other.id}' both hold{where(hit, subject.cars)}"
             hint = "say with 'when' which cars have which"
-            yield Finding(("sound", other.id), message, hint, key=True)
+            yield Finding(("sound", other.id), message, hint, key=True, about=(one.id,))

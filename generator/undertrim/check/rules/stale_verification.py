@@ -76,7 +76,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
         said = "; ".join(f"{sort} {_named(names)}" for sort, names in sorts.items() if names)
         hint = "check them at the car and run 'undertrim verify' again, or remove 'verified'"
-        yield Finding(("verified",), f"facts edited since {stamp.on}: {said}", hint, key=True)
+        about = tuple(step for names in sorts.values() for name in names for step in name.split("/"))
+        yield Finding(("verified",), f"facts edited since {stamp.on}: {said}", hint, key=True, about=about)
 
 
 def _named(names: tuple[str, ...]) -> str:

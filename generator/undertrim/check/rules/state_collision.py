@@ -219,7 +219,7 @@ def _collided(item: Collision, layout: Layout, cars: str) -> Finding:
     turn = f"under 'preps', put what sets {value} before what sets {need}"
     way_out = turn if item.turned else f"break this chain, or find a way without {need}"
     hint = f"{trail(item.path)}, each needs the next first: {way_out}"
-    return Finding(_place(layout, user, item.state), message, hint)
+    return Finding(_place(layout, user, item.state), message, hint, about=(said(item.user), said(item.changer)))
 
 
 def _who(node: Node) -> str:
@@ -250,7 +250,8 @@ def _never_set(subject: Subject) -> Iterator[Finding]:
                 hit.append(car)
     for (name, state, value), hit in cars.items():
         message = f"'{name}' needs {state} {value}{where(hit, subject.cars)}, but nothing sets it"
-        yield Finding(places[name, state, value], message, "add a preparation that has it under 'sets'")
+        hint = "add a preparation that has it under 'sets'"
+        yield Finding(places[name, state, value], message, hint, about=(name,))
 
 
 def _restraint_live(subject: Subject) -> Iterator[Finding]:
@@ -260,4 +261,4 @@ def _restraint_live(subject: Subject) -> Iterator[Finding]:
             plug = f"its restraint {tether.kind} '{tether.id}'"
             message = f"'{part.id}' needs battery on, but {plug} needs battery off"
             hint = "move what needs the battery on into a preparation, which is then done before"
-            yield Finding(needs.place(part, "battery"), message, hint)
+            yield Finding(needs.place(part, "battery"), message, hint, about=(part.id, tether.id))

@@ -4,7 +4,8 @@
 
 A tether that stays joined to a part which leaves the car or moves over; one that is joined to the new gear
 though its part goes back, or joined again to a part that does not; a restraint plug that is parked or bridged; a cable
-or rod that is parked though its part goes back; and a high-voltage tether that is to be undone, or moved, at all.
+or rod that is parked though its part goes back; and a tether of the high voltage or of a 48 V net that is to be undone, or
+moved, at all.
 
 ## Why it matters
 
@@ -65,9 +66,11 @@ error: the cable 'handle' is left loose, but 'door-panel' goes back (write 'then
         tethers:
           charger: {name: Charger plug, kind: plug, circuit: high-voltage}    # here
           pump: {name: Pump plug, kind: plug, circuit: high-voltage, then: rejoin}    # here
+          starter: {name: Starter cable, kind: plug, circuit: 48-volt}    # here
 
 error: 'charger' is high-voltage and would be undone: that is work for trained persons (write 'then: leave', or leave the part where it is)
 error: 'pump' is high-voltage and would be undone: that is work for trained persons (write 'then: leave', or leave the part where it is)
+error: 'starter' is of a 48 V net and would be undone: it draws an arc (write 'then: leave': how that net is shut down is in the maker's procedure, not here)
 
 ## Good
 
@@ -124,10 +127,15 @@ def check(subject: Subject) -> Iterator[Finding]:
             complaint = _complaint(part, tether)
             if complaint:
                 home = ("parts", part.id, "tethers", tether.id)
-                yield Finding((*home, "then") if tether.then else home, *complaint, key=not tether.then)
+                yield Finding(
+                    (*home, "then") if tether.then else home, *complaint, key=not tether.then, about=(part.goes_to,)
+                )
 
 
 def _complaint(part: Part, tether: Tether) -> Complaint | None:
+    if tether.circuit == "48-volt" and tether.then != "leave":
+        message = f"'{tether.id}' is of a 48 V net and would be undone: it draws an arc"
+        return message, "write 'then: leave': how that net is shut down is in the maker's procedure, not here"
     if tether.circuit == "high-voltage" and tether.then != "leave":
         message = f"'{tether.id}' is high-voltage and would be undone: that is work for trained persons"
         return message, "write 'then: leave', or leave the part where it is"

@@ -118,13 +118,13 @@ def _no_variant(pointer: Pointer, name: str, known: dict[str, Variant]) -> Findi
     if name in _IMPLIED:
         only, way_out = _IMPLIED[name]
         message = f"no variant '{name}': this record covers {only}"
-        return Finding(pointer, message, f"remove the condition, or {way_out}", key=True)
+        return Finding(pointer, message, f"remove the condition, or {way_out}", key=True, about=(name,))
     hint = nearest(name, list(known), "variants here") if known else "declare it under 'variants'"
-    return Finding(pointer, f"no variant '{name}'", hint, key=True)
+    return Finding(pointer, f"no variant '{name}'", hint, key=True, about=(name,))
 
 
 def _no_choice(subject: Subject, pointer: Pointer, item: Undeclared, variant: Variant) -> Finding:
     listed = (*pointer, item.index)
     place = listed if listed in subject.source.values else pointer
     hint = nearest(item.choice or "", list(variant.choices), f"choices of '{variant.id}'")
-    return Finding(place, f"'{variant.id}' has no choice '{item.choice}'", hint)
+    return Finding(place, f"'{variant.id}' has no choice '{item.choice}'", hint, about=(variant.id, item.choice or ""))

@@ -180,7 +180,7 @@ def _closed(subject: Subject) -> Iterator[Finding]:
         which = where(cars[opening], subject.cars)
         message = f"'{opening}' cannot be reached{which}: every route of '{culprit}' is closed"
         hint = f"{path}, each needs the next first: give '{culprit}' a route that does not"
-        yield Finding(("openings", opening, "behind"), message, hint)
+        yield Finding(("openings", opening, "behind"), message, hint, about=(culprit,))
 
 
 def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:

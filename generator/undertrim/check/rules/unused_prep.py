@@ -102,7 +102,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             if twin
             else f"add '{_need(prep)}' to what needs it, or remove it"
         )
-        yield Finding(("preps", prep.id), f"no job uses '{prep.id}'{also}", hint, key=True)
+        yield Finding(("preps", prep.id), f"no job uses '{prep.id}'{also}", hint, key=True, about=(twin,))
 
 
 def _reached(layout: Layout) -> Iterator[str]:

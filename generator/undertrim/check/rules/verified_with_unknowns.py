@@ -91,4 +91,4 @@ def check(subject: Subject) -> Iterator[Finding]:
     if subject.record.verified is None:
         return
     for item in obstacles(subject.record):
-        yield Finding(item.pointer, item.what, f"{item.where}, or remove 'verified'", key=True)
+        yield Finding(item.pointer, item.what, f"{item.where}, or remove 'verified'", key=True, about=item.about)

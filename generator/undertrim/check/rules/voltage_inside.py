@@ -62,7 +62,6 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.needs import home
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
 from undertrim.record.problem import Level
 
 LEVEL = Level.ERROR
@@ -70,19 +69,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Everything that can be worked on and is inside."""
-    for thing in _things(subject.record):
+    for thing in (thing for thing in subject.record.things if subject.record.high_voltage(thing) == "inside"):
         what = f"'{thing.id}' is inside the high-voltage system"
         message = f"{what}: that is work for trained persons by the maker's procedure"
         yield Finding(home(thing), message, "leave it out, and what can only be reached through it", key=True)
-
-
-def _things(record: VehicleRecord) -> Iterator[Part | Prep | Opening]:
-    yield from (prep for prep in record.preps.values() if _inside(prep, record))
-    yield from (part for part in record.parts.values() if record.high_voltage(part) == "inside")
-    yield from (opening for opening in record.openings.values() if record.high_voltage(opening) == "inside")
-
-
-def _inside(prep: Prep, record: VehicleRecord) -> bool:
-    """Whether a preparation is; it has no word of its own, so its area's counts."""
-    area = record.areas.get(prep.area)
-    return record.vehicle.high_voltage != "no" and area is not None and area.high_voltage == "inside"

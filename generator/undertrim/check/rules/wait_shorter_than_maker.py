@@ -101,9 +101,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         hint = "write the maker's wait or 'unknown', or 'fitted: no'"
         yield Finding(("restraint", "wait"), "'none' is a wait only for a car without a restraint system", hint)
     if facts.fitted == "no":
-        for _, words in _met(record):
+        for place, words in _met(record):
             message = f"no restraint system is fitted, but {words}"
-            yield Finding(("restraint", "fitted"), message, "mend one of the two")
+            about = tuple(map(str, place))
+            yield Finding(("restraint", "fitted"), message, "mend one of the two", about=about)
 
 
 def _shorter(record: VehicleRecord, facts: Restraint) -> Iterator[Finding]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.record.model import TURNED, Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
@@ -16,12 +17,13 @@ CARRIES = ("seat", "belt", "wheel")
 class Obstacle:
     """One thing that is in the way: where in the record, what in words, and where the answer is to be found.
 
-    The place may be one that the record does not have yet; what is around it then stands for it.
+    `about` are ids that it rests on besides those that lead there. The place may be one that the record does not have yet; what is around it then stands for it.
     """
 
     pointer: Pointer
     what: str
     where: str
+    about: tuple[str, ...] = ()
 
 
 def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
@@ -79,12 +81,15 @@ def _waits(record: VehicleRecord) -> Iterator[Obstacle]:
 
 def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
     for opening in record.openings.values():
-        if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+        if opening.crash_sensor in (None, "unknown") and doors.sensor(record, opening) == "unknown":
             what = f"it is unknown whether there is a crash pressure sensor at '{opening.id}'"
             yield Obstacle(("openings", opening.id, "crash_sensor"), what, MAKER)
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Obstacle]:
+    if record.vehicle.forty_eight_volt == "unknown":
+        what = "it is unknown whether the vehicle has a 48 V net"
+        yield Obstacle(("vehicle", "forty_eight_volt"), what, MAKER)
     if record.vehicle.high_voltage == "unknown":
         what = "it is unknown whether the vehicle has a high-voltage system"
         yield Obstacle(("vehicle", "high_voltage"), what, MAKER)
@@ -119,7 +124,8 @@ def _conflicts(record: VehicleRecord) -> Iterator[Obstacle]:
         if not dispute.settled and not dispute.agreed:
             name = dispute.conflict.id
             what = f"the conflict '{name}' about '{dispute.conflict.about}' is not settled"
-            yield Obstacle(("conflicts", name), what, "measure at a car, add the claim and name it in 'settled_by'")
+            hint = "measure at a car, add the claim and name it in 'settled_by'"
+            yield Obstacle(("conflicts", name), what, hint, tuple(dispute.conflict.about.split("/")))
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:

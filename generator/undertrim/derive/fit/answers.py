@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from undertrim.derive import cars
+from undertrim.derive.cutting import may_go
 from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import disputed, receiver, speaker
 from undertrim.derive.fit.between import between
@@ -15,6 +16,7 @@ from undertrim.derive.fit.speaker import Spacer
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.takes import limits, nearest
 from undertrim.derive.fit.verdict import Fit, decide, stopped
+from undertrim.derive.procedure.closed import any_inside, closed
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.units import Quantity
 
@@ -24,7 +26,8 @@ class Answer:
     """What fits into one opening, the best first. `cars` are the kinds of the car that it holds for; empty: for every one asked for.
 
     `there` is false in cars that do not have the opening. `takes` are the limits of the opening, in words, `duties` what becomes of
-    what the factory unit also does, whichever receiver of the stock it is.
+    what the factory unit also does, whichever receiver of the stock it is. `closed` names what is inside the high-voltage system on
+    the way to it: nothing is offered then.
     """
 
     opening: Opening
@@ -33,6 +36,7 @@ class Answer:
     fits: tuple[Fit, ...]
     takes: tuple[str, ...] = ()
     duties: tuple[Outcome, ...] = ()
+    closed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,17 +74,19 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     """
     vehicle = replace(vehicle, record=reckoned_record(vehicle.record))
     reckoned, notes = disputed.cautious(vehicle.record, opening)
-    groups: dict[tuple[bool, tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
+    groups: dict[tuple[bool, tuple[str, ...], tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
     for car in _kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
-        fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if there else ()
-        kept = outcomes(vehicle.record, opening, car, _suiting(vehicle, opening, car)) if there else ()
-        groups.setdefault((there, fits, kept), []).append(car)
+        barred = closed(vehicle.record, opening, car) if there else ()
+        open_there = there and not barred
+        fits = _ranked(_Place(vehicle, reckoned, notes, car, sizes), gear) if open_there else ()
+        kept = outcomes(vehicle.record, opening, car, _suiting(vehicle, opening, car)) if open_there else ()
+        groups.setdefault((there, tuple(thing.name for thing in barred), fits, kept), []).append(car)
     takes = limits(reckoned, vehicle.usual)
     return [
-        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, takes, kept)
-        for (there, fits, kept), kinds in groups.items()
+        Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, () if barred else takes, kept, barred)
+        for (there, barred, fits, kept), kinds in groups.items()
     ]
 
 
@@ -111,6 +117,8 @@ def _kinds(vehicle: Vehicle, opening: Opening, chosen: Mapping[str, str]) -> Ite
 def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
     record = vehicle.record
     yield opening.when
+    if any_inside(record):
+        yield from (when for _, when in cars.conditions(record))
     yield from (system.when for system in record.sound.values())
     for item in vehicle.stock.items:
         yield from item.conditions(vehicle.address, opening.id)
@@ -127,12 +135,23 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
 
 def _fit(place: _Place, gear: Gear) -> Fit:
     found = _receiver(place, gear) if place.opening.kind == "receiver" else _speaker(place, gear)
-    return replace(found, notes=(*found.notes, *place.notes))
+    return replace(found, notes=(*found.notes, *place.notes, *_altering(place, found)))
+
+
+def _may_go(place: _Place, item: Gear) -> bool:
+    return may_go(place.vehicle.record, place.opening, item.facts.alters)
+
+
+def _altering(place: _Place, found: Fit) -> Iterator[str]:
+    """That what goes between alters the car."""
+    for item in place.vehicle.stock.items:
+        if item.name in found.parts and item.facts.alters:
+            yield f"{item.name} alters the car: {', '.join(item.facts.alters).replace('-', ' ')}"
 
 
 def _receiver(place: _Place, gear: Gear) -> Fit:
     suiting = _suiting(place.vehicle, place.opening, place.car)
-    kits = [item for item in suiting if item.facts.kind == "kit"]
+    kits = [item for item in suiting if item.facts.kind == "kit" and _may_go(place, item)]
     found = place.sized(gear, kits, lambda: receiver.fit(gear, place.opening, kits, place.vehicle.usual))
     kept = outcomes(place.vehicle.record, place.opening, place.car, suiting, gear)
     more = between(place.vehicle.record, place.car, gear.facts, suiting, kept)
@@ -154,7 +173,7 @@ def _speaker(place: _Place, gear: Gear) -> Fit:
     """Spacers that are made for other openings are left on the shelf: their bolts are not those of this car."""
     vehicle, opening, car = place.vehicle, place.opening, place.car
     suiting = vehicle.stock.suiting(vehicle.address, opening.id, car)
-    rings = [item for item in suiting if item.facts.kind == "spacer"]
+    rings = [item for item in suiting if item.facts.kind == "spacer" and _may_go(place, item)]
     spacers = [Spacer(item, made_for_it=bool(item.facts.suits)) for item in rings]
     found = place.sized(gear, rings, lambda: speaker.fit(gear, opening, spacers, vehicle.usual))
     impedance = gear.facts.impedance

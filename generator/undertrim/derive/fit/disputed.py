@@ -1,5 +1,8 @@
 """An opening as it is reckoned while the evidence disagrees on it: with the cautious value of every open dispute."""
 
+from dataclasses import replace
+
+from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes, reckoned
 from undertrim.record.model import Opening, VehicleRecord
@@ -11,12 +14,14 @@ ANYWHERE = ("sound",)
 def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[str, ...]]:
     """The opening with the cautious value of every fact in dispute, and a note on each, and on each about the factory sound.
 
-    Where no claim is known to be the safe one the fact counts as unknown; a settled dispute changes nothing.
+    Where no claim is known to be the safe one the fact counts as unknown; a settled dispute changes nothing. Whether there is a
+    pressure sensor is what its door says, not what this opening says.
     """
     own = open_disputes(record, "openings", opening.id)
     sound = [dispute for section in ANYWHERE for dispute in open_disputes(record, section)]
     notes = tuple(_note(dispute) for dispute in (*own, *sound))
-    return (reckoned(record).openings[opening.id] if own else opening), notes
+    opening = reckoned(record).openings[opening.id] if own else opening
+    return replace(opening, crash_sensor=doors.sensor(record, opening)), notes
 
 
 def _note(dispute: Dispute) -> str:

@@ -6,13 +6,19 @@ from collections.abc import Iterator
 from undertrim.derive.fit.margins import both
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Opening
+from undertrim.record.model import Blank, Depth, Opening
 from undertrim.record.units import Quantity, show
 
 
 def of(speaker: GearFacts, opening: Opening, fit: Fit) -> tuple[str, ...]:
     """The notes on a speaker in an opening."""
-    return (*level(opening.impedance, speaker.impedance), *_holes(opening, fit))
+    return (*level(opening.impedance, speaker.impedance), *_holes(opening, fit), *_behind(opening.depth))
+
+
+def _behind(depth: Depth | None) -> Iterator[str]:
+    """That a greater clearance was kept because nobody recorded what is behind."""
+    if depth and isinstance(depth.clear, Quantity) and depth.to_glass == "unknown":
+        yield "what is behind is not recorded: reckoned as the window glass"
 
 
 def level(old: Quantity | Blank | None, new: Quantity | Blank | None) -> Iterator[str]:
@@ -42,15 +48,10 @@ def no_spacer(least: float, most: float) -> str:
 def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
     """A pattern that does not match tempts to drill: not into a door that may hold a pressure sensor."""
     mismatch = any(check.name.startswith("bolts") and check.verdict != "fits" for check in fit.checks)
-    plate = any("adapter" in name for name in fit.to_get)
-    if (mismatch or plate) and (opening.crash_sensor in ("yes", "unknown") or _unsaid(opening)):
+    if (mismatch or fit.way.plate) and opening.crash_sensor != "no":
         said = (
             "there is a crash pressure sensor"
             if opening.crash_sensor == "yes"
             else "a crash pressure sensor is not ruled out"
         )
         yield f"no cutting and no drilling in this door: {said}"
-
-
-def _unsaid(opening: Opening) -> bool:
-    return opening.crash_sensor is None and opening.in_a_door

@@ -57,7 +57,7 @@ def room(speaker: GearFacts, opening: Opening, usual: Clearances) -> Room:
     times the tangent.
     """
     depth = opening.depth or Depth(Blank.UNKNOWN)
-    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, depth), _rear(depth, opening, usual))
+    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, depth), _rear(depth, usual))
     before = (typed("protrusion of the cone", speaker.protrusion), usual.grille)
     clear, front = typed("clear depth", depth.clear), typed("room to the grille", opening.room_to_grille)
     return Room(clear, behind, front, before, _gasket(speaker), _reason(depth, opening))
@@ -84,10 +84,9 @@ def _tilted(speaker: GearFacts, depth: Depth) -> tuple[Number, ...]:
     return (known(f"lean of {what}, {lean.text}, at the edge of the magnet", radius * math.tan(angle), step),)
 
 
-def _rear(depth: Depth, opening: Opening, usual: Clearances) -> Number:
-    """More room is kept to glass; where it is not said what is behind a door speaker, it is taken as glass."""
-    moves = depth.over in ("whole-travel", "glass-down") or (not depth.over and opening.in_a_door)
-    return usual.rear_glass if moves and (not depth.to or "glass" in depth.to.lower()) else usual.rear
+def _rear(depth: Depth, usual: Clearances) -> Number:
+    """More room is kept to glass; what nobody recorded is taken as glass, and a note says so."""
+    return usual.rear if depth.to_glass == "no" else usual.rear_glass
 
 
 def _reason(depth: Depth, opening: Opening) -> str:

@@ -1,7 +1,7 @@
 """What to order and to bring for a visit: the gear, what goes between, what is single-use, and what is used up."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle, answer
@@ -9,7 +9,7 @@ from undertrim.derive.fit.load import load, ohms, parallel, sharing
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.procedure import tally
-from undertrim.derive.procedure.planning import Planner, Target
+from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.record.model import Opening
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
@@ -39,6 +39,7 @@ class Order:
     """The list for the kinds of car that have the same one; `cars` is empty where all have it.
 
     `order` is in stock, `to_get` is not; `single_use` are the car's own parts that cannot go back, `used_up` what any such job uses up.
+    `closed` are openings inside the high-voltage system, with the names of what is: nothing is ordered for them.
     """
 
     cars: tuple[Mapping[str, str], ...]
@@ -49,11 +50,12 @@ class Order:
     used_up: tuple[str, ...]
     tools: tuple[tally.Tool, ...]
     notes: tuple[str, ...]
+    closed: tuple[tuple[Opening, tuple[str, ...]], ...] = ()
 
     @property
     def fits(self) -> bool:
-        """Whether every piece goes in, as far as is known, and nothing is lost for it that must not be."""
-        return all(line.fit.kind not in ("stop", "does-not-fit") for line in self.lines)
+        """Whether every piece goes in, as far as is known, nothing is lost for it that must not be, and no opening is inside high voltage."""
+        return not self.closed and all(line.fit.kind not in ("stop", "does-not-fit") for line in self.lines)
 
 
 def orders(
@@ -67,20 +69,27 @@ def orders(
     found: dict[tuple[object, ...], tuple[list[Mapping[str, str]], Order]] = {}
     for car in jobs.open_cars(vehicle.record, fixed):
         one = _order(vehicle, planner, wanted, chosen, car)
-        key = (one.lines, one.order, one.to_get, one.single_use, one.tools, one.notes)
+        key = (
+            one.lines,
+            one.order,
+            one.to_get,
+            one.single_use,
+            one.tools,
+            one.notes,
+            tuple(opening.id for opening, _ in one.closed),
+        )
         found.setdefault(key, ([], one))[0].append(car)
     several = len(found) > 1
-    return [
-        Order(tuple(kinds) if several else (), one.lines, one.order, one.to_get, one.single_use, one.used_up, one.tools, one.notes)
-        for kinds, one in found.values()
-    ]  # fmt: skip
+    return [replace(one, cars=tuple(kinds) if several else ()) for kinds, one in found.values()]
 
 
 def _order(
     vehicle: Vehicle, planner: Planner, wanted: Sequence[Target], chosen: Sequence[Choice], car: Mapping[str, str]
 ) -> Order:
-    steps = planner.plan(wanted, car).steps
-    present = [(opening, gear) for opening, gear in chosen if opening.when.holds(car)]
+    plan = planner.plan(wanted, car)
+    steps, closed = plan.steps, _closed(vehicle, plan)
+    shut = [opening for opening, _ in closed]
+    present = [(opening, gear) for opening, gear in chosen if opening.when.holds(car) and opening not in shut]
     lines = tuple(Line(opening, _fit(vehicle, opening, gear, car)) for opening, gear in present)
     return Order(
         (),
@@ -93,7 +102,16 @@ def _order(
         tuple(dict.fromkeys((*_fuses(vehicle, present), *_used_up(present)))),
         tally.tools(steps),
         tuple(_driven(vehicle, present, car)),
+        closed,
     )
+
+
+def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str, ...]], ...]:
+    """The openings of a visit that are inside the high-voltage system, with the names of what is."""
+    found: dict[str, list[str]] = {}
+    for target, things in plan.closed:
+        found.setdefault(target.opening, []).extend(thing.name for thing in things)
+    return tuple((vehicle.record.openings[name], tuple(dict.fromkeys(names))) for name, names in found.items())
 
 
 def _used_up(present: Sequence[Choice]) -> list[str]:

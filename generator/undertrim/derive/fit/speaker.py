@@ -120,12 +120,14 @@ def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
     failing = [check for check in (*on_car, depth) if check.verdict == "fails"]
     if not failing or not all(check.mend for check in failing):
         return
-    what = "an adapter plate" if any(check.mend == "adapter" for check in failing) else "a spacer"
+    plate = any(check.mend == "adapter" for check in failing)
+    what = "an adapter plate" if plate else "a spacer"
     window = case.room.spacer(seat)
     known = depth.margin is not None and window.margin is not None and window.margin >= 0
     name = f"{what} {heights(*case.room.window(seat))}" if known else what
     kept = [check for check in (*on_car, depth) if check not in failing]
-    yield case.decided([*kept, window], seat, to_get=name)
+    found = case.decided([*kept, window], seat, to_get=name)
+    yield replace(found, way=replace(found.way, plate=plate))
 
 
 def _other_ways(case: Case, found: Fit) -> tuple[str, ...]:

@@ -16,11 +16,15 @@ _RANKED: tuple[Kind, ...] = (*KINDS[:-1], "stop", KINDS[-1])
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not."""
+    """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not.
+
+    `plate` tells that it wants an adapter plate that is not in stock.
+    """
 
     between: str = ""
     on_bracket: bool = False
     turned: bool = False
+    plate: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +33,7 @@ class Fit:
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
     that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not.
+    `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint alone.
     """
 
     gear: str
@@ -42,11 +47,23 @@ class Fit:
     needs: tuple[Need, ...] = ()
     nearest: str = ""
     way: Way = Way()
+    stops: tuple[str, ...] = ()
+    bare: str = ""
 
     @property
     def margin(self) -> float:
         """The smallest margin in mm; minus infinity where none is known."""
         return smallest(self.checks)
+
+    @property
+    def reason(self) -> str:
+        """What the headline says beyond the verdict: what goes between, and what decides."""
+        if self.kind == "stop":
+            return f"{'; '.join(self.stops)}. By size and joint: {self.bare}"
+        between = _between(self)
+        if self.kind in ("fits", "fits-with"):
+            return between
+        return f"{f'with {between}: ' if between else ''}{'; '.join(_reasons(self))}"
 
     @property
     def bridged(self) -> float:
@@ -92,7 +109,8 @@ def stopped(fit: Fit, reasons: Sequence[str]) -> Fit:
     """The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up."""
     if not reasons or fit.kind == "does-not-fit":
         return fit
-    return replace(fit, kind="stop", headline=f"{STOP}: {'; '.join(reasons)}. By size and joint: {fit.headline}")
+    found = replace(fit, kind="stop", stops=tuple(reasons), bare=fit.headline)
+    return replace(found, headline=f"{STOP}: {found.reason}")
 
 
 def _kind(checks: Sequence[Check], between: bool) -> Kind:
@@ -115,18 +133,19 @@ def _order(check: Check) -> tuple[int, bool, float]:
 
 
 def _headline(fit: Fit) -> str:
-    between = _between(fit)
+    between = f" with {said}" if (said := _between(fit)) else ""
     if fit.kind in ("fits", "fits-with"):
         return f"fits{between}"
     return f"{fit.kind.replace('-', ' ')}{between}: {'; '.join(_reasons(fit))}"
 
 
 def _between(fit: Fit) -> str:
+    """What goes between, in words; empty where nothing does."""
     if not fit.to_get:
-        return f" with {listed(fit.parts)}" if fit.parts else ""
+        return listed(fit.parts) if fit.parts else ""
     if not fit.parts:
-        return f" with {listed(fit.to_get)}: none in stock suits"
-    return f" with {listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
+        return f"{listed(fit.to_get)}: none in stock suits"
+    return f"{listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
 
 
 def listed(names: Sequence[str]) -> str:

@@ -4,10 +4,15 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 
+from undertrim.derive import doors
+from undertrim.derive.areas import forty_eight_volt, restraints_at
 from undertrim.derive.procedure import purposes, running
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
+
+_HANDS = ("remove", "refit", "move", "install")
+_SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
 
 
 @cache
@@ -25,24 +30,27 @@ def usual(trigger: str) -> Caution:
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
     """The step with its usual cautions ahead of its own; `restraint` says that the job touches restraint wiring."""
-    found = tuple(usual(trigger) for trigger in dict.fromkeys(_triggers(step, record, car, restraint)))
+    triggers = dict.fromkeys(_triggers(step, record, car, restraint))
+    found = (*(usual(trigger) for trigger in triggers), *_near(step, record))
     return replace(step, cautions=(*found, *step.cautions)) if found else step
 
 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
     if restraint and ("ignition", "", "on") in running.turns(step):
         yield "power-on"
-    if any(line.fate == "out" and line.fastener.drilled for line in step.fasteners):
+    if any(line.fate == "out" and line.fastener.cuts for line in step.fasteners):
         yield "drilling"
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
-    if isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore"):
+    if _at_battery(step):
         yield "battery"
     if isinstance(thing, Prep) and thing.sensor == "yes" and step.kind in ("prepare", "restore"):
         yield "battery-sensor"
     if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
-        yield from _of_area(thing.area, record)
+        yield from _voltage(record.high_voltage(thing))
+    if thing and (_works(step) or _at_battery(step)) and forty_eight_volt(record, thing, at_battery=_at_battery(step)):
+        yield "forty-eight-volt"
     if isinstance(thing, Part) and step.kind in ("remove", "refit", "move"):
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
@@ -51,25 +59,39 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
             yield "restraint"
 
 
+def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
+    """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
+    thing = step.node.thing if step.node else None
+    named = restraints_at(record, thing) if thing and _works(step) else ()
+    if named:
+        caution = usual("near-restraint")
+        yield replace(caution, hazard=caution.hazard.format(named="; ".join(named)))
+
+
+def _works(step: Step) -> bool:
+    """Whether hands take off, fit or put back something in this step."""
+    held = step.node and isinstance(step.node.thing, Prep) and step.node.thing.held_by
+    return step.kind in _HANDS or (step.kind in ("prepare", "restore") and bool(held))
+
+
+def _at_battery(step: Step) -> bool:
+    """Whether the 12 V battery is taken off or put back in this step."""
+    thing = step.node.thing if step.node else None
+    return isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore")
+
+
 def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str]:
-    if any(t.circuit == "restraint" and t.when.holds(car) for t in part.tethers.values()):
+    circuits = {tether.circuit for tether in part.tethers.values() if tether.when.holds(car)}
+    if "restraint" in circuits:
         yield "restraint"
     if purposes.seat_loose(part, car):
         yield "seat-loose"
-    yield from _voltage(record.high_voltage(part))
-
-
-def _of_area(name: str, record: VehicleRecord) -> Iterator[str]:
-    area = record.areas.get(name)
-    if record.vehicle.high_voltage != "no":
-        yield from _voltage((area.high_voltage if area else "") or "unknown")
+    yield from _voltage("near" if "high-voltage" in circuits else record.high_voltage(part))
 
 
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
-    if opening.crash_sensor == "yes":
-        yield "door-sensor"
-    if opening.kind == "speaker" and opening.in_a_door and opening.crash_sensor in (None, "unknown"):
-        yield "door-sensor-unknown"
+    if trigger := _SENSOR.get(doors.sensor(record, opening)):
+        yield trigger
     yield from _voltage(record.high_voltage(opening))
 
 

@@ -23,6 +23,9 @@ GUESS = 2.0
 USUAL_COST = 0.2
 """The same for a usual preparation, such as setting the parking brake."""
 
+CLOSED_COST = 1e6
+"""The same for what is inside the high-voltage system: any way round it is cheaper."""
+
 
 @dataclass(frozen=True)
 class Layout:
@@ -43,6 +46,11 @@ class Layout:
     def reached(self, node: str) -> frozenset[str]:
         """The node and everything it may need by any route."""
         return frozenset(reach(self.graph.needs, [node]))
+
+    @cached_property
+    def inside(self) -> frozenset[str]:
+        """The nodes that are inside the high-voltage system, where nobody works."""
+        return frozenset(name for name, node in self.nodes.items() if self.record.high_voltage(node.thing) == "inside")
 
     @cached_property
     def homes(self) -> Mapping[str, frozenset[str]]:
@@ -80,7 +88,7 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     builder.add_setters(nodes, needs, after)
     builder.add_setters(nodes, needs, after)  # once more: what one node sets, another may need set back
     nodes = _usual_last(nodes)
-    costs = {name: _cost(node) for name, node in nodes.items()}
+    costs = {name: _cost(record, node) for name, node in nodes.items()}
     graph = Graph(costs, after, any_of)
     turns = Turns(nodes, needs, after)
     soft = {name: {*after.get(name, ()), *turns.held_back(name)} for name in nodes}
@@ -93,7 +101,9 @@ def _usual_last(nodes: Mapping[str, Node]) -> dict[str, Node]:
     return {name: nodes[name] for name in (*(name for name in nodes if not name.startswith(states.USUAL)), *usual)}
 
 
-def _cost(node: Node) -> float:
+def _cost(record: VehicleRecord, node: Node) -> float:
+    if record.high_voltage(node.thing) == "inside":
+        return CLOSED_COST
     if isinstance(node.thing, Opening):
         return 0.0
     if node.id.startswith(states.USUAL):

@@ -13,7 +13,7 @@ from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.refit_zones import Zones, zones
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.way_back import followers, ranked
-from undertrim.record.model import Assignment, Opening, Prep, VehicleRecord
+from undertrim.record.model import Assignment, Opening, Prep, Thing, VehicleRecord
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,13 +34,14 @@ class Target:
 
 @dataclass(frozen=True, slots=True)
 class Procedure:
-    """The derived steps of one visit to one car."""
+    """The derived steps of one visit to one car; `closed` are the targets left out of it, with what is inside on their way."""
 
     record: VehicleRecord
     targets: tuple[Target, ...]
     car: Assignment
     steps: tuple[Step, ...]
     selection: Selection
+    closed: tuple[tuple[Target, tuple[Thing, ...]], ...] = ()
 
 
 def targets(record: VehicleRecord) -> tuple[Target, ...]:
@@ -77,13 +78,27 @@ class Planner:
         return self._bench(car)[0]
 
     def plan(self, wanted: Collection[Target], car: Assignment) -> Procedure:
-        """The procedure for a visit; openings that this car does not have are passed over.
+        """The procedure for a visit; openings that this car does not have, or that are inside the high voltage, are passed over.
 
         Raises Unreachable when some opening cannot be reached, TooTangled when its routes interlock too much.
         """
         assembly, selection = self._assembly(wanted, car)
-        present = tuple(target for target in wanted if target.node in self.layout(car).nodes)
-        return Procedure(self.record, present, car, assembly.steps(), selection)
+        present = tuple(self._open(wanted, car))
+        closed = ((target, by) for target in wanted if (by := self.closed(target, car)))
+        return Procedure(self.record, present, car, assembly.steps(), selection, tuple(closed))
+
+    def closed(self, target: Target, car: Assignment) -> tuple[Thing, ...]:
+        """What on the cheapest way to a target is inside the high-voltage system: a way round it is taken if there is one."""
+        layout = self.layout(car)
+        if not layout.inside or target.node not in layout.nodes:
+            return ()
+        selection = cheapest_set(layout.graph, [target.node], layout.ordering)
+        return tuple(layout.nodes[name].thing for name in layout.nodes if name in selection.nodes & layout.inside)
+
+    def _open(self, wanted: Collection[Target], car: Assignment) -> list[Target]:
+        """The targets that this car has and that can be worked at."""
+        nodes = self.layout(car).nodes
+        return [target for target in wanted if target.node in nodes and not self.closed(target, car)]
 
     def step_ids(self, wanted: Collection[Target], car: Assignment) -> tuple[str, ...]:
         """The ids of the steps of `plan`, for when many visits are compared. Raises what `plan` raises."""
@@ -92,7 +107,7 @@ class Planner:
     def _assembly(self, wanted: Collection[Target], car: Assignment) -> tuple[Assembly, Selection]:
         layout = self.layout(car)
         rank, bench = self._bench(car)
-        present = [target.node for target in wanted if target.node in layout.nodes]
+        present = [target.node for target in self._open(wanted, car)]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
         before = relied_on(layout, selection)

@@ -69,8 +69,14 @@ def seat_loose(part: Part, car: Assignment) -> bool:
 
 
 def window(opening: Opening) -> str:
-    """Whether a window moves behind an opening: yes, no or unknown."""
-    over = opening.depth.over if opening.depth else ""
-    if over:
-        return "no" if over == "no-glass" else "yes"
+    """Whether a window moves behind an opening: yes where it ends the depth or was moved for the measurement, no or unknown."""
+    depth = opening.depth
+    if depth and (depth.obstruction == "glass" or depth.over in _WITH_GLASS):
+        return "yes"
+    if depth and depth.over == "no-glass":
+        return "no"
     return "unknown" if opening.in_a_door else "no"
+
+
+_WITH_GLASS = ("whole-travel", "glass-down")
+"""Ways to measure a depth that only an opening with a window has."""

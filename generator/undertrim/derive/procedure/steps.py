@@ -57,7 +57,7 @@ class Step:
     """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up.
 
     A test `needs` states of the car and whatever works through it of what it `uses` joined. `again` marks what was done before in the
-    same visit, so that nothing is counted twice.
+    same visit, so that nothing is counted twice. `seal` is what the step seals its part with again.
     """
 
     id: str
@@ -75,6 +75,7 @@ class Step:
     unknown: bool = False
     new: bool = False
     """Whether a new part goes in here in the place of one that was spoilt as it came off."""
+    seal: str = ""
     state: Mapping[str, str] = field(default_factory=dict)
     needs: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
@@ -193,7 +194,7 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", _named(node), _text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
-        _live(part.cautions, car), takes, tools=_tools(lines), new=part.reuse == "no",
+        _live(part.cautions, car), takes, tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 
@@ -230,7 +231,7 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     tethers = fates.going_back(part, car)
     yield Step(
         f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _renewed(part), _sealed(part)),
-        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), new=part.reuse == "no",
+        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
 

@@ -89,11 +89,16 @@ def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
                 ("parts", part, "tethers", place[1]),
                 "join it before the test",
             )
-    over = opening.depth.over if opening.depth else ""
-    if entry.get("only", "").startswith("window") and (over == "no-glass" or not (over or opening.in_a_door)):
+    if entry.get("only", "").startswith("window") and not _window_there(opening):
         yield Fault(
             "test-without-window", f"'{step.title}' moves a window where there is none", step, None, at(step.node)
         )
+
+
+def _window_there(opening: Opening) -> bool:
+    """Whether a window may be behind an opening: the record speaks of glass there, or does not say that a door has none."""
+    over, ends_at = (opening.depth.over, opening.depth.obstruction) if opening.depth else ("", "")
+    return ends_at == "glass" or (over != "no-glass" and (bool(over) or opening.in_a_door))
 
 
 def _ordinary(tether: Tether) -> bool:

@@ -372,8 +372,8 @@ def _refit(world: World, step: Step) -> Faults:
 
 
 def _seal(world: World, step: Step, node: Node) -> None:
-    """A step that says what a part is sealed with seals it."""
-    if isinstance(node.thing, Part) and node.thing.seal and any(node.thing.seal in text for text in step.text):
+    """A step seals a part with what its record says it is sealed with."""
+    if isinstance(node.thing, Part) and step.seal and step.seal == node.thing.seal:
         world.unsealed.pop(node.id, None)
 
 

@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
+from undertrim.derive import doors
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.load import TURN_ON
 from undertrim.derive.fit.stock import NOTHING, Stock
-from undertrim.publish.facts import duties, evidence, wiring, words
+from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 
 Data = dict[str, Any]
@@ -16,7 +17,9 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
     """In order of weight: `weight` is stop, lost, unknown or need. `stock` is the gear that may keep what the factory unit does."""
     kept = duties.duties(record, address, stock)
     found = [
+        *_closed(record),
         *_voltage(record),
+        *_forty_eight(record),
         *_duties(record, kept),
         *_safety(record),
         *_conflicts(record),
@@ -41,6 +44,11 @@ def _item(
     }
 
 
+def _closed(record: VehicleRecord) -> Iterator[Data]:
+    for opening, cars, text in closed.closings(record):
+        yield _item(record, "stop", f"{closed.TITLE}: {opening.name}", text, cars, [opening.id])
+
+
 def _voltage(record: VehicleRecord) -> Iterator[Data]:
     if record.vehicle.high_voltage == "unknown":
         text = "Nobody has recorded whether this vehicle has a high-voltage system. Look it up before you start."
@@ -52,6 +60,17 @@ def _voltage(record: VehicleRecord) -> Iterator[Data]:
         where = f" It comes near the {' and the '.join(near)}." if near else ""
         text = f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way."
         yield _item(record, "stop", "High-voltage vehicle", text)
+
+
+def _forty_eight(record: VehicleRecord) -> Iterator[Data]:
+    if record.vehicle.forty_eight_volt == "unknown":
+        text = "Nobody has recorded whether this vehicle has a 48 V net. Look it up, and open no connector that you do not know."
+        yield _item(record, "unknown", "48 V net: unknown", text)
+    if record.vehicle.forty_eight_volt == "yes":
+        near = [name.replace("-", " ") for name, area in record.areas.items() if area.forty_eight_volt == "yes"]
+        where = f"Its parts are in these areas: {', '.join(near)}." if near else "Where its parts are is not recorded."
+        text = f"{where} The 12 V battery does not switch it off; a 48 V connector that is opened draws an arc. Leave it joined."
+        yield _item(record, "stop", "48 V net", text)
 
 
 def _receivers(record: VehicleRecord) -> list[str]:
@@ -100,10 +119,11 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
         text = "The maker forbids a supply that keeps the memories alive while the battery is off."
         yield _item(record, "stop", "No memory keeper", text)
     for opening in record.openings.values():
-        if opening.crash_sensor == "yes":
+        sensor = doors.sensor(record, opening)
+        if sensor == "yes":
             text = "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal."
             yield _item(record, "stop", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
-        elif opening.in_a_door and opening.crash_sensor in (None, "unknown"):
+        elif sensor == "unknown":
             text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
             yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
 

@@ -19,7 +19,7 @@ def report(record: VehicleRecord, address: str) -> Data:
     return {
         "vehicle": address,
         **share(matrix.share),
-        "openings": [_opening(item) for item in record.openings.values()],
+        "openings": [_opening(record, item) for item in record.openings.values()],
         "cars": [{"car": dict(row.car), "label": row.label, "cells": dict(row.cells)} for row in matrix.rows],
         "missing": _missing(record, matrix),
         "next": [{"kind": task.kind, "place": task.place, "words": task.words} for task in next_to_measure(record)],
@@ -43,9 +43,9 @@ def share(found: coverage.Share) -> Data:
     return {"answered": found.answered, "cells": found.cells, "percent": found.percent, "share": str(found)}
 
 
-def _opening(item: Opening) -> Data:
-    facts = wanted(item)
-    return {"id": item.id, "facts_wanted": len(facts), "facts_lacking": [fact.name for fact in lacking(item)]}
+def _opening(record: VehicleRecord, item: Opening) -> Data:
+    facts = wanted(record, item)
+    return {"id": item.id, "facts_wanted": len(facts), "facts_lacking": [fact.name for fact in lacking(record, item)]}
 
 
 def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> list[Data]:

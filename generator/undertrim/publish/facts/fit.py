@@ -9,7 +9,7 @@ from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.verdict import STOP, Fit
-from undertrim.publish.facts import duties
+from undertrim.publish.facts import closed, duties
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening, VehicleRecord
@@ -32,11 +32,6 @@ def verdict_words(fit: Fit) -> str:
     return _TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
 
 
-def reason(fit: Fit) -> str:
-    """What the headline says beyond the verdict."""
-    return fit.headline.removeprefix(fit.kind.replace("-", " ")).removeprefix(STOP).removeprefix("fits").lstrip(" :")
-
-
 def fits(vehicle: Vehicle, opening: Opening) -> Data:
     """The whole stock ranked for an opening, and what is drawn of it. Numbers of a check are in its unit, mm or ohm."""
     found = answer(vehicle, opening, None, {})
@@ -49,6 +44,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
     common = shared(item.fits)
     return {
         "there": item.there,
+        "closed": closed.said(item.opening, item.closed) if item.closed else "",
         "cars": [dict(car) for car in item.cars],
         "cars_words": kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),
@@ -78,7 +74,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "verdict": fit.kind,
         "verdict_words": verdict_words(fit),
         "headline": fit.headline,
-        "reason": reason(fit),
+        "reason": fit.reason,
         "parts": list(fit.parts),
         "to_get": list(fit.to_get),
         "checks": [_check(check) for check in fit.checks],

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from undertrim.derive.cutting import may_go
 from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
@@ -53,7 +54,8 @@ def gear_data(facts: GearFacts) -> Data:
 def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
     wanted = "kit" if opening.kind == "receiver" else "spacer"
     for item in vehicle.stock.of(wanted):
-        if made := _made_for(item, vehicle.address, opening.id):
+        made = _made_for(item, vehicle.address, opening.id)
+        if made and may_go(vehicle.record, opening, item.facts.alters):
             clauses = [words.clauses(when) for when in made]
             yield {"id": item.id, "made_for_it": bool(item.facts.suits), "clauses": clauses}
 

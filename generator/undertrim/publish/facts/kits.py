@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping
 from typing import Any
 
+from undertrim.derive.cutting import may_go
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import words
 from undertrim.record.model import VehicleRecord, When
@@ -18,7 +19,8 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
     found = []
     for item in shelf.of("kit"):
         places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, opening)]
-        if places and (not only or item.id in only):
+        allowed = opening in record.openings and may_go(record, record.openings[opening], item.facts.alters)
+        if places and allowed and (not only or item.id in only):
             found.append(
                 {
                     "id": item.id,

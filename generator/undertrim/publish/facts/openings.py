@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from typing import Any
 
+from undertrim.derive import doors
+from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
 from undertrim.record.units import Quantity
@@ -39,10 +41,12 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
-        "rows": [{"label": label, "value": value} for label, value in (*_rows(item), *_absent(record, item)) if value],
+        "rows": [
+            {"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value
+        ],
         "conflicts": doubts.marks(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
-        "crash_sensor": item.crash_sensor,
-        "outline": _outlined(item),
+        "crash_sensor": doors.sensor(record, item),
+        "outline": _outlined(item) and not closed_in(record, item),
         "install_how": item.install_how,
         "cautions": [words.caution(caution) for caution in item.cautions],
         "source": list(item.source),
@@ -56,7 +60,7 @@ def _outlined(item: Opening) -> bool:
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
-def _rows(item: Opening) -> Iterator[tuple[str, str]]:
+def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
     if item.face:
         yield "Opening, width", words.quantity(item.face.width)
         yield "Opening, height", words.quantity(item.face.height)
@@ -80,10 +84,8 @@ def _rows(item: Opening) -> Iterator[tuple[str, str]]:
         yield "Impedance", words.quantity(item.impedance) or "not recorded"
         yield "Channel", _channel(item)
         yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
-        yield (
-            "Crash pressure sensor",
-            _SENSOR[item.crash_sensor] if item.crash_sensor else ("not recorded" if item.in_a_door else ""),
-        )
+    if item.in_a_door or item.crash_sensor:
+        yield "Crash pressure sensor", _SENSOR[doors.sensor(record, item)]
 
 
 def _channel(item: Opening) -> str:
@@ -121,12 +123,18 @@ def bolts(item: Bolts) -> str:
     return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
 
 
+def _behind(item: Depth) -> str:
+    """What ends a depth: what it is reckoned as, and what the record calls it."""
+    sort = "something unknown, taken as glass" if item.obstruction == "unknown" else item.obstruction
+    return f"to{' ' if sort else ''}{sort}{': ' if item.to else ''}{item.to}" if item.to or sort else ""
+
+
 def depth(item: Depth, *, in_a_door: bool) -> str:
     """A depth with its datum, its travel and what ends it."""
     parts = [
         words.quantity(item.clear),
         f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
-        f"to: {item.to}" if item.to else "",
+        _behind(item),
         _OVER[item.over] if item.over else "",
         f"leaning {words.quantity(item.leans)}" if item.leans is not None else "",
     ]

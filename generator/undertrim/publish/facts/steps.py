@@ -28,6 +28,12 @@ SECTION_TITLES = {
     "try": "Try what was joined last",
     "after": "After the battery is back",
 }
+_CIRCUITS = {
+    "ordinary": "",
+    "restraint": "restraint wiring",
+    "high-voltage": "high voltage: do not touch",
+    "48-volt": "48 V: do not open",
+}
 _FATES = {
     "out": "out",
     "back": "back in",
@@ -124,6 +130,7 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "kind": tether.kind,
         "kind_words": states.tether_kind(tether.kind).label,
         "restraint": tether.circuit == "restraint",
+        "circuit_words": _CIRCUITS[tether.circuit],
         "act": line.act,
         "act_words": by_kind.get(line.act) or words_of["act"][line.act],
         "later": list(line.later),

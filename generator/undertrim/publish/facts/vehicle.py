@@ -130,11 +130,13 @@ def _identity(record: VehicleRecord) -> Facts:
         "first_year": first,
         "last_year": last,
         "built": f"built from {facts.built.from_} until before {facts.built.to}",
+        "built_words": f"From {facts.built.from_} until before {facts.built.to}",
         "tell": facts.tell,
         "bodies": list(facts.bodies),
         "drive_sides": list(facts.drive_side),
         "also_called": list(facts.also_called),
         "high_voltage": facts.high_voltage,
+        "forty_eight_volt": facts.forty_eight_volt,
         "follows": facts.follows,
     }
 

@@ -45,6 +45,7 @@ def visit(
         "title": f"{record.vehicle.make} {record.vehicle.model}",
         "demo": record.demo == "yes",
         "jobs": [str(target) for target in wanted],
+        "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
         "variant": dict(fixed),
         "open_variants": _open(record, plans),
         "blockers": [
@@ -82,7 +83,8 @@ def _with_kits(
 
 
 def _refuse_absent(wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]) -> None:
-    missing = [str(target) for target in wanted if not any(target in plan.targets for plan in plans)]
+    known = {target for plan in plans for target in (*plan.targets, *(target for target, _ in plan.closed))}
+    missing = [str(target) for target in wanted if target not in known]
     if missing:
         cars_meant = ", ".join(f"{name}={choice}" for name, choice in fixed.items())
         raise jobs.BadRequest(f"no car with {cars_meant or 'any choice of variants'} has '{missing[0]}'")

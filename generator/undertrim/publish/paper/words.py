@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from undertrim.derive import doors
 from undertrim.publish.facts import evidence, words
 from undertrim.publish.paper.drawing import Drawing, Template
 from undertrim.record.model import Opening, VehicleRecord
@@ -66,7 +67,7 @@ def _shows(template: Template) -> str:
 def _alerts(record: VehicleRecord, opening: Opening) -> Iterator[str]:
     if record.vehicle.high_voltage in _VOLTAGE:
         yield _VOLTAGE[record.vehicle.high_voltage]
-    sensor = opening.crash_sensor or ("unknown" if opening.in_a_door else "no")
+    sensor = doors.sensor(record, opening)
     if sensor in _SENSOR:
         yield _SENSOR[sensor]
 

@@ -60,7 +60,6 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "section": step["section"],
         "verb": step["verb"],
         "title": step["title"],
-        "side": "" if not step["side"] or step["title"].endswith(step["side"]) else step["side"],
         "text": [*step.get("conflicts", []), *step["text"], *kits.lines(step)],
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
@@ -101,7 +100,8 @@ def _fastener(line: Data, pictures: Pictures) -> Row:
 
 
 def _tether(line: Data, pictures: Pictures) -> Row:
-    rest = [line["later_words"], "airbag or belt wiring" if line["restraint"] else "", line["how"]]
+    circuit = "airbag or belt wiring" if line["restraint"] else line["circuit_words"]
+    rest = [line["later_words"], circuit, line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
     return _item(
         pictures.tether(line["kind"]), plan_text.tether_name(line), line["act_words"], loud, rest, line["when"]

@@ -58,7 +58,7 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
 
 
 def _about(facts: Data) -> Iterator[tuple[str, str]]:
-    yield "Built", facts["built"].removeprefix("built ").capitalize()
+    yield "Built", facts["built_words"]
     yield "Bodies", ", ".join(facts["bodies"])
     yield "Drive side", " or ".join(facts["drive_sides"])
     yield "Also called", ", ".join(facts["also_called"])
@@ -137,6 +137,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
     return {
         "name": entry["name"],
         "when": found["cars_words"],
+        "closed": found["closed"],
         "takes": "; ".join(found["takes"]) if found["there"] else "not there in these cars",
         "stock": found["counts_words"] or f"no {entry['kind']} in stock",
         "notes": [*map(duties.line, found["duties"]), *found["notes"]],

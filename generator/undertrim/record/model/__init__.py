@@ -28,7 +28,7 @@ from undertrim.record.model.basics import (
 )
 from undertrim.record.model.evidence import Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
-from undertrim.record.model.openings import Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model.openings import DOORS, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.parts import (
     FASTENER_KINDS,
     TURNED,
@@ -46,11 +46,12 @@ from undertrim.record.model.parts import (
     Todo,
     Wait,
 )
-from undertrim.record.model.whole import VehicleRecord
+from undertrim.record.model.whole import Thing, VehicleRecord
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Pass, Pin, Place, Run, SoundSystem
 
 __all__ = [
     "ALWAYS",
+    "DOORS",
     "FASTENER_KINDS",
     "TURNED",
     "AfterBattery",
@@ -100,6 +101,7 @@ __all__ = [
     "Sources",
     "States",
     "Tether",
+    "Thing",
     "Todo",
     "Torque",
     "Variant",

@@ -36,6 +36,7 @@ class VehicleFacts:
     bodies: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
     follows: str = ""
+    forty_eight_volt: Known | None = None
     boundaries: tuple[Month, ...] = ()
     confirmed_across: tuple[Month, ...] = ()
     source: Sources = ()

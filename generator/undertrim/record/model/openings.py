@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
 from undertrim.record.model.parts import Caution
 
+DOORS = ("front-door", "rear-door")
+"""The areas that are doors."""
+
 
 @dataclass(frozen=True, slots=True)
 class Face:
@@ -43,8 +46,18 @@ class Depth:
     datum: str = ""
     over: str = ""
     to: str = ""
+    obstruction: str = ""
     leans: Angle | None = None
     source: Sources = ()
+
+    @property
+    def to_glass(self) -> Known:
+        """Whether the window, or what moves with it, is the first thing behind; unknown where nobody recorded it."""
+        if self.over == "no-glass":
+            return "no"
+        if self.obstruction in ("", "unknown"):
+            return "unknown"
+        return "yes" if self.obstruction == "glass" else "no"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,5 +97,5 @@ class Opening:
 
     @property
     def in_a_door(self) -> bool:
-        """Whether it is in a door; a door speaker whose area is not recorded counts as in one."""
-        return self.area in ("front-door", "rear-door") or (not self.area and "door" in self.id)
+        """Whether it is in a door, or may be: a speaker's opening that does not say where it is counts as in one."""
+        return self.area in DOORS or (not self.area and self.kind == "speaker")

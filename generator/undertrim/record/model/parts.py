@@ -95,9 +95,9 @@ class Fastener:
         return self.reuse == "no" or bool(table("fasteners")[self.kind].get("single_use"))
 
     @property
-    def drilled(self) -> bool:
-        """Whether it has to be drilled out, which is cutting in the car."""
-        return self.leave == "no" and bool(table("fasteners")[self.kind].get("drilled"))
+    def cuts(self) -> str:
+        """What is done to the car to get it out, such as 'drill'; empty where it comes out whole, or stays."""
+        return str(table("fasteners")[self.kind].get("cuts", "")) if self.leave == "no" else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +164,7 @@ class AreaFacts:
     id: str
     high_voltage: str = ""
     restraints: tuple[str, ...] = ()
+    forty_eight_volt: Known | None = None
     source: Sources = ()
 
 

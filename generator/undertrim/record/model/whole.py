@@ -9,6 +9,9 @@ from undertrim.record.model.openings import Opening
 from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 
+Thing = Part | Prep | Opening
+"""What work is done at."""
+
 
 @dataclass(frozen=True, slots=True)
 class VehicleRecord:
@@ -36,9 +39,15 @@ class VehicleRecord:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
 
-    def high_voltage(self, thing: Part | Opening) -> str:
-        """How close the high voltage comes to a part or opening: clear, near, inside or unknown; its own word, else its area's."""
+    @property
+    def things(self) -> tuple[Thing, ...]:
+        """All preparations, parts and openings."""
+        return (*self.preps.values(), *self.parts.values(), *self.openings.values())
+
+    def high_voltage(self, thing: Thing) -> str:
+        """How close the high voltage comes to a thing: clear, near, inside or unknown; its own word, else its area's."""
         if self.vehicle.high_voltage == "no":
             return "clear"
         area = self.areas.get(thing.area)
-        return thing.high_voltage or (area.high_voltage if area else "") or "unknown"
+        own = "" if isinstance(thing, Prep) else thing.high_voltage
+        return own or (area.high_voltage if area else "") or "unknown"

@@ -1,0 +1,72 @@
+"""Spacers and kits that want cutting are offered only where something may be cut."""
+
+import pytest
+
+from making import record
+from undertrim.derive.fit.answers import Vehicle, answer
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.publish.facts.fit_page import place
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Blank, Bolts, Hole
+from undertrim.record.units import Quantity, parse
+
+
+def mm(text: str) -> Quantity:
+    return parse(f"{text} mm", "length")
+
+
+BOLTS = Bolts("circle", 4, diameter=mm("156"))
+SPEAKER = Gear(
+    "shoal",
+    GearFacts(
+        "speaker", "Skerrowe", "Shoal", basket=Hole("round", diameter=mm("127")), flange=Hole("round", diameter=mm("165")),
+        bolts=BOLTS, depth=mm("63"), protrusion=mm("8"), gasket=Blank.NONE,
+    ),
+)  # fmt: skip
+CAR = """
+    vehicle: {high_voltage: HIGH}
+    areas: {AREA: {restraints: [Belt reel], high_voltage: clear}, rear-door: {high_voltage: WHERE}}
+    parts: {panel: {}}
+    openings:
+      rear-door:
+        behind: [panel]
+        area: rear-door
+        hole: {shape: round, diameter: 130 mm}
+        bolts: {pattern: circle, count: 4, diameter: 156 mm}
+        depth: {clear: 62 mm, datum: skin, over: no-glass}
+        room_to_grille: 20 mm
+        factory_spacer: none
+        crash_sensor: SENSOR
+"""
+
+
+def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int, bool]:
+    """What goes between, how much the form beside the opening may put there, and whether it is said that it alters the car."""
+    text = CAR
+    for word, value in {"SENSOR": "no", "AREA": "boot", "HIGH": "no", "WHERE": "clear", **changed}.items():
+        text = text.replace(word, value)
+    ring = GearFacts(
+        "spacer", "Pellworth", "Ring", thickness=mm("6"), hole=Hole("round", diameter=mm("128")), flange=Hole("round", diameter=mm("176")),
+        bolts=BOLTS, alters=alters,
+    )  # fmt: skip
+    vehicle = Vehicle(record(text), "brindleway/otter-2014-2018", Stock((SPEAKER, Gear("ring", ring))), clearances())
+    opening = vehicle.record.openings["rear-door"]
+    fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
+    return fit.parts, len(place(vehicle, opening)["between"]), any("alters the car: cut" in note for note in fit.notes)
+
+
+def test_what_needs_no_cutting_goes_anywhere() -> None:
+    assert parts((), SENSOR="yes") == (("Pellworth Ring",), 1, False)
+
+
+def test_what_needs_cutting_goes_where_it_may_be_and_says_so() -> None:
+    assert parts(("cut",)) == (("Pellworth Ring",), 1, True)
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [{"SENSOR": "yes"}, {"SENSOR": "unknown"}, {"HIGH": "yes", "WHERE": "near"}, {"HIGH": "yes", "WHERE": "unknown"}],
+)
+def test_what_needs_cutting_is_not_offered_elsewhere(changed: dict[str, str]) -> None:
+    assert parts(("cut",), **changed) == ((), 0, False)
