@@ -25,14 +25,14 @@ def assert_balanced(procedure: Procedure) -> None:
         assert count.out == count.back + count.moved + count.bagged, count
     lines = [(step, line) for step in procedure.steps for line in step.fasteners]
     returned = {(step.part, step.side) for step in procedure.steps if step.kind in ("refit", "move", "restore")}
-    single_use = [line for step, line in lines if line.fastener.reuse == "no" and (step.part, step.side) in returned]
+    single_use = [line for step, line in lines if line.fastener.single_use and (step.part, step.side) in returned]
     counted = [line for line in single_use if line.fate == "out" and line.fastener.kind not in ("hook", "bond")]
     assert sum(count.new for count in tally.fasteners(procedure.steps)) == known(counted)
     assert_bought(procedure, [line for line in single_use if line.fate == "out"])
-    tools = {line.tool for _, line in lines if line.fate != "leave" and line.tool}
-    assert {tool.name for tool in tally.tools(procedure.steps)} == tools.union(
-        *(step.tools for step in procedure.steps)
-    )
+    used = [line for _, line in lines if line.fate != "leave" and line.tool]
+    tools = {line.tool for line in used}.union(*(step.tools for step in procedure.steps))
+    spare = {line.tool for line in used if not tools.isdisjoint(tally.either(line))}
+    assert {tool.name for tool in tally.tools(procedure.steps)} == tools - spare
 
 
 def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
@@ -41,8 +41,12 @@ def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
     sealed = [
         step for step in procedure.steps if step.kind in ("refit", "move") and "Seal it again" in " ".join(step.text)
     ]
+    parts = [step for step in procedure.steps if step.new]
+    resealed = [
+        line for step in sealed for line in step.fasteners if line.fate == "new" and line.fastener.kind == "bond"
+    ]
     if None not in bought:
-        assert sum(count or 0 for count in bought) == known(single_use) + len(sealed)
+        assert sum(count or 0 for count in bought) == known(single_use) - known(resealed) + len(sealed) + len(parts)
     else:
         assert any(not isinstance(line.count, int) for line in single_use)
 

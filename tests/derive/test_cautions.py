@@ -247,10 +247,26 @@ def test_own_cautions_follow_the_usual_ones_in_the_cars_they_are_for() -> None:
     ]
 
 
+RIVETS = """
+parts: {panel: {held_by: [{rivet: blind, count: 3}]}}
+openings: {door: {behind: [panel]}}
+"""
+
+
+def test_drilling_rivets_out_has_its_caution_and_putting_new_ones_in_has_none() -> None:
+    found = on(record(RIVETS), "door")
+    assert found["remove:panel"] == ["drilling"]
+    assert "refit:panel" not in found
+
+
 def test_every_usual_caution_can_be_brought_in() -> None:
     """No entry of the table is dead, none is missing: the words used in the code are those of the table."""
     seen: set[str] = set()
+    sensor = "preps: {battery: {sets: {battery: off}, sensor: yes}}\nparts: {radio: {replaced: yes}}\nopenings: {dash: {behind: [radio]}}"
+    seat = "parts: {seat: {held_by: [{bolt: T50, count: 4, role: seat}]}}\nopenings: {floor: {behind: [seat]}}"
     for text, job in (
+        (sensor, "dash"),
+        (seat, "floor"),
         (LAMP.replace("THEN", "leave"), "dash"),
         (SENSOR.replace("SENSOR", "yes").replace("AREA", "front-door"), "door"),
         (SENSOR.replace("SENSOR", "unknown").replace("AREA", "front-door"), "door"),
@@ -258,6 +274,7 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (CURTAIN, "pod"),
         (MILD.format("yes"), "dash"),
         ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
+        (RIVETS, "door"),
     ):
         seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)
     assert seen == {entry["on"] for entry in table("cautions")["caution"]}

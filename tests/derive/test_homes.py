@@ -66,7 +66,7 @@ def test_a_factory_part_goes_back_when_its_gear_is_no_part_of_the_visit() -> Non
     made = plan(about, "middle")
     back = step(made, "refit:radio")
     assert [(line.tether.id, line.act) for line in back.tethers] == [
-        ("main", "rejoin"), ("flap", "rejoin"), ("lamp", "rejoin"),
+        ("main", "joined"), ("flap", "rejoin"), ("lamp", "joined"),
     ]  # fmt: skip
     assert [(item.what, item.out, item.back, item.moved, item.bagged) for item in tally.fasteners(made.steps)] == [
         ("T20", 4, 4, 0, 0),

@@ -46,16 +46,18 @@ def test_a_whole_visit_in_its_order() -> None:
         "restore:battery",
         "power:on",
         "test:door:sound",
+        "test:door:window-if-any",
         "power:off",
         "refit:panel",
         "test:panel:rod",
         "refit:trim",
         "restore:usual:glass-down",
         "after:clock",
+        "measure:rest",
     ]
     assert [item.section for item in plan(about, "door").steps] == [
         "before", "prepare", "prepare", "prepare", "remove", "remove", "remove", "install", "install", "install",
-        "test", "test", "test", "test", "refit", "refit", "refit", "restore", "after",
+        "test", "test", "test", "test", "test", "refit", "refit", "refit", "restore", "after", "after",
     ]  # fmt: skip
 
 

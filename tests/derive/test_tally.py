@@ -134,7 +134,7 @@ def test_tools_come_in_the_order_of_first_use_with_what_will_do_instead() -> Non
     """, PANEL), "door")  # fmt: skip
     found = {tool.name: tool.instead for tool in tally.tools(made.steps)}
     # 7/32 in = 5.55625 mm by the definition of the inch (25.4 mm); a 5.5 mm socket is 0.06 mm smaller.
-    assert found == {"socket 7/32 in": ("socket 5.5 mm",), "T20 bit": (), "plastic trim tool": ()}
+    assert found == {"socket 7/32 in": ("socket 5.5 mm",), "T20 bit": (), "plastic trim tool": (), "DC clamp meter": ()}
 
 
 def test_recorded_minutes_add_up_and_the_rest_is_said() -> None:

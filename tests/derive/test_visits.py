@@ -67,7 +67,9 @@ def assert_no_plug_open_at_power_on(made: tuple[object, ...], about: VehicleReco
 def test_without_routes_every_visit_is_a_subsequence_of_the_whole(data: st.DataObject, case: Case) -> None:
     planner = Planner(case.record)
     car = data.draw(st.sampled_from(cars.assignments(case.record)))
-    assume(planner.ordered and not planner.layout(car).elsewhere)
+    layout = planner.layout(car)
+    shared = any(len(homes) > 1 for homes in layout.homes.values())  # its plugs end with whichever is fitted first
+    assume(planner.ordered and not layout.elsewhere and not shared)
     chosen = data.draw(st.lists(st.sampled_from(targets(case.record)), min_size=1, unique=True))
     visit, whole = ([item.id for item in planner.plan(jobs, car).steps] for jobs in (chosen, targets(case.record)))
     assert visit == [name for name in whole if name in visit]

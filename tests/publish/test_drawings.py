@@ -7,8 +7,11 @@ from collections import Counter
 
 import pytest
 
+from undertrim.publish import pictures
 from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
 from undertrim.publish.drawings.panels import Edge, Mark
+from undertrim.publish.sheet.pictures import Pictures
+from undertrim.record.model import FASTENER_KINDS
 
 SVG = "{http://www.w3.org/2000/svg}"
 NASTY = """<script>alert("x")</script> & 'quoted' ]]> \x00\x1b"""
@@ -89,8 +92,35 @@ def test_what_is_not_drawn_is_named_with_what_is() -> None:
         heads.head("square", "x")
     with pytest.raises(ValueError, match="no drawing of a 'glue' clip: known are bond, fir-tree"):
         clips.clip("glue", "x")
-    with pytest.raises(ValueError, match="no drawing of a 'rivet' mark: known are bond, clip"):
-        marks.mark("rivet", 0, 0, 10)
+    with pytest.raises(ValueError, match="no drawing of a 'dowel' mark: known are bond, clip"):
+        marks.mark("dowel", 0, 0, 10)
+
+
+@pytest.mark.parametrize("kind", FASTENER_KINDS)
+def test_every_kind_of_fastener_has_a_mark_of_its_own(kind: str) -> None:
+    line = {"kind": kind, "fate": "out", "at": {"top": 1}}
+    drawn = pictures.panel({"title": "Panel", "fasteners": [line]})
+    assert 'data-mark="other"' not in drawn
+
+
+def test_a_kind_nobody_has_drawn_gets_a_plain_mark() -> None:
+    """A new kind of fastener or drive is a line in a table; it must not stop page or sheet before it has a drawing."""
+    for kind, sort in (("dowel", "oak"), ("scrivet", "magnet-pin"), ("clip", "new")):
+        line: dict[str, object] = {
+            "kind": kind,
+            "sort": sort,
+            "text": "1",
+            "head": None,
+            "fate": "out",
+            "at": {"top": 1},
+        }
+        assert "<svg" in pictures.fastener(line)
+        assert "<svg" in pictures.panel({"title": "Panel", "fasteners": [line]})
+        assert Pictures().fastener(line)
+    head = {"family": "star-of-nine", "label": "N9"}
+    line = {"kind": "screw", "sort": "N9", "text": "1", "head": head, "fate": "out", "at": {}}
+    assert "<svg" in pictures.fastener(line)
+    assert Pictures().fastener(line)
 
 
 # Fastener heads

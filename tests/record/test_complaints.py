@@ -36,7 +36,7 @@ def said(source: Source, kind: str = "vehicle") -> list[str]:
 BLANK = "write the value, or 'unknown' where that is allowed, or remove the line"
 RELEASES = "one of: pull, lift, slide, tilt, swing, turn, unscrew, unclip, unhook, peel"
 PIN = "connectors:\n  main: {name: Plug, view: wires, rows: 1, columns: 8, pins: {%s}}\nparts:"
-KINDS_OF_FASTENER = "screw, bolt, nut, clip, scrivet, hook, bond"
+KINDS_OF_FASTENER = "screw, bolt, nut, clip, scrivet, hook, bond, rivet"
 
 
 @pytest.mark.parametrize(

@@ -54,5 +54,5 @@ def _by_fields(thing: Thing, home: Pointer, said: Words, fill: Callable[[str], s
     for act in acts(thing):
         found.setdefault((*home, *act.place), []).append(act)
     for place, same in found.items():
-        done = " and ".join(f"'{act.what}'" for act in same)
+        done = " and ".join(f"'{act.what}'" + (f" to get '{act.fastener}' out" if act.fastener else "") for act in same)
         yield Finding(place, f"'{thing.id}' is altered by {done}, and {fill(said.holds)}", said.hint)

@@ -8,7 +8,7 @@ _SECTIONS = ("vehicle", "variants", "preps", "parts", "openings")
 _ASIDE = frozenset((
     "name", "how", "refit_how", "install_how", "test_how", "restore", "note", "cautions", "source",
     "area", "mirrors", "seal", "takes", "refit_takes", "wait", "release", "direction",
-    "high_voltage", "count", "at", "length", "thread", "torque", "reuse", "moves", "test", "kit",
+    "high_voltage", "count", "at", "length", "thread", "torque", "reuse", "laid", "diameter", "or_drive", "moves", "test", "kit",
     "nominal", "face", "depth", "hole", "bolts", "room_to_grille", "factory_spacer", "impedance",
     "crash_sensor", "ask", "label", "tell", "make", "model", "built", "phase", "model_years",
     "also_called",

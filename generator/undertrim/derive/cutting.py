@@ -7,7 +7,6 @@ from typing import Literal
 from undertrim.derive import doors
 from undertrim.derive.areas import restraints_at
 from undertrim.record.model import Opening, Thing, VehicleRecord
-from undertrim.resources import table
 
 Why = Literal["sensor", "sensor-unknown", "restraint", "voltage", "voltage-unknown"]
 
@@ -17,10 +16,11 @@ _VOLTAGE: dict[str, Why] = {"near": "voltage", "inside": "voltage", "unknown": "
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """One thing that is done: the word for it, and where under the thing it is recorded."""
+    """One thing that is done: the word for it, where under the thing it is recorded, and the fastener that it takes out, if any."""
 
     what: str
     place: tuple[str | int, ...]
+    fastener: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +37,8 @@ def acts(thing: Thing) -> Iterator[Act]:
         yield from (Act(what, ("alters",)) for what in thing.alters)
         return
     for number, fastener in enumerate(thing.held_by):
-        if what := table("fasteners")[fastener.kind].get("cuts"):
-            yield Act(what, ("held_by", number))
+        if fastener.cuts:
+            yield Act(fastener.cuts, ("held_by", number), f"{fastener.kind}: {fastener.what}")
 
 
 def bars(record: VehicleRecord, thing: Thing) -> tuple[Bar, ...]:

@@ -56,7 +56,7 @@ def fit_forms(facts: Facts) -> dict[str, Any]:
     return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
-_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "seal")
+_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")
 
 
 def page_data(facts: Facts) -> Markup:
@@ -77,4 +77,4 @@ def page_data(facts: Facts) -> Markup:
 
 
 def _line(line: Facts) -> dict[str, Any]:
-    return {key: line[key] for key in ("tool", "fate", "counts", "buy", "clauses")}
+    return {key: line[key] for key in ("tool", "either", "fate", "counts", "buy", "clauses")}

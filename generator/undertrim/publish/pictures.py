@@ -19,6 +19,7 @@ _SYMBOLS: dict[str, Symbol] = {
     "scrivet": "scrivet",
     "hook": "hook",
     "bond": "bond",
+    "rivet": "rivet",
 }
 _EDGES = {"front": "left", "rear": "right"}
 
@@ -26,7 +27,8 @@ _EDGES = {"front": "left", "rear": "right"}
 def fastener(line: Facts) -> str:
     """The head, clip or hook of a line of fasteners, as SVG."""
     head = line["head"]
-    return _head(head["family"], head["label"]) if head else _clip(line["kind"], line["sort"], line["text"])
+    known = head and head["family"] in heads.families()
+    return _head(head["family"], head["label"]) if known else _clip(line["kind"], line["sort"], line["text"])
 
 
 @lru_cache(maxsize=256)
@@ -91,7 +93,7 @@ def _colours(facts: object) -> Iterator[Facts]:
 def panel(step: Facts) -> str:
     """A part's outline with its fasteners where they are; empty where no places are recorded."""
     marks = [
-        panels.Mark(_SYMBOLS[line["kind"]], _EDGES.get(edge, edge), count)
+        panels.Mark(_SYMBOLS.get(line["kind"], "other"), _EDGES.get(edge, edge), count)
         for line in step["fasteners"]
         if line["fate"] != "leave"
         for edge, count in line["at"].items()
@@ -100,13 +102,14 @@ def panel(step: Facts) -> str:
 
 
 def clip_name(kind: str, sort: str) -> str:
-    """The drawing for what is not turned: a clip, scrivet, hook or bond; a push clip where a clip has none of its own."""
+    """The drawing for what is not turned; a push clip where a clip has none of its own, a plain mark for a kind without any."""
     if kind == "scrivet":
-        return f"scrivet-{sort.removesuffix('-pin')}"
+        name = f"scrivet-{sort.removesuffix('-pin')}"
+        return name if name in clips.kinds() else "other"
     if kind == "clip":
         nearest = _NEAREST.get(sort, sort)
         return nearest if nearest in clips.kinds() else "push"
-    return kind
+    return kind if kind in clips.kinds() else "other"
 
 
 def tether_name(kind: str) -> str:

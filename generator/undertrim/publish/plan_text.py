@@ -100,17 +100,25 @@ def _step(number: int, step: Data) -> Iterator[str]:
 
 def _fastener(line: Data) -> str:
     fate = f": {line['fate_words']}" if line["fate"] not in ("out", "back") else ""
+    later = f" ({line['later_words']})" if line["later"] else ""
     under = f", under {line['hidden_by']}" if line["hidden_by"] else ""
     detail = f", {line['detail']}" if line["detail"] else ""
     when = f" [{line['when']}]" if line["when"] else ""
-    return f"{line['text']}{detail}{under}{fate}{when}"
+    return f"{line['text']}{detail}{under}{fate}{later}{when}"
 
 
 def _tether(line: Data) -> str:
     restraint = f" ({line['circuit_words']})" if line["circuit_words"] else ""
     when = f" [{line['when']}]" if line["when"] else ""
     how = f". {line['how']}" if line["how"] else ""
-    return f"{line['name']}{restraint}: {line['act_words']}{when}{how}"
+    later = f" ({line['later_words']})" if line["later"] else ""
+    return f"{tether_name(line)}{restraint}: {line['act_words']}{later}{when}{how}"
+
+
+def tether_name(line: Data) -> str:
+    """A tether with the part it is on where the step is about something else: `Antenna plug (Factory radio, left)`."""
+    on = ", ".join(part for part in (line["part"], line["side"]) if part)
+    return f"{line['name']} ({on})" if on else str(line["name"])
 
 
 def _wrapped(text: str, first: str, rest: str) -> list[str]:

@@ -12,6 +12,11 @@
   var next = document.getElementById("ut-new");
   var items = {};
   stepList.querySelectorAll("[data-step]").forEach(function (item) { items[item.dataset.step] = item; });
+  var stated = {};
+  Object.keys(items).forEach(function (number) {
+    var line = items[number].querySelector(".ut-state");
+    stated[number] = line && { line: line, words: line.textContent };
+  });
   var headings = {};
   stepList.querySelectorAll("[data-section]").forEach(function (item) { headings[item.dataset.section] = headings[item.dataset.section] || item; });
   var key = "undertrim:" + data.address;
@@ -105,10 +110,11 @@
   function tools(steps, car) {
     var found = {};
     steps.forEach(function (step) {
-      lines(step, car).forEach(function (line) { if (line.tool && line.fate !== "leave") found[line.tool] = true; });
-      step.tools.forEach(function (tool) { found[tool] = true; });
+      lines(step, car).forEach(function (line) { if (line.tool && line.fate !== "leave") found[line.tool] = line.either; });
+      step.tools.forEach(function (tool) { found[tool] = []; });
     });
-    return Object.keys(found);
+    // Where either of two tools will do, they are left out if one of them is needed anyway.
+    return Object.keys(found).filter(function (tool) { return !found[tool].some(function (one) { return found[one]; }); });
   }
 
   var FATES = ["out", "back", "moved", "bagged", "new"];
@@ -130,7 +136,7 @@
     var found = [];
     steps.forEach(function (step) {
       lines(step, car).forEach(function (line) { found = found.concat(line.buy); });
-      found = found.concat(step.seal);
+      found = found.concat(step.materials);
     });
     return found;
   }
@@ -187,11 +193,34 @@
     });
   }
 
+  /* Battery and ignition beside each step, over the steps of this visit: of several batteries one may be off and another on.
+     With the car left open there is no one run of steps, and what holds in all of them stands there already. */
+  function showStates(numbers, oneCar) {
+    var batteries = {};
+    Object.keys(stated).forEach(function (number) { if (stated[number]) stated[number].line.textContent = stated[number].words; });
+    if (!oneCar) return;
+    numbers.forEach(function (number) {
+      data.steps[number].turns.forEach(function (turn) { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
+    });
+    var now = { battery: "on", ignition: "off" };
+    numbers.forEach(function (number) {
+      data.steps[number].turns.forEach(function (turn) {
+        if (turn[0] !== "battery") { now[turn[0]] = turn[2]; return; }
+        batteries[turn[1]] = turn[2];
+        var names = Object.keys(batteries);
+        var off = names.filter(function (name) { return batteries[name] === "off"; }).length;
+        now.battery = !off ? "on" : off === names.length ? "off" : "partly off";
+      });
+      if (stated[number]) stated[number].line.textContent = "battery " + now.battery + ", ignition " + now.ignition;
+    });
+  }
+
   function update() {
     var jobs = chosenJobs();
     var car = chosenCar();
     var numbers = selection(jobs, car);
     showSteps(numbers);
+    showStates(numbers, jobs.length && data.plans.filter(function (plan) { return agrees(plan.car, car); }).length === 1);
     showTotals(numbers.map(function (number) { return data.steps[number]; }), car);
     page.querySelectorAll("[data-cars]").forEach(function (item) {
       item.hidden = !JSON.parse(item.dataset.cars).some(function (kind) { return agrees(kind, car); });

@@ -22,6 +22,9 @@ It can fire there and then, or fail in the crash.
         area: pillar
         release: pull
         how: Pull it off, then cut the foam block away and drill the trim.    # here
+        held_by:
+          - {rivet: blind, count: 2}    # here
+          - {rivet: blind, count: 1, leave: yes, note: Holds the bracket of the bag.}
     openings:
       pod:
         name: Pillar pod
@@ -33,6 +36,7 @@ It can fire there and then, or fail in the crash.
         alters: [drill]    # here
 
 error: 'drill' beside 'Curtain airbag along the roof edge'; 'Belt reel' (use what is there, or leave this out)
+error: 'pillar-trim' is altered by 'drill' to get 'rivet: blind' out, and beside it are 'Curtain airbag along the roof edge'; 'Belt reel' (use what is there, or leave this out)
 error: 'pod' is altered by 'drill', and beside it are 'Curtain airbag along the roof edge'; 'Belt reel' (use what is there, or leave this out)
 
 ## Good
@@ -50,6 +54,7 @@ error: 'pod' is altered by 'drill', and beside it are 'Curtain airbag along the 
         area: boot
         release: lift
         how: Drill the rivets out.
+        held_by: [{rivet: blind, count: 2, diameter: 4.8 mm}]
 """
 
 from collections.abc import Iterator

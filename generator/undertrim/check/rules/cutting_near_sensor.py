@@ -22,6 +22,9 @@ what it reads. Until somebody has looked it up, the door counts as having one.
         release: lift
         how: Lift the panel off, then enlarge the hole of the bracket.    # here
         refit_how: Blow the door out with compressed air.    # here
+        held_by:
+          - {rivet: blind, count: 4}    # here
+          - {rivet: blind, count: 2, leave: yes, note: These hold the lock.}
     openings:
       front-door:
         name: Front door speakers
@@ -44,6 +47,7 @@ what it reads. Until somebody has looked it up, the door counts as having one.
 
 error: 'enlarge' in a door with a crash pressure sensor (use what is there, or leave this out)
 error: 'Blow' in a door with a crash pressure sensor (use what is there, or leave this out)
+error: 'door-panel' is altered by 'drill' to get 'rivet: blind' out, and its door holds a crash pressure sensor (use what is there, or leave this out)
 error: 'front-door' is altered by 'drill' and 'blow-out', and its door holds a crash pressure sensor (use what is there, or leave this out)
 error: 'Drill' in a door with a crash pressure sensor (use what is there, or leave this out)
 error: 'rear-door' is altered by 'cut', and whether its door holds a crash pressure sensor is not known (look it up: until 'crash_sensor' says no, nothing is altered here)

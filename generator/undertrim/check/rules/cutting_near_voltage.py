@@ -28,6 +28,16 @@ information, and a trim hides them.
         area: floor
         release: lift
         how: Fold it back and drill the floor.    # here
+        held_by: [{rivet: blind, count: 2}]    # here
+      seat-box:
+        name: Seat box
+        release: lift
+        held_by: [{rivet: solid, count: 2}]    # here
+      dash-foot:
+        name: Dash foot
+        release: lift
+        high_voltage: clear
+        held_by: [{rivet: blind, count: 2}]
     openings:
       shelf:
         name: Shelf speakers
@@ -39,6 +49,8 @@ information, and a trim hides them.
         alters: [cut]    # here
 
 error: 'drill' where high-voltage cables run near (use what is there, or leave this out)
+error: 'carpet' is altered by 'drill' to get 'rivet: blind' out, and high-voltage cables run near it (use what is there, or leave this out)
+error: 'seat-box' is altered by 'drill' to get 'rivet: solid' out, and how near the high voltage comes to it is not known (look it up: until 'high_voltage' says clear, nothing is altered here)
 error: 'shelf' is altered by 'cut', and how near the high voltage comes to it is not known (look it up: until 'high_voltage' says clear, nothing is altered here)
 
 ## Good

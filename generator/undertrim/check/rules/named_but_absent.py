@@ -2,7 +2,7 @@
 
 ## What it finds
 
-An id in `after`, `after_any`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, and a pin of a
+An id in `after`, `after_any`, `refit_after`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, and a pin of a
 button ladder that no plug has.
 
 ## Why it matters
@@ -109,6 +109,8 @@ def _refs(pointer: Pointer, refs: tuple[Ref, ...]) -> Iterator[tuple[Pointer, st
 
 
 def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
+    for part in record.parts.values():
+        yield from _refs(("parts", part.id, "refit_after"), part.refit_after)
     for opening in record.openings.values():
         for index, name in enumerate(opening.behind):
             yield ("openings", opening.id, "behind", index), name

@@ -53,7 +53,7 @@ error: the optical ring stays open at 'ring' of 'changer' (write 'then: rejoin',
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.procedure.steps import fate_of_tether
+from undertrim.derive.procedure.fates import fate_of_tether
 from undertrim.record.problem import Level
 
 LEVEL = Level.ERROR

@@ -3,8 +3,9 @@
 ## What it finds
 
 A tether that stays joined to a part which leaves the car or moves over; one that is joined to the new gear
-though its part goes back, or joined again to a part that does not; a restraint plug that is parked; a cable or rod
-that is parked though its part goes back; and a tether of the high voltage or of a 48 V net that is to be undone at all.
+though its part goes back, or joined again to a part that does not; a restraint plug that is parked or bridged; a cable
+or rod that is parked though its part goes back; and a tether of the high voltage or of a 48 V net that is to be undone, or
+moved, at all.
 
 ## Why it matters
 
@@ -21,6 +22,7 @@ dash, a dead handle, or an airbag that does not fire.
         tethers:
           main: {name: Main plug, kind: plug, then: leave}    # here
           antenna: {name: Antenna plug, kind: coax, then: rejoin}    # here
+          pigtail: {name: Captive lead, kind: plug, then: goes-with}    # here
       climate-panel:
         name: Climate panel
         release: unscrew
@@ -34,6 +36,7 @@ dash, a dead handle, or an airbag that does not fire.
         tethers:
           hazard: {name: Hazard switch plug, kind: plug, then: to-gear}    # here
           lamp: {name: Airbag lamp plug, kind: plug, circuit: restraint, then: park}    # here
+          ring: {name: Restraint data ring, kind: fibre, circuit: restraint, then: bridge}    # here
       door-panel:
         name: Door panel
         release: lift
@@ -42,10 +45,12 @@ dash, a dead handle, or an airbag that does not fire.
 
 error: 'main' stays joined, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear)
 error: 'antenna' is joined again, but 'radio' leaves the car (leave 'then' out: it is joined to the new gear, or write 'then: park')
-error: 'climate' stays joined, but 'climate-panel' moves over to 'dash' (write 'then: rejoin')
+error: 'pigtail' stays joined, but 'radio' leaves the car (record the plug at its far end, where it can be undone)
+error: 'climate' stays joined, but 'climate-panel' moves over to 'dash' (write 'then: rejoin', or 'then: goes-with' if it cannot be undone)
 error: 'dial' is joined to the new gear, but 'climate-panel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
 error: 'hazard' is joined to the new gear, but 'bezel' is not replaced (write 'then: rejoin', or 'replaced: yes' if new gear takes its place)
 error: the restraint plug 'lamp' is left open (write 'then: leave' where it can stay joined, else 'then: rejoin')
+error: the restraint fibre 'ring' is left open (write 'then: leave' where it can stay joined, else 'then: rejoin')
 error: the cable 'handle' is left loose, but 'door-panel' goes back (write 'then: rejoin')
 
     vehicle:
@@ -85,6 +90,7 @@ error: 'starter' is of a 48 V net and would be undone: it draws an arc (write 't
         tethers:
           climate: {name: Climate plug, kind: plug}
           dial: {name: Dial cable, kind: cable, then: rejoin}
+          flap: {name: Air flap cable, kind: cable, then: goes-with}
       bezel:
         name: Radio bezel
         release: pull
@@ -104,6 +110,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure import states
+from undertrim.derive.procedure.fates import STAYING
 from undertrim.record.model import Part, Tether
 from undertrim.record.problem import Level
 
@@ -132,14 +139,14 @@ def _complaint(part: Part, tether: Tether) -> Complaint | None:
     if tether.circuit == "high-voltage" and tether.then != "leave":
         message = f"'{tether.id}' is high-voltage and would be undone: that is work for trained persons"
         return message, "write 'then: leave', or leave the part where it is"
-    if tether.circuit == "restraint" and tether.then == "park":
+    if tether.circuit == "restraint" and tether.then in ("park", "bridge"):
         hint = "write 'then: leave' where it can stay joined, else 'then: rejoin'"
         return f"the restraint {tether.kind} '{tether.id}' is left open", hint
     return _of_replaced(part, tether) if part.replaced == "yes" else _of_kept(part, tether)
 
 
 def _of_replaced(part: Part, tether: Tether) -> Complaint | None:
-    if tether.then == "leave":
+    if tether.then in STAYING:
         return f"'{tether.id}' stays joined, but '{part.id}' leaves the car", _when_staying(tether)
     if tether.then == "rejoin":
         hint = "leave 'then' out: it is joined to the new gear, or write 'then: park'"
@@ -152,6 +159,8 @@ def _when_staying(tether: Tether) -> str:
         return "no part with a high-voltage tether is replaced here: that is work for trained persons"
     if tether.circuit == "restraint":
         return "say where it is joined then: a restraint plug may not be left open"
+    if tether.then == "goes-with":
+        return "record the plug at its far end, where it can be undone"
     return "leave 'then' out: it is joined to the new gear"
 
 
@@ -170,4 +179,4 @@ def _of_kept(part: Part, tether: Tether) -> Complaint | None:
 def _when_moving(tether: Tether) -> str:
     if tether.circuit == "high-voltage":
         return "no part with a high-voltage tether is moved here: that is work for trained persons"
-    return "write 'then: rejoin'"
+    return "write 'then: rejoin', or 'then: goes-with' if it cannot be undone"

@@ -62,7 +62,7 @@ error: 'Battery off' takes the battery off while the ignition is on, for dash (s
         tethers:
           vent: {name: Vent hose, kind: hose}    # here
 
-error: 'Vent hose' is undone in 'Battery cover' and never joined again, for dash (say what becomes of it)
+error: 'Plugs of Battery cover: Radio opening' deals with 'Vent hose', but 'Battery cover' makes no room there, for dash (leave 'replaced' out)
 
 ## Good
 

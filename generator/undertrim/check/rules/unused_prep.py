@@ -3,7 +3,7 @@
 ## What it finds
 
 A preparation of the record that no job of any car uses: nothing needs the state it sets, nothing names it under
-`after`, or an earlier preparation sets the same state.
+`after`, or an earlier preparation sets the same state. Several batteries are each needed: the car is dead with all of them off.
 
 ## Why it matters
 
@@ -19,15 +19,25 @@ nobody reads and nobody mends.
         needs: {battery: on, parking-brake: on}
         how: Pull the lever back.
         restore: Push it forward.
-      battery-again:    # here
-        name: Battery off
-        sets: {battery: off}
-        needs: {ignition: off}
-        how: Take the other clamp off.
-        restore: Put it back.
+      hood:
+        name: Bonnet open
+        sets: {bonnet: open}
+        how: Pull the lever.
+        restore: Shut it.
+      hood-again:    # here
+        name: Bonnet open
+        sets: {bonnet: open}
+        how: Pull the other lever.
+        restore: Shut it.
+    parts:
+      radio:
+        name: Factory radio
+        release: slide
+        needs: {bonnet: open}
+        replaced: yes
 
 error: no job uses 'lever-back' (add 'needs: {gear: lowest}' to what needs it, or remove it)
-error: no job uses 'battery-again': 'battery' sets the same (limit one of them by 'when', or remove it)
+error: no job uses 'hood-again': 'hood' sets the same (limit one of them by 'when', or remove it)
 
 ## Good
 
@@ -42,6 +52,12 @@ error: no job uses 'battery-again': 'battery' sets the same (limit one of them b
         name: Parking brake
         sets: {parking-brake: on}
         how: Pull the switch up.
+      second-battery:
+        name: Second battery off
+        sets: {battery: off}
+        needs: {ignition: off}
+        how: Take the other clamp off.
+        restore: Put it back.
       cover-note:
         name: Photograph the dash
         sets: {steering-wheel: lowered}

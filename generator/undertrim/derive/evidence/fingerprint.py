@@ -27,7 +27,7 @@ BY_ID = (
 )
 """Sections in which every id is a block of its own."""
 
-WHOLE = ("vehicle", "restraint", "after_battery")
+WHOLE = ("vehicle", "restraint", "rest", "after_battery")
 """Sections that are one block each."""
 
 NO_FACTS = ("format", "demo", "evidence", "conflicts", "verified")

@@ -6,6 +6,7 @@ from functools import cache
 
 from undertrim.derive import doors
 from undertrim.derive.areas import forty_eight_volt, restraints_at
+from undertrim.derive.procedure import purposes, running
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
@@ -18,7 +19,13 @@ _SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
 def usual(trigger: str) -> Caution:
     """The usual caution for a trigger, from the data table."""
     entry = next(entry for entry in table("cautions")["caution"] if entry["on"] == trigger)
-    return Caution(entry["signal"], entry["hazard"], entry["consequence"], entry["avoid"])
+    return Caution(
+        entry["signal"],
+        entry["hazard"],
+        entry["consequence"],
+        entry["avoid"],
+        state=tuple(entry.get("state", {}).items()),
+    )
 
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
@@ -29,13 +36,17 @@ def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) 
 
 
 def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: bool) -> Iterator[str]:
-    if step.kind == "power" and restraint:
+    if restraint and ("ignition", "", "on") in running.turns(step):
         yield "power-on"
+    if any(line.fate == "out" and line.fastener.cuts for line in step.fasteners):
+        yield "drilling"
     thing = step.node.thing if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
     if _at_battery(step):
         yield "battery"
+    if isinstance(thing, Prep) and thing.sensor == "yes" and step.kind in ("prepare", "restore"):
+        yield "battery-sensor"
     if isinstance(thing, Prep) and step.kind in ("prepare", "restore") and thing.area and thing.held_by:
         yield from _voltage(record.high_voltage(thing))
     if thing and (_works(step) or _at_battery(step)) and forty_eight_volt(record, thing, at_battery=_at_battery(step)):
@@ -44,6 +55,8 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
         yield from _of_part(thing, record, car)
     if isinstance(thing, Opening) and step.kind == "install":
         yield from _of_opening(thing, record)
+        if any(line.tether.circuit == "restraint" for line in step.tethers):
+            yield "restraint"
 
 
 def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
@@ -71,6 +84,8 @@ def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str
     circuits = {tether.circuit for tether in part.tethers.values() if tether.when.holds(car)}
     if "restraint" in circuits:
         yield "restraint"
+    if purposes.seat_loose(part, car):
+        yield "seat-loose"
     yield from _voltage("near" if "high-voltage" in circuits else record.high_voltage(part))
 
 

@@ -6,22 +6,24 @@ from undertrim.derive.procedure.graph import ancestors
 from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.planning import Planner
-from undertrim.derive.procedure.steps import restraint_open
-from undertrim.derive.procedure.walks import reach
+from undertrim.derive.procedure.refit_zones import back_before_power
+from undertrim.derive.procedure.walks import reach, shortest_cycles
+from undertrim.derive.procedure.way_back import waits
 from undertrim.record.model import Assignment, Part, Prep
 
 
 def mixing(layout: Layout) -> frozenset[str]:
-    """The opening nodes that share routes, or a part that moves over, with others.
+    """The opening nodes that share routes, or a part that moves over or makes room, with others.
 
     The nodes of any other opening are the same in every visit, and none of them makes a route of these cheaper.
     """
     openings = [name for name in layout.nodes if name.startswith(OPENING)]
     hot = {*layout.graph.any_of, *_extras(layout, openings)}
     shared = layout.elsewhere
-    if not (hot or shared):
+    roaming = [part for part, homes in layout.homes.items() if len(homes) > 1]
+    if not (hot or shared or roaming):
         return frozenset()
-    homes = frozenset[str]().union(*(layout.homes[part] for part, _ in shared))
+    homes = frozenset[str]().union(*(layout.homes[part] for part in (*(part for part, _ in shared), *roaming)))
     return frozenset(
         name
         for name in openings
@@ -46,7 +48,7 @@ def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
 def regular(planner: Planner, car: Assignment) -> bool:
     """Whether every visit to this car has its steps in the order of the catalogue."""
     layout, whole, rank = planner.layout(car), planner.layout({}), planner.rank(car)
-    if not planner.ordered or rank is not whole.rank or _roams(whole):
+    if not planner.ordered or rank is not whole.rank or _roams(whole) or _refits_apart(whole):
         return False
     routes_first = all(
         rank[other] < rank[node]
@@ -56,6 +58,14 @@ def regular(planner: Planner, car: Assignment) -> bool:
         for other in route
     )
     return routes_first and _refits_regular(layout, whole)
+
+
+def _refits_apart(layout: Layout) -> bool:
+    """Whether parts go back in an order of their own that a visit may have to depart from: for restraint plugs, or where it goes round."""
+    if not layout.refit_after:
+        return False
+    waiting = waits(layout.ordering.needs, layout.refit_after)
+    return bool(_opening_plugs(layout)) or bool(shortest_cycles({name: sorted(rest) for name, rest in waiting.items()}))
 
 
 def _roams(layout: Layout) -> bool:
@@ -91,12 +101,12 @@ def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
 
 
 def _opening_plugs(layout: Layout) -> set[str]:
-    """Parts that leave a restraint plug undone until they are refitted."""
+    """Parts that must be back before power."""
     shared = {part for part, _ in layout.elsewhere}
     return {
         name
         for name, node in layout.nodes.items()
         if isinstance(node.thing, Part)
-        and restraint_open(node.thing, layout.car)
+        and back_before_power(node.thing, layout.car)
         and (name not in layout.homes or name in shared)
     }

@@ -40,6 +40,8 @@ class Layout:
     nodes: Mapping[str, Node]
     graph: Graph
     ordering: Graph
+    refit_after: Mapping[str, frozenset[str]]
+    """For each node the parts that are back before it goes back, as the record says; what follows from `graph` is not in it."""
 
     def reached(self, node: str) -> frozenset[str]:
         """The node and everything it may need by any route."""
@@ -90,7 +92,7 @@ def lay_out(record: VehicleRecord, car: Assignment) -> Layout:
     graph = Graph(costs, after, any_of)
     turns = Turns(nodes, needs, after)
     soft = {name: {*after.get(name, ()), *turns.held_back(name)} for name in nodes}
-    return Layout(record, car, nodes, graph, Graph(costs, soft, any_of))
+    return Layout(record, car, nodes, graph, Graph(costs, soft, any_of), builder.refit_after(nodes))
 
 
 def _usual_last(nodes: Mapping[str, Node]) -> dict[str, Node]:
@@ -140,6 +142,14 @@ class _Builder:
         }
         return after, any_of
 
+    def refit_after(self, nodes: Mapping[str, Node]) -> dict[str, frozenset[str]]:
+        """What a part waits for on the way back, as written."""
+        return {
+            name: frozenset(self._resolve(nodes, node.thing.refit_after, node))
+            for name, node in nodes.items()
+            if isinstance(node.thing, Part) and node.thing.refit_after
+        }
+
     def _refs(self, thing: Part | Prep | Opening) -> Iterator[Ref]:
         """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it."""
         if isinstance(thing, Opening):
@@ -180,14 +190,16 @@ class _Builder:
     def _setters(self, nodes: Mapping[str, Node], user: str, state: str, value: str) -> list[Prep]:
         """The preparation that sets a state: the record's own or the usual one.
 
-        Several only where the car is left open and the record's own apply to some variants.
+        Several only where the state wants all of them, or the car is left open and the record's own apply to some variants.
         """
         found: list[Prep] = []
         for node in nodes.values():
             if isinstance(node.thing, Prep) and node.thing.sets.get(state) == value and node.id != user:
                 found.append(node.thing)
-                if self.car or not node.thing.when.clauses:
+                if (self.car or not node.thing.when.clauses) and not states.together(state):
                     return found
+        if any(self.car or not prep.when.clauses for prep in found):
+            return found
         spare = states.usual().get((state, value)) if _must_be_set(nodes, state, value) else None
         return [*found, spare] if spare and spare.id != user else found
 

@@ -4,13 +4,15 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from undertrim.derive.procedure.assembly import Assembly, Bench, Shelf
+from undertrim.derive.procedure.assembly import Assembly, Bench, Refit, Shelf
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
+from undertrim.derive.procedure.refit_zones import Zones, zones
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.way_back import followers, ranked
 from undertrim.record.model import Assignment, Opening, Prep, Thing, VehicleRecord
 
 
@@ -54,7 +56,12 @@ class Planner:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
         self._benches: dict[_Key, tuple[Rank, Bench]] = {}
-        self._shelf = Shelf(record)
+        self._zones_made: dict[_Key, Zones] = {}
+        self._backs: dict[_Key, dict[str, int]] = {}
+
+    @cached_property
+    def _shelf(self) -> Shelf:
+        return Shelf(self.record, frozenset(name for name, _ in self.layout({}).elsewhere))
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
@@ -103,7 +110,16 @@ class Planner:
         present = [target.node for target in self._open(wanted, car)]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
-        return Assembly(bench, ordered, relied_on(layout, selection), layout.homes), selection
+        before = relied_on(layout, selection)
+        return Assembly(bench, ordered, before, layout.homes, self._refit(layout, rank)), selection
+
+    def _refit(self, layout: Layout, rank: Rank) -> Refit:
+        """The way back of a car: its order is that of the whole record where its way in is."""
+        key = _key({} if self.ordered and rank is self._whole[0] else layout.car)
+        if key not in self._backs:
+            of = self.layout(dict(key))
+            self._backs[key] = ranked(of, sorted(of.nodes, key=lambda name: (rank[name], of.graph.place[name])))
+        return Refit(layout.refit_after, self._backs[key], self._zones(layout))
 
     @cached_property
     def ordered(self) -> bool:
@@ -119,7 +135,23 @@ class Planner:
         rank, bench = self._bench({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
-        return Assembly(bench, nodes, layout.ordering.needs, layout.homes, also_refit).steps()
+        refit, before = self._refit(layout, rank), layout.ordering.needs
+        return Assembly(bench, nodes, before, layout.homes, refit, also_refit, every=True).steps()
+
+    def _zones(self, layout: Layout) -> Zones:
+        """Where the nodes of a car go back: as in the whole record where that knows all that goes back after each of them."""
+        own, whole = followers(layout), followers(self.layout({}))
+        if self.ordered and all(own[name] <= whole.get(name, set()) for name in layout.nodes):
+            return self._zoned({})
+        return self._zoned(layout.car)
+
+    def _zoned(self, car: Assignment) -> Zones:
+        key = _key(car)
+        if key not in self._zones_made:
+            layout, bench = self.layout(car), self._bench(car)[1]
+            touchy = [name for name, node in layout.nodes.items() if bench.wants_battery_off(node)]
+            self._zones_made[key] = zones(touchy, followers(layout))
+        return self._zones_made[key]
 
     def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
         key = _key(car)

@@ -44,6 +44,12 @@ def _usual_prep(entry: dict[str, object]) -> Prep:
     )
 
 
+@cache
+def together(state: str) -> bool:
+    """Whether everything that sets a value of this state must be done for the car to be in it, as with several batteries."""
+    return bool(table("states")["state"][state].get("together"))
+
+
 @dataclass(frozen=True, slots=True)
 class TetherKind:
     """What is usual for a kind of tether."""
@@ -51,19 +57,25 @@ class TetherKind:
     label: str
     electric: bool
     mechanical: bool
+    undo: str
+    rejoin: str
+    park: str
     usual_test: str = ""
+    serves: tuple[str, ...] = ()
 
 
 @cache
 def tether_kind(kind: str) -> TetherKind:
     """What is usual for this kind of tether."""
-    return TetherKind(**table("tethers")["kind"][kind])
+    entry = table("tethers")["kind"][kind]
+    return TetherKind(**{**entry, "serves": tuple(entry.get("serves", ()))})
 
 
 def needs_of(part: Part) -> States:
     """The states a part needs to come off: what it says, and the battery off where wiring is undone or restraint wiring moved."""
     wired = any(
-        tether.circuit != "ordinary" or (tether.then != "leave" and tether_kind(tether.kind).electric)
+        tether.circuit != "ordinary"
+        or (tether.then not in ("leave", "goes-with") and tether_kind(tether.kind).electric)
         for tether in part.tethers.values()
     )
     implied = {"battery": "off"} if wired else {}

@@ -3,11 +3,12 @@
 A step's id is `<kind>:<node>` or `<kind>:<node>:<detail>`, made of record ids only, so it stays the same as long as they do.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from undertrim.derive.procedure import states
+from undertrim.derive.procedure import fates, purposes, states
+from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.node import Node, minutes, node_id
 from undertrim.record import drives
 from undertrim.record.model import (
@@ -19,7 +20,6 @@ from undertrim.record.model import (
     Opening,
     Part,
     Prep,
-    Tether,
     Todo,
     VehicleRecord,
     Wait,
@@ -27,15 +27,19 @@ from undertrim.record.model import (
 )
 from undertrim.resources import table
 
-SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "after")
+SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "try", "after")
 
 
 @dataclass(frozen=True, slots=True)
 class FastenerLine:
-    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave."""
+    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave.
+
+    `later` says where those end that come out and do not simply go back: bagged, moved or binned.
+    """
 
     fastener: Fastener
     fate: str
+    later: str = ""
 
     @property
     def count(self) -> Count | None:
@@ -44,23 +48,16 @@ class FastenerLine:
 
     @property
     def tool(self) -> str:
-        """The tool that undoes them; empty for bare hands."""
-        return tool_for(self.fastener)
-
-
-@dataclass(frozen=True, slots=True)
-class TetherLine:
-    """One tether in one step; `act` is leave, undo, rejoin, to-gear or park."""
-
-    tether: Tether
-    act: str
+        """The tool for them in this step; empty for bare hands."""
+        return tool_for(self.fastener, back=self.fate not in ("out", "leave"))
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
     """One step of a procedure. `minutes` is None where no time is recorded; `unknown` marks a fact to look up.
 
-    `seal` is what the step seals its part with again.
+    A test `needs` states of the car and whatever works through it of what it `uses` joined. `again` marks what was done before in the
+    same visit, so that nothing is counted twice. `seal` is what the step seals its part with again.
     """
 
     id: str
@@ -76,8 +73,13 @@ class Step:
     wait: Wait | None = None
     tools: tuple[str, ...] = ()
     unknown: bool = False
+    new: bool = False
+    """Whether a new part goes in here in the place of one that was spoilt as it came off."""
     seal: str = ""
     state: Mapping[str, str] = field(default_factory=dict)
+    needs: Mapping[str, str] = field(default_factory=dict)
+    uses: tuple[str, ...] = ()
+    again: bool = False
 
     @property
     def part(self) -> str:
@@ -90,25 +92,44 @@ class Step:
         return (self.node.side or "") if self.node else ""
 
 
-def tool_for(fastener: Fastener) -> str:
-    """The tool that undoes a fastener; empty for bare hands."""
+def tool_for(fastener: Fastener, *, back: bool = False) -> str:
+    """The tool that undoes a fastener, or puts it `back`; two joined by 'or' where either will do, empty for bare hands."""
+    return " or ".join(tools_for(fastener, back=back))
+
+
+def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[str, ...]:
+    """The tools of which any one undoes a fastener, or puts it `back`."""
     kind = fastener.kind
-    return _tool(kind, getattr(fastener, kind))
+    if kind in TURNED:
+        return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
+    words = table("fasteners")[kind]
+    name = (words.get("tool_back") if back else None) or words.get("tool")
+    return (str(name),) if name else ()
 
 
 @lru_cache(maxsize=4096)
-def _tool(kind: str, what: str) -> str:
-    drive = drives.parse(what) if kind in TURNED else None
-    return drives.tool(drive) if drive else str(table("fasteners")[kind].get("tool", ""))
+def _turning(what: str) -> str:
+    return drives.tool(drives.parse(what))
 
 
 def _named(node: Node) -> str:
     return f"{node.thing.name}, {node.side}" if node.side else node.thing.name
 
 
-def _lines(held_by: tuple[Fastener, ...], car: Assignment, fate: str) -> tuple[FastenerLine, ...]:
-    live = (fastener for fastener in held_by if fastener.when.holds(car))
-    return tuple(FastenerLine(f, "leave" if f.leave == "yes" else fate) for f in live)
+def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
+    live = (fastener for fastener in thing.held_by if fastener.when.holds(car))
+    return tuple(
+        FastenerLine(f, "leave") if f.leave == "yes" else FastenerLine(f, "out", _left(thing, f)) for f in live
+    )
+
+
+def _left(thing: Part | Prep, fastener: Fastener) -> str:
+    """Where fasteners end that do not simply go back with what they hold."""
+    if fastener.single_use:
+        return "binned"
+    if isinstance(thing, Prep) or thing.replaced == "no":
+        return ""
+    return "moved" if fastener.moves == "yes" else "bagged"
 
 
 def _tools(lines: tuple[FastenerLine, ...]) -> tuple[str, ...]:
@@ -119,22 +140,9 @@ def _text(*parts: str) -> tuple[str, ...]:
     return tuple(part for part in parts if part)
 
 
-def fate_of_tether(part: Part, tether: Tether) -> str:
-    """What becomes of a tether: as written, or by what becomes of its part."""
-    return tether.then or ("to-gear" if part.replaced == "yes" else "rejoin")
-
-
 def on_restraint(part: Part, car: Assignment) -> bool:
     """Whether the part carries restraint wiring."""
     return any(tether.circuit == "restraint" and tether.when.holds(car) for tether in part.tethers.values())
-
-
-def restraint_open(part: Part, car: Assignment) -> bool:
-    """Whether taking the part off leaves a restraint plug undone."""
-    return any(
-        tether.circuit == "restraint" and fate_of_tether(part, tether) != "leave" and tether.when.holds(car)
-        for tether in part.tethers.values()
-    )
 
 
 def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
@@ -150,28 +158,29 @@ def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) 
     """Set a state of the car, and wait where there is something to wait for."""
     prep = node.thing
     assert isinstance(prep, Prep)
-    lines = _lines(prep.held_by, car, "out")
+    lines = _coming_out(prep, car)
     yield Step(
         f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
+    yield from wait_for(node, section, waits)
+
+
+def wait_for(node: Node, section: str, waits: tuple[Wait, ...], short: str = "") -> Iterator[Step]:
+    """Wait after a preparation; `short` marks the wait of a battery that is not the last to go off."""
     for number, wait in enumerate(waits):
-        name = f"wait:{node.id}" if number == 0 else f"wait:{node.id}:unknown"
+        name = f"wait:{node.id}{short}" if number == 0 else f"wait:{node.id}{short}:unknown"
         yield Step(name, "wait", section, "Wait", _text(wait.why), node, wait=wait)
 
 
-def remove(node: Node, car: Assignment, section: str) -> Iterator[Step]:
-    """Take a part off."""
+def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) -> Iterator[Step]:
+    """Take a part off; `returns` says that some visits put it back though new gear replaces it."""
     part = node.thing
     assert isinstance(part, Part)
-    lines = _lines(part.held_by, car, "out")
-    tethers = tuple(
-        TetherLine(t, fate if (fate := fate_of_tether(part, t)) in ("leave", "bridge") else "undo")
-        for t in part.tethers.values()
-        if t.when.holds(car)
-    )
+    lines = _coming_out(part, car)
+    tethers = fates.coming_off(part, car, returns=returns)
     yield Step(
-        f"remove:{node.id}", "remove", section, _named(node), _text(part.how), node, lines, tethers,
+        f"remove:{node.id}", "remove", section, _named(node), _text(part.how, _laid(part), _spoilt(part)), node, lines, tethers,
         _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
 
@@ -181,29 +190,34 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     part = node.thing
     assert isinstance(part, Part)
     lines = _returning(part.held_by, car)
-    tethers = tuple(_joined(part, t) for t in part.tethers.values() if t.when.holds(car))
-    tethers = tuple(line for line in tethers if line.act != "leave")
+    tethers = fates.refitted(part, car)
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
-        f"refit:{node.id}", "refit", "refit", _named(node), _text(part.refit_how, _sealed(part)), node, lines, tethers,
-        _live(part.cautions, car), takes, tools=_tools(lines), seal=part.seal,
+        f"refit:{node.id}", "refit", "refit", _named(node), _text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
+        _live(part.cautions, car), takes, tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
-
-
-def _joined(part: Part, tether: Tether) -> TetherLine:
-    """A tether as its part goes back: joined again too where new gear would have taken it."""
-    fate = fate_of_tether(part, tether)
-    return TetherLine(tether, "rejoin" if part.replaced == "yes" and fate != "leave" else fate)
 
 
 def _sealed(part: Part) -> str:
     return f"Seal it again: {part.seal}." if part.seal else ""
 
 
+def _laid(part: Part) -> str:
+    return f"While it is off: {part.laid}." if part.laid else ""
+
+
+def _spoilt(part: Part) -> str:
+    return "It is single-use: bin it. A new one goes in its place." if part.reuse == "no" else ""
+
+
+def _renewed(part: Part) -> str:
+    return "Fit a new one: the old one is single-use." if part.reuse == "no" else ""
+
+
 def _returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerLine, ...]:
     live = (f for f in held_by if f.when.holds(car) and f.leave == "no")
-    return tuple(FastenerLine(f, "new" if f.reuse == "no" else "back") for f in live)
+    return tuple(FastenerLine(f, "new" if f.single_use else "back") for f in live)
 
 
 def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
@@ -214,38 +228,56 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
         FastenerLine(line.fastener, "moved" if line.fate == "back" else line.fate)
         for line in _returning(part.held_by, car)
     )
-    tethers = tuple(TetherLine(t, fate_of_tether(part, t)) for t in part.tethers.values() if t.when.holds(car))
+    tethers = fates.going_back(part, car)
     yield Step(
-        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _sealed(part)),
-        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), seal=part.seal,
+        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _renewed(part), _sealed(part)),
+        node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
 
 
 def _tether_tests(node: Node, lines: tuple[TetherLine, ...], section: str) -> Iterator[Step]:
-    """The tests that follow once cables or rods are joined again; `moved` marks those on a part that moved over."""
+    """The tests that follow once cables or rods are joined again, or were moved with their part; `moved` marks those on a part that moved over."""
     moved = "moved:" if section == "install" else ""
     for line in lines:
         tether, usual = line.tether, states.tether_kind(line.tether.kind)
-        if line.act == "rejoin" and (tether.test or usual.mechanical):
+        if line.act in ("rejoin", "lay-in") and not usual.electric and (tether.test or usual.mechanical):
             yield Step(
                 f"test:{node.id}:{moved}{tether.id}", "test", section,
                 f"Test: {tether.name}" + (f", {node.side}" if node.side else ""), _text(tether.test or usual.usual_test), node,
             )  # fmt: skip
 
 
-def install(node: Node, car: Assignment) -> Iterator[Step]:
-    """Fit new gear into an opening: the usual steps of its kind, the record's own words with the last."""
+def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Sequence[Node] = ()) -> Iterator[Step]:
+    """Fit new gear into an opening: the usual steps of its kind, the record's own words with the first.
+
+    The tethers of the replaced parts `here` end in the step that joins; each part `apart` has a step of its own before that.
+    """
     opening = node.thing
     assert isinstance(opening, Opening)
     kind = table("kinds")[opening.kind]
-    entries = [entry for entry in kind["install"] if entry.get("only") != "kit" or opening.kit != "not-needed"]
+    entries = [entry for entry in kind["install"] if _applies(entry, opening)]
+    joining = next((entry for entry in entries if entry.get("joins")), entries[-1])
     for entry in entries:
         special = opening.install_how if entry is entries[0] else ""
+        if entry is joining:
+            yield from (step for part in apart for step in _taking_over(node, part, car))
         yield Step(
             f"install:{place(node)}:{entry['id']}", "install", "install", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry is joining else (),
             cautions=_live(opening.cautions, car) if entry is entries[0] else (),
             tools=tuple(kind["tools"]) if entry is entries[0] else (),
+        )  # fmt: skip
+
+
+def _taking_over(opening: Node, part: Node, car: Assignment) -> Iterator[Step]:
+    """What becomes of the tethers of one replaced part, as a step of its own; nothing where it has none."""
+    lines = fates.taken_over(part, car)
+    if lines:
+        words = table("tethers")["taking_over"]
+        yield Step(
+            f"install:{place(opening)}:plugs:{place(part)}", "install", "install",
+            _titled(words["name"].format(part=_named(part)), opening), _text(words["text"]), opening, tethers=lines,
         )  # fmt: skip
 
 
@@ -253,10 +285,21 @@ def opening_tests(node: Node) -> Iterator[Step]:
     """Test new gear while it can still be reached."""
     opening = node.thing
     assert isinstance(opening, Opening)
-    for entry in table("kinds")[opening.kind]["test"]:
+    entries = [entry for entry in table("kinds")[opening.kind]["test"] if _applies(entry, opening)]
+    for entry in entries:
+        special = opening.test_how if entry is entries[0] else ""
         yield Step(
-            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(opening.test_how, entry["text"]), node,
+            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(special, entry["text"]), node,
+            needs=entry["states"], uses=tuple(entry["uses"]),
         )  # fmt: skip
+
+
+def _applies(entry: Mapping[str, str], opening: Opening) -> bool:
+    """Whether a usual step is for this opening."""
+    only = entry.get("only", "")
+    if only == "kit":
+        return opening.kit != "not-needed"
+    return not only or purposes.window(opening) == {"window": "yes", "window-unknown": "unknown"}[only]
 
 
 def place(node: Node) -> str:
@@ -281,14 +324,17 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     )  # fmt: skip
 
 
-def power(way: str) -> Iterator[Step]:
-    """Switch the ignition `on` for the tests, or `off` after them."""
-    yield Step(f"power:{way}", "power", "test", *_POWER[way])
+def power(way: str, section: str = "test") -> Iterator[Step]:
+    """Switch the ignition `on` for the tests, or `off` after them; in the section `try` for the last time."""
+    name = f"power:{way}" if section == "test" else f"power:{way}:{section}"
+    yield Step(name, "power", section, *_POWER[section, way])
 
 
 _POWER = {
-    "on": ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
-    "off": ("Power down", ("Switch the ignition off before anything is refitted.",)),
+    ("test", "on"): ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
+    ("test", "off"): ("Power down", ("Switch the ignition off before anything is refitted.",)),
+    ("try", "on"): ("Power up once more", ("Switch the ignition on. Leave the engine off.",)),
+    ("try", "off"): ("Power down for good", ("Switch the ignition off.",)),
 }
 
 

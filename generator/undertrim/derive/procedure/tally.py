@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from undertrim.derive.procedure.steps import FastenerLine, Step
+from undertrim.derive.procedure.steps import FastenerLine, Step, tools_for
 from undertrim.record import drives
 from undertrim.record.model import TURNED, Blank, Fastener, Part
 from undertrim.record.units import Quantity, show
@@ -15,10 +15,11 @@ FATES = ("out", "back", "moved", "bagged", "new")
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """A tool with other tools that will do in its place."""
+    """A tool with other tools that will do in its place; `either` are the two of a tool such as 'T20 bit or socket 7 mm'."""
 
     name: str
     instead: tuple[str, ...] = ()
+    either: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,19 +59,27 @@ class Time:
 
 
 def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
-    """Every tool in the order of first use, with near-equals across inch and metric."""
+    """Every tool in the order of first use, with near-equals across inch and metric.
+
+    Where either of two tools will do, they are left out if one of them is needed anyway.
+    """
     found: dict[str, Tool] = {}
     for step in steps:
         for line in step.fasteners:
             if line.tool and line.fate != "leave":
-                found.setdefault(line.tool, Tool(line.tool, _instead(line.fastener)))
+                found.setdefault(line.tool, Tool(line.tool, _instead(line.fastener), either(line)))
         for name in step.tools:
             found.setdefault(name, Tool(name))
-    return tuple(found.values())
+    return tuple(tool for tool in found.values() if not any(name in found for name in tool.either))
+
+
+def either(line: FastenerLine) -> tuple[str, ...]:
+    """The two tools of which either will do for a line; empty where there is one."""
+    return tools_for(line.fastener) if line.fastener.or_drive else ()
 
 
 def _instead(fastener: Fastener) -> tuple[str, ...]:
-    drive = fastener.drive
+    drive = None if fastener.or_drive else fastener.drive
     return (
         tuple(drives.tool(near.drive) for near in drives.near_equals(drive) if near.verdict != "marginal")
         if drive
@@ -92,7 +101,7 @@ def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
     sums: dict[tuple[str, str, str], dict[str, int]] = {}
     for step, line in lines:
         sort = _sort(line.fastener)
-        if line.fate != "leave" and table("fasteners")[sort[0]]["counted"]:
+        if line.fate != "leave" and not step.again and table("fasteners")[sort[0]]["counted"]:
             fields = sums.setdefault(sort, dict.fromkeys((*FATES, "unrecorded"), 0))
             for fate, number in _fates(step, line).items():
                 fields[fate] += number
@@ -102,7 +111,8 @@ def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
 def _sort(fastener: Fastener) -> tuple[str, str, str]:
     kind = fastener.kind
     length = _shown(fastener.length) if isinstance(fastener.length, Quantity) else ""
-    return kind, getattr(fastener, kind), ", ".join(part for part in (fastener.thread, length) if part)
+    thick = f"{_shown(fastener.diameter)} thick" if isinstance(fastener.diameter, Quantity) else ""
+    return kind, fastener.said, ", ".join(part for part in (fastener.thread, thick, length) if part)
 
 
 _shown = lru_cache(maxsize=4096)(show)
@@ -128,7 +138,7 @@ def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
 
 def _left(fastener: Fastener, *, gone: bool) -> str:
     """Where fasteners end that do not go back: `gone` says that their part does not either."""
-    if fastener.reuse == "no" or (gone and fastener.moves == "no"):
+    if fastener.single_use or (gone and fastener.moves == "no"):
         return "bagged"
     return "moved" if gone else ""
 
@@ -137,7 +147,7 @@ def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
     """Single-use fasteners and sealing material that must be new, by part."""
     found: dict[tuple[str, str], Purchase] = {}
     for step in steps:
-        for item in (*(new for line in step.fasteners for new in replacement(step, line)), *seal(step)):
+        for item in (*(new for line in step.fasteners for new in replacement(step, line)), *materials(step)):
             before = found.get((item.what, item.part))
             found[item.what, item.part] = _both(before, item) if before else item
     return tuple(found.values())
@@ -145,9 +155,18 @@ def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
 
 def replacement(step: Step, line: FastenerLine) -> tuple[Purchase, ...]:
     """The new fasteners that a line of a step takes; none if the old ones go back."""
-    if line.fate != "new":
+    one_lot = table("fasteners")[line.fastener.kind].get("one_lot")
+    if line.fate != "new" or (one_lot and seal(step)):  # what it is sealed with is the new bond
         return ()
-    return (Purchase(line.count if isinstance(line.count, int) else None, describe(line.fastener), step.title),)
+    number = line.count if isinstance(line.count, int) else 1 if one_lot else None
+    return (Purchase(number, describe(line.fastener), step.title),)
+
+
+def materials(step: Step) -> tuple[Purchase, ...]:
+    """What a step takes beside fasteners: a new part for one that was spoilt, and what it is sealed with."""
+    thing = step.node.thing if step.node else None
+    part = (Purchase(1, thing.name, step.title),) if step.new and isinstance(thing, Part) else ()
+    return (*part, *seal(step))
 
 
 def seal(step: Step) -> tuple[Purchase, ...]:

@@ -20,6 +20,11 @@ def after(prep: Prep, record: VehicleRecord) -> tuple[Wait, ...]:
     return (*([max(known, key=_seconds)] if known else []), *unknown[:1])
 
 
+def own(prep: Prep) -> tuple[Wait, ...]:
+    """The wait that a preparation asks for itself."""
+    return (prep.wait,) if prep.wait else ()
+
+
 def _seconds(wait: Wait) -> float:
     return wait.time.value if isinstance(wait.time, Quantity) else 0.0
 

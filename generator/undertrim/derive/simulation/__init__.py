@@ -4,6 +4,7 @@ It shares nothing with the planner but the shape of a step: what a step may do i
 procedure that was planned wrongly, or written by hand, does not pass.
 """
 
-from undertrim.derive.simulation.replay import Fault, replay
+from undertrim.derive.simulation.fault import Fault
+from undertrim.derive.simulation.replay import replay
 
 __all__ = ["Fault", "replay"]

@@ -1,51 +1,29 @@
 """The replay itself: one function per kind of step, each yielding the faults of its instant."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import Node, node_id
-from undertrim.derive.procedure.steps import FastenerLine, Step, fate_of_tether
+from undertrim.derive.procedure.steps import FastenerLine, Step
+from undertrim.derive.simulation import powered, tethers
+from undertrim.derive.simulation.fault import Fault, Faults, at
 from undertrim.derive.simulation.world import Open, World
 from undertrim.record.model import Assignment, Blank, Opening, Part, Prep, Ref, VehicleRecord
-from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.resources import table
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """Something wrong at one instant: the step, the other step it clashes with (None for one that is missing), the fact it rests on."""
-
-    kind: str
-    message: str
-    step: Step | None
-    other: Step | None
-    pointer: Pointer
-    hint: str = ""
-
-
-Faults = Iterator[Fault]
 
 
 def replay(record: VehicleRecord, car: Assignment, steps: Sequence[Step]) -> list[Fault]:
     """The faults of the first wrong instant, or of the end; an empty list for a safe procedure."""
     world = World(record, car)
     for step in steps:
-        faults = list(_ACTS[step.kind](world, step))
+        faults = list(_ACTS[step.kind](world, step)) or list(powered.as_shown(world, step))
         if faults:
             return faults
     return list(_end(world))
 
 
-def _section(node: Node) -> str:
-    if isinstance(node.thing, Opening):
-        return "openings"
-    return "parts" if isinstance(node.thing, Part) else "preps"
-
-
-def _at(node: Node, *rest: str | int) -> Pointer:
-    return (_section(node), node.thing.id, *rest)
+_at = at
 
 
 def _needs(world: World, step: Step, node: Node, needs: dict[str, str]) -> Faults:
@@ -123,6 +101,8 @@ _AREA = {"boot": "boot", "bonnet": "engine-bay"}
 
 def _wait(world: World, step: Step) -> Faults:
     assert step.wait
+    if world.values["battery"] != "off":
+        return
     if isinstance(step.wait.time, Quantity):
         world.waited += step.wait.time.value
     else:
@@ -140,16 +120,11 @@ def _remove(world: World, step: Step) -> Faults:
     yield from _parts_off(world, step, node, (*part.after, *_covers(part, world.car)))
     yield from _routes_open(world, step, node)
     yield from _restraint_touched(world, step, node)
-    for line in step.tethers:
-        if line.act in ("undo", "bridge"):
-            world.undone[node.id, line.tether.id] = Open(line.tether, step)
-    yield from _tethers_complete(world, step, node)
+    yield from tethers.come_off(world, step, node)
     yield from _take_out(world, step, node)
     if part.replaced == "no" and (part.seal or part.release == "peel"):
         world.unsealed[node.id] = step
     world.off[node.id] = step
-    if part.replaced == "yes":
-        world.gone.add(node.id)
 
 
 def _covers(part: Part | Prep, car: Assignment) -> Iterator[Ref]:
@@ -199,6 +174,7 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
     touched = [t for t in part.tethers.values() if t.circuit == "restraint" and t.when.holds(world.car)]
     if not touched:
         return
+    world.lamp = step
     pointer = _at(node, "tethers", touched[0].id)
     if world.values["battery"] != "off":
         other = world.set_by.get("battery")
@@ -221,18 +197,6 @@ def _restraint_touched(world: World, step: Step, node: Node) -> Faults:
         yield Fault(
             "wait-missing", message, step, off, pointer, "record the maker's wait under 'restraint', or 'unknown'"
         )
-
-
-def _tethers_complete(world: World, step: Step, node: Node) -> Faults:
-    """Every tether is either left joined on purpose or undone."""
-    assert isinstance(node.thing, Part)
-    said = {line.tether.id for line in step.tethers}
-    for tether in node.thing.tethers.values():
-        if tether.when.holds(world.car) and tether.id not in said:
-            message = f"'{step.title}' takes the part off with '{tether.name}' still joined"
-            yield Fault(
-                "tether-missed", message, step, None, _at(node, "tethers", tether.id), "undo it, or say 'then: leave'"
-            )
 
 
 def _take_out(world: World, step: Step, node: Node) -> Faults:
@@ -274,7 +238,7 @@ def _put_in(world: World, step: Step, node: Node) -> Faults:
         if line.fate == "leave":
             continue
         slot = _slot(node, line)
-        if line.fastener.reuse == "no" and line.fate == "back":
+        if line.fastener.single_use and line.fate == "back":
             message = f"'{step.title}' puts {line.fastener.kind} '{line.fastener.what}' back, which is single-use"
             yield Fault("single-use", message, step, world.off.get(node.id), _at(node, "held_by", slot), "fit new ones")
         if _counted(line):
@@ -299,8 +263,11 @@ def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Fa
 def _move(world: World, step: Step) -> Faults:
     assert step.node
     yield from _must_be_off(world, step, step.node)
+    yield from _restraint_touched(world, step, step.node)
+    yield from _others_back(world, step, step.node)
+    yield from _renewed(step, step.node)
     yield from _put_in(world, step, step.node)
-    yield from _join(world, step, step.node)
+    yield from tethers.end(world, step)
     _seal(world, step, step.node)
     world.gone.add(step.node.id)
 
@@ -312,8 +279,25 @@ def _install(world: World, step: Step) -> Faults:
     yield from _needs(world, step, node, table("kinds")[opening.kind]["needs"])
     yield from _parts_off(world, step, node, [Ref(name) for name in opening.behind])
     world.fitted.add(node.id)
-    for name in _behind(world, node, opening):
-        _join_to_gear(world, name)
+    taken = {name for name in _behind(world, node, opening) if name in world.off and _makes_room(world, name, opening)}
+    world.gone |= taken
+    for line in step.tethers:
+        if line.node and line.node.id not in taken:
+            message = (
+                f"'{step.title}' deals with '{line.tether.name}', but '{line.node.thing.name}' makes no room there"
+            )
+            pointer = _at(line.node, "tethers", line.tether.id)
+            yield Fault("tether-fate", message, step, world.off.get(line.node.id), pointer, "leave 'replaced' out")
+    for part in dict.fromkeys(line.node for line in step.tethers if line.node and line.tether.circuit == "restraint"):
+        yield from _restraint_touched(world, step, part)
+    yield from tethers.end(world, step)
+
+
+def _makes_room(world: World, node: str, opening: Opening) -> bool:
+    """Whether new gear here takes the place of a part: one that is replaced, and that no other opening claims by its `behind`."""
+    name = node.partition("@")[0]
+    claims = [one for one in world.record.openings.values() if name in one.behind and one.when.holds(world.car)]
+    return world.record.parts[name].replaced == "yes" and (not claims or opening in claims)
 
 
 def _behind(world: World, node: Node, opening: Opening) -> set[str]:
@@ -332,16 +316,8 @@ def _behind(world: World, node: Node, opening: Opening) -> set[str]:
     return found
 
 
-def _join_to_gear(world: World, node: str) -> None:
-    """New gear takes over the plugs of what it replaces; what is parked is dealt with there too."""
-    for place, item in list(world.undone.items()):
-        part = world.record.parts[place[0].split("@")[0]]
-        if place[0] == node and fate_of_tether(part, item.tether) in ("to-gear", "park", "bridge"):
-            del world.undone[place]
-
-
 def _power(world: World, step: Step) -> Faults:
-    turned = step.id.removeprefix("power:")
+    turned = step.id.split(":")[1]
     if turned == "on":
         if world.values["battery"] != "on":
             yield Fault(
@@ -363,6 +339,7 @@ def _power(world: World, step: Step) -> Faults:
                 _at(item.step.node, "tethers", item.tether.id),
                 "join every restraint plug before power is on",
             )
+        yield from powered.nothing_loose(world, step)
     world.set({"ignition": turned}, step)
 
 
@@ -370,6 +347,7 @@ def _test(world: World, step: Step) -> Faults:
     assert step.node
     if isinstance(step.node.thing, Opening):
         yield from _needs(world, step, step.node, {"battery": "on", "ignition": "on"})
+        yield from powered.what_it_uses(world, step, step.node.thing)
         if step.node.id not in world.fitted:
             yield Fault("order", f"'{step.title}' tests what is not fitted yet", step, None, _at(step.node))
         return
@@ -381,20 +359,13 @@ def _refit(world: World, step: Step) -> Faults:
     node, part = step.node, step.node.thing
     assert isinstance(part, Part)
     yield from _must_be_off(world, step, node)
+    yield from powered.ignition_off(world, step, node)
     yield from _nothing_shut_in(world, step, node)
+    yield from _restraint_touched(world, step, node)
+    yield from _others_back(world, step, node)
+    yield from _renewed(step, node)
     yield from _put_in(world, step, node)
-    restraint = [line for line in step.tethers if line.tether.circuit == "restraint"]
-    if restraint and world.values["battery"] == "on":
-        message = f"'{step.title}' joins restraint wiring with the battery on"
-        yield Fault(
-            "restraint-live",
-            message,
-            step,
-            world.set_by.get("battery"),
-            _at(node, "tethers", restraint[0].tether.id),
-            "join it before the battery is on again",
-        )
-    yield from _join(world, step, node)
+    yield from tethers.end(world, step)
     _seal(world, step, node)
     world.gone.discard(node.id)
     world.off.pop(node.id, None)
@@ -410,6 +381,25 @@ def _must_be_off(world: World, step: Step, node: Node) -> Faults:
     moved = node.id in world.gone and isinstance(node.thing, Part) and node.thing.replaced == "no"
     if node.id not in world.off or moved:
         yield Fault("order", f"'{step.title}' puts back what is not off", step, world.off.get(node.id), _at(node))
+
+
+def _others_back(world: World, step: Step, node: Node) -> Faults:
+    """What a part is refitted after is back, or has made room for new gear."""
+    assert isinstance(node.thing, Part)
+    for index, ref in enumerate(node.thing.refit_after):
+        for name in _fitted_nodes(world, ref, node.side):
+            if name in world.off and name not in world.gone and ref.when.holds(world.car):
+                message = f"'{step.title}' goes back before '{world.off[name].title}', after which it is refitted"
+                pointer = _at(node, "refit_after", index)
+                yield Fault("order", message, step, world.off[name], pointer, "put the other part back first")
+
+
+def _renewed(step: Step, node: Node) -> Faults:
+    """A part that is spoilt as it comes off is a new one as it goes back, and no other is."""
+    assert isinstance(node.thing, Part)
+    if step.new != (node.thing.reuse == "no"):
+        which = "takes a new part, though the old one is good" if step.new else "puts a part back that is single-use"
+        yield Fault("single-use", f"'{step.title}' {which}", step, None, _at(node, "reuse"), "fit a new one")
 
 
 def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
@@ -431,15 +421,21 @@ def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
             yield _never_tested(place[0], item, step)
 
 
-def _join(world: World, step: Step, node: Node) -> Faults:
-    """Undone tethers are joined again; a mechanical one then waits for its test."""
-    for line in step.tethers:
-        item = world.undone.pop((node.id, line.tether.id), None)
-        if item is None and line.act == "rejoin":
-            message = f"'{step.title}' joins '{line.tether.name}', which was never undone"
-            yield Fault("tether-extra", message, step, None, _at(node, "tethers", line.tether.id))
-        if item and line.act == "rejoin" and states.tether_kind(line.tether.kind).mechanical:
-            world.untested[node.id, line.tether.id] = Open(line.tether, step)
+def _joining(world: World, step: Step) -> Faults:
+    """Plugs joined for the tests, their part still off."""
+    assert step.node
+    yield from _must_be_off(world, step, step.node)
+    yield from powered.ignition_off(world, step, step.node)
+    yield from tethers.end(world, step)
+
+
+def _try(world: World, step: Step) -> Faults:
+    yield from powered.fed(world, step)
+    yield from powered.tried(world, step)
+
+
+def _measure(world: World, step: Step) -> Faults:
+    yield from powered.asleep(world, step)
 
 
 def _restore(world: World, step: Step) -> Faults:
@@ -491,17 +487,7 @@ _LASTING = ("battery",)
 
 def _end(world: World) -> Faults:
     """What must not be left when the last step is done."""
-    for item in world.undone.values():
-        assert item.step.node
-        message = f"'{item.tether.name}' is undone in '{item.step.title}' and never joined again"
-        yield Fault(
-            "tether-open",
-            message,
-            item.step,
-            None,
-            _at(item.step.node, "tethers", item.tether.id),
-            "say what becomes of it",
-        )
+    yield from tethers.left_open(world)
     for (name, _), item in world.untested.items():
         yield _never_tested(name, item, None)
     for step in world.unsealed.values():
@@ -512,6 +498,7 @@ def _end(world: World) -> Faults:
         if name not in world.gone and step.node:
             yield Fault("left-off", f"'{step.title}' comes off and never goes back", step, None, _at(step.node))
     yield from _left_over(world)
+    yield from powered.never_tried(world)
     for step in world.unrestored.values():
         assert step.node
         yield Fault("unrestored", f"'{step.title}' is never undone", step, None, _at(step.node, "restore"))
@@ -555,7 +542,10 @@ _ACTS: dict[str, Callable[[World, Step], Faults]] = {
     "move": _move,
     "install": _install,
     "power": _power,
+    "join": _joining,
     "test": _test,
     "refit": _refit,
     "restore": _restore,
+    "try": _try,
+    "measure": _measure,
 }

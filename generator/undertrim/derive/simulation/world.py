@@ -12,10 +12,11 @@ Place = tuple[str, str]  # a node and a tether of its part
 
 @dataclass(frozen=True, slots=True)
 class Open:
-    """A tether that was undone: which, and in which step."""
+    """A tether that was undone: which, in which step, and how that step says it may end."""
 
     tether: Tether
     step: Step
+    later: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -30,20 +31,32 @@ class World:
     gone: set[str] = field(default_factory=set)
     fitted: set[str] = field(default_factory=set)
     undone: dict[Place, Open] = field(default_factory=dict)
+    carried: dict[Place, Open] = field(default_factory=dict)
     untested: dict[Place, Open] = field(default_factory=dict)
     unsealed: dict[str, Step] = field(default_factory=dict)
     out: dict[tuple[str, int], int] = field(default_factory=dict)
     unrestored: dict[str, Step] = field(default_factory=dict)
     waited: float = 0.0
     wait_unknown: bool = False
+    batteries_off: set[str] = field(default_factory=set)
+    untried: dict[Place, Open] = field(default_factory=dict)
+    lamp: Step | None = None
+    """The last step that touched restraint wiring; None once the airbag lamp was watched."""
 
     def set(self, changes: Mapping[str, str], step: Step) -> None:
-        """Change states of the car."""
+        """Change states of the car. Of several batteries each counts: off is all of them off, on is all of them on."""
         for state, value in changes.items():
-            self.values[state] = value
+            self.values[state] = self._battery(value, step) if state == "battery" else value
             self.set_by[state] = step
-        if changes.get("battery") == "on":
+        if "battery" in changes and self.values["battery"] != "off":
             self.waited, self.wait_unknown = 0.0, False
+
+    def _battery(self, value: str, step: Step) -> str:
+        (self.batteries_off.add if value == "off" else self.batteries_off.discard)(step.part)
+        if not self.batteries_off:
+            return "on"
+        own = {name for name, prep in self.record.preps.items() if "battery" in prep.sets and prep.when.holds(self.car)}
+        return "off" if own <= self.batteries_off else "partly off"
 
     def open_restraints(self) -> list[Open]:
         """Restraint plugs that are undone now."""

@@ -54,6 +54,12 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
         svg.lines("M5 7.5 H17.5 V14.5", width=2.4),
         svg.lines("M12 11.5 V21.5 M12 21.5 H21", width=1.6),
     ),
+    "rivet": (
+        svg.solid("M6 8.5 C6 4.5 18 4.5 18 8.5 Z", svg.rectangle(9.4, 8.5, 5.2, 9)),
+        svg.lines("M3 11 H9.4 M14.6 11 H21 M3 14.5 H9.4 M14.6 14.5 H21", "M12 5.5 V1.5"),
+        svg.solid("M7.4 17.5 H16.6 C16.6 21 7.4 21 7.4 17.5 Z"),
+    ),
+    "other": (svg.lines(svg.rectangle(5, 5, 14, 14), "M12 8 V16", "M8 12 H16", width=1.6),),
     "bond": (
         svg.lines("M2.5 20.5 H21.5", "M2.5 14.5 H11 C16 14.5 19.5 11 20 4"),
         svg.lines("M3.5 19.5 L6 15.5", "M7 19.5 L9.5 15.5", "M10.5 19.5 L13 15.5", "M14 19.5 L15.8 16.6", width=1.3),

@@ -5,7 +5,7 @@ from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
 
-Symbol: TypeAlias = Literal["screw", "clip", "hook", "scrivet", "nut", "bond"]
+Symbol: TypeAlias = Literal["screw", "clip", "hook", "scrivet", "nut", "bond", "rivet", "other"]
 
 
 def symbols() -> tuple[str, ...]:
@@ -41,11 +41,17 @@ def _bond() -> tuple[str, ...]:
     return (svg.lines("M-4.4 2.6 L-2.6 -2.6 L-0.9 2.6 L0.9 -2.6 L2.6 2.6 L4.4 -2.6", width=1.3),)
 
 
+def _rivet() -> tuple[str, ...]:
+    return svg.lines(svg.circle(0, 0, 4.3), width=1.3), svg.lines(svg.circle(0, 0, 1.7), width=1.3)
+
+
 _SHAPES: Mapping[str, Callable[[], tuple[str, ...]]] = {
     "bond": _bond,
     "clip": lambda: (svg.solid(svg.polygon([(-4.6, -3.6), (4.6, -3.6), (0, 4.6)])),),
     "hook": lambda: (svg.lines("M-3.6 -4.2 V1 A3.6 3.6 0 0 0 3.6 1 V-1.2", width=1.9),),
     "nut": lambda: (svg.solid(svg.polygon(svg.ring(0, 0, 5, 6)), svg.circle(0, 0, 2.3)),),
+    "other": lambda: (svg.lines(svg.rectangle(-3.8, -3.8, 7.6, 7.6), width=1.3),),
+    "rivet": _rivet,
     "screw": _screw,
     "scrivet": _scrivet,
 }

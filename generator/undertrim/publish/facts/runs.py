@@ -43,6 +43,8 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "length": words.quantity(item.length),
         "engine": _ENGINE[item.engine],
         "passes": [f"{one.where}: {_THROUGH[one.through]}" for one in item.passes],
+        "carries": [_CARRIES[name] for name in item.carries],
+        "ground": _ground(record, item),
         "note": item.note,
         "cables": made,
         "assumed": _assumed(item) if made else "The cable for an amplifier cannot be told without the length.",
@@ -51,6 +53,20 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "conflicts": doubts.marks(record, ("runs", item.id)),
         "source": list(item.source),
     }
+
+
+_CARRIES = {"plus": "plus", "ground": "ground", "signal": "signal leads"}
+
+
+def _ground(record: VehicleRecord, item: Run) -> str:
+    """Where the ground of what is laid there may not be joined; empty where nothing is known of a sensor."""
+    battery = record.preps.get(item.battery)
+    sensor = battery.sensor if battery else None
+    if sensor == "yes":
+        return "A current sensor sits at this battery post: join the ground of new gear to the body, never to the post."
+    if sensor == "unknown":
+        return "Whether a current sensor sits at this battery post is not recorded: look, and until then join no ground of new gear to the post."
+    return ""
 
 
 def _cables(item: Run) -> Iterator[Data]:

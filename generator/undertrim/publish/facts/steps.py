@@ -3,17 +3,19 @@
 from collections.abc import Mapping
 from typing import Any
 
-from undertrim.derive.procedure import states, tally
-from undertrim.derive.procedure.steps import FastenerLine, Step, TetherLine
+from undertrim.derive.procedure import closing, purposes, running, states, tally
+from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
+from undertrim.resources import table
 
 Data = dict[str, Any]
 
 VERBS = {
     "todo": "", "prepare": "", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
-    "test": "", "refit": "Refit", "restore": "",
+    "join": "", "test": "", "refit": "Refit", "restore": "", "try": "", "measure": "",
 }  # fmt: skip
 SECTION_TITLES = {
     "before": "Before you start",
@@ -23,15 +25,8 @@ SECTION_TITLES = {
     "test": "Power up and test",
     "refit": "Refit",
     "restore": "Put the car back as it was",
+    "try": "Try what was joined last",
     "after": "After the battery is back",
-}
-_ACTS = {
-    "leave": "leave it joined",
-    "undo": "undo",
-    "bridge": "undo it and close the optical ring with a loop",
-    "rejoin": "join again",
-    "to-gear": "join to the new gear",
-    "park": "leave it off, insulate and tie it back",
 }
 _CIRCUITS = {
     "ordinary": "",
@@ -47,6 +42,7 @@ _FATES = {
     "new": "fit new ones",
     "leave": "leave alone: it looks the same and is not part of this",
 }
+_LATER = {"": "", "bagged": "bag with the old part", "moved": "keep for the new gear", "binned": "single use: bin"}
 
 
 def step(record: VehicleRecord, item: Step) -> Data:
@@ -75,7 +71,11 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "conflicts": doubts.of_step(record, item),
         "state": dict(item.state),
         "state_words": state_words(item.state),
-        "seal": [purchase(entry) for entry in tally.seal(item)],
+        "turns": [list(turn) for turn in running.turns(item)],
+        "needs": dict(item.needs),
+        "uses": [purposes.purpose(name).label for name in item.uses],
+        "materials": [purchase(entry) for entry in tally.materials(item)],
+        "new": item.new,
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
     }
@@ -98,13 +98,16 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
     return {
         "fate": line.fate,
         "fate_words": _FATES[line.fate],
+        "later": line.later,
+        "later_words": _LATER[line.later],
         "kind": fastener.kind,
         "count": line.count if isinstance(line.count, int) else "unknown",
         "text": words.fastener(fastener),
         "detail": words.fastener_detail(fastener),
         "hidden_by": record.parts[fastener.under].name if fastener.under in record.parts else "",
         "tool": line.tool,
-        "single_use": fastener.reuse == "no",
+        "either": list(tally.either(line)),
+        "single_use": fastener.single_use,
         "head": {"family": drive.family, "label": drive.label} if drive else None,
         "sort": fastener.what,
         "at": dict(fastener.at),
@@ -116,8 +119,11 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
-    """One tether in a step."""
+    """One tether in a step; `part` and `side` say what it is on where the step is about something else."""
     tether = line.tether
+    usual = states.tether_kind(tether.kind)
+    by_kind = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
+    words_of = table("tethers")
     return {
         "id": tether.id,
         "name": tether.name,
@@ -126,11 +132,22 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
         "restraint": tether.circuit == "restraint",
         "circuit_words": _CIRCUITS[tether.circuit],
         "act": line.act,
-        "act_words": _ACTS[line.act],
-        "how": tether.how if line.act in ("leave", "undo", "bridge") else "",
-        "when": words.when(record, tether.when),
-        "clauses": words.clauses(tether.when),
+        "act_words": by_kind.get(line.act) or words_of["act"][line.act],
+        "later": list(line.later),
+        "later_words": ", or ".join(words_of["later"][act] for act in line.later),
+        "part": line.node.thing.name if line.node else "",
+        "side": (line.node.side or "") if line.node else "",
+        "serves": [purposes.purpose(name).label for name in purposes.served(tether)],
+        "how": _how(line),
+        "when": words.when(record, line.when),
+        "clauses": words.clauses(line.when),
     }
+
+
+def _how(line: TetherLine) -> str:
+    if line.act == "try":
+        return closing.words(line.tether)
+    return line.tether.how if line.act in ("leave", "goes-with", "undo") else ""
 
 
 def wait(item: Step) -> Data | None:

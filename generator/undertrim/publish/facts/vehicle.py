@@ -1,6 +1,7 @@
 """All derived facts of one vehicle record."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -9,6 +10,7 @@ from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.procedure import running
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
@@ -29,6 +31,7 @@ from undertrim.publish.facts import (
     meter,
     openings,
     plugs,
+    resting,
     runs,
     totals,
     wiring,
@@ -93,6 +96,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
         "sound": [
             {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
         ],
+        "rest": resting.rest(record),
         "functions": [wiring.function(record, item) for item in record.functions.values()],
         "duties": duties.duties(record, entry.address, shelf),
         "restraints": [
@@ -195,14 +199,26 @@ def _steps(record: VehicleRecord, made: Choices) -> list[Facts]:
                 if len(wanted) == 1 or not any(name in plans.singles[target] for target in wanted):
                     with_it[name][0].update(wanted)
                     with_it[name][1].add(number)
+    running_states = _states(made)
     return [
         {
-            **step_facts.step(record, step),
+            **step_facts.step(record, replace(step, state=running_states[step.id])),
             "targets": [target for target in made.cars[0].singles if target in with_it[step.id][0]],
             "when": _condition(record, made, with_it[step.id][1]),
         }
         for step in made.steps
     ]
+
+
+def _states(made: Choices) -> dict[str, Mapping[str, str]]:
+    """Battery and ignition beside each step, over every visit: one visit may have the battery off where another has it on."""
+    steps = {step.id: step for step in made.steps}
+    found: dict[str, dict[tuple[tuple[str, str], ...], None]] = {name: {} for name in steps}
+    for plans in made.cars:
+        for ids in (*plans.singles.values(), *plans.sets.values()):
+            for name, now in zip(ids, running.states_of([steps[name] for name in ids]), strict=True):
+                found[name][tuple(now.items())] = None
+    return {name: running.agreed(map(dict, states)) for name, states in found.items()}
 
 
 def _with_kits(known: Vehicle, made: list[Facts]) -> list[Facts]:

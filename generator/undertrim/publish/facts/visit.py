@@ -8,6 +8,7 @@ from typing import Any
 from undertrim.derive import cars, jobs
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.procedure import running
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
@@ -181,7 +182,8 @@ def _step(
     """A step with the cars it is for; its lines are those of the cars the visit covers."""
     clauses = _narrowing(plans, with_it)
     cautions = tuple(item for item in step.cautions if any(item.when.holds(plan.car) for plan in with_it))
-    data = step_facts.step(record, replace(step, cautions=cautions))
+    now = running.agreed(item.state for plan in with_it for item in plan.steps if item.id == step.id)
+    data = step_facts.step(record, replace(step, cautions=cautions, state=now))
     for key in ("fasteners", "tethers"):
         data[key] = [line for line in data[key] if _applies(line["clauses"], fixed)]
     return {

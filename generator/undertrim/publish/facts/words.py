@@ -57,14 +57,15 @@ def fastener(item: Fastener) -> str:
     if item.kind == "bond":
         return f"{item.what} bond"
     if not isinstance(item.count, int):
-        return f"unknown number of {item.what} {words['plural']}"
-    return f"{item.count} × {item.what} {words['label'] if item.count == 1 else words['plural']}"
+        return f"unknown number of {item.said} {words['plural']}"
+    return f"{item.count} × {item.said} {words['label'] if item.count == 1 else words['plural']}"
 
 
 def fastener_detail(item: Fastener) -> str:
     """What else is recorded of a fastener: thread, length, place, torque, note."""
     parts = [
         item.thread,
+        f"{quantity(item.diameter)} thick" if item.diameter else "",
         f"{quantity(item.length)} long" if item.length else "",
         places(item.at),
         f"torque {quantity(item.torque)}" if item.torque else "",

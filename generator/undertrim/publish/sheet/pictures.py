@@ -7,7 +7,7 @@ from typing import Any
 import segno
 
 from undertrim.publish import opening_pictures
-from undertrim.publish.drawings import clips, heads, marks, wires
+from undertrim.publish.drawings import clips, heads, wires
 from undertrim.publish.pictures import clip_name, tether_name
 from undertrim.publish.sheet import glyphs
 
@@ -32,10 +32,7 @@ class Pictures:
             return self.keep(heads.head(head["family"], head["label"]))
         kind = str(line["kind"])
         name = clip_name(kind, str(line.get("sort", "")))
-        if name in clips.kinds():
-            return self.keep(clips.clip(name, name))
-        symbol = kind if kind in marks.symbols() else "screw"
-        return self.keep(marks.sample(symbol, symbol))
+        return self.keep(clips.clip(name, name))
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""

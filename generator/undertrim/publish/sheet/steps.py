@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
+from undertrim.publish import plan_text
 from undertrim.publish.facts import kits, words
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
@@ -93,16 +94,18 @@ def _items(step: Data, pictures: Pictures) -> list[Row]:
 
 def _fastener(line: Data, pictures: Pictures) -> Row:
     hidden = f"under: {line['hidden_by']}" if line["hidden_by"] else ""
-    single = "single use" if line["single_use"] and line["fate"] == "out" else ""
-    rest = [line["detail"], hidden, single]
+    rest = [line["detail"], hidden, line["later_words"]]
     loud = line["fate"] not in ("out", "back")
     return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])
 
 
 def _tether(line: Data, pictures: Pictures) -> Row:
-    rest = ["airbag or belt wiring" if line["restraint"] else line["circuit_words"], line["how"]]
+    circuit = "airbag or belt wiring" if line["restraint"] else line["circuit_words"]
+    rest = [line["later_words"], circuit, line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
-    return _item(pictures.tether(line["kind"]), line["name"], line["act_words"], loud, rest, line["when"])
+    return _item(
+        pictures.tether(line["kind"]), plan_text.tether_name(line), line["act_words"], loud, rest, line["when"]
+    )
 
 
 def _item(picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = "") -> Row:

@@ -7,6 +7,7 @@ from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
+    Current,
     Decided,
     Duration,
     Known,
@@ -17,11 +18,12 @@ from undertrim.record.model.basics import (
     Torque,
     When,
 )
+from undertrim.resources import table
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A hazard with its consequence and how to avoid it."""
+    """A hazard with its consequence and how to avoid it; `state` is what a usual one takes for granted of the car."""
 
     signal: str
     hazard: str
@@ -29,9 +31,10 @@ class Caution:
     avoid: str
     when: When = ALWAYS
     source: Sources = ()
+    state: tuple[tuple[str, str], ...] = ()
 
 
-FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond")
+FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond", "rivet")
 
 
 TURNED = ("screw", "bolt", "nut")
@@ -39,7 +42,7 @@ TURNED = ("screw", "bolt", "nut")
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One kind of fastener with its count per side; exactly one of the first seven fields is set."""
+    """One kind of fastener with its count per side; exactly one of the first eight fields is set."""
 
     screw: str = ""
     bolt: str = ""
@@ -48,11 +51,14 @@ class Fastener:
     scrivet: str = ""
     hook: str = ""
     bond: str = ""
+    rivet: str = ""
+    or_drive: str = ""
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
     under: str = ""
     length: Length | None = None
     thread: str = ""
+    diameter: Length | None = None
     torque: Torque | None = None
     reuse: Decided = "yes"
     moves: Decided = "no"
@@ -64,7 +70,7 @@ class Fastener:
 
     @property
     def kind(self) -> str:
-        """Which sort it is: screw, bolt, nut, clip, scrivet, hook or bond."""
+        """Which sort it is: screw, bolt, nut, clip, scrivet, hook, bond or rivet."""
         return next(kind for kind in FASTENER_KINDS if getattr(self, kind))
 
     @property
@@ -74,20 +80,36 @@ class Fastener:
         return typed
 
     @property
+    def said(self) -> str:
+        """The same with its second drive: 'T20 or hex 7 mm'."""
+        return f"{self.what} or {self.or_drive}" if self.or_drive else self.what
+
+    @property
     def drive(self) -> Drive | None:
-        """What turns it; None for clips, hooks and bonds."""
+        """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.kind in TURNED else None
+
+    @property
+    def single_use(self) -> bool:
+        """Whether it must be new each time, because it says so or because its kind is spoilt as it comes out."""
+        return self.reuse == "no" or bool(table("fasteners")[self.kind].get("single_use"))
+
+    @property
+    def cuts(self) -> str:
+        """What is done to the car to get it out, such as 'drill'; empty where it comes out whole, or stays."""
+        return str(table("fasteners")[self.kind].get("cuts", "")) if self.leave == "no" else ""
 
 
 @dataclass(frozen=True, slots=True)
 class Tether:
-    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` is empty if not said."""
+    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said."""
 
     id: str
     name: str
     kind: str
     circuit: str = "ordinary"
     then: str = ""
+    serves: tuple[str, ...] = ()
     when: When = ALWAYS
     how: str = ""
     test: str = ""
@@ -126,6 +148,7 @@ class Prep:
     needs: States = field(default_factory=dict)
     wait: Wait | None = None
     restore: str = ""
+    sensor: Known | None = None
     held_by: tuple[Fastener, ...] = ()
     takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()
@@ -161,7 +184,10 @@ class Part:
     direction: str = ""
     held_by: tuple[Fastener, ...] = ()
     tethers: dict[str, Tether] = field(default_factory=dict)
+    refit_after: tuple[Ref, ...] = ()
     goes_to: str = ""
+    laid: str = ""
+    reuse: Decided = "yes"
     replaced: Decided = "no"
     seal: str = ""
     how: str = ""
@@ -183,6 +209,15 @@ class Restraint:
     fitted: Known = "unknown"
     memory_keeper: str = "unknown"
     read_faults_first: Known = "unknown"
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """What the car draws once it is asleep, and how long it takes to fall asleep."""
+
+    current: Current
+    asleep_after: Duration
     source: Sources = ()
 
 

@@ -6,7 +6,7 @@ from undertrim.record.model.basics import Decided
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.openings import Opening
-from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Restraint
+from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 
 Thing = Part | Prep | Opening
@@ -34,6 +34,7 @@ class VehicleRecord:
     runs: dict[str, Run] = field(default_factory=dict)
     after_battery: AfterBattery | None = None
     restraint: Restraint | None = None
+    rest: Rest | None = None
     closures: dict[str, Closure] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None

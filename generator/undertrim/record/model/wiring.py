@@ -132,13 +132,15 @@ class Pass:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A way for new cable, its length in mm along that way."""
+    """A way for new cable, its length in mm along that way; `battery` is the preparation that takes off the one at its end."""
 
     id: str
     name: str
     from_: str
     to: str
     length: Length
+    carries: tuple[str, ...] = ()
+    battery: str = ""
     engine: Known = "unknown"
     passes: tuple[Pass, ...] = ()
     note: str = ""

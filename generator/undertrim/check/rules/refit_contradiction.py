@@ -1,0 +1,156 @@
+"""`refit_after` agrees with what lies behind what.
+
+## What it finds
+
+A part that is to go back after another which, in some car, must go back after it: because that other was only reached once
+the part was off, or because it has a `refit_after` of its own. The message shows the circle, each arrow meaning "goes back
+after".
+
+## Why it matters
+
+What lies behind a part goes in before the part covers it. A tech who follows such a record stands with one of the two in
+hand and no place to put it.
+
+## Bad
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        refit_after: [radio, tray]
+      radio:
+        name: Factory radio
+        release: slide
+        after: [bezel]
+        replaced: yes
+      tray:
+        name: Tray
+        release: pull
+        after: [radio]
+        refit_after: [{part: shelf, when: {drive-side: left}}]    # here
+      shelf:
+        name: Shelf
+        release: pull
+        after: [radio]
+        refit_after: [tray]
+      knob:
+        name: Gear knob
+        release: turn
+        refit_after: [knob]    # here
+    openings:
+      floor:
+        name: Floor speakers
+        kind: speaker
+        behind: [tray, shelf, knob]
+        hole: {shape: round, diameter: 146 mm}
+        depth: {clear: 62 mm, datum: skin}
+
+error: 'tray' goes back before and after 'shelf': tray -> shelf -> tray ('tray' has 'shelf' in 'refit_after', 'shelf' has 'tray' in 'refit_after': take out what is not so)
+error: 'knob' goes back before and after itself: knob -> knob ('knob' has 'knob' in 'refit_after': take out what is not so)
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+      radio:
+        name: Factory radio
+        release: slide
+        after: [bezel]
+        replaced: yes
+        refit_after: [bezel]    # here
+
+error: 'radio' goes back before and after 'bezel': radio -> bezel -> radio ('radio' has 'bezel' in 'refit_after', but 'radio' has 'bezel' in 'after': take out what is not so)
+
+## Good
+
+    parts:
+      bezel:
+        name: Radio bezel
+        release: pull
+        refit_after: [radio, tray]
+      radio:
+        name: Factory radio
+        release: slide
+        after: [bezel]
+        replaced: yes
+      tray:
+        name: Tray
+        release: pull
+        after: [radio]
+    openings:
+      floor:
+        name: Floor speakers
+        kind: speaker
+        behind: [tray]
+        hole: {shape: round, diameter: 146 mm}
+        depth: {clear: 62 mm, datum: skin}
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from undertrim.check.affected import where
+from undertrim.check.findings import Finding, Subject
+from undertrim.check.links import read_in_full
+from undertrim.check.reasons import bare, reason, trail
+from undertrim.derive.procedure.nodes import Layout
+from undertrim.derive.procedure.walks import shortest_cycles
+from undertrim.derive.procedure.way_back import waits
+from undertrim.record.model import Assignment, Part
+from undertrim.record.problem import Level
+from undertrim.record.source import Pointer
+
+LEVEL = Level.ERROR
+
+Cycle = tuple[str, ...]
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every circle on the way back that a `refit_after` closes, once."""
+    if not read_in_full(subject) or not any(part.refit_after for part in subject.record.parts.values()):
+        return
+    found: dict[str, tuple[Layout, Cycle, list[Assignment]]] = {}
+    for car in subject.cars:
+        layout = subject.planner.layout(car)
+        for cycle in _cycles(layout):
+            found.setdefault(trail(cycle), (layout, cycle, []))[2].append(car)
+    for shown, (layout, cycle, cars) in found.items():
+        yield _finding(layout, cycle, f"{where(cars, subject.cars)}: {shown}")
+
+
+def _cycles(layout: Layout) -> list[Cycle]:
+    """The circles with a `refit_after` in them, each begun there; `order-cycle` finds the others."""
+    edges = {
+        name: layout.graph.in_file_order(rest) for name, rest in waits(layout.graph.before, layout.refit_after).items()
+    }
+    return [turned for cycle in shortest_cycles(edges) if (turned := _turned(layout, cycle))]
+
+
+def _turned(layout: Layout, cycle: Cycle) -> Cycle:
+    ring = cycle[:-1]
+    for number, (later, earlier) in enumerate(pairwise(cycle)):
+        if earlier in layout.refit_after.get(later, ()):
+            return (*ring[number:], *ring[: number + 1])
+    return ()
+
+
+def _finding(layout: Layout, cycle: Cycle, rest: str) -> Finding:
+    told = [_said(layout, later, earlier) for later, earlier in pairwise(cycle)]
+    what = "itself" if bare(cycle[1]) == bare(cycle[0]) else f"'{bare(cycle[1])}'"
+    message = f"'{bare(cycle[0])}' goes back before and after {what}{rest}"
+    return Finding(_pointer(layout, cycle), message, f"{', '.join(dict.fromkeys(told))}: take out what is not so")
+
+
+def _said(layout: Layout, later: str, earlier: str) -> str:
+    """Why one part goes back after another."""
+    if earlier in layout.refit_after.get(later, ()):
+        return f"'{bare(later)}' has '{bare(earlier)}' in 'refit_after'"
+    found = reason(layout, earlier, later)
+    return f"but {found.words}" if found else f"but '{bare(earlier)}' lies behind '{bare(later)}'"
+
+
+def _pointer(layout: Layout, cycle: Cycle) -> Pointer:
+    part = layout.nodes[cycle[0]].thing
+    assert isinstance(part, Part)
+    names = [ref.part for ref in part.refit_after]
+    return ("parts", part.id, "refit_after", names.index(bare(cycle[1])))
