@@ -138,13 +138,13 @@ def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: P
     every = phone.locator("#opening-dash .ut-verdict.ut-is-stop").evaluate_all(
         "all => all.map((one) => [one.dataset.gear, one.textContent])"
     )
-    listed = {gear: " ".join(" ".join(said for name, said in every if name == gear).split()) for gear, _ in every}
+    listed = {gear: " ".join(" ".join(text for name, text in every if name == gear).split()) for gear, _ in every}
     assert len(listed) > 1
-    for gear, said in listed.items():  # in every kind of car
+    for gear, told in listed.items():  # in every kind of car
         form.locator("#try-dash-from").select_option(gear)
         reasons = shown.inner_text().split("By size:")[0].removeprefix("✕ STOP: not a plain replacement").strip(" .")
         assert shown.inner_text().startswith("✕ STOP: not a plain replacement")
-        assert all(reason.split(" [")[0] in said for reason in reasons.split("; ")), reasons
+        assert all(reason.split(" [")[0] in told for reason in reasons.split("; ")), reasons
     form.locator("#try-dash-from").select_option("")
     form.locator("#try-dash-body-width").fill("100 mm")
     assert "chime: unknown whether it can be kept" in shown.inner_text()

@@ -60,7 +60,10 @@ class Watched:
         self.wrong: list[str] = []
         page.add_init_script(WATCH)
         page.on("pageerror", lambda error: self.wrong.append(f"failed: {error}"))
-        page.on("console", lambda said: self.wrong.append(f"said: {said.text}") if said.type in ("error", "warning") else None)
+        page.on(
+            "console",
+            lambda said: self.wrong.append(f"said: {said.text}") if said.type in ("error", "warning") else None,
+        )
         page.on("request", lambda asked: self.wrong.append(f"asked: {asked.url}") if not self.own(asked.url) else None)
 
     def own(self, address: str) -> bool:
@@ -101,7 +104,9 @@ def test_each_kind_of_page_from_a_server(watched: Callable[[str], Watched], serv
     one = watched(server)
     one.page.goto(f"{server}/{PAGES.get(kind, 'no-such-page.html')}")
     used(one.page)
-    expected = {f"said: Failed to load resource: the server responded with a status of 404 ({http.HTTPStatus(404).phrase})"}
+    expected = {
+        f"said: Failed to load resource: the server responded with a status of 404 ({http.HTTPStatus(404).phrase})"
+    }
     assert set(one.everything()) - (expected if kind == "no-such-page" else set()) == set()
 
 
@@ -128,7 +133,9 @@ INTRUDERS = {
 
 
 @pytest.mark.parametrize("what", INTRUDERS)
-def test_what_gets_into_a_page_is_refused(watched: Callable[[str], Watched], site: Path, tmp_path: Path, what: str) -> None:
+def test_what_gets_into_a_page_is_refused(
+    watched: Callable[[str], Watched], site: Path, tmp_path: Path, what: str
+) -> None:
     text = (site / "safety.html").read_text(encoding="utf-8")
     page = tmp_path / "safety.html"
     page.write_text(text.replace("</body>", INTRUDERS[what] + "</body>"), encoding="utf-8")

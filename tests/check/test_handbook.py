@@ -9,15 +9,15 @@ from markdown import Markdown
 
 from pages import ROOT
 from pages import handbook as pages_of_ours
-
 from undertrim.check import handbook, runner
 from undertrim.cli import main
 from undertrim.publish import rule_pages
 from undertrim.publish.field_pages import field_page
 from undertrim.record import handbook as files
-from undertrim.record.plain_markdown import Plain, met
+from undertrim.record.plain_markdown import PlainMarkdown, met
 from undertrim.record.store import Workspace
 
+HERE = PurePosixPath("about.md")
 Say = Callable[..., list[str]]
 
 
@@ -64,7 +64,18 @@ def _at(text: str, piece: str) -> tuple[int, int]:
     return before.count("\n") + 1, len(before) - before.rfind("\n")
 
 
-@pytest.mark.parametrize("text", ["`<script>`", "```\n<script>alert(1)</script>\n```", "    <b>indented</b>", "a < b and c > d", "&lt;b&gt;", "<https://x.example/>", "<me@x.example>"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "`<script>`",
+        "```\n<script>alert(1)</script>\n```",
+        "    <b>indented</b>",
+        "a < b and c > d",
+        "&lt;b&gt;",
+        "<https://x.example/>",
+        "<me@x.example>",
+    ],
+)
 def test_what_is_text_or_an_address_is_left(say: Say, text: str) -> None:
     assert say(f"# About\n\n{text}\n") == []
 
@@ -80,20 +91,26 @@ LINKS = [
 @pytest.mark.parametrize("form", ["[text]({})", "[text][r]\n\n[r]: {}", "*[text]({})*"])
 def test_a_link_that_leads_elsewhere_is_refused_and_has_no_address(say: Say, address: str, form: str) -> None:
     text = f"# About\n\n{form.format(address)}\n"
-    made = Markdown(extensions=[Plain().extension()]).convert(text)
+    made = Markdown(extensions=[PlainMarkdown(HERE)]).convert(text)
     assert "href" not in made
     assert len([one for one in say(text) if "is not passed on" in one]) == 1
 
 
-@pytest.mark.parametrize("address", ["safety.md", "safety.md#a", "#a", "https://x.example/", "mailto:a@x.example", "tel:+1", "deep/../safety.md"])
+@pytest.mark.parametrize(
+    "address",
+    ["safety.md", "safety.md#a", "#a", "https://x.example/", "mailto:a@x.example", "tel:+1", "deep/../safety.md"],
+)
 def test_a_plain_link_is_left(say: Say, address: str) -> None:
     assert say(f"# About\n\n[text]({address})\n") == []
 
 
-@pytest.mark.parametrize("address", ["https://x.example/a.png", "data:image/png;base64,AA", "a.svg", "../a.png", "/a.png", "//x.example/a.png"])
+@pytest.mark.parametrize(
+    "address",
+    ["https://x.example/a.png", "data:image/png;base64,AA", "a.svg", "../a.png", "/a.png", "//x.example/a.png"],
+)
 def test_a_picture_is_a_file_of_the_handbook(say: Say, address: str) -> None:
     text = f"# About\n\n![text]({address})\n"
-    assert "src" not in Markdown(extensions=[Plain().extension()]).convert(text)
+    assert "src" not in Markdown(extensions=[PlainMarkdown(HERE)]).convert(text)
     assert len(say(text)) == 1
     assert say("# About\n\n![text](a.png)\n") == []
 
@@ -113,7 +130,9 @@ def test_settings_above_the_heading_are_refused(say: Say, top: str) -> None:
     assert "about.md:1:1: a page begins with its heading" in say(top)
 
 
-@pytest.mark.parametrize("name", ["page.html", "x.js", "x.svg", "x.css", "mkdocs.yml.txt", "<b>.md", "CNAME", "x.md.html"])
+@pytest.mark.parametrize(
+    "name", ["page.html", "x.js", "x.svg", "x.css", "mkdocs.yml.txt", "<b>.md", "CNAME", "x.md.html"]
+)
 def test_only_pages_and_pictures_are_published(say: Say, name: str, tmp_path: Path) -> None:
     found = say("# x\n", name)
     assert len(found) == 1
@@ -162,7 +181,10 @@ def test_the_handbook_is_looked_at_with_everything_and_by_its_name(
     say("# About\n\n<b>\n")
     for words in ([], ["records"], ["records/handbook"], ["records/handbook/about.md"]):
         assert main(["check", *words]) == 1
-        assert "records/handbook/about.md:3:1: error: raw HTML is not passed on: '<b>' (handbook)" in capsys.readouterr().out
+        assert (
+            "records/handbook/about.md:3:1: error: raw HTML is not passed on: '<b>' (handbook)"
+            in capsys.readouterr().out
+        )
 
 
 def test_what_we_write_ourselves_needs_nothing_of_it() -> None:

@@ -43,8 +43,15 @@ def _page(shown: Path, item: Found) -> Iterator[Problem]:
     except UnicodeDecodeError:
         yield _problem(shown, Position(1, 1), "not in UTF-8", "save it as UTF-8")
         return
-    if not text.lstrip().startswith("# "):  # the site engine takes lines like 'note: ...' at the top for settings, and hides them
-        yield _problem(shown, Position(1, 1), "a page begins with its heading", "begin with a line like '# Safety', without settings above it")
+    if not text.lstrip().startswith(
+        "# "
+    ):  # the site engine takes lines like 'note: ...' at the top for settings, and hides them
+        yield _problem(
+            shown,
+            Position(1, 1),
+            "a page begins with its heading",
+            "begin with a line like '# Safety', without settings above it",
+        )
     yield from (_problem(shown, at, one.message, one.hint) for at, one in _placed(text, met(text, item.place)))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 _SCRIPT = re.compile(r"<script(?P<attributes>[^>]*)>(?P<text>.*?)</script>", re.DOTALL | re.IGNORECASE)
 _STYLE = re.compile(r"<style(?P<attributes>[^>]*)>(?P<text>.*?)</style>", re.DOTALL | re.IGNORECASE)
-_ELSEWHERE = re.compile(r"\bsrc\s*=|\btype\s*=\s*[\"']?(?!text/javascript|module)", re.IGNORECASE)
+_ELSEWHERE = re.compile(r"\bsrc\s*=|\btype\s*=\s*(?![\"']?(?:text/javascript|module)\b)", re.IGNORECASE)
 _CHARSET = re.compile(r"<meta charset=[^>]*>", re.IGNORECASE)
 
 OWN = "'self' file:"

@@ -12,7 +12,7 @@ import tempfile
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import Any
 
 from jinja2 import TemplateError
@@ -33,7 +33,7 @@ from undertrim.publish.shells import Shell
 from undertrim.publish.sitemap import expanded
 from undertrim.record import handbook
 from undertrim.record.digests import Digests, joined
-from undertrim.record.plain_markdown import Plain
+from undertrim.record.plain_markdown import PlainMarkdown
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -91,14 +91,16 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
+        self.plain = PlainMarkdown(PurePosixPath())
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name."""
-        config.markdown_extensions.append(Plain().extension())
+        config.markdown_extensions.append(self.plain)
         return config
 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """A page of the handbook has no settings: they would reach the theme as they are."""
+        """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
+        self.plain.page = PurePosixPath(page.file.src_uri)
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown

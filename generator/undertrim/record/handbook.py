@@ -72,7 +72,10 @@ def _refused(entry: os.DirEntry[str], suffix: str) -> tuple[str, str]:
         return "only plain files are read", "take it out of the handbook"
     if suffix != PAGE and suffix.lower() not in PICTURES:
         kinds = ", ".join(PICTURES)
-        return f"a file of this kind is not published: '{entry.name}'", f"the handbook holds pages ({PAGE}) and pictures ({kinds})"
+        return (
+            f"a file of this kind is not published: '{entry.name}'",
+            f"the handbook holds pages ({PAGE}) and pictures ({kinds})",
+        )
     most = MOST.get(suffix, MOST[""])
     if entry.stat(follow_symlinks=False).st_size > most:
         return f"larger than {most // 1_000_000} MB", "make it smaller, or make several of it"

@@ -1,4 +1,4 @@
-"""Markdown of the handbook without its open doors: raw HTML stays text, and a link or picture keeps its address only if that leads nowhere odd.
+"""Markdown of the handbook without its open doors: raw HTML stays text, and a link or picture whose address leads elsewhere becomes its words.
 
 An extension of Python-Markdown, whose serializer escapes text and keeps entities; so an address is judged as a browser would read it.
 """
@@ -6,10 +6,10 @@ An extension of Python-Markdown, whose serializer escapes text and keeps entitie
 import html
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 from typing import Any
-from xml.etree.ElementTree import Element  # noqa: S405 - it is made by the parser and never read from text
+from xml.etree.ElementTree import Element
 
 from markdown import Markdown
 from markdown.extensions import Extension
@@ -66,18 +66,6 @@ def _leads_out(address: str, page: PurePosixPath) -> str:
     return ""
 
 
-@dataclass
-class _Seen:
-    """Where what is met is told."""
-
-    page: PurePosixPath
-    tell: Callable[[Met], None]
-
-    def raw(self, text: str) -> None:
-        if not text.startswith("</"):  # its beginning was told
-            self.tell(Met(text, f"raw HTML is not passed on: '{_short(text)}'", "write it in Markdown, or put it between backticks"))
-
-
 def _short(text: str, most: int = 40) -> str:
     first = text.strip().splitlines()[0] if text.strip() else text
     return first if len(first) <= most else f"{first[:most]}…"
@@ -86,33 +74,42 @@ def _short(text: str, most: int = 40) -> str:
 class _RawText(HtmlInlineProcessor):  # type: ignore[misc] # the library ships no types
     """Leaves raw HTML as the text that it is."""
 
-    seen: _Seen
+    def __init__(self, pattern: str, md: Markdown, met: list[Met]) -> None:
+        super().__init__(pattern, md)
+        self.met = met
 
     def handleMatch(self, m: re.Match[str], data: str) -> tuple[str, int, int]:  # noqa: N802 - the library's name
         text = self.backslash_unescape(self.unescape(m.group(1)))
-        self.seen.raw(text)
+        if not text.startswith("</"):  # its beginning is told
+            self.met.append(Met(text, f"raw HTML is not passed on: '{_short(text)}'", _RAW))
         return text, m.start(0), m.end(0)
+
+
+_RAW = "write it in Markdown, or put it between backticks"
 
 
 class _Addresses(Treeprocessor):  # type: ignore[misc] # the same
     """Takes away what an element may not carry."""
 
-    seen: _Seen
+    def __init__(self, md: Markdown, plain: "PlainMarkdown") -> None:
+        super().__init__(md)
+        self.plain = plain
 
     def run(self, root: Element) -> None:
         for element in root.iter():
-            self._link(element, "href", refused_link)
-            self._link(element, "src", refused_picture)
+            self._address(element, "href", refused_link)
+            self._address(element, "src", refused_picture)
             _attributes(element)
 
-    def _link(self, element: Element, name: str, refused: Callable[[str, PurePosixPath], str]) -> None:
+    def _address(self, element: Element, name: str, refused: Callable[[str, PurePosixPath], str]) -> None:
         address = element.get(name)
         if address is None:
             return
         address = address.replace(AMP_SUBSTITUTE, "&")  # how the library hides a mail address
-        if why := refused(address, self.seen.page):
+        if why := refused(address, self.plain.page):
+            element.tag, element.text = "span", element.text or element.get("alt")
             del element.attrib[name]
-            self.seen.tell(Met(address, f"'{_short(address)}' is not passed on: {why}", _hint(name)))
+            self.plain.met.append(Met(address, f"'{_short(address)}' is not passed on: {why}", _hint(name)))
 
 
 def _hint(name: str) -> str:
@@ -129,39 +126,28 @@ def _attributes(element: Element) -> None:
         del element.attrib[name]
 
 
-@dataclass
-class Plain:
-    """What was met on one page."""
-
-    page: PurePosixPath = PurePosixPath("page.md")
-    met: list[Met] = field(default_factory=list)
-
-    def extension(self) -> Extension:
-        """The extension that tells it."""
-        return PlainMarkdown(_Seen(self.page, self.met.append))
-
-
 class PlainMarkdown(Extension):  # type: ignore[misc] # the same
-    """Goes last among the extensions, so that it finds what others put in."""
+    """Goes last among the extensions, so that it finds what others put in. `page` is the place of the page that is read."""
 
-    def __init__(self, seen: _Seen | None = None, **settings: Any) -> None:
+    def __init__(self, page: PurePosixPath, **settings: Any) -> None:
         super().__init__(**settings)
-        self.seen = seen or _Seen(PurePosixPath("page.md"), lambda _: None)
+        self.page = page
+        self.met: list[Met] = []
 
     def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - the same
         """Take the block reader of raw HTML out, and put ours in the place of the one for lines."""
         md.preprocessors.deregister("html_block", strict=False)
-        raw = _RawText(r"(<(?:/?[a-zA-Z][^<>]*|!--(?:(?!-->).)*--|![^<>]*|\?[^<>]*)>)", md)
-        raw.seen = self.seen
         md.inlinePatterns.deregister("html", strict=False)
-        md.inlinePatterns.register(raw, "raw_text", 90)
-        addresses = _Addresses(md)
-        addresses.seen = self.seen
-        md.treeprocessors.register(addresses, "plain_addresses", 2)
+        md.inlinePatterns.register(_RawText(_TAG, md, self.met), "raw_text", 90)
+        md.treeprocessors.register(_Addresses(md, self), "plain_addresses", 2)
+
+
+_TAG = r"(<(?:/?[a-zA-Z][^<>]*|!--(?:(?!-->).)*--|![^<>]*|\?[^<>]*)>)"
+"""What Python-Markdown takes for HTML within a line (its `HTML_RE`), and processing instructions and declarations with it."""
 
 
 def met(text: str, page: PurePosixPath) -> list[Met]:
     """All that a page of the handbook would not be passed on with."""
-    seen = Plain(page)
-    Markdown(extensions=["toc", "tables", "fenced_code", "admonition", seen.extension()]).convert(text)
-    return seen.met
+    plain = PlainMarkdown(page)
+    Markdown(extensions=["toc", "tables", "fenced_code", "admonition", plain]).convert(text)
+    return plain.met

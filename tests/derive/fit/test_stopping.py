@@ -50,7 +50,11 @@ def test_some_shipped_receiver_is_stopped_and_a_typed_one_is_never_better() -> N
         for opening in entry.record.openings.values():
             for item in stopping(reckoned(entry.record), entry.address, STOCK, opening):
                 duty = item.words.split(":")[0]
-                typed = [one for one in stopping(reckoned(entry.record), entry.address, STOCK, opening) if TYPED.id in one.receivers]
+                typed = [
+                    one
+                    for one in stopping(reckoned(entry.record), entry.address, STOCK, opening)
+                    if TYPED.id in one.receivers
+                ]
                 met = True
                 assert any(one.words.startswith(f"{duty}:") for one in typed)
     assert met
