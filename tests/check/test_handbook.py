@@ -115,6 +115,12 @@ def test_a_picture_is_a_file_of_the_handbook(say: Say, address: str) -> None:
     assert say("# About\n\n![text](a.png)\n") == []
 
 
+def test_a_column_is_aligned_without_a_style_in_place() -> None:
+    made = Markdown(extensions=["tables", PlainMarkdown(HERE)]).convert("| a |\n|--:|\n| 1 |")
+    assert '<td align="right">1</td>' in made
+    assert "style" not in made
+
+
 def test_a_page_in_a_folder_may_lead_up_to_the_handbook_and_no_further() -> None:
     place = PurePosixPath("deep/page.md")
     assert met("[a](../safety.md)", place) == []

@@ -258,7 +258,7 @@ def port_is_free(host: str, port: int) -> bool:
     return True
 
 
-class _Preview(LiveReloadServer):  # type: ignore[misc] # the library leaves this untyped
+class _Preview(LiveReloadServer):
     """The engine's server, whose script in each page is given leave to run."""
 
     def _inject_js_into_html(self, content: bytes, epoch: int) -> bytes:
