@@ -120,7 +120,9 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
             expected = sized(vehicle, opening, gear)
             every = stopping(vehicle.record, vehicle.address, vehicle.stock, opening)
             expected = stopped(expected, [item.words for item in every if gear.id in item.receivers])
-            assert expected.headline.replace("By size and joint:", "By size:").endswith(shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()), (
+            assert expected.headline.replace("By size and joint:", "By size:").endswith(
+                shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()
+            ), (
                 name,
                 gear.id,
             )

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from undertrim.publish import policy, site
-from undertrim.publish.site import Content
+from undertrim.publish.content import Content
 
 HOSTILE = '<img src="x.png" onerror="alert(1)">'
 PAGES = {

@@ -10,8 +10,6 @@ import logging
 import socket
 import tempfile
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
 from pathlib import Path, PurePosixPath
 from typing import Any
 
@@ -29,6 +27,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import policy, shells
+from undertrim.publish.content import Content
 from undertrim.publish.shells import Shell
 from undertrim.publish.sitemap import expanded
 from undertrim.record import handbook
@@ -37,47 +36,6 @@ from undertrim.record.plain_markdown import PlainMarkdown
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
-
-
-@dataclass(frozen=True)
-class Body:
-    """A page whose body is ready: its title as plain text, and how to get the HTML.
-
-    Two bodies with the same title and `key` are the same.
-    """
-
-    title: str
-    html: Callable[[], str]
-    key: str
-    in_nav: bool = False
-
-
-@dataclass(frozen=True)
-class Copy:
-    """A file that is ready: how to get it. Two with the same `key` are the same."""
-
-    key: str
-    content: Callable[[], bytes]
-
-
-@dataclass(frozen=True)
-class Content:
-    """All that the site holds besides the handbook, by path in the site without its ending or, for files, with it."""
-
-    bodies: Mapping[str, Body] = field(default_factory=dict)
-    markdown: Mapping[str, str] = field(default_factory=dict)
-    files: Mapping[str, str] = field(default_factory=dict)
-    copies: Mapping[str, "Copy"] = field(default_factory=dict)
-
-    @cached_property
-    def framed(self) -> Mapping[str, Body]:
-        """The bodies that go through the site engine one by one."""
-        return {path: body for path, body in self.bodies.items() if body.in_nav}
-
-    @cached_property
-    def shelled(self) -> Mapping[str, Body]:
-        """The bodies that share a shell with others."""
-        return {path: body for path, body in self.bodies.items() if not body.in_nav}
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -206,9 +164,8 @@ def _settings(root: Path) -> Path:
 def _config(root: Path, out: Path) -> MkDocsConfig:
     """The configuration of the site. Raises BadSettings."""
     chosen = _settings(root)
-    handbook = root / "records" / "handbook"
-    _refuse_odd_files(handbook)
-    docs = handbook if handbook.is_dir() else resources.inside("publish", "empty_handbook")
+    book = handbook.folder(root / "records")
+    docs = book if book.is_dir() else resources.inside("publish", "empty_handbook")
     config = _loaded(chosen, docs, out)
     if "undertrim" not in config.plugins:
         raise BadSettings(
@@ -236,13 +193,6 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     finally:
         log.removeHandler(catching)
         log.propagate = before
-
-
-def _refuse_odd_files(folder: Path) -> None:
-    """The site engine opens whatever stands in the handbook, and would wait for ever for the other end of a pipe."""
-    for path in folder.rglob("*"):
-        if not path.is_dir() and path.exists() and not path.is_file():
-            raise BadSettings(f"'{path}' is a pipe, socket or device, and the handbook holds files: take it away")
 
 
 def port_is_free(host: str, port: int) -> bool:
