@@ -6,10 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.duties import outcomes
-from undertrim.derive.fit.stock import Gear, stock
+from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.stopping import TYPED, stopping
 from undertrim.record.model import Opening, VehicleRecord
 from wired import PLACE, VEHICLES, stem
