@@ -14,7 +14,8 @@ from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.load import load
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.fit.verdict import KINDS, Fit, decide
+from undertrim.derive.fit.stopping import stopping
+from undertrim.derive.fit.verdict import KINDS, Fit, decide, stopped
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.fit_page import length_units, plain, usual_data
 from undertrim.publish.facts.meter import script
@@ -117,11 +118,49 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
             form.locator(f"#try-{name}-from").select_option(gear.id)
             shown = form.locator(".ut-try-verdict").inner_text()
             expected = sized(vehicle, opening, gear)
-            assert expected.headline.endswith(shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()), (
+            every = stopping(vehicle.record, vehicle.address, vehicle.stock, opening)
+            expected = stopped(expected, [item.words for item in every if gear.id in item.receivers])
+            assert expected.headline.replace("By size and joint:", "By size:").endswith(
+                shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()
+            ), (
                 name,
                 gear.id,
             )
             assert verdict_words(expected) in shown
+
+
+PLOVER = "vehicles/wexcombe/plover-2017-2022.html"
+
+
+def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: Path) -> None:
+    phone.goto((site / PLOVER).as_uri())
+    form = phone.locator("#opening-dash details.ut-try")
+    form.locator("> summary").click()
+    shown = form.locator(".ut-try-verdict")
+    every = phone.locator("#opening-dash .ut-verdict.ut-is-stop").evaluate_all(
+        "all => all.map((one) => [one.dataset.gear, one.textContent])"
+    )
+    listed = {gear: " ".join(" ".join(text for name, text in every if name == gear).split()) for gear, _ in every}
+    assert len(listed) > 1
+    for gear, told in listed.items():  # in every kind of car
+        form.locator("#try-dash-from").select_option(gear)
+        reasons = shown.inner_text().split("By size:")[0].removeprefix("✕ STOP: not a plain replacement").strip(" .")
+        assert shown.inner_text().startswith("✕ STOP: not a plain replacement")
+        assert all(reason.split(" [")[0] in told for reason in reasons.split("; ")), reasons
+    form.locator("#try-dash-from").select_option("")
+    form.locator("#try-dash-body-width").fill("100 mm")
+    assert "chime: unknown whether it can be kept" in shown.inner_text()
+
+
+def test_what_only_some_cars_lose_is_said_with_them_until_the_car_is_chosen(phone: Page, site: Path) -> None:
+    phone.goto((site / PLOVER).as_uri())
+    phone.locator("#opening-dash details.ut-try > summary").click()
+    shown = phone.locator("#opening-dash .ut-try-verdict")
+    phone.locator("#try-dash-body-width").fill("100 mm")
+    phone.locator("#try-dash-body-height").fill("50 mm")
+    assert "rear camera [" in shown.inner_text() or "camera: unknown whether it can be kept" in shown.inner_text()
+    phone.locator(".ut-choose input[value='none']").first.check()
+    assert "camera: unknown" not in shown.inner_text()
 
 
 def test_what_cannot_be_read_is_said_beside_its_field_and_the_rest_goes_on(phone: Page, site: Path) -> None:
@@ -195,6 +234,7 @@ PLACE = {
     },
     "between": [{"id": "some", "clauses": [{"radio": ["map"]}]}],
     "notes": ["the evidence <b>disagrees</b>"],
+    "stops": [],
 }
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from rule_pages import BASE
 
 from undertrim.publish import shells, site
-from undertrim.publish.site import Content
+from undertrim.publish.content import Content
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]

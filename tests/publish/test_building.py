@@ -12,7 +12,7 @@ import pytest
 from here import Here
 from undertrim.publish import placing, shells, site
 from undertrim.publish.building import Builder, build
-from undertrim.publish.site import Body, Content
+from undertrim.publish.content import Body, Content
 from undertrim.publish.sitemap import expanded
 from undertrim.record.store import Workspace
 

@@ -72,3 +72,10 @@ def test_speakers_lose_nothing(capsys: pytest.CaptureFixture[str]) -> None:
     found = told(capsys, "plan", "plover-2017-2022", "--job", "front-door")
     assert "Chime" not in found
     assert "Emergencycall" not in found
+
+
+def test_the_amplifier_of_a_shipped_car_is_woken_by_data(capsys: pytest.CaptureFixture[str]) -> None:
+    """What wakes it is named in the plan and ordered, for a receiver that does not ask for it."""
+    assert "OrderTidewrackDI-P17,whichswitchesiton" in told(capsys, "plan", "plover-2017-2022", "--job", "dash")
+    shop = told(capsys, "shop", "plover-2017-2022", "--job", "dash", "--gear", "sandmartin-creek-1")
+    assert "TidewrackDI-P17" in shop

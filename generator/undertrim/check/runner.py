@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
-from undertrim.check import allowing
+from undertrim.check import allowing, handbook
 from undertrim.check.around import around
 from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
@@ -62,6 +62,7 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     others = around(workspace, chosen, [item.card for item in looked if item.card]) if paths else []
     across = _across([*looked, *looking.neighbours(others)])
     problems = [problem for item in looked for problem in _settled(item, across.get(item.path, []), COLLECTION_RULES)]
+    problems += handbook.problems(workspace, paths)
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
 
 

@@ -7,7 +7,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from undertrim.check import reports, runner
+from undertrim.check import handbook, reports, runner
 from undertrim.check.cache import Cache
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
 from undertrim.record.problem import printable
@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     for path in options.paths:
         if not path.exists():
             raise Usage(f"'{printable(str(path))}' does not exist")
-        if not place.files([path]):
+        if not place.files([path]) and not handbook.names(place, path):
             where = f"records are .yaml files below {place.shown(place.records)}/vehicles and gear"
             raise Usage(f"'{printable(str(path))}' is or holds no record: {where}")
     show = progress("checking") if options.format == "text" else None

@@ -20,6 +20,7 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import calculators, finder, pages, placing, published, rule_pages, site, standing
+from undertrim.publish.content import Body, Content, Copy
 from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.failures import Failure
 from undertrim.publish.prepare import Prepared, cache_folder, keys, prepare, today
@@ -140,7 +141,7 @@ class Builder:
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
 
-    def _publish(self, held: site.Content, aside: Path) -> None:
+    def _publish(self, held: Content, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
         if stands and stands.frame == frame and self._out.is_dir():
@@ -149,11 +150,11 @@ class Builder:
         else:
             self._standing = self._afresh(held, frame, aside)
 
-    def _frame(self, held: site.Content) -> str:
+    def _frame(self, held: Content) -> str:
         framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
         return joined(site.frame(self._workspace.root, self._digests), *framed, *sorted(held.shelled))
 
-    def _afresh(self, held: site.Content, frame: str, aside: Path) -> _Standing:
+    def _afresh(self, held: Content, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
@@ -164,12 +165,12 @@ class Builder:
         return _Standing(frame, shells, present)
 
 
-def content(made: Sequence[Prepared], shelf: Stock) -> site.Content:
+def content(made: Sequence[Prepared], shelf: Stock) -> Content:
     """Everything the site holds besides the handbook."""
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
         by_make[item.summary["make"]].append(item)
-    return site.Content(
+    return Content(
         bodies={
             "index": _home(by_make),
             "calculators": _calculators(),
@@ -186,36 +187,36 @@ def content(made: Sequence[Prepared], shelf: Stock) -> site.Content:
     )
 
 
-def _copies(item: Prepared) -> Iterable[tuple[str, site.Copy]]:
+def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     """The files beside a vehicle's page."""
     make = item.address.split("/")[0]
     for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", site.Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+        yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
 
 
-def _home(by_make: dict[str, list[Prepared]]) -> site.Body:
+def _home(by_make: dict[str, list[Prepared]]) -> Body:
     makes: list[Mapping[str, Any]] = [
         {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    return site.Body("Find a vehicle", lambda: body, body, in_nav=True)
+    return Body("Find a vehicle", lambda: body, body, in_nav=True)
 
 
-def _calculators() -> site.Body:
+def _calculators() -> Body:
     body = calculators.page()
-    return site.Body(calculators.TITLE, lambda: body, body, in_nav=True)
+    return Body(calculators.TITLE, lambda: body, body, in_nav=True)
 
 
-def _make_page(name: str, items: Sequence[Prepared]) -> site.Body:
+def _make_page(name: str, items: Sequence[Prepared]) -> Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return site.Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
+    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:
     return item.summary["model"], item.summary["first_year"], item.address
 
 
-def _vehicle_page(item: Prepared) -> site.Body:
+def _vehicle_page(item: Prepared) -> Body:
     title = f"{item.summary['title']} {item.summary['years']}"
-    return site.Body(title, lambda: item.body, item.folder.name)
+    return Body(title, lambda: item.body, item.folder.name)

@@ -68,7 +68,7 @@ def wire_symbols(facts: object) -> str:
     """The symbols of every wire colour that occurs anywhere in some facts, each once."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
     made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
-    return svg.element("svg", *made, width=0, height=0, aria_hidden="true", style="position: absolute") if made else ""
+    return svg.element("svg", *made, width=0, height=0, aria_hidden="true", **{"class": "ut-symbols"}) if made else ""
 
 
 _symbol = lru_cache(maxsize=1024)(wires.symbol)

@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from undertrim.publish.content import Body, Content
 from undertrim.publish.shells import Shell, group
-from undertrim.publish.site import Body, Content, Shells
+from undertrim.publish.site import Shells
 
 Keys = Mapping[str, str]
 """What stands in the folder, by name: two things with the same key are the same."""

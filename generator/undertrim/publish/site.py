@@ -8,10 +8,9 @@ import html
 import json
 import logging
 import socket
+import tempfile
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import Any
 
 from jinja2 import TemplateError
@@ -27,54 +26,16 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish import shells
+from undertrim.publish import policy, shells
+from undertrim.publish.content import Content
 from undertrim.publish.shells import Shell
 from undertrim.publish.sitemap import expanded
+from undertrim.record import handbook
 from undertrim.record.digests import Digests, joined
+from undertrim.record.plain_markdown import PlainMarkdown
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
-
-
-@dataclass(frozen=True)
-class Body:
-    """A page whose body is ready: its title as plain text, and how to get the HTML.
-
-    Two bodies with the same title and `key` are the same.
-    """
-
-    title: str
-    html: Callable[[], str]
-    key: str
-    in_nav: bool = False
-
-
-@dataclass(frozen=True)
-class Copy:
-    """A file that is ready: how to get it. Two with the same `key` are the same."""
-
-    key: str
-    content: Callable[[], bytes]
-
-
-@dataclass(frozen=True)
-class Content:
-    """All that the site holds besides the handbook, by path in the site without its ending or, for files, with it."""
-
-    bodies: Mapping[str, Body] = field(default_factory=dict)
-    markdown: Mapping[str, str] = field(default_factory=dict)
-    files: Mapping[str, str] = field(default_factory=dict)
-    copies: Mapping[str, "Copy"] = field(default_factory=dict)
-
-    @cached_property
-    def framed(self) -> Mapping[str, Body]:
-        """The bodies that go through the site engine one by one."""
-        return {path: body for path, body in self.bodies.items() if body.in_nav}
-
-    @cached_property
-    def shelled(self) -> Mapping[str, Body]:
-        """The bodies that share a shell with others."""
-        return {path: body for path, body in self.bodies.items() if not body.in_nav}
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -88,6 +49,19 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
+        self.plain = PlainMarkdown(PurePosixPath())
+
+    def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
+        """Take raw HTML out of Markdown; after all other extensions, whatever the settings name."""
+        config.markdown_extensions.append(self.plain)
+        return config
+
+    def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
+        self.plain.page = PurePosixPath(page.file.src_uri)
+        if page.file.generated_by is None:
+            page.meta.clear()
+        return markdown
 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
         """Add our pages and files, and the specimens."""
@@ -110,7 +84,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         return context
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
-        """Keep a specimen as a shell and out of the site."""
+        """Give each page its policy, and keep a specimen as a shell and out of the site."""
+        body = self.content.framed.get(page.file.src_uri.removesuffix(".md"))
+        output = policy.guarded(output, body.html() if body else page.content or "")
         for group, path in self._groups().items():
             if page.file.src_uri == f"{path}.md":
                 self.shells[group] = Shell(group, output)
@@ -118,7 +94,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         return output
 
     def on_post_template(self, output_content: str, /, *, template_name: str, config: MkDocsConfig) -> str:
-        """List the shelled pages in the site map."""
+        """List the shelled pages in the site map; a template that is a page has a policy too."""
+        if template_name.endswith(".html"):
+            return policy.guarded(output_content)
         if template_name == "sitemap.xml":
             for group, path in self._groups().items():
                 members = [member for member in self.content.shelled if shells.group(member) == group]
@@ -146,26 +124,29 @@ def address(root: Path) -> str:
 
 def render(root: Path, content: Content, out: Path) -> Shells:
     """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
-    config = _config(root, out)
-    plugin = config.plugins["undertrim"]
-    assert isinstance(plugin, UndertrimPlugin)
-    plugin.content = content
-    logging.getLogger("mkdocs").setLevel(logging.WARNING)
-    try:
-        mkdocs_build(config)
-    except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
-        said = f"{type(error).__name__}: {error}" if str(error) else "the lines above say why"
-        raise BadSettings(
-            f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}"
-        ) from error
-    return plugin.shells
+    with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
+        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        config = _config(root, out)
+        config.docs_dir = docs
+        plugin = config.plugins["undertrim"]
+        assert isinstance(plugin, UndertrimPlugin)
+        plugin.content = content
+        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        try:
+            mkdocs_build(config)
+        except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
+            said = f"{type(error).__name__}: {error}" if str(error) else "the lines above say why"
+            raise BadSettings(
+                f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}"
+            ) from error
+        return plugin.shells
 
 
 def frame(root: Path, digests: Digests) -> str:
     """Changes with whatever stands in the pages' frame: the handbook, the configuration, the theme's overrides."""
     config = _config(root, root / "site")
-    folders = [Path(config.docs_dir), *map(Path, config.theme.dirs[:-2])]
-    files = sorted(path for folder in folders for path in folder.rglob("*") if path.is_file())
+    files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
+    files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.message]
     chosen = Path(str(config.config_file_path))
     return joined(*(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
@@ -183,9 +164,8 @@ def _settings(root: Path) -> Path:
 def _config(root: Path, out: Path) -> MkDocsConfig:
     """The configuration of the site. Raises BadSettings."""
     chosen = _settings(root)
-    handbook = root / "records" / "handbook"
-    _refuse_odd_files(handbook)
-    docs = handbook if handbook.is_dir() else resources.inside("publish", "empty_handbook")
+    book = handbook.folder(root / "records")
+    docs = book if book.is_dir() else resources.inside("publish", "empty_handbook")
     config = _loaded(chosen, docs, out)
     if "undertrim" not in config.plugins:
         raise BadSettings(
@@ -215,13 +195,6 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
         log.propagate = before
 
 
-def _refuse_odd_files(folder: Path) -> None:
-    """The site engine opens whatever stands in the handbook, and would wait for ever for the other end of a pipe."""
-    for path in folder.rglob("*"):
-        if not path.is_dir() and path.exists() and not path.is_file():
-            raise BadSettings(f"'{path}' is a pipe, socket or device, and the handbook holds files: take it away")
-
-
 def port_is_free(host: str, port: int) -> bool:
     """Whether we could serve there."""
     with socket.socket() as trial:
@@ -235,9 +208,18 @@ def port_is_free(host: str, port: int) -> bool:
     return True
 
 
+class _Preview(LiveReloadServer):
+    """The engine's server, whose script in each page is given leave to run."""
+
+    def _inject_js_into_html(self, content: bytes, epoch: int) -> bytes:
+        made: bytes = super()._inject_js_into_html(content, epoch)  # type: ignore[no-untyped-call] # the same
+        start = made.rindex(b"<script>") + len(b"<script>")
+        return policy.allowing(made, made[start : made.index(b"</script>", start)].decode())
+
+
 def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
     """Show `out` in a browser and rebuild when a file of the workspace changes, until interrupted."""
-    server = LiveReloadServer(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
+    server = _Preview(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
     for name in ("records", "mkdocs.yml", "site_overrides"):
         if (root / name).exists():
             server.watch(str(root / name))

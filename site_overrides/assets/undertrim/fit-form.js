@@ -2,8 +2,8 @@
 (function (lengths, fit) {
   "use strict";
 
-  var SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", "does-not-fit": "✕", fails: "✕" };
-  var WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", "does-not-fit": "does not fit" };
+  var SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
+  var WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: fit.STOP, "does-not-fit": "does not fit" };
   var FORMS = {
     speaker: [
       { name: "basket", label: "Basket: what passes through the hole", shape: true },
@@ -198,8 +198,17 @@
     return Object.keys(clauses).every(function (name) { return name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure; });
   }
 
+  function chosenCar() { return window.undertrimCar ? window.undertrimCar() : {}; }
+
+  /* What the ranked list says of this receiver, or of one of which only the size is known; with its cars where they are not chosen. */
+  function stops(place, id) {
+    var car = chosenCar(), receiver = document.getElementById(id + "from").value;
+    return place.stops.filter(function (item) { return item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car); })
+      .map(function (item) { return item.words + (holds(item.clauses, car, true) ? "" : " [" + item.when + "]"); });
+  }
+
   function between(place) {
-    var car = window.undertrimCar ? window.undertrimCar() : {};
+    var car = chosenCar();
     return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
       .map(function (item) {
         var made = shelf.stock[item.id], sure = item.clauses.some(function (one) { return holds(one, car, true); });
@@ -213,13 +222,13 @@
     out.textContent = "";
     if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
     if (!typedSomething(id)) return;
-    var found = loaded(fit[place.kind](gear, place.opening, things, room), gear, place);
+    var found = fit.stopped(loaded(fit[place.kind](gear, place.opening, things, room), gear, place), stops(place, id));
     show(out, found, place.notes.concat(unsure(found, things)));
   }
 
   /* With the load in each kind of car that it may be; what several say alike is said once. */
   function loaded(found, gear, place) {
-    var car = window.undertrimCar ? window.undertrimCar() : {}, seen = [];
+    var car = chosenCar(), seen = [];
     (place.loads || []).filter(function (one) { return holds(one.clauses, car); }).forEach(function (one) {
       var check = fit.load(gear, one);
       if (!seen.some(function (other) { return other.words === check.words; })) seen.push(check);
@@ -247,7 +256,7 @@
     out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
     var said = found.notes.concat(notes);
     if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map(function (note) { return make("li", { text: note }); })));
-    out.append(make("p", {}, [make("small", { text: "Functions, sound and duties of the factory unit are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
+    out.append(make("p", {}, [make("small", { text: "Functions, sound and what goes between are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
   }
 
   function row(check) {

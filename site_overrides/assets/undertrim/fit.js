@@ -426,6 +426,15 @@
     return fit;
   }
 
+  var STOP = "STOP: not a plain replacement";
+
+  /* The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up. The joint is not known here. */
+  function stopped(fit, why) {
+    if (!why.length || fit.kind === "does-not-fit") return fit;
+    var reason = why.join("; ") + ". By size: " + fit.headline;
+    return Object.assign({}, fit, { kind: "stop", reason: reason, headline: STOP + ": " + reason });
+  }
+
   /* What goes between, in words; empty where nothing does. */
   function betweenWords(fit) {
     if (!fit.to_get.length) return fit.parts.length ? listed(fit.parts) : "";
@@ -696,7 +705,7 @@
   /* A usual clearance with another length in its place. */
   function replaced(one, length) { return number(one.label, length.value, 0, length.shown, true); }
 
-  var api = { speaker: speaker, receiver: receiver, load: load, together: together, replaced: replaced };
+  var api = { speaker: speaker, receiver: receiver, load: load, together: together, replaced: replaced, stopped: stopped, STOP: STOP };
   if (typeof window !== "undefined") window.undertrimFit = api;
   if (typeof module !== "undefined") module.exports = api;
 })(typeof window !== "undefined" ? window.undertrimLengths : require("./lengths.js"));

@@ -23,6 +23,12 @@
 
   page.classList.add("ut-live");
 
+  /* A plug is drawn no smaller than a finger needs; set here, since the policy of the site allows no style in the page itself. */
+  page.querySelectorAll("[data-least]").forEach(function (box) {
+    box.style.minWidth = box.dataset.least;
+    box.style.maxWidth = box.dataset.most;
+  });
+
   function chosenJobs() {
     return Array.prototype.map.call(page.querySelectorAll("input[name=job]:checked"), function (box) { return box.value; });
   }

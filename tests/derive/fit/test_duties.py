@@ -187,6 +187,41 @@ def test_the_joint_leads_the_turn_on_through_what_wakes_the_amplifier() -> None:
     assert next(row for row in made.joint.rows if row.lead).through == "Pellworth Waker"
 
 
+def test_what_wakes_the_amplifier_is_in_the_joint_though_no_lead_asks_for_it() -> None:
+    cord = gear("leads", "leads: {battery: {function: battery-feed}}", "Cord")
+    waker = interface("provides: [amplifier-turn-on]", "Waker")
+    for sound, expected in ((AMPLIFIER, ("Pellworth Waker",)), (AMPLIFIER.replace("data", "wire"), ())):
+        record = car(PINS, sound)
+        (made,) = joints(record, ADDRESS, record.openings["dash"], cord, Stock((cord, waker)))
+        assert tuple(item.name for item in made.joint.interfaces) == expected
+
+
+TWO = from_data({
+    "evidence": {"e1": {"how": "measured", "on": "2026-03-02", "by": "rk"}},
+    "parts": {"radio": {"replaced": "yes"}, "tray": {}},
+    "openings": {"dash": {"kind": "receiver", "behind": ["radio"]}, "tray": {"kind": "receiver", "behind": ["tray"]}},
+    "duties": {"chime": {"kept_by": "interface"}, "map": {"kept_by": "none"}},
+    "sound": {"factory": {"output": "speaker", "amplifier": "Boot", "turn_on": "data"}},
+})  # fmt: skip
+
+
+def test_of_two_openings_for_a_receiver_each_has_its_own_answer() -> None:
+    """The interface is made for one of them: there it keeps the chime and wakes the amplifier, at the other nothing does."""
+    stock = Stock((interface("provides: [amplifier-turn-on]\nkeeps: [chime]", "Waker"),))
+    found = {(item.duty.id, item.outcome.fate): item.openings for item in becomes(TWO, ADDRESS, stock)}
+    assert found == {
+        ("chime", Fate.KEPT): ("dash",),
+        ("chime", Fate.LOST): ("tray",),
+        ("map", Fate.LOST): ("dash", "tray"),
+    }
+    said = {(item["title"], *item["openings"]): item["text"] for item in blockers(TWO, ADDRESS, stock)}
+    assert "Chime: lost, not a plain replacement" in {title for title, *places in said if places == ["tray"]}
+    assert not [title for title, *places in said if places == ["dash"] and "Chime: lost" in title]
+    assert "Pellworth Waker" in said["Factory amplifier: switched on by data", "dash"]
+    assert "No interface in stock" in said["Factory amplifier: switched on by data", "tray"]
+    assert [title for title, *places in said if places == ["dash", "tray"]] == ["Map"]
+
+
 def test_the_schema_knows_the_kinds_of_the_table() -> None:
     known = schema.load("vehicle")["$defs"]["duty"]["properties"]["what"]["enum"]
     assert set(known) == {kind.id for kind in kinds().values()}

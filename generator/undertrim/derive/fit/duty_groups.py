@@ -6,7 +6,7 @@ from math import prod
 
 from undertrim.derive import cars
 from undertrim.derive.fit.duties import Outcome, outcomes
-from undertrim.derive.fit.stock import Stock
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.record.model import Duty, Opening, VehicleRecord, When
 
 
@@ -24,20 +24,22 @@ def becomes(record: VehicleRecord, address: str, stock: Stock) -> tuple[Becomes,
     """Every outcome of every duty, in the order of the record; where two openings take a receiver and have the same one, once."""
     found: dict[tuple[str, Outcome, When], list[str]] = {}
     for opening in record.openings.values():
-        for outcome, when in _at(record, address, stock, opening):
+        for outcome, when in outcomes_at(record, address, stock, opening):
             found.setdefault((outcome.duty, outcome, when), []).append(opening.id)
     order = list(record.duties)
     made = [Becomes(record.duties[name], one, when, tuple(places)) for (name, one, when), places in found.items()]
     return tuple(sorted(made, key=lambda item: order.index(item.duty.id)))
 
 
-def _at(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> Iterator[tuple[Outcome, When]]:
-    """The outcomes at one opening with their cars."""
+def outcomes_at(
+    record: VehicleRecord, address: str, stock: Stock, opening: Opening, receiver: Gear | None = None
+) -> Iterator[tuple[Outcome, When]]:
+    """The outcomes at one opening with their cars; without a `receiver` any of the stock may be the one that keeps a duty."""
     kinds = list(_kinds(record, address, stock, opening))
     groups: dict[Outcome, list[Mapping[str, str]]] = {}
     for car in kinds if opening.kind == "receiver" and record.duties else ():
         if opening.when.holds(car):
-            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.id, car)):
+            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.id, car), receiver):
                 groups.setdefault(outcome, []).append(car)
     for outcome, having in groups.items():
         yield from ((outcome, when) for when in _condition(having, kinds))

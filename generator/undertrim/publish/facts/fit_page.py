@@ -5,6 +5,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from undertrim.derive.cutting import may_go
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit import measured
 from undertrim.derive.fit.answers import Vehicle, kinds
 from undertrim.derive.fit.clearances import Clearances
@@ -12,6 +13,7 @@ from undertrim.derive.fit.joined import Joined, join
 from undertrim.derive.fit.load import Driver, drivers
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stopping import stopping
 from undertrim.publish.facts import words
 from undertrim.publish.facts.meter import script
 from undertrim.record.gear import GearFacts
@@ -32,15 +34,28 @@ _SIZES = {
 
 
 def place(vehicle: Vehicle, opening: Opening) -> Data:
-    """One opening as it is reckoned, and what may go between in which cars."""
-    reckoned, notes = measured.reckoned(vehicle.record, opening)
+    """One opening as it is reckoned, what may go between in which cars, and what stops a receiver."""
+    counted, notes = measured.reckoned(vehicle.record, opening)
     return {
         "kind": opening.kind,
-        "opening": opening_data(reckoned),
+        "opening": opening_data(counted),
         "between": list(_between(vehicle, opening)),
         "notes": list(notes),
         "loads": list(_loads(vehicle, opening)) if opening.kind == "speaker" else [],
+        "stops": list(_stops(vehicle, opening)),
     }
+
+
+def _stops(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
+    """Why a receiver is no plain replacement: for which cars and for which of the stock, an empty id for one that is typed."""
+    record = reckoned(vehicle.record)
+    for item in stopping(record, vehicle.address, vehicle.stock, opening):
+        yield {
+            "words": item.words,
+            "when": words.when(record, item.when),
+            "clauses": words.clauses(item.when),
+            "receivers": list(item.receivers),
+        }
 
 
 def opening_data(opening: Opening) -> Data:

@@ -1,0 +1,46 @@
+"""What the site holds besides the handbook: pages whose bodies are ready, Markdown, and files."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+
+@dataclass(frozen=True)
+class Body:
+    """A page whose body is ready: its title as plain text, and how to get the HTML.
+
+    Two bodies with the same title and `key` are the same.
+    """
+
+    title: str
+    html: Callable[[], str]
+    key: str
+    in_nav: bool = False
+
+
+@dataclass(frozen=True)
+class Copy:
+    """A file that is ready: how to get it. Two with the same `key` are the same."""
+
+    key: str
+    content: Callable[[], bytes]
+
+
+@dataclass(frozen=True)
+class Content:
+    """All that the site holds besides the handbook, by path in the site without its ending or, for files, with it."""
+
+    bodies: Mapping[str, Body] = field(default_factory=dict)
+    markdown: Mapping[str, str] = field(default_factory=dict)
+    files: Mapping[str, str] = field(default_factory=dict)
+    copies: Mapping[str, Copy] = field(default_factory=dict)
+
+    @cached_property
+    def framed(self) -> Mapping[str, Body]:
+        """The bodies that go through the site engine one by one."""
+        return {path: body for path, body in self.bodies.items() if body.in_nav}
+
+    @cached_property
+    def shelled(self) -> Mapping[str, Body]:
+        """The bodies that share a shell with others."""
+        return {path: body for path, body in self.bodies.items() if not body.in_nav}

@@ -1,0 +1,165 @@
+"""Every kind of page keeps to its policy: nothing it refuses is tried, no script fails, and nothing is asked of another host."""
+
+import functools
+import http.server
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+from undertrim.publish import policy
+
+PAGES = {
+    "home": "index.html",
+    "vehicle": "vehicles/wexcombe/plover-2017-2022.html",
+    "make": "makes/kelbrook.html",
+    "handbook": "safety.html",
+    "rules": "rules/index.html",
+    "a-rule": "rules/depth-without-datum.html",
+    "fields": "reference/index.html",
+    "calculators": "calculators.html",
+}
+WATCH = """
+window.refused = [];
+document.addEventListener("securitypolicyviolation", (event) => window.refused.push(
+  [event.violatedDirective, event.blockedURI, event.sourceFile, event.lineNumber, event.sample].join(" ")));
+"""
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    """The site as a server gives it, with its page for what is not there."""
+
+    def log_message(self, *_: object) -> None: ...
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        found = (Path(self.directory) / "404.html").read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", "text/html")
+        self.end_headers()
+        self.wfile.write(found)
+
+
+@pytest.fixture(scope="module")
+def server(site: Path) -> Iterator[str]:
+    made = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(_Quiet, directory=str(site)))
+    thread = threading.Thread(target=made.serve_forever)
+    thread.start()
+    yield f"http://127.0.0.1:{made.server_address[1]}"
+    made.shutdown()
+    thread.join()
+    made.server_close()
+
+
+class Watched:
+    """A page, and whatever goes wrong on it."""
+
+    def __init__(self, page: Page, home: str) -> None:
+        self.page, self.home = page, home
+        self.wrong: list[str] = []
+        page.add_init_script(WATCH)
+        page.on("pageerror", lambda error: self.wrong.append(f"failed: {error}"))
+        page.on(
+            "console",
+            lambda said: self.wrong.append(f"said: {said.text}") if said.type in ("error", "warning") else None,
+        )
+        page.on("request", lambda asked: self.wrong.append(f"asked: {asked.url}") if not self.own(asked.url) else None)
+
+    def own(self, address: str) -> bool:
+        return address.startswith((self.home, "data:", "blob:"))
+
+    def everything(self) -> list[str]:
+        """What went wrong until now."""
+        return self.wrong + [f"refused: {one}" for one in self.page.evaluate("window.refused")]
+
+
+@pytest.fixture
+def watched(context: Callable[..., BrowserContext]) -> Callable[[str], Watched]:
+    return lambda home: Watched(context(viewport={"width": 1200, "height": 800}).new_page(), home)
+
+
+def used(page: Page) -> None:
+    """Open, press and toggle what a page has, so that its scripts do their work."""
+    page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+    for selector in ("label[title='Switch to dark']", ".ut-choose input", ".md-clipboard", "#ut-reset"):
+        if page.locator(selector).count() and page.locator(selector).first.is_visible():
+            page.locator(selector).first.click()
+    for field in page.locator("input[type=search], input[type=text]").all()[:3]:
+        if field.is_visible():
+            field.fill("58 mm")
+    page.wait_for_load_state("networkidle")
+
+
+@pytest.mark.parametrize("kind", PAGES)
+def test_each_kind_of_page_from_disk(watched: Callable[[str], Watched], site: Path, kind: str) -> None:
+    one = watched(site.as_uri())
+    one.page.goto((site / PAGES[kind]).as_uri())
+    used(one.page)
+    assert one.everything() == []
+
+
+@pytest.mark.parametrize("kind", [*PAGES, "no-such-page"])
+def test_each_kind_of_page_from_a_server(watched: Callable[[str], Watched], server: str, kind: str) -> None:
+    one = watched(server)
+    one.page.goto(f"{server}/{PAGES.get(kind, 'no-such-page.html')}")
+    used(one.page)
+    expected = {
+        f"said: Failed to load resource: the server responded with a status of 404 ({http.HTTPStatus(404).phrase})"
+    }
+    assert set(one.everything()) - (expected if kind == "no-such-page" else set()) == set()
+
+
+def test_the_theme_works_under_its_policy(watched: Callable[[str], Watched], site: Path) -> None:
+    """The script in place that sets the chosen colours is one of those known by digest."""
+    one = watched(site.as_uri())
+    one.page.goto((site / "safety.html").as_uri())
+    assert one.page.evaluate("typeof __md_get") == "function"
+    assert one.page.locator("body").get_attribute("data-md-color-scheme") == "default"
+    one.page.locator("label[title='Switch to dark']").first.click()
+    one.page.reload()
+    assert one.page.locator("body").get_attribute("data-md-color-scheme") == "slate"
+
+
+INTRUDERS = {
+    "script": "<script>window.intruded = 1</script>",
+    "handler": '<img src="x.png" onerror="window.intruded = 1">',
+    "foreign script": '<script src="https://intruder.example/x.js"></script>',
+    "foreign picture": '<img src="https://intruder.example/x.png">',
+    "frame": '<iframe src="https://intruder.example/"></iframe>',
+    "style": "<style>body { display: none }</style>",
+    "base": '<base href="https://intruder.example/">',
+}
+
+
+@pytest.mark.parametrize("what", INTRUDERS)
+def test_what_gets_into_a_page_is_refused(
+    watched: Callable[[str], Watched], site: Path, tmp_path: Path, what: str
+) -> None:
+    text = (site / "safety.html").read_text(encoding="utf-8")
+    page = tmp_path / "safety.html"
+    page.write_text(text.replace("</body>", INTRUDERS[what] + "</body>"), encoding="utf-8")
+    one = watched(tmp_path.as_uri())
+    one.page.goto(page.as_uri())
+    assert [found for found in one.everything() if found.startswith("refused:")], "the policy said nothing"
+    assert one.page.evaluate("window.intruded") is None
+
+
+def test_a_script_in_the_content_gets_no_leave() -> None:
+    """However it came there, it is not among the scripts of the theme."""
+    content = "<p>Text</p><script>alert(1)</script>"
+    page = f'<head><meta charset="utf-8"><script>theme()</script></head><body>{content}</body>'
+    made = policy.guarded(page, content)
+    assert policy.digest("theme()") in made
+    assert policy.digest("alert(1)") not in made
+
+
+def test_every_page_has_its_policy_before_anything_it_loads(site: Path) -> None:
+    pages = sorted(site.rglob("*.html"))
+    assert len(pages) > 20
+    for path in pages:
+        text = path.read_text(encoding="utf-8")
+        assert text.count("Content-Security-Policy") == 1, path
+        at = text.index("Content-Security-Policy")
+        assert all(at < text.index(tag) for tag in ("<script", "<link", "<style") if tag in text), path
+        assert " style=" not in text, path
