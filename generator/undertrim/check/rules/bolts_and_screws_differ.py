@@ -65,7 +65,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         if opening.bolts and held and opening.bolts.count != held and subject.intact(("openings", opening.id)):
             message = f"the pattern has {opening.bolts.count} holes, and '{out[0].id}' is held by {held}"
             hint = "count both again; if the factory speaker uses only some of the holes, allow it with that reason"
-            yield Finding(("openings", opening.id, "bolts", "count"), message, hint)
+            yield Finding(("openings", opening.id, "bolts", "count"), message, hint, about=(out[0].id,))
 
 
 def _screws(part: Part) -> int | None:

@@ -55,7 +55,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         for thing in things.values():
             message, hint = _said(record, thing) if thing.area in _DOORS else ("", "")
             if message and subject.intact((section, thing.id)):
-                yield Finding((section, thing.id), message, hint, key=True)
+                yield Finding((section, thing.id), message, hint, key=True, about=(thing.area,))
 
 
 def _said(record: VehicleRecord, thing: Part | Opening) -> tuple[str, str]:

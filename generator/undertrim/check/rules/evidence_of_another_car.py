@@ -94,7 +94,8 @@ def _finding(look: Look, misfit: Misfit) -> Finding:
     typed = look.car is not None and not look.car.text
     place = (*look.pointer, "car", *misfit.field) if typed else (*look.pointer, "car")
     message, hint = _said(misfit.value, misfit.has)[misfit.why]
-    return Finding(place, message, hint, key=typed and misfit.why is Why.VARIANT)
+    about = (misfit.has[0], misfit.value) if misfit.why in (Why.CHOICE, Why.CHOICE_THEN) else ()
+    return Finding(place, message, hint, key=typed and misfit.why is Why.VARIANT, about=about)
 
 
 def _said(value: str, has: tuple[str, ...]) -> dict[Why, tuple[str, str]]:

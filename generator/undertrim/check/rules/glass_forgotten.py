@@ -73,7 +73,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             if minds:
                 message = f"'no-glass', and '{minds.id}' before it needs the window {minds.needs['glass']}"
                 hint = "move the window through its whole travel while measuring, and write 'whole-travel'"
-                yield Finding(("openings", opening.id, "depth", "over"), message, hint)
+                yield Finding(("openings", opening.id, "depth", "over"), message, hint, about=(minds.id,))
 
 
 def _before(record: VehicleRecord, names: tuple[str, ...]) -> Iterator[Part]:

@@ -52,4 +52,4 @@ def check(subject: Subject) -> Iterator[Finding]:
         if part.direction and _INTO.get(part.area) == part.direction:
             message = f"'{part.direction}' out of '{part.area}' leads into the body of the car"
             hint = f"is it '{_OUT[part.direction]}'? If it does move so, allow it with what you saw"
-            yield Finding(("parts", part.id, "direction"), message, hint)
+            yield Finding(("parts", part.id, "direction"), message, hint, about=(part.area,))

@@ -76,4 +76,5 @@ def check(subject: Subject) -> Iterator[Finding]:
                 ("openings", opening.id, "behind"),
                 f"nothing that '{opening.id}' is behind is replaced: {named} goes back",
                 _WAY_OUT,
+                about=tuple(part.id for part in known),
             )

@@ -64,13 +64,18 @@ def check(subject: Subject) -> Iterator[Finding]:
     plugs = subject.record.connectors
     for plug in plugs.values():
         found = tether_of(subject.record, plug) if subject.intact(("connectors",)) else None
-        place = ("connectors", plug.id, "at")
+        place, at = ("connectors", plug.id, "at"), tuple(plug.at.split("/"))
         if found and found[1].kind not in _HOLDS_PINS:
             message = f"'{plug.at}' is a {found[1].kind}, and '{plug.id}' has pins"
-            yield Finding(place, message, "name the tether that is this plug, or correct the tether's 'kind'")
+            yield Finding(place, message, "name the tether that is this plug, or correct the tether's 'kind'", about=at)
         elif found and (other := _earlier(plugs, plug)):
             message = f"'{other}' is at '{plug.at}' too"
-            yield Finding(place, message, "name the tether that is this plug, or say in 'when' which cars have which")
+            yield Finding(
+                place,
+                message,
+                "name the tether that is this plug, or say in 'when' which cars have which",
+                about=(other, *at),
+            )
 
 
 def _earlier(plugs: Mapping[str, Connector], plug: Connector) -> str:

@@ -51,4 +51,4 @@ def check(subject: Subject) -> Iterator[Finding]:
             if tether.circuit == "restraint" and part.area and not said and subject.intact(("areas",)):
                 message = f"'{tether.id}' is restraint wiring in '{part.area}', and 'areas' names no restraints there"
                 hint = f"name what is there: 'areas: {{{part.area}: {{restraints: [...]}}}}'"
-                yield Finding(("parts", part.id, "tethers", tether.id), message, hint, key=True)
+                yield Finding(("parts", part.id, "tethers", tether.id), message, hint, key=True, about=(part.area,))

@@ -104,7 +104,10 @@ def _excluded(
     owner = next(str(step) for step in reversed(block) if isinstance(step, str) and step not in ("held_by", "after"))
     only = " and ".join(f"{name}={' or '.join(choices)}" for name, choices in dict(when.clauses).items())
     message = f"'{owner}' is only in cars with {only}, and {', '.join(cars)}"
-    yield Finding(place, message, "name evidence from a car that has it, or correct 'when'")
+    clauses = [word for name, choices in when.clauses for word in (name, *choices)]
+    others = [word for name in names for pair in _apart(when, known[name]).items() for word in pair]
+    hint = "name evidence from a car that has it, or correct 'when'"
+    yield Finding(place, message, hint, about=(owner, *names, *clauses, *others))
 
 
 def _apart(when: When, car: Mapping[str, str]) -> dict[str, str]:
