@@ -132,7 +132,7 @@ def rename_evidence_where_it_is_given(data: Data) -> Spoilt:
 
 @caught_by("undeclared-variant")
 def rename_a_choice_where_it_is_given(data: Data) -> Spoilt:
-    text = str({key: value for key, value in data.items() if key != "variants"})
+    text = str({key: value for key, value in data.items() if key not in ("variants", "evidence")})
     for _, name, variant in _things(data, "variants"):
         for choice in variant["choices"]:
             if f"'{name}': '{choice}'" in text:
