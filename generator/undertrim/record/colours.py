@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterable, Mapping
-from difflib import get_close_matches
 from functools import lru_cache
 
+from undertrim.record import trade_words
 from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
+from undertrim.record.nearness import slips
 from undertrim.record.wire_colour import Colour, WireColour, colours
 
 __all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
@@ -175,6 +176,8 @@ def _shades(modifier: str, words: Vocabulary) -> str:
 
 
 def _nearest(word: str, words: Vocabulary) -> str:
-    names = sorted(name for name in words.known if len(name) > 2)
-    close = get_close_matches(word, names, n=1)
-    return f"did you mean '{close[0]}'?" if close else _WRITE_WORDS
+    names = [name for name in words.known if len(name) > 2]
+    if meant := trade_words.meant(word, names):
+        return f"write '{meant[0]}'"
+    close = sorted({words.known[name].name for name in slips(word, names)})
+    return f"did you mean {' or '.join(map(repr, close))}?" if close else _WRITE_WORDS
