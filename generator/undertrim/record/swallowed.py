@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from ruamel.yaml.events import CollectionEndEvent, CollectionStartEvent, Event, ScalarEvent
 
 from undertrim.record.problem import Position
+from undertrim.record.yaml_text import LONGEST, in_quotes
 
 Report = Callable[[Position, str, str], None]
 
@@ -19,7 +20,6 @@ _ALLOW = re.compile(r"#\s*allow\s+[\w-]+\s*(?::|$)", re.IGNORECASE)
 _SET_OFF = re.compile(r"#+(?:[ \t]|$)")
 _NUMBERED = re.compile(r"#[ \t]*(?:[0-9]|$)")
 _IN_BRACKETS = re.compile(r"[ \t]*[,\]}]")
-_LONGEST = 240
 
 
 @dataclass
@@ -90,13 +90,4 @@ def _way_out(value: str, said: str) -> str:
     whole = f"{value} {said}".lstrip()
     hint = f"write {in_quotes(whole)}, in quotes"
     comment = f"{value}  # {said.lstrip('# ')}".strip()
-    return f"{hint}; if it is a comment, set it off: {comment}" if len(whole) < _LONGEST else hint
-
-
-def in_quotes(text: str) -> str:
-    """The text as YAML reads it back from quotes, its middle left out where it is very long."""
-    if len(text) > _LONGEST:
-        text = f"{text[: _LONGEST // 2]} … {text[-_LONGEST // 4 :]}"
-    if "'" in text and "\\" not in text and '"' not in text:
-        return f'"{text}"'
-    return "'" + text.replace("'", "''") + "'"
+    return f"{hint}; if it is a comment, set it off: {comment}" if len(whole) < LONGEST else hint
