@@ -112,7 +112,9 @@ def test_whatever_is_typed_is_read_back(car: str, by: str) -> None:
 
 
 @pytest.mark.parametrize("version", ["1.1", "1.2"])
-@pytest.mark.parametrize("said", ["1e999999", "0e490655", "12345678", "00012345", "2016", "no", "On", "y", "0x1f", "1_000", "12:30"])
+@pytest.mark.parametrize(
+    "said", ["1e999999", "0e490655", "12345678", "00012345", "2016", "no", "On", "y", "0x1f", "1_000", "12:30"]
+)
 def test_any_reader_of_yaml_takes_every_word_of_the_stamp_for_text(version: str, said: str) -> None:
     """Read by ruamel.yaml's own loader, which resolves scalars as YAML 1.1 or 1.2 does."""
     from ruamel.yaml import YAML

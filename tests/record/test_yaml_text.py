@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 from undertrim.record.source import read_text
 from undertrim.record.yaml_text import as_typed
 
-_PIECES = st.sampled_from(["a", "#2", " ", ": ", ":", ", ", "?", "-", "'", '"', "[", "}", "{", "& ", "*", "!", "|", "%", "@", "é", "10", "#"])
+_PIECES = st.sampled_from(
+    ["a", "#2", " ", ": ", ":", ", ", "?", "-", "'", '"', "[", "}", "{", "& ", "*", "!", "|", "%", "@", "é", "10", "#"]
+)
 
 
 @given(st.lists(_PIECES, min_size=1, max_size=8).map(lambda parts: "".join(parts).strip()).filter(bool))

@@ -59,7 +59,7 @@ def _folded(word: str) -> str:
 
 
 def _allowed(word: str) -> int:
-    return 0 if len(word) < 3 else 1 if len(word) < _FOR_TWO else 2  # noqa: PLR2004 - the sense stands above
+    return 0 if len(word) < 3 else 1 if len(word) < _FOR_TWO else 2
 
 
 @cache

@@ -81,7 +81,11 @@ def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
 
 def _scalar(text: str) -> str:
     """The text as YAML reads it back: plain where no reader takes anything in it for something else, else in double quotes."""
-    plain = _PLAIN.fullmatch(text) and text.casefold() not in _WORDS and (_DAY.fullmatch(text) or not _NUMBER.fullmatch(text))
+    plain = (
+        _PLAIN.fullmatch(text)
+        and text.casefold() not in _WORDS
+        and (_DAY.fullmatch(text) or not _NUMBER.fullmatch(text))
+    )
     return text if plain else _quoted(text)
 
 

@@ -37,7 +37,9 @@ def conflict_marks(text: str) -> Iterator[Fault]:
         for number, line in enumerate(lines(text), 1):
             if _CONFLICT.fullmatch(line):
                 message = f"{quoted(line)} is a mark of git: two versions of this file were not merged"
-                yield Fault(Position(number, 1), message, "keep what is right of both, and remove the lines with such marks")
+                yield Fault(
+                    Position(number, 1), message, "keep what is right of both, and remove the lines with such marks"
+                )
 
 
 _CONFLICT = re.compile(r"[<>|]{7}(?: .*)?|={7}")

@@ -23,7 +23,11 @@ _KINDS = {"Cc": "a control character", "Cs": "half a character", "Co": "a letter
 
 def places(text: str) -> Iterator[int]:
     """Where in a text such signs stand."""
-    return (found.start() for found in _UNSEEN.finditer(text)) if not text.isascii() or not text.isprintable() else iter(())
+    return (
+        (found.start() for found in _UNSEEN.finditer(text))
+        if not text.isascii() or not text.isprintable()
+        else iter(())
+    )
 
 
 def refused(char: str) -> bool:
