@@ -77,6 +77,7 @@ from undertrim.check.rules import (
     plug_at_the_wrong_tether,
     plug_without_circuit,
     position_not_said,
+    record_copied,
     restraint_area_not_said,
     restraint_undecided,
     ring_left_open,
@@ -108,6 +109,7 @@ from undertrim.check.rules import (
     unused_evidence,
     unused_part,
     unused_prep,
+    vehicle_twice,
     verified_with_unknowns,
     voltage_contradicted,
     voltage_inside,
@@ -243,6 +245,8 @@ COLLECTION_RULES: dict[str, CollectionRule] = {
     "harness-mismatch": harness_mismatch,
     "interface-missing": interface_missing,
     "overlapping-records": overlapping_records,
+    "record-copied": record_copied,
+    "vehicle-twice": vehicle_twice,
 }
 
 

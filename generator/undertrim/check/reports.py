@@ -7,7 +7,6 @@ from dataclasses import asdict
 from undertrim.check.runner import Report
 from undertrim.record.problem import Problem, printable
 
-
 _FURTHER = 3
 """So many more places of a message that repeats are named, the rest counted."""
 
