@@ -34,8 +34,8 @@ def test_a_message_that_repeats_is_said_once_with_its_count_and_first_places() -
     assert reports.text(Report(200, (*many, WARNING))) == (
         "a/0.yaml:3:7: error: 'x' is wrong (some-rule)\n"
         "    mend it\n"
-        "    200 times, also at a/1.yaml:3:7, a/2.yaml:3:7, a/3.yaml:3:7 and 196 more: "
-        "'undertrim check --format json' gives all\n"
+        "    200 times, also at a/1.yaml:3:7, a/2.yaml:3:7, a/3.yaml:3:7 and 196 more "
+        "(check with --format json for all)\n"
         "a/b.yaml:9:1: warning: 'y' is odd (other-rule)\n"
         "200 records checked: 200 errors, 1 warning\n"
     )

@@ -11,6 +11,7 @@ from undertrim.record.misnamed import misnamed
 from undertrim.record.model import VehicleFacts
 from undertrim.record.store import Workspace
 
+
 def made(root: Path, *names: str, text: str = "format: 1\n") -> Workspace:
     for name in names:
         path = root / "records" / name
@@ -23,7 +24,9 @@ def said(workspace: Workspace) -> list[str]:
     return [f"{item.path.relative_to(workspace.records).as_posix()}: {item.message}" for item in misnamed(workspace)]
 
 
-@pytest.mark.parametrize("name", ["finch.yaml.txt", "finch.YAML", "finch.Yml", "finch.yaml (1)", "finch.txt", "finch", "finch.json"])
+@pytest.mark.parametrize(
+    "name", ["finch.yaml.txt", "finch.YAML", "finch.Yml", "finch.yaml (1)", "finch.txt", "finch", "finch.json"]
+)
 def test_what_reads_like_a_record_under_another_name_is_named(tmp_path: Path, name: str) -> None:
     place = made(tmp_path, f"vehicles/kelbrook/{name}")
     assert said(place) == [
@@ -66,13 +69,17 @@ def test_the_name_of_a_device_is_none(tmp_path: Path, folder: str, name: str) ->
     )
 
 
-@pytest.mark.parametrize(("name", "fault"), [("a.", "ends with a point"), ("a ", "ends with"), ("a:b", "holds ':'"), ("a?", "holds '?'")])
+@pytest.mark.parametrize(
+    ("name", "fault"), [("a.", "ends with a point"), ("a ", "ends with"), ("a:b", "holds ':'"), ("a?", "holds '?'")]
+)
 def test_signs_that_a_name_cannot_hold(tmp_path: Path, name: str, fault: str) -> None:
     assert fault in said(made(tmp_path, f"vehicles/{name}/x.yaml"))[0]
 
 
 def test_names_that_differ_in_capitals_alone(tmp_path: Path) -> None:
-    place = made(tmp_path, "handbook/Safety.md", "handbook/safety.md", "vehicles/Kelbrook/a.yaml", "vehicles/kelbrook/b.yaml")
+    place = made(
+        tmp_path, "handbook/Safety.md", "handbook/safety.md", "vehicles/Kelbrook/a.yaml", "vehicles/kelbrook/b.yaml"
+    )
     assert said(place) == [
         "handbook/safety.md: 'safety.md' and 'Safety.md' are one name on some systems",
         "vehicles/kelbrook: 'kelbrook' and 'Kelbrook' are one name on some systems",

@@ -14,7 +14,7 @@ from undertrim.check.register import GEAR_RULES, RECORD_RULES
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
-from undertrim.record.source import Data
+from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
 from undertrim.work.crew import Failed, Fault
 from undertrim.work.limits import MEGABYTES, SECONDS
@@ -104,7 +104,7 @@ def card(entry: Entry) -> Card | None:
     """What the collection rules want to know of one file; None where the schema refused some of it."""
     known = _card(entry)
     held = sections(entry) if known else {}
-    places = {(name,): entry.source.position((name,), key=True) for name in held}
+    places: dict[Pointer, Position] = {(name,): entry.source.position((name,), key=True) for name in held}
     return replace(known, sections=held, places={**known.places, **places}) if known else None
 
 

@@ -1,12 +1,11 @@
 """Names of makers and models as they are compared, and which of many are spelt nearly alike."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from itertools import combinations
 
 from undertrim.record import identity
-from undertrim.record.nearness import strokes
 
 _SURE = 5
 """From so many letters on, one stroke more or less is likely a slip; shorter names are too near to each other anyway."""
@@ -34,17 +33,24 @@ def near_pairs(names: Iterable[str]) -> Iterator[tuple[str, str]]:
 
 
 def _near(one: str, other: str) -> bool:
-    return min(len(one), len(other)) >= _SURE and _digits(one) == _digits(other) and strokes(one, other) == 1
+    return min(len(one), len(other)) >= _SURE and _digits(one) == _digits(other) and _one_stroke(one, other)
+
+
+def _one_stroke(one: str, other: str) -> bool:
+    """Whether one letter left out, added, exchanged, or swapped with its neighbour, makes two names the same."""
+    start = _shared(one, other)
+    end = _shared(one[start:][::-1], other[start:][::-1])
+    left, right = one[start : len(one) - end], other[start : len(other) - end]
+    swapped = len(left) == 2 and left == right[::-1]
+    return swapped or max(len(left), len(right)) == 1
+
+
+def _shared(one: str, other: str) -> int:
+    """How many letters two names begin with alike."""
+    return next(
+        (place for place, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other))
+    )
 
 
 def _digits(name: str) -> str:
     return "".join(char for char in name if char.isdigit())
-
-
-def neighbours(names: Iterable[str]) -> Mapping[str, set[str]]:
-    """For each name that has any, the names that are spelt nearly like it."""
-    found: dict[str, set[str]] = defaultdict(set)
-    for one, other in near_pairs(names):
-        found[one].add(other)
-        found[other].add(one)
-    return found

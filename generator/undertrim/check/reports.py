@@ -32,7 +32,7 @@ def _text_lines(same: Sequence[Problem]) -> list[str]:
 def _further(same: Sequence[Problem]) -> str:
     named = [_place(problem) for problem in same[1 : _FURTHER + 1]]
     rest = len(same) - 1 - len(named)
-    more = f" and {rest} more: 'undertrim check --format json' gives all" if rest else ""
+    more = f" and {rest} more (check with --format json for all)" if rest else ""
     return f"{len(same)} times, also at {', '.join(named)}{more}"
 
 

@@ -13,6 +13,7 @@ __all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "co
 
 _WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
 _LONGEST = 100
+_SHORT = 4  # letters; what is shorter is a code, and its word is offered instead
 _MOST_OPEN = 3  # no wire has more than a base and two tracers
 _MARKERS = frozenset({"stripe", "stripes", "striped", "tracer", "tracers", "trace", "band", "line"})
 _NOISE = frozenset({"wire", "lead", "cable", "insulation", "colour", "color", "a"})
@@ -179,5 +180,6 @@ def _nearest(word: str, words: Vocabulary) -> str:
     names = [name for name in words.known if len(name) > 2]
     if meant := trade_words.meant(word, names):
         return f"write '{meant[0]}'"
-    close = sorted({words.known[name].name for name in slips(word, names)})
+    found = {words.known[name].name: name for name in slips(word, names)}
+    close = sorted(name if name in found.values() or len(alias) < _SHORT else alias for name, alias in found.items())
     return f"did you mean {' or '.join(map(repr, close))}?" if close else _WRITE_WORDS

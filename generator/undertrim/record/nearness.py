@@ -48,7 +48,7 @@ def slips(word: str, known: Iterable[str]) -> list[str]:
     if typed in names:
         return [names[typed]]
     most = _allowed(typed)
-    counted = {name: strokes(typed, name) for name in names if abs(len(name) - len(typed)) <= most}
+    counted = {name: _strokes(typed, name) for name in names if abs(len(name) - len(typed)) <= most}
     fewest = min(counted.values(), default=most + 1)
     found = [names[name] for name, count in counted.items() if count == fewest]
     return found if fewest <= most and len(found) <= _OFFERED else []
@@ -63,7 +63,7 @@ def _allowed(word: str) -> int:
 
 
 @cache
-def strokes(one: str, other: str) -> int:
+def _strokes(one: str, other: str) -> int:
     """How many letters were left out, added, exchanged or swapped with their neighbour (optimal string alignment)."""
     before: list[int] = []
     last = list(range(len(other) + 1))

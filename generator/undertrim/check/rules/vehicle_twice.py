@@ -129,8 +129,10 @@ def _models(shelf: Sequence[VehicleCard]) -> Iterator[tuple[Card, Finding]]:
     models: dict[str, list[VehicleCard]] = defaultdict(list)
     for vehicle in shelf:
         models[vehicle.model].append(vehicle)
+    said: set[str] = set()
     for one, other in names.near_pairs(models):
-        for vehicle, twin in _same_cars(models[other], models[one]):
+        for vehicle, twin in () if other in said else _same_cars(models[other], models[one]):
+            said.add(other)
             message = f"'{vehicle.facts.model}' is spelt nearly like '{twin.facts.model}' in '{twin.file}', for the same months"
             yield vehicle.card, Finding(("vehicle", "model"), message, _ONE, about=(twin.id,))
     for vehicle in shelf:
