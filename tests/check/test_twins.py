@@ -98,6 +98,16 @@ def test_two_sections_alike_are_a_copy() -> None:
     assert [place for place, _ in copies(whole, whole, whole)] == [1, 2]
 
 
+@pytest.mark.parametrize("turned", [True, False])
+def test_the_order_in_which_records_are_looked_at_does_not_matter(turned: bool) -> None:
+    """Where one file alone is checked, it comes before its neighbours."""
+    held = {"parts": "p", "openings": "o"}
+    pair = [card("Kelbrook", "Siskin", held), card("Kelbrook", "Siskon", held)]
+    cards = pair[::-1] if turned else pair
+    assert twins(*cards) == ["Kelbrook/Siskon"]
+    assert [found for found, _ in record_copied.check_all(cards)] == pair[1:]
+
+
 def test_many_near_names_are_found_without_comparing_each_with_each(monkeypatch: pytest.MonkeyPatch) -> None:
     compared = 0
     near = names._near

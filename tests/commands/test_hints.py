@@ -13,8 +13,8 @@ COMMANDS = [
     ("plan", "otter-2014-2018", "--job", "dash"),
     ("fit", "otter-2014-2018"),
     ("shop", "otter-2014-2018", "--job", "dash", "--gear", "x"),
-    ("mirror", "otter-2014-2018"),
-    ("meter", "otter-2014-2018", "main/1", "12 V"),
+    ("mirror", "otter-2014-2018", "--drive-side", "right"),
+    ("meter", "otter-2014-2018", "main/1", "--reading", "12 V key off"),
     ("template", "otter-2014-2018", "dash"),
     ("coverage",),
 ]

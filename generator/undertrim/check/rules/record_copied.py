@@ -66,7 +66,7 @@ _WAY_OUT = "record what was seen at this car, or let one record cover both, by '
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """One finding for each record that is a copy of an earlier one, at the first of the sections they share."""
     first: dict[tuple[str, str, str, str], Card] = {}
-    for card in cards:
+    for card in sorted(cards, key=lambda card: card.path):
         held = [(name, card.sections[name]) for name in SECTIONS if name in card.sections]
         pairs = [(*one, *other) for one, other in combinations(held, 2)]
         copied = next((pair for pair in pairs if pair in first), None)

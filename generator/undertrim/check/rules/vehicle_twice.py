@@ -103,7 +103,7 @@ _SPELT = "write the one that stands on the car"
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """One finding for each record that seems to be of another one's vehicle, at the later of the two."""
     makes: dict[str, list[VehicleCard]] = defaultdict(list)
-    for vehicle in vehicles(cards):
+    for vehicle in vehicles(sorted(cards, key=lambda card: card.path)):
         makes[vehicle.make].append(vehicle)
     for pair in names.near_pairs(makes):
         few, many = sorted(pair, key=lambda make: (len(makes[make]), make != max(pair)))
