@@ -129,3 +129,10 @@ def test_any_reader_of_yaml_takes_every_word_of_the_stamp_for_text(version: str,
 
 def test_fingerprints_are_read_with_and_without_quotes() -> None:
     assert read_text('a: {b: "1e234567"}\n', PATH).data == read_text("a: {b: 1e234567}\n", PATH).data
+
+
+@pytest.mark.parametrize("path", RECORDS, ids=[path.stem for path in RECORDS])
+def test_shipped_stamps_hold_their_fingerprints_in_quotes(path: Path) -> None:
+    source = read_text(path.read_text(encoding="utf-8"), path)
+    facts = {place for place in source.values if place[:2] == ("verified", "facts") and len(place) > 2}
+    assert facts <= source.quoted
