@@ -1,5 +1,6 @@
 """What lies among the records and is not read as one is named, and so is a name that some system cannot hold."""
 
+import os
 import subprocess
 from pathlib import Path
 
@@ -93,3 +94,9 @@ def test_a_make_that_is_called_like_a_device_has_a_folder_of_its_own(make: str, 
     known = build.section("vehicle", facts)
     assert isinstance(known, VehicleFacts)
     assert vehicle_path(known).as_posix() == f"{folder}/finch-2014-2015.yaml"
+
+
+def test_what_is_no_file_is_not_waited_for(tmp_path: Path) -> None:
+    place = made(tmp_path, "vehicles/README.md")
+    os.mkfifo(place.records / "vehicles" / "pipe")
+    assert said(place) == []

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from undertrim.record import plain_files
 from undertrim.record.renaming import command, rename
 from undertrim.record.store import SUFFIXES, Workspace
 
@@ -93,11 +94,8 @@ def _rename(path: Path) -> str:
 def _reads_like_one(path: Path) -> bool:
     """Whether a file begins as a record does. What cannot be opened, or is none, does not."""
     try:
-        if not path.is_file():
-            return False
-        with path.open("rb") as file:
-            return bool(_FIRST_LINE.match(file.read(_READ)))
-    except OSError:
+        return bool(_FIRST_LINE.match(plain_files.read(path, _READ)))
+    except (OSError, plain_files.NotPlain):
         return False
 
 
