@@ -97,6 +97,6 @@ def test_a_make_that_is_called_like_a_device_has_a_folder_of_its_own(make: str, 
 
 
 def test_what_is_no_file_is_not_waited_for(tmp_path: Path) -> None:
-    place = made(tmp_path, "vehicles/README.md")
+    place = made(tmp_path, "vehicles/README.md", text="")
     os.mkfifo(place.records / "vehicles" / "pipe")
     assert said(place) == []
