@@ -2,12 +2,15 @@
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from undertrim.publish.field_pages import field_page
-from undertrim.record import schema, units
+from undertrim.record import keywords, schema, units
+from undertrim.record.examples import typed
+from undertrim.record.source import read_text
 from undertrim.record.unit_table import kinds
 
 Field = dict[str, Any]
@@ -55,6 +58,25 @@ def test_a_field_is_described(place: str) -> None:
     assert field.get("title", "")[:1].isupper()
     assert field.get("description", "").endswith((".", "?"))
     assert field.get("examples")
+
+
+def _text(value: object) -> object:
+    """An example as the reader gives it: every scalar is text."""
+    if isinstance(value, dict):
+        return {key: _text(inner) for key, inner in value.items()}
+    return [_text(inner) for inner in value] if isinstance(value, list) else str(value)
+
+
+@pytest.mark.parametrize("place", FIELDS)
+def test_every_example_is_valid_as_it_is_shown(place: str) -> None:
+    """Typed behind a field, it is read as it is meant, and the schema takes it."""
+    name = place.partition("/")[0]
+    validator = keywords.validator(name).evolve(schema=FIELDS[place])
+    for example in _known(FIELDS[place])["examples"]:
+        found = read_text(f"field: {typed(example)}\n", Path("x.yaml"))
+        assert found.problems == ()
+        assert found.data == {"field": _text(example)}
+        assert [error.message for error in validator.iter_errors(found.data["field"])] == []
 
 
 @pytest.mark.parametrize("place", QUANTITIES)

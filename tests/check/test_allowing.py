@@ -90,9 +90,9 @@ def test_what_may_not_be_allowed(rule: str) -> None:
 
 
 def test_an_allow_does_not_hide_what_the_schema_says() -> None:
-    assert said(changed(f"{HELD.replace('T20', 'hx 7 mm')} # allow schema: because")) == [
-        f"{LINE}:23: 'hx 7 mm' cannot be read as a drive (write 'hex 7 mm') [schema]",
-        f"{LINE}:43: 'schema' problems cannot be allowed (mend what it says) [allow]",
+    assert said(changed(f"{HELD.replace('T20', 'hexx 7 mm')} # allow schema: because")) == [
+        f"{LINE}:23: 'hexx 7 mm' cannot be read as a drive (write 'hex 7 mm') [schema]",
+        f"{LINE}:45: 'schema' problems cannot be allowed (mend what it says) [allow]",
     ]
 
 

@@ -30,14 +30,14 @@ def test_a_path_seen_from_its_own_folder(tmp_path: Path, monkeypatch: pytest.Mon
     monkeypatch.chdir(folder)
     assert list(file_name.check(at(Path("otter-2014-2018.yaml")))) == []
     (found,) = file_name.check(at(Path("otter 14.yaml")))
-    assert found.hint == "git mv 'otter 14.yaml' otter-2014-2018.yaml"
+    assert found.hint == "mv 'otter 14.yaml' otter-2014-2018.yaml"
 
 
 def test_a_path_elsewhere_is_given_in_full(tmp_path: Path) -> None:
     wrong = tmp_path / "records" / "vehicles" / "otter" / "otter-2014-2018.yaml"
     (found,) = file_name.check(at(wrong))
     right = tmp_path / "records" / "vehicles" / "brindleway"
-    assert found.hint == f"mkdir -p {right} && git mv {wrong} {right}/otter-2014-2018.yaml"
+    assert found.hint == f"mkdir -p {right} && mv {wrong} {right}/otter-2014-2018.yaml"
 
 
 def test_one_name_in_two_spellings_of_the_same_letters() -> None:

@@ -208,7 +208,7 @@ def test_a_choice_that_a_vehicle_does_not_have_is_found() -> None:
 def test_what_one_of_two_vehicles_may_still_have_is_not_called_absent() -> None:
     kit = gear("kit", "  opening: {width: 182 mm, height: 104 mm}\n  assembly: [{do: Clip it in., part: flap}]\n")
     both = kit.replace("opening: dash}]", "opening: dash}, {vehicle: kelbrook/wren-2014-2018, opening: dash}]")
-    absent = "error: no vehicle record 'kelbrook/wren-2014-2018' (did you mean 'kelbrook/finch-2014-2018'?)"
+    absent = "error: no vehicle record 'kelbrook/wren-2014-2018' (write make/id, as its file stands below 'records/vehicles')"
     assert found("gear-names-absent", CAMERA, both) == [absent]
 
 

@@ -1,6 +1,7 @@
 """Reports are lines for people, one object for programs, annotations for a pull request; nothing steers a terminal."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 from undertrim.check import reports
@@ -26,6 +27,26 @@ def test_text() -> None:
     assert reports.text(Report(1, ())) == "1 record checked, no problems\n"
     assert reports.text(Report(0, ())) == "0 records checked, no problems\n"
     assert reports.text(Report(1, (WARNING, WARNING))).endswith("1 record checked: 0 errors, 2 warnings\n")
+
+
+def test_a_message_that_repeats_is_said_once_with_its_count_and_first_places() -> None:
+    many = tuple(problem(file=f"a/{number}.yaml") for number in range(200))
+    assert reports.text(Report(200, (*many, WARNING))) == (
+        "a/0.yaml:3:7: error: 'x' is wrong (some-rule)\n"
+        "    mend it\n"
+        "    200 times, also at a/1.yaml:3:7, a/2.yaml:3:7, a/3.yaml:3:7 and 196 more "
+        "(check with --format json for all)\n"
+        "a/b.yaml:9:1: warning: 'y' is odd (other-rule)\n"
+        "200 records checked: 200 errors, 1 warning\n"
+    )
+    assert "    3 times, also at a/1.yaml:3:7, a/2.yaml:3:7\n" in reports.text(Report(3, many[:3]))
+    assert len(json.loads(reports.as_json(Report(200, many)))["problems"]) == 200
+    assert reports.github(Report(200, many)).count("::error ") == 200
+
+
+def test_what_differs_in_anything_that_is_said_is_said_apart() -> None:
+    apart = (problem(), problem(hint="mend this"), problem("'y' is wrong"), replace(problem(), level=Level.WARNING))
+    assert reports.text(Report(1, apart)).count("a/b.yaml:3:7: ") == 4
 
 
 def test_json_is_exactly_this() -> None:

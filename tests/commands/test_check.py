@@ -187,3 +187,35 @@ def test_the_program_itself_runs() -> None:
     )
     assert (ran.returncode, ran.stderr) == (1, "")
     assert ran.stdout.startswith(MESSAGE)
+
+
+@pytest.fixture
+def elsewhere(tmp_path: Path) -> Path:
+    """A workspace with no record in it."""
+    (tmp_path / "empty" / "records" / "vehicles").mkdir(parents=True)
+    return tmp_path / "empty"
+
+
+@pytest.mark.parametrize("arguments", [(), ("--format", "json"), ("--format", "github")])
+def test_a_collection_without_records_is_not_one_without_problems(
+    elsewhere: Path, capsys: pytest.CaptureFixture[str], arguments: tuple[str, ...]
+) -> None:
+    assert cli.main(["check", "--in", str(elsewhere), *arguments]) == 2
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert err.startswith("undertrim: no records found: they are .yaml files below ")
+
+
+def test_nothing_is_built_of_no_records(elsewhere: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.main(["build", "--in", str(elsewhere)]) == 2
+    assert "no records found" in capsys.readouterr().err
+    assert [path.name for path in elsewhere.iterdir()] == ["records"]
+
+
+def test_a_record_under_another_name_is_a_problem(elsewhere: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = elsewhere / "records" / "vehicles"
+    (folder / "finch-2014-2018.yaml.txt").write_text("format: 1\n")
+    assert cli.main(["check", "--in", str(elsewhere)]) == 1
+    assert "this is not read: a record's name ends in '.yaml'" in capsys.readouterr().out
+    assert cli.main(["check", str(folder)]) == 1
+    assert "1 error" in capsys.readouterr().out

@@ -147,8 +147,8 @@ def test_what_a_text_means_is_told_by_scheme() -> None:
     ("text", "scheme", "message", "hint"),
     [
         ("R-W", "iec", "'r' is no known wire colour in the scheme 'iec'", colours._WRITE_WORDS),
-        ("blk", "words", "'blk' is no known wire colour in the scheme 'words'", "did you mean 'black'?"),
-        ("RD", "words", "'rd' is no known wire colour in the scheme 'words'", "did you mean 'red'?"),
+        ("blk", "words", "'blk' is no known wire colour in the scheme 'words'", "write 'black'"),
+        ("RD", "words", "'rd' is no known wire colour in the scheme 'words'", "write 'red'"),
         ("RDWH", "iec", "'RDWH' does not say which colour is the base", "write 'RD/WH' or 'WH/RD'"),
         ("rtxx", "german", "'rtxx' is no known wire colour in the scheme 'german'", colours._WRITE_WORDS),
         ("rtrt", "german", "'rtrt' has red as base and as tracer", "write one colour only"),

@@ -134,7 +134,7 @@ def test_a_code_with_several_readings_is_not_guessed(code: str) -> None:
     ("text", "message", "hint"),
     [
         ("BL", "'BL' has no single meaning", "it may be blue or black; write the word"),
-        ("gren", "'gren' is no known wire colour", "did you mean 'green'?"),
+        ("gren", "'gren' is no known wire colour", "did you mean 'green' or 'grey'?"),
         ("red/whote", "'whote' is no known wire colour", "did you mean 'white'?"),
         ("RDWH", "'RDWH' does not say which colour is the base", "write 'RD/WH' or 'WH/RD'"),
         ("light red", "no wire colour is called 'light red'", "there is light blue, light green, light grey"),

@@ -26,9 +26,9 @@ BLOCK = """verified:
   by: rk
   car: 2016, left-hand drive
   facts:
-    vehicle: 0e490655
-    parts/vent-trim: 12345678
-    openings/dash: 1e234567
+    vehicle: "0e490655"
+    parts/vent-trim: "12345678"
+    openings/dash: "1e234567"
 """
 ODD = """# Whose is this?
 format:   1     # aligned   by hand
@@ -109,3 +109,30 @@ def test_whatever_is_typed_is_read_back(car: str, by: str) -> None:
     again = read_text(text, PATH).data
     assert isinstance(again, dict)
     assert again["verified"] == {"on": "2026-04-02", "by": by, "car": car, "facts": FACTS}
+
+
+@pytest.mark.parametrize("version", ["1.1", "1.2"])
+@pytest.mark.parametrize(
+    "said", ["1e999999", "0e490655", "12345678", "00012345", "2016", "no", "On", "y", "0x1f", "1_000", "12:30"]
+)
+def test_any_reader_of_yaml_takes_every_word_of_the_stamp_for_text(version: str, said: str) -> None:
+    """Read by ruamel.yaml's own loader, which resolves scalars as YAML 1.1 or 1.2 does."""
+    from ruamel.yaml import YAML
+
+    source = read_text("format: 1\n", PATH)
+    text = stamped(source, "2026-04-02", said, said, {"vehicle": said})
+    loader = YAML(typ="safe", pure=True)
+    loader.version = version
+    stamp = loader.load(text.replace("  on:", "  'on':"))["verified"]
+    assert (stamp["by"], stamp["car"], stamp["facts"]) == (said, said, {"vehicle": said})
+
+
+def test_fingerprints_are_read_with_and_without_quotes() -> None:
+    assert read_text('a: {b: "1e234567"}\n', PATH).data == read_text("a: {b: 1e234567}\n", PATH).data
+
+
+@pytest.mark.parametrize("path", RECORDS, ids=[path.stem for path in RECORDS])
+def test_shipped_stamps_hold_their_fingerprints_in_quotes(path: Path) -> None:
+    source = read_text(path.read_text(encoding="utf-8"), path)
+    facts = {place for place in source.values if place[:2] == ("verified", "facts") and len(place) > 2}
+    assert facts <= source.quoted

@@ -7,7 +7,7 @@ and nothing else; id, level and position are added by the runner.
 """
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 from pathlib import Path
@@ -109,6 +109,8 @@ class Card:
     typed: Data = None
     joints: Data = None
     evidence: Data = None
+    sections: Mapping[str, str] = field(default_factory=dict)
+    """Of a vehicle: see `copies.py`."""
 
 
 class RecordRule(Protocol):

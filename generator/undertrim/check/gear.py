@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass
 
 from undertrim.check.findings import Card
-from undertrim.record import identity
+from undertrim.check.names import folded
 from undertrim.record.gear import GearFacts
 from undertrim.record.units import Quantity
 
@@ -40,11 +40,6 @@ def gear(cards: Sequence[Card]) -> Iterator[GearCard]:
     for card in cards:
         if isinstance(card.facts, GearFacts):
             yield GearCard(card, card.facts)
-
-
-def folded(name: str) -> str:
-    """A name in small letters and digits alone."""
-    return identity.slug(name).replace("-", "")
 
 
 def same_measures(one: GearFacts, other: GearFacts) -> bool:

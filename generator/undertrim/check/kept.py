@@ -1,6 +1,7 @@
 """What was found in a file as plain data and back; the file's own name stays out of it."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +22,7 @@ def frozen(found: Looked) -> Plain:
         "allows": [[*_at(item.position), item.line, item.rule, item.reason] for item in found.allows],
         "complete": found.complete,
         "card": _card(found.card) if found.card else None,
+        "sections": dict(found.card.sections) if found.card else {},
     }
 
 
@@ -30,7 +32,7 @@ def thawed(plain: Plain, path: Path, shown: Path) -> Looked:
         shown,
         path.stem,
         tuple(_problem(shown, *item) for item in plain["problems"]),
-        _as_card(plain["card"], path, shown) if plain["card"] else None,
+        replace(_as_card(plain["card"], path, shown), sections=plain["sections"]) if plain["card"] else None,
         tuple(Allow(Position(line, column), *rest) for line, column, *rest in plain["allows"]),
         plain["complete"],
     )

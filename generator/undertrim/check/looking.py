@@ -1,19 +1,20 @@
 """Looks at one file: what its schema and the rules for its kind say, and what the rules for all of them need to know of it."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
 from undertrim.check import joints
 from undertrim.check.allowing import Allow, allows
+from undertrim.check.copies import sections
 from undertrim.check.echoes import Echoes
 from undertrim.check.findings import Card, Finding, GearSubject, Subject
 from undertrim.check.register import GEAR_RULES, RECORD_RULES
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
-from undertrim.record.source import Data
+from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
 from undertrim.work.crew import Failed, Fault
 from undertrim.work.limits import MEGABYTES, SECONDS
@@ -101,6 +102,14 @@ def _said(
 
 def card(entry: Entry) -> Card | None:
     """What the collection rules want to know of one file; None where the schema refused some of it."""
+    known = _card(entry)
+    held = sections(entry) if known else {}
+    places: dict[Pointer, Position] = {(name,): entry.source.position((name,), key=True) for name in held}
+    return replace(known, sections=held, places={**known.places, **places}) if known else None
+
+
+def _card(entry: Entry) -> Card | None:
+    """The card without what tells whether another record is a copy of it."""
     if entry.record is None or any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
         return None
     section, facts = (

@@ -80,6 +80,7 @@ from undertrim.check.rules import (
     plug_at_the_wrong_tether,
     plug_without_circuit,
     position_not_said,
+    record_copied,
     refit_contradiction,
     restraint_area_not_said,
     restraint_undecided,
@@ -113,6 +114,7 @@ from undertrim.check.rules import (
     unused_evidence,
     unused_part,
     unused_prep,
+    vehicle_twice,
     verified_with_unknowns,
     voltage_contradicted,
     voltage_inside,
@@ -255,6 +257,8 @@ COLLECTION_RULES: dict[str, CollectionRule] = {
     "harness-mismatch": harness_mismatch,
     "interface-missing": interface_missing,
     "overlapping-records": overlapping_records,
+    "record-copied": record_copied,
+    "vehicle-twice": vehicle_twice,
 }
 
 

@@ -1,23 +1,43 @@
-"""Prints a report: as text for people, as JSON for programs, as annotations for a pull request."""
+"""Prints a report: as text for people, where what repeats is said once; and all of it as JSON for programs, as annotations for a pull request."""
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import asdict
 
 from undertrim.check.runner import Report
 from undertrim.record.problem import Problem, printable
 
+_FURTHER = 3
+"""So many more places of a message that repeats are named, the rest counted."""
+
 
 def text(report: Report) -> str:
-    """One line per problem with its hint below, and a closing count."""
-    lines = [line for problem in report.problems for line in _text_lines(problem)]
+    """One line per message with its hint and further places below, and a closing count; what repeats is said once."""
+    alike: dict[tuple[str, ...], list[Problem]] = {}
+    for problem in report.problems:
+        alike.setdefault((problem.level, problem.rule, problem.message, problem.hint), []).append(problem)
+    lines = [line for same in alike.values() for line in _text_lines(same)]
     return "\n".join([*lines, _summary(report)]) + "\n"
 
 
-def _text_lines(problem: Problem) -> list[str]:
-    place = f"{printable(str(problem.file))}:{problem.position.line}:{problem.position.column}"
-    lines = [f"{place}: {problem.level}: {problem.message} ({problem.rule})"]
-    return [*lines, f"    {problem.hint}"] if problem.hint else lines
+def _text_lines(same: Sequence[Problem]) -> list[str]:
+    """The lines of one message, by all that say it."""
+    first = same[0]
+    lines = [f"{_place(first)}: {first.level}: {first.message} ({first.rule})"]
+    if first.hint:
+        lines.append(f"    {first.hint}")
+    return [*lines, f"    {_further(same)}"] if len(same) > 1 else lines
+
+
+def _further(same: Sequence[Problem]) -> str:
+    named = [_place(problem) for problem in same[1 : _FURTHER + 1]]
+    rest = len(same) - 1 - len(named)
+    more = f" and {rest} more (check with --format json for all)" if rest else ""
+    return f"{len(same)} times, also at {', '.join(named)}{more}"
+
+
+def _place(problem: Problem) -> str:
+    return f"{printable(str(problem.file))}:{problem.position.line}:{problem.position.column}"
 
 
 def _summary(report: Report) -> str:

@@ -16,6 +16,7 @@ from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
 from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour, unseen
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
+from undertrim.check.strays import strays
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.store import Entry, Workspace
@@ -62,7 +63,7 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     others = around(workspace, chosen, [item.card for item in looked if item.card]) if paths else []
     across = _across([*looked, *looking.neighbours(others)])
     problems = [problem for item in looked for problem in _settled(item, across.get(item.path, []), COLLECTION_RULES)]
-    problems += handbook.problems(workspace, paths)
+    problems += (*handbook.problems(workspace, paths), *strays(workspace, paths))
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
 
 

@@ -1,10 +1,10 @@
 """The vehicles among the cards of a collection."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.check.findings import Card
-from undertrim.record import identity
+from undertrim.check.names import folded
 from undertrim.record.model import VehicleFacts
 
 
@@ -27,13 +27,13 @@ class VehicleCard:
 
     @property
     def make(self) -> str:
-        """The make as names are compared: 'Kelbrook' and 'kelbrook ' are one."""
-        return identity.slug(self.facts.make)
+        """The make as names are compared: 'Kelbrook', 'kelbrook ' and 'Kel-Brook' are one."""
+        return folded(self.facts.make)
 
     @property
     def model(self) -> str:
         """The model as names are compared."""
-        return identity.slug(self.facts.model)
+        return folded(self.facts.model)
 
 
 def vehicles(cards: Sequence[Card]) -> Iterator[VehicleCard]:
@@ -41,3 +41,8 @@ def vehicles(cards: Sequence[Card]) -> Iterator[VehicleCard]:
     for card in cards:
         if isinstance(card.facts, VehicleFacts):
             yield VehicleCard(card, card.facts)
+
+
+def share(one: Collection[str], other: Collection[str]) -> bool:
+    """Whether two lists of sides or bodies have something in common; an empty one stands for everything."""
+    return not one or not other or not set(one).isdisjoint(other)

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from undertrim.check import reports
 from undertrim.commands.common import add_workspace, progress, say_failed, workspace
+from undertrim.commands.empty import refuse_empty
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -26,6 +27,7 @@ def run(options: argparse.Namespace) -> int:
     from undertrim.publish.building import build  # loaded only when needed: the site engine is slow to import
 
     place = workspace(options)
+    refuse_empty(place)
     out = (options.out or place.root / "site").resolve()
     made = build(place, out, sheets=not options.no_pdf, progress=progress)
     if made.report.problems:

@@ -9,7 +9,9 @@ from pathlib import Path
 
 from undertrim.check import handbook, reports, runner
 from undertrim.check.cache import Cache
+from undertrim.check.strays import strays
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.commands.empty import refuse_empty
 from undertrim.record.problem import printable
 
 
@@ -31,9 +33,10 @@ def run(options: argparse.Namespace) -> int:
     for path in options.paths:
         if not path.exists():
             raise Usage(f"'{printable(str(path))}' does not exist")
-        if not place.files([path]) and not handbook.names(place, path):
+        if not place.files([path]) and not handbook.names(place, path) and not any(strays(place, [path])):
             where = f"records are .yaml files below {place.shown(place.records)}/vehicles and gear"
             raise Usage(f"'{printable(str(path))}' is or holds no record: {where}")
+    refuse_empty(place)
     show = progress("checking") if options.format == "text" else None
     report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place))
     sys.stdout.write(reports.FORMATS[options.format](report))

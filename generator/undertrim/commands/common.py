@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from undertrim.check.shelf import stock
+from undertrim.commands.details import see_check, working_in
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
@@ -41,7 +42,7 @@ def workspace(options: argparse.Namespace) -> Workspace:
     start = options.root or next(iter(getattr(options, "paths", None) or ()), None) or Path.cwd()
     if not start.exists():
         raise Usage(f"'{start}' does not exist")
-    return Workspace.around(start if start.is_dir() else start.parent)
+    return working_in(Workspace.around(start if start.is_dir() else start.parent))
 
 
 def port(text: str) -> int:
@@ -96,7 +97,7 @@ def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
     except NotFound as error:
         raise Usage(str(error)) from error
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
+        wrong = f"has values that no answer can rest on: {see_check()}"
         print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
         return None
     return Vehicle(entry.record, entry.address, stock(place), clearances())
@@ -105,5 +106,5 @@ def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
 def no_gear(shelf: Stock, name: str, known: Sequence[str], what: str) -> str:
     """Why a piece of gear cannot be had, and the way out; `known` are the ids of those that could be meant, `what` what they are."""
     if shelf.refused(name):
-        return f"the record of '{name}' has problems and is not offered: run 'undertrim check' for the details"
+        return f"the record of '{name}' has problems and is not offered: {see_check()}"
     return f"no gear '{name}' in stock; {nearest(name, list(known), what)}"

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.commands.details import see_check
 from undertrim.derive.coverage import Share
 from undertrim.publish.coverage_text import collection_text, vehicle_text
 from undertrim.publish.facts import coverage
@@ -41,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
     sys.stdout.write(_json(reports) if options.format == "json" else _text(reports, each=bool(options.vehicles)))
     unread = [item.source.path for item in entries if not isinstance(item.record, VehicleRecord)]
     for path in unread:
-        print(f"undertrim: {path} cannot be read as a record: run 'undertrim check' for the details", file=sys.stderr)
+        print(f"undertrim: {path} cannot be read as a record: {see_check()}", file=sys.stderr)
     return 1 if unread else 0
 
 

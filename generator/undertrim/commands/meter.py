@@ -10,6 +10,7 @@ import json
 import sys
 
 from undertrim.commands.common import Usage, add_workspace, chosen, workspace
+from undertrim.commands.details import see_check
 from undertrim.derive import jobs
 from undertrim.derive.wiring.circuits import circuit
 from undertrim.derive.wiring.functions import functions
@@ -46,7 +47,7 @@ def run(options: argparse.Namespace) -> int:
     readings = tuple(map(_read, options.reading))
     entry = _entry(options)
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        wrong = "has values that no answer can rest on: run 'undertrim check' for the details"
+        wrong = f"has values that no answer can rest on: {see_check()}"
         print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
         return 1
     car = _chosen(entry.record, options.variant)

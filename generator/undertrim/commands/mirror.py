@@ -9,6 +9,7 @@ import json
 import sys
 
 from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.commands.details import see_check
 from undertrim.publish.facts.mirror import mirror
 from undertrim.publish.mirror_text import mirror_text
 from undertrim.record.lookup import NotFound, vehicle_file
@@ -37,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(str(error)) from error
     if not isinstance(entry.record, VehicleRecord):
         print(
-            f"undertrim: {entry.source.path} cannot be read as a record: run 'undertrim check' for the details",
+            f"undertrim: {entry.source.path} cannot be read as a record: {see_check()}",
             file=sys.stderr,
         )
         return 1

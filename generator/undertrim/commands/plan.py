@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from undertrim.check.shelf import stock
 from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, workspace
+from undertrim.commands.details import see_check
 from undertrim.derive import jobs
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled
@@ -89,5 +90,5 @@ def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[
 
 
 def _refuse(reason: str) -> int:
-    print(f"undertrim: {reason}: run 'undertrim check' for the details", file=sys.stderr)
+    print(f"undertrim: {reason}: {see_check()}", file=sys.stderr)
     return 1

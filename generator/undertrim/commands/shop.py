@@ -10,6 +10,7 @@ import sys
 from collections.abc import Sequence
 
 from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
+from undertrim.commands.details import see_check
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Choice, orders
@@ -48,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
-        print(f"undertrim: {error}: run 'undertrim check' for the details", file=sys.stderr)
+        print(f"undertrim: {error}: {see_check()}", file=sys.stderr)
         return 1
     data = shop_data(vehicle, wanted, made)
     sys.stdout.write(

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from undertrim.check.shelf import stock
 from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
+from undertrim.commands.details import see_check
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper
@@ -46,9 +47,7 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     entry = _entry(place, options.vehicle)
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        return _refuse(
-            f"{entry.source.path} has values that no template can rest on: run 'undertrim check' for the details"
-        )
+        return _refuse(f"{entry.source.path} has values that no template can rest on: {see_check()}")
     opening = _opening(entry.record, options.opening)
     if inside := closed_in(entry.record, opening):
         return _refuse(f"'{opening.id}': {said(opening, [thing.name for _, by in inside for thing in by])}")

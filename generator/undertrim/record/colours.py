@@ -2,16 +2,18 @@
 
 import re
 from collections.abc import Iterable, Mapping
-from difflib import get_close_matches
 from functools import lru_cache
 
+from undertrim.record import trade_words
 from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
+from undertrim.record.nearness import slips
 from undertrim.record.wire_colour import Colour, WireColour, colours
 
 __all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
 
 _WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
 _LONGEST = 100
+_SHORT = 4  # letters; what is shorter is a code, and its word is offered instead
 _MOST_OPEN = 3  # no wire has more than a base and two tracers
 _MARKERS = frozenset({"stripe", "stripes", "striped", "tracer", "tracers", "trace", "band", "line"})
 _NOISE = frozenset({"wire", "lead", "cable", "insulation", "colour", "color", "a"})
@@ -175,6 +177,9 @@ def _shades(modifier: str, words: Vocabulary) -> str:
 
 
 def _nearest(word: str, words: Vocabulary) -> str:
-    names = sorted(name for name in words.known if len(name) > 2)
-    close = get_close_matches(word, names, n=1)
-    return f"did you mean '{close[0]}'?" if close else _WRITE_WORDS
+    names = [name for name in words.known if len(name) > 2]
+    if meant := trade_words.meant(word, names):
+        return f"write '{meant[0]}'"
+    found = {words.known[name].name: name for name in slips(word, names)}
+    close = sorted(name if name in found.values() or len(alias) < _SHORT else alias for name, alias in found.items())
+    return f"did you mean {' or '.join(map(repr, close))}?" if close else _WRITE_WORDS

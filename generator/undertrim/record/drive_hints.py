@@ -6,35 +6,51 @@ from dataclasses import dataclass
 from typing import Any
 
 from undertrim.record.drive_sizes import Family, families, table
+from undertrim.record.nearness import slip
 
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _MEASURE = re.compile(r"([0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|\.[0-9]+)?) ?(mm\b|in\b|inch(?:es)?\b|\"|″|”)?")
-_LETTERED = re.compile(r"(?<![a-z])([a-z]{1,2})[ .#:-]*([0-9]+)(?![0-9./]| ?(?:mm|in)\b)")
+_LETTERED = re.compile(r"(?<![a-z])([a-z]{1,2})[ .#:-]*([0-9]+)(?![0-9./]| ?(?:mm|in)\b)(?:[ -]?(h|tr)\b)?")
 _THREAD = re.compile(r"(?:m|st) ?[0-9]")
 _UNITS = frozenset(["mm", "in", "inch", "inches"])
 
 
 @dataclass(frozen=True, slots=True)
 class Guess:
-    """What to write instead ("" if that cannot be told), and an `example` of its family ("" if none)."""
+    """What to write instead ("" if that cannot be told), and an `example` of its family ("" if none).
+
+    `rest` is a word that none of it accounts for: with it, the drive may be another one.
+    """
 
     written: str
     example: str
     brand: bool = False
+    rest: str = ""
 
 
 def guess(text: str) -> Guess:
     """Guess the drive behind a text such as "torx 30", "T 30", "philips 2" or "10 mm socket"."""
     lower = text.casefold()
-    words = [word for word in _WORD.findall(lower) if word not in _UNITS]
+    sized = next((found for found in _LETTERED.finditer(lower) if found[1] in table()["letters"]), None)
+    left = lower if sized is None else f"{lower[: sized.start()]} {lower[sized.end() :]}"
+    words = [word for word in _WORD.findall(left) if word not in _UNITS]
     row = _said(words)
-    brand = bool(row and row.get("brand"))
-    if lettered := _lettered(lower, words):
-        return Guess(lettered, lettered, brand)
-    if row is None:
+    if sized is None and row is None:
         return Guess("", "")
-    family = families()[_beside(words, row["write"])]
-    return Guess(_filled(family, lower), family.example, brand)
+    key = table()["letters"][sized[1]] if sized else row["write"] if row else ""
+    family = families()[_beside([*words, sized[3] or ""] if sized else words, key)]
+    written = family.label.format(size=sized[2]) if sized else _filled(family, lower)
+    rest = _unaccounted([*words, *filter(None, [sized and sized[3]])], key)
+    return Guess("" if rest else written, family.example, bool(row and row.get("brand")), rest)
+
+
+def _unaccounted(words: list[str], key: str) -> str:
+    """The first word that says more than the drive `key` and what stands beside it; "" if there is none."""
+    kin = {key, table()["kin"].get(key, key)}
+    said = [word for row in table()["said"] if row["write"] in kin for word in row["words"]]
+    beside = [word for marks in table()["beside"].values() for word in marks] if "hexalobular" in kin else []
+    known = {*said, *beside, *table()["filler"]["words"]}
+    return next((word for word in words if word not in known and not slip(word, said)), "")
 
 
 def bare(text: str) -> list[str]:
@@ -54,13 +70,6 @@ def is_thread(text: str) -> bool:
 def examples() -> str:
     """One example of every family, quoted."""
     return ", ".join(f"'{family.example}'" for family in families().values())
-
-
-def _lettered(lower: str, words: list[str]) -> str:
-    for letters, digits in _LETTERED.findall(lower):
-        if key := table()["letters"].get(letters):
-            return families()[_beside(words, key)].label.format(size=digits)
-    return ""
 
 
 def _beside(words: list[str], key: str) -> str:
@@ -83,9 +92,7 @@ def _filled(family: Family, lower: str) -> str:
 
 
 def _said(words: list[str]) -> Mapping[str, Any] | None:
-    from difflib import get_close_matches  # only a text that is not a drive pays for it
-
     rows = table()["said"]
     known = [word for row in rows for word in row["words"]]
-    meant = {match for word in words for match in get_close_matches(word, known, n=1, cutoff=0.8)}
+    meant = {slip(word, known) for word in words}
     return next((row for row in rows if not meant.isdisjoint(row["words"])), None)

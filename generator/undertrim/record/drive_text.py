@@ -154,6 +154,8 @@ def _unreadable(text: str) -> DriveError:
 
 
 def _instead(found: drive_hints.Guess) -> str:
+    if found.rest:
+        return f"write it like one of {drive_hints.examples()}; with the word {found.rest} it may be none of them"
     if not found.written:
         return f"write it like '{found.example}'"
     return _real(f"write {quoted(found.written)}")

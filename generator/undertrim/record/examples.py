@@ -3,6 +3,7 @@
 from undertrim.record import identity
 from undertrim.record.refusals import Refusal
 from undertrim.record.schema import Schema
+from undertrim.record.yaml_text import as_typed
 
 
 def way_out(refusal: Refusal) -> str:
@@ -34,10 +35,11 @@ def example(field: Schema) -> str:
     return f"for example {typed(found[0])}{' or unknown' if field.get('mayBeUnknown') else ''}"
 
 
-def typed(value: object) -> str:
+def typed(value: object, *, in_brackets: bool = False) -> str:
     """A value as it would be typed on one line."""
     if isinstance(value, dict):
-        return "{" + ", ".join(f"{key}: {typed(inner)}" for key, inner in value.items()) + "}"
+        entries = (f"{typed(key, in_brackets=True)}: {typed(inner, in_brackets=True)}" for key, inner in value.items())
+        return "{" + ", ".join(entries) + "}"
     if isinstance(value, list):
-        return "[" + ", ".join(typed(inner) for inner in value) + "]"
-    return str(value)
+        return "[" + ", ".join(typed(inner, in_brackets=True) for inner in value) + "]"
+    return as_typed(str(value), in_brackets=in_brackets)

@@ -14,6 +14,8 @@ from undertrim.record.model import VehicleFacts
 _FOLD = str.maketrans(
     {"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"}
 )
+_DEVICE = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]")
+"""See `misnamed.py`."""
 
 
 @lru_cache(maxsize=1 << 16)
@@ -29,7 +31,12 @@ def vehicle_path(facts: VehicleFacts) -> PurePosixPath:
     stem = f"{slug(facts.model)}-{facts.built.from_.year}-{facts.built.to.year}"
     if facts.phase:
         stem = f"{stem}-{facts.phase}"
-    return PurePosixPath(slug(facts.make), f"{stem}.yaml")
+    return PurePosixPath(_folder(slug(facts.make)), f"{stem}.yaml")
+
+
+def _folder(name: str) -> str:
+    """The name of a make's folder; one that Windows keeps for a device gets another ending."""
+    return f"{name}-make" if _DEVICE.fullmatch(name) else name
 
 
 def gear_path(kind: str, maker: str, model: str) -> PurePosixPath:

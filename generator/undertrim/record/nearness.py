@@ -1,19 +1,78 @@
-"""Finds the known word that a misspelt one most likely stands for."""
+"""Finds the known word that another one most likely stands for: words of the trade first, then slips of the finger.
 
-import difflib
+Likeness is no meaning: 'ignition' looks like 'illumination' and is another wire. So a word counts as a slip only where one or two
+strokes mend it and no other known word is as near.
+"""
+
 from collections.abc import Iterable
+from functools import cache
+
+from undertrim.record import trade_words
 
 _SHOWN = 40
+_LONGEST = 60
+_OFFERED = 4
+_FOR_TWO = 8
+"""From so many letters on, two slips are likely to be slips."""
 
 
 def nearest(word: str, known: list[str], what: str) -> str:
-    """The hint for a misspelt word: the nearest known one, or all of them where none is near."""
-    found = near(word, known)
-    return f"did you mean '{found}'?" if found else f"{what}: {', '.join(known[:_SHOWN])}"
+    """The hint for an unknown word: what the trade calls so, else the one it is a slip of, else all there are."""
+    if meant := trade_words.meant(word, known):
+        return f"write {_either(meant)}"
+    found = slips(word, known)
+    return f"did you mean {_either(found)}?" if found else f"{what}: {', '.join(known[:_SHOWN])}"
+
+
+def _either(names: list[str]) -> str:
+    return " or ".join(f"'{name}'" for name in names)
 
 
 def near(word: str, known: Iterable[str]) -> str:
-    """The nearest known word; empty where none is near."""
-    folded = {name.lower().replace("_", "-"): name for name in known}
-    close = difflib.get_close_matches(word[:80].lower().replace("_", "-"), list(folded), n=1, cutoff=0.6)
-    return folded[close[0]] if close else ""
+    """The one known word that another stands for; empty where there is none, or more than one."""
+    every = list(known)
+    meant = trade_words.meant(word, every)
+    return slip(word, every) if not meant else meant[0] if len(meant) == 1 else ""
+
+
+def slip(word: str, known: Iterable[str]) -> str:
+    """The known word that this one is mistyped for; empty where none is near, or two are as near."""
+    found = slips(word, known)
+    return found[0] if len(found) == 1 else ""
+
+
+def slips(word: str, known: Iterable[str]) -> list[str]:
+    """The known words that this one may be mistyped for, all as near; empty where none is near, or so many that it tells nothing."""
+    typed = _folded(word)
+    names = {_folded(name): name for name in known}
+    if typed in names:
+        return [names[typed]]
+    most = _allowed(typed)
+    counted = {name: _strokes(typed, name) for name in names if abs(len(name) - len(typed)) <= most}
+    fewest = min(counted.values(), default=most + 1)
+    found = [names[name] for name, count in counted.items() if count == fewest]
+    return found if fewest <= most and len(found) <= _OFFERED else []
+
+
+def _folded(word: str) -> str:
+    return word[:_LONGEST].casefold().replace("_", "-").replace(" ", "-")
+
+
+def _allowed(word: str) -> int:
+    return 0 if len(word) < 3 else 1 if len(word) < _FOR_TWO else 2
+
+
+@cache
+def _strokes(one: str, other: str) -> int:
+    """How many letters were left out, added, exchanged or swapped with their neighbour (optimal string alignment)."""
+    before: list[int] = []
+    last = list(range(len(other) + 1))
+    for i, letter in enumerate(one, 1):
+        row = [i]
+        for j, meant in enumerate(other, 1):
+            best = min(last[j] + 1, row[-1] + 1, last[j - 1] + (letter != meant))
+            if i > 1 and j > 1 and letter == other[j - 2] and one[i - 2] == meant:
+                best = min(best, before[j - 2] + 1)
+            row.append(best)
+        before, last = last, row
+    return last[-1]

@@ -20,7 +20,7 @@ from ruamel.yaml.events import (
     SequenceStartEvent,
 )
 
-from undertrim.record import syntax
+from undertrim.record import syntax, unseen_signs
 from undertrim.record.numerals import quoted
 from undertrim.record.problem import Level, Position, Problem
 
@@ -156,10 +156,10 @@ class Reader:
                 _at(event), f"a text of {len(value):,} characters begins here", "shorten it: nobody reads that at a car"
             )
             return value[:MAX_TEXT]
-        bad = syntax.bad_character(value) if event.style == '"' else None
+        bad = next(syntax.bad_characters(value), None) if event.style == '"' else None
         if bad:
             self.report(_at(event), bad.message, "write the text without that escape")
-        return "".join(char for char in value if not syntax.refused(char) or char == "\n") if bad else value
+        return "".join(char for char in value if not unseen_signs.refused(char)) if bad else value
 
     def _open(self, event: CollectionStartEvent) -> None:
         self._refuse_extras(event)

@@ -16,7 +16,7 @@ from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.events import Event
 
-from undertrim.record import plain_files, syntax
+from undertrim.record import plain_files, swallowed, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
 
@@ -110,18 +110,21 @@ def read_text(text: str, shown: Path) -> Source:
 
 def _read_all(reader: Reader, text: str) -> bool:
     """Whether the text was read to its end; if not, the reader has the reason."""
+    watch = swallowed.Watch(syntax.lines(text), reader.report)
+    faults = [*syntax.bad_characters(text), *syntax.conflict_marks(text)]
     try:
-        fault = syntax.bad_character(text)
-        if not fault:
-            for event in _events(text):
+        if not faults:
+            for event in watch.over(_events(text)):
                 reader.feed(event)
             return True
     except StopReading:
         return False
     except YAMLError as error:
         fault = syntax.explain(error, text)
+        faults = [] if watch.accounts_for(fault.position) else [fault]
     with suppress(StopReading):
-        reader.report(fault.position, fault.message, fault.hint)
+        for fault in faults:
+            reader.report(fault.position, fault.message, fault.hint)
     return False
 
 

@@ -12,6 +12,11 @@ from undertrim.record.source import Source, read_text
 _KEY = "verified"
 _LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w ,./+-]*[\w.])?", re.ASCII)
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_NUMBER = re.compile(r"(?=.*[0-9])[-+.,0-9_:a-fox]+", re.IGNORECASE)
+"""What some reader of YAML may take for a number: 1e234567 is infinity to one, 0e490655 is 0, and 010 is 8."""
+_WORDS = frozenset(("null", "yes", "no", "y", "n", "on", "off", "true", "false"))
+"""What YAML 1.1 takes for no text (types null and bool)."""
 
 
 class CannotStamp(ValueError):  # noqa: N818 - it names what happened
@@ -71,9 +76,18 @@ def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
             yield f"  {key}: {_scalar(value)}"
         else:
             yield f"  {key}:"
-            yield from (f"    {_scalar(name)}: {_scalar(inner)}" for name, inner in value.items())
+            yield from (f"    {_scalar(name)}: {_quoted(inner)}" for name, inner in value.items())
 
 
 def _scalar(text: str) -> str:
-    """The text as YAML reads it back: plain where nothing in it means anything else, else in double quotes."""
-    return text if _PLAIN.fullmatch(text) and text.lower() != "null" else json.dumps(text, ensure_ascii=False)
+    """The text as YAML reads it back: plain where no reader takes anything in it for something else, else in double quotes."""
+    plain = (
+        _PLAIN.fullmatch(text)
+        and text.casefold() not in _WORDS
+        and (_DAY.fullmatch(text) or not _NUMBER.fullmatch(text))
+    )
+    return text if plain else _quoted(text)
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False)

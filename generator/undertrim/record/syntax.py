@@ -1,9 +1,12 @@
 """Says in our own words why a text cannot be read as YAML, and where; the parser's own text is never shown."""
 
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
+from undertrim.record import unseen_signs
 from undertrim.record.numerals import quoted
 from undertrim.record.problem import Position
 
@@ -20,42 +23,36 @@ class Fault:
     hint: str
 
 
-def bad_character(text: str) -> Fault | None:
-    """The first character that may not stand in a record, with its place; None if there is none.
-
-    YAML 1.2 (5.1) shuts out control characters. We also refuse what YAML 1.1 takes for a line break (NEL, LS, PS),
-    since editors do not count it as one, and the marks that turn the direction of writing, since with them a line
-    reads other than it is.
-    """
-    if text.isascii() and text.isprintable():
-        return None
-    for number, line in enumerate(_lines(text), 1):
-        if not line.isprintable():
-            place = next((place for place, char in enumerate(line) if refused(char)), None)
-            if place is not None:
-                return _character(line[place], Position(number, place + 1))
-    return None
+def bad_characters(text: str) -> Iterator[Fault]:
+    """Every character that may not stand in a record (`unseen_signs.py`), with its place."""
+    if any(True for _ in unseen_signs.places(text)):
+        for number, line in enumerate(lines(text), 1):
+            for place in unseen_signs.places(line):
+                yield _character(line[place], Position(number, place + 1))
 
 
-def _lines(text: str) -> list[str]:
+def conflict_marks(text: str) -> Iterator[Fault]:
+    """What git writes into a file where it could not merge two versions (git-merge, "How conflicts are presented")."""
+    if any(mark in text for mark in ("<<<<<<<", "=======", ">>>>>>>", "|||||||")):
+        for number, line in enumerate(lines(text), 1):
+            if _CONFLICT.fullmatch(line):
+                message = f"{quoted(line)} is a mark of git: two versions of this file were not merged"
+                yield Fault(
+                    Position(number, 1), message, "keep what is right of both, and remove the lines with such marks"
+                )
+
+
+_CONFLICT = re.compile(r"[<>|]{7}(?: .*)?|={7}")
+
+
+def lines(text: str) -> list[str]:
+    """The lines of a text as an editor counts them, without their ends."""
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def refused(char: str) -> bool:
-    """Whether a character may not stand in a record; line breaks are for the caller to allow."""
-    code = ord(char)
-    return (
-        (code < 0x20 and char != "\t")
-        or 0x7F <= code <= 0x9F
-        or code in range(0x2028, 0x202F)
-        or code in range(0x2066, 0x206A)
-        or 0xD800 <= code <= 0xDFFF
-        or code in (0xFEFF, 0xFFFE, 0xFFFF)
-    )
-
-
 def _character(char: str, position: Position) -> Fault:
-    return Fault(position, f"character U+{ord(char):04X} may not stand in a record", "remove it; it may not be visible")
+    message = f"character {unseen_signs.named(char)} may not stand in a record"
+    return Fault(position, message, unseen_signs.way_out(char))
 
 
 def explain(error: YAMLError, text: str) -> Fault:
@@ -63,12 +60,14 @@ def explain(error: YAMLError, text: str) -> Fault:
     if not isinstance(error, MarkedYAMLError) or error.problem_mark is None:
         return Fault(Position(1, 1), _NOT_YAML, _LOOK)
     mark, problem = error.problem_mark, error.problem or ""
-    lines = _lines(text)
+    written = lines(text)
+    if "".join(written[mark.line : mark.line + 1])[mark.column : mark.column + 1] == "?":
+        return Fault(Position(mark.line + 1, mark.column + 1), *_QUESTION)
     opened = error.context_mark if any(part in problem for part in _OPEN_ENDED) else None
     where = opened or mark
-    line = lines[where.line] if where.line < len(lines) else ""
+    line = written[where.line] if where.line < len(written) else ""
     message, hint = _sentence(f"{error.context or ''}: {problem}", line, where.column)
-    return Fault(_inside(lines, where.line, where.column), message, hint)
+    return Fault(_inside(written, where.line, where.column), message, hint)
 
 
 def _sentence(said: str, line: str, column: int) -> tuple[str, str]:
@@ -97,6 +96,8 @@ def _inside(lines: list[str], line: int, column: int) -> Position:
 
 _OPEN_ENDED = ("unexpected end of stream", "expected ',' or", "could not find expected ':'", "expected '>'")
 """What is only noticed far behind: the place to show is where it began."""
+
+_QUESTION = ("this '?' means something to YAML here", "put the value in quotes")
 
 _BAD_ESCAPE = ("a backslash in double quotes begins no known sign here", "use single quotes, or write '\\\\'")
 _BAD_INDENT = (

@@ -20,7 +20,7 @@ sends people to the wrong car, and a vehicle under two names is soon recorded tw
       drive_side: [left]
       high_voltage: no
 
-error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'brindleway/otter-2014-2019.yaml' (git mv records/vehicles/brindleway/otter-2014-2019.yaml records/vehicles/brindleway/otter-2014-2018.yaml)
+error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'brindleway/otter-2014-2019.yaml' (mv records/vehicles/brindleway/otter-2014-2019.yaml records/vehicles/brindleway/otter-2014-2018.yaml)
 
     # file: brindelway/otter-2014-2018-late.yml
     vehicle:    # here
@@ -31,7 +31,7 @@ error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'brindleway
       drive_side: [left]
       high_voltage: no
 
-error: this vehicle's file is 'brindleway/otter-2014-2018-late.yaml', not 'brindelway/otter-2014-2018-late.yml' (mkdir -p records/vehicles/brindleway && git mv records/vehicles/brindelway/otter-2014-2018-late.yml records/vehicles/brindleway/otter-2014-2018-late.yaml)
+error: this vehicle's file is 'brindleway/otter-2014-2018-late.yaml', not 'brindelway/otter-2014-2018-late.yml' (mkdir -p records/vehicles/brindleway && mv records/vehicles/brindelway/otter-2014-2018-late.yml records/vehicles/brindleway/otter-2014-2018-late.yaml)
 
     # file: vans/brindleway/otter-2014-2018.yaml
     vehicle:    # here
@@ -41,7 +41,7 @@ error: this vehicle's file is 'brindleway/otter-2014-2018-late.yaml', not 'brind
       drive_side: [left]
       high_voltage: no
 
-error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'vans/brindleway/otter-2014-2018.yaml' (mkdir -p records/vehicles/brindleway && git mv records/vehicles/vans/brindleway/otter-2014-2018.yaml records/vehicles/brindleway/otter-2014-2018.yaml)
+error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'vans/brindleway/otter-2014-2018.yaml' (mkdir -p records/vehicles/brindleway && mv records/vehicles/vans/brindleway/otter-2014-2018.yaml records/vehicles/brindleway/otter-2014-2018.yaml)
 
 ## Good
 
@@ -64,7 +64,6 @@ error: this vehicle's file is 'brindleway/otter-2014-2018.yaml', not 'vans/brind
 """
 
 import os
-import shlex
 import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
@@ -72,6 +71,7 @@ from pathlib import Path
 from undertrim.check.findings import Finding, Subject
 from undertrim.record import identity
 from undertrim.record.problem import Level
+from undertrim.record.renaming import rename
 
 LEVEL = Level.ERROR
 
@@ -86,22 +86,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     is_now = path.relative_to(folder).as_posix()
     if unicodedata.normalize("NFC", is_now) != unicodedata.normalize("NFC", str(wanted)):
         message = f"this vehicle's file is '{wanted}', not '{is_now}'"
-        yield Finding(("vehicle",), message, _command(path, folder / wanted), key=True)
+        yield Finding(("vehicle",), message, rename(path, folder / wanted), key=True)
 
 
 def _vehicles(path: Path) -> Path:
     """The folder `records/vehicles` that holds a file; two up from one that is elsewhere."""
     above = (folder for folder in path.parents if (folder.parent.name, folder.name) == ("records", "vehicles"))
     return next(above, path.parents[1])
-
-
-def _command(now: Path, wanted: Path) -> str:
-    move = shlex.join(["git", "mv", _shown(now), _shown(wanted)])
-    if now.parent == wanted.parent:
-        return move
-    return f"{shlex.join(['mkdir', '-p', _shown(wanted.parent)])} && {move}"
-
-
-def _shown(path: Path) -> str:
-    """The path as one would type it here."""
-    return os.path.relpath(path) if path.is_relative_to(Path.cwd()) else str(path)

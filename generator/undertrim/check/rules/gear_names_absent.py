@@ -53,7 +53,7 @@ does not have is joined to nothing on the page, and the tech finds a connector o
 error: no plug 'radio-mian' in 'kelbrook/finch-2014-2018' (did you mean 'radio-main'?)
 error: no variant 'radios' in 'kelbrook/finch-2014-2018' (it has no variants)
 error: no vehicle record 'kelbrok/finch-2014-2018' (did you mean 'kelbrook/finch-2014-2018'?)
-error: no opening 'dashboard' in 'kelbrook/finch-2014-2018' (did you mean 'dash'?)
+error: no opening 'dashboard' in 'kelbrook/finch-2014-2018' (write 'dash')
 error: no part 'climate-panel' in 'kelbrook/finch-2014-2018' (its parts: radio)
 
 ## Good

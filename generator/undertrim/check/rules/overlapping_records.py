@@ -2,7 +2,7 @@
 
 ## What it finds
 
-Two records of one make and model (compared without capitals, accents and spaces) whose months of build
+Two records of one make and model (compared without capitals, accents, spaces and hyphens) whose months of build
 overlap, for the same drive side and body. A body or drive side that is not named counts as every one. A
 different `phase` excuses an overlap if both records have a `tell`, by which the tech knows the two apart at
 the car.
@@ -108,12 +108,12 @@ Different bodies, or two phases that can be told apart:
 """
 
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from undertrim.check import months
 from undertrim.check.findings import Card, Finding
-from undertrim.check.vehicles import VehicleCard, vehicles
+from undertrim.check.vehicles import VehicleCard, share, vehicles
 from undertrim.record.model import Built, VehicleFacts
 from undertrim.record.problem import Level
 
@@ -139,14 +139,9 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
 def _claimed_twice(one: VehicleFacts, other: VehicleFacts) -> Built | None:
     """The months in which a car could be meant by both records."""
     told_apart = one.phase != other.phase and one.tell and other.tell
-    if told_apart or not _share(one.drive_side, other.drive_side) or not _share(one.bodies, other.bodies):
+    if told_apart or not share(one.drive_side, other.drive_side) or not share(one.bodies, other.bodies):
         return None
     return months.common(one.built, other.built)
-
-
-def _share(one: Collection[str], other: Collection[str]) -> bool:
-    """Whether two lists have something in common; an empty one stands for everything."""
-    return not one or not other or not set(one).isdisjoint(other)
 
 
 def _finding(here: VehicleCard, there: VehicleCard, span: Built) -> Finding:

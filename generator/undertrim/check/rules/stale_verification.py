@@ -28,7 +28,7 @@ Somebody stood at the car and put initials to these facts. Facts they never saw 
         openings/dash: 27135006
         after_battery: 5c3b7903
 
-error: facts edited since 2026-04-02: changed 'parts/radio'; added 'parts/bezel'; removed 'parts/vent-trim' (check them at the car and run 'undertrim verify' again, or remove 'verified')
+error: facts edited since 2026-04-02: changed 'parts/radio'; added 'parts/bezel'; removed 'parts/vent-trim' (check them at the car and verify the record again ('undertrim verify --help' says how), or remove 'verified')
 
 ## Good
 
@@ -75,7 +75,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     if stamp and changes:
         sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
         said = "; ".join(f"{sort} {_named(names)}" for sort, names in sorts.items() if names)
-        hint = "check them at the car and run 'undertrim verify' again, or remove 'verified'"
+        hint = "check them at the car and verify the record again ('undertrim verify --help' says how), or remove 'verified'"
         about = tuple(step for names in sorts.values() for name in names for step in name.split("/"))
         yield Finding(("verified",), f"facts edited since {stamp.on}: {said}", hint, key=True, about=about)
 

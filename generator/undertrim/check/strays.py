@@ -1,0 +1,23 @@
+"""What the records hold beside records, as problems: it is named wherever all records are checked."""
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from undertrim.record.misnamed import misnamed
+from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.store import Workspace
+
+RULE = "file"
+
+
+def strays(workspace: Workspace, paths: Sequence[Path]) -> Iterator[Problem]:
+    """A problem for each file that is not read although it seems to be meant, and for each name that some system cannot hold.
+
+    Those among and below `paths`, or all if none are given.
+    """
+    places = [path.resolve() for path in paths] or [workspace.records]
+    for item in misnamed(workspace):
+        if not any(item.path.is_relative_to(place) for place in places):
+            continue
+        level = Level.WARNING if item.left_behind else Level.ERROR
+        yield Problem(workspace.shown(item.path), Position(1, 1), level, RULE, item.message, item.hint)

@@ -1,0 +1,29 @@
+"""The command that says more, so that it works when it is typed where the message is read."""
+
+import shlex
+from pathlib import Path
+
+from undertrim.record.store import NoWorkspace, Workspace
+
+_worked_in: list[Workspace] = []
+"""The workspace of the command that runs, as soon as it is found: a message may be made far from its options."""
+
+
+def working_in(place: Workspace) -> Workspace:
+    """Remember which workspace the command works in."""
+    _worked_in[:] = [place]
+    return place
+
+
+def see_check() -> str:
+    """How to see what is wrong with the records the command works with, which may not be those around here."""
+    elsewhere = [place for place in _worked_in if not _is_around_here(place)]
+    where = shlex.join(["--in", str(elsewhere[0].root)]) if elsewhere else ""
+    return f"for the details run: undertrim check {where}" if where else "run 'undertrim check' for the details"
+
+
+def _is_around_here(place: Workspace) -> bool:
+    try:
+        return Workspace.around(Path.cwd()).root.samefile(place.root)
+    except (NoWorkspace, OSError):
+        return False

@@ -1,0 +1,103 @@
+"""Files among the records that are not read as records although somebody may think so, and names that some system cannot hold.
+
+The reserved names and signs are those of Windows ("Naming Files, Paths, and Namespaces", Microsoft); git cannot check such a file out there.
+"""
+
+import os
+import re
+import unicodedata
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim.record import plain_files
+from undertrim.record.renaming import command, rename
+from undertrim.record.store import SUFFIXES, Workspace
+
+_FOLDERS = ("vehicles", "gear")
+_YAML = re.compile(r"\.ya?ml", re.IGNORECASE)
+_LEFT_BEHIND = re.compile(r"~$|^#.*#$|\.(?:bak|orig|rej|sw[a-p]|tmp|temp|save|old|backup)$", re.IGNORECASE)
+_FIRST_LINE = re.compile(rb"\A(?:\xef\xbb\xbf)?(?:\s*#[^\n]*\n|\s)*(?:format|vehicle|gear):", re.IGNORECASE)
+_READ = 4_000
+_DEVICES = re.compile(r"(?:con|prn|aux|nul|(?:com|lpt)[0-9\u00b9\u00b2\u00b3]|conin\$|conout\$)(?:\.|$)", re.IGNORECASE)
+_SIGNS = re.compile(r'[<>:"|?*\\\x00-\x1f]')
+
+
+@dataclass(frozen=True, slots=True)
+class Misnamed:
+    """One file or folder: what is wrong with its name, and the way out. `left_behind` by an editor or by git, it does no harm."""
+
+    path: Path
+    message: str
+    hint: str
+    left_behind: bool = False
+
+
+def misnamed(workspace: Workspace) -> Iterator[Misnamed]:
+    """Every such name below the records, in the order of the names; hidden files are an editor's own."""
+    for folder, folders, names in os.walk(workspace.records):
+        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        here = Path(folder)
+        shown = [name for name in sorted(names) if not name.startswith(".")]
+        yield from _held_nowhere(here, [*folders, *shown])
+        if here.relative_to(workspace.records).parts[:1] in [(name,) for name in _FOLDERS]:
+            yield from filter(None, (_unread(here / name) for name in shown))
+
+
+def _held_nowhere(folder: Path, names: list[str]) -> Iterator[Misnamed]:
+    alike: dict[str, list[str]] = defaultdict(list)
+    for name in names:
+        if fault := _fault(name):
+            yield Misnamed(
+                folder / name, f"{_quoted(name)} {fault}, and cannot be checked out there", "give it another name"
+            )
+        alike[unicodedata.normalize("NFC", name).casefold()].append(name)
+    for twins in alike.values():
+        for name in twins[1:]:
+            message = f"{_quoted(name)} and {_quoted(twins[0])} are one name on some systems"
+            yield Misnamed(folder / name, message, "give one of them another name, or make one of both")
+
+
+def _fault(name: str) -> str:
+    if _DEVICES.match(name):
+        return "is the name of a device on Windows"
+    if name.endswith((".", " ")):
+        return "ends with a point or a space, which Windows leaves out"
+    found = _SIGNS.search(name)
+    return f"holds {_quoted(found[0])}, which no name has on Windows" if found else ""
+
+
+def _unread(path: Path) -> Misnamed | None:
+    """What is wrong with a file that looks like a record and is not read as one."""
+    if path.name.endswith(SUFFIXES):
+        return None
+    if _LEFT_BEHIND.search(path.name) and _YAML.search(path.name):
+        return Misnamed(
+            path,
+            "an editor or git left this behind: it is not read",
+            f"remove it: {command('rm', path)}",
+            left_behind=True,
+        )
+    if _YAML.search(path.name) or _reads_like_one(path):
+        return Misnamed(
+            path, f"this is not read: a record's name ends in '.yaml', not as {_quoted(path.name)} does", _rename(path)
+        )
+    return None
+
+
+def _rename(path: Path) -> str:
+    stem = path.name[: found.start()] if (found := _YAML.search(path.name)) else path.stem
+    return rename(path, path.with_name(f"{stem}.yaml"))
+
+
+def _reads_like_one(path: Path) -> bool:
+    """Whether a file begins as a record does. What cannot be opened, or is none, does not."""
+    try:
+        return bool(_FIRST_LINE.match(plain_files.read(path, _READ)))
+    except (OSError, plain_files.NotPlain):
+        return False
+
+
+def _quoted(name: str) -> str:
+    return "'" + "".join(char if char.isprintable() else "?" for char in name) + "'"

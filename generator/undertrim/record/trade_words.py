@@ -1,0 +1,34 @@
+"""What words of the trade are called in a record, where it has another name for the same thing (data/trade-words.toml)."""
+
+import re
+from collections.abc import Collection
+from functools import cache
+from typing import Any
+
+from undertrim import resources
+
+_SIGN = re.compile(r"([+])|([-−–])$")
+
+
+def meant(word: str, known: Collection[str]) -> list[str]:
+    """The known words that a word of the trade may stand for; empty where the table has none of them."""
+    folded = _folded(word)
+    candidates = [*_table()["words"].get(folded, ()), _in_parts(folded)]
+    return [name for name in dict.fromkeys(candidates) if name in known]
+
+
+def _in_parts(folded: str) -> str:
+    """The word with each part said as a record says it: "fl-positive" is "front-left-plus"."""
+    parts = _table()["parts"]
+    return "-".join(parts.get(part, part) for part in folded.split("-"))
+
+
+def _folded(word: str) -> str:
+    """In small letters with hyphens; a sign at its end is a word of its own."""
+    signed = _SIGN.sub(lambda found: "-plus" if found[1] else "-minus", word.strip().casefold())
+    return re.sub(r"[\s_./-]+", "-", signed).strip("-")
+
+
+@cache
+def _table() -> dict[str, Any]:
+    return resources.table("trade-words")
