@@ -62,3 +62,19 @@ def test_the_plan_tells_once_what_is_beside_every_step() -> None:
     first = re.search(r"(\d+)\. Take off", text)
     assert first
     assert f"Beside this work: Knee airbag. In full before step {first[1]}." in text
+
+
+def test_plugs_that_are_tried_in_one_way_say_it_once() -> None:
+    about = record("""
+        parts:
+          amp:
+            tethers:
+              front: {name: Front plug, kind: plug, serves: [sound]}
+              rear: {name: Rear plug, kind: plug, serves: [sound]}
+              lamp: {name: Lamp plug, kind: plug, serves: [lamps]}
+          radio: {after: [amp], replaced: yes}
+        openings: {dash: {behind: [radio]}}
+    """)
+    steps = visit(about, "a/b", wanted(about, ["dash"]), {})["steps"]
+    said = [line["how"] for item in steps if item["id"] == "try:amp" for line in item["tethers"]]
+    assert said == ["", "Play something and listen to every speaker.", "See that the lamp or the lit switch lights and goes out."]  # fmt: skip
