@@ -247,3 +247,21 @@ def test_nothing_is_said_of_what_a_car_has_not() -> None:
     made = everything(WIRED)
     named = {line.tether.id for item in made for line in item.tethers if item.kind == "install"}
     assert named in ({"usb", "lead"}, {"main", "lead"})
+
+
+def test_a_part_that_makes_room_in_some_cars_goes_back_in_the_others() -> None:
+    """A page plans all cars at once: where its opening is missing, the part has no home, and none is made up for it."""
+    about = record("""
+        variants: {radio: {ask: Which, choices: {plain: {label: Plain}, map: {label: Map}}}}
+        parts:
+          tray: {replaced: yes, tethers: {lead: {name: Lead, kind: plug}}}
+          box: {replaced: yes, after: [tray]}
+        openings:
+          dash: {behind: [box]}
+          shelf: {kind: speaker, behind: [tray], crash_sensor: no, when: {radio: map}}
+    """)
+    planner = Planner(about)
+    steps = planner.plan([Target("dash")], {"radio": "plain", **CAR}).steps
+    assert "refit:tray" in [item.id for item in steps]
+    assert replay(about, {"radio": "plain", **CAR}, steps) == []
+    assert {item.id for item in steps} <= {item.id for item in choices(planner).steps}

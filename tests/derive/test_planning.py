@@ -22,7 +22,7 @@ SIMPLE = """
       panel: {needs: {glass: down}, after: [trim], tethers: {rod: {name: Handle rod, kind: rod}}}
       speaker: {replaced: yes, after: [panel]}
     openings:
-      door: {behind: [speaker]}
+      door: {area: front-door, behind: [speaker]}
 """
 
 

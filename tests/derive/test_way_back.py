@@ -194,3 +194,20 @@ def test_either_tool_will_do_unless_one_is_needed_anyway() -> None:
     together = [tool.name for tool in tally.tools(plan(RIVETS, "low").steps)]
     assert "socket 7 mm" in together
     assert "T20 bit or socket 7 mm" not in together
+
+
+def test_what_waits_for_a_part_that_wants_the_battery_off_goes_back_after_it() -> None:
+    """The zones of the way back follow the same waits as its order."""
+    made = record("""
+        restraint: {wait: 3 min}
+        preps: {battery: {sets: {battery: off}, restore: Join it.}}
+        parts:
+          bezel: {tethers: {lamp: {name: Lamp plug, kind: plug, circuit: restraint, then: leave, serves: [airbag-lamp]}}}
+          shelf: {refit_after: [bezel]}
+          radio: {replaced: yes}
+        openings: {dash: {behind: [bezel, shelf, radio]}}
+    """)
+    names = ids(made, "dash")
+    wanted = ["power:off", "prepare:battery:again", "refit:bezel", "restore:battery:again", "refit:shelf"]
+    assert [name for name in names if name in wanted] == wanted
+    assert replay(made, CAR, plan(made, "dash").steps) == []

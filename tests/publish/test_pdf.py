@@ -201,9 +201,10 @@ def test_a_caution_is_short_only_right_after_its_full_text(facts: Facts) -> None
         one = {"signal": signal, "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait."}
         other = {**one, "avoid": "Wait longer."}
         found = rows(facts, [step(facts, cautions=[c] if c else []) for c in (one, one, one, None, one)])
-        assert [row["cautions"][0]["again"] for row in found if row["cautions"]] == again[:3] + again[4:]
+        short = [f"In full before step {number}." if number else "" for number in again]
+        assert [row["cautions"][0]["short"] for row in found if row["cautions"]] == short[:3] + short[4:]
         changed = rows(facts, [step(facts, cautions=[c]) for c in (one, other)])
-        assert [row["cautions"][0]["again"] for row in changed] == [0, 0]
+        assert [row["cautions"][0]["short"] for row in changed] == ["", ""]
 
 
 def test_steps_that_depend_on_the_visit_say_so() -> None:

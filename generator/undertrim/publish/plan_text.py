@@ -4,7 +4,7 @@ import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from undertrim.publish.facts import kits
+from undertrim.publish.facts import kits, told
 from undertrim.publish.facts import steps as step_facts
 
 Data = Mapping[str, Any]
@@ -69,21 +69,22 @@ _FATES = (("back", "back in"), ("moved", "moved"), ("bagged", "bagged"), ("new",
 
 def _steps(visit: Data) -> Iterator[str]:
     section = ""
-    for number, step in enumerate(visit["steps"], 1):
+    for number, (step, before) in enumerate(zip(visit["steps"], told.told_at(visit["steps"]), strict=True), 1):
         if step["section"] != section:
             section = step["section"]
             yield ""
             yield step_facts.SECTION_TITLES[section].upper()
+        for caution, full in zip(step["cautions"], before, strict=True):
+            yield from _wrapped(_caution(caution, full), "      ! ", "        ")
         yield from _step(number, step)
 
 
+def _caution(caution: Data, full: int) -> str:
+    rest = told.short(full) if full else f"{caution['consequence']} {caution['avoid']}"
+    return f"{caution['signal']}: {caution['hazard']} {rest}"
+
+
 def _step(number: int, step: Data) -> Iterator[str]:
-    for caution in step["cautions"]:
-        yield from _wrapped(
-            f"{caution['signal']}: {caution['hazard']} {caution['consequence']} {caution['avoid']}",
-            "      ! ",
-            "        ",
-        )
     title = f"{step['verb']} {step['title']}".strip()
     when = f" [{step['when']}]" if step["when"] else ""
     minutes = f"  ({step['minutes']:g} min)" if step["minutes"] else ""

@@ -17,6 +17,12 @@
     var line = items[number].querySelector(".ut-state");
     stated[number] = line && { line: line, words: line.textContent };
   });
+  var cautions = {};
+  Object.keys(items).forEach(function (number) {
+    cautions[number] = Array.prototype.map.call(items[number].querySelectorAll(".ut-caution"), function (box) {
+      return { words: box.textContent, danger: box.classList.contains("ut-danger"), full: box.querySelector(".ut-full"), told: box.querySelector(".ut-told") };
+    });
+  });
   var headings = {};
   stepList.querySelectorAll("[data-section]").forEach(function (item) { headings[item.dataset.section] = headings[item.dataset.section] || item; });
   var key = "undertrim:" + data.address;
@@ -105,7 +111,12 @@
     });
     var parts = [minutes(total) + " of taking apart and refitting"];
     if (untimed) parts.push(untimed + " step" + (untimed === 1 ? "" : "s") + " without a recorded time");
-    waits.forEach(function (wait) { parts.push(wait === null ? "a wait nobody has recorded" : "a wait of " + minutes(wait / 60)); });
+    var counted = {};
+    waits.forEach(function (wait) {
+      var words = wait === null ? "nobody has recorded" : "of " + minutes(wait / 60);
+      counted[words] = (counted[words] || 0) + 1;
+    });
+    Object.keys(counted).forEach(function (words) { parts.push((counted[words] === 1 ? "a wait " : counted[words] + " waits ") + words); });
     return parts.join(", plus ") + "; fitting and testing not counted";
   }
 
@@ -221,11 +232,29 @@
     });
   }
 
+  /* A caution that the step just before has too is cut short, as in the plan and on the sheet; DANGER never is. */
+  function showCautions(numbers) {
+    var told = {};
+    numbers.forEach(function (number, place) {
+      var here = {};
+      cautions[number].forEach(function (caution) {
+        var first = caution.words in told ? told[caution.words] : place;
+        var short = first !== place && !caution.danger;
+        here[caution.words] = first;
+        caution.full.hidden = short;
+        caution.told.hidden = !short;
+        caution.told.textContent = short ? "In full before step " + (first + 1) + "." : "";
+      });
+      told = here;
+    });
+  }
+
   function update() {
     var jobs = chosenJobs();
     var car = chosenCar();
     var numbers = selection(jobs, car);
     showSteps(numbers);
+    showCautions(numbers);
     showStates(numbers, jobs.length && data.plans.filter(function (plan) { return agrees(plan.car, car); }).length === 1);
     showTotals(numbers.map(function (number) { return data.steps[number]; }), car);
     page.querySelectorAll("[data-cars]").forEach(function (item) {

@@ -64,12 +64,8 @@ def _part(record: VehicleRecord, duty: Duty) -> Iterator[Finding]:
         yield Finding(place, f"no part '{duty.part}'", nearest(duty.part, list(record.parts), "parts here"))
     elif duty.kept_by == "stays" and part.replaced == "yes":
         message = f"'{duty.id}' stays in '{part.id}', which is replaced"
-        yield Finding(
-            place,
-            message,
-            "say what becomes of it when that part is gone: 'none', 'interface' or 'moved'",
-            about=(part.id,),
-        )
+        hint = "say what becomes of it when that part is gone: 'none', 'interface' or 'moved'"
+        yield Finding(place, message, hint, about=(part.id,))
     elif duty.kept_by == "moved" and not part.goes_to:
         message = f"'{duty.id}' moves with '{part.id}', which goes nowhere"
         yield Finding(place, message, "say by 'goes_to' to which opening the part moves", about=(part.id,))

@@ -100,7 +100,8 @@ def _of_run(record: VehicleRecord, run: Run) -> Iterator[Finding]:
     battery = record.preps.get(run.battery)
     if battery is None or battery.sets.get("battery") != "off":
         message = f"'{run.id}' names '{run.battery}' as its battery, which takes no battery off"
-        yield Finding(("runs", run.id, "battery"), message, "name the preparation that sets 'battery: off'")
+        hint = "name the preparation that sets 'battery: off'"
+        yield Finding(("runs", run.id, "battery"), message, hint, about=(run.battery,))
     elif "ground" in run.carries and battery.sensor != "no":
         known = battery.sensor == "yes"
         where = "where a current sensor sits" if known else "and whether a current sensor sits there is not recorded"
@@ -109,6 +110,5 @@ def _of_run(record: VehicleRecord, run: Run) -> Iterator[Finding]:
             if known
             else "look, and write 'sensor: yes' or 'sensor: no' in that preparation"
         )
-        yield Finding(
-            ("runs", run.id, "carries"), f"'{run.id}' takes a ground to the post of '{battery.id}', {where}", hint
-        )
+        message = f"'{run.id}' takes a ground to the post of '{battery.id}', {where}"
+        yield Finding(("runs", run.id, "carries"), message, hint, about=(battery.id,))

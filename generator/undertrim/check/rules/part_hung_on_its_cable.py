@@ -54,4 +54,4 @@ def check(subject: Subject) -> Iterator[Finding]:
         if on and not part.laid and subject.intact(("parts", part.id)):
             message = f"'{part.id}' stays on '{on.id}', and nothing says where it is laid"
             hint = "add 'laid' with where it is laid or hung within reach"
-            yield Finding(("parts", part.id), message, hint, key=True)
+            yield Finding(("parts", part.id), message, hint, key=True, about=(on.id,))

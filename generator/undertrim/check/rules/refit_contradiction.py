@@ -138,7 +138,8 @@ def _finding(layout: Layout, cycle: Cycle, rest: str) -> Finding:
     told = [_said(layout, later, earlier) for later, earlier in pairwise(cycle)]
     what = "itself" if bare(cycle[1]) == bare(cycle[0]) else f"'{bare(cycle[1])}'"
     message = f"'{bare(cycle[0])}' goes back before and after {what}{rest}"
-    return Finding(_pointer(layout, cycle), message, f"{', '.join(dict.fromkeys(told))}: take out what is not so")
+    hint = f"{', '.join(dict.fromkeys(told))}: take out what is not so"
+    return Finding(_pointer(layout, cycle), message, hint, about=tuple(map(bare, cycle)))
 
 
 def _said(layout: Layout, later: str, earlier: str) -> str:

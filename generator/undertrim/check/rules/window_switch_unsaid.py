@@ -65,7 +65,7 @@ warning: the test of 'door' moves a window, and what 'switch' of 'door-panel' se
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.procedure import purposes
+from undertrim.derive.procedure import fates, purposes
 from undertrim.record.model import Opening, Part, Tether
 from undertrim.record.problem import Level
 
@@ -82,7 +82,9 @@ def check(subject: Subject) -> Iterator[Finding]:
                     told.add((part.id, tether.id))
                     message = f"the test of '{opening.id}' moves a window, and what '{tether.id}' of '{part.id}' serves is not said"
                     hint = "write 'serves: [windows]', or what else works through it"
-                    yield Finding(("parts", part.id, "tethers", tether.id), message, hint, key=True)
+                    yield Finding(
+                        ("parts", part.id, "tethers", tether.id), message, hint, key=True, about=(opening.id,)
+                    )
 
 
 def _unsaid(subject: Subject, opening: Opening) -> list[tuple[Part, Tether]]:
@@ -100,4 +102,6 @@ def _unsaid(subject: Subject, opening: Opening) -> list[tuple[Part, Tether]]:
     plugs = [(part, tether) for part in parts.values() for tether in purposes.wiring(part, {})]
     if any("windows" in tether.serves for _, tether in plugs):
         return []
-    return [(part, tether) for part, tether in plugs if not purposes.served(tether) and tether.then != "leave"]
+    return [
+        (part, tether) for part, tether in plugs if not purposes.served(tether) and not fates.stays_joined(part, tether)
+    ]

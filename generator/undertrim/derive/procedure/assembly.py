@@ -75,7 +75,7 @@ class Bench:
                     id=f"{step.id}:again",
                     section="refit",
                     title=title,
-                    text=(_AGAIN[step.kind], *step.text),
+                    text=(_AGAIN[step.kind], *(() if step.kind == "wait" else step.text)),
                     again=True,
                 ),
             )

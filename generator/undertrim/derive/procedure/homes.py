@@ -3,13 +3,16 @@
 from collections.abc import Callable, Mapping
 
 from undertrim.derive.procedure.node import Node
-from undertrim.record.model import Opening, Part
+from undertrim.record.model import Opening, Part, VehicleRecord
 
 
-def homes(nodes: Mapping[str, Node], reached: Callable[[str], frozenset[str]]) -> dict[str, frozenset[str]]:
+def homes(
+    record: VehicleRecord, nodes: Mapping[str, Node], reached: Callable[[str], frozenset[str]]
+) -> dict[str, frozenset[str]]:
     """For each part that is replaced or moves over: the openings whose gear it makes room for, or goes to.
 
-    A replaced part that no opening is `behind` ends with any opening that needs it off.
+    A replaced part that no opening of the record is `behind` ends with any opening that needs it off. Where one is, but not in this
+    car, the part has no home and goes back.
     """
     openings = {name: node for name, node in nodes.items() if isinstance(node.thing, Opening)}
     found = {}
@@ -18,7 +21,7 @@ def homes(nodes: Mapping[str, Node], reached: Callable[[str], frozenset[str]]) -
             own = {
                 opening for opening, place in openings.items() if _meant(node.thing, place) and _side_fits(node, place)
             }
-            named = node.thing.replaced == "no" or _is_behind(node.thing, openings)
+            named = node.thing.replaced == "no" or _is_behind(node.thing, record)
             found[name] = frozenset(own if named else (o for o in openings if name in reached(o)))
     return found
 
@@ -28,8 +31,8 @@ def _meant(part: Part, opening: Node) -> bool:
     return part.id in opening.thing.behind if part.replaced == "yes" else part.goes_to == opening.thing.id
 
 
-def _is_behind(part: Part, openings: Mapping[str, Node]) -> bool:
-    return any(_meant(part, opening) for opening in openings.values())
+def _is_behind(part: Part, record: VehicleRecord) -> bool:
+    return any(part.id in opening.behind for opening in record.openings.values())
 
 
 def _side_fits(part: Node, opening: Node) -> bool:

@@ -55,7 +55,7 @@ class Layout:
     @cached_property
     def homes(self) -> Mapping[str, frozenset[str]]:
         """For each part that is replaced or moves over, the openings with which it does."""
-        return homes(self.nodes, self.reached)
+        return homes(self.record, self.nodes, self.reached)
 
     @cached_property
     def elsewhere(self) -> list[tuple[str, str]]:

@@ -332,7 +332,7 @@ def power(way: str, section: str = "test") -> Iterator[Step]:
 
 _POWER = {
     ("test", "on"): ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
-    ("test", "off"): ("Power down", ("Switch the ignition off before anything is refitted.",)),
+    ("test", "off"): ("Power down", ("Switch the ignition off before anything more is put back.",)),
     ("try", "on"): ("Power up once more", ("Switch the ignition on. Leave the engine off.",)),
     ("try", "off"): ("Power down for good", ("Switch the ignition off.",)),
 }

@@ -288,7 +288,8 @@ def _install(world: World, step: Step) -> Faults:
             )
             pointer = _at(line.node, "tethers", line.tether.id)
             yield Fault("tether-fate", message, step, world.off.get(line.node.id), pointer, "leave 'replaced' out")
-    for part in dict.fromkeys(line.node for line in step.tethers if line.node and line.tether.circuit == "restraint"):
+    restraint = {item.node.id: item.node for item in step.tethers if item.node and item.tether.circuit == "restraint"}
+    for part in restraint.values():
         yield from _restraint_touched(world, step, part)
     yield from tethers.end(world, step)
 
@@ -296,7 +297,7 @@ def _install(world: World, step: Step) -> Faults:
 def _makes_room(world: World, node: str, opening: Opening) -> bool:
     """Whether new gear here takes the place of a part: one that is replaced, and that no other opening claims by its `behind`."""
     name = node.partition("@")[0]
-    claims = [one for one in world.record.openings.values() if name in one.behind and one.when.holds(world.car)]
+    claims = [one for one in world.record.openings.values() if name in one.behind]
     return world.record.parts[name].replaced == "yes" and (not claims or opening in claims)
 
 

@@ -1,6 +1,7 @@
 """Steps as data, with all the words a page or sheet needs."""
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Any
 
 from undertrim.derive.procedure import closing, purposes, running, states, tally
@@ -62,7 +63,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "place": places.places(record, thing) if thing and item.kind != "wait" else [],
         "area": thing.area if isinstance(thing, Part | Prep) else "",
         "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
-        "tethers": [tether_line(record, line) for line in item.tethers],
+        "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
         "cautions": [words.caution(caution) for caution in item.cautions],
         "minutes": item.minutes,
         "wait": wait(item),
@@ -116,6 +117,14 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
         "when": words.when(record, own),
         "clauses": words.clauses(own),
     }
+
+
+def _said_once(lines: list[Data]) -> list[Data]:
+    """Plugs that are tried in one and the same way: how is said at the last of them."""
+    for line, other in pairwise(lines):
+        if line["act"] == other["act"] == "try" and (line["how"], line["clauses"]) == (other["how"], other["clauses"]):
+            line["how"] = ""
+    return lines
 
 
 def tether_line(record: VehicleRecord, line: TetherLine) -> Data:

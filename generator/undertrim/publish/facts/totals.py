@@ -1,5 +1,6 @@
 """What a whole visit comes to: tools, fasteners, purchases, time."""
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import Any
 
@@ -35,8 +36,8 @@ def time_text(spent: tally.Time) -> str:
     parts = [f"{words.minutes(spent.minutes)} of taking apart and refitting"]
     if spent.untimed:
         parts.append(f"{spent.untimed} step{'' if spent.untimed == 1 else 's'} without a recorded time")
-    parts += [
-        f"a wait of {words.minutes(wait / 60)}" if wait is not None else "a wait nobody has recorded"
-        for wait in spent.waits
-    ]
+    waits = Counter(
+        f"of {words.minutes(wait / 60)}" if wait is not None else "nobody has recorded" for wait in spent.waits
+    )
+    parts += [f"{'a wait' if number == 1 else f'{number} waits'} {said}" for said, number in waits.items()]
     return ", plus ".join(parts) + "; fitting and testing not counted"

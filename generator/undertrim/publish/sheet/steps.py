@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any
 
 from undertrim.publish import plan_text
-from undertrim.publish.facts import kits, words
+from undertrim.publish.facts import kits, told, words
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
 
@@ -31,28 +31,23 @@ def sections(facts: Data, pictures: Pictures) -> list[Row]:
 def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     together = combined.notes(facts)
-    state, told = "", dict[tuple[str, ...], int]()
-    for number, step in enumerate(facts["steps"], start=1):
+    state = ""
+    for number, (step, before) in enumerate(zip(facts["steps"], told.told_at(facts["steps"]), strict=True), start=1):
         now = step["state_words"]
-        told = {wording: told.get(wording, number) for wording in map(_wording, step["cautions"])}
         yield {
             **_row(step, pictures),
             "number": number,
             "marks": _marks(step, marks),
             "conditions": [words for words in (step["when"], together.get(number - 1, "")) if words],
             "state": now if now != state else "",
-            "cautions": [_caution(entry, told[_wording(entry)], number) for entry in step["cautions"]],
+            "cautions": [_caution(*entry) for entry in zip(step["cautions"], before, strict=True)],
         }
         state = now
 
 
-def _wording(caution: Data) -> tuple[str, ...]:
-    return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid"))
-
-
-def _caution(caution: Data, told: int, number: int) -> Row:
-    """`again` is the step that has it in full, if the step just before has it too; DANGER is always full."""
-    return {**caution, "again": 0 if told == number or caution["signal"] == "DANGER" else told}
+def _caution(caution: Data, before: int) -> Row:
+    """`short` stands in the place of what the step just before has in full; empty where this one has it."""
+    return {**caution, "short": told.short(before) if before else ""}
 
 
 def _row(step: Data, pictures: Pictures) -> Row:

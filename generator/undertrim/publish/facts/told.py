@@ -1,0 +1,31 @@
+"""Cautions that the step just before has too: told in full once, then cut short with the step that has them in full."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+Data = Mapping[str, Any]
+Wording = tuple[str, ...]
+
+
+def told_at(steps: Sequence[Data]) -> Iterator[tuple[int, ...]]:
+    """For each step, as data and counted from 1, and each of its cautions: the step that has it in full, 0 where this one must.
+
+    DANGER is always in full. The page's script does the same to the steps that it shows.
+    """
+    told: dict[Wording, int] = {}
+    for number, step in enumerate(steps, start=1):
+        told = {wording: told.get(wording, number) for wording in map(_wording, step["cautions"])}
+        yield tuple(_in_full(caution, told[_wording(caution)], number) for caution in step["cautions"])
+
+
+def short(step: int) -> str:
+    """What stands in the place of what was told before a step."""
+    return f"In full before step {step}."
+
+
+def _in_full(caution: Data, told: int, number: int) -> int:
+    return 0 if told == number or caution["signal"] == "DANGER" else told
+
+
+def _wording(caution: Data) -> Wording:
+    return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid"))
