@@ -1,0 +1,224 @@
+"""What is done with a mutant: all that the commands do with a record, each stage watched for exceptions and time."""
+
+import json
+import time
+import traceback
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cache, partial
+from itertools import zip_longest
+from pathlib import Path
+from typing import Any, TypeVar
+
+from mutants import ROOT, Mutant
+
+from undertrim.check import looking, reports, runner
+from undertrim.check.looking import CRASH, Looked
+from undertrim.check.register import COLLECTION_RULES
+from undertrim.check.runner import Report
+from undertrim.check.shelf import stock
+from undertrim.derive import cars, jobs
+from undertrim.derive.fit.answers import Vehicle, answer
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.procedure.cheapest import TooTangled
+from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.planning import targets
+from undertrim.derive.wiring.groups import joints
+from undertrim.derive.wiring.leads import NoLeads
+from undertrim.publish import facts, pages, pdf
+from undertrim.publish.facts.car_wiring import car_wiring
+from undertrim.publish.facts.joint import joints as joints_data
+from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.publish.facts.visit import visit
+from undertrim.publish.fit_text import fit_data, fit_text
+from undertrim.publish.plan_text import plan_text
+from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.record.gear import GearRecord
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Problem
+from undertrim.record.source import read_bytes
+from undertrim.record.store import Entry, Workspace, entry
+from undertrim.work.worker import Failed
+
+HANG = 2.0
+"""Seconds of processor time that no stage may need; a clock would blame the record for a busy machine."""
+REFUSALS = (jobs.BadRequest, Unreachable, TooTangled, Unplannable, NoLeads, cars.TooMany)
+"""What the commands make a sentence of."""
+DAY = date(2026, 1, 1)
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What went wrong: in which stage, what and where in a form that is the same for the same fault, and all that is known."""
+
+    stage: str
+    what: str
+    detail: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """What became of a mutant; it `passed` if the check has no errors."""
+
+    passed: bool
+    found: Found | None
+
+
+class _Stop(Exception):  # noqa: N818 - it ends a trial
+    def __init__(self, found: Found) -> None:
+        super().__init__(found)
+        self.found = found
+
+
+@dataclass(frozen=True, slots=True)
+class _Base:
+    """The shipped records, read once in each process."""
+
+    workspace: Workspace
+    shelf: Stock
+    looked: tuple[Looked, ...]
+
+
+@cache
+def base() -> _Base:
+    """The same."""
+    workspace = Workspace(ROOT)
+    return _Base(workspace, stock(workspace), tuple(looking.neighbour(workspace.load(path)) for path in workspace.files()))
+
+
+def tried(mutant: Mutant, *, dear: bool = False) -> Tried:
+    """Put a mutant in the place of its original, and do with it and around it what the commands would.
+
+    What is `dear` is left out otherwise: a vehicle's sheets, and the page of a vehicle beside spoilt gear.
+    """
+    passed = False
+    try:
+        made = _stage("read", lambda: entry(mutant.path, base().workspace.kind(mutant.path), read_bytes(mutant.content, mutant.path)))
+        passed = not _checked(made).errors
+        if isinstance(made.record, VehicleRecord) and not made.problems:
+            _commands(made, made.record)
+            if passed:
+                _published(made, sheet=dear)
+        elif isinstance(made.record, GearRecord) and passed and dear:
+            _neighbours_published(made, made.record)
+    except _Stop as stop:
+        return Tried(passed, stop.found)
+    return Tried(passed, None)
+
+
+def failed(why: Failed) -> Found:
+    """What is said of a mutant that ended its worker, or was ended."""
+    return Found("worker", f"{why.fault}: {why.text[:80]}", why.trace)
+
+
+def _stage(name: str, work: Callable[[], T]) -> T:
+    """The result of one stage. Raises _Stop where it fails or takes too long."""
+    before = time.process_time()
+    try:
+        result = work()
+    except REFUSALS:
+        raise
+    except (OSError, MemoryError):
+        raise  # the worker knows what to say of these
+    except Exception as error:  # noqa: BLE001 - this is what is looked for
+        raise _Stop(Found(name, _signature(error), traceback.format_exc(limit=-8))) from error
+    took = time.process_time() - before
+    if took > HANG:
+        raise _Stop(Found(name, "takes too long", f"{took:.1f} s of processor time"))
+    return result
+
+
+def _willing(name: str, work: Callable[[], T]) -> T | None:
+    """The same; nothing where a command would refuse with a sentence."""
+    try:
+        return _stage(name, work)
+    except REFUSALS:
+        return None
+
+
+def _signature(error: Exception) -> str:
+    """The kind of an exception and the line of ours that it came from."""
+    ours = [frame for frame in traceback.extract_tb(error.__traceback__) if "undertrim" in frame.filename]
+    place = f"{Path(ours[-1].filename).name}:{ours[-1].lineno}" if ours else "?"
+    return f"{type(error).__name__} at {place}"
+
+
+def _checked(made: Entry) -> Report:
+    """The check of one file, then of all with it in its place, and the report of it in every form."""
+    looked = _stage("check", lambda: looking.look(made))
+    others = [item for item in base().looked if item.path.stem != looked.path.stem]
+    across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else {}
+    _no_crash("check of all", [problem for found in across.values() for problem in found])
+    settled = _stage("allows", lambda: tuple(runner._settled(looked, across.get(looked.path, []), COLLECTION_RULES)))
+    _no_crash("check", [*looked.problems, *settled])
+    report = Report(1, tuple(sorted(settled, key=lambda problem: problem.sort_key)))
+    for write in (reports.text, reports.as_json, reports.github):
+        _stage("report", partial(_encoded, write, report))
+    return report
+
+
+def _encoded(write: Callable[[Report], str], report: Report) -> bytes:
+    return write(report).encode()
+
+
+def _no_crash(stage: str, problems: Sequence[Problem]) -> None:
+    for problem in problems:
+        if problem.rule == CRASH:
+            raise _Stop(Found(stage, problem.message.partition(": ")[0] + problem.message.partition(": ")[2][:16], str(problem)))
+
+
+def _commands(made: Entry, record: VehicleRecord) -> None:
+    """`plan`, `fit` and `wiring`, which need no more than what the schema allows."""
+    shelf = base().shelf
+    _willing("plan", lambda: plan_text(visit(record, made.address, targets(record), {}, shelf)).encode())
+    vehicle = Vehicle(record, made.address, shelf, clearances())
+    _willing("fit", lambda: _fit(vehicle))
+    _willing("wiring", lambda: plugs_text(car_wiring(record, made.address, {})).encode())
+    leads = shelf.of("leads")
+    receivers = [opening for opening in record.openings.values() if opening.kind == "receiver"]
+    for opening, gear in zip_longest(receivers, leads[:1], fillvalue=leads[0] if leads else None):
+        if opening and gear:
+            found = _willing("joint", partial(joints, record, made.address, opening, gear, shelf))
+            _willing("joint", lambda gear=gear, found=found: joint_text(joints_data(record, made.address, gear, found or [])).encode())
+
+
+def _fit(vehicle: Vehicle) -> bytes:
+    answers = [item for opening in vehicle.record.openings.values() for item in answer(vehicle, opening, None, {})]
+    return (fit_text(vehicle, answers, full=True) + json.dumps(fit_data(vehicle, answers))).encode()
+
+
+def _published(made: Entry, *, sheet: bool) -> None:
+    """A vehicle's page and data, and its sheet where it is wanted."""
+    known = _willing("facts", lambda: facts.vehicle(made, DAY, base().shelf))
+    if known is None:
+        return
+    _stage("page", lambda: pages.vehicle(known).encode())
+    _stage("data", lambda: json.dumps(known, ensure_ascii=False).encode())
+    if sheet:
+        _stage("sheet", lambda: pdf.render(known, "https://undertrim.example/", "a4", DAY))
+        _stage("wiring sheet", lambda: pdf.render_wiring(known, "https://undertrim.example/", "a4", DAY))
+
+
+def _neighbours_published(made: Entry, record: GearRecord) -> None:
+    """A shipped vehicle with this gear among the stock: the first that it names, or one of all by its name's length."""
+    shelf = base().shelf
+    items = (*(item for item in shelf.items if item.id != made.id), Gear(made.id, record.gear))
+    vehicle = _vehicle_beside(record)
+    known = _willing("a vehicle's facts", lambda: facts.vehicle(vehicle, DAY, replace(shelf, items=items)))
+    if known is not None:
+        _stage("a vehicle's page", lambda: pages.vehicle(known).encode())
+
+
+def _vehicle_beside(record: GearRecord) -> Entry:
+    vehicles = _vehicles()
+    named: list[Any] = [place.vehicle for place in record.gear.suits if place.vehicle in vehicles]
+    return vehicles[named[0] if named else sorted(vehicles)[len(record.gear.model) % len(vehicles)]]
+
+
+@cache
+def _vehicles() -> dict[str, Entry]:
+    loaded = [base().workspace.load(path) for path in base().workspace.files() if base().workspace.kind(path) == "vehicle"]
+    return {item.address: item for item in loaded}
