@@ -1,5 +1,5 @@
 # One command each; `make help` lists them. The environment is made on first use and again when its pins change.
-# Only the making of the environment uses the network (pip).
+# Only the making of the environment uses the network (pip), and the first `make lint` (npm, where there is one).
 
 PYTHON ?= python3
 VENV := .venv
@@ -14,7 +14,7 @@ DEV_READY := $(VENV)/.dev-ready
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:
-.PHONY: help site serve check test lint format bench pins clean
+.PHONY: help site serve check test lint format bench fuzz pins clean
 
 help: ## list these commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 16
@@ -31,11 +31,12 @@ check: $(SITE_READY) ## check all records
 test: $(DEV_READY) ## run the tests (ARGS="-k units" picks some)
 	$(BIN)/pytest --numprocesses 2 $(ARGS)
 
-lint: $(DEV_READY) ## look at style, types and the direction of imports
+lint: $(DEV_READY) ## look at style, types and the direction of imports, and at JavaScript and CSS
 	$(BIN)/ruff check
 	$(BIN)/ruff format --check
 	$(BIN)/mypy
 	$(BIN)/lint-imports --no-logo
+	.ci/lint-web
 
 format: $(DEV_READY) ## mend what ruff can mend
 	$(BIN)/ruff check --fix
@@ -44,11 +45,14 @@ format: $(DEV_READY) ## mend what ruff can mend
 bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000": large; ARGS=--mistakes: what the checks find)
 	$(BIN)/python tests/bench/bench.py $(ARGS)
 
+fuzz: $(DEV_READY) ## spoil the records at random: nothing may crash or hang (ARGS="--minutes 10")
+	$(BIN)/python tests/fuzz/fuzz.py $(ARGS)
+
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows
 	PYTHON=$(PYTHON) .ci/renew-pins
 
 clean: ## remove what was made, but for the environment in .venv
-	rm -rf site build dist .undertrim .hypothesis .import_linter_cache .mypy_cache .pytest_cache .ruff_cache
+	rm -rf site build dist node_modules .undertrim .hypothesis .import_linter_cache .mypy_cache .pytest_cache .ruff_cache
 	find generator tests -name __pycache__ -prune -exec rm -rf {} +
 
 $(SITE_READY): $(PINS) | $(BIN)/pip

@@ -1,7 +1,7 @@
 """Makes large collections for the benchmark: this repository's records again and again, renamed."""
 
 import re
-import shutil
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,9 +11,12 @@ from undertrim.record.store import Workspace
 ROOT = Path(__file__).parent.parent.parent
 OF_ONE_MAKE = 50
 """So many vehicles are given to one make before the next begins."""
+SUITED = 250
+"""Gear suits so many of the copies of the vehicle it is made for: a list in a record holds 300 entries."""
 
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
 _BY = re.compile(r"\bby: (\w+), car:")
+_SUITS = re.compile(r"^( +- \{vehicle: )([^,}]+)(.*\n)", re.MULTILINE)
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
 
 
@@ -31,15 +34,37 @@ class Herd:
 
 
 def herd(root: Path, size: int) -> Herd:
-    """Make `size` vehicle records below `root`, and put the gear of this repository beside them.
+    """Make `size` vehicle records below `root`, and put the gear of this repository beside them, made for them.
 
-    The checker passes them all. A large herd begins with the same vehicles as a small one.
+    The checker passes them all. A large herd begins with the same vehicles as a small one, and has the same gear.
     """
     originals = sorted((ROOT / "records" / "vehicles").rglob("*.yaml"))
-    shutil.copytree(ROOT / "records" / "gear", root / "records" / "gear")
     folder = root / "records" / "vehicles"
     paths = [_another(folder, originals[number % len(originals)], number) for number in range(size)]
+    _gear(root, [(_address(originals[number % len(originals)]), _address(path)) for number, path in enumerate(paths)])
     return Herd(Workspace(root), tuple(paths))
+
+
+def _gear(root: Path, copies: Sequence[tuple[str, str]]) -> None:
+    """The gear of this repository, each piece for the copies of its vehicles; what is made for a vehicle of which there is none stays out."""
+    for original in sorted((ROOT / "records" / "gear").rglob("*.yaml")):
+        text = original.read_text(encoding="utf-8")
+        suits = _SUITS.findall(text)
+        if suits and not {address for _, address, _ in suits} & {address for address, _ in copies}:
+            continue
+        path = root / original.relative_to(ROOT)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(_SUITS.sub(lambda line: _suits(line, copies), text), encoding="utf-8")
+
+
+def _suits(line: re.Match[str], copies: Sequence[tuple[str, str]]) -> str:
+    """The line of a vehicle, once for each of its copies."""
+    made = [copy for original, copy in copies if original == line[2]][:SUITED]
+    return "".join(f"{line[1]}{copy}{line[3]}" for copy in made)
+
+
+def _address(path: Path) -> str:
+    return f"{path.parent.name}/{path.stem}"
 
 
 def _another(folder: Path, original: Path, number: int) -> Path:
@@ -50,7 +75,7 @@ def _another(folder: Path, original: Path, number: int) -> Path:
     years = original.stem.removeprefix(slug(named["model"]))
     path = folder / slug(new["make"]) / f"{slug(new['model'])}{years}.yaml"
     path.parent.mkdir(parents=True, exist_ok=True)
-    text = _BY.sub(rf"by: \1{number}, car:", text)  # no two records hold the same look at a car
+    text = _BY.sub(rf"by: \g<1>{number}, car:", text)  # no two records hold the same look at a car
     path.write_text(_renamed(text, new), encoding="utf-8")
     return path
 

@@ -10,11 +10,12 @@ import secrets
 import sys
 import time
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
-from mutants import ROOT, Case, Mutant, mutant, originals
+from mutants import ROOT, Case, Mutant, mutant
 from shrinking import smaller
 from trials import Found, Tried, base, failed, tried
 
@@ -60,7 +61,9 @@ def main() -> int:
     tally = run(options.seed, started + options.minutes * 60, options.workers, options.first)
     for (stage, what), times in tally.often.items():
         say(f"{times} times: {stage}: {what}\n")
-    say(f"{tally.cases} mutants in {time.monotonic() - started:.0f} s: {tally.passed} passed the check, {len(tally.faults)} faults\n")
+    say(
+        f"{tally.cases} mutants in {time.monotonic() - started:.0f} s: {tally.passed} passed the check, {len(tally.faults)} faults\n"
+    )
     return 1 if tally.faults else 0
 
 
@@ -68,18 +71,22 @@ def arguments() -> argparse.Namespace:
     """The command line's options."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--minutes", type=float, default=1.0, help="how long (default: 1)")
-    parser.add_argument("--seed", type=int, default=secrets.randbelow(1_000_000), help="of the draws (default: another each time)")
+    parser.add_argument(
+        "--seed", type=int, default=secrets.randbelow(1_000_000), help="of the draws (default: another each time)"
+    )
     parser.add_argument("--case", type=int, help="make this one case again and say what becomes of it")
     parser.add_argument("--first", type=int, default=0, help="the number of the first case (default: 0)")
-    parser.add_argument("--workers", type=int, default=os.cpu_count() or 1, help="processes (default: one for each processor)")
+    parser.add_argument(
+        "--workers", type=int, default=os.cpu_count() or 1, help="processes (default: one for each processor)"
+    )
     return parser.parse_args()
 
 
 def run(seed: int, end: float, workers: int, first: int = 0) -> Tally:
-    """Try case after case until the clock shows `end`."""
-    base(), originals()  # read once, before the workers are copied from this process
+    """Try case after case until the clock shows `end`, or somebody has seen enough (Ctrl-C)."""
+    base()  # read once, before the workers are copied from this process
     tally = Tally()
-    with Crew(Limits(WAIT, MEGABYTES), workers) as crew:
+    with suppress(KeyboardInterrupt), Crew(Limits(WAIT, MEGABYTES), workers) as crew:
         while time.monotonic() < end:
             start = first + tally.cases
             for case, result in results(crew, [Case(seed, number) for number in range(start, start + BATCH)], end):

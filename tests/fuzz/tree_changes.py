@@ -12,7 +12,23 @@ Data = Any
 Pool = dict[str, list[Data]]
 """What stands under each key."""
 
-VALUES = ("", " ", "unknown", "none", "yes", "no", "left", "right", "~", "null", "0 mm", "-5 mm", "1e9 mm", "99999 h", "x" * 600)
+VALUES = (
+    "",
+    " ",
+    "unknown",
+    "none",
+    "yes",
+    "no",
+    "left",
+    "right",
+    "~",
+    "null",
+    "0 mm",
+    "-5 mm",
+    "1e9 mm",
+    "99999 h",
+    "x" * 600,
+)
 """Values that mean something in some place, and are wrong in most."""
 MANY = 30
 
@@ -124,7 +140,9 @@ def unwrapped(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
 
 def repeated(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
     """Once more, or many times, beside itself."""
-    spot = draw.choice([spot for spot in spots if isinstance(spot.holder, list) or isinstance(spot.value, dict)] or spots)
+    spot = draw.choice(
+        [spot for spot in spots if isinstance(spot.holder, list) or isinstance(spot.value, dict)] or spots
+    )
     for number in range(draw.choice((1, 1, 2, MANY))):
         again = copy.deepcopy(spot.value)
         if isinstance(spot.holder, dict):
@@ -153,9 +171,10 @@ def reordered(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
 
 def exchanged(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
     """Two values of the same key in each other's place: references that lead elsewhere."""
-    spot = draw.choice(spots)
-    other = draw.choice([other for other in spots if other.name == spot.name])
-    if isinstance(spot.value, str) and isinstance(other.value, str):
+    texts = [spot for spot in spots if isinstance(spot.value, str)]
+    if texts:
+        spot = draw.choice(texts)
+        other = draw.choice([other for other in texts if other.name == spot.name])
         one, two = spot.value, other.value
         spot.put(two)
         other.put(one)

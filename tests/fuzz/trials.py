@@ -86,7 +86,9 @@ class _Base:
 def base() -> _Base:
     """The same."""
     workspace = Workspace(ROOT)
-    return _Base(workspace, stock(workspace), tuple(looking.neighbour(workspace.load(path)) for path in workspace.files()))
+    return _Base(
+        workspace, stock(workspace), tuple(looking.neighbour(workspace.load(path)) for path in workspace.files())
+    )
 
 
 def tried(mutant: Mutant, *, dear: bool = False) -> Tried:
@@ -96,7 +98,10 @@ def tried(mutant: Mutant, *, dear: bool = False) -> Tried:
     """
     passed = False
     try:
-        made = _stage("read", lambda: entry(mutant.path, base().workspace.kind(mutant.path), read_bytes(mutant.content, mutant.path)))
+        made = _stage(
+            "read",
+            lambda: entry(mutant.path, base().workspace.kind(mutant.path), read_bytes(mutant.content, mutant.path)),
+        )
         passed = not _checked(made).errors
         if isinstance(made.record, VehicleRecord) and not made.problems:
             _commands(made, made.record)
@@ -123,7 +128,7 @@ def _stage(name: str, work: Callable[[], T]) -> T:
         raise
     except (OSError, MemoryError):
         raise  # the worker knows what to say of these
-    except Exception as error:  # noqa: BLE001 - this is what is looked for
+    except Exception as error:
         raise _Stop(Found(name, _signature(error), traceback.format_exc(limit=-8))) from error
     took = time.process_time() - before
     if took > HANG:
@@ -167,7 +172,9 @@ def _encoded(write: Callable[[Report], str], report: Report) -> bytes:
 def _no_crash(stage: str, problems: Sequence[Problem]) -> None:
     for problem in problems:
         if problem.rule == CRASH:
-            raise _Stop(Found(stage, problem.message.partition(": ")[0] + problem.message.partition(": ")[2][:16], str(problem)))
+            raise _Stop(
+                Found(stage, problem.message.partition(": ")[0] + problem.message.partition(": ")[2][:16], str(problem))
+            )
 
 
 def _commands(made: Entry, record: VehicleRecord) -> None:
@@ -182,7 +189,12 @@ def _commands(made: Entry, record: VehicleRecord) -> None:
     for opening, gear in zip_longest(receivers, leads[:1], fillvalue=leads[0] if leads else None):
         if opening and gear:
             found = _willing("joint", partial(joints, record, made.address, opening, gear, shelf))
-            _willing("joint", lambda gear=gear, found=found: joint_text(joints_data(record, made.address, gear, found or [])).encode())
+            _willing(
+                "joint",
+                lambda gear=gear, found=found: joint_text(
+                    joints_data(record, made.address, gear, found or [])
+                ).encode(),
+            )
 
 
 def _fit(vehicle: Vehicle) -> bytes:
@@ -220,5 +232,7 @@ def _vehicle_beside(record: GearRecord) -> Entry:
 
 @cache
 def _vehicles() -> dict[str, Entry]:
-    loaded = [base().workspace.load(path) for path in base().workspace.files() if base().workspace.kind(path) == "vehicle"]
+    loaded = [
+        base().workspace.load(path) for path in base().workspace.files() if base().workspace.kind(path) == "vehicle"
+    ]
     return {item.address: item for item in loaded}

@@ -268,11 +268,13 @@
     var leading = leadingOf(table, remaining, readings, about);
     var known = remaining.some(function (pattern) { return about && has(table.function[about].patterns, pattern); });
     var tried = untried(table, readings, known).map(function (one) { return attempt(table, one[0], one[1], remaining, leading); });
-    for (var index = 0; index < 2; index += 1) {
-      var most = Math.max.apply(null, tried.map(function (one) { return one.score[index]; }).concat(0));
-      if (most) return tried.filter(function (one) { return one.score[index] * 5 >= most * 4; })[0].next;
-    }
-    return null;
+    return bestBy(tried, 0) || bestBy(tried, 1);
+  }
+
+  /* The first reading whose score is nearly the best; null where all of them are 0. */
+  function bestBy(tried, index) {
+    var most = Math.max.apply(null, tried.map(function (one) { return one.score[index]; }).concat(0));
+    return most ? tried.filter(function (one) { return one.score[index] * 5 >= most * 4; })[0].next : null;
   }
 
   /* ---- what readings can be besides the functions of a radio ---- */
