@@ -17,6 +17,7 @@ BREACHES = {
     "Nothing imports in a circle": ("record/problem.py", "undertrim.record.source"),
     "Rules do not import rules": ("check/rules/year_range.py", "undertrim.check.rules.order_cycle"),
     "Only the register knows the rules": ("check/runner.py", "undertrim.check.rules.year_range"),
+    "The replay knows nothing": ("derive/simulation/world.py", "undertrim.derive.procedure.order"),
     "Only one module knows the site engine": ("publish/pages.py", "mkdocs.config"),
     "Only one module knows the PDF engine": ("publish/pages.py", "typst"),
 }
