@@ -3,9 +3,9 @@
 from pathlib import Path
 
 import pytest
-from bench import FEW, main, table
 from herd import ROOT, herd
 
+from bench import FEW, main, table
 from undertrim.check import runner
 from undertrim.check.shelf import stock
 

@@ -12,8 +12,9 @@ import trials
 from mutants import Case, Mutant, as_file, mutant, originals, pool
 
 from fuzz import Tally, try_case
-from undertrim.check import looking
-from undertrim.publish import pages
+from undertrim.check import reports, runner
+from undertrim.check.register import RECORD_RULES
+from undertrim.publish import facts, pages, pdf
 from undertrim.record.source import read_bytes
 
 SEED = 7
@@ -50,7 +51,7 @@ def test_a_record_as_shipped_passes() -> None:
 
 
 def test_a_crash_of_a_rule_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
-    rule = looking.RECORD_RULES["file-name"]
+    rule = RECORD_RULES["file-name"]
     monkeypatch.setattr(rule, "check", broken)
     found = trials.tried(plain()).found
     assert found is not None
@@ -60,15 +61,15 @@ def test_a_crash_of_a_rule_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.mark.parametrize(
     ("stage", "module", "name"),
     [
-        ("check of all", trials.runner, "_across"),
-        ("report", trials.reports, "github"),
+        ("check of all", runner, "_across"),
+        ("report", reports, "github"),
         ("plan", trials, "plan_text"),
         ("fit", trials, "fit_text"),
         ("wiring", trials, "plugs_text"),
         ("joint", trials, "joint_text"),
-        ("facts", trials.facts, "vehicle"),
+        ("facts", facts, "vehicle"),
         ("page", pages, "vehicle"),
-        ("sheet", trials.pdf, "render"),
+        ("sheet", pdf, "render"),
     ],
 )
 def test_a_crash_of_a_stage_is_found(stage: str, module: Any, name: str, monkeypatch: pytest.MonkeyPatch) -> None:

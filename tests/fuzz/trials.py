@@ -7,7 +7,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
-from itertools import zip_longest
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -36,7 +35,7 @@ from undertrim.publish.fit_text import fit_data, fit_text
 from undertrim.publish.plan_text import plan_text
 from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.gear import GearRecord
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.problem import Problem
 from undertrim.record.source import read_bytes
 from undertrim.record.store import Entry, Workspace, entry
@@ -184,17 +183,14 @@ def _commands(made: Entry, record: VehicleRecord) -> None:
     vehicle = Vehicle(record, made.address, shelf, clearances())
     _willing("fit", lambda: _fit(vehicle))
     _willing("wiring", lambda: plugs_text(car_wiring(record, made.address, {})).encode())
-    leads = shelf.of("leads")
-    receivers = [opening for opening in record.openings.values() if opening.kind == "receiver"]
-    for opening, gear in zip_longest(receivers, leads[:1], fillvalue=leads[0] if leads else None):
-        if opening and gear:
-            found = _willing("joint", partial(joints, record, made.address, opening, gear, shelf))
-            _willing(
-                "joint",
-                lambda gear=gear, found=found: joint_text(
-                    joints_data(record, made.address, gear, found or [])
-                ).encode(),
-            )
+    for opening in [item for item in record.openings.values() if item.kind == "receiver"]:
+        for leads in shelf.of("leads"):
+            _willing("joint", partial(_joint, vehicle, opening, leads))
+
+
+def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> bytes:
+    found = joints(vehicle.record, vehicle.address, opening, leads, vehicle.stock)
+    return joint_text(joints_data(vehicle.record, vehicle.address, leads, found)).encode()
 
 
 def _fit(vehicle: Vehicle) -> bytes:
