@@ -15,6 +15,7 @@ SUITED = 250
 """Gear suits so many of the copies of the vehicle it is made for: a list in a record holds 300 entries."""
 
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
+_FIRST_NAME = re.compile(r"^((?:openings|connectors):\n(?:.*\n)*?    name: .+)$", re.MULTILINE)
 _BY = re.compile(r"\bby: (\w+), car:")
 _SUITS = re.compile(r"^( +- \{vehicle: )([^,}]+)(.*\n)", re.MULTILINE)
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
@@ -76,6 +77,7 @@ def _another(folder: Path, original: Path, number: int) -> Path:
     path = folder / slug(new["make"]) / f"{slug(new['model'])}{years}.yaml"
     path.parent.mkdir(parents=True, exist_ok=True)
     text = _BY.sub(rf"by: \g<1>{number}, car:", text)  # no two records hold the same look at a car
+    text = _FIRST_NAME.sub(rf"\g<1> {number}", text)  # nor the same openings and plugs, word for word
     path.write_text(_renamed(text, new), encoding="utf-8")
     return path
 
