@@ -168,7 +168,8 @@ def test_a_rule_that_fails_is_told_whatever_is_checked(place: Workspace, monkeyp
     assert say(place, WREN) == say(place)
 
 
-def test_the_hook_runs_where_files_only_go() -> None:
+def test_the_hook_looks_at_everything_also_where_files_only_go() -> None:
     hooks = yaml.safe_load((ROOT / ".pre-commit-config.yaml").read_text(encoding="utf-8"))["repos"][0]["hooks"]
     [ours] = [hook for hook in hooks if hook["id"] == "undertrim-check"]
     assert ours["always_run"]
+    assert ours["pass_filenames"] is False
