@@ -64,7 +64,9 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     everything = chain(looking.look(chosen), looking.neighbours(others))
     every = list(_counted(everything, len(chosen) + len(others), progress))
     looked, beside = every[: len(chosen)], every[len(chosen) :]
-    in_order = sorted(zip([*chosen, *others], every, strict=True), key=itemgetter(0))  # as in a check of all, so as to say the same
+    in_order = sorted(
+        zip([*chosen, *others], every, strict=True), key=itemgetter(0)
+    )  # as in a check of all, so as to say the same
     across = _across([item for _, item in in_order])
     problems = [
         *(problem for item in looked for problem in _settled(item, across.of(item), COLLECTION_RULES)),

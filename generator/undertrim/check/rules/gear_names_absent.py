@@ -181,7 +181,9 @@ def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Fi
     parts = {name for record in suited.values() for name in record.parts}
     for index, step in enumerate(facts.assembly):
         if step.part:
-            yield from _absent(("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts), suited)
+            yield from _absent(
+                ("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts), suited
+            )
 
 
 def _plugs(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
