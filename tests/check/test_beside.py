@@ -3,13 +3,13 @@
 from pathlib import Path
 
 import pytest
-import yaml
 from rule_pages import BASE
 
 from here import Here
 from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.register import COLLECTION_RULES
+from undertrim.record.source import read
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -169,7 +169,6 @@ def test_a_rule_that_fails_is_told_whatever_is_checked(place: Workspace, monkeyp
 
 
 def test_the_hook_looks_at_everything_also_where_files_only_go() -> None:
-    hooks = yaml.safe_load((ROOT / ".pre-commit-config.yaml").read_text(encoding="utf-8"))["repos"][0]["hooks"]
+    hooks = read(ROOT / ".pre-commit-config.yaml").data["repos"][0]["hooks"]
     [ours] = [hook for hook in hooks if hook["id"] == "undertrim-check"]
-    assert ours["always_run"]
-    assert ours["pass_filenames"] is False
+    assert (ours["always_run"], ours["pass_filenames"]) == ("true", "false")
