@@ -29,7 +29,8 @@ class Finding:
     """Something wrong at a place in the record; `key` points at the key there instead of the value.
 
     `message` is lower case, has no full stop and quotes values; `hint` is the way out. `about` are the ids that it rests on besides
-    those that lead to its place: where one of them could not be read, it is not worth saying.
+    those that lead to its place: where one of them could not be read, it is not worth saying. `beside` is for rules for the
+    collection: the addresses of all records that it rests on besides its own; empty where it may rest on any, or on one that is not there.
     """
 
     pointer: Pointer
@@ -37,6 +38,7 @@ class Finding:
     hint: str = ""
     key: bool = False
     about: tuple[str, ...] = ()
+    beside: tuple[str, ...] = ()
 
     def rests_on(self, names: Collection[str]) -> bool:
         """Whether one of the ids leads to its place, or is one that it is about."""

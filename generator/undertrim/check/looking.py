@@ -47,7 +47,8 @@ def look(entry: Entry) -> Looked:
 
 def neighbour(entry: Entry) -> Looked:
     """A file that is only read for what the collection rules want to know of it."""
-    return Looked(entry.source.path, entry.id, (), card(entry), (), complete=False)
+    complete = entry.record is not None and not entry.dropped
+    return Looked(entry.source.path, entry.id, (), card(entry), tuple(allows(entry.source)), complete)
 
 
 def crashed(path: Path, rule_id: str, error: Exception) -> Problem:

@@ -6,12 +6,13 @@ The others go on.
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from contextlib import nullcontext
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import partial
+from itertools import chain
+from operator import itemgetter
 from pathlib import Path
 
 from undertrim.check import allowing, handbook
-from undertrim.check.around import around
 from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
 from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour, unseen
@@ -19,7 +20,7 @@ from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES,
 from undertrim.check.strays import strays
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem
-from undertrim.record.store import Entry, Workspace
+from undertrim.record.store import Entry, Workspace, address
 from undertrim.work.crew import Crew, Failed
 
 __all__ = ["CRASH", "Report", "check", "check_entry"]
@@ -49,8 +50,8 @@ def check(
 ) -> Report:
     """Check the record files among `paths` (all, if none are given), with what `cache` still knows of them.
 
-    With paths, the records around them are read too, so that overlaps and what gear meets in a vehicle are found. `crew` are the
-    workers to do it, if there are some already.
+    With paths, the rules for one file look at those files only, and the rules for the collection at everything: what they say is
+    told wherever it stands, unless it surely rests on other records alone. `crew` are the workers to do it, if there are some already.
     """
     with nullcontext(crew) if crew else Crew() as workers:
         return _check(_Looking(workspace, cache, workers), paths, progress)
@@ -59,11 +60,20 @@ def check(
 def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None) -> Report:
     workspace = looking.workspace
     chosen = workspace.files(paths)
-    looked = list(_counted(looking.look(chosen), len(chosen), progress))
-    others = around(workspace, chosen, [item.card for item in looked if item.card]) if paths else []
-    across = _across([*looked, *looking.neighbours(others)])
-    problems = [problem for item in looked for problem in _settled(item, across.get(item.path, []), COLLECTION_RULES)]
-    problems += (*handbook.problems(workspace, paths), *strays(workspace, paths))
+    others = sorted({*workspace.files()}.difference(chosen)) if paths else []
+    everything = chain(looking.look(chosen), looking.neighbours(others))
+    every = list(_counted(everything, len(chosen) + len(others), progress))
+    looked, beside = every[: len(chosen)], every[len(chosen) :]
+    in_order = sorted(
+        zip([*chosen, *others], every, strict=True), key=itemgetter(0)
+    )  # as in a check of all, so as to say the same
+    across = _across([item for _, item in in_order])
+    problems = [
+        *(problem for item in looked for problem in _settled(item, across.of(item), COLLECTION_RULES)),
+        *across.beyond(beside, {address(path) for path in chosen}),
+        *handbook.problems(workspace, paths),
+        *strays(workspace, paths),
+    ]
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
 
 
@@ -123,12 +133,15 @@ def _counted(results: Iterable[Looked], total: int, progress: Progress | None) -
         yield item
 
 
-def _settled(looked: Looked, across: Sequence[Problem], collection: Collection[str]) -> Iterator[Problem]:
-    """What is left of a file's problems after its allows; `collection` are the rules for all files that looked at it."""
+def _settled(
+    looked: Looked, across: Sequence[Problem], collection: Collection[str], single: Collection[str] | None = None
+) -> Iterator[Problem]:
+    """What is left of a file's problems after its allows; the rules that looked at it are those of the `collection` and `single` ones."""
     problems = [*looked.problems, *across]
     if not looked.allows:
         return iter(problems)
-    ran = frozenset((*_rules(looked), *collection)) if looked.complete else frozenset()
+    alone = _rules(looked) if single is None else single
+    ran = frozenset((*alone, *collection)) if looked.complete else frozenset()
     return allowing.apply(looked.path, looked.allows, problems, rule_ids(), ran)
 
 
@@ -138,21 +151,50 @@ def _rules(looked: Looked) -> Collection[str]:
     return RECORD_RULES if vehicle else GEAR_RULES
 
 
-def _across(looked: Sequence[Looked]) -> dict[Path, list[Problem]]:
-    """What the collection rules say, by file; what names a record that could not be read in full is left out."""
+@dataclass(frozen=True)
+class _Across:
+    """What the collection rules say, by file, and of each problem the records it rests on (none: it may rest on any)."""
+
+    found: dict[Path, dict[Problem, frozenset[str]]] = field(default_factory=dict)
+
+    def add(self, problem: Problem, *records: str) -> None:
+        """Enter a problem; one that several pairs of records give rests on all of them."""
+        here = self.found.setdefault(problem.file, {})
+        here[problem] = here.get(problem, frozenset()) | frozenset(records)
+
+    def of(self, looked: Looked) -> Sequence[Problem]:
+        """Those of one file."""
+        return list(self.found.get(looked.path, ()))
+
+    def beyond(self, beside: Sequence[Looked], chosen: Collection[str]) -> Iterator[Problem]:
+        """What stands in files that were not asked for and may come from the `chosen` ones, or from what is no longer there.
+
+        An allow of theirs that a chosen file has made useless is told too.
+        """
+        for item in beside:
+            theirs = self.found.get(item.path, {})
+            allows = [allow for allow in item.allows if allow.rule in COLLECTION_RULES and allow.reason]
+            only = replace(item, problems=(), allows=tuple(allows), card=None)
+            for problem in _settled(only, list(theirs), COLLECTION_RULES, ()):
+                records = theirs.get(problem)
+                if not records or not records.isdisjoint(chosen):
+                    yield problem
+
+
+def _across(looked: Sequence[Looked]) -> _Across:
+    """What the collection rules say; what names a record that could not be read in full is left out."""
     cards = [item.card for item in looked if item.card]
     unread = {item.id for item in looked if not item.card}
-    found: dict[Path, list[Problem]] = {}
+    across = _Across()
     for rule_id, rule in COLLECTION_RULES.items():
         try:
             for card, finding in rule.check_all(cards):
-                if finding.rests_on(unread):
-                    continue
-                found.setdefault(card.path, []).append(_problem(card, finding, rule.LEVEL, rule_id))
+                if not finding.rests_on(unread):
+                    across.add(_problem(card, finding, rule.LEVEL, rule_id), *finding.beside)
         except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
             if cards:
-                found.setdefault(cards[0].path, []).append(crashed(cards[0].path, rule_id, error))
-    return found
+                across.add(crashed(cards[0].path, rule_id, error))
+    return across
 
 
 def _problem(card: Card, finding: Finding, level: Level, rule_id: str) -> Problem:

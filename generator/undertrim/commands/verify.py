@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from undertrim.check import reports, runner
+from undertrim.check.cache import Cache
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
 from undertrim.commands.common import Usage, add_workspace, workspace
@@ -85,8 +86,9 @@ def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
         unsaid = found.rule == _UNSAID and found.position > stamp
         if unsaid or (found.level is Level.ERROR and found.rule != _UNKNOWNS):
             yield found
-    among_all = runner.check(place, [fresh.path]).problems
-    yield from (item for item in among_all if item.level is Level.ERROR and item.rule in COLLECTION_RULES)
+    among_all = runner.check(place, [fresh.path], cache=Cache(place)).problems
+    here = [item for item in among_all if item.file == place.shown(fresh.path)]
+    yield from (item for item in here if item.level is Level.ERROR and item.rule in COLLECTION_RULES)
     if isinstance(fresh.record, VehicleRecord):
         for item in obstacles(fresh.record):
             position = fresh.source.position(item.pointer, key=True)

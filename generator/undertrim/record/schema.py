@@ -1,7 +1,8 @@
 """The JSON Schemas of the records, read and resolved. Beside the usual keywords they hold some of ours.
 
 `quantity` (a value typed with its unit), `drive` (what turns a fastener), `calendar` (a day that exists), `paragraphs`
-(text of several lines) and `mayBeUnknown` stand in the schema beside the field they describe. Scalars arrive as text;
+(text of several lines), `mayBeUnknown` and `order` (it says what waits for what, and in which cars; so does what is inside it
+until it says otherwise) stand in the schema beside the field they describe. Scalars arrive as text;
 a field of type integer accepts text that is a whole number, in quotes or not.
 """
 

@@ -42,7 +42,7 @@ class Entry:
     @property
     def address(self) -> str:
         """`<folder>/<id>`: for a vehicle `<make>/<id>`, unique over the collection."""
-        return f"{self.path.parent.name}/{self.path.stem}"
+        return address(self.path)
 
 
 @dataclass(frozen=True)
@@ -97,6 +97,11 @@ class Workspace:
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
         return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
+
+
+def address(path: Path) -> str:
+    """`<folder>/<stem>`, by which a record is called from others."""
+    return f"{path.parent.name}/{path.stem}"
 
 
 def _leads_into(path: Path, records: Path) -> bool:

@@ -116,7 +116,7 @@ def _finding(vehicle: VehicleCard, boundary: Boundary, crossed: Sequence[Boundar
     where = "this record" if boundary.declared.card is vehicle.card else f"'{boundary.declared.file}'"
     message = f"span {months.shown(built.from_, built.to)} crosses the boundary {boundary.month} declared in {where}"
     hint = f"split into {_pieces(built, crossed)}, or add '{boundary.month}' to 'confirmed_across'"
-    return Finding(_PLACE, message, hint)
+    return Finding(_PLACE, message, hint, beside=(boundary.declared.card.address,))
 
 
 def _pieces(built: Built, crossed: Sequence[Boundary]) -> str:

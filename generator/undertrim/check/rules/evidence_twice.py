@@ -79,7 +79,10 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
             if other:
                 shared.setdefault((id(card), id(other)), (card, other, []))[2].append(name)
     for card, other, names in shared.values():
-        yield card, Finding(("evidence", names[0]), _message(dict.fromkeys(names), other), _WAY_OUT)
+        yield (
+            card,
+            Finding(("evidence", names[0]), _message(dict.fromkeys(names), other), _WAY_OUT, beside=(other.address,)),
+        )
 
 
 def _message(names: Iterable[str], other: Card) -> str:

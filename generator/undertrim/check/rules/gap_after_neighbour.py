@@ -95,6 +95,7 @@ error: 'finch-2014-2016' is this record itself (name the record of the phase bef
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from undertrim.check import months
 from undertrim.check.findings import Card, Finding
@@ -128,7 +129,8 @@ def _look(vehicle: VehicleCard, known: dict[tuple[str, str], VehicleCard]) -> Fi
     if before is vehicle:
         hint = "name the record of the phase before, or remove the line"
         return Finding(_PLACE, f"'{name}' is this record itself", hint)
-    return _joint(name, before.facts.built, vehicle.facts.built)
+    found = _joint(name, before.facts.built, vehicle.facts.built)
+    return replace(found, beside=(before.card.address,)) if found else None
 
 
 def _joint(name: str, before: Built, after: Built) -> Finding | None:

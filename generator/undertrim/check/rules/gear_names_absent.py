@@ -3,7 +3,8 @@
 ## What it finds
 
 A vehicle, opening, variant or choice in `suits` that is nowhere. A part in the assembly of a kit, and a plug of
-a harness or interface, that none of the vehicles it suits has.
+a harness or interface, that none of the vehicles it suits has. A lead set that a receiver comes with (`lead_set`)
+and that is no record of kind `leads`.
 
 ## Why it matters
 
@@ -49,12 +50,23 @@ does not have is joined to nothing on the page, and the tech finds a connector o
       suits: [{vehicle: kelbrook/finch-2014-2018, opening: dash}]
       plugs:
         radio-mian: {4: {function: battery-feed, colour: yellow}}    # here
+    # file: receivers/skerrowe-cairn-1.yaml
+    gear:
+      kind: receiver
+      maker: Skerrowe
+      model: Cairn 1
+      body: {width: 180 mm, height: 50 mm}
+      chassis_depth: 100 mm
+      lead_set: skerrowe-ls    # here
+      outputs: [speaker]
+      needs: [ground]
 
 error: no plug 'radio-mian' in 'kelbrook/finch-2014-2018' (did you mean 'radio-main'?)
 error: no variant 'radios' in 'kelbrook/finch-2014-2018' (it has no variants)
 error: no vehicle record 'kelbrok/finch-2014-2018' (did you mean 'kelbrook/finch-2014-2018'?)
 error: no opening 'dashboard' in 'kelbrook/finch-2014-2018' (write 'dash')
 error: no part 'climate-panel' in 'kelbrook/finch-2014-2018' (its parts: radio)
+error: no lead set 'skerrowe-ls' (no gear is of kind 'leads')
 
 ## Good
 
@@ -120,7 +132,10 @@ LEVEL = Level.ERROR
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """Everything that gear names and its vehicles do not have."""
     known = vehicles(cards)
-    for card, gear in shelf(cards):
+    stock = list(shelf(cards))
+    sets = [gear.id for _, gear in stock if gear.facts.kind == "leads"]
+    for card, gear in stock:
+        yield from ((card, finding) for finding in _lead_set(gear.facts.lead_set, sets))
         for index, place in enumerate(gear.facts.suits):
             yield from ((card, finding) for finding in _place(("gear", "suits", index), place, known))
         suited = dict.fromkeys(place.vehicle for place in gear.facts.suits)
@@ -129,6 +144,12 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
         if len(whole) == len(suited):
             yield from ((card, finding) for finding in _parts(gear.facts, whole))
             yield from ((card, finding) for finding in _plugs(gear.facts, whole))
+
+
+def _lead_set(name: str, sets: Sequence[str]) -> Iterator[Finding]:
+    if name and name not in sets:
+        hint = nearest(name, list(sets), "the lead sets") if sets else "no gear is of kind 'leads'"
+        yield Finding(("gear", "lead_set"), f"no lead set '{name}'", hint, about=(name,))
 
 
 def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iterator[Finding]:
@@ -140,19 +161,19 @@ def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iter
         yield Finding((*pointer, "vehicle"), f"no vehicle record '{place.vehicle}'", hint, about=about)
     elif vehicle.record:
         openings = list(vehicle.record.openings)
-        yield from _absent((*pointer, "opening"), "opening", place.opening, place.vehicle, openings)
+        yield from _absent((*pointer, "opening"), "opening", place.opening, place.vehicle, openings, [place.vehicle])
         yield from _conditions((*pointer, "when"), place, vehicle.record)
 
 
 def _conditions(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterator[Finding]:
-    variants = cars.variants(record)
+    variants, beside = cars.variants(record), [place.vehicle]
     for name, choices in place.when.clauses:
         if name not in variants:
-            yield from _absent((*pointer, name), "variant", name, place.vehicle, list(variants))
+            yield from _absent((*pointer, name), "variant", name, place.vehicle, list(variants), beside)
             continue
         for choice in choices:
             where = f"{place.vehicle}/{name}"
-            yield from _absent((*pointer, name), "choice", choice, where, list(variants[name].choices))
+            yield from _absent((*pointer, name), "choice", choice, where, list(variants[name].choices), beside)
 
 
 def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
@@ -160,20 +181,25 @@ def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Fi
     parts = {name for record in suited.values() for name in record.parts}
     for index, step in enumerate(facts.assembly):
         if step.part:
-            yield from _absent(("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts))
+            yield from _absent(
+                ("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts), suited
+            )
 
 
 def _plugs(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
     plugs = {name for record in suited.values() for name in record.connectors}
     for name in facts.plugs:
-        yield from _absent(("gear", "plugs", name), "plug", name, _all(suited), sorted(plugs))
+        yield from _absent(("gear", "plugs", name), "plug", name, _all(suited), sorted(plugs), suited)
 
 
 def _all(suited: Mapping[str, VehicleRecord]) -> str:
     return "' or '".join(suited)
 
 
-def _absent(pointer: Pointer, what: str, name: str, where: str, known: Collection[str]) -> Iterator[Finding]:
+def _absent(
+    pointer: Pointer, what: str, name: str, where: str, known: Collection[str], beside: Collection[str]
+) -> Iterator[Finding]:
     if name not in known:
         hint = nearest(name, list(known), f"its {what}s") if known else f"it has no {what}s"
-        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint, about=(name, *where.split("/")))
+        about = (name, *where.split("/"))
+        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint, about=about, beside=tuple(beside))

@@ -119,8 +119,14 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
             found = _same(one, other)
             if found:
                 message, hint = found
-                yield one.card, Finding(("gear", "model"), f"{message} '{other.file}'", hint)
-                yield other.card, Finding(("gear", "model"), f"{message} '{one.file}'", hint)
+                yield (
+                    one.card,
+                    Finding(("gear", "model"), f"{message} '{other.file}'", hint, beside=(other.card.address,)),
+                )
+                yield (
+                    other.card,
+                    Finding(("gear", "model"), f"{message} '{one.file}'", hint, beside=(one.card.address,)),
+                )
 
 
 def _same(one: GearCard, other: GearCard) -> tuple[str, str] | None:

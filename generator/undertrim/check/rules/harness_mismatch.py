@@ -114,7 +114,7 @@ def _vehicle(gear: Gear, address: str, record: VehicleRecord) -> Iterator[Findin
     for (made_for, pin, plug, there), hit in _differing(gear, record, suited).items():
         lead = gear.facts.plugs[made_for][pin].function
         message = f"this leads to '{lead}', and pin {pin} of '{plug}' in '{address}' is '{there}'{where(hit, every)}"
-        yield Finding(("gear", "plugs", made_for, pin, "function"), message, _hint(lead, there))
+        yield Finding(("gear", "plugs", made_for, pin, "function"), message, _hint(lead, there), beside=(address,))
 
 
 def _suits(gear: Gear, address: str, car: Assignment) -> bool:

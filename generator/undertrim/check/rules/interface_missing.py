@@ -91,7 +91,7 @@ A shop that records no gear:
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.check.affected import where
 from undertrim.check.findings import Card, Finding
@@ -110,12 +110,14 @@ _HINT = "record the interface that does, or mend 'suits' and '{}' of the one tha
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """Every function and duty for which the stock has no interface, with the cars."""
-    stock = [gear for _, gear in shelf(cards)]
+    held = list(shelf(cards))
+    stock, beside = [gear for _, gear in held], tuple(card.address for card, _ in held)
     keepers = [gear for gear in stock if gear.facts.kind in KEEPERS]
     needed = {function for gear in stock for function in gear.facts.needs}
     for address, vehicle in vehicles(cards).items():
         if stock and (vehicle.may_have("by", "data") or vehicle.may_have("kept_by", "interface")):
-            yield from ((vehicle.card, finding) for finding in _vehicle(address, vehicle, keepers, needed))
+            for finding in _vehicle(address, vehicle, keepers, needed):
+                yield vehicle.card, replace(finding, beside=beside)
 
 
 @dataclass(frozen=True, slots=True)

@@ -147,6 +147,6 @@ def _claimed_twice(one: VehicleFacts, other: VehicleFacts) -> Built | None:
 def _finding(here: VehicleCard, there: VehicleCard, span: Built) -> Finding:
     if here.facts.built == there.facts.built:
         message = f"two records for one vehicle: '{there.file}' covers the same months"
-        return Finding(_PLACE, message, f"make one of them, or {_APART}")
+        return Finding(_PLACE, message, f"make one of them, or {_APART}", beside=(there.card.address,))
     message = f"the months {months.shown(span.from_, span.to)} are also in '{there.file}'"
-    return Finding(_PLACE, message, f"let one end where the other begins, or {_APART}")
+    return Finding(_PLACE, message, f"let one end where the other begins, or {_APART}", beside=(there.card.address,))
