@@ -114,7 +114,7 @@ def first_name() -> str:
 
 
 def test_letters_are_whole_and_places_stay() -> None:
-    source = read_text("a: Prise e\u0301cran # e\u0301\nb: [x, e\u0301, y]\n", PATH)
+    source = read_text("a: Prise e\u0301cran  # e\u0301\nb: [x, e\u0301, y]\n", PATH)
     assert source.data == {"a": "Prise \u00e9cran", "b": ["x", "\u00e9", "y"]}
     assert source.values[("b", 2)].column == 12  # as typed, in characters
 

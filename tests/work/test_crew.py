@@ -13,6 +13,8 @@ from undertrim.work.limits import MOST, BadLimit, Limits, limits
 from undertrim.work.refused import Refused
 
 SMALL = Limits(seconds=1, megabytes=400)
+ROOMY = Limits(seconds=60, megabytes=20_000)
+"""A worker begins as a copy of the process that runs the tests, which may be large by now: with this it is not worn at once."""
 
 
 def ordinary(number: int) -> int:
@@ -68,7 +70,7 @@ def test_one_that_fails_costs_itself_alone(size: int) -> None:
 
 
 def test_a_crew_is_there_for_more_than_one_round() -> None:
-    with Crew(SMALL, 2) as crew:
+    with Crew(ROOMY, 2) as crew:
         assert list(crew.each(ordinary, range(50))) == [n * 2 for n in range(50)]
         first = next(iter(crew.each(pid, [0])))
         assert next(iter(crew.each(pid, [0]))) == first
@@ -91,7 +93,7 @@ def test_a_file_that_goes_away_is() -> None:
 
 
 def test_a_worker_that_ended_while_idle_is_replaced() -> None:
-    with Crew(SMALL, 1) as crew:
+    with Crew(ROOMY, 1) as crew:
         [worker] = crew.each(pid, [0])
         assert isinstance(worker, int)
         os.kill(worker, 9)

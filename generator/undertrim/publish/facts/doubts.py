@@ -22,7 +22,7 @@ def said(record: VehicleRecord, found: Iterable[Dispute]) -> list[str]:
 
 
 def of_step(record: VehicleRecord, step: Step) -> list[str]:
-    """What is disputed about a step: its part, preparation or opening, the area it is in, and the restraint system where it waits."""
+    """What is disputed about a step: its part, preparation or opening, the area it is in, the restraint system where it waits, the rest where it is measured."""
     return marks(record, *_places(step)) if record.conflicts else []
 
 
@@ -39,6 +39,8 @@ def _places(step: Step) -> Iterable[Place]:
     if step.wait or (isinstance(thing, Prep) and "battery" in thing.sets):
         yield ("restraint",)
         yield ("closures",)
+    if step.kind == "measure":
+        yield ("rest",)
     if step.kind == "todo":
         which, _, name = step.id.partition(":")
         yield ("after_battery", which, name)
