@@ -122,7 +122,7 @@ def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     source = dataclasses.replace(source, path=named(source.path, source))
     item = looking.look(entry(named(path, source), workspace.kind(path), source))
     across = runner._across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
-    settled = runner._settled(item, across.get(item.path, []), COLLECTION_RULES)
+    settled = runner._settled(item, across.of(item), COLLECTION_RULES)
     return {problem.rule for problem in settled}
 
 

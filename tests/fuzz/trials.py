@@ -154,9 +154,9 @@ def _checked(made: Entry) -> Report:
     """The check of one file, then of all with it in its place, and the report of it in every form."""
     looked = _stage("check", lambda: looking.look(made))
     others = [item for item in base().looked if item.path.stem != looked.path.stem]
-    across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else {}
-    _no_crash("check of all", [problem for found in across.values() for problem in found])
-    settled = _stage("allows", lambda: tuple(runner._settled(looked, across.get(looked.path, []), COLLECTION_RULES)))
+    across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else runner._Across()
+    _no_crash("check of all", [problem for found in across.found.values() for problem in found])
+    settled = _stage("allows", lambda: tuple(runner._settled(looked, across.of(looked), COLLECTION_RULES)))
     _no_crash("check", [*looked.problems, *settled])
     report = Report(1, tuple(sorted(settled, key=lambda problem: problem.sort_key)))
     for write in (reports.text, reports.as_json, reports.github):

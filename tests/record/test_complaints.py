@@ -236,7 +236,7 @@ def test_our_keywords_are_those_the_schemas_use() -> None:
     known = {
         "title", "description", "examples", "hint", "misnamed", "type", "properties", "required", "additionalProperties",
         "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties", "minimum", "maximum",
-        "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs",
+        "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs", "order",
     }  # fmt: skip
 
     def walk(node: object) -> None:
