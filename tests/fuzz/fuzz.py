@@ -27,8 +27,6 @@ BATCH = 200
 WAIT = 60
 """Seconds on the clock after which a worker is ended."""
 MEGABYTES = 1500
-DEAR = 8
-"""With one case in so many, what takes longest is done too."""
 
 
 @dataclass
@@ -105,11 +103,7 @@ def results(crew: Crew, cases: list[Case], end: float) -> Iterator[tuple[Case, T
 
 def try_case(case: Case) -> Tried:
     """One case from its number to its end; and around it."""
-    return tried(mutant(case), dear=_dear(case))
-
-
-def _dear(case: Case) -> bool:
-    return case.number % DEAR == 0
+    return tried(mutant(case), dear=case.whole)
 
 
 def report(case: Case, result: Tried) -> None:
@@ -123,7 +117,7 @@ def report(case: Case, result: Tried) -> None:
 def _small(case: Case, found: Found) -> Mutant:
     """The case made smaller by a crew of its own, since it may end its worker."""
     with Crew(Limits(WAIT, MEGABYTES), 1) as crew:
-        return smaller(mutant(case), partial(_same, crew, found, _dear(case)))
+        return smaller(mutant(case), partial(_same, crew, found, case.whole))
 
 
 def _same(crew: Crew, found: Found, dear: bool, one: Mutant) -> bool:

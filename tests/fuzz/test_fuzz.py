@@ -9,7 +9,7 @@ import shrinking
 import text_changes
 import tree_changes
 import trials
-from mutants import Case, Mutant, as_file, mutant, originals, pool
+from mutants import Case, Mutant, as_file, cut, mutant, originals, pool
 
 from fuzz import Tally, try_case
 from undertrim.check import reports, runner
@@ -130,3 +130,10 @@ def test_each_change_of_data_changes_something_and_never_the_original(
     made = [tree_changes.changed(original.data, pool(original.kind), draw, 1)[0] for draw in draws]
     assert any(as_file(data) != before for data in made)
     assert as_file(original.data) == before
+
+
+def test_every_opening_of_the_shipped_vehicles_is_cut_out_and_passes_by_itself() -> None:
+    openings = [name for item in originals() if item.kind == "vehicle" for name in item.data["openings"]]
+    cuttings = [item for item in cut() if item.kind == "vehicle"]
+    assert [next(iter(item.data["openings"])) for item in cuttings] == openings
+    assert sum(len(item.text) for item in cuttings) / len(cuttings) < 15_000

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
+from itertools import groupby, islice
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -38,7 +39,7 @@ from undertrim.record.gear import GearRecord
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.problem import Problem
 from undertrim.record.source import read_bytes
-from undertrim.record.store import Entry, Workspace, entry
+from undertrim.record.store import Entry, Workspace, address, entry
 from undertrim.work.worker import Failed
 
 HANG = 2.0
@@ -80,32 +81,55 @@ class _Base:
     shelf: Stock
     looked: tuple[Looked, ...]
 
+    def around(self, path: Path) -> "_Base":
+        """What a record meets first: what names it and what it names, and two of each kind of gear for every vehicle."""
+        here = address(path)
+        named = {place.vehicle for item in self.shelf.items if item.id == path.stem for place in item.facts.suits}
+        at_hand = [item for item in self.shelf.items if any(place.vehicle == here for place in item.facts.suits)]
+        for _, items in groupby(sorted(self.shelf.items, key=_kind), key=_kind):
+            at_hand.extend(islice((item for item in items if not item.facts.suits), 2))
+        ids = {item.id for item in at_hand}
+        named |= {address(item.path) for item in self.looked if item.path.parent.name == path.parent.name}
+        looked = [item for item in self.looked if item.path.stem in ids or address(item.path) in named]
+        return replace(self, shelf=replace(self.shelf, items=tuple(at_hand)), looked=tuple(looked))
+
+
+def _kind(item: Gear) -> str:
+    return item.facts.kind
+
 
 @cache
 def base() -> _Base:
-    """The same."""
+    """The whole collection."""
     workspace = Workspace(ROOT)
     return _Base(
         workspace, stock(workspace), tuple(looking.neighbour(workspace.load(path)) for path in workspace.files())
     )
 
 
+@cache
+def _around(path: Path) -> _Base:
+    return base().around(path)
+
+
 def tried(mutant: Mutant, *, dear: bool = False) -> Tried:
     """Put a mutant in the place of its original, and do with it and around it what the commands would.
 
-    What is `dear` is left out otherwise: a vehicle's sheets, and the page of a vehicle beside spoilt gear.
+    What is `dear` is left out otherwise: the whole collection, a vehicle's sheets, and the page of a vehicle beside
+    spoilt gear.
     """
     passed = False
+    near = base() if dear else _around(mutant.path)
     try:
         made = _stage(
             "read",
-            lambda: entry(mutant.path, base().workspace.kind(mutant.path), read_bytes(mutant.content, mutant.path)),
+            lambda: entry(mutant.path, near.workspace.kind(mutant.path), read_bytes(mutant.content, mutant.path)),
         )
-        passed = not _checked(made).errors
+        passed = not _checked(made, near.looked).errors
         if isinstance(made.record, VehicleRecord) and not made.problems:
-            _commands(made, made.record)
+            _commands(made, made.record, near.shelf)
             if passed:
-                _published(made, sheet=dear)
+                _published(made, near.shelf, sheet=dear)
         elif isinstance(made.record, GearRecord) and passed and dear:
             _neighbours_published(made, made.record)
     except _Stop as stop:
@@ -150,10 +174,10 @@ def _signature(error: Exception) -> str:
     return f"{type(error).__name__} at {place}"
 
 
-def _checked(made: Entry) -> Report:
+def _checked(made: Entry, beside: Sequence[Looked]) -> Report:
     """The check of one file, then of all with it in its place, and the report of it in every form."""
     looked = _stage("check", lambda: looking.look(made))
-    others = [item for item in base().looked if item.path.stem != looked.path.stem]
+    others = [item for item in beside if item.path.stem != looked.path.stem]
     across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else runner._Across()
     _no_crash("check of all", [problem for found in across.found.values() for problem in found])
     settled = _stage("allows", lambda: tuple(runner._settled(looked, across.of(looked), COLLECTION_RULES)))
@@ -176,9 +200,8 @@ def _no_crash(stage: str, problems: Sequence[Problem]) -> None:
             )
 
 
-def _commands(made: Entry, record: VehicleRecord) -> None:
+def _commands(made: Entry, record: VehicleRecord, shelf: Stock) -> None:
     """`plan`, `fit` and `wiring`, which need no more than what the schema allows."""
-    shelf = base().shelf
     _willing("plan", lambda: plan_text(visit(record, made.address, targets(record), {}, shelf)).encode())
     vehicle = Vehicle(record, made.address, shelf, clearances())
     _willing("fit", lambda: _fit(vehicle))
@@ -198,9 +221,9 @@ def _fit(vehicle: Vehicle) -> bytes:
     return (fit_text(vehicle, answers, full=True) + json.dumps(fit_data(vehicle, answers))).encode()
 
 
-def _published(made: Entry, *, sheet: bool) -> None:
+def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
     """A vehicle's page and data, and its sheet where it is wanted."""
-    known = _willing("facts", lambda: facts.vehicle(made, DAY, base().shelf))
+    known = _willing("facts", lambda: facts.vehicle(made, DAY, shelf))
     if known is None:
         return
     _stage("page", lambda: pages.vehicle(known).encode())
