@@ -14,7 +14,7 @@ DEV_READY := $(VENV)/.dev-ready
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:
-.PHONY: help site serve check test lint format bench fuzz pins clean
+.PHONY: help site serve check test lint format bench fuzz words pins clean
 
 help: ## list these commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 16
@@ -47,6 +47,10 @@ bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000": large; ARGS=-
 
 fuzz: $(DEV_READY) ## spoil the records at random: nothing may crash or hang (ARGS="--minutes 10")
 	$(BIN)/python tests/fuzz/fuzz.py $(ARGS)
+
+words: $(DEV_READY) ## write the template of all texts for translators
+	@mkdir -p .undertrim/words
+	$(BIN)/pybabel --quiet extract --mapping-file=pyproject.toml --project=Undertrim --output-file=.undertrim/words/undertrim.pot generator
 
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows
 	PYTHON=$(PYTHON) .ci/renew-pins

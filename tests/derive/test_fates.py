@@ -14,6 +14,7 @@ from undertrim.derive.procedure.states import needs
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation import replay
 from undertrim.record.model import VehicleRecord
+from undertrim.words import sentence
 
 SHARED = record("""
     parts:
@@ -155,7 +156,7 @@ def test_a_wrong_end_is_refused(name: str) -> None:
     where, tether, change, kind, said = FAULTS[name]
     faults = replay(SPOILED, CAR, spoiled(where, tether, change))
     assert [fault.kind for fault in faults] == [kind]
-    assert said in faults[0].message
+    assert said in sentence(faults[0].said)
     assert faults[0].pointer[-1] == tether
 
 

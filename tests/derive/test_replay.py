@@ -8,6 +8,7 @@ from spoiling import RECORDS, SPOILERS, record_of, stateless
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.simulation import replay
+from undertrim.words import sentence
 
 
 @pytest.mark.parametrize("path", RECORDS, ids=lambda path: path.stem)
@@ -37,5 +38,5 @@ def test_a_spoiled_procedure_is_caught(name: str) -> None:
                 tried += 1
                 faults = replay(record, car, bad)
                 assert faults, f"{record.vehicle.model}: nothing was said"
-                assert {fault.kind for fault in faults} <= kinds, [fault.message for fault in faults]
+                assert {fault.kind for fault in faults} <= kinds, [sentence(fault.said) for fault in faults]
     assert tried, "no record has anything to spoil in this way"

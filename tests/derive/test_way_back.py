@@ -13,6 +13,7 @@ from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.way_back import in_order, waits
 from undertrim.derive.simulation import replay
+from undertrim.words import sentence
 
 CAR = {"drive-side": "left"}
 PARTS = """
@@ -58,7 +59,7 @@ def test_the_replay_refuses_the_plain_reverse() -> None:
     steps[one], steps[other] = steps[other], steps[one]
     faults = replay(made, CAR, steps)
     assert [fault.kind for fault in faults] == ["order"]
-    assert "after which it is refitted" in faults[0].message
+    assert "after which it is refitted" in sentence(faults[0].said)
     assert faults[0].pointer == ("parts", "side", "refit_after", 0)
 
 

@@ -136,6 +136,7 @@ from undertrim.derive.simulation import Fault, replay
 from undertrim.record.model import Assignment
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message, sentence, way_out
 
 LEVEL = Level.ERROR
 
@@ -170,7 +171,8 @@ def check(subject: Subject) -> Iterator[Finding]:
                 kept.cars.append(car)
     for (_, place), item in seen.items():
         which = f"for {' + '.join(item.job)}{where(item.cars, subject.cars)}"
-        yield Finding(place, f"{item.fault.message}, {which}", item.fault.hint, key=isinstance(place[-1], str))
+        said, way = sentence(item.fault.said), way_out(item.fault.said)
+        yield Finding(place, f"{said}, {which}", way, key=isinstance(place[-1], str))
 
 
 def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
@@ -180,10 +182,8 @@ def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
         try:
             steps = _steps(subject, job, car)
         except TooTangled as error:
-            yield (
-                job,
-                Fault("tangled", str(error), None, None, ("openings", job[0]), "name fewer routes in 'after_any'"),
-            )
+            said = message("replay/tangled", why=str(error))
+            yield job, Fault("tangled", said, None, None, ("openings", job[0]))
             continue
         key = tuple(map(id, steps))
         if key not in known:

@@ -6,7 +6,7 @@ from undertrim.derive.procedure import states
 from undertrim.derive.procedure.fates import STAYING, TetherLine
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation.fault import Fault, Faults, at
+from undertrim.derive.simulation.fault import Faults, at, fault, stands
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Opening, Part, Tether
 from undertrim.resources import table
@@ -16,23 +16,20 @@ def as_shown(world: World, step: Step) -> Faults:
     """The state printed beside a step is the car's, and no caution of the step takes another for granted."""
     pointer = at(step.node) if step.node else ()
     for state, value in step.state.items():
-        if world.values[state] != value:
-            message = f"'{step.title}' shows {states.label(state).lower()} {value}, but it is {world.values[state]}"
-            yield Fault("state-shown", message, step, world.set_by.get(state), pointer)
+        if (now := world.values[state]) != value:
+            both = {"shown": stands(state, value), "now": stands(state, now)}
+            yield fault("state-shown", "state-shown", step, world.set_by.get(state), pointer, **both)
     for caution in step.cautions:
         for state, value in caution.state:
-            if world.values[state] != value:
-                now = f"{states.label(state).lower()} {world.values[state]}"
-                message = f"'{step.title}' warns as if {states.label(state).lower()} were {value}, with {now}"
-                hint = f"bring {states.label(state).lower()} {value} about before it"
-                yield Fault("caution-state", message, step, world.set_by.get(state), pointer, hint)
+            if (now := world.values[state]) != value:
+                both = {"taken": stands(state, value), "now": stands(state, now)}
+                yield fault("caution-state", "caution-state", step, world.set_by.get(state), pointer, **both)
 
 
 def ignition_off(world: World, step: Step, node: Node) -> Faults:
     """Nothing is joined or put back with the ignition on."""
     if world.values["ignition"] == "on":
-        message = f"'{step.title}' goes back with the ignition on"
-        yield Fault("state", message, step, world.set_by.get("ignition"), at(node), "switch the ignition off first")
+        yield fault("state", "back-with-ignition-on", step, world.set_by.get("ignition"), at(node))
 
 
 def nothing_loose(world: World, step: Step) -> Faults:
@@ -45,15 +42,7 @@ def nothing_loose(world: World, step: Step) -> Faults:
             n for n, f in enumerate(part.held_by) if f.role == "seat" and f.leave == "no" and f.when.holds(world.car)
         ]
         if bolts and part.area in ("", "seat"):
-            message = f"'{step.title}' switches the ignition on with the bolts of '{off_in.title}' out"
-            yield Fault(
-                "seat-loose",
-                message,
-                step,
-                off_in,
-                at(off_in.node, "held_by", bolts[0]),
-                "bolt the seat down before power is on",
-            )
+            yield fault("seat-loose", "seat-loose", step, off_in, at(off_in.node, "held_by", bolts[0]))
         for tether in part.tethers.values():
             if (
                 tether.circuit == "restraint"
@@ -61,9 +50,8 @@ def nothing_loose(world: World, step: Step) -> Faults:
                 and tether.when.holds(world.car)
                 and _fires(tether)
             ):
-                message = f"'{step.title}' switches the ignition on with '{off_in.title}' lying about, and what hangs on '{tether.name}' may fire"
-                hint = "put the part back before power is on; record under 'serves' what hangs on the plug"
-                yield Fault("restraint-loose", message, step, off_in, at(off_in.node, "tethers", tether.id), hint)
+                pointer = at(off_in.node, "tethers", tether.id)
+                yield fault("restraint-loose", "restraint-loose", step, off_in, pointer, tether=tether.name)
 
 
 def _fires(tether: Tether) -> bool:
@@ -80,19 +68,10 @@ def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
     for place, item in world.undone.items():
         if _ordinary(item.tether) and _serves(item.tether, entry.get("uses", ())):
             part, _, _ = place[0].partition("@")
-            message = f"'{step.title}' uses what works through '{item.tether.name}', which is undone since '{item.step.title}'"
-            yield Fault(
-                "test-unjoined",
-                message,
-                step,
-                item.step,
-                ("parts", part, "tethers", place[1]),
-                "join it before the test",
-            )
+            pointer = ("parts", part, "tethers", place[1])
+            yield fault("test-unjoined", "test-unjoined", step, item.step, pointer, tether=item.tether.name)
     if entry.get("only", "").startswith("window") and not _window_there(opening):
-        yield Fault(
-            "test-without-window", f"'{step.title}' moves a window where there is none", step, None, at(step.node)
-        )
+        yield fault("test-without-window", "test-without-window", step, None, at(step.node))
 
 
 def _window_there(opening: Opening) -> bool:
@@ -114,18 +93,16 @@ def joined_already(world: World, step: Step, node: Node, line: TetherLine) -> Fa
     """A plug that a refit takes for joined is joined."""
     item = world.undone.get((node.id, line.tether.id))
     if item:
-        message = f"'{step.title}' takes '{line.tether.name}' for joined, which is undone since '{item.step.title}'"
-        yield Fault("tether-open", message, step, item.step, at(node, "tethers", line.tether.id), "join it first")
+        pointer = at(node, "tethers", line.tether.id)
+        yield fault("tether-open", "taken-for-joined", step, item.step, pointer, tether=line.tether.name)
 
 
 def fed(world: World, step: Step) -> Faults:
     """Something is tried only with battery and ignition on."""
     for state in ("battery", "ignition"):
-        if world.values[state] != "on":
-            message = f"'{step.title}' is done with {states.label(state).lower()} {world.values[state]}"
-            yield Fault(
-                "state", message, step, world.set_by.get(state), at(step.node) if step.node else (), "switch on first"
-            )
+        if (now := world.values[state]) != "on":
+            pointer = at(step.node) if step.node else ()
+            yield fault("state", "tried-without-power", step, world.set_by.get(state), pointer, now=stands(state, now))
 
 
 def tried(world: World, step: Step) -> Faults:
@@ -134,13 +111,7 @@ def tried(world: World, step: Step) -> Faults:
         world.lamp = None
         return
     if step.node.id in world.off and step.node.id not in world.gone:
-        yield Fault(
-            "try-before-refit",
-            f"'{step.title}' comes before the part is back",
-            step,
-            world.off[step.node.id],
-            at(step.node),
-        )
+        yield fault("try-before-refit", "try-before-refit", step, world.off[step.node.id], at(step.node))
     for line in step.tethers:
         world.untried.pop((step.node.id, line.tether.id), None)
 
@@ -148,11 +119,9 @@ def tried(world: World, step: Step) -> Faults:
 def asleep(world: World, step: Step) -> Faults:
     """The current at rest is measured with everything off and the battery on."""
     for state, value in (("battery", "on"), ("ignition", "off")):
-        if world.values[state] != value:
-            message = f"'{step.title}' is done with {states.label(state).lower()} {world.values[state]}"
-            yield Fault(
-                "state", message, step, world.set_by.get(state), (), f"have {states.label(state).lower()} {value} first"
-            )
+        if (now := world.values[state]) != value:
+            both = {"now": stands(state, now), "wanted": stands(state, value)}
+            yield fault("state", "measured-in-another-state", step, world.set_by.get(state), (), **both)
 
 
 def never_tried(world: World) -> Faults:
@@ -160,15 +129,7 @@ def never_tried(world: World) -> Faults:
     for (name, _), item in world.untried.items():
         if item.tether.circuit == "ordinary" or item.tether.test:
             part, _, _ = name.partition("@")
-            message = f"'{item.tether.name}' is joined in '{item.step.title}' and never tried"
-            yield Fault(
-                "untried", message, item.step, None, ("parts", part, "tethers", item.tether.id), "try it at the end"
-            )
+            pointer = ("parts", part, "tethers", item.tether.id)
+            yield fault("untried", "untried", item.step, None, pointer, tether=item.tether.name)
     if world.lamp:
-        yield Fault(
-            "lamp-unwatched",
-            f"'{world.lamp.title}' touches restraint wiring, and nobody watches the airbag lamp",
-            world.lamp,
-            None,
-            (),
-        )
+        yield fault("lamp-unwatched", "lamp-unwatched", world.lamp, None, ())

@@ -5,18 +5,11 @@ from undertrim.derive.procedure.fates import STAYING, TAKEN, TetherLine, fate_of
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation import powered
-from undertrim.derive.simulation.fault import Fault, Faults
+from undertrim.derive.simulation.fault import Faults, fault
 from undertrim.derive.simulation.world import Open, World
 from undertrim.record.model import Part
 from undertrim.record.source import Pointer
-
-_SAID = {
-    "rejoin": "joins '{name}' again",
-    "to-gear": "joins '{name}' to the new gear",
-    "park": "leaves '{name}' off",
-    "bridge": "bridges '{name}'",
-    "lay-in": "lays '{name}' back",
-}
+from undertrim.words import message
 
 
 def come_off(world: World, step: Step, node: Node) -> Faults:
@@ -28,10 +21,8 @@ def come_off(world: World, step: Step, node: Node) -> Faults:
             continue
         line = said.get(tether.id)
         if line is None or (line.act in STAYING and line.act != fate_of_tether(part, tether)):
-            message = f"'{step.title}' takes the part off with '{tether.name}' still joined"
-            yield Fault(
-                "tether-missed", message, step, None, _at(node, line, tether.id), "undo it, or say 'then: leave'"
-            )
+            pointer = _at(node, line, tether.id)
+            yield fault("tether-missed", "tether-missed", step, None, pointer, tether=tether.name)
         elif line.act == "undo":
             world.undone[node.id, tether.id] = Open(tether, step, line.later)
         elif line.act == "goes-with":
@@ -62,19 +53,16 @@ def _wants_trying(line: TetherLine) -> bool:
 
 
 def _wrong(step: Step, node: Node, line: TetherLine, item: Open | None) -> Faults:
-    doing = f"'{step.title}' " + _SAID[line.act].format(name=line.tether.name)
+    doing = message(f"acts/{line.act}", tether=line.tether.name)
     pointer = _at(node, line)
     if item is None:
-        yield Fault("tether-extra", f"{doing}, which was never undone", step, None, pointer)
+        yield fault("tether-extra", "ends-never-undone", step, None, pointer, doing=doing)
     elif line.act in ("park", "bridge") and line.tether.circuit == "restraint":
-        message = f"{doing}, which is restraint wiring"
-        yield Fault("restraint-open", message, step, item.step, pointer, "write 'then: leave', or 'then: rejoin'")
+        yield fault("restraint-open", "ends-restraint", step, item.step, pointer, doing=doing)
     elif line.act not in _allowed(step, node, line):
-        message = f"{doing}, which is not what the record says of it"
-        yield Fault("tether-fate", message, step, item.step, pointer, "end it as 'then' says")
+        yield fault("tether-fate", "ends-otherwise", step, item.step, pointer, doing=doing)
     elif item.later and line.act not in item.later:
-        message = f"{doing}, but '{item.step.title}' said something else of it"
-        yield Fault("tether-fate", message, step, item.step, pointer, "say the same in both steps")
+        yield fault("tether-fate", "ends-as-not-announced", step, item.step, pointer, doing=doing)
 
 
 def _allowed(step: Step, node: Node, line: TetherLine) -> tuple[str, ...]:
@@ -91,11 +79,9 @@ def _allowed(step: Step, node: Node, line: TetherLine) -> tuple[str, ...]:
 def left_open(world: World) -> Faults:
     """What must not be undone, or hang loose on its tether, when the last step is done."""
     for (name, _), item in world.undone.items():
-        message = f"'{item.tether.name}' is undone in '{item.step.title}' and never joined again"
-        yield Fault("tether-open", message, item.step, None, _place(name, item), "say what becomes of it")
+        yield fault("tether-open", "never-joined", item.step, None, _place(name, item), tether=item.tether.name)
     for (name, _), item in world.carried.items():
-        message = f"'{item.tether.name}' goes with its part in '{item.step.title}' and is never laid back"
-        yield Fault("tether-open", message, item.step, None, _place(name, item), "say how it is laid")
+        yield fault("tether-open", "never-laid-back", item.step, None, _place(name, item), tether=item.tether.name)
 
 
 def _place(node: str, item: Open) -> Pointer:

@@ -1,0 +1,37 @@
+"""Steps that fit new gear."""
+
+from undertrim.derive.procedure.steps import Step
+from undertrim.derive.simulation import preparing, reach, restraints, tethers
+from undertrim.derive.simulation.fault import Faults, at, fault
+from undertrim.derive.simulation.world import World
+from undertrim.record.model import Opening, Ref
+from undertrim.resources import table
+
+
+def install(world: World, step: Step) -> Faults:
+    """Gear goes into an opening, in the place of what is replaced."""
+    assert step.node
+    node, opening = step.node, step.node.thing
+    assert isinstance(opening, Opening)
+    yield from preparing.needs(world, step, node, table("kinds")[opening.kind]["needs"])
+    yield from reach.parts_off(world, step, node, [Ref(name) for name in opening.behind])
+    world.fitted.add(node.id)
+    off = reach.behind(world, node, opening) & set(world.off)
+    taken = {name for name in off if _makes_room(world, name, opening)}
+    world.gone |= taken
+    for line in step.tethers:
+        if line.node and line.node.id not in taken:
+            pointer, other = at(line.node, "tethers", line.tether.id), world.off.get(line.node.id)
+            part = line.node.thing.name
+            yield fault("tether-fate", "no-room-made", step, other, pointer, tether=line.tether.name, part=part)
+    wired = {item.node.id: item.node for item in step.tethers if item.node and item.tether.circuit == "restraint"}
+    for part_node in wired.values():
+        yield from restraints.touched(world, step, part_node)
+    yield from tethers.end(world, step)
+
+
+def _makes_room(world: World, node: str, opening: Opening) -> bool:
+    """Whether new gear here takes the place of a part: one that is replaced, and that no other opening claims by its `behind`."""
+    name = node.partition("@")[0]
+    claims = [one for one in world.record.openings.values() if name in one.behind]
+    return world.record.parts[name].replaced == "yes" and (not claims or opening in claims)
