@@ -11,20 +11,21 @@ from babel.messages.pofile import read_po, write_po
 
 import undertrim
 from undertrim.resources import table
-from undertrim.words import Language, Message, message, sentence, way_out
-from undertrim.words.catalogue import FOLDER, UnknownLanguage, english, language, read
-from undertrim.words.message import word
+from undertrim.words import Language, Message, all_of, catalogue, message, one_of, sentence, way_out, word
+from undertrim.words.catalogue import context, english
+from undertrim.words.catalogue import texts as texts_of
+from undertrim.words.language import Text, UnknownLanguage, language, read
 
 ROOT = Path(__file__).parent.parent.parent
 PACKAGE = Path(undertrim.__file__).parent
-ROOMS = sorted(path.stem for path in (FOLDER / "english").glob("*.toml"))
+ROOMS = sorted(path.stem for path in (PACKAGE / "words" / "english").glob("*.toml"))
 
 
-def texts() -> Iterator[tuple[str, str, str]]:
+def texts() -> Iterator[tuple[str, str, Text]]:
     """Every text of the catalogue: its code, its part, and its English."""
     for room in ROOMS:
         for name, entry in english(room).items():
-            yield from ((f"{room}/{name}", part, text) for part, text in entry.items())
+            yield from ((f"{room}/{name}", part, text) for part, text in texts_of(entry).items())
 
 
 @pytest.fixture(scope="module")
@@ -32,29 +33,15 @@ def marked(tmp_path_factory: pytest.TempPathFactory) -> Language:
     """A language in which every text is marked, made by the tools that translators use."""
     folder = tmp_path_factory.mktemp("words")
     template = folder / "undertrim.pot"
-    subprocess.run(
-        [
-            sys.executable,
-            "-m",
-            "babel.messages.frontend",
-            "extract",
-            "-F",
-            "pyproject.toml",
-            "-o",
-            template,
-            "generator",
-        ],
-        cwd=ROOT,
-        check=True,
-        capture_output=True,
-    )
+    extract = ("extract", "-F", "pyproject.toml", "-o", template, "generator")
+    subprocess.run([sys.executable, "-m", "babel.messages.frontend", *extract], cwd=ROOT, check=True)
     with template.open("rb") as file:
-        catalogue = read_po(file)
-    for entry in catalogue:
+        found = read_po(file)
+    for entry in found:
         if entry.id:
-            entry.string = f"[{entry.id}]"
+            entry.string = f"[{entry.id}]" if isinstance(entry.id, str) else tuple(f"[{form}]" for form in entry.id)
     with (folder / "undertrim.po").open("wb") as out:
-        write_po(out, catalogue)
+        write_po(out, found)
     return read("xx", folder / "undertrim.po")
 
 
@@ -86,8 +73,6 @@ def test_what_the_catalogue_does_not_know_is_our_fault() -> None:
 
 
 def test_every_text_reaches_the_translators(marked: Language) -> None:
-    from undertrim.words.catalogue import context
-
     assert {(context(code, part), text) for code, part, text in texts()} <= set(marked.texts)
 
 
@@ -105,11 +90,58 @@ def test_a_translation_of_another_sentence_is_not_shown(marked: Language) -> Non
     assert sentence(message("replay/twice", step="Trim"), old) == "'Trim' is off already"
 
 
-@pytest.mark.parametrize(("code", "part", "text"), list(texts()), ids=lambda text: text if "/" in text else "")
-def test_a_text_is_a_sentence_without_its_full_stop(code: str, part: str, text: str) -> None:
-    assert text.strip() == text != ""
-    assert not text.endswith(".")
-    assert part in ("says", "way_out")
+def test_a_text_is_a_sentence_without_its_full_stop() -> None:
+    for code, part, text in texts():
+        for form in (text,) if isinstance(text, str) else text:
+            assert form.strip() == form != "", code
+            assert not form.endswith("."), code
+        assert part in ("says", "way_out"), code
+
+
+MADE = {"clips": {"one": "{count} clip of {name}", "says": "{count} clips of {name}", "way_out": "buy {count}"}}
+
+
+@pytest.fixture
+def made_room(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(catalogue, "english", lambda room: MADE if room == "made" else english(room))
+
+
+@pytest.mark.usefixtures("made_room")
+def test_a_number_chooses_the_form_by_the_rule_of_the_language() -> None:
+    said = [sentence(message("made/clips", count=number, name="Trim")) for number in (0, 1, 2)]
+    assert said == ["0 clips of Trim", "1 clip of Trim", "2 clips of Trim"]
+    forms = ("{count} A", "{count} B", "{count} C")
+    text = ("{count} clip of {name}", "{count} clips of {name}")
+    other = Language("xx", {("made/clips", text): forms}, form=lambda number: min(number, 2))
+    assert [sentence(message("made/clips", count=n, name="Trim"), other) for n in (0, 1, 5)] == ["0 A", "1 B", "5 C"]
+
+
+@pytest.mark.usefixtures("made_room")
+def test_a_decimal_mark_is_the_languages() -> None:
+    said = message("made/clips", count=2, name=1.5)
+    assert sentence(said) == "2 clips of 1.5"
+    assert sentence(said, Language("xx", decimal_mark=",")) == "2 clips of 1,5"
+
+
+@pytest.mark.usefixtures("made_room")
+def test_a_list_is_joined_in_the_way_of_the_language() -> None:
+    def said(*names: str, speech: Language | None = None) -> str:
+        return sentence(message("made/clips", count=2, name=all_of(*names)), speech)
+
+    assert [said(*"abc"[:count])[11:] for count in (1, 2, 3)] == ["a", "a and b", "a, b and c"]
+    assert sentence(message("made/clips", count=2, name=one_of("a", "b"))) == "2 clips of a or b"
+    other = Language("xx", {("lists/and", "{first} and {last}"): "{first} e {last}"})
+    assert said(*"abc", speech=other) == "2 clips of a, b e c"
+
+
+class Length:
+    def say(self, speech: Language) -> str:
+        return f"{speech.number(16.5)} mm"
+
+
+@pytest.mark.usefixtures("made_room")
+def test_a_value_may_know_its_own_words() -> None:
+    assert sentence(message("made/clips", count=2, name=Length())) == "2 clips of 16.5 mm"
 
 
 def test_every_code_in_the_source_is_in_the_catalogue_with_its_values() -> None:

@@ -1,87 +1,56 @@
 """The catalogue: English in `english/<room>.toml`, other languages in gettext files that say the same.
 
-An entry of `english/replay.toml` has the code `replay/<name>`. Its `says` is the sentence and its `way_out` the hint; values stand in
-both as `{name}`, and as `{name:lower}` where the sentence goes on in lower case. A gettext file knows a text by its code (the
-context) and its English, so that a translation of a sentence that has changed is never shown for it.
+An entry of `english/replay.toml` has the code `replay/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
+for `says` where the value `count` is 1. Values stand in all of them as `{name}`, and as `{name:lower}` where the sentence goes on in
+lower case. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
+is never shown for it.
 """
 
 import string
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from functools import cache
-from pathlib import Path
+from functools import cache, reduce
 from typing import Any
 
 from undertrim import resources
-from undertrim.words.message import Message, Value, Word
+from undertrim.words.language import Language, Text, language
+from undertrim.words.message import Items, Message, Value, Word
 
-ENGLISH = "en"
-FOLDER = resources.inside("words")
-
-
-class UnknownLanguage(Exception):  # noqa: N818 - it names what was asked for
-    """There is no catalogue of this language."""
-
-
-@dataclass(frozen=True, slots=True)
-class Language:
-    """A language by its tag, with its texts by context and English; what is missing is said in English."""
-
-    tag: str
-    texts: Mapping[tuple[str, str], str] = field(default_factory=dict)
-
-    def text(self, context: str, english: str) -> str:
-        """The text of a code."""
-        return self.texts.get((context, english)) or english
-
-
-_ENGLISH = Language(ENGLISH)
+Entry = Mapping[str, str]
 
 
 @cache
-def language(tag: str) -> Language:
-    """A language that the program speaks. Raises UnknownLanguage."""
-    if tag == ENGLISH:
-        return _ENGLISH
-    path = FOLDER / "locale" / tag / "LC_MESSAGES" / "undertrim.po"
-    if not path.is_file():
-        raise UnknownLanguage(tag)
-    return read(tag, path)
-
-
-def read(tag: str, path: Path) -> Language:
-    """A language from a gettext file. Texts that a translator has not looked at since they changed are left out."""
-    from babel.messages.pofile import read_po  # only needed for another language than English
-
-    with path.open("rb") as file:
-        entries = [entry for entry in read_po(file, locale=None) if entry.id and entry.string and not entry.fuzzy]
-    return Language(tag, {(entry.context or "", str(entry.id)): str(entry.string) for entry in entries})
-
-
-@cache
-def english(room: str) -> Mapping[str, Mapping[str, str]]:
+def english(room: str) -> Mapping[str, Entry]:
     """The English of a room by the names in it."""
-    return tomllib.loads((FOLDER / "english" / f"{room}.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(resources.inside("words", "english", f"{room}.toml").read_text(encoding="utf-8"))
 
 
-def sentence(message: Message, speech: Language = _ENGLISH) -> str:
+def sentence(message: Message, speech: Language | None = None) -> str:
     """A message in words, without a full stop. Raises KeyError for a code or value that the catalogue does not know."""
-    return _filled(message, "says", speech)
+    return _filled(message, "says", speech or language("en"))
 
 
-def way_out(message: Message, speech: Language = _ENGLISH) -> str:
+def way_out(message: Message, speech: Language | None = None) -> str:
     """What to do about it; empty where there is nothing to say."""
-    return _filled(message, "way_out", speech)
+    return _filled(message, "way_out", speech or language("en"))
 
 
 def _filled(message: Message, part: str, speech: Language) -> str:
     room, _, name = message.code.partition("/")
-    entry = english(room)[name]
-    if part not in entry:
+    known = texts(english(room)[name])
+    if part not in known:
         return ""
-    template = speech.text(context(message.code, part), entry[part])
-    return _Filling(speech).vformat(template, (), dict(message.values))
+    values = dict(message.values)
+    count = values.get("count", 1)
+    number = count if isinstance(count, int) else 2
+    template = speech.text(context(message.code, part), known[part], number)
+    return _Filling(speech).vformat(template, (), values)
+
+
+def texts(entry: Entry) -> dict[str, Text]:
+    """The texts of an entry by part; a sentence that has a singular is both."""
+    whole = {part: text for part, text in entry.items() if part != "one"}
+    return whole | ({"says": (entry["one"], entry["says"])} if "one" in entry else {})
 
 
 def context(code: str, part: str) -> str:
@@ -97,16 +66,39 @@ class _Filling(string.Formatter):
 
     def format_field(self, value: Any, format_spec: str) -> str:
         """A value as it stands in the sentence; `lower` keeps it from starting like one."""
-        text = _worded(value, self.speech)
+        text = worded(value, self.speech)
         return text.lower() if format_spec == "lower" else format(text, format_spec)
 
 
-def _worded(value: Value, speech: Language) -> str:
-    if isinstance(value, Message):
-        return sentence(value, speech)
-    if isinstance(value, Word):
-        return speech.text("/".join((value.table, *value.entry)), _from_table(value))
-    return f"{value:g}" if isinstance(value, float) else str(value)
+def worded(value: Value, speech: Language) -> str:
+    """A value in words."""
+    match value:
+        case str():
+            return value
+        case int() | float():
+            return speech.number(value)
+        case Message():
+            return sentence(value, speech)
+        case Word():
+            return speech.text("/".join((value.table, *value.entry)), _from_table(value))
+        case Items():
+            return _listed([worded(one, speech) for one in value.values], value.joined, speech)
+        case _:
+            return value.say(speech)
+
+
+def _listed(items: list[str], joined: str, speech: Language) -> str:
+    """A list in the language's own way: `a`, `a and b`, `a, b and c`."""
+    if len(items) < 2:
+        return "".join(items)
+    join = english("lists")
+    first = reduce(lambda a, b: _pair(join, "comma", a, b, speech), items[:-1])
+    return _pair(join, joined, first, items[-1], speech)
+
+
+def _pair(join: Mapping[str, Entry], name: str, first: str, last: str, speech: Language) -> str:
+    template = speech.text(f"lists/{name}", join[name]["says"])
+    return template.format(first=first, last=last)
 
 
 def _from_table(word: Word) -> str:

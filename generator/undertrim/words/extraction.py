@@ -5,9 +5,10 @@ from collections.abc import Iterator, Mapping
 from pathlib import PurePath
 from typing import Any, BinaryIO
 
-from undertrim.words.catalogue import context
+from undertrim.words.catalogue import context, texts
+from undertrim.words.language import Text
 
-Extracted = tuple[int, str, tuple[str, str], list[str]]
+Extracted = tuple[int, str, tuple[str, ...], list[str]]
 
 
 def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[Extracted]:
@@ -39,5 +40,11 @@ def _below(place: tuple[str, ...], data: Any) -> Iterator[Extracted]:
 
 def _entry(lines: list[str], code: str, name: str, entry: Mapping[str, str]) -> Iterator[Extracted]:
     line = lines.index(f"[{name}]") + 1
-    for part, english in entry.items():
-        yield line, "pgettext", (context(code, part), english), ["What to do about it."] if part == "way_out" else []
+    for part, english in texts(entry).items():
+        yield _extracted(line, context(code, part), english, ["What to do about it."] if part == "way_out" else [])
+
+
+def _extracted(line: int, place: str, english: Text, remarks: list[str]) -> Extracted:
+    if isinstance(english, str):
+        return line, "pgettext", (place, english), remarks
+    return line, "npgettext", (place, *english), remarks

@@ -1,12 +1,15 @@
 """A message before it is words: a code with typed values."""
 
 from dataclasses import dataclass
-from typing import Union
+from typing import TYPE_CHECKING, Protocol, Union
+
+if TYPE_CHECKING:
+    from undertrim.words.language import Language
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A word of the program's own from a data table: `Word("states", "state", "glass", "label")`.
+    """A word of the program's own from a data table: `Word("states", ("state", "glass", "label"))`.
 
     A name that a record gave to a thing is plain text instead: it is the record's own, in the record's language.
     """
@@ -15,7 +18,22 @@ class Word:
     entry: tuple[str, ...]
 
 
-Value = Union[str, int, float, Word, "Message"]
+@dataclass(frozen=True, slots=True)
+class Items:
+    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last."""
+
+    values: tuple["Value", ...]
+    joined: str = "and"
+
+
+class Sayable(Protocol):
+    """A value that knows its own words, as a length does that is said in both systems of units."""
+
+    def say(self, speech: "Language", /) -> str:
+        """The value in words of a language."""
+
+
+Value = Union[str, int, float, Word, Items, Sayable, "Message"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +44,21 @@ class Message:
     values: tuple[tuple[str, Value], ...] = ()
 
 
-def message(code: str, **values: Value) -> Message:
-    """A message from its code and values."""
+def message(code: str, /, **values: Value) -> Message:
+    """A message from its code and values; where its sentence has a singular, the value `count` decides."""
     return Message(code, tuple(values.items()))
 
 
-def word(table: str, *entry: str) -> Word:
+def word(table: str, /, *entry: str) -> Word:
     """A word of a data table."""
     return Word(table, entry)
+
+
+def all_of(*values: Value) -> Items:
+    """Values listed with `and`."""
+    return Items(values)
+
+
+def one_of(*values: Value) -> Items:
+    """Values listed with `or`."""
+    return Items(values, "or")

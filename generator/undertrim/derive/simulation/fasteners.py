@@ -6,7 +6,7 @@ from undertrim.derive.simulation.fault import Faults, at, fault
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Fastener, Part, Prep
 from undertrim.resources import table
-from undertrim.words.message import Value, word
+from undertrim.words import Value, word
 
 
 def take_out(world: World, step: Step, node: Node) -> Faults:
@@ -46,13 +46,15 @@ def put_in(world: World, step: Step, node: Node) -> Faults:
 
 def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Faults:
     assert isinstance(node.thing, Part | Prep)
-    named, off_in = _named(node.thing.held_by[slot]), world.off.get(node.id)
+    fastener, off_in = node.thing.held_by[slot], world.off.get(node.id)
     was = world.out.pop((node.id, slot), None)
     pointer = at(node, "held_by", slot)
     if was is None:
-        yield fault("fastener-extra", "never-came-out", step, off_in, pointer, **named)
+        yield fault("fastener-extra", "never-came-out", step, off_in, pointer, **_named(fastener, number))
     elif was != number:
-        yield fault("fastener-left-over", "fewer-put-in", step, off_in, pointer, **named, count=number, of=was)
+        yield fault(
+            "fastener-left-over", "fewer-put-in", step, off_in, pointer, **_named(fastener, was), count=number, of=was
+        )
 
 
 def left_over(world: World) -> Faults:
@@ -64,13 +66,14 @@ def left_over(world: World) -> Faults:
         if thing is None or not count or (part and part.replaced == "yes") or name in world.off:
             continue
         pointer = ("parts" if part else "preps", base, "held_by", slot)
-        named = _named(thing.held_by[slot])
+        named = _named(thing.held_by[slot], count)
         yield fault("fastener-left-over", "left-over", None, None, pointer, **named, count=count, part=thing.name)
 
 
-def _named(fastener: Fastener) -> dict[str, Value]:
-    """What a fastener is called in a sentence: its kind, and its size or shape as typed."""
-    return {"kind": word("fasteners", fastener.kind, "label"), "what": fastener.what}
+def _named(fastener: Fastener, count: int = 1) -> dict[str, Value]:
+    """What fasteners are called in a sentence: their kind, and their size or shape as typed."""
+    form = "label" if count == 1 else "plural"
+    return {"kind": word("fasteners", fastener.kind, form), "what": fastener.what}
 
 
 def _slot(node: Node, line: FastenerLine) -> int:

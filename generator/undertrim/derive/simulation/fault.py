@@ -7,8 +7,7 @@ from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Opening, Part
 from undertrim.record.source import Pointer
-from undertrim.words import Message, message
-from undertrim.words.message import Value
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)

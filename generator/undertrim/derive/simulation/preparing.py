@@ -8,7 +8,7 @@ from undertrim.derive.simulation.fault import Faults, at, fault, stands
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Closure, Part, Prep
 from undertrim.record.units import Quantity
-from undertrim.words.message import Word, word
+from undertrim.words import Word, word
 
 _AREAS = {"boot": "boot", "bonnet": "engine-bay"}
 """The work area that a closure shuts."""

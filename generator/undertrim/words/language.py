@@ -1,0 +1,83 @@
+"""A language: its texts, its plurals, its decimal mark."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+
+from undertrim import resources
+
+ENGLISH = "en"
+
+Text = str | tuple[str, ...]
+"""A text, or its forms by number: for English the singular and the plural."""
+
+
+class UnknownLanguage(Exception):  # noqa: N818 - it names what was asked for
+    """There is no catalogue of this language."""
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """A language by its tag, with its texts by context and English; what is missing is said in English.
+
+    `form` tells which form of a text goes with a number.
+    """
+
+    tag: str = ENGLISH
+    texts: Mapping[tuple[str, Text], Text] = field(default_factory=dict)
+    form: Callable[[int], int] = lambda number: int(number != 1)
+    decimal_mark: str = "."
+
+    def text(self, context: str, english: Text, number: int = 1) -> str:
+        """The text of a context; `number` chooses where there is more than one."""
+        found = self.texts.get((context, english))
+        if isinstance(found, str):
+            return found
+        if found:
+            return found[self.form(number)]
+        return english if isinstance(english, str) else english[int(number != 1)]
+
+    def number(self, value: float) -> str:
+        """A number with no more digits than it needs."""
+        return f"{value:g}".replace(".", self.decimal_mark)
+
+
+_ENGLISH = Language()
+
+
+@cache
+def language(tag: str) -> Language:
+    """A language that the program speaks. Raises UnknownLanguage."""
+    if tag == ENGLISH:
+        return _ENGLISH
+    path = resources.inside("words", "locale", tag, "LC_MESSAGES", "undertrim.po")
+    if not path.is_file():
+        raise UnknownLanguage(tag)
+    return read(tag, path)
+
+
+def read(tag: str, path: Path) -> Language:
+    """A language from a gettext file. Texts that a translator has not looked at since they changed are left out."""
+    from gettext import c2py
+
+    from babel import Locale, UnknownLocaleError  # only needed for another language than English
+    from babel.messages.pofile import read_po
+    from babel.numbers import get_decimal_symbol
+
+    with path.open("rb") as file:
+        catalogue = read_po(file)
+    texts = {
+        (entry.context or "", _text(entry.id)): _text(entry.string)
+        for entry in catalogue
+        if entry.id and not entry.fuzzy and entry.string and all(entry.string)
+    }
+    try:
+        mark = get_decimal_symbol(Locale.parse(tag, sep="-"))
+    except UnknownLocaleError:
+        mark = "."
+    return Language(tag, texts, c2py(catalogue.plural_expr), mark)
+
+
+def _text(text: str | Sequence[str]) -> Text:
+    return text if isinstance(text, str) else tuple(text)
