@@ -18,7 +18,8 @@ from undertrim.words.language import Text, UnknownLanguage, language, read
 
 ROOT = Path(__file__).parent.parent.parent
 PACKAGE = Path(undertrim.__file__).parent
-ROOMS = sorted(path.stem for path in (PACKAGE / "words" / "english").glob("*.toml"))
+ENGLISH = PACKAGE / "words" / "english"
+ROOMS = sorted(path.relative_to(ENGLISH).with_suffix("").as_posix() for path in ENGLISH.rglob("*.toml"))
 
 
 def texts() -> Iterator[tuple[str, str, Text]]:
@@ -93,7 +94,7 @@ def test_a_translation_of_another_sentence_is_not_shown(marked: Language) -> Non
 def test_a_text_is_a_sentence_without_its_full_stop() -> None:
     for code, part, text in texts():
         for form in (text,) if isinstance(text, str) else text:
-            assert form.strip() == form != "", code
+            assert form.rstrip() == form != "", code  # what follows on a sentence begins with its space
             assert not form.endswith("."), code
         assert part in ("says", "way_out"), code
 
@@ -159,6 +160,17 @@ def _codes(path: Path) -> Iterator[str]:
             argument, room = places.get(node.func.id, (None, ""))
             if isinstance(argument, ast.Constant) and isinstance(argument.value, str):
                 yield room + argument.value
+
+
+def test_a_rule_has_no_sentence_that_it_does_not_use() -> None:
+    written = {code for path in PACKAGE.rglob("*.py") for code in _codes(path)}
+    assert {code for code, _, _ in texts() if code.startswith("rules/")} <= written
+
+
+def test_a_rule_says_only_sentences_of_its_own() -> None:
+    for path in (PACKAGE / "check" / "rules").glob("*.py"):
+        rule = path.stem.replace("_", "-")
+        assert {code.rpartition("/")[0] for code in _codes(path) if code.startswith("rules/")} <= {f"rules/{rule}"}
 
 
 def test_every_state_has_words_for_each_value_it_can_have() -> None:

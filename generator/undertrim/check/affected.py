@@ -1,13 +1,13 @@
 """Which cars something is true of, in the words of a message."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import prod
 
-from undertrim.check.findings import shown
 from undertrim.record.model import Assignment
+from undertrim.words import Items, Message, message, one_of, sentence
 
 
-def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
+def which(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> Message | str:
     """What sets the cars of `hit` apart among all `cars`, as ` where radio=map`; empty if it is all.
 
     Cars that no choice of variants picks out exactly are given by the first of them and how many others.
@@ -16,10 +16,23 @@ def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
         return ""
     of_hit, of_all = _choices(hit), _choices(cars)
     if prod(len(choices) for choices in of_hit.values()) == len(hit):
-        narrow = {name: " or ".join(some) for name, some in of_hit.items() if len(some) < len(of_all[name])}
-        return f" where {shown(narrow)}"
-    others = len(hit) - 1
-    return f" where {shown(hit[0])} (and in {others} other {'car' if others == 1 else 'cars'})"
+        narrow = {name: some for name, some in of_hit.items() if len(some) < len(of_all[name])}
+        return message("cars/where", car=_car(narrow))
+    return message(
+        "cars/where-first", car=_car({name: [choice] for name, choice in hit[0].items()}), count=len(hit) - 1
+    )
+
+
+def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
+    """The same as text, for rules that still write their sentences themselves."""
+    found = which(hit, cars)
+    return found if isinstance(found, str) else sentence(found)
+
+
+def _car(narrow: Mapping[str, Sequence[str]]) -> Items:
+    return Items(
+        tuple(message("cars/choice", variant=name, choice=one_of(*some)) for name, some in narrow.items()), "comma"
+    )
 
 
 def _choices(cars: Sequence[Assignment]) -> dict[str, list[str]]:

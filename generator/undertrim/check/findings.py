@@ -22,23 +22,34 @@ from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
 from undertrim.record.problem import Level, Position
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.store import Entry
+from undertrim.words import Message, sentence, way_out
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
     """Something wrong at a place in the record; `key` points at the key there instead of the value.
 
-    `message` is lower case, has no full stop and quotes values; `hint` is the way out. `about` are the ids that it rests on besides
+    `said` is what is wrong, with its way out in the catalogue. `about` are the ids that it rests on besides
     those that lead to its place: where one of them could not be read, it is not worth saying. `beside` is for rules for the
     collection: the addresses of all records that it rests on besides its own; empty where it may rest on any, or on one that is not there.
     """
 
     pointer: Pointer
-    message: str
-    hint: str = ""
+    said: Message | str
+    way: str = ""
     key: bool = False
     about: tuple[str, ...] = ()
     beside: tuple[str, ...] = ()
+
+    @property
+    def message(self) -> str:
+        """What is wrong, in lower case, without a full stop, values in quotes."""
+        return self.said if isinstance(self.said, str) else sentence(self.said)
+
+    @property
+    def hint(self) -> str:
+        """The way out; empty where there is nothing to say."""
+        return self.way if isinstance(self.said, str) else way_out(self.said)
 
     def rests_on(self, names: Collection[str]) -> bool:
         """Whether one of the ids leads to its place, or is one that it is about."""

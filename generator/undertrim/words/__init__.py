@@ -6,13 +6,14 @@ No code reads the text back: what decides is the code or a field beside it.
 
 from undertrim.words.catalogue import sentence, way_out
 from undertrim.words.language import Language, language
-from undertrim.words.message import Items, Message, Value, Word, all_of, message, one_of, word
+from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, word
 
 __all__ = [
     "Items",
     "Language",
     "Message",
     "Value",
+    "WayOut",
     "Word",
     "all_of",
     "language",

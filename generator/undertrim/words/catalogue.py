@@ -1,6 +1,6 @@
 """The catalogue: English in `english/<room>.toml`, other languages in gettext files that say the same.
 
-An entry of `english/replay.toml` has the code `replay/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
+An entry of `english/replay.toml` has the code `replay/<name>`, one of `english/rules/unused-part.toml` the code `rules/unused-part/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
 for `says` where the value `count` is 1. Values stand in all of them as `{name}`, and as `{name:lower}` where the sentence goes on in
 lower case. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
 is never shown for it.
@@ -14,14 +14,14 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.words.language import Language, Text, language
-from undertrim.words.message import Items, Message, Value, Word
+from undertrim.words.message import Items, Message, Value, WayOut, Word
 
 Entry = Mapping[str, str]
 
 
 @cache
 def english(room: str) -> Mapping[str, Entry]:
-    """The English of a room by the names in it."""
+    """The English of a room (`replay`, `rules/unused-part`) by the names in it."""
     return tomllib.loads(resources.inside("words", "english", f"{room}.toml").read_text(encoding="utf-8"))
 
 
@@ -36,7 +36,7 @@ def way_out(message: Message, speech: Language | None = None) -> str:
 
 
 def _filled(message: Message, part: str, speech: Language) -> str:
-    room, _, name = message.code.partition("/")
+    room, _, name = message.code.rpartition("/")
     known = texts(english(room)[name])
     if part not in known:
         return ""
@@ -79,6 +79,8 @@ def worded(value: Value, speech: Language) -> str:
             return speech.number(value)
         case Message():
             return sentence(value, speech)
+        case WayOut():
+            return way_out(value.of, speech)
         case Word():
             return speech.text("/".join((value.table, *value.entry)), _from_table(value))
         case Items():
@@ -91,8 +93,8 @@ def _listed(items: list[str], joined: str, speech: Language) -> str:
     """A list in the language's own way: `a`, `a and b`, `a, b and c`."""
     if len(items) < 2:
         return "".join(items)
-    join = english("lists")
-    first = reduce(lambda a, b: _pair(join, "comma", a, b, speech), items[:-1])
+    join, before = english("lists"), "comma" if joined in ("and", "or") else joined
+    first = reduce(lambda a, b: _pair(join, before, a, b, speech), items[:-1])
     return _pair(join, joined, first, items[-1], speech)
 
 

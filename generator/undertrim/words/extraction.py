@@ -12,9 +12,9 @@ Extracted = tuple[int, str, tuple[str, ...], list[str]]
 
 
 def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[Extracted]:
-    """The texts of one `english/<room>.toml`, each with its line, its code as context, and a remark on what it is."""
+    """The texts of one room of `english/`, each with its line, its code as context, and a remark on what it is."""
     text = file.read().decode("utf-8")
-    room = PurePath(file.name).stem
+    room = PurePath(file.name).with_suffix("").as_posix().rpartition("/english/")[2]
     lines = text.splitlines()
     for name, entry in tomllib.loads(text).items():
         yield from _entry(lines, f"{room}/{name}", name, entry)

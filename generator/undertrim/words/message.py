@@ -20,10 +20,17 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class Items:
-    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last."""
+    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last; or all by `comma` or `plus`."""
 
     values: tuple["Value", ...]
     joined: str = "and"
+
+
+@dataclass(frozen=True, slots=True)
+class WayOut:
+    """The way out of another message, as it stands in this one's."""
+
+    of: "Message"
 
 
 class Sayable(Protocol):
@@ -33,7 +40,7 @@ class Sayable(Protocol):
         """The value in words of a language."""
 
 
-Value = Union[str, int, float, Word, Items, Sayable, "Message"]
+Value = Union[str, int, float, Word, Items, WayOut, Sayable, "Message"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -123,7 +123,7 @@ from dataclasses import dataclass, field
 from itertools import combinations
 
 from undertrim.check import needs
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.collisions import lacking
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
@@ -136,7 +136,7 @@ from undertrim.derive.simulation import Fault, replay
 from undertrim.record.model import Assignment
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
-from undertrim.words import message, sentence, way_out
+from undertrim.words import Items, WayOut, message
 
 LEVEL = Level.ERROR
 
@@ -170,9 +170,14 @@ def check(subject: Subject) -> Iterator[Finding]:
             if car not in kept.cars:
                 kept.cars.append(car)
     for (_, place), item in seen.items():
-        which = f"for {' + '.join(item.job)}{where(item.cars, subject.cars)}"
-        said, way = sentence(item.fault.said), way_out(item.fault.said)
-        yield Finding(place, f"{said}, {which}", way, key=isinstance(place[-1], str))
+        said = message(
+            "rules/unsafe-procedure/in-a-job",
+            fault=item.fault.said,
+            way_out=WayOut(item.fault.said),
+            job=Items(item.job, "plus"),
+            where=which(item.cars, subject.cars),
+        )
+        yield Finding(place, said, key=isinstance(place[-1], str))
 
 
 def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:

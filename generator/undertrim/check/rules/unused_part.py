@@ -103,6 +103,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -119,12 +120,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     mistyped = any(undeclared(subject.record))
     for part in idle:
         if part.id not in anywhere and part.goes_to in ("", *subject.record.openings):
-            hint = "name it in 'behind', 'after' or 'under' of what it holds back, or remove it"
-            yield Finding(("parts", part.id), f"nothing needs '{part.id}' off", hint, key=True)
+            yield Finding(("parts", part.id), message("rules/unused-part/nothing-needs", part=part.id), key=True)
         elif part.id in anywhere and not mistyped:  # a mistyped choice is its own problem
-            hint = "see whether its 'when' agrees with the 'when' of what names it"
-            message = f"nothing needs '{part.id}' off in any car that has it"
-            yield Finding(("parts", part.id), message, hint, key=True)
+            yield Finding(("parts", part.id), message("rules/unused-part/in-no-car", part=part.id), key=True)
 
 
 def _needed(layout: Layout) -> set[str]:

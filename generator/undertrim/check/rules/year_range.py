@@ -44,8 +44,9 @@ error: built from '2014-03' to '2014-03' covers no month ('to' is the first mont
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import Built, Month
+from undertrim.record.model import Month
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -54,19 +55,15 @@ def check(subject: Subject) -> Iterator[Finding]:
     """The spans of the vehicle that run backwards or are empty."""
     vehicle = subject.record.vehicle
     built, years = vehicle.built, vehicle.model_years
-    if built.from_.index >= built.to.index:
-        message = f"built from '{built.from_}' to '{built.to}' covers no month"
-        yield Finding(("vehicle", "built"), message, _way_out(built))
+    if built.from_ == built.to:
+        found = message("rules/year-range/no-month", month=built.to, next=_month(built.to.index + 1))
+        yield Finding(("vehicle", "built"), found)
+    elif built.from_.index > built.to.index:
+        found = message("rules/year-range/built-backwards", first=built.from_, last=built.to)
+        yield Finding(("vehicle", "built"), found)
     if years and years.first > years.last:
-        message = f"the first model year '{years.first}' is after the last, '{years.last}'"
-        yield Finding(("vehicle", "model_years"), message, "exchange the two")
-
-
-def _way_out(built: Built) -> str:
-    if built.from_ != built.to:
-        return "exchange the two"
-    next_month = _month(built.to.index + 1)
-    return f"'to' is the first month no longer covered: for that one month write '{next_month}'"
+        found = message("rules/year-range/years-backwards", first=years.first, last=years.last)
+        yield Finding(("vehicle", "model_years"), found)
 
 
 def _month(index: int) -> Month:

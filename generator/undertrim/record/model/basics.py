@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import Annotated, Literal
 
 from undertrim.record.units import Quantity
+from undertrim.words import Language
 
 Assignment = Mapping[str, str]  # variant -> choice, for one particular car
 
@@ -91,3 +92,7 @@ class Month:
 
     def __str__(self) -> str:
         return f"{self.year:04}-{self.month:02}"
+
+    def say(self, _: Language) -> str:
+        """As typed, which is the same in every language."""
+        return str(self)
