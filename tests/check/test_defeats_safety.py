@@ -7,18 +7,13 @@ from fragments import findings, messages
 from rule_pages import BASE
 
 from undertrim.check import runner
-from undertrim.check.defeats import find
+from undertrim.check.defeats import defeats, find
 from undertrim.check.rules import defeats_safety, memory_keeper
 from undertrim.record.source import read_text
 from undertrim.record.store import entry
+from undertrim.words.catalogue import english
 
-BRAKE, BAG, CAMERA, BELT = (
-    "the parking-brake interlock",
-    "the restraint system",
-    "the reversing camera",
-    "the seat-belt reminder",
-)
-VIDEO = "the lock on moving pictures"
+BRAKE, BAG, CAMERA, BELT, VIDEO = "interlock", "restraint", "camera", "belt-reminder", "moving-pictures"
 
 
 @pytest.mark.parametrize(
@@ -144,6 +139,10 @@ def test_forbidden_or_only_named(text: str) -> None:
 )
 def test_what_a_text_stands_at_is_what_it_is_about(place: str, text: str, count: int) -> None:
     assert len(findings(defeats_safety, place.format(text))) == count
+
+
+def test_every_device_and_way_out_has_its_words_and_no_words_are_left() -> None:
+    assert {name for defeat in defeats() for name in (defeat.what, defeat.hint)} == set(english("defeats"))
 
 
 def test_it_cannot_be_allowed() -> None:

@@ -7,6 +7,9 @@ from hypothesis import strategies as st
 from undertrim.record import colours, schema
 from undertrim.record.colour_schemes import schemes, vocabulary
 from undertrim.record.colours import ColourError, WireColour, by_scheme, candidates, parse
+from undertrim.words import sentence, way_out
+
+WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
 
 # DIN 47100 (withdrawn): the colours of cores 1 to 20, base first.
 DIN_47100 = [
@@ -146,11 +149,11 @@ def test_what_a_text_means_is_told_by_scheme() -> None:
 @pytest.mark.parametrize(
     ("text", "scheme", "message", "hint"),
     [
-        ("R-W", "iec", "'r' is no known wire colour in the scheme 'iec'", colours._WRITE_WORDS),
+        ("R-W", "iec", "'r' is no known wire colour in the scheme 'iec'", WRITE_WORDS),
         ("blk", "words", "'blk' is no known wire colour in the scheme 'words'", "write 'black'"),
         ("RD", "words", "'rd' is no known wire colour in the scheme 'words'", "write 'red'"),
         ("RDWH", "iec", "'RDWH' does not say which colour is the base", "write 'RD/WH' or 'WH/RD'"),
-        ("rtxx", "german", "'rtxx' is no known wire colour in the scheme 'german'", colours._WRITE_WORDS),
+        ("rtxx", "german", "'rtxx' is no known wire colour in the scheme 'german'", WRITE_WORDS),
         ("rtrt", "german", "'rtrt' has red as base and as tracer", "write one colour only"),
         ("B", "german", "'B' has no single meaning", "it may be black or blue; write the word"),
         (
@@ -164,7 +167,7 @@ def test_what_a_text_means_is_told_by_scheme() -> None:
 def test_what_a_scheme_does_not_read(text: str, scheme: str, message: str, hint: str) -> None:
     with pytest.raises(ColourError) as caught:
         parse(text, scheme)
-    assert (caught.value.message, caught.value.hint) == (message, hint)
+    assert (sentence(caught.value.said), way_out(caught.value.said)) == (message, hint)
 
 
 @pytest.mark.parametrize("scheme", [name for name, scheme in schemes().items() if scheme.joined])

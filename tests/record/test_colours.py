@@ -7,6 +7,9 @@ import pytest
 from undertrim import resources
 from undertrim.record import colours
 from undertrim.record.colours import ColourError, parse
+from undertrim.words import sentence, way_out
+
+WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
 
 # IEC 60757:2021, table 1, in its order; GNYE from clause 5.1.
 IEC = {
@@ -126,8 +129,8 @@ def test_a_code_with_several_readings_is_not_guessed(code: str) -> None:
     for text in (code, code.lower(), f"{code}/red", f"red/{code}"):
         with pytest.raises(ColourError) as caught:
             parse(text)
-        assert caught.value.message == f"'{code}' has no single meaning"
-        assert re.fullmatch("it may be .+ or .+; write the word", caught.value.hint)
+        assert sentence(caught.value.said) == f"'{code}' has no single meaning"
+        assert re.fullmatch("it may be .+ or .+; write the word", way_out(caught.value.said))
 
 
 @pytest.mark.parametrize(
@@ -139,16 +142,16 @@ def test_a_code_with_several_readings_is_not_guessed(code: str) -> None:
         ("RDWH", "'RDWH' does not say which colour is the base", "write 'RD/WH' or 'WH/RD'"),
         ("light red", "no wire colour is called 'light red'", "there is light blue, light green, light grey"),
         ("", "no colour in ''", "write the colours as words, base first, for example 'red/white'"),
-        ("stripe", "'stripe' does not say which colour is the base", colours._WRITE_WORDS),
+        ("stripe", "'stripe' does not say which colour is the base", WRITE_WORDS),
         ("red/red", "'red/red' has red as base and as tracer", "write one colour only"),
-        ("red " * 3000, "12000 characters is no wire colour", colours._WRITE_WORDS),
-        ("qzx", "'qzx' is no known wire colour", colours._WRITE_WORDS),
+        ("red " * 3000, "12000 characters is no wire colour", WRITE_WORDS),
+        ("qzx", "'qzx' is no known wire colour", WRITE_WORDS),
     ],
 )
 def test_what_is_not_read_says_why(text: str, message: str, hint: str) -> None:
     with pytest.raises(ColourError) as caught:
         parse(text)
-    assert (caught.value.message, caught.value.hint) == (message, hint)
+    assert (sentence(caught.value.said), way_out(caught.value.said)) == (message, hint)
     assert str(caught.value) == f"{message}: {hint}"
 
 

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 import pytest
 
 from undertrim.record import colours, schema
-from undertrim.record.nearness import near, nearest, slip, slips
+from undertrim.record.nearness import near, nearest, slip, slips, suggestion
 from undertrim.resources import table
+from undertrim.words import message, one_of, quoted
 
 FUNCTIONS = schema.resolve("urn:undertrim:vehicle#/$defs/functionName")["enum"]
 ALL = "functions: " + ", ".join(FUNCTIONS)
@@ -52,7 +53,8 @@ def test_no_function_is_a_slip_of_another_that_is_meant() -> None:
     for word, meant in table("trade-words")["words"].items():
         expected = [name for name in meant if name in FUNCTIONS]
         if expected:
-            assert nearest(word, FUNCTIONS, "functions") == "write " + " or ".join(f"'{name}'" for name in expected)
+            said = message("nearness/write", names=one_of(*map(quoted, expected)))
+            assert suggestion(word, FUNCTIONS, "functions") == said
 
 
 def _words(found: object) -> Iterator[str]:

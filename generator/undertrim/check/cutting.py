@@ -1,6 +1,6 @@
 """Finds where a record cuts, drills or blows at a place where that must not be: by its fields, and by its texts."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.check import alterations, needs
@@ -9,17 +9,20 @@ from undertrim.check.stated import texts
 from undertrim.derive.cutting import Act, Bar, acts, bars
 from undertrim.record.model import Thing
 from undertrim.record.source import Pointer
+from undertrim.words import Items, Message, all_of, message, quoted
 
 _NAMED = ("hazard", "consequence", "name")
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """What a rule says of one reason: behind a word of a text, behind what a thing does by its fields, and the way out."""
+    """What a rule says of one reason: of a text that tells it, and of a thing that does it by its fields.
 
-    beside: str
-    holds: str
-    hint: str
+    The catalogue knows `word` in the first, `thing` and `done` in the second, and in both `named`, what is beside it.
+    """
+
+    told: Message
+    done: Message
 
 
 def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
@@ -31,28 +34,34 @@ def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
             yield from _by_fields(thing, home, *barred[home])
     for pointer, text in texts(subject.fields):
         if pointer[:2] in barred and pointer[-1] not in _NAMED:
-            said, fill = barred[pointer[:2]]
+            said, bar = barred[pointer[:2]]
             for word in alterations.find(text):
-                yield Finding(pointer, f"'{word}' {fill(said.beside)}", said.hint)
+                yield Finding(pointer, message(said.told.code, word=word, named=_named(bar)))
 
 
-def _barred(
-    subject: Subject, words: Mapping[str, Words]
-) -> Iterator[tuple[Pointer, tuple[Words, Callable[[str], str]]]]:
+def _barred(subject: Subject, words: Mapping[str, Words]) -> Iterator[tuple[Pointer, tuple[Words, Bar]]]:
     for thing in subject.record.things:
         bar = next((bar for bar in bars(subject.record, thing) if bar.why in words), None)
         if bar:
-            yield needs.home(thing), (words[bar.why], _filling(bar))
+            yield needs.home(thing), (words[bar.why], bar)
 
 
-def _filling(bar: Bar) -> Callable[[str], str]:
-    return lambda text: text.format(named="; ".join(f"'{name}'" for name in bar.named))
+def _named(bar: Bar) -> Items:
+    return Items(tuple(map(quoted, bar.named)), "semicolon")
 
 
-def _by_fields(thing: Thing, home: Pointer, said: Words, fill: Callable[[str], str]) -> Iterator[Finding]:
+def _by_fields(thing: Thing, home: Pointer, said: Words, bar: Bar) -> Iterator[Finding]:
     found: dict[Pointer, list[Act]] = {}
     for act in acts(thing):
         found.setdefault((*home, *act.place), []).append(act)
     for place, same in found.items():
-        done = " and ".join(f"'{act.what}'" + (f" to get '{act.fastener}' out" if act.fastener else "") for act in same)
-        yield Finding(place, f"'{thing.id}' is altered by {done}, and {fill(said.holds)}", said.hint)
+        yield Finding(place, message(said.done.code, thing=thing.id, done=_done(same), named=_named(bar)))
+
+
+def _done(same: Sequence[Act]) -> Items:
+    return all_of(
+        *(
+            message("cutting/to-get-out", act=act.what, fastener=act.fastener) if act.fastener else quoted(act.what)
+            for act in same
+        )
+    )

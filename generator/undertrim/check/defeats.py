@@ -16,7 +16,10 @@ _NEVER = re.compile(r"(?!)")
 
 @dataclass(frozen=True, slots=True)
 class Defeat:
-    """One way in which a device may be defeated; `about` names the device, `unless` makes a clause harmless."""
+    """One way in which a device may be defeated; `about` names the device, `unless` makes a clause harmless.
+
+    `what` is the device and `hint` the way out by their names in `words/english/defeats.toml`.
+    """
 
     what: str
     hint: str

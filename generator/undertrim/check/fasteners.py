@@ -17,9 +17,14 @@ class Held:
     fastener: Fastener
 
     @property
+    def typed(self) -> str:
+        """The fastener as the record has it: `screw: T20`."""
+        return f"{self.fastener.kind}: {self.fastener.what}"
+
+    @property
     def shown(self) -> str:
-        """The fastener as the record has it, quoted: 'screw: T20'."""
-        return f"'{self.fastener.kind}: {self.fastener.what}'"
+        """The same in quotes, for rules that still write their sentences themselves."""
+        return f"'{self.typed}'"
 
 
 def held(subject: Subject) -> Iterator[Held]:

@@ -1,6 +1,7 @@
 """Half-open spans of months, compared and shown."""
 
 from undertrim.record.model import Built, Month
+from undertrim.words import Message, message
 
 
 def common(one: Built, other: Built) -> Built | None:
@@ -17,6 +18,11 @@ def shown(first: Month, end: Month) -> str:
     return f"[{first}, {end})"
 
 
-def within(first: Month, end: Month) -> str:
+def span(first: Month, end: Month) -> Message:
+    """The same as a message."""
+    return message("months/span", first=first, end=end)
+
+
+def within(first: Month, end: Month) -> Message:
     """A span for the middle of a sentence: 'in 2016-05' for one month, else the span."""
-    return f"in {first}" if end.index - first.index == 1 else shown(first, end)
+    return message("months/one", month=first) if end.index - first.index == 1 else span(first, end)

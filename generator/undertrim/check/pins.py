@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.record.model import Connector, Part, Pin, Tether, VehicleRecord, When
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +21,10 @@ class Contact:
         """Where the pin stands."""
         return ("connectors", self.connector.id, "pins", self.pin.id)
 
-    def __str__(self) -> str:
-        return f"pin {self.pin.id} of '{self.connector.id}'"
+    @property
+    def said(self) -> Message:
+        """The pin as it stands in a sentence: pin 3 of 'main'."""
+        return message("pins/of-plug", pin=self.pin.id, plug=self.connector.id)
 
 
 def contacts(record: VehicleRecord) -> Iterator[Contact]:

@@ -8,10 +8,11 @@ from undertrim.record import trade_words
 from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
 from undertrim.record.nearness import slips
 from undertrim.record.wire_colour import Colour, WireColour, colours
+from undertrim.words import Items, Message, message, one_of, quoted, sentence, way_out
 
 __all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
 
-_WRITE_WORDS = "write the colours as words, base first, for example 'red/white'"
+_WRITE_WORDS = message("colours/write-words")
 _LONGEST = 100
 _SHORT = 4  # letters; what is shorter is a code, and its word is offered instead
 _MOST_OPEN = 3  # no wire has more than a base and two tracers
@@ -22,17 +23,19 @@ _LONE_MODIFIER = re.compile(r"\b(light|lt|dark|dk)\b[\s.-]*")
 
 
 class ColourError(ValueError):
-    """A text that names no wire colour for certain; `message` says what is wrong, `hint` the way out.
+    """A text that names no wire colour for certain; `said` is what is wrong, with its way out.
 
     Where one word of it has several readings, `word` is that word and `readings` are texts to put in its place.
     """
 
-    def __init__(self, message: str, hint: str, word: str = "", readings: Iterable[str] = ()) -> None:
-        super().__init__(f"{message}: {hint}")
-        self.message = message
-        self.hint = hint
+    def __init__(self, said: Message, word: str = "", readings: Iterable[str] = ()) -> None:
+        super().__init__(said, word)
+        self.said = said
         self.word = word
         self.readings = tuple(readings)
+
+    def __str__(self) -> str:
+        return f"{sentence(self.said)}: {way_out(self.said)}"
 
 
 def parse(text: str, scheme: str | None = None) -> WireColour:
@@ -42,9 +45,9 @@ def parse(text: str, scheme: str | None = None) -> WireColour:
     differently is read. Raises ColourError where a code has several readings, the order is open, or a word is unknown.
     """
     if len(text) > _LONGEST:
-        raise ColourError(f"{len(text)} characters is no wire colour", _WRITE_WORDS)
+        raise ColourError(message("colours/too-long", count=len(text), hint=_WRITE_WORDS))
     if scheme and scheme not in schemes():
-        raise ColourError(f"no colour scheme is called '{scheme}'", f"there is {', '.join(schemes())}")
+        raise ColourError(message("colours/no-scheme", scheme=scheme, known=Items(tuple(schemes()), "comma")))
     return _parsed(text, scheme or None)
 
 
@@ -53,9 +56,9 @@ def _parsed(text: str, scheme: str | None) -> WireColour:
     words = vocabulary(scheme)
     found = [colour for run in _runs(text, words) for colour in _read_run(run, words)]
     if not found:
-        raise ColourError(f"no colour in '{text}'", _WRITE_WORDS)
+        raise ColourError(message("colours/none", text=text, hint=_WRITE_WORDS))
     if found[0] in found[1:]:
-        raise ColourError(f"'{text}' has {found[0].name} as base and as tracer", "write one colour only")
+        raise ColourError(message("colours/same-twice", text=text, colour=found[0].name))
     return WireColour(text, found[0], tuple(found[1:]))
 
 
@@ -116,7 +119,7 @@ def _refuse_open_order(text: str, runs: list[list[str]], words: Vocabulary) -> N
     place = next((place for place, word in enumerate(runs[0]) if word in _MARKERS), None) if runs else None
     stripe_too_soon = place is not None and len(_read_run(runs[0][:place], words)) < 2
     if stripe_too_soon or any("on" in run for run in runs):
-        raise ColourError(f"'{text}' does not say which colour is the base", _WRITE_WORDS)
+        raise ColourError(message("colours/base-open", text=text, hint=_WRITE_WORDS))
 
 
 def _read_run(run: list[str], words: Vocabulary) -> list[Colour]:
@@ -134,7 +137,7 @@ def _shade(pair: str, words: Vocabulary) -> Colour:
     modifier, _, word = pair.partition(" ")
     name = pair if pair in words.known else f"{modifier} {_word(word, words)[0].name}"
     if name not in words.known:
-        raise ColourError(f"no wire colour is called '{name}'", _shades(modifier, words))
+        raise ColourError(message("colours/no-shade", name=name, known=_shades(modifier, words)))
     return words.known[name]
 
 
@@ -144,8 +147,8 @@ def _word(word: str, words: Vocabulary) -> list[Colour]:
         return [words.known[word]]
     if word in words.ambiguous:
         names = words.ambiguous[word]
-        hint = f"it may be {' or '.join(names)}; write the word"
-        raise ColourError(f"'{word.upper()}' has no single meaning", hint, word, names)
+        said = message("colours/several-meanings", word=word.upper(), meanings=one_of(*names))
+        raise ColourError(said, word, names)
     pieces = [words.joined.get(word[at : at + 2]) for at in range(0, len(word), 2)]
     if all(pieces):
         return [piece for piece in pieces if piece]
@@ -165,21 +168,23 @@ def _unknown(word: str, words: Vocabulary) -> ColourError:
     halves = (word[:2], word[2:])
     if len(word) == 4 and all(half in words.known for half in halves):
         both = ["/".join(pair) for pair in (halves, halves[::-1])]
-        hint = "write " + " or ".join(f"'{pair}'".upper() for pair in both)
-        return ColourError(f"'{word.upper()}' does not say which colour is the base", hint, word, both)
-    where = f" in the scheme '{words.scheme}'" if words.scheme else ""
-    return ColourError(f"'{word}' is no known wire colour{where}", _nearest(word, words))
+        hint = message("nearness/write", names=one_of(*(quoted(pair.upper()) for pair in both)))
+        return ColourError(message("colours/base-open", text=word.upper(), hint=hint), word, both)
+    if words.scheme:
+        said = message("colours/unknown-in-scheme", word=word, scheme=words.scheme, hint=_nearest(word, words))
+        return ColourError(said)
+    return ColourError(message("colours/unknown", word=word, hint=_nearest(word, words)))
 
 
-def _shades(modifier: str, words: Vocabulary) -> str:
+def _shades(modifier: str, words: Vocabulary) -> Items:
     names = {colour.name for colour in words.known.values()}
-    return "there is " + ", ".join(sorted(name for name in names if name.startswith(f"{modifier} ")))
+    return Items(tuple(sorted(name for name in names if name.startswith(f"{modifier} "))), "comma")
 
 
-def _nearest(word: str, words: Vocabulary) -> str:
+def _nearest(word: str, words: Vocabulary) -> Message:
     names = [name for name in words.known if len(name) > 2]
     if meant := trade_words.meant(word, names):
-        return f"write '{meant[0]}'"
+        return message("nearness/write", names=quoted(meant[0]))
     found = {words.known[name].name: name for name in slips(word, names)}
     close = sorted(name if name in found.values() or len(alias) < _SHORT else alias for name, alias in found.items())
-    return f"did you mean {' or '.join(map(repr, close))}?" if close else _WRITE_WORDS
+    return message("nearness/meant", names=one_of(*map(quoted, close))) if close else _WRITE_WORDS

@@ -4,10 +4,11 @@ Likeness is no meaning: 'ignition' looks like 'illumination' and is another wire
 strokes mend it and no other known word is as near.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import cache
 
 from undertrim.record import trade_words
+from undertrim.words import Items, Message, Value, message, one_of, quoted, sentence
 
 _SHOWN = 40
 _LONGEST = 60
@@ -16,16 +17,18 @@ _FOR_TWO = 8
 """From so many letters on, two slips are likely to be slips."""
 
 
-def nearest(word: str, known: list[str], what: str) -> str:
-    """The hint for an unknown word: what the trade calls so, else the one it is a slip of, else all there are."""
+def suggestion(word: str, known: Sequence[str], what: Value) -> Message:
+    """The hint for an unknown word: what the trade calls so, else the one it is a slip of, else all there are; `what` says what those are."""
     if meant := trade_words.meant(word, known):
-        return f"write {_either(meant)}"
-    found = slips(word, known)
-    return f"did you mean {_either(found)}?" if found else f"{what}: {', '.join(known[:_SHOWN])}"
+        return message("nearness/write", names=one_of(*map(quoted, meant)))
+    if found := slips(word, known):
+        return message("nearness/meant", names=one_of(*map(quoted, found)))
+    return message("nearness/all", what=what, names=Items(tuple(known[:_SHOWN]), "comma"))
 
 
-def _either(names: list[str]) -> str:
-    return " or ".join(f"'{name}'" for name in names)
+def nearest(word: str, known: Sequence[str], what: str) -> str:
+    """The same as text, for what still writes its sentences itself."""
+    return sentence(suggestion(word, known, what))
 
 
 def near(word: str, known: Iterable[str]) -> str:

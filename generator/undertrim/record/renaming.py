@@ -4,14 +4,22 @@ import os
 import shlex
 from pathlib import Path
 
+from undertrim.words import Message, message, sentence
 
-def rename(now: Path, wanted: Path) -> str:
+
+def renaming(now: Path, wanted: Path) -> Message | str:
     """How to rename a file, whether or not git knows it yet; in words where another file would be lost."""
     if wanted.exists() and not (now.exists() and wanted.samefile(now)):
-        return f"'{as_typed(wanted)}' is there already: keep one of the two"
+        return message("renaming/there-already", file=as_typed(wanted))
     if wanted.parent.exists() or now.parent == wanted.parent:
         return command("mv", now, wanted)
     return f"{command('mkdir', '-p', wanted.parent)} && {command('mv', now, wanted)}"
+
+
+def rename(now: Path, wanted: Path) -> str:
+    """The same as text, for what still writes its sentences itself."""
+    found = renaming(now, wanted)
+    return found if isinstance(found, str) else sentence(found)
 
 
 def command(*words: str | Path) -> str:

@@ -92,6 +92,7 @@ from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, vehicles
 from undertrim.record.model import Built
 from undertrim.record.problem import Level
+from undertrim.words import Items, Value, all_of, message
 
 LEVEL = Level.ERROR
 
@@ -113,14 +114,19 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
 
 def _finding(vehicle: VehicleCard, boundary: Boundary, crossed: Sequence[Boundary]) -> Finding:
     built = vehicle.facts.built
-    where = "this record" if boundary.declared.card is vehicle.card else f"'{boundary.declared.file}'"
-    message = f"span {months.shown(built.from_, built.to)} crosses the boundary {boundary.month} declared in {where}"
-    hint = f"split into {_pieces(built, crossed)}, or add '{boundary.month}' to 'confirmed_across'"
-    return Finding(_PLACE, message, hint, beside=(boundary.declared.card.address,))
+    facts: dict[str, Value] = {
+        "span": months.span(built.from_, built.to),
+        "month": boundary.month,
+        "pieces": _pieces(built, crossed),
+    }
+    if boundary.declared.card is vehicle.card:
+        found = message("rules/boundary-crossed/declared-here", **facts)
+    else:
+        found = message("rules/boundary-crossed/declared-elsewhere", file=boundary.declared.file, **facts)
+    return Finding(_PLACE, found, beside=(boundary.declared.card.address,))
 
 
-def _pieces(built: Built, crossed: Sequence[Boundary]) -> str:
+def _pieces(built: Built, crossed: Sequence[Boundary]) -> Items:
     """The spans that are left between the boundaries: '[2014-01, 2016-07) and [2016-07, 2019-01)'."""
     ends = [built.from_, *(boundary.month for boundary in crossed), built.to]
-    *some, last = (months.shown(first, end) for first, end in pairwise(ends))
-    return f"{', '.join(some)} and {last}"
+    return all_of(*(months.span(first, end) for first, end in pairwise(ends)))

@@ -58,10 +58,9 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Built, Choice, Variant
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
-
-_MEET = "let one end where the other begins"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -76,9 +75,8 @@ def _variant(variant: Variant, span: Built) -> Iterator[Finding]:
     ranges: list[tuple[Choice, Built]] = []
     for choice in variant.choices.values():
         if choice.built is None:
-            message = f"'{choice.id}' has no months, and other choices of '{variant.id}' have"
-            hint = "add 'built', or make another variant of what the month does not decide"
-            yield Finding(("variants", variant.id, "choices", choice.id), message, hint)
+            found = message("rules/build-ranges/no-months", choice=choice.id, variant=variant.id)
+            yield Finding(("variants", variant.id, "choices", choice.id), found)
         elif (finding := _impossible(_place(variant, choice), choice.id, choice.built, span)) is not None:
             yield finding
         else:
@@ -92,12 +90,10 @@ def _variant(variant: Variant, span: Built) -> Iterator[Finding]:
 def _impossible(place: Pointer, name: str, built: Built, span: Built) -> Finding | None:
     """Months that no car of the record can have."""
     if built.from_.index >= built.to.index:
-        message = f"'{name}' ends in {built.to}, no later than it begins"
-        return Finding(place, message, "months are half open: 'to' is the first month not covered")
+        return Finding(place, message("rules/build-ranges/ends-too-soon", choice=name, month=built.to))
     if months.common(built, span) is None:
-        shown, whole = months.shown(built.from_, built.to), months.shown(span.from_, span.to)
-        message = f"'{name}' {shown} has no month of the record's {whole}"
-        return Finding(place, message, "mend the months, or remove the choice")
+        own, whole = months.span(built.from_, built.to), months.span(span.from_, span.to)
+        return Finding(place, message("rules/build-ranges/outside-the-record", choice=name, span=own, whole=whole))
     return None
 
 
@@ -106,11 +102,13 @@ def _between(variant: Variant, ranges: list[tuple[Choice, Built]]) -> Iterator[F
     for count, (other, second) in enumerate(ranges[1:], 1):
         one, first = _longest(ranges[:count])
         if common := months.common(first, second):
-            message = f"'{one.id}' and '{other.id}' overlap {months.within(common.from_, common.to)}"
-            yield Finding(_place(variant, other), message, _MEET, about=(one.id,))
+            shared = months.within(common.from_, common.to)
+            found = message("rules/build-ranges/overlap", one=one.id, other=other.id, months=shared)
+            yield Finding(_place(variant, other), found, about=(one.id,))
         elif first.to.index < second.from_.index:
-            message = f"'{one.id}' and '{other.id}' leave a gap {months.within(first.to, second.from_)}"
-            yield Finding(_place(variant, other), message, _MEET, about=(one.id,))
+            between = months.within(first.to, second.from_)
+            found = message("rules/build-ranges/gap", one=one.id, other=other.id, months=between)
+            yield Finding(_place(variant, other), found, about=(one.id,))
 
 
 def _ends(variant: Variant, ranges: list[tuple[Choice, Built]], span: Built) -> Iterator[Finding]:
@@ -118,12 +116,13 @@ def _ends(variant: Variant, ranges: list[tuple[Choice, Built]], span: Built) -> 
     first, begins = ranges[0]
     last, ends = _longest(ranges)
     if begins.from_.index > span.from_.index:
-        message = f"before '{first.id}' the record begins: gap {months.within(span.from_, begins.from_)}"
-        hint = f"let the first choice begin where the record does, in {span.from_}"
-        yield Finding(_place(variant, first), message, hint)
+        gap = months.within(span.from_, begins.from_)
+        found = message("rules/build-ranges/gap-before-first", choice=first.id, months=gap, month=span.from_)
+        yield Finding(_place(variant, first), found)
     if ends.to.index < span.to.index:
-        message = f"after '{last.id}' the record goes on: gap {months.within(ends.to, span.to)}"
-        yield Finding(_place(variant, last), message, f"let the last choice end where the record does, in {span.to}")
+        gap = months.within(ends.to, span.to)
+        found = message("rules/build-ranges/gap-after-last", choice=last.id, months=gap, month=span.to)
+        yield Finding(_place(variant, last), found)
 
 
 def _longest(ranges: list[tuple[Choice, Built]]) -> tuple[Choice, Built]:

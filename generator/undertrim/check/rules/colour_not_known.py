@@ -102,4 +102,4 @@ def _look(place: Pointer, colour: str, scheme: str = "") -> Iterator[Finding]:
     try:
         _ = colours.parse(colour, scheme) if colour else None
     except colours.ColourError as error:
-        yield Finding(place, error.message, error.hint)
+        yield Finding(place, error.said)

@@ -65,6 +65,7 @@ from undertrim.check.boundaries import Boundaries, crosses
 from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, vehicles
 from undertrim.record.problem import Level
+from undertrim.words import Items, message
 
 LEVEL = Level.ERROR
 
@@ -81,11 +82,13 @@ def _look(vehicle: VehicleCard, known: Boundaries) -> Iterator[Finding]:
     declared = [boundary.month for boundary in known.of(vehicle)]
     for index, month in enumerate(vehicle.facts.confirmed_across):
         place = ("vehicle", "confirmed_across", index)
-        if month not in declared:
-            others = ", ".join(map(str, declared))
-            hint = f"its boundaries are {others}" if others else "declare it in 'boundaries', or remove it"
-            yield Finding(place, f"no record of this model declares the boundary '{month}'", hint)
-        elif not crosses(built, month):
+        if month not in declared and declared:
+            others = Items(tuple(declared), "comma")
             yield Finding(
-                place, f"the boundary '{month}' does not lie within {months.shown(built.from_, built.to)}", "remove it"
+                place, message("rules/confirmed-across-nothing/another-boundary", month=month, declared=others)
             )
+        elif month not in declared:
+            yield Finding(place, message("rules/confirmed-across-nothing/no-boundary", month=month))
+        elif not crosses(built, month):
+            span = months.span(built.from_, built.to)
+            yield Finding(place, message("rules/confirmed-across-nothing/outside", month=month, span=span))

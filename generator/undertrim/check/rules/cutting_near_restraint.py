@@ -63,10 +63,16 @@ from undertrim.check import cutting
 from undertrim.check.cutting import Words
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
-_WORDS = {"restraint": Words("beside {named}", "beside it are {named}", "use what is there, or leave this out")}
+_WORDS = {
+    "restraint": Words(
+        message("rules/cutting-near-restraint/told"),
+        message("rules/cutting-near-restraint/done"),
+    ),
+}
 
 
 def check(subject: Subject) -> Iterator[Finding]:

@@ -90,19 +90,18 @@ from undertrim.check import cutting
 from undertrim.check.cutting import Words
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
 _WORDS = {
     "sensor": Words(
-        "in a door with a crash pressure sensor",
-        "its door holds a crash pressure sensor",
-        "use what is there, or leave this out",
+        message("rules/cutting-near-sensor/told"),
+        message("rules/cutting-near-sensor/done"),
     ),
     "sensor-unknown": Words(
-        "in a door that may hold a crash pressure sensor",
-        "whether its door holds a crash pressure sensor is not known",
-        "look it up: until 'crash_sensor' says no, nothing is altered here",
+        message("rules/cutting-near-sensor/told-unknown"),
+        message("rules/cutting-near-sensor/done-unknown"),
     ),
 }
 

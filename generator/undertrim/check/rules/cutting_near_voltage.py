@@ -83,19 +83,18 @@ from undertrim.check import cutting
 from undertrim.check.cutting import Words
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
 _WORDS = {
     "voltage": Words(
-        "where high-voltage cables run near",
-        "high-voltage cables run near it",
-        "use what is there, or leave this out",
+        message("rules/cutting-near-voltage/told"),
+        message("rules/cutting-near-voltage/done"),
     ),
     "voltage-unknown": Words(
-        "where nobody knows how near the high voltage comes",
-        "how near the high voltage comes to it is not known",
-        "look it up: until 'high_voltage' says clear, nothing is altered here",
+        message("rules/cutting-near-voltage/told-unknown"),
+        message("rules/cutting-near-voltage/done-unknown"),
     ),
 }
 

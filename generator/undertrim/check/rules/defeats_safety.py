@@ -81,6 +81,7 @@ from undertrim.record.fields import Field
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -102,8 +103,8 @@ def _look(fields: Iterable[Field], record: VehicleRecord | None) -> Iterator[Fin
         if pointer[-1] in _NAMED:
             continue
         for told in defeats.find(text, _about(pointer, record) if record else ""):
-            message = f"the text tells how to defeat {told.defeat.what}: '{told.phrase}'"
-            yield Finding(pointer, message, told.defeat.hint)
+            what, hint = message(f"defeats/{told.defeat.what}"), message(f"defeats/{told.defeat.hint}")
+            yield Finding(pointer, message("rules/defeats-safety/told", what=what, phrase=told.phrase, hint=hint))
 
 
 def _about(pointer: Pointer, record: VehicleRecord) -> str:
