@@ -47,10 +47,14 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import AfterBattery
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
-_LISTS = {"before": "before the battery goes off", "after": "after the battery is back"}
+_LISTS = {
+    "before": message("rules/battery-lists/before-not-said"),
+    "after": message("rules/battery-lists/after-not-said"),
+}
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -58,13 +62,12 @@ def check(subject: Subject) -> Iterator[Finding]:
     known = subject.record.after_battery or AfterBattery()
     off = [prep for prep in subject.record.preps.values() if prep.sets.get("battery") == "off"]
     whole = subject.intact(("after_battery",))
-    for name, when in _LISTS.items():
+    for name, not_said in _LISTS.items():
         entries = known.before if name == "before" else known.after
         if off and whole and not entries and name not in known.checked_none:
-            hint = f"list it under '{name}', or 'checked_none: [{name}]' if somebody looked"
             place: Pointer = ("after_battery",) if subject.record.after_battery else ("preps", off[0].id)
-            yield Finding(place, f"nothing is said of what to do {when}", hint, key=True)
+            yield Finding(place, not_said, key=True)
         elif entries and name in known.checked_none:
             index = known.checked_none.index(name)
-            message = f"'checked_none' names '{name}', which has entries"
-            yield Finding(("after_battery", "checked_none", index), message, "take out one of the two")
+            found = message("rules/battery-lists/said-to-be-none", name=name)
+            yield Finding(("after_battery", "checked_none", index), found)

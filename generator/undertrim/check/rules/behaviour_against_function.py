@@ -76,6 +76,7 @@ from undertrim.derive.wiring.functions import behaviours, may_behave
 from undertrim.derive.wiring.never import acts_as
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message, one_of, quoted
 
 LEVEL = Level.WARNING
 
@@ -101,9 +102,17 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
 def _look(place: Pointer, function: str, behaves: str) -> Iterator[Finding]:
     if not behaves or may_behave(function, behaves):
         return
-    may = " or ".join(f"'{name}'" for name in behaviours(function))
-    message = f"'{function}' with '{behaves}': {f'it may be {may}' if may else 'it has no behaviour of its own'}"
-    other = acts_as(function, behaves)
-    way_out = "meter it, then mend the function or how it behaves"
-    hint = way_out if other == function else f"{way_out}: this is how '{other}' behaves"
-    yield Finding((*place, "behaves"), message, hint)
+    hint, may = _hint(function, acts_as(function, behaves)), one_of(*map(quoted, behaviours(function)))
+    if may.values:
+        found = message(
+            "rules/behaviour-against-function/may-be", function=function, behaves=behaves, may=may, hint=hint
+        )
+    else:
+        found = message("rules/behaviour-against-function/has-none", function=function, behaves=behaves, hint=hint)
+    yield Finding((*place, "behaves"), found)
+
+
+def _hint(function: str, other: str) -> Message:
+    if other == function:
+        return message("rules/behaviour-against-function/meter")
+    return message("rules/behaviour-against-function/meter-other", other=other)

@@ -52,6 +52,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import TURNED, Fastener, Part
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -63,9 +64,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         out = [parts[name] for name in opening.behind if name in parts and parts[name].replaced == "yes"]
         held = _screws(out[0]) if len(out) == 1 and subject.intact(("parts", out[0].id)) else None
         if opening.bolts and held and opening.bolts.count != held and subject.intact(("openings", opening.id)):
-            message = f"the pattern has {opening.bolts.count} holes, and '{out[0].id}' is held by {held}"
-            hint = "count both again; if the factory speaker uses only some of the holes, allow it with that reason"
-            yield Finding(("openings", opening.id, "bolts", "count"), message, hint, about=(out[0].id,))
+            holes = opening.bolts.count
+            found = message("rules/bolts-and-screws-differ/counts-differ", holes=holes, part=out[0].id, held=held)
+            yield Finding(("openings", opening.id, "bolts", "count"), found, about=(out[0].id,))
 
 
 def _screws(part: Part) -> int | None:

@@ -59,6 +59,7 @@ from collections.abc import Iterator
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -68,6 +69,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     for opening in subject.record.openings.values():
         hole, bolts = outlines.of_hole(opening.hole), outlines.of_bolts(opening.bolts)
         if hole and bolts and outlines.inside(bolts, hole):
-            message = f"the bolts {bolts.shown} lie inside the hole {hole.shown}"
-            hint = "measure both again: bolts are measured middle to middle"
-            yield Finding(("openings", opening.id, "bolts"), message, hint)
+            found = message("rules/bolts-inside-hole/inside", bolts=bolts.said, hole=hole.said)
+            yield Finding(("openings", opening.id, "bolts"), found)

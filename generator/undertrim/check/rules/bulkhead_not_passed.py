@@ -49,6 +49,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -60,6 +61,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     for run in subject.record.runs.values():
         metal = any(item.through in _THROUGH for item in run.passes)
         if run.engine == "yes" and run.passes and not metal and subject.intact(("runs", run.id)):
-            message = f"'{run.id}' comes from the engine bay and goes through no hole of the bulkhead"
-            hint = "add where it passes the bulkhead, 'through' a grommet or an edge, or 'unknown'"
-            yield Finding(("runs", run.id, "passes"), message, hint, key=True)
+            found = message("rules/bulkhead-not-passed/through-nothing", run=run.id)
+            yield Finding(("runs", run.id, "passes"), found, key=True)

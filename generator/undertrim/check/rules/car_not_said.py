@@ -60,6 +60,7 @@ from undertrim.derive import cars
 from undertrim.derive.evidence.holding import looks, unsaid, years
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import Items, Message, message, one_of, quoted
 
 LEVEL = Level.WARNING
 
@@ -72,18 +73,18 @@ def check(subject: Subject) -> Iterator[Finding]:
     for look in looks(record):
         names = list(unsaid(record, look.car)) if look.at_a_car else []
         if names and subject.intact(look.pointer):
-            message = f"'{look.name}' does not say of its car: {', '.join(names)}"
             place = (*look.pointer, "car") if look.car else look.pointer
-            yield Finding(place, message, _way_out(record, names), key=True)
+            yield Finding(place, _said(record, look.name, names), key=True)
 
 
-def _way_out(record: VehicleRecord, names: list[str]) -> str:
+def _said(record: VehicleRecord, look: str, names: list[str]) -> Message:
     if names == ["side"]:
-        return "write 'side: left' or 'side: right', or 'unknown' if nobody noted it"
+        return message("rules/car-not-said/side-not-said", look=look)
     if len(names) == 1 and names != ["year"]:
-        labels = [f"'{choice.label}'" for choice in cars.variants(record)[names[0]].choices.values()]
-        return f"name a choice of '{names[0]}' as it is labelled, {' or '.join(labels)}, or write 'unknown' in 'is'"
-    return f"write for example 'car: {{{', '.join(_example(record, names))}}}', with 'unknown' for what nobody noted"
+        labels = one_of(*(quoted(choice.label) for choice in cars.variants(record)[names[0]].choices.values()))
+        return message("rules/car-not-said/choice-not-said", look=look, variant=names[0], labels=labels)
+    example = ", ".join(_example(record, names))  # as a record has it
+    return message("rules/car-not-said/not-said", look=look, names=Items(tuple(names), "comma"), example=example)
 
 
 def _example(record: VehicleRecord, names: list[str]) -> Iterator[str]:

@@ -66,6 +66,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Variant
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -81,9 +82,8 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _unmarked(variant: Variant) -> Iterator[Finding]:
     for choice in variant.choices.values():
         if not _plain(choice.tell):
-            message = f"choice '{choice.id}' of '{variant.id}' has no 'tell'"
-            hint = "say by what it is known with nothing taken apart"
-            yield Finding(("variants", variant.id, "choices", choice.id), message, hint, key=True)
+            found = message("rules/choice-without-mark/no-tell", choice=choice.id, variant=variant.id)
+            yield Finding(("variants", variant.id, "choices", choice.id), found, key=True)
 
 
 def _alike(variant: Variant) -> Iterator[Finding]:
@@ -93,8 +93,8 @@ def _alike(variant: Variant) -> Iterator[Finding]:
         other = first.setdefault(mark, choice.id)
         if mark and other != choice.id:
             place = ("variants", variant.id, "choices", choice.id, "tell")
-            message = f"choices '{other}' and '{choice.id}' of '{variant.id}' have the same 'tell'"
-            yield Finding(place, message, "say for each what the other does not show", about=(other,))
+            found = message("rules/choice-without-mark/same-tell", one=other, other=choice.id, variant=variant.id)
+            yield Finding(place, found, about=(other,))
 
 
 def _plain(text: str) -> str:

@@ -41,19 +41,22 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
 _SAME = 1e-9  # m
+_SIDES = {
+    "width": message("rules/clear-front-within-face/width-too-small"),
+    "height": message("rules/clear-front-within-face/height-too-small"),
+}
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every clear front that the opening does not lie in."""
     for opening in subject.record.openings.values():
-        for name in ("width", "height") if opening.face and opening.clear_front else ():
+        for name in _SIDES if opening.face and opening.clear_front else ():
             face, front = getattr(opening.face, name), getattr(opening.clear_front, name)
             if isinstance(face, Quantity) and isinstance(front, Quantity) and front.value < face.value - _SAME:
-                message = (
-                    f"the {name} of the clear front is '{front.text}', and that of the opening in it '{face.text}'"
-                )
-                yield Finding(("openings", opening.id, "clear_front", name), message, "measure both again")
+                found = message(_SIDES[name].code, front=front.text, face=face.text)
+                yield Finding(("openings", opening.id, "clear_front", name), found)

@@ -121,8 +121,9 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.conflicts import Dispute, Unsettled, disputes
 from undertrim.derive.evidence.facts import Fact
-from undertrim.record.complaints import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
+from undertrim.words import Items, Message, all_of, message, one_of, quoted
 
 LEVEL = Level.ERROR
 
@@ -134,9 +135,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         if not subject.intact(home):
             continue
         if dispute.fact is None:
-            message = f"the record has no single value at '{dispute.conflict.about}'"
-            hint = "write the fact down there, or mend the keys that lead to it"
-            yield Finding((*home, "about"), message, hint, about=tuple(dispute.conflict.about.split("/")))
+            about = dispute.conflict.about
+            found = message("rules/conflict-not-shown/no-such-fact", about=about)
+            yield Finding((*home, "about"), found, about=tuple(about.split("/")))
             continue
         if dispute.agreed:
             yield _agreed(dispute)
@@ -146,41 +147,45 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _agreed(dispute: Dispute) -> Finding:
-    said = " and ".join(f"'{claim.says}'" for claim in dispute.claims)
-    message = f"the claims of the conflict '{dispute.conflict.id}' are one value: {said}"
-    hint = "take the conflict out, and name both as sources of the fact"
-    return Finding(("conflicts", dispute.conflict.id, "claims"), message, hint)
+    name = dispute.conflict.id
+    found = message("rules/conflict-not-shown/one-value", conflict=name, claims=_claimed(dispute))
+    return Finding(("conflicts", name, "claims"), found)
+
+
+def _claimed(dispute: Dispute) -> Items:
+    return all_of(*(quoted(claim.says) for claim in dispute.claims))
 
 
 def _standing(dispute: Dispute, fact: Fact) -> Iterator[Finding]:
     """Whether the value in the record is one that the conflict allows."""
     name = dispute.conflict.id
-    hint = f"write the cautious one, '{dispute.cautious}', until a measurement settles it"
+    both = {"fact": fact.text, "conflict": name, "cautious": dispute.cautious}
     if not dispute.stands and not dispute.holds_cautious:
-        claimed = " and ".join(f"'{claim.says}'" for claim in dispute.claims)
-        message = f"'{fact.text}' stands here, which the conflict '{name}' does not know: it has {claimed}"
-        yield Finding(fact.pointer, message, hint, about=(name,))
+        found = message("rules/conflict-not-shown/not-claimed", claims=_claimed(dispute), **both)
+        yield Finding(fact.pointer, found, about=(name,))
     elif dispute.rule.safety and not dispute.settled and not dispute.holds_cautious:
-        message = f"'{fact.text}' stands here while the conflict '{name}' is open, and people can be hurt"
-        yield Finding(fact.pointer, message, hint, about=(name,))
+        yield Finding(fact.pointer, message("rules/conflict-not-shown/incautious", **both), about=(name,))
 
 
 def _settling(dispute: Dispute, fact: Fact, known: list[str]) -> Iterator[Finding]:
     """Whether what settles it does."""
-    if dispute.unsettled is None:
-        return
+    if dispute.unsettled is not None:
+        found = _unsettled(dispute, dispute.unsettled, fact, known)
+        yield Finding(("conflicts", dispute.conflict.id, "settled_by"), found, about=(dispute.conflict.settled_by,))
+
+
+def _unsettled(dispute: Dispute, why: Unsettled, fact: Fact, known: list[str]) -> Message:
+    """Why what is to settle it does not."""
     name, by = dispute.conflict.id, dispute.conflict.settled_by
-    says = " or ".join(f"'{claim.says}'" for claim in dispute.claims if by in claim.source)
-    message, hint = {
-        Unsettled.ABSENT: (f"no evidence '{by}'", nearest(by, known, "evidence ids here")),
-        Unsettled.NOT_MEASURED: (
-            f"'{by}' was not measured, so it settles nothing",
-            "measure, add it as evidence and as a claim, and name that",
-        ),
-        Unsettled.NO_CLAIM: (f"'{by}' is none of the sources of the conflict '{name}'", "add what it says as a claim"),
-        Unsettled.NOT_STANDING: (
-            f"'{by}' settles the conflict '{name}', but its value does not stand in the record: '{fact.text}' does",
-            f"write what it says: {says}",
-        ),
-    }[dispute.unsettled]
-    yield Finding(("conflicts", name, "settled_by"), message, hint, about=(by,))
+    match why:
+        case Unsettled.ABSENT:
+            hint = suggestion(by, known, message("rules/conflict-not-shown/evidence-here"))
+            return message("rules/conflict-not-shown/no-evidence", evidence=by, hint=hint)
+        case Unsettled.NOT_MEASURED:
+            return message("rules/conflict-not-shown/not-measured", evidence=by)
+        case Unsettled.NO_CLAIM:
+            return message("rules/conflict-not-shown/no-claim", evidence=by, conflict=name)
+        case Unsettled.NOT_STANDING:
+            says = one_of(*(quoted(claim.says) for claim in dispute.claims if by in claim.source))
+            facts = {"evidence": by, "conflict": name, "fact": fact.text}
+            return message("rules/conflict-not-shown/not-standing", claims=says, **facts)

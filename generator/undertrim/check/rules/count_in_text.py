@@ -62,6 +62,7 @@ from undertrim.check.stated import stated
 from undertrim.record.model import Fastener
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -84,8 +85,7 @@ def _look(pointer: Pointer, said: Said, fasteners: Iterable[Fastener]) -> Iterat
     total = sum(fastener.count for fastener in meant if isinstance(fastener.count, int))
     sums = _sums(group for fastener in meant for group in _groups(fastener))
     if said.number > total or (said.whole and said.number not in sums):
-        message = f"the text says '{said.text}', the fields beside it come to {total}"
-        yield Finding(pointer, message, "mend one of them, or leave the number out of the text")
+        yield Finding(pointer, message("rules/count-in-text/counts-differ", text=said.text, total=total))
 
 
 def _groups(fastener: Fastener) -> Iterator[int]:

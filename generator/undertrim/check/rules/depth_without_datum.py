@@ -64,6 +64,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Depth, Opening
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -78,8 +79,6 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _missing(opening: Opening, depth: Depth, clear: str) -> Iterator[Finding]:
     place = ("openings", opening.id, "depth")
     if not depth.datum:
-        hint = "add 'datum: skin', 'bracket', 'panel' or 'face'"
-        yield Finding((*place, "datum"), f"'{clear}' does not say what it was measured from", hint)
+        yield Finding((*place, "datum"), message("rules/depth-without-datum/no-datum", depth=clear))
     if not depth.over and opening.in_a_door:
-        hint = "add 'over: whole-travel', 'glass-down' or 'no-glass'"
-        yield Finding((*place, "over"), f"'{clear}' does not say whether the glass was moved", hint)
+        yield Finding((*place, "over"), message("rules/depth-without-datum/glass-not-said", depth=clear))

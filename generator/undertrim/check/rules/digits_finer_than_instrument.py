@@ -51,6 +51,7 @@ from undertrim.record.instruments import scales, too_fine
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity, UnitError, parse
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -61,9 +62,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         value = _quantity(item)
         if value and (found := _coarse(subject.record, nearest_source(subject.source.data, item.pointer), value)):
             name, scale = found
-            message = f"'{value.text}' has finer digits than the '{scale.text}' that {name} was measured with"
-            hint = "measure with a finer instrument, or leave off the digits that it cannot tell"
-            yield Finding(item.pointer, message, hint)
+            texts = {"value": value.text, "scale": scale.text, "evidence": name}
+            yield Finding(item.pointer, message("rules/digits-finer-than-instrument/too-fine", **texts))
 
 
 def _quantity(item: Field) -> Quantity | None:

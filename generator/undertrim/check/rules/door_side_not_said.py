@@ -41,6 +41,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Opening, Part, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
@@ -53,17 +54,15 @@ def check(subject: Subject) -> Iterator[Finding]:
     record = subject.record
     for section, things in (("parts", record.parts), ("openings", record.openings)):
         for thing in things.values():
-            message, hint = _said(record, thing) if thing.area in _DOORS else ("", "")
-            if message and subject.intact((section, thing.id)):
-                yield Finding((section, thing.id), message, hint, key=True, about=(thing.area,))
+            found = _said(record, thing) if thing.area in _DOORS else None
+            if found and subject.intact((section, thing.id)):
+                yield Finding((section, thing.id), found, key=True, about=(thing.area,))
 
 
-def _said(record: VehicleRecord, thing: Part | Opening) -> tuple[str, str]:
+def _said(record: VehicleRecord, thing: Part | Opening) -> Message | None:
     if not thing.each and not thing.on_side:
-        hint = "write 'each: [left, right]'; for what is in one door only, 'on_side'"
-        return f"'{thing.id}' is in '{thing.area}' and does not say on which side", hint
+        return message("rules/door-side-not-said/no-side", thing=thing.id, door=thing.area)
     both = any(item.area == thing.area and len(item.each) == _BOTH for item in record.openings.values())
     if len(thing.each) == 1 and both:
-        hint = "write 'each: [left, right]'; for what is in one door only, 'on_side'"
-        return f"'{thing.id}' is said for one door, and the openings of '{thing.area}' are in both", hint
-    return "", ""
+        return message("rules/door-side-not-said/one-door-only", thing=thing.id, door=thing.area)
+    return None

@@ -37,6 +37,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -46,5 +47,4 @@ def check(subject: Subject) -> Iterator[Finding]:
     for opening in subject.record.openings.values():
         place = ("openings", opening.id)
         if opening.kind == "speaker" and not opening.area and subject.intact(place):
-            hint = "add 'area', for example 'area: front-door'; until then it counts as one in any door"
-            yield Finding(place, f"'{opening.id}' does not say where it is", hint, key=True)
+            yield Finding(place, message("rules/door-without-area/no-area", opening=opening.id), key=True)
