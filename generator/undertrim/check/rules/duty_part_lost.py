@@ -44,9 +44,10 @@ error: no part 'panle' (did you mean 'panel'?)
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.complaints import nearest
 from undertrim.record.model import Duty, VehicleRecord
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -61,11 +62,11 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _part(record: VehicleRecord, duty: Duty) -> Iterator[Finding]:
     place, part = ("duties", duty.id, "part"), record.parts.get(duty.part)
     if part is None:
-        yield Finding(place, f"no part '{duty.part}'", nearest(duty.part, list(record.parts), "parts here"))
+        hint = suggestion(duty.part, list(record.parts), message("rules/duty-part-lost/parts-here"))
+        yield Finding(place, message("rules/duty-part-lost/no-part", part=duty.part, hint=hint))
     elif duty.kept_by == "stays" and part.replaced == "yes":
-        message = f"'{duty.id}' stays in '{part.id}', which is replaced"
-        hint = "say what becomes of it when that part is gone: 'none', 'interface' or 'moved'"
-        yield Finding(place, message, hint, about=(part.id,))
+        found = message("rules/duty-part-lost/part-replaced", duty=duty.id, part=part.id)
+        yield Finding(place, found, about=(part.id,))
     elif duty.kept_by == "moved" and not part.goes_to:
-        message = f"'{duty.id}' moves with '{part.id}', which goes nowhere"
-        yield Finding(place, message, "say by 'goes_to' to which opening the part moves", about=(part.id,))
+        found = message("rules/duty-part-lost/part-goes-nowhere", duty=duty.id, part=part.id)
+        yield Finding(place, found, about=(part.id,))

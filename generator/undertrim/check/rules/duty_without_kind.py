@@ -29,6 +29,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.fit.duty_kinds import kind_of, kinds
 from undertrim.record.nearness import near
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -38,6 +39,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     for duty in subject.record.duties.values():
         if kind_of(duty).weight == "unknown" and subject.intact(("duties", duty.id)):
             close = near(duty.id, kinds())
-            way = f"did you mean '{close}'? else say" if close else "say"
-            message = f"'{duty.id}' is no known duty, so nobody knows what hangs on it"
-            yield Finding(("duties", duty.id), message, f"{way} by 'what' which one it is")
+            if close:
+                found = message("rules/duty-without-kind/no-kind-near", duty=duty.id, near=close)
+            else:
+                found = message("rules/duty-without-kind/no-kind", duty=duty.id)
+            yield Finding(("duties", duty.id), found)

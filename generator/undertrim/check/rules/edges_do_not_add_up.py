@@ -50,6 +50,7 @@ from undertrim.check.fasteners import held
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Blank, Fastener
 from undertrim.record.problem import Level
+from undertrim.words import Items, message
 
 LEVEL = Level.ERROR
 
@@ -62,12 +63,16 @@ def check(subject: Subject) -> Iterator[Finding]:
         total = sum(fastener.at.values())
         if not fastener.at or not fastener.count or fastener.count == total:
             continue
-        message = f"the edges of {item.shown} add up to {total}"
         if fastener.count is Blank.UNKNOWN:
-            yield Finding(pointer, f"{message}, yet the count is 'unknown'", f"write 'count: {total}'")
+            found = message("rules/edges-do-not-add-up/count-unknown", fastener=item.typed, total=total)
         else:
-            yield Finding(pointer, f"{message}, the count is {fastener.count}", f"{_edges(fastener)}: count again")
+            counts = {"total": total, "stated": fastener.count}
+            edges = _edges(fastener)
+            found = message("rules/edges-do-not-add-up/another-count", fastener=item.typed, edges=edges, **counts)
+        yield Finding(pointer, found)
 
 
-def _edges(fastener: Fastener) -> str:
-    return ", ".join(f"{edge} {number}" for edge, number in fastener.at.items())
+def _edges(fastener: Fastener) -> Items:
+    edges = fastener.at.items()
+    each = (message("rules/edges-do-not-add-up/edge", edge=edge, number=number) for edge, number in edges)
+    return Items(tuple(each), "comma")

@@ -27,6 +27,7 @@ from datetime import date, datetime, timedelta, timezone
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.holding import looks
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -39,7 +40,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     now = today()
     for look in looks(subject.record):
         if date.fromisoformat(look.on) > now:
-            yield Finding((*look.pointer, "on"), f"dated {look.on}, a day that has not come yet", "correct the day")
+            yield Finding((*look.pointer, "on"), message("rules/evidence-after-today/to-come", day=look.on))
 
 
 def today() -> date:

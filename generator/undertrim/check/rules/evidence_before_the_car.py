@@ -33,7 +33,9 @@ from datetime import date
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.holding import first_day, looks
+from undertrim.record.model import Month
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -44,9 +46,12 @@ def check(subject: Subject) -> Iterator[Finding]:
         start = first_day(subject.record, None)
         day, first = date.fromisoformat(look.on), first_day(subject.record, look.car)
         if day < start:
-            message = f"dated {look.on}, and the first car of this record was built in {start:%Y-%m}"
-            hint = "correct the day, or take out what came from another record"
-            yield Finding((*look.pointer, "on"), message, hint)
+            found = message("rules/evidence-before-the-car/before-any-car", day=look.on, month=_month(start))
+            yield Finding((*look.pointer, "on"), found)
         elif day < first:
-            message = f"dated {look.on}, and this car was not built before {first:%Y-%m}"
-            yield Finding((*look.pointer, "on"), message, "correct the day or the car")
+            found = message("rules/evidence-before-the-car/before-this-car", day=look.on, month=_month(first))
+            yield Finding((*look.pointer, "on"), found)
+
+
+def _month(day: date) -> Month:
+    return Month(day.year, day.month)

@@ -72,13 +72,11 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.holding import Look, Misfit, Why, looks, misfits
 from undertrim.derive.evidence.seen import DRIVE_SIDE
-from undertrim.record.complaints import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
+from undertrim.words import Message, all_of, message
 
 LEVEL = Level.ERROR
-
-_NONE = "no car of this record"
-_OTHER = "else the evidence belongs to another record"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -93,42 +91,43 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _finding(look: Look, misfit: Misfit) -> Finding:
     typed = look.car is not None and not look.car.text
     place = (*look.pointer, "car", *misfit.field) if typed else (*look.pointer, "car")
-    message, hint = _said(misfit.value, misfit.has)[misfit.why]
     about = (misfit.has[0], misfit.value) if misfit.why in (Why.CHOICE, Why.CHOICE_THEN) else ()
-    return Finding(place, message, hint, key=typed and misfit.why is Why.VARIANT, about=about)
+    return Finding(place, _said(misfit), key=typed and misfit.why is Why.VARIANT, about=about)
 
 
-def _said(value: str, has: tuple[str, ...]) -> dict[Why, tuple[str, str]]:
-    """Message and way out for every reason; `has` is read by the one that is asked for."""
-    first, last = has[:1] or ("",), has[-1:] or ("",)
-    span = f"{has[-2] if len(has) > 1 else first[0]} until before {last[0]}"
-    return {
-        Why.YEAR: (
-            f"{_NONE} is of {value}: it covers {first[0]} to {last[0]}",
-            f"if it is one, write its month of build as 'built'; {_OTHER}",
-        ),
-        Why.MONTH_BESIDE_YEAR: (
-            f"a car built in {first[0]} is not of {value}",
-            "look at its plate, and correct 'year' or 'built'",
-        ),
-        Why.BUILT: (
-            f"{_NONE} is built in {value}: it covers {span}",
-            f"if it is one, 'built' of the record is too narrow; {_OTHER}",
-        ),
-        Why.SIDE: (
-            f"{_NONE} has its wheel on the {value}: it covers {' and '.join(has)}",
-            "correct the side, or add it to 'drive_side'",
-        ),
-        Why.VARIANT: (f"no variant '{value}'", _no_variant(value, has)),
-        Why.CHOICE: (f"'{first[0]}' has no choice '{value}'", nearest(value, list(has[1:]), "its choices")),
-        Why.CHOICE_THEN: (
-            f"'{first[0]}' is '{value}' only in cars built from {span}",
-            "look at its plate, and correct the month, the year or the choice",
-        ),
-    }
+def _said(misfit: Misfit) -> Message:
+    value, has = misfit.value, misfit.has
+    match misfit.why:
+        case Why.YEAR:
+            return _year(misfit)
+        case Why.MONTH_BESIDE_YEAR:
+            return message("rules/evidence-of-another-car/month-beside-year", month=has[0], year=value)
+        case Why.BUILT:
+            return message("rules/evidence-of-another-car/built", month=value, first=has[0], end=has[1])
+        case Why.SIDE:
+            sides = all_of(*(message(f"sides/{side}") for side in has))
+            return message("rules/evidence-of-another-car/side", side=message(f"sides/{value}"), sides=sides)
+        case Why.VARIANT:
+            return message("rules/evidence-of-another-car/no-variant", variant=value, hint=_no_variant(value, has))
+        case Why.CHOICE:
+            hint = suggestion(value, has[1:], message("rules/evidence-of-another-car/its-choices"))
+            return message("rules/evidence-of-another-car/no-choice", variant=has[0], choice=value, hint=hint)
+        case Why.CHOICE_THEN:
+            built = {"first": has[1], "end": has[2]}
+            return message("rules/evidence-of-another-car/choice-then", variant=has[0], choice=value, **built)
 
 
-def _no_variant(name: str, known: tuple[str, ...]) -> str:
+def _year(misfit: Misfit) -> Message:
+    first, last = misfit.has
+    if misfit.until:
+        span = {"year": misfit.value, "until": misfit.until}
+        return message("rules/evidence-of-another-car/years", first=first, last=last, **span)
+    return message("rules/evidence-of-another-car/year", year=misfit.value, first=first, last=last)
+
+
+def _no_variant(name: str, known: tuple[str, ...]) -> Message:
     if name == DRIVE_SIDE:
-        return "write 'side: left' or 'side: right' beside 'is'"
-    return nearest(name, list(known), "variants here") if known else "say it in 'note', or declare it under 'variants'"
+        return message("rules/evidence-of-another-car/write-side")
+    if known:
+        return suggestion(name, known, message("rules/evidence-of-another-car/variants-here"))
+    return message("rules/evidence-of-another-car/in-note")

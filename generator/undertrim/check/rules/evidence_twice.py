@@ -49,20 +49,17 @@ warning: 'e4' stands word for word in 'brindleway/otter-2014-2018' too (take out
 
 import json
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from undertrim.check.findings import Card, Finding
 from undertrim.record.problem import Level
+from undertrim.words import Message, all_of, message, quoted
 
 LEVEL = Level.WARNING
 
 _AT_A_CAR = ("measured", "seen")
 _NAMED = 3
 """So many pieces are named, the rest counted."""
-_WAY_OUT = (
-    "take out what was copied, with the facts that rest on it; "
-    "if two cars were looked at, say in 'note' what sets this one apart"
-)
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -79,15 +76,12 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
             if other:
                 shared.setdefault((id(card), id(other)), (card, other, []))[2].append(name)
     for card, other, names in shared.values():
-        yield (
-            card,
-            Finding(("evidence", names[0]), _message(dict.fromkeys(names), other), _WAY_OUT, beside=(other.address,)),
-        )
+        found = _found(list(dict.fromkeys(names)), other)
+        yield card, Finding(("evidence", names[0]), found, beside=(other.address,))
 
 
-def _message(names: Iterable[str], other: Card) -> str:
-    quoted = [f"'{name}'" for name in names]
-    rest = [f"{len(quoted) - _NAMED} more"] if len(quoted) > _NAMED else []
-    said = [*quoted[:_NAMED], *rest]
-    listed = f"{', '.join(said[:-1])} and {said[-1]} stand" if len(said) > 1 else f"{said[0]} stands"
-    return f"{listed} word for word in '{other.address}' too"
+def _found(names: Sequence[str], other: Card) -> Message:
+    more = len(names) - _NAMED
+    rest = [message("rules/evidence-twice/more", count=more)] if more > 0 else []
+    listed = all_of(*map(quoted, names[:_NAMED]), *rest)
+    return message("rules/evidence-twice/word-for-word", count=len(names), names=listed, other=other.address)

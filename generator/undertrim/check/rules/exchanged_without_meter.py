@@ -69,9 +69,10 @@ warning: B3 has 'front-right-minus' here and 'front-right-plus' by ISO 10487 blo
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.wiring.standards import Expected, exchanged, expected, title
+from undertrim.derive.wiring.standards import Expected, exchanged, expected
 from undertrim.record.model import Connector, Pin
 from undertrim.record.problem import Level
+from undertrim.words import Message, Value, message, word
 
 LEVEL = Level.WARNING
 
@@ -83,7 +84,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             usual = expected(connector.standard, _contact(connector, pin))
             if usual and not usual.allows(pin.function) and pin.function != "spare" and pin.metered == "no":
                 place = ("connectors", connector.id, "pins", pin.id, "function")
-                yield Finding(place, _message(connector, pin, usual), _hint(connector, pin))
+                yield Finding(place, _said(connector, pin, usual))
 
 
 def _contact(connector: Connector, pin: Pin) -> str:
@@ -91,11 +92,9 @@ def _contact(connector: Connector, pin: Pin) -> str:
     return f"{connector.standard[-1:].upper()}{pin.id}" if pin.id.isdecimal() else pin.id
 
 
-def _message(connector: Connector, pin: Pin, usual: Expected) -> str:
-    return f"{usual.pin} has '{pin.function}' here and '{usual.function}' by {title(connector.standard)}"
-
-
-def _hint(connector: Connector, pin: Pin) -> str:
+def _said(connector: Connector, pin: Pin, usual: Expected) -> Message:
+    standard = word("plug-standards", connector.standard, "title")
+    facts: dict[str, Value] = {"pin": usual.pin, "function": pin.function, "usual": usual.function}
     if pin.id in exchanged(connector):
-        return "A4 and A7 are known to be exchanged in some cars: meter both, then write 'metered: yes'"
-    return "meter it and write 'metered: yes', or mend the function"
+        return message("rules/exchanged-without-meter/exchanged", standard=standard, **facts)
+    return message("rules/exchanged-without-meter/differs", standard=standard, **facts)

@@ -62,6 +62,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Fastener
 from undertrim.record.problem import Level
 from undertrim.resources import table
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
@@ -77,16 +78,16 @@ def check(subject: Subject) -> Iterator[Finding]:
             continue
         pointer = (*item.pointer, "count")
         if fastener.count == 0:
-            hint = "remove it if there is none, or write 'count: unknown'"
-            yield Finding(pointer, f"{item.shown} has a count of 0", hint)
+            yield Finding(pointer, message("rules/fastener-without-count/none-of-it", fastener=item.typed))
         elif fastener.count is None and fastener.leave == "no":
-            yield Finding(pointer, f"{item.shown} has no count", _way_out(subject, item))
+            yield Finding(pointer, _uncounted(subject, item))
 
 
-def _way_out(subject: Subject, item: Held) -> str:
+def _uncounted(subject: Subject, item: Held) -> Message:
     if item.fastener.at and subject.intact((*item.pointer, "at")):
-        return f"write 'count: {_sum(item.fastener)}': that is what its edges add up to"
-    return "count them, or write 'count: unknown'"
+        total = _sum(item.fastener)
+        return message("rules/fastener-without-count/no-count-but-edges", fastener=item.typed, total=total)
+    return message("rules/fastener-without-count/no-count", fastener=item.typed)
 
 
 def _sum(fastener: Fastener) -> int:

@@ -34,6 +34,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Opening, Part, Prep
 from undertrim.record.problem import Level
+from undertrim.words import all_of, message
 
 LEVEL = Level.WARNING
 
@@ -60,10 +61,11 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _section(subject: Subject, section: str, things: Mapping[str, Thing], names: Sequence[str]) -> Iterator[Finding]:
     wanted = [name for name in names if _usual([bool(getattr(thing, name)) for thing in things.values()])]
     for thing in things.values():
-        lacking = [f"'{name}'" for name in wanted if not getattr(thing, name)]
+        lacking = [name for name in wanted if not getattr(thing, name)]
         if lacking and subject.intact((section, thing.id)):
-            message = f"'{thing.id}' has no {' and no '.join(lacking)}, and most of its neighbours do"
-            yield Finding((section, thing.id), message, "add what is known of it", key=True)
+            fields = all_of(*(message("rules/field-left-out/no-field", field=name) for name in lacking))
+            found = message("rules/field-left-out/lacking", thing=thing.id, fields=fields)
+            yield Finding((section, thing.id), found, key=True)
 
 
 def _usual(stated: Sequence[bool]) -> bool:

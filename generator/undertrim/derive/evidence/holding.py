@@ -41,12 +41,16 @@ class Why(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Misfit:
-    """One thing about the car that cannot be so: why, the field's keys below `car`, the value, and what the record has."""
+    """One thing about the car that cannot be so: why, the field's keys below `car`, the value, and what the record has.
+
+    Where several years are said of the car, `value` is the first and `until` the last.
+    """
 
     why: Why
     field: tuple[str, ...]
     value: str
     has: tuple[str, ...]
+    until: str = ""
 
 
 def looks(record: VehicleRecord) -> Iterator[Look]:
@@ -104,8 +108,8 @@ def _year(record: VehicleRecord, known: Seen) -> Iterator[Misfit]:
     first, last = years(record)
     said = (known.year, known.year) if known.year else known.years
     if said and (said[1] < first or last < said[0]):
-        value = " to ".join(map(str, dict.fromkeys(said)))
-        yield Misfit(Why.YEAR, ("year",), value, (str(first), str(last)))
+        until = str(said[1]) if said[0] != said[1] else ""
+        yield Misfit(Why.YEAR, ("year",), str(said[0]), (str(first), str(last)), until)
     elif known.year and known.built and abs(known.year - known.built.year) > 1:
         yield Misfit(Why.MONTH_BESIDE_YEAR, ("year",), str(known.year), (str(known.built),))
 
