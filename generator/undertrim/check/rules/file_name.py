@@ -71,7 +71,8 @@ from pathlib import Path
 from undertrim.check.findings import Finding, Subject
 from undertrim.record import identity
 from undertrim.record.problem import Level
-from undertrim.record.renaming import rename
+from undertrim.record.renaming import renaming
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -85,8 +86,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     folder = _vehicles(path)
     is_now = path.relative_to(folder).as_posix()
     if unicodedata.normalize("NFC", is_now) != unicodedata.normalize("NFC", str(wanted)):
-        message = f"this vehicle's file is '{wanted}', not '{is_now}'"
-        yield Finding(("vehicle",), message, rename(path, folder / wanted), key=True)
+        way = renaming(path, folder / wanted)
+        found = message("rules/file-name/another-name", wanted=str(wanted), now=is_now, renaming=way)
+        yield Finding(("vehicle",), found, key=True)
 
 
 def _vehicles(path: Path) -> Path:

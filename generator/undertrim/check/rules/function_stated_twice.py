@@ -118,11 +118,11 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.pins import Contact, contacts
 from undertrim.derive.cars import together
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
 _MANY = ("ground", "spare", "data-high", "data-low", "data-single")
-_WHICH = "say with 'when' which cars have which"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -141,10 +141,10 @@ def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:
     for place, second in enumerate(found):
         first = next((one for one in found[:place] if _unexplained(one, second)), None)
         if first:
-            message = f"'{function}' is on {first} and on {second}"
-            hint = f"keep one, {_WHICH}, or say in a 'note' why there are two"
+            pins = {"first": first.said, "second": second.said}
+            said = message("rules/function-stated-twice/on-two-pins", function=function, **pins)
             about = (function, first.connector.id, first.pin.id)
-            yield Finding((*second.place, "function"), message, hint, about=about)
+            yield Finding((*second.place, "function"), said, about=about)
 
 
 def _unexplained(one: Contact, other: Contact) -> bool:
@@ -156,7 +156,8 @@ def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Itera
     for name, fact in subject.record.functions.items():
         for contact in pins.get(name, ()):
             if together(fact.when, *contact.conditions):
-                message = f"'{name}' is by '{fact.by}' here and on {contact}"
+                pin = contact.said
+                found = message("rules/function-stated-twice/also-on-a-pin", function=name, by=fact.by, pin=pin)
                 about = (contact.connector.id, contact.pin.id)
-                yield Finding(("functions", name), message, f"remove it here, or {_WHICH}", key=True, about=about)
+                yield Finding(("functions", name), found, key=True, about=about)
                 break

@@ -78,6 +78,7 @@ from undertrim.record.model import Pin
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -102,7 +103,8 @@ def _look(place: Pointer, wire: Pin | Lead) -> Iterator[Finding]:
     limit = carries(wire.gauge) if wire.gauge else None
     if limit is None or not isinstance(wire.fuse, Quantity) or wire.fuse.value <= limit.current:
         return
-    source = "derived from" if limit.derived else "by"
-    message = f"a fuse of '{wire.fuse.text}' is above what '{wire.gauge}' carries, {said(limit.current, 'A')} {source} 33 CFR 183.425"
-    hint = "look at fuse and wire again; if the insulation bears more, allow it with that reason"
-    yield Finding((*place, "fuse"), message, hint)
+    facts = {"fuse": wire.fuse.text, "gauge": wire.gauge, "limit": said(limit.current, "A")}
+    if limit.derived:
+        yield Finding((*place, "fuse"), message("rules/fuse-above-wire/by-what-follows", **facts))
+    else:
+        yield Finding((*place, "fuse"), message("rules/fuse-above-wire/by-the-table", **facts))

@@ -100,9 +100,10 @@ from dataclasses import replace
 from undertrim.check import months
 from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, vehicles
-from undertrim.record.complaints import nearest
 from undertrim.record.model import Built
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
@@ -124,23 +125,29 @@ def _look(vehicle: VehicleCard, known: dict[tuple[str, str], VehicleCard]) -> Fi
     before = known.get((vehicle.make, name))
     if before is None:
         others = [id_ for make, id_ in known if make == vehicle.make and id_ != vehicle.id]
-        hint = nearest(name, others, "records of this make") if others else "this make has no other record"
-        return Finding(_PLACE, f"no readable record '{name}' of this make", hint, about=(name,))
+        return Finding(_PLACE, _absent(name, others), about=(name,))
     if before is vehicle:
-        hint = "name the record of the phase before, or remove the line"
-        return Finding(_PLACE, f"'{name}' is this record itself", hint)
+        return Finding(_PLACE, message("rules/gap-after-neighbour/itself", name=name))
     found = _joint(name, before.facts.built, vehicle.facts.built)
     return replace(found, beside=(before.card.address,)) if found else None
 
 
+def _absent(name: str, others: Sequence[str]) -> Message:
+    if not others:
+        return message("rules/gap-after-neighbour/none-of-this-make", name=name)
+    hint = suggestion(name, others, message("rules/gap-after-neighbour/records-of-this-make"))
+    return message("rules/gap-after-neighbour/no-record", name=name, hint=hint)
+
+
 def _joint(name: str, before: Built, after: Built) -> Finding | None:
     """A gap or an overlap between two spans of which the second should begin where the first ends."""
-    hint = f"let '{name}' end in the month in which this record begins"
     if before.to.index < after.from_.index:
-        return Finding(_PLACE, f"gap {months.shown(before.to, after.from_)} after '{name}'", hint)
+        gap = months.span(before.to, after.from_)
+        return Finding(_PLACE, message("rules/gap-after-neighbour/gap", name=name, span=gap))
     span = months.common(before, after)
     if span:
-        return Finding(_PLACE, f"overlap {months.within(span.from_, span.to)} with '{name}'", hint)
+        shared = months.within(span.from_, span.to)
+        return Finding(_PLACE, message("rules/gap-after-neighbour/overlap", name=name, months=shared))
     if before.to.index > after.from_.index:
-        return Finding(_PLACE, f"'{name}' ends in {before.to}, after this record has ended", hint)
+        return Finding(_PLACE, message("rules/gap-after-neighbour/ends-after", name=name, month=before.to))
     return None

@@ -68,6 +68,7 @@ from collections.abc import Iterator
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, GearSubject
 from undertrim.record.problem import Level
+from undertrim.words import Value, message
 
 LEVEL = Level.ERROR
 
@@ -79,11 +80,9 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
     bolts = outlines.of_bolts(facts.bolts)
     if basket and flange and (sides := outlines.too_wide(basket, flange)):
         inner, outer = sides
-        message = (
-            f"the basket's {inner.name} '{inner.text}' is not smaller than the flange's {outer.name} '{outer.text}'"
-        )
-        hint = "the basket goes through the hole, the flange covers it: are the two exchanged?"
-        yield Finding(("gear", "basket"), message, hint)
+        sizes: dict[str, Value] = {"basket": inner.text, "flange": outer.text}
+        names: dict[str, Value] = {"inner": inner.called, "outer": outer.called}
+        yield Finding(("gear", "basket"), message("rules/gear-contradicts-itself/basket-too-wide", **names, **sizes))
     if basket and bolts and outlines.inside(bolts, basket):
-        message = f"the bolts {bolts.shown} lie inside the basket {basket.shown}, where there is nothing to screw into"
-        yield Finding(("gear", "bolts"), message, "measure both again: bolts are measured middle to middle")
+        both = {"bolts": bolts.said, "basket": basket.said}
+        yield Finding(("gear", "bolts"), message("rules/gear-contradicts-itself/bolts-inside-basket", **both))

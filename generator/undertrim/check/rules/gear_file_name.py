@@ -48,6 +48,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, GearSubject
 from undertrim.record import identity
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -57,5 +58,4 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
     facts = subject.record.gear
     wanted = identity.gear_path(facts.kind, facts.maker, facts.model)
     if subject.entry.path.parts[-3:] != ("gear", *wanted.parts):
-        hint = "rename the file, or mend 'kind', 'maker' or 'model'"
-        yield Finding(("gear",), f"this record belongs in '{wanted}'", hint, key=True)
+        yield Finding(("gear",), message("rules/gear-file-name/belongs-in", wanted=str(wanted)), key=True)

@@ -116,17 +116,55 @@ error: no lead set 'skerrowe-ls' (no gear is of kind 'leads')
 """
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import Vehicle, shelf, vehicles
 from undertrim.derive import cars
 from undertrim.record.gear import GearFacts, Place
 from undertrim.record.model import VehicleRecord
-from undertrim.record.nearness import near, nearest
+from undertrim.record.nearness import near, suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message, one_of, quoted
 
 LEVEL = Level.ERROR
+
+
+@dataclass(frozen=True, slots=True)
+class What:
+    """What is said where a kind of thing is absent: the message, what its names are called, and that there are none."""
+
+    absent: Message
+    names: Message
+    none: Message
+
+
+_OPENING = What(
+    message("rules/gear-names-absent/no-opening"),
+    message("rules/gear-names-absent/its-openings"),
+    message("rules/gear-names-absent/has-no-openings"),
+)
+_VARIANT = What(
+    message("rules/gear-names-absent/no-variant"),
+    message("rules/gear-names-absent/its-variants"),
+    message("rules/gear-names-absent/has-no-variants"),
+)
+_CHOICE = What(
+    message("rules/gear-names-absent/no-choice"),
+    message("rules/gear-names-absent/its-choices"),
+    message("rules/gear-names-absent/has-no-choices"),
+)
+_PART = What(
+    message("rules/gear-names-absent/no-part"),
+    message("rules/gear-names-absent/its-parts"),
+    message("rules/gear-names-absent/has-no-parts"),
+)
+_PLUG = What(
+    message("rules/gear-names-absent/no-plug"),
+    message("rules/gear-names-absent/its-plugs"),
+    message("rules/gear-names-absent/has-no-plugs"),
+)
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -148,32 +186,37 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
 
 def _lead_set(name: str, sets: Sequence[str]) -> Iterator[Finding]:
     if name and name not in sets:
-        hint = nearest(name, list(sets), "the lead sets") if sets else "no gear is of kind 'leads'"
-        yield Finding(("gear", "lead_set"), f"no lead set '{name}'", hint, about=(name,))
+        names, none = message("rules/gear-names-absent/the-lead-sets"), message("rules/gear-names-absent/no-leads")
+        hint = suggestion(name, sets, names) if sets else none
+        found = message("rules/gear-names-absent/no-lead-set", name=name, hint=hint)
+        yield Finding(("gear", "lead_set"), found, about=(name,))
 
 
 def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iterator[Finding]:
     vehicle = known.get(place.vehicle)
     if vehicle is None:
-        close = near(place.vehicle, known)
-        hint = f"did you mean '{close}'?" if close else "write make/id, as its file stands below 'records/vehicles'"
         about = tuple(place.vehicle.split("/"))
-        yield Finding((*pointer, "vehicle"), f"no vehicle record '{place.vehicle}'", hint, about=about)
+        yield Finding((*pointer, "vehicle"), _no_vehicle(place.vehicle, near(place.vehicle, known)), about=about)
     elif vehicle.record:
         openings = list(vehicle.record.openings)
-        yield from _absent((*pointer, "opening"), "opening", place.opening, place.vehicle, openings, [place.vehicle])
+        yield from _absent((*pointer, "opening"), _OPENING, place.opening, openings, [place.vehicle])
         yield from _conditions((*pointer, "when"), place, vehicle.record)
 
 
+def _no_vehicle(name: str, close: str) -> Message:
+    if close:
+        return message("rules/gear-names-absent/another-vehicle", name=name, near=close)
+    return message("rules/gear-names-absent/no-vehicle", name=name)
+
+
 def _conditions(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterator[Finding]:
-    variants, beside = cars.variants(record), [place.vehicle]
+    variants, suited = cars.variants(record), [place.vehicle]
     for name, choices in place.when.clauses:
         if name not in variants:
-            yield from _absent((*pointer, name), "variant", name, place.vehicle, list(variants), beside)
+            yield from _absent((*pointer, name), _VARIANT, name, list(variants), suited)
             continue
         for choice in choices:
-            where = f"{place.vehicle}/{name}"
-            yield from _absent((*pointer, name), "choice", choice, where, list(variants[name].choices), beside)
+            yield from _absent((*pointer, name), _CHOICE, choice, list(variants[name].choices), suited, name)
 
 
 def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
@@ -181,25 +224,23 @@ def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Fi
     parts = {name for record in suited.values() for name in record.parts}
     for index, step in enumerate(facts.assembly):
         if step.part:
-            yield from _absent(
-                ("gear", "assembly", index, "part"), "part", step.part, _all(suited), sorted(parts), suited
-            )
+            yield from _absent(("gear", "assembly", index, "part"), _PART, step.part, sorted(parts), suited)
 
 
 def _plugs(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
     plugs = {name for record in suited.values() for name in record.connectors}
     for name in facts.plugs:
-        yield from _absent(("gear", "plugs", name), "plug", name, _all(suited), sorted(plugs), suited)
-
-
-def _all(suited: Mapping[str, VehicleRecord]) -> str:
-    return "' or '".join(suited)
+        yield from _absent(("gear", "plugs", name), _PLUG, name, sorted(plugs), suited)
 
 
 def _absent(
-    pointer: Pointer, what: str, name: str, where: str, known: Collection[str], beside: Collection[str]
+    pointer: Pointer, what: What, name: str, known: Sequence[str], suited: Collection[str], variant: str = ""
 ) -> Iterator[Finding]:
+    """Says of a name that none of the suited vehicles, or the variant there, has it."""
     if name not in known:
-        hint = nearest(name, list(known), f"its {what}s") if known else f"it has no {what}s"
-        about = (name, *where.split("/"))
-        yield Finding(pointer, f"no {what} '{name}' in '{where}'", hint, about=about, beside=tuple(beside))
+        places = [f"{address}/{variant}" if variant else address for address in suited]
+        where = one_of(*map(quoted, places))
+        hint = suggestion(name, known, what.names) if known else what.none
+        about = (name, *(step for place in places for step in place.split("/")))
+        found = message(what.absent.code, name=name, where=where, hint=hint)
+        yield Finding(pointer, found, about=about, beside=tuple(suited))

@@ -102,6 +102,7 @@ from itertools import combinations
 from undertrim.check.findings import Card, Finding
 from undertrim.check.gear import GearCard, gear, same_measures
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
@@ -118,22 +119,19 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
         for one, other in combinations(shelf, 2):
             found = _same(one, other)
             if found:
-                message, hint = found
-                yield (
-                    one.card,
-                    Finding(("gear", "model"), f"{message} '{other.file}'", hint, beside=(other.card.address,)),
-                )
-                yield (
-                    other.card,
-                    Finding(("gear", "model"), f"{message} '{one.file}'", hint, beside=(one.card.address,)),
-                )
+                yield one.card, _finding(found, other)
+                yield other.card, _finding(found, one)
 
 
-def _same(one: GearCard, other: GearCard) -> tuple[str, str] | None:
-    """What is wrong with two pieces of one kind and maker, before the other's file, and the way out."""
+def _finding(found: Message, other: GearCard) -> Finding:
+    return Finding(("gear", "model"), message(found.code, other=other.file), beside=(other.card.address,))
+
+
+def _same(one: GearCard, other: GearCard) -> Message | None:
+    """What is wrong with two pieces of one kind and maker; the other's file is still to be said."""
     if one.model == other.model:
-        return "this is also in", "keep one record with what both know"
+        return message("rules/gear-twice/same-model")
     told_apart = one.facts.note and other.facts.note and one.facts.note != other.facts.note
     if one.facts.kind in _MEASURED and not told_apart and same_measures(one.facts, other.facts):
-        return "this measures the same in everything as", "keep one, or say in a 'note' of each what sets them apart"
+        return message("rules/gear-twice/same-measures")
     return None

@@ -61,8 +61,11 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Part, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
+
+_NEEDS = {"up": message("rules/glass-forgotten/needs-up"), "down": message("rules/glass-forgotten/needs-down")}
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -71,9 +74,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         if opening.in_a_door and opening.depth and opening.depth.over == "no-glass":
             minds = next((part for part in _before(subject.record, opening.behind) if "glass" in part.needs), None)
             if minds:
-                message = f"'no-glass', and '{minds.id}' before it needs the window {minds.needs['glass']}"
-                hint = "move the window through its whole travel while measuring, and write 'whole-travel'"
-                yield Finding(("openings", opening.id, "depth", "over"), message, hint, about=(minds.id,))
+                found = message(_NEEDS[minds.needs["glass"]].code, part=minds.id)
+                yield Finding(("openings", opening.id, "depth", "over"), found, about=(minds.id,))
 
 
 def _before(record: VehicleRecord, names: tuple[str, ...]) -> Iterator[Part]:

@@ -85,6 +85,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -99,16 +100,11 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _of_run(record: VehicleRecord, run: Run) -> Iterator[Finding]:
     battery = record.preps.get(run.battery)
     if battery is None or battery.sets.get("battery") != "off":
-        message = f"'{run.id}' names '{run.battery}' as its battery, which takes no battery off"
-        hint = "name the preparation that sets 'battery: off'"
-        yield Finding(("runs", run.id, "battery"), message, hint, about=(run.battery,))
+        found = message("rules/ground-at-sensor/no-battery", run=run.id, battery=run.battery)
+        yield Finding(("runs", run.id, "battery"), found, about=(run.battery,))
     elif "ground" in run.carries and battery.sensor != "no":
-        known = battery.sensor == "yes"
-        where = "where a current sensor sits" if known else "and whether a current sensor sits there is not recorded"
-        hint = (
-            "join the ground to the body, and take 'ground' out of 'carries'"
-            if known
-            else "look, and write 'sensor: yes' or 'sensor: no' in that preparation"
-        )
-        message = f"'{run.id}' takes a ground to the post of '{battery.id}', {where}"
-        yield Finding(("runs", run.id, "carries"), message, hint, about=(battery.id,))
+        if battery.sensor == "yes":
+            found = message("rules/ground-at-sensor/sensor", run=run.id, battery=battery.id)
+        else:
+            found = message("rules/ground-at-sensor/sensor-unknown", run=run.id, battery=battery.id)
+        yield Finding(("runs", run.id, "carries"), found, about=(battery.id,))

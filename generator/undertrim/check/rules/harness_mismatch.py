@@ -82,7 +82,7 @@ error: this leads to 'ground', and pin 4 of 'radio-main' in 'harrowby/sedge-2016
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import kinds, shelf, vehicles
 from undertrim.derive.fit.stock import Gear
@@ -90,6 +90,7 @@ from undertrim.derive.wiring.contacts import Contact, compare, contacts
 from undertrim.derive.wiring.needs import Point, points
 from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import Value, message
 
 LEVEL = Level.ERROR
 
@@ -113,8 +114,12 @@ def _vehicle(gear: Gear, address: str, record: VehicleRecord) -> Iterator[Findin
     suited = [car for car in every if _suits(gear, address, car)]
     for (made_for, pin, plug, there), hit in _differing(gear, record, suited).items():
         lead = gear.facts.plugs[made_for][pin].function
-        message = f"this leads to '{lead}', and pin {pin} of '{plug}' in '{address}' is '{there}'{where(hit, every)}"
-        yield Finding(("gear", "plugs", made_for, pin, "function"), message, _hint(lead, there), beside=(address,))
+        facts: dict[str, Value] = {"pin": pin, "plug": plug, "vehicle": address, "where": which(hit, every)}
+        if {lead, there} == {"ground", "parking-brake"}:
+            found = message("rules/harness-mismatch/never-joined", lead=lead, there=there, **facts)
+        else:
+            found = message("rules/harness-mismatch/another-function", lead=lead, there=there, **facts)
+        yield Finding(("gear", "plugs", made_for, pin, "function"), found, beside=(address,))
 
 
 def _suits(gear: Gear, address: str, car: Assignment) -> bool:
@@ -135,9 +140,3 @@ def _differing(
 
 def _pair(contact: Contact, point: Point) -> Pair:
     return contact.made_for, contact.pin, contact.plug, point.function
-
-
-def _hint(lead: str, there: str) -> str:
-    if {lead, there} == {"ground", "parking-brake"}:
-        return "meter the pin and mend the record that is wrong: these two are never joined"
-    return "mend the record that is wrong, or say with 'when' in 'suits' which cars it is for"

@@ -61,6 +61,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.outlines import Outline, Pattern
 from undertrim.record.model import Opening
 from undertrim.record.problem import Level
+from undertrim.words import Value, message
 
 LEVEL = Level.ERROR
 
@@ -79,16 +80,13 @@ def _hole(opening: Opening, panel: Outline) -> Iterator[Finding]:
     pairs = ((hole.across, panel.across), (hole.up, panel.up)) if hole else ()
     for side, edge in pairs:
         if side.value > edge.value:
-            message = (
-                f"the hole's {side.name} '{side.text}' is more than the {edge.name} '{edge.text}' of the panel round it"
-            )
-            hint = "measure both again: the panel is the flat face round the hole"
-            yield Finding(("openings", opening.id, "hole"), message, hint)
+            sizes: dict[str, Value] = {"hole": side.text, "panel": edge.text}
+            found = message("rules/hole-beyond-panel/hole", side=side.called, edge=edge.called, **sizes)
+            yield Finding(("openings", opening.id, "hole"), found)
             return
 
 
 def _bolts(opening: Opening, bolts: Pattern | None, panel: Outline) -> Iterator[Finding]:
     if bolts and outlines.outside(bolts, panel):
-        message = f"the bolts {bolts.shown} lie on the edge of the panel {panel.shown} or beyond"
-        hint = "measure both again: the flange and its screws lie on the panel"
-        yield Finding(("openings", opening.id, "bolts"), message, hint)
+        found = message("rules/hole-beyond-panel/bolts", bolts=bolts.said, panel=panel.said)
+        yield Finding(("openings", opening.id, "bolts"), found)

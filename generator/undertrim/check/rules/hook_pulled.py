@@ -65,6 +65,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.cars import together
 from undertrim.record.model import Part
 from undertrim.record.problem import Level
+from undertrim.words import all_of, message, quoted
 
 LEVEL = Level.ERROR
 
@@ -77,8 +78,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         if not isinstance(thing, Part) or thing.release != "pull" or not together(thing.when, fastener.when):
             continue
         if fastener.hook and fastener.leave == "no":
-            hooks.setdefault(thing.id, []).append(item.shown)
-    for part, shown in hooks.items():
-        kinds = " and ".join(dict.fromkeys(shown))
-        hint = "hooks want 'lift', 'slide', 'swing' or 'tilt'"
-        yield Finding(("parts", part, "release"), f"'pull' does not free {kinds}", hint)
+            hooks.setdefault(thing.id, []).append(item.typed)
+    for part, typed in hooks.items():
+        kinds = all_of(*map(quoted, dict.fromkeys(typed)))
+        yield Finding(("parts", part, "release"), message("rules/hook-pulled/pulled", hooks=kinds))

@@ -36,6 +36,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -45,5 +46,4 @@ def check(subject: Subject) -> Iterator[Finding]:
     for name in subject.record.parts.keys() & subject.record.preps.keys():
         places: list[Pointer] = [("parts", name), ("preps", name)]
         later = max(places, key=lambda place: subject.source.position(place, key=True))
-        message = f"'{name}' is both a preparation and a part"
-        yield Finding(later, message, "give one of them another id: 'after' could mean either", key=True)
+        yield Finding(later, message("rules/id-used-twice/twice", name=name), key=True)
