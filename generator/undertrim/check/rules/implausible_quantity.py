@@ -98,10 +98,11 @@ from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record import units
 from undertrim.record.equivalents import with_name
 from undertrim.record.fields import Field
-from undertrim.record.numerals import quoted, split
+from undertrim.record.numerals import split
 from undertrim.record.problem import Level
 from undertrim.record.unit_table import kinds
 from undertrim.record.units import Quantity, UnitError
+from undertrim.words import Message, message, one_of, quoted
 
 LEVEL = Level.WARNING
 
@@ -121,10 +122,15 @@ def _look(fields: Iterable[Field]) -> Iterator[Finding]:
         spec = field.node.schema.get("quantity", {})
         quantity = _read(field.value, spec) if "plausible" in spec else None
         if quantity and not _usual(quantity, spec):
-            low, high = spec["plausible"]
-            title = field.node.schema["title"].lower()
-            message = f"{title} '{quantity.text}' is outside the usual {low} to {high}"
-            yield Finding(field.pointer, message, _meant(quantity, spec))
+            yield Finding(field.pointer, _said(field, quantity, spec))
+
+
+def _said(field: Field, quantity: Quantity, spec: dict[str, Any]) -> Message:
+    low, high = spec["plausible"]
+    facts = {"field": field.node.schema["title"].lower(), "value": quantity.text, "low": low, "high": high}
+    if meant := _meant(quantity, spec):
+        return message("rules/implausible-quantity/another-unit", meant=one_of(*map(quoted, meant)), **facts)
+    return message("rules/implausible-quantity/outside", **facts)
 
 
 def _read(value: object, spec: dict[str, Any]) -> Quantity | None:
@@ -140,10 +146,9 @@ def _usual(quantity: Quantity, spec: dict[str, Any]) -> bool:
     return low <= quantity.value <= high
 
 
-def _meant(quantity: Quantity, spec: dict[str, Any]) -> str:
-    """The hint: the same number in the units in which it would be usual."""
-    meant = [text for text in _respelt(quantity) if _usual(units.parse(text, spec["kind"]), spec)]
-    return f"is it {' or '.join(map(quoted, meant))}?" if meant else "check number and unit"
+def _meant(quantity: Quantity, spec: dict[str, Any]) -> list[str]:
+    """The same number in the units in which it would be usual."""
+    return [text for text in _respelt(quantity) if _usual(units.parse(text, spec["kind"]), spec)]
 
 
 def _respelt(quantity: Quantity) -> Iterator[str]:

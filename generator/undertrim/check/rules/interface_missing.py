@@ -93,7 +93,7 @@ A shop that records no gear:
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import Vehicle, kinds, shelf, vehicles
 from undertrim.derive.fit.duties import KEEPERS
@@ -102,10 +102,9 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.needs import sources
 from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
-
-_HINT = "record the interface that does, or mend 'suits' and '{}' of the one that is there"
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -153,8 +152,9 @@ def _functions(place: _Place, record: VehicleRecord, needed: Sequence[str]) -> I
     for name in needed:
         wanting = [car for car in place.cars if sources(name, record, car)[0].by == "data"]
         if lost := place.lacking(wanting, [gear for gear in place.interfaces if name in gear.facts.brings]):
-            message = f"'{name}' comes as data, and no interface in the gear brings it to '{place.opening}'"
-            yield Finding(("functions", name), f"{message}{where(lost, place.cars)}", _HINT.format("provides"))
+            where = which(lost, place.cars)
+            found = message("rules/interface-missing/not-brought", function=name, opening=place.opening, where=where)
+            yield Finding(("functions", name), found)
 
 
 def _duties(place: _Place, record: VehicleRecord) -> Iterator[Finding]:
@@ -163,5 +163,6 @@ def _duties(place: _Place, record: VehicleRecord) -> Iterator[Finding]:
         if lost := place.lacking(
             wanting, [gear for gear in place.keepers if {duty.id, kind_of(duty).id} & set(gear.facts.keeps)]
         ):
-            message = f"'{duty.id}' is kept by an interface, and none in the gear that suits '{place.opening}' keeps it"
-            yield Finding(("duties", duty.id), f"{message}{where(lost, place.cars)}", _HINT.format("keeps"))
+            where = which(lost, place.cars)
+            found = message("rules/interface-missing/not-kept", duty=duty.id, opening=place.opening, where=where)
+            yield Finding(("duties", duty.id), found)

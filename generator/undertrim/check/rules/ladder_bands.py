@@ -57,10 +57,9 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.wiring.ladder import Rung, overlaps, rungs
 from undertrim.record.model import Ladder
 from undertrim.record.problem import Level
+from undertrim.words import Message, message, quoted
 
 LEVEL = Level.WARNING
-
-_HINT = "measure both again, or narrow 'tolerance' to that of the parts"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -68,9 +67,11 @@ def check(subject: Subject) -> Iterator[Finding]:
     for ladder in subject.record.ladders.values():
         for overlap in overlaps(rungs(ladder)):
             first, second = _in_order(ladder, overlap.first, overlap.second)
-            message = f"{_named(first)} and {_named(second)} share {_range(overlap.low, overlap.high)}"
+            names = {"first": _named(first), "second": _named(second)}
+            shared = _range(overlap.low, overlap.high)
             button = first if second.idle else second
-            yield Finding(("ladders", ladder.id, "buttons", button.name), message, _HINT)
+            found = message("rules/ladder-bands/share", range=shared, **names)
+            yield Finding(("ladders", ladder.id, "buttons", button.name), found)
 
 
 def _in_order(ladder: Ladder, one: Rung, other: Rung) -> tuple[Rung, Rung]:
@@ -80,9 +81,11 @@ def _in_order(ladder: Ladder, one: Rung, other: Rung) -> tuple[Rung, Rung]:
     return (one, other) if place[one] < place[other] else (other, one)
 
 
-def _named(rung: Rung) -> str:
-    return "the line at rest" if rung.idle else f"'{rung.name}'"
+def _named(rung: Rung) -> Message:
+    return message("rules/ladder-bands/at-rest") if rung.idle else quoted(rung.name)
 
 
-def _range(low: float, high: float) -> str:
-    return f"{low:.6g} ohm" if low == high else f"{low:.6g} to {high:.6g} ohm"
+def _range(low: float, high: float) -> Message:
+    if low == high:
+        return message("rules/ladder-bands/one-resistance", low=low)
+    return message("rules/ladder-bands/resistances", low=low, high=high)

@@ -43,6 +43,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Part, Prep
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -56,8 +57,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         for thing in things.values():
             most = _most(thing)
             if most is not None and isinstance(thing.takes, Quantity) and most < thing.takes.value <= _JOB:
-                message = f"'{thing.takes.text}' for what can be undone in {most // 60} min"
-                yield Finding((section, thing.id, "takes"), message, "are these seconds, or is a fastener missing?")
+                time, minutes = thing.takes.text, most // 60
+                found = message("rules/long-for-its-fasteners/too-long", time=time, minutes=minutes)
+                yield Finding((section, thing.id, "takes"), found)
 
 
 def _most(thing: Part | Prep) -> int | None:

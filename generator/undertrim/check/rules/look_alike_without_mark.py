@@ -52,6 +52,7 @@ from undertrim.check.fasteners import Held, held
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.cars import together
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -62,8 +63,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     unmarked = (item for item in everything if item.fastener.leave == "yes" and not item.fastener.note)
     for item in unmarked:
         if subject.intact(item.pointer) and any(_alike(item, other) for other in everything):
-            message = f"nothing tells this {item.shown} from those that come out"
-            yield Finding(item.pointer, message, "add a 'note' with where it sits or what it holds")
+            yield Finding(item.pointer, message("rules/look-alike-without-mark/no-mark", fastener=item.typed))
 
 
 def _alike(item: Held, other: Held) -> bool:

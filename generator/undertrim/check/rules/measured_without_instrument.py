@@ -26,15 +26,14 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
-
-_WAY_OUT = "write the instrument and its step, for example 'with: Calliper 0.05 mm'; what was only looked at is 'seen'"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every measurement without an instrument."""
     for item in subject.record.evidence.values():
         if item.how == "measured" and not item.with_.strip() and subject.intact(("evidence", item.id)):
-            message = f"'{item.id}' was measured, and nobody says what with"
-            yield Finding(("evidence", item.id), message, _WAY_OUT, key=True)
+            found = message("rules/measured-without-instrument/no-instrument", evidence=item.id)
+            yield Finding(("evidence", item.id), found, key=True)

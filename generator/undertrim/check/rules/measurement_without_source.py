@@ -64,6 +64,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.fields import Field
 from undertrim.record.problem import Level
 from undertrim.record.source import Data, Pointer
+from undertrim.words import all_of, message, quoted
 
 LEVEL = Level.WARNING
 
@@ -80,11 +81,11 @@ def check(subject: Subject) -> Iterator[Finding]:
             found.setdefault(block, []).append(str(item.pointer[len(block)]))
     for block, names in found.items():
         if subject.intact(block):
-            said = _listed(list(dict.fromkeys(names)))
+            fields = all_of(*map(quoted, dict.fromkeys(names)))
             owner = next(step for step in reversed(block[:2]) if isinstance(step, str))
-            rest = "rests" if len(set(names)) == 1 else "rest"
-            message = f"{said} in '{owner}' {rest} on no evidence"
-            yield Finding(block, message, "name in 'source' who found it out", key=isinstance(block[-1], str))
+            count = len(fields.values)
+            said = message("rules/measurement-without-source/no-source", count=count, fields=fields, owner=owner)
+            yield Finding(block, said, key=isinstance(block[-1], str))
 
 
 def _is_measured(item: Field) -> bool:
@@ -114,8 +115,3 @@ def _block(pointer: Pointer) -> Pointer:
     if "held_by" in pointer:
         return pointer[: pointer.index("held_by") + 2]
     return pointer[:-1] if pointer[-2] in ("restraint", "wait") else pointer[:2]
-
-
-def _listed(names: list[str]) -> str:
-    quoted = [f"'{name}'" for name in names]
-    return " and ".join([", ".join(quoted[:-1]), quoted[-1]] if len(quoted) > 1 else quoted)

@@ -46,6 +46,7 @@ from undertrim.check.phrases import compiled
 from undertrim.check.stated import texts
 from undertrim.record.problem import Level
 from undertrim.resources import table
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -58,8 +59,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for pointer, text in texts(subject.fields):
         phrase = next(_told(text), "")
         if phrase and pointer[-1] not in ("hazard", "consequence"):
-            message = f"the maker forbids a memory keeper, and the text tells to use one: '{phrase}'"
-            yield Finding(pointer, message, "take it out: note the settings before, and set them again after")
+            yield Finding(pointer, message("rules/memory-keeper/told", phrase=phrase))
 
 
 def _told(text: str) -> Iterator[str]:

@@ -51,6 +51,7 @@ from undertrim.check.fasteners import held
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Part
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -63,5 +64,4 @@ def check(subject: Subject) -> Iterator[Finding]:
             continue
         left, right = (item.fastener.at.get(edge, 0) for edge in ("left", "right"))
         if left != right:
-            message = f"{left} at the left edge and {right} at the right are exchanged on the other side"
-            yield Finding(pointer, message, "write 'front' and 'rear' instead of 'left' and 'right'")
+            yield Finding(pointer, message("rules/mirrored-edge/exchanged", left=left, right=right))

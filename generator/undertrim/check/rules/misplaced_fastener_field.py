@@ -48,6 +48,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record import drives
 from undertrim.record.model import TURNED
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
@@ -58,22 +59,20 @@ def check(subject: Subject) -> Iterator[Finding]:
     for item in held(subject):
         reuse = (*item.pointer, "reuse")
         if typed.get(reuse) == "yes" and item.fastener.single_use:
-            hint = "take it out: a new one is always fitted"
-            yield Finding(reuse, f"'reuse: yes' on {item.shown}, which is spoilt as it comes out", hint)
-        for name, what, hint in _misplaced(item):
-            yield Finding((*item.pointer, name), f"'{name}' on {item.shown}{what}", hint)
+            yield Finding(reuse, message("rules/misplaced-fastener-field/always-new", fastener=item.typed))
+        for name, found in _misplaced(item):
+            yield Finding((*item.pointer, name), found)
 
 
-def _misplaced(item: Held) -> Iterator[tuple[str, str, str]]:
-    fastener = item.fastener
+def _misplaced(item: Held) -> Iterator[tuple[str, Message]]:
+    fastener, typed = item.fastener, item.typed
     if fastener.or_drive and fastener.kind not in TURNED:
-        yield "or_drive", ", which no tool turns", "take it out, or name the fastener by what turns it"
+        yield "or_drive", message("rules/misplaced-fastener-field/not-turned", fastener=typed)
     elif fastener.or_drive and drives.parse(fastener.or_drive) == fastener.drive:
-        yield "or_drive", " is the same as its first drive", "take it out, or write the other tool that turns it"
+        yield "or_drive", message("rules/misplaced-fastener-field/same-drive", fastener=typed)
     riveted = fastener.kind == "rivet"
     if fastener.diameter and not riveted:
-        yield "diameter", ", which is no rivet", "write 'thread' for what is turned"
-    if riveted:
-        yield from (
-            (name, ", which has none", "take it out") for name in ("thread", "torque") if getattr(fastener, name)
-        )
+        yield "diameter", message("rules/misplaced-fastener-field/no-rivet", fastener=typed)
+    for name in ("thread", "torque") if riveted else ():
+        if getattr(fastener, name):
+            yield name, message("rules/misplaced-fastener-field/has-none", field=name, fastener=typed)

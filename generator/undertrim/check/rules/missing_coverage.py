@@ -75,15 +75,14 @@ warning: nobody has said whether 'bass' is there where sound=stage (record it fo
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.opening_conditions import sound_openings
 from undertrim.derive import coverage
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
-
-_WAY_OUT = "record it for those cars, or write 'not_in' if somebody looked and there is none"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -93,5 +92,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     missing = matrix.missing
     for opening in sound_openings(subject):
         if hit := [row.car for row in missing.get(opening.id, ())]:
-            message = f"nobody has said whether '{opening.id}' is there{where(hit, cars)}"
-            yield Finding(("openings", opening.id, "when"), message, _WAY_OUT)
+            found = message("rules/missing-coverage/not-said", opening=opening.id, where=which(hit, cars))
+            yield Finding(("openings", opening.id, "when"), found)

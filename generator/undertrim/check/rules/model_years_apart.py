@@ -48,6 +48,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -61,10 +62,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     if years is None or years.first > years.last or built.from_.index >= built.to.index:
         return
     began, ended = built.from_.year, (built.to.index - 1) // 12
-    hint = "check both: they are rarely more than one year apart"
     if abs(years.first - began) > _NEAR:
-        message = f"the first model year is '{years.first}', building began in {began}"
-        yield Finding(("vehicle", "model_years", "first"), message, hint)
+        found = message("rules/model-years-apart/first", year=years.first, built=began)
+        yield Finding(("vehicle", "model_years", "first"), found)
     if abs(years.last - ended) > _NEAR:
-        message = f"the last model year is '{years.last}', building ended in {ended}"
-        yield Finding(("vehicle", "model_years", "last"), message, hint)
+        found = message("rules/model-years-apart/last", year=years.last, built=ended)
+        yield Finding(("vehicle", "model_years", "last"), found)

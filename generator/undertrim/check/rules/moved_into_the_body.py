@@ -30,6 +30,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -50,6 +51,6 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every part that is to be moved into what it sits on."""
     for part in subject.record.parts.values():
         if part.direction and _INTO.get(part.area) == part.direction:
-            message = f"'{part.direction}' out of '{part.area}' leads into the body of the car"
-            hint = f"is it '{_OUT[part.direction]}'? If it does move so, allow it with what you saw"
-            yield Finding(("parts", part.id, "direction"), message, hint, about=(part.area,))
+            facts = {"direction": part.direction, "back": _OUT[part.direction]}
+            found = message("rules/moved-into-the-body/into-the-body", area=part.area, **facts)
+            yield Finding(("parts", part.id, "direction"), found, about=(part.area,))
