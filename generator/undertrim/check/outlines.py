@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from undertrim.record.model import Bolts, Face, Hole
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message
 
 _LEAST = 1e-9  # mm; a size of nothing is nonsense, which another rule says
 
@@ -19,6 +20,11 @@ class Side:
     name: str
     value: float
     text: str
+
+    @property
+    def called(self) -> Message:
+        """Its name in a message."""
+        return message(f"outlines/{self.name}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +41,19 @@ class Outline:
         if self.across is self.up:
             return f"'{self.across.text}'"
         return f"'{self.across.text}' by '{self.up.text}'"
+
+    @property
+    def said(self) -> Message:
+        """The same as a message."""
+        return _one(self.across) if self.across is self.up else _two(self.across, self.up)
+
+
+def _one(side: Side) -> Message:
+    return message("outlines/one", across=side.text)
+
+
+def _two(across: Side, up: Side) -> Message:
+    return message("outlines/two", across=across.text, up=up.text)
 
 
 def of_hole(hole: Hole | None) -> Outline | None:
@@ -72,6 +91,7 @@ class Pattern:
     across: float
     up: float
     shown: str
+    said: Message
     places: tuple[tuple[float, float], ...] = ()
 
 
@@ -81,12 +101,17 @@ def of_bolts(bolts: Bolts | None) -> Pattern | None:
         return None
     if bolts.pattern == "circle":
         circle = _side("diameter", bolts.diameter)
-        return Pattern(circle.value / 2, 0, 0, f"'{circle.text}'", _places(bolts, circle.value / 2)) if circle else None
+        return _circle(bolts, circle) if circle else None
     box = _pair(bolts.width, bolts.height, corners=True)
     if box is None:
         return None
     across, up = box.across.value / 2, box.up.value / 2
-    return Pattern(math.hypot(across, up), across, up, box.shown)
+    return Pattern(math.hypot(across, up), across, up, box.shown, box.said)
+
+
+def _circle(bolts: Bolts, circle: Side) -> Pattern:
+    radius = circle.value / 2
+    return Pattern(radius, 0, 0, f"'{circle.text}'", _one(circle), _places(bolts, radius))
 
 
 def _places(bolts: Bolts, radius: float) -> tuple[tuple[float, float], ...]:

@@ -6,7 +6,7 @@ No code reads the text back: what decides is the code or a field beside it.
 
 from undertrim.words.catalogue import sentence, way_out
 from undertrim.words.language import Language, language
-from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, word
+from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
 
 __all__ = [
     "Items",
@@ -19,7 +19,9 @@ __all__ = [
     "language",
     "message",
     "one_of",
+    "quoted",
     "sentence",
+    "some_of",
     "way_out",
     "word",
 ]

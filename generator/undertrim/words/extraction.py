@@ -20,7 +20,7 @@ def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
         yield from _entry(lines, f"{room}/{name}", name, entry)
 
 
-LABELS = ("label", "plural", "name", "how", "restore")
+LABELS = ("label", "noun", "plural", "name", "how", "restore")
 """Keys of the data tables that hold words for people."""
 
 

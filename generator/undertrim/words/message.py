@@ -1,5 +1,6 @@
 """A message before it is words: a code with typed values."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol, Union
 
@@ -20,7 +21,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class Items:
-    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last; or all by `comma` or `plus`."""
+    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last; or all by `comma`, `semicolon`, `plus` or `arrow`."""
 
     values: tuple["Value", ...]
     joined: str = "and"
@@ -69,3 +70,14 @@ def all_of(*values: Value) -> Items:
 def one_of(*values: Value) -> Items:
     """Values listed with `or`."""
     return Items(values, "or")
+
+
+def quoted(value: Value, /) -> Message:
+    """A value in quotes, as a name or a word of a record stands in a list."""
+    return message("lists/quoted", value=value)
+
+
+def some_of(names: Sequence[str], most: int, /) -> Value:
+    """Names in quotes, listed by commas; of more than `most` the rest is counted."""
+    shown = Items(tuple(map(quoted, names[:most])), "comma")
+    return message("lists/and-more", names=shown, count=len(names) - most) if len(names) > most else shown
