@@ -1,17 +1,19 @@
 """Messages become sentences by one catalogue, and translators' tools can read it."""
 
 import ast
+import json
 import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from string import Formatter
 
 import pytest
 from babel.messages.pofile import read_po, write_po
 
 import undertrim
-from undertrim.resources import table
-from undertrim.words import Language, Message, all_of, catalogue, message, one_of, sentence, way_out, word
+from undertrim.resources import table, top
+from undertrim.words import Language, Message, all_of, catalogue, message, one_of, sentence, some_of, way_out, word
 from undertrim.words.catalogue import context, english
 from undertrim.words.catalogue import texts as texts_of
 from undertrim.words.language import Text, UnknownLanguage, language, read
@@ -162,6 +164,25 @@ def _codes(path: Path) -> Iterator[str]:
                 yield room + argument.value
 
 
+def test_a_message_has_every_value_that_its_texts_ask_for() -> None:
+    given = {(code, names) for path in PACKAGE.rglob("*.py") for code, names in _given(path)}
+    asked = {code: set[str]() for code, _, _ in texts()}
+    for code, _, text in texts():
+        forms = (text,) if isinstance(text, str) else text
+        asked[code] |= {name for form in forms for _, name, _, _ in Formatter().parse(form) if name}
+    assert [code for code, names in given if asked[code] - names] == []
+    assert len(given) > 100  # else they are not found
+
+
+def _given(path: Path) -> Iterator[tuple[str, frozenset[str]]]:
+    """Codes with the names of their values, where both stand in full in `message(...)`."""
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "message" and node.args:
+            code, names = node.args[0], [keyword.arg for keyword in node.keywords]
+            if isinstance(code, ast.Constant) and None not in names:
+                yield str(code.value), frozenset(filter(None, names))
+
+
 def test_a_rule_has_no_sentence_that_it_does_not_use() -> None:
     written = {code for path in PACKAGE.rglob("*.py") for code in _codes(path)}
     assert {code for code, _, _ in texts() if code.startswith("rules/")} <= written
@@ -177,6 +198,26 @@ def test_every_state_has_words_for_each_value_it_can_have() -> None:
     values = {(state, entry["initial"]) for state, entry in table("states")["state"].items()}
     values |= {pair for entry in table("states")["usual"] for pair in entry["sets"].items()}
     assert {f"{state}-{value}" for state, value in values} | {"battery-partly-off"} <= set(english("states"))
+
+
+def test_what_a_record_may_say_has_words_wherever_a_message_says_it() -> None:
+    """Codes that are made from a record's own words."""
+    definitions = json.loads((top("schema") / "vehicle.schema.json").read_text("utf-8"))["$defs"]
+    roles = set(definitions["fastener"]["properties"]["role"]["enum"]) - {"ordinary"}
+    circuits = set(definitions["tether"]["properties"]["circuit"]["enum"]) - {"ordinary"}
+    assert set(english("roles")) == roles
+    assert set(english("circuits")) == circuits == set(table("words")["circuit"]) - {"beside"}
+    assert all("way_out" in entry for entry in english("circuits").values())
+    common = json.loads((top("schema") / "common.schema.json").read_text("utf-8"))["$defs"]
+    assert set(english("sides")) == set(common["side"]["enum"])
+
+
+@pytest.mark.usefixtures("made_room")
+def test_of_many_names_the_rest_is_counted() -> None:
+    def said(most: int) -> str:
+        return sentence(message("made/clips", count=2, name=some_of("abc", most)))[11:]
+
+    assert [said(most) for most in (3, 2, 1)] == ["'a', 'b', 'c'", "'a', 'b' and 1 more", "'a' and 2 more"]
 
 
 def test_messages_are_values() -> None:

@@ -15,12 +15,10 @@ def which(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> Message | st
     if len(hit) == len(cars):
         return ""
     of_hit, of_all = _choices(hit), _choices(cars)
-    if prod(len(choices) for choices in of_hit.values()) == len(hit):
+    if prod(len(some) for some in of_hit.values()) == len(hit):
         narrow = {name: some for name, some in of_hit.items() if len(some) < len(of_all[name])}
-        return message("cars/where", car=_car(narrow))
-    return message(
-        "cars/where-first", car=_car({name: [choice] for name, choice in hit[0].items()}), count=len(hit) - 1
-    )
+        return message("cars/where", car=choices(narrow))
+    return message("cars/where-first", car=one(hit[0]), count=len(hit) - 1)
 
 
 def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
@@ -29,9 +27,15 @@ def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
     return found if isinstance(found, str) else sentence(found)
 
 
-def _car(narrow: Mapping[str, Sequence[str]]) -> Items:
+def one(car: Assignment) -> Items:
+    """The choices of one car, as `radio=map, lock=button`."""
+    return choices({name: [choice] for name, choice in car.items()})
+
+
+def choices(some: Mapping[str, Sequence[str]], joined: str = "comma") -> Items:
+    """What cars have one of, as `radio=map or plain, lock=button`."""
     return Items(
-        tuple(message("cars/choice", variant=name, choice=one_of(*some)) for name, some in narrow.items()), "comma"
+        tuple(message("cars/choice", variant=name, choice=one_of(*each)) for name, each in some.items()), joined
     )
 
 

@@ -18,7 +18,7 @@ from undertrim.derive.procedure.planning import Planner
 from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
-from undertrim.record.model import Assignment, VehicleFacts, VehicleRecord
+from undertrim.record.model import VehicleFacts, VehicleRecord
 from undertrim.record.problem import Level, Position
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.store import Entry
@@ -151,8 +151,3 @@ class CollectionRule(Protocol):
 
     def check_all(self, cards: Sequence[Card], /) -> Iterator[tuple[Card, Finding]]:
         """Yield what is wrong, each with the card it is about."""
-
-
-def shown(car: Assignment) -> str:
-    """A car's choices as a message says them, or 'every car' where nothing varies."""
-    return ", ".join(f"{name}={choice}" for name, choice in car.items()) or "every car"

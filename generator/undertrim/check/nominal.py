@@ -8,6 +8,7 @@ from functools import cache
 from undertrim.check.outlines import Outline
 from undertrim.record import units
 from undertrim.resources import table
+from undertrim.words import Message, message
 
 _INCH_MARKS = re.compile(r"\s*(?:inch(?:es)?|in\b\.?|\"|″|”|'')")
 _TIMES = re.compile(r"\s*[x×*]\s*|\s+by\s+")
@@ -22,10 +23,10 @@ class Size:
     long: tuple[float, float]
 
     @property
-    def shown(self) -> str:
+    def said(self) -> Message:
         """The range as a message says it."""
-        sides = (self.short,) if self.short == self.long else (self.short, self.long)
-        return " by ".join(f"{low:g} to {high:g} mm" for low, high in sides)
+        short, long = (message("nominal/range", low=low, high=high) for low, high in (self.short, self.long))
+        return short if self.short == self.long else message("nominal/two", short=short, long=long)
 
     def allows(self, hole: Outline) -> bool:
         """Whether a hole or basket may go by this name, within the slack."""

@@ -1,6 +1,6 @@
-"""Why one step needs another first: the place in the record that says so, and the words for it."""
+"""Why one step needs another first: the place in the record that says so, and what it says."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain, groupby
 
@@ -11,14 +11,15 @@ from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Fastener, Opening, Part, Prep, Ref
 from undertrim.record.source import Pointer
+from undertrim.words import Items, Message, Value, message, word
 
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One place that makes a step wait, with the words for it."""
+    """One place that makes a step wait, with what it says."""
 
     pointer: Pointer
-    words: str
+    said: Message
 
 
 def bare(node: str) -> str:
@@ -26,19 +27,24 @@ def bare(node: str) -> str:
     return node.removeprefix(OPENING).split("@")[0]
 
 
-def said(node: str) -> str:
-    """A node's id as a message says it."""
-    name = bare(node)
-    return f"{name.removeprefix(USUAL)} (usual)" if name.startswith(USUAL) else name
+def named(name: str) -> Value:
+    """An id or a node's bare name as a message says it."""
+    usual = name.startswith(USUAL)
+    return message("reasons/usual", name=name.removeprefix(USUAL)) if usual else name
 
 
-def trail(path: Sequence[str]) -> str:
-    """A path as `bezel -> radio`; sides are left out unless a thing would then meet itself on the way."""
-    plain = [name for name, _ in groupby(map(said, path))]
-    names = [plain[0], plain[0]] if len(plain) == 1 else plain
+def trail(path: Sequence[str]) -> tuple[str, ...]:
+    """The names on a path; sides are left out unless a thing would then meet itself on the way."""
+    plain = tuple(name for name, _ in groupby(map(bare, path)))
+    names = (plain[0], plain[0]) if len(plain) == 1 else plain
     inner = names[:-1] if path[0] == path[-1] else names
     clear = len(set(inner)) == len(inner)
-    return " -> ".join(names if clear else (node.removeprefix(OPENING) for node in path))
+    return names if clear else tuple(node.removeprefix(OPENING) for node in path)
+
+
+def way(names: Iterable[str]) -> Items:
+    """The names on a path as a message says them: `bezel -> radio`."""
+    return Items(tuple(map(named, names)), "arrow")
 
 
 def reason(layout: Layout, user: str, needed: str) -> Reason | None:
@@ -55,11 +61,12 @@ def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
     home = needs.home(thing)
     for index, ref in enumerate(thing.after):
         if _means(layout, ref, needed):
-            yield Reason((*home, "after", index), f"'{thing.id}' has '{ref.part}' in 'after'")
+            yield Reason((*home, "after", index), message("reasons/after", user=thing.id, needed=ref.part))
     for index, fastener in enumerate(thing.held_by):
         if fastener.under == needed.thing.id and _undone(layout, fastener):
-            words = f"a {fastener.kind} of '{thing.id}' is under '{fastener.under}'"
-            yield Reason((*home, "held_by", index, "under"), words)
+            kind = word("fasteners", fastener.kind, "label")
+            under = message("reasons/under", kind=kind, user=thing.id, needed=fastener.under)
+            yield Reason((*home, "held_by", index, "under"), under)
     if isinstance(thing, Part):
         yield from _of_routes(layout, thing, needed)
 
@@ -68,9 +75,9 @@ def _of_opening(opening: Opening, needed: Node) -> Iterator[Reason]:
     name = needed.thing.id
     if name in opening.behind:
         place = ("openings", opening.id, "behind", opening.behind.index(name))
-        yield Reason(place, f"'{opening.id}' is behind '{name}'")
+        yield Reason(place, message("reasons/behind", user=opening.id, needed=name))
     elif isinstance(needed.thing, Part) and needed.thing.goes_to == opening.id:
-        yield Reason(("parts", name, "goes_to"), f"'{name}' goes to '{opening.id}'")
+        yield Reason(("parts", name, "goes_to"), message("reasons/goes-to", needed=name, user=opening.id))
 
 
 def _of_routes(layout: Layout, part: Part, needed: Node) -> Iterator[Reason]:
@@ -79,7 +86,7 @@ def _of_routes(layout: Layout, part: Part, needed: Node) -> Iterator[Reason]:
             for index, ref in enumerate(refs):
                 if _means(layout, ref, needed):
                     place = ("parts", part.id, "after_any", number, route, index)
-                    yield Reason(place, f"route '{route}' of '{part.id}' has '{ref.part}'")
+                    yield Reason(place, message("reasons/route", route=route, user=part.id, needed=ref.part))
 
 
 def _by_state(user: Node, needed: Node) -> Iterator[Reason]:
@@ -87,8 +94,9 @@ def _by_state(user: Node, needed: Node) -> Iterator[Reason]:
         return
     for state, value in states.needs(user.thing).items():
         if needed.thing.sets.get(state) == value:
-            words = f"'{said(user.id)}' needs {state} {value}, which '{said(needed.id)}' sets"
-            yield Reason(needs.place(user.thing, state), words)
+            who, setter = named(bare(user.id)), named(bare(needed.id))
+            said = message("reasons/state", user=who, state=state, value=value, needed=setter)
+            yield Reason(needs.place(user.thing, state), said)
 
 
 def _means(layout: Layout, ref: Ref, needed: Node) -> bool:

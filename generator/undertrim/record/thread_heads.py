@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.record.drive_sizes import table
 from undertrim.record.drive_text import Drive
+from undertrim.words import Message, message
 
 _THREAD = re.compile(r"(M|ST)([0-9]+(?:\.[0-9]+)?)(?: ?[x×] ?[0-9.]+)*", re.IGNORECASE)
 _SAME = 0.01  # mm; closer than any two sizes of hexagon
@@ -13,7 +14,7 @@ _NUMBERED = frozenset(["hexalobular", "hexalobular-pin"])
 _CROSS = {"phillips": "PH", "pozidriv": "PZ"}
 
 
-def thread_note(thread: str, drive: Drive) -> str | None:
+def thread_note(thread: str, drive: Drive) -> Message | None:
     """A note when a drive differs from what the standards give its thread; None if it agrees or is not known.
 
     `thread` is typed "M6", "M6x1", "M6 x 16" or "ST4.2". Hexagons are held against ISO 4014 and the older
@@ -32,28 +33,29 @@ def thread_note(thread: str, drive: Drive) -> str | None:
     return _cross(name, row, drive) if drive.family in _CROSS else None
 
 
-def _hexagon(name: str, row: Mapping[str, Any], size: float) -> str | None:
+def _hexagon(name: str, row: Mapping[str, Any], size: float) -> Message | None:
     if "iso" not in row or min(abs(size - row["iso"]), abs(size - row["din"])) < _SAME:
         return None
-    older = f", the older DIN 931 {row['din']:g} mm" if row["din"] != row["iso"] else ""
-    return f"ISO 4014 gives an {name} hexagon {row['iso']:g} mm across flats{older}"
+    if row["din"] != row["iso"]:
+        return message("threads/two-hexagons", thread=name, across=row["iso"], older=row["din"])
+    return message("threads/hexagon", thread=name, across=row["iso"])
 
 
-def _hexalobular(name: str, row: Mapping[str, Any], size: float) -> str | None:
+def _hexalobular(name: str, row: Mapping[str, Any], size: float) -> Message | None:
     usual = row.get("hexalobular")
     if usual is None or size in (usual, row.get("older_hexalobular")):
         return None
-    return f"ISO 14583 gives an {name} pan head the hexalobular drive T{usual}"
+    return message("threads/hexalobular", thread=name, drive=f"T{usual}")
 
 
-def _cross(name: str, row: Mapping[str, Any], drive: Drive) -> str | None:
+def _cross(name: str, row: Mapping[str, Any], drive: Drive) -> Message | None:
     usual = row.get("cross")
     if usual is None or drive.size == usual:
         return None
     label = f"{_CROSS[drive.family]}{usual}"
     if name.startswith("ST"):
-        return f"an {name} tapping screw usually takes {label}"
-    return f"ISO 7046 gives an {name} screw cross recess number {usual} ({label})"
+        return message("threads/tapping-screw", thread=name, drive=label)
+    return message("threads/cross", thread=name, number=usual, drive=label)
 
 
 def near_head(thread: str, drive: Drive) -> bool:

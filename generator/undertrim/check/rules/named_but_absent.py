@@ -54,6 +54,7 @@ error: no pin 'main/6' (did you mean 'main/7'?)
 """
 
 from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 
 from undertrim.check import sources
 from undertrim.check.findings import Finding, Subject
@@ -61,8 +62,25 @@ from undertrim.record.complaints import nearest
 from undertrim.record.model import Ref, VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
+
+
+@dataclass(frozen=True, slots=True)
+class What:
+    """A kind of thing that is named by its id: what a message calls one, and what its ids are called where they are listed."""
+
+    called: Message
+    ids: str
+
+
+_REMOVABLE = What(message("rules/named-but-absent/part-or-preparation"), "part or preparation ids here")
+_PART = What(message("rules/named-but-absent/part"), "part ids here")
+_OPENING = What(message("rules/named-but-absent/opening"), "opening ids here")
+_TETHER = What(message("rules/named-but-absent/tether"), "tether ids here")
+_PIN = What(message("rules/named-but-absent/pin"), "pin ids here")
+_EVIDENCE = What(message("rules/named-but-absent/evidence"), "evidence ids here")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -70,27 +88,32 @@ def check(subject: Subject) -> Iterator[Finding]:
     record = subject.record
     removable = [*record.parts, *record.preps]
     for pointer, name in _prerequisites(record):
-        yield from _absent(pointer, name, removable, "part or preparation")
+        yield from _absent(pointer, name, removable, _REMOVABLE)
     for pointer, name in _parts_named(record):
-        yield from _absent(pointer, name, list(record.parts), "part")
+        yield from _absent(pointer, name, list(record.parts), _PART)
     for part in record.parts.values():
         if part.goes_to:
-            yield from _absent(("parts", part.id, "goes_to"), part.goes_to, list(record.openings), "opening")
+            yield from _absent(("parts", part.id, "goes_to"), part.goes_to, list(record.openings), _OPENING)
     for connector in record.connectors.values():
         if connector.at:
-            yield from _absent(("connectors", connector.id, "at"), connector.at, _tethers(record), "tether")
+            yield from _absent(("connectors", connector.id, "at"), connector.at, _tethers(record), _TETHER)
     for ladder in record.ladders.values():
         for field, name in (("pin", ladder.pin), ("return", ladder.return_)):
             if name != "ground":
-                yield from _absent(("ladders", ladder.id, field), name, _pins(record), "pin")
+                yield from _absent(("ladders", ladder.id, field), name, _pins(record), _PIN)
     for pointer, name in sources.named(subject.fields):
-        yield from _absent(pointer, name, list(record.evidence), "evidence")
+        yield from _absent(pointer, name, list(record.evidence), _EVIDENCE)
 
 
-def _absent(pointer: Pointer, name: str, known: Collection[str], what: str) -> Iterator[Finding]:
-    if name not in known:
-        hint = nearest(name, list(known), f"{what} ids here") if known else f"this record has no {what} yet"
-        yield Finding(pointer, f"no {what} '{name}'", hint, about=tuple(name.split("/")))
+def _absent(pointer: Pointer, name: str, known: Collection[str], what: What) -> Iterator[Finding]:
+    if name in known:
+        return
+    if known:
+        near = nearest(name, list(known), what.ids)
+        found = message("rules/named-but-absent/none-near", what=what.called, name=name, near=near)
+    else:
+        found = message("rules/named-but-absent/none-yet", what=what.called, name=name)
+    yield Finding(pointer, found, about=tuple(name.split("/")))
 
 
 def _prerequisites(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:

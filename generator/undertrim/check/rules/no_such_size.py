@@ -55,13 +55,14 @@ warning: no wire of '15 mm2' in the usual series (is it '12 mm2' or '16 mm2'?)
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from undertrim.check.fasteners import held
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.pins import contacts
 from undertrim.record.problem import Level
 from undertrim.resources import table
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -74,27 +75,24 @@ def check(subject: Subject) -> Iterator[Finding]:
     for item in held(subject):
         thread = _THREAD.match(item.fastener.thread)
         if thread and float(thread[2]) not in known["thread"][thread[1]]:
-            message = f"no thread '{item.fastener.thread}' in the usual series"
-            yield Finding((*item.pointer, "thread"), message, _near(thread[1], float(thread[2])))
+            below, above = (f"{thread[1]}{size:g}" for size in _near(known["thread"][thread[1]], float(thread[2])))
+            found = message("rules/no-such-size/thread", thread=item.fastener.thread, below=below, above=above)
+            yield Finding((*item.pointer, "thread"), found)
         drive = item.fastener.drive
         if drive and drive.family == "hex" and drive.size in known["hexagon"]["seldom"]:
-            message = f"'{item.fastener.what}' is seldom found on a car"
-            hint = "measure it again; if it is so, allow it with what you measured"
-            yield Finding((*item.pointer, item.fastener.kind), message, hint)
+            found = message("rules/no-such-size/hexagon", drive=item.fastener.what)
+            yield Finding((*item.pointer, item.fastener.kind), found)
     for contact in contacts(subject.record):
         number, _, unit = contact.pin.gauge.partition(" ")
         if unit == "mm2" and float(number) not in known["wire"]["areas"]:
-            message = f"no wire of '{contact.pin.gauge}' in the usual series"
-            yield Finding((*contact.place, "gauge"), message, _near("wire", float(number)))
+            below, above = (f"{size:g} mm2" for size in _near(known["wire"]["areas"], float(number)))
+            found = message("rules/no-such-size/wire", gauge=contact.pin.gauge, below=below, above=above)
+            yield Finding((*contact.place, "gauge"), found)
 
 
-def _near(series: str, size: float) -> str:
-    known = table("made-sizes")
-    sizes = known["wire"]["areas"] if series == "wire" else known["thread"][series]
-    below, above = (
+def _near(sizes: Sequence[float], size: float) -> tuple[float, float]:
+    """The sizes below and above; at the ends of the series its last ones."""
+    return (
         max((one for one in sizes if one < size), default=sizes[0]),
         min((one for one in sizes if one > size), default=sizes[-1]),
     )
-    unit = " mm2" if series == "wire" else ""
-    letters = "" if series == "wire" else series
-    return f"is it '{letters}{below:g}{unit}' or '{letters}{above:g}{unit}'?"

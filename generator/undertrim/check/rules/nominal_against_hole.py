@@ -89,33 +89,33 @@ from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.outlines import Outline
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, Value, message
 
 LEVEL = Level.WARNING
+
+_HOLE, _BASKET = message("rules/nominal-against-hole/hole"), message("rules/nominal-against-hole/basket")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every opening whose hole is not what usually goes by its nominal size."""
     for opening in subject.record.openings.values():
         place = ("openings", opening.id, "nominal")
-        yield from _look(place, opening.nominal, "hole", outlines.of_hole(opening.hole))
+        yield from _look(place, opening.nominal, _HOLE, outlines.of_hole(opening.hole))
 
 
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """The same for a speaker and its basket."""
     facts = subject.record.gear
     if facts.kind == "speaker":
-        yield from _look(("gear", "nominal"), facts.nominal, "basket", outlines.of_hole(facts.basket))
+        yield from _look(("gear", "nominal"), facts.nominal, _BASKET, outlines.of_hole(facts.basket))
 
 
-def _look(place: Pointer, said: str, what: str, hole: Outline | None) -> Iterator[Finding]:
+def _look(place: Pointer, said: str, what: Message, hole: Outline | None) -> Iterator[Finding]:
     size = nominal.find(said)
     if size and hole and not size.allows(hole):
-        message = f"the {what} measures {hole.shown}; what is called '{said}' usually measures {size.shown}"
-        yield Finding(place, message, _hint(what, hole))
-
-
-def _hint(what: str, hole: Outline) -> str:
-    name = next(nominal.going_by(hole), "")
-    if name:
-        return f"measure again, or call it '{name}', as such a {what} usually is"
-    return f"measure again, or leave 'nominal' out: the {what} is what counts"
+        facts: dict[str, Value] = {"what": what, "measured": hole.said, "said": said, "usual": size.said}
+        name = next(nominal.going_by(hole), "")
+        if name:
+            yield Finding(place, message("rules/nominal-against-hole/another-name", name=name, **facts))
+        else:
+            yield Finding(place, message("rules/nominal-against-hole/no-name", **facts))

@@ -92,11 +92,12 @@ error: 'dash-top' is recorded and at the same time not there where sound=stage, 
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.opening_conditions import sound_openings
 from undertrim.derive import coverage
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -105,11 +106,11 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every line of 'not_in' that speaks of a car the opening is recorded for."""
     cars = coverage.kinds_of_car(subject.record)
     for opening in sound_openings(subject):
-        if opening.when.clauses:
-            hint = "take those cars out of 'when' or out of 'not_in'"
-        else:
-            hint = "add 'when' for the cars that have it, or remove 'not_in'"
         for index, absent in enumerate(opening.not_in):
             if hit := [car for car in cars if opening.when.holds(car) and absent.holds(car)]:
-                message = f"'{opening.id}' is recorded and at the same time not there{where(hit, cars)}"
-                yield Finding(("openings", opening.id, "not_in", index), message, hint)
+                where = which(hit, cars)
+                if opening.when.clauses:
+                    found = message("rules/not-in-overlaps/against-when", opening=opening.id, where=where)
+                else:
+                    found = message("rules/not-in-overlaps/without-when", opening=opening.id, where=where)
+                yield Finding(("openings", opening.id, "not_in", index), found)

@@ -57,10 +57,9 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import all_of, message, quoted
 
 LEVEL = Level.WARNING
-
-_WAY_OUT = "write 'replaced: yes' at the part that new gear takes the place of, or name that part in 'behind'"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -71,10 +70,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         known = [parts[name] for name in opening.behind if name in parts]
         whole = all(subject.intact(("parts", part.id)) for part in known)
         if had and known and whole and not any(part.replaced == "yes" for part in known):
-            named = " and ".join(f"'{part.id}'" for part in known)
-            yield Finding(
-                ("openings", opening.id, "behind"),
-                f"nothing that '{opening.id}' is behind is replaced: {named} goes back",
-                _WAY_OUT,
-                about=tuple(part.id for part in known),
-            )
+            about = tuple(part.id for part in known)
+            named = all_of(*map(quoted, about))
+            found = message("rules/nothing-makes-room/goes-back", opening=opening.id, parts=named)
+            yield Finding(("openings", opening.id, "behind"), found, about=about)

@@ -66,6 +66,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Depth
 from undertrim.record.problem import Level
 from undertrim.resources import table
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
@@ -80,12 +81,15 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _contradicted(place: tuple[str, ...], depth: Depth) -> Iterator[Finding]:
     if depth.over == "no-glass" and depth.obstruction == "glass":
-        hint = "write 'over: whole-travel' once the glass was moved, or say what else is there"
-        yield Finding((*place, "over"), "the depth ends at 'glass' where 'over' says 'no-glass'", hint)
+        yield Finding((*place, "over"), message("rules/obstruction-contradicted/no-glass"))
     elif depth.over != "no-glass" and depth.obstruction not in ("glass", "unknown") and _names_glass(depth.to):
-        said = f"'{depth.obstruction}'" if depth.obstruction else "nothing"
-        hint = "write 'obstruction: glass', or say in 'to' what is really there"
-        yield Finding((*place, "to"), f"'{depth.to}' names the glass, and 'obstruction' says {said}", hint)
+        yield Finding((*place, "to"), _names_another(depth))
+
+
+def _names_another(depth: Depth) -> Message:
+    if depth.obstruction:
+        return message("rules/obstruction-contradicted/names-glass", text=depth.to, obstruction=depth.obstruction)
+    return message("rules/obstruction-contradicted/names-glass-alone", text=depth.to)
 
 
 def _names_glass(text: str) -> bool:

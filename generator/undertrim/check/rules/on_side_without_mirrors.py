@@ -87,10 +87,9 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive import mirroring
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
-
-_WAY_OUT = "add 'mirrors: yes', 'no' or 'unknown'"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -99,7 +98,6 @@ def check(subject: Subject) -> Iterator[Finding]:
         drive_sides = [side for side in subject.record.vehicle.drive_side if mirroring.exists(thing, side)]
         if thing.on_side and not thing.mirrors and len(drive_sides) > 1:
             section, _, name = place.partition("/")
-            message = (
-                f"'{name}' is on the {thing.on_side}, and nothing says whether it changes sides with the steering wheel"
-            )
-            yield Finding((section, name, "on_side"), message, _WAY_OUT)
+            side = message(f"sides/{thing.on_side}")
+            found = message("rules/on-side-without-mirrors/unsaid", name=name, side=side)
+            yield Finding((section, name, "on_side"), found)

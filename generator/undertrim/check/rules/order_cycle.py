@@ -132,46 +132,50 @@ error: 'knob' waits for itself: knob -> knob ('knob' has 'knob' in 'after': take
 from collections.abc import Iterator
 from itertools import pairwise
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.check.needs import home
-from undertrim.check.reasons import reason, said, trail
+from undertrim.check.reasons import bare, named, reason, trail, way
 from undertrim.derive.procedure.cycles import find_cycles
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.problem import Level
+from undertrim.words import Items, Value, message
 
 LEVEL = Level.ERROR
+
+Cycle = tuple[str, ...]
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every circle of prerequisites, once."""
     if not read_in_full(subject):
         return
-    found: dict[str, tuple[Layout, tuple[str, ...]]] = {}
+    found: dict[Cycle, tuple[Layout, Cycle]] = {}
     for car in subject.cars:
         layout = subject.planner.layout(car)
         for cycle in _cycles(layout):
             found.setdefault(trail(cycle), (layout, cycle))
-    for shown, (layout, cycle) in found.items():
+    for names, (layout, cycle) in found.items():
         cars = [car for car in subject.cars if _goes_round(subject.planner.layout(car).graph, cycle)]
-        yield _finding(layout, cycle, f"{where(cars, subject.cars)}: {shown}")
+        yield _finding(layout, cycle, which(cars, subject.cars), way(names))
 
 
-def _cycles(layout: Layout) -> list[tuple[str, ...]]:
+def _cycles(layout: Layout) -> list[Cycle]:
     return [] if len(layout.graph.freeable) == len(layout.graph.costs) else find_cycles(layout.graph)
 
 
-def _goes_round(graph: Graph, cycle: tuple[str, ...]) -> bool:
+def _goes_round(graph: Graph, cycle: Cycle) -> bool:
     """Whether a circle found in one car is there in another; its shortest there may be a different one."""
     return all(needed in graph.before.get(user, ()) for user, needed in pairwise(cycle))
 
 
-def _finding(layout: Layout, cycle: tuple[str, ...], rest: str) -> Finding:
+def _finding(layout: Layout, cycle: Cycle, where: Value, shown: Items) -> Finding:
     reasons = [found for user, needed in pairwise(cycle) if (found := reason(layout, user, needed))]
-    words = dict.fromkeys(found.words for found in reasons)
+    said = Items(tuple(dict.fromkeys(found.said for found in reasons)), "comma")
     pointer = reasons[0].pointer if reasons else home(layout.nodes[cycle[0]].thing)
+    name = named(bare(cycle[0]))
     return Finding(
-        pointer, f"'{said(cycle[0])}' waits for itself{rest}", f"{', '.join(words)}: take out what is not so"
+        pointer, message("rules/order-cycle/waits-for-itself", name=name, where=where, way=shown, reasons=said)
     )

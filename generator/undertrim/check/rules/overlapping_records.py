@@ -116,11 +116,11 @@ from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, share, vehicles
 from undertrim.record.model import Built, VehicleFacts
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
 _PLACE = ("vehicle", "built")
-_APART = "give both a 'phase' and a 'tell'"
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -146,7 +146,7 @@ def _claimed_twice(one: VehicleFacts, other: VehicleFacts) -> Built | None:
 
 def _finding(here: VehicleCard, there: VehicleCard, span: Built) -> Finding:
     if here.facts.built == there.facts.built:
-        message = f"two records for one vehicle: '{there.file}' covers the same months"
-        return Finding(_PLACE, message, f"make one of them, or {_APART}", beside=(there.card.address,))
-    message = f"the months {months.shown(span.from_, span.to)} are also in '{there.file}'"
-    return Finding(_PLACE, message, f"let one end where the other begins, or {_APART}", beside=(there.card.address,))
+        found = message("rules/overlapping-records/same-months", file=there.file)
+    else:
+        found = message("rules/overlapping-records/shared-months", first=span.from_, end=span.to, file=there.file)
+    return Finding(_PLACE, found, beside=(there.card.address,))

@@ -79,10 +79,12 @@ from undertrim.record.colours import ColourError
 from undertrim.record.model import Connector, Pin
 from undertrim.record.problem import Level
 from undertrim.record.wire_colour import WireColour
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
 _PLUS, _MINUS = "-plus", "-minus"
+_ONE = "one"
 _ENOUGH = 2
 """So many pairs must agree before another differs from them."""
 
@@ -109,8 +111,8 @@ class Pair:
 
     @property
     def grounds(self) -> str:
-        """Whether both have one ground colour."""
-        return "the same" if self.plus_colour.base == self.minus_colour.base else "different"
+        """Whether both have one ground colour: `one` or `two`."""
+        return _ONE if self.plus_colour.base == self.minus_colour.base else "two"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -119,24 +121,28 @@ def check(subject: Subject) -> Iterator[Finding]:
         pairs = list(_pairs(connector))
         stripe, ground = _usual(pairs, lambda pair: pair.striped), _usual(pairs, lambda pair: pair.grounds)
         for pair in pairs:
-            message = _message(pair, stripe, ground)
-            if message:
-                place = ("connectors", connector.id, "pins", pair.plus.id, "colour")
-                yield Finding(
-                    place, message, "look at both wires again; if they are so, allow it with what you metered"
-                )
+            found = _unlike(pair, stripe, ground)
+            if found:
+                yield Finding(("connectors", connector.id, "pins", pair.plus.id, "colour"), found)
 
 
-def _message(pair: Pair, stripe: str, ground: str) -> str:
-    wires = f"pins {pair.plus.id} and {pair.minus.id}"
+def _unlike(pair: Pair, stripe: str, ground: str) -> Message | None:
+    plus, minus = pair.plus.id, pair.minus.id
     if pair.one_colour:
-        return f"{wires} are plus and minus of one speaker and have one colour, '{pair.plus.colour}'"
+        return message("rules/pair-unlike-the-others/one-colour", plus=plus, minus=minus, colour=pair.plus.colour)
     if stripe and pair.striped and pair.striped != stripe:
-        return f"of {wires} the {pair.striped} has the stripe, in the other pairs of this plug the {stripe}"
-    if ground == "the same" and pair.grounds != ground:
-        colours = f"'{pair.plus.colour}' and '{pair.minus.colour}'"
-        return f"{wires} are {colours}, and the other pairs of this plug have one ground colour each"
-    return ""
+        if pair.striped == "plus":
+            return message("rules/pair-unlike-the-others/stripe-on-plus", plus=plus, minus=minus)
+        return message("rules/pair-unlike-the-others/stripe-on-minus", plus=plus, minus=minus)
+    if ground == _ONE and pair.grounds != ground:
+        return message(
+            "rules/pair-unlike-the-others/two-grounds",
+            plus=plus,
+            minus=minus,
+            plus_colour=pair.plus.colour,
+            minus_colour=pair.minus.colour,
+        )
+    return None
 
 
 def _usual(pairs: Sequence[Pair], ask: Callable[[Pair], str]) -> str:

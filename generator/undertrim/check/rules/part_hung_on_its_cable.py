@@ -43,6 +43,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -52,6 +53,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     for part in subject.record.parts.values():
         on = next((tether for tether in part.tethers.values() if tether.then == "goes-with"), None)
         if on and not part.laid and subject.intact(("parts", part.id)):
-            message = f"'{part.id}' stays on '{on.id}', and nothing says where it is laid"
-            hint = "add 'laid' with where it is laid or hung within reach"
-            yield Finding(("parts", part.id), message, hint, key=True, about=(on.id,))
+            found = message("rules/part-hung-on-its-cable/not-laid", part=part.id, tether=on.id)
+            yield Finding(("parts", part.id), found, key=True, about=(on.id,))

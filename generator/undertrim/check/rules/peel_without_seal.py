@@ -59,10 +59,11 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import DOORS, Part
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
-_STICKY = ("butyl", "tape")
+_STICKY = {"butyl": message("rules/peel-without-seal/butyl"), "tape": message("rules/peel-without-seal/tape")}
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -71,16 +72,16 @@ def check(subject: Subject) -> Iterator[Finding]:
         home = ("parts", part.id)
         if part.replaced == "yes":
             if part.seal:
-                message = f"'{part.id}' is replaced, so its seal is never made"
-                yield Finding((*home, "seal"), message, "say it in the opening's 'install_how'")
-        elif not part.seal and (how := _opened(part)) and subject.intact(home):
-            hint = "add 'seal' with what it is sealed with"
-            yield Finding(home, f"'{part.id}' is {how} and nothing seals it again", hint, key=True)
+                yield Finding((*home, "seal"), message("rules/peel-without-seal/never-made", part=part.id))
+        elif not part.seal and (opened := _opened(part)) and subject.intact(home):
+            yield Finding(home, opened, key=True)
 
 
-def _opened(part: Part) -> str:
-    """How a seal is broken, in words; empty where none is."""
+def _opened(part: Part) -> Message | None:
+    """How a seal is broken that nothing makes again; None where none is."""
     if part.release == "peel":
-        return "peeled off"
+        return message("rules/peel-without-seal/peeled", part=part.id)
     bonds = [fastener.bond for fastener in part.held_by if fastener.bond in _STICKY and fastener.leave == "no"]
-    return f"stuck to a door with {bonds[0]}" if bonds and part.area in DOORS else ""
+    if bonds and part.area in DOORS:
+        return message("rules/peel-without-seal/stuck-to-door", part=part.id, bond=_STICKY[bonds[0]])
+    return None

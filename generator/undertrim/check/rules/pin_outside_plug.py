@@ -76,6 +76,7 @@ from undertrim.check.pins import contacts, tether_of
 from undertrim.record.model import Connector, Pin
 from undertrim.record.problem import Level
 from undertrim.resources import table
+from undertrim.words import Message, message, word
 
 LEVEL = Level.ERROR
 
@@ -88,23 +89,21 @@ def check(subject: Subject) -> Iterator[Finding]:
     for connector in subject.record.connectors.values():
         found = tether_of(subject.record, connector)
         if found and not table("tethers")["kind"][found[1].kind]["electric"]:
-            message = f"'{connector.at}' is a {found[1].kind}, no plug"
-            about = tuple(connector.at.split("/"))
-            yield Finding(
-                ("connectors", connector.id, "at"), message, "name the plug that these pins are in", about=about
-            )
+            kind = word("tethers", "kind", found[1].kind, "noun")
+            no_plug = message("rules/pin-outside-plug/no-plug", at=connector.at, kind=kind)
+            yield Finding(("connectors", connector.id, "at"), no_plug, about=tuple(connector.at.split("/")))
     for contact in contacts(subject.record):
         complaint = _complaint(contact.connector, contact.pin)
         if complaint:
-            yield Finding(contact.place, *complaint, key=True)
+            yield Finding(contact.place, complaint, key=True)
 
 
-def _complaint(connector: Connector, pin: Pin) -> tuple[str, str] | None:
+def _complaint(connector: Connector, pin: Pin) -> Message | None:
     letter, number = pin.id.rstrip("0123456789"), int(pin.id.lstrip("ABCD"))
     if connector.standard and number > _ISO_BLOCK:
-        hint = f"its pins are {letter}1 to {letter}{_ISO_BLOCK}"
-        return f"no pin '{pin.id}' in a block of ISO 10487", hint
+        return message("rules/pin-outside-plug/outside-block", pin=pin.id, letter=letter, most=_ISO_BLOCK)
     if number > connector.rows * connector.columns:
-        message = f"no pin '{pin.id}' in a plug of {connector.rows} rows by {connector.columns} columns"
-        return message, "count rows and columns again, or mend the number"
+        return message(
+            "rules/pin-outside-plug/outside-plug", pin=pin.id, rows=connector.rows, columns=connector.columns
+        )
     return None

@@ -79,10 +79,9 @@ from undertrim.derive.wiring.plugs import Layout, layout
 from undertrim.derive.wiring.standards import block
 from undertrim.record.model import Connector, Pin, Place
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
-
-_COUNT = "count rows and columns again, or mend"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -98,17 +97,14 @@ def _blanks(connector: Connector) -> Iterator[Finding]:
         letter, count = number.rstrip("0123456789"), int(number.lstrip("ABCD"))
         most = len(block(connector.standard))
         if number in connector.pins:
-            yield Finding(
-                place,
-                f"'{number}' is among the blanks and among the pins",
-                "take it out of one of them",
-                about=(number,),
-            )
+            yield Finding(place, message("rules/pin-place-twice/blank-and-pin", number=number), about=(number,))
         elif most and count > most:
-            hint = f"its positions are {letter}1 to {letter}{most}"
-            yield Finding(place, f"no position '{number}' in a block of ISO 10487", hint)
+            found = message("rules/pin-place-twice/blank-outside-block", number=number, letter=letter, most=most)
+            yield Finding(place, found)
         elif count > connector.rows * connector.columns:
-            yield Finding(place, f"no position '{number}' in a {_size(connector)}", f"{_COUNT} the number")
+            rows, columns = connector.rows, connector.columns
+            found = message("rules/pin-place-twice/blank-outside", number=number, rows=rows, columns=columns)
+            yield Finding(place, found)
 
 
 def _places(connector: Connector) -> Iterator[Finding]:
@@ -117,25 +113,25 @@ def _places(connector: Connector) -> Iterator[Finding]:
     for pin in connector.pins.values():
         place = ("connectors", connector.id, "pins", pin.id, "place")
         if pin.place and pin.id in found.outside:
-            message = f"pin {pin.id} is at {_shown(pin.place)}, which a {_size(connector)} does not have"
-            yield Finding(place, message, f"{_COUNT} 'place'")
+            size = {"rows": connector.rows, "columns": connector.columns}
+            yield Finding(place, message("rules/pin-place-twice/pin-outside", pin=pin.id, **_at(pin.place), **size))
         elif pin.place and (other := _before(connector, pin, found)):
-            message = f"pin {pin.id} is at {_shown(pin.place)}, where {other} is"
-            yield Finding(place, message, "mend 'place', or how the numbers run")
+            yield Finding(place, _where_another_is(connector, pin.id, pin.place, other))
 
 
 def _before(connector: Connector, pin: Pin, found: Layout) -> str:
-    """What is at the place of a pin beside it, in words; of two that are placed by hand the first answers for none."""
+    """The pin or blank at the place of a pin beside it; of two that are placed by hand the first answers for none."""
     own = [number for number, other in connector.pins.items() if other.place]
     later = own[own.index(pin.id) :]
     others = (number for number in found.shared if found.places[number] == pin.place and number not in later)
-    first = next(others, "")
-    return f"{'pin' if first in connector.pins else 'blank'} {first}" if first else ""
+    return next(others, "")
 
 
-def _shown(place: Place) -> str:
-    return f"row {place.row}, column {place.column}"
+def _where_another_is(connector: Connector, pin: str, place: Place, other: str) -> Message:
+    if other in connector.pins:
+        return message("rules/pin-place-twice/where-pin-is", pin=pin, **_at(place), other=other)
+    return message("rules/pin-place-twice/where-blank-is", pin=pin, **_at(place), other=other)
 
 
-def _size(connector: Connector) -> str:
-    return f"plug of {connector.rows} rows by {connector.columns} columns"
+def _at(place: Place) -> dict[str, int]:
+    return {"row": place.row, "column": place.column}

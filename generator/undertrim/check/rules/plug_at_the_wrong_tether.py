@@ -53,6 +53,7 @@ from undertrim.check.pins import tether_of
 from undertrim.derive import cars
 from undertrim.record.model import Connector
 from undertrim.record.problem import Level
+from undertrim.words import message, word
 
 LEVEL = Level.WARNING
 
@@ -66,16 +67,12 @@ def check(subject: Subject) -> Iterator[Finding]:
         found = tether_of(subject.record, plug) if subject.intact(("connectors",)) else None
         place, at = ("connectors", plug.id, "at"), tuple(plug.at.split("/"))
         if found and found[1].kind not in _HOLDS_PINS:
-            message = f"'{plug.at}' is a {found[1].kind}, and '{plug.id}' has pins"
-            yield Finding(place, message, "name the tether that is this plug, or correct the tether's 'kind'", about=at)
+            kind = word("tethers", "kind", found[1].kind, "noun")
+            no_pins = message("rules/plug-at-the-wrong-tether/no-pins", at=plug.at, kind=kind, plug=plug.id)
+            yield Finding(place, no_pins, about=at)
         elif found and (other := _earlier(plugs, plug)):
-            message = f"'{other}' is at '{plug.at}' too"
-            yield Finding(
-                place,
-                message,
-                "name the tether that is this plug, or say in 'when' which cars have which",
-                about=(other, *at),
-            )
+            two = message("rules/plug-at-the-wrong-tether/two-plugs", other=other, at=plug.at)
+            yield Finding(place, two, about=(other, *at))
 
 
 def _earlier(plugs: Mapping[str, Connector], plug: Connector) -> str:

@@ -65,6 +65,7 @@ from undertrim.record.model import Tether
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.resources import table
+from undertrim.words import Message, Value, WayOut, message
 
 LEVEL = Level.WARNING
 
@@ -76,10 +77,13 @@ class _Sound:
     """A circuit that words suggest: those that leave no doubt, and those that are `likely` only."""
 
     circuit: str
-    what: str
-    fate: str
     sure: re.Pattern[str]
     likely: re.Pattern[str]
+
+    @property
+    def said(self) -> Message:
+        """What the circuit is called, and as its way out how it is recorded."""
+        return message(f"circuits/{self.circuit}")
 
     def heard(self, words: str, *, settled: bool) -> bool:
         """Whether the words suggest it; where somebody `settled` that the plug is ordinary, only if they leave no doubt."""
@@ -100,25 +104,26 @@ def check(subject: Subject) -> Iterator[Finding]:
     for plug in subject.record.connectors.values():
         place = ("connectors", plug.id, "name")
         if circuit(subject.record, plug) == "ordinary" and (heard := _heard(plug.name, settled=False)):
-            hint = f"name its tether in 'at', and write 'circuit: {heard.circuit}' there"
-            yield Finding(place, f"'{plug.name}' sounds like {heard.what}, and no tether says so", hint)
+            found = message(
+                "rules/plug-without-circuit/no-tether", words=plug.name, circuit=heard.said, id=heard.circuit
+            )
+            yield Finding(place, found)
 
 
 def _of_tether(tether: Tether, home: Pointer, *, settled: bool) -> Iterator[Finding]:
     for key, words in _said(tether):
         if heard := _heard(words, settled=settled):
-            said = "its circuit is 'ordinary'" if settled else "no 'circuit' says so"
-            message = f"'{words}' sounds like {heard.what}, and {said}"
-            yield Finding((*home, *key), message, _way_out(heard, words, settled), key=not key)
+            yield Finding((*home, *key), _complaint(heard, words, settled=settled), key=not key)
             return
 
 
-def _way_out(heard: _Sound, words: str, settled: bool) -> str:
-    first = f"write 'circuit: {heard.circuit}' and {heard.fate}"
+def _complaint(heard: _Sound, words: str, *, settled: bool) -> Message:
+    facts: dict[str, Value] = {"words": words, "circuit": heard.said, "way_out": WayOut(heard.said)}
     if settled:
-        return first
-    doubt = "'circuit: ordinary' where you made sure that it is not"
-    return f"{first}, or {'call it something else' if heard.is_sure(words) else doubt}"
+        return message("rules/plug-without-circuit/said-ordinary", **facts)
+    if heard.is_sure(words):
+        return message("rules/plug-without-circuit/unsaid", **facts)
+    return message("rules/plug-without-circuit/unsaid-likely", **facts)
 
 
 def _said(tether: Tether) -> Iterator[tuple[Pointer, str]]:
@@ -143,7 +148,7 @@ def _apart(words: str) -> str:
 @cache
 def _sounds() -> tuple[_Sound, ...]:
     return tuple(
-        _Sound(name, entry["what"], entry["fate"], compiled(entry["sure"], {}), compiled(entry["likely"], {}))
+        _Sound(name, compiled(entry["sure"], {}), compiled(entry["likely"], {}))
         for name, entry in table("words")["circuit"].items()
         if name != "beside"
     )

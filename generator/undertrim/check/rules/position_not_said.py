@@ -51,6 +51,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message, some_of
 
 LEVEL = Level.WARNING
 
@@ -66,7 +67,6 @@ def check(subject: Subject) -> Iterator[Finding]:
         if plug.blanks and all(name.isdecimal() for name in said) and subject.intact(place):
             left = [str(number) for number in range(1, plug.rows * plug.columns + 1) if str(number) not in said]
             if left:
-                named = ", ".join(f"'{name}'" for name in left[:_NAMED])
-                more = f" and {len(left) - _NAMED} more" if len(left) > _NAMED else ""
-                message = f"nobody says what is at {named}{more} of '{plug.id}', and its blanks are listed"
-                yield Finding((*place, "blanks"), message, "add the pin, or list it under 'blanks'", key=True)
+                positions = some_of(left, _NAMED)
+                found = message("rules/position-not-said/nobody-says", positions=positions, plug=plug.id)
+                yield Finding((*place, "blanks"), found, key=True)

@@ -57,10 +57,9 @@ from itertools import combinations
 from undertrim.check.copies import SECTIONS
 from undertrim.check.findings import Card, Finding
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
-
-_WAY_OUT = "record what was seen at this car, or let one record cover both, by 'built', 'bodies' or 'also_called'"
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -77,5 +76,5 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
 
 
 def _finding(one: str, other: str, source: Card) -> Finding:
-    message = f"'{one}' and '{other}' are word for word those of '{source.path.as_posix()}'"
-    return Finding((one,), message, _WAY_OUT, key=True, about=(source.path.stem,))
+    found = message("rules/record-copied/word-for-word", one=one, other=other, file=source.path.as_posix())
+    return Finding((one,), found, key=True, about=(source.path.stem,))

@@ -89,16 +89,17 @@ error: 'radio' goes back before and after 'bezel': radio -> bezel -> radio ('rad
 from collections.abc import Iterator
 from itertools import pairwise
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
-from undertrim.check.reasons import bare, reason, trail
+from undertrim.check.reasons import bare, reason, trail, way
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.walks import shortest_cycles
 from undertrim.derive.procedure.way_back import waits
 from undertrim.record.model import Assignment, Part
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Items, Message, Value, message
 
 LEVEL = Level.ERROR
 
@@ -109,13 +110,13 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every circle on the way back that a `refit_after` closes, once."""
     if not read_in_full(subject) or not any(part.refit_after for part in subject.record.parts.values()):
         return
-    found: dict[str, tuple[Layout, Cycle, list[Assignment]]] = {}
+    found: dict[Cycle, tuple[Layout, Cycle, list[Assignment]]] = {}
     for car in subject.cars:
         layout = subject.planner.layout(car)
         for cycle in _cycles(layout):
             found.setdefault(trail(cycle), (layout, cycle, []))[2].append(car)
-    for shown, (layout, cycle, cars) in found.items():
-        yield _finding(layout, cycle, f"{where(cars, subject.cars)}: {shown}")
+    for names, (layout, cycle, cars) in found.items():
+        yield _finding(layout, cycle, which(cars, subject.cars), way(names))
 
 
 def _cycles(layout: Layout) -> list[Cycle]:
@@ -134,20 +135,24 @@ def _turned(layout: Layout, cycle: Cycle) -> Cycle:
     return ()
 
 
-def _finding(layout: Layout, cycle: Cycle, rest: str) -> Finding:
-    told = [_said(layout, later, earlier) for later, earlier in pairwise(cycle)]
-    what = "itself" if bare(cycle[1]) == bare(cycle[0]) else f"'{bare(cycle[1])}'"
-    message = f"'{bare(cycle[0])}' goes back before and after {what}{rest}"
-    hint = f"{', '.join(dict.fromkeys(told))}: take out what is not so"
-    return Finding(_pointer(layout, cycle), message, hint, about=tuple(map(bare, cycle)))
+def _finding(layout: Layout, cycle: Cycle, where: Value, shown: Items) -> Finding:
+    told = dict.fromkeys(_said(layout, later, earlier) for later, earlier in pairwise(cycle))
+    facts: dict[str, Value] = {"where": where, "way": shown, "reasons": Items(tuple(told), "comma")}
+    name, other = bare(cycle[0]), bare(cycle[1])
+    if other == name:
+        found = message("rules/refit-contradiction/before-itself", name=name, **facts)
+    else:
+        found = message("rules/refit-contradiction/before-another", name=name, other=other, **facts)
+    return Finding(_pointer(layout, cycle), found, about=tuple(map(bare, cycle)))
 
 
-def _said(layout: Layout, later: str, earlier: str) -> str:
+def _said(layout: Layout, later: str, earlier: str) -> Message:
     """Why one part goes back after another."""
     if earlier in layout.refit_after.get(later, ()):
-        return f"'{bare(later)}' has '{bare(earlier)}' in 'refit_after'"
-    found = reason(layout, earlier, later)
-    return f"but {found.words}" if found else f"but '{bare(earlier)}' lies behind '{bare(later)}'"
+        return message("rules/refit-contradiction/refit-after", later=bare(later), earlier=bare(earlier))
+    if found := reason(layout, earlier, later):
+        return message("rules/refit-contradiction/but", reason=found.said)
+    return message("rules/refit-contradiction/but-behind", later=bare(later), earlier=bare(earlier))
 
 
 def _pointer(layout: Layout, cycle: Cycle) -> Pointer:

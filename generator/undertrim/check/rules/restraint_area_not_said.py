@@ -38,6 +38,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -49,6 +50,5 @@ def check(subject: Subject) -> Iterator[Finding]:
         said = part.area in areas and areas[part.area].restraints
         for tether in part.tethers.values():
             if tether.circuit == "restraint" and part.area and not said and subject.intact(("areas",)):
-                message = f"'{tether.id}' is restraint wiring in '{part.area}', and 'areas' names no restraints there"
-                hint = f"name what is there: 'areas: {{{part.area}: {{restraints: [...]}}}}'"
-                yield Finding(("parts", part.id, "tethers", tether.id), message, hint, key=True, about=(part.area,))
+                found = message("rules/restraint-area-not-said/no-restraints", tether=tether.id, area=part.area)
+                yield Finding(("parts", part.id, "tethers", tether.id), found, key=True, about=(part.area,))

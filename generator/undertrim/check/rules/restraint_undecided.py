@@ -42,6 +42,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message, word
 
 LEVEL = Level.ERROR
 
@@ -52,6 +53,6 @@ def check(subject: Subject) -> Iterator[Finding]:
         for tether in part.tethers.values():
             home = ("parts", part.id, "tethers", tether.id)
             if tether.circuit == "restraint" and not tether.then and subject.intact(home):
-                message = f"the restraint {tether.kind} '{tether.id}' does not say what becomes of it"
-                hint = "write 'then: leave' where it can stay joined, else 'then: rejoin'"
-                yield Finding(home, message, hint, key=True)
+                kind = word("tethers", "kind", tether.kind, "noun")
+                found = message("rules/restraint-undecided/no-end", kind=kind, tether=tether.id)
+                yield Finding(home, found, key=True)

@@ -54,7 +54,9 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure.fates import fate_of_tether
+from undertrim.record.model import Part, Tether
 from undertrim.record.problem import Level
+from undertrim.words import Message, message, word
 
 LEVEL = Level.ERROR
 
@@ -70,9 +72,14 @@ def check(subject: Subject) -> Iterator[Finding]:
             if not subject.intact(("parts", part.id)):
                 continue
             if tether.kind == "fibre" and fate in _OPEN:
-                hint = "write 'then: bridge'" if part.replaced == "yes" else "write 'then: rejoin', or 'then: bridge'"
-                message = f"the optical ring stays open at '{tether.id}' of '{part.id}'"
-                yield Finding((*home, "then") if tether.then else home, message, hint, key=not tether.then)
+                place = (*home, "then") if tether.then else home
+                yield Finding(place, _open_ring(part, tether), key=not tether.then)
             elif tether.kind != "fibre" and fate == "bridge":
-                message = f"only a fibre is bridged, and '{tether.id}' is a {tether.kind}"
-                yield Finding((*home, "then"), message, "write 'to-gear', 'rejoin' or 'park'")
+                kind = word("tethers", "kind", tether.kind, "noun")
+                yield Finding((*home, "then"), message("rules/ring-left-open/no-fibre", tether=tether.id, kind=kind))
+
+
+def _open_ring(part: Part, tether: Tether) -> Message:
+    if part.replaced == "yes":
+        return message("rules/ring-left-open/at-replaced", tether=tether.id, part=part.id)
+    return message("rules/ring-left-open/at-kept", tether=tether.id, part=part.id)

@@ -82,6 +82,7 @@ from undertrim.check.links import read_in_full
 from undertrim.derive.procedure.graph import Graph, ancestors
 from undertrim.record.model import Part
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
@@ -123,13 +124,13 @@ def _needless(part: Part, number: int, routes: dict[str, Taken]) -> Iterator[Fin
         wide_first, wide_second = _takes_in(first, second), _takes_in(second, first)
         if wide_first and wide_second:
             done.add(other)
-            message = f"routes '{one}' and '{other}' of '{part.id}' need the same parts off"
-            yield _finding(part, number, other, message, "remove one, or add what is missing")
+            same = message("rules/route-not-distinct/same-parts", one=one, other=other, part=part.id)
+            yield _finding(part, number, other, same)
         elif wide_first or wide_second:
             wide, narrow = (one, other) if wide_first else (other, one)
             done.add(wide)
-            message = f"route '{wide}' of '{part.id}' takes in all of '{narrow}', so it is never the shorter way"
-            yield _finding(part, number, wide, message, "remove it, or write what it does without")
+            longer = message("rules/route-not-distinct/never-shorter", wide=wide, part=part.id, narrow=narrow)
+            yield _finding(part, number, wide, longer)
 
 
 def _takes_in(wide: Taken, narrow: Taken) -> bool:
@@ -137,5 +138,5 @@ def _takes_in(wide: Taken, narrow: Taken) -> bool:
     return all(named <= whole for (_, whole), (named, _) in zip(wide, narrow, strict=True))
 
 
-def _finding(part: Part, number: int, route: str, message: str, hint: str) -> Finding:
-    return Finding(("parts", part.id, "after_any", number, route), message, hint, key=True)
+def _finding(part: Part, number: int, route: str, said: Message) -> Finding:
+    return Finding(("parts", part.id, "after_any", number, route), said, key=True)

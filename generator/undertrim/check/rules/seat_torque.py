@@ -51,6 +51,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import TURNED
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -62,9 +63,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         if fastener.role == "ordinary" or fastener.leave == "yes" or fastener.kind not in TURNED:
             continue
         if fastener.torque is None and subject.intact((*item.pointer, "torque")):
-            hint = "write the maker's torque, or 'torque: unknown'"
-            yield Finding(item.pointer, f"{item.shown} holds a {fastener.role} and has no torque", hint)
+            role, what = message(f"roles/{fastener.role}"), fastener.what
+            found = message("rules/seat-torque/no-torque", kind=fastener.kind, what=what, role=role)
+            yield Finding(item.pointer, found)
         elif isinstance(fastener.torque, Quantity) and not (fastener.source or item.thing.source):
-            message = f"torque '{fastener.torque.text}' of what holds a {fastener.role} has no source"
-            hint = "name the evidence it was read in, or write 'torque: unknown'"
-            yield Finding((*item.pointer, "torque"), message, hint)
+            role, torque = message(f"roles/{fastener.role}"), fastener.torque.text
+            yield Finding((*item.pointer, "torque"), message("rules/seat-torque/no-source", torque=torque, role=role))

@@ -65,6 +65,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive import doors
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -72,7 +73,12 @@ LEVEL = Level.ERROR
 def check(subject: Subject) -> Iterator[Finding]:
     """Every two openings of one door that say different things."""
     for one, other in doors.contradictions(subject.record):
-        message = f"'{one.id}' says '{one.crash_sensor}' and '{other.id}' says '{other.crash_sensor}' of one door's crash pressure sensor"
-        counts = doors.sensor(subject.record, other)
-        hint = f"look it up, and write the same at both or at one of them; until then it counts as '{counts}'"
-        yield Finding(("openings", other.id, "crash_sensor"), message, hint, about=(one.id,))
+        found = message(
+            "rules/sensor-contradicted/one-door",
+            one=one.id,
+            first=one.crash_sensor or "",
+            other=other.id,
+            second=other.crash_sensor or "",
+            counts=doors.sensor(subject.record, other),
+        )
+        yield Finding(("openings", other.id, "crash_sensor"), found, about=(one.id,))

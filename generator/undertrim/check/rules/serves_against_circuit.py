@@ -35,6 +35,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure.purposes import purpose
 from undertrim.record.problem import Level
+from undertrim.words import Message, all_of, message, word
 
 LEVEL = Level.ERROR
 
@@ -43,7 +44,11 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every tether whose purpose is restraint and whose circuit is not."""
     for part in subject.record.parts.values():
         for tether in part.tethers.values():
-            held = [purpose(name).label for name in tether.serves if purpose(name).restraint]
+            held = [_the(name) for name in tether.serves if purpose(name).restraint]
             if held and tether.circuit != "restraint":
-                message = f"'{tether.id}' serves the {' and the '.join(held)}, but is no restraint wiring"
-                yield Finding(("parts", part.id, "tethers", tether.id), message, "add 'circuit: restraint'", key=True)
+                found = message("rules/serves-against-circuit/no-restraint", tether=tether.id, held=all_of(*held))
+                yield Finding(("parts", part.id, "tethers", tether.id), found, key=True)
+
+
+def _the(name: str) -> Message:
+    return message("rules/serves-against-circuit/the", what=word("purposes", "purpose", name, "label"))

@@ -78,10 +78,9 @@ from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record.fields import Field
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 LEVEL = Level.ERROR
-
-_WAY_OUT = "write left or right, as seen from the driver's seat facing forward"
 
 _SIDE = re.compile(
     r"""
@@ -117,7 +116,7 @@ def _look(fields: Iterable[Field]) -> Iterator[Finding]:
         for pointer, key, text in _texts(field):
             phrases = (" ".join(match[0].split()) for match in _SIDE.finditer(text))
             for phrase in dict.fromkeys(phrases):
-                yield Finding(pointer, f"'{phrase}' does not say left or right", _WAY_OUT, key=key)
+                yield Finding(pointer, message("rules/side-word/no-side", phrase=phrase), key=key)
 
 
 def _texts(field: Field) -> Iterator[tuple[Pointer, bool, str]]:

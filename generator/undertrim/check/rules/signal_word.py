@@ -55,13 +55,9 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.severity import SIGNALS, Severity, judge
 from undertrim.record.model import Caution
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
-
-_WAY_OUT = {
-    Severity.SERIOUS: "write 'WARNING', or 'DANGER' if it will happen",
-    Severity.INJURY: "write 'CAUTION', or 'WARNING' if it can be serious",
-}
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -69,15 +65,23 @@ def check(subject: Subject) -> Iterator[Finding]:
     for pointer, caution in hazards.stated(subject):
         severity, word = judge(caution.consequence)
         if severity > SIGNALS[caution.signal]:
-            message = f"'{caution.signal}' is too weak for '{word}' in the consequence"
-            yield Finding((*pointer, "signal"), message, _WAY_OUT[severity])
+            yield Finding((*pointer, "signal"), _too_weak(caution.signal, severity, word))
         for one, other in _same(caution):
-            hint = "say what the danger is, what happens, and how to avoid it"
-            yield Finding(pointer, f"{one} and {other} are the same text", hint)
+            yield Finding(pointer, message("rules/signal-word/same-text", one=one, other=other))
 
 
-def _same(caution: Caution) -> Iterator[tuple[str, str]]:
-    said = {"hazard": caution.hazard, "consequence": caution.consequence, "avoidance": caution.avoid}
+def _too_weak(signal: str, severity: Severity, word: str) -> Message:
+    if severity is Severity.SERIOUS:
+        return message("rules/signal-word/weak-for-serious", signal=signal, word=word)
+    return message("rules/signal-word/weak-for-injury", signal=signal, word=word)
+
+
+def _same(caution: Caution) -> Iterator[tuple[Message, Message]]:
+    said = {
+        message("rules/signal-word/hazard"): caution.hazard,
+        message("rules/signal-word/consequence"): caution.consequence,
+        message("rules/signal-word/avoidance"): caution.avoid,
+    }
     for one, other in combinations(said, 2):
         if _plain(said[one]) == _plain(said[other]):
             yield one, other

@@ -51,6 +51,7 @@ from undertrim.check import hazards
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.severity import Severity, judge
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -59,8 +60,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every caution that says more than its consequence."""
     for pointer, caution in hazards.stated(subject):
         severity, word = judge(caution.consequence)
-        said = f"'{caution.signal}' is too strong for '{word}'"
-        if severity is Severity.PROPERTY and caution.signal != "NOTICE":
-            yield Finding((*pointer, "signal"), f"{said}: nobody is hurt", "write 'NOTICE', or say who is hurt")
-        elif severity is Severity.INJURY and caution.signal == "DANGER":
-            yield Finding((*pointer, "signal"), said, "write 'CAUTION', or 'WARNING' if it can be serious")
+        signal = caution.signal
+        if severity is Severity.PROPERTY and signal != "NOTICE":
+            found = message("rules/signal-word-overstated/nobody-hurt", signal=signal, word=word)
+            yield Finding((*pointer, "signal"), found)
+        elif severity is Severity.INJURY and signal == "DANGER":
+            found = message("rules/signal-word-overstated/danger-for-injury", signal=signal, word=word)
+            yield Finding((*pointer, "signal"), found)

@@ -83,6 +83,7 @@ from undertrim.record.drives import Drive
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
+from undertrim.words import all_of, message, quoted
 
 LEVEL = Level.ERROR
 
@@ -104,9 +105,8 @@ def _against_fasteners(pointer: Pointer, text: str, thing: Stated) -> Iterator[F
     for one, other in mentions.twins(text, mentions.find(text)):
         beside = _contradicting(text, one, thing)
         if beside and not (other and not _contradicting(text, other, thing)):
-            shown = " and ".join(f"'{said}'" for said in dict.fromkeys(beside))
-            message = f"the text says '{one.text}', the fields beside it {shown}"
-            yield Finding(pointer, message, "mend one of them, or leave the size out of the text")
+            fields = all_of(*map(quoted, dict.fromkeys(beside)))
+            yield Finding(pointer, message("rules/size-in-text/against-fasteners", size=one.text, fields=fields))
 
 
 def _contradicting(text: str, mention: Mention, thing: Stated) -> list[str]:
@@ -167,5 +167,4 @@ def _against_opening(pointer: Pointer, text: str, opening: Stated) -> Iterator[F
         sizes = [*one.quantities, *(other.quantities if other else ())]
         strange = [size for size in sizes if size.kind == "length" and not any(units.agree(size, k) for k in known)]
         if strange and isinstance(one.size, Quantity) and not (other and len(strange) < len(sizes)):
-            message = f"the text says '{one.text}', which no field of this opening has"
-            yield Finding(pointer, message, "mend the field that it means, or leave it out of the text")
+            yield Finding(pointer, message("rules/size-in-text/against-opening", size=one.text))

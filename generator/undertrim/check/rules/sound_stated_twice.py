@@ -38,9 +38,10 @@ error: 'plain' and 'amplified' both hold where sound=amplified (say with 'when' 
 from collections.abc import Iterator
 from itertools import combinations
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -49,6 +50,6 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every two sound systems that one car would have."""
     for one, other in combinations(subject.record.sound.values(), 2):
         if hit := [car for car in subject.cars if one.when.holds(car) and other.when.holds(car)]:
-            message = f"'{one.id}' and '{other.id}' both hold{where(hit, subject.cars)}"
-            hint = "say with 'when' which cars have which"
-            yield Finding(("sound", other.id), message, hint, key=True, about=(one.id,))
+            where = which(hit, subject.cars)
+            found = message("rules/sound-stated-twice/both-hold", one=one.id, other=other.id, where=where)
+            yield Finding(("sound", other.id), found, key=True, about=(one.id,))

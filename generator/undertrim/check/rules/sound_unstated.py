@@ -70,11 +70,12 @@ Speakers in none of the cars that have a radio:
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.fit.load import systems
 from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -84,9 +85,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     record = subject.record
     if hit := [car for car in subject.cars if _plays(record, car) and not systems(record, car)]:
         speaker = next(opening for opening in record.openings.values() if opening.kind == "speaker")
-        message = f"nobody has said what the radio sends to the speakers{where(hit, subject.cars)}"
-        hint = "add it under 'sound', if only as 'output: unknown'"
-        yield Finding(("openings", speaker.id), message, hint, key=True)
+        found = message("rules/sound-unstated/nobody-said", where=which(hit, subject.cars))
+        yield Finding(("openings", speaker.id), found, key=True)
 
 
 def _plays(record: VehicleRecord, car: Assignment) -> bool:

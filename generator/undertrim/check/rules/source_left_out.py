@@ -53,6 +53,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.fingerprint import BY_ID
 from undertrim.record.fields import Field
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -70,8 +71,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         backed = sum(isinstance(item.value, dict) and "source" in item.value for item in blocks)
         if backed >= _LEAST and backed > len(bare):
             for item in bare:
-                message = f"'{item.pointer[1]}' rests on no evidence, and its neighbours do"
-                yield Finding(item.pointer, message, "name in 'source' who found it out", key=True)
+                found = message("rules/source-left-out/no-evidence", block=str(item.pointer[1]))
+                yield Finding(item.pointer, found, key=True)
 
 
 def _may_have(item: Field) -> bool:

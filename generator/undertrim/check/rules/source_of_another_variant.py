@@ -72,12 +72,13 @@ error: 'tape' is only in cars with radio=plain, and 'e1' is of a car with radio=
 
 from collections.abc import Iterator, Mapping
 
-from undertrim.check import sources
-from undertrim.check.findings import Finding, Subject, shown
+from undertrim.check import affected, sources
+from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.seen import answers, seen
 from undertrim.record.model import When
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Items, Message, message
 
 LEVEL = Level.ERROR
 
@@ -100,14 +101,17 @@ def _excluded(
 ) -> Iterator[Finding]:
     if not when.clauses or any(when.holds(known.get(name, {})) for name in names):
         return
-    cars = [f"'{name}' is of a car with {shown(_apart(when, known[name]))}" for name in names]
+    cars = Items(tuple(_of_a_car(name, _apart(when, known[name])) for name in names), "comma")
     owner = next(str(step) for step in reversed(block) if isinstance(step, str) and step not in ("held_by", "after"))
-    only = " and ".join(f"{name}={' or '.join(choices)}" for name, choices in dict(when.clauses).items())
-    message = f"'{owner}' is only in cars with {only}, and {', '.join(cars)}"
+    only = affected.choices(dict(when.clauses), "and")
+    found = message("rules/source-of-another-variant/other-cars", block=owner, only=only, evidence=cars)
     clauses = [word for name, choices in when.clauses for word in (name, *choices)]
     others = [word for name in names for pair in _apart(when, known[name]).items() for word in pair]
-    hint = "name evidence from a car that has it, or correct 'when'"
-    yield Finding(place, message, hint, about=(owner, *names, *clauses, *others))
+    yield Finding(place, found, about=(owner, *names, *clauses, *others))
+
+
+def _of_a_car(name: str, car: Mapping[str, str]) -> Message:
+    return message("rules/source-of-another-variant/of-a-car", evidence=name, car=affected.one(car))
 
 
 def _apart(when: When, car: Mapping[str, str]) -> dict[str, str]:

@@ -45,6 +45,7 @@ from collections.abc import Iterator
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, GearSubject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -55,12 +56,12 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
     hole, rim = outlines.of_hole(facts.hole), outlines.of_hole(facts.flange)
     if hole and rim and (sides := outlines.too_wide(hole, rim)):
         inner, outer = sides
-        message = f"the hole's {inner.name} '{inner.text}' is not smaller than the rim's {outer.name} '{outer.text}'"
-        hint = "the hole takes the speaker, the rim is the outside: are the two exchanged?"
-        yield Finding(("gear", "hole"), message, hint)
-    patterns = {"bolts": ("the bolts", facts.bolts), "car_bolts": ("the bolts towards the car", facts.car_bolts)}
-    for field, (name, typed) in patterns.items():
+        names = {"inner": inner.called, "outer": outer.called}
+        found = message("rules/spacer-cannot-exist/wider-than-rim", hole=inner.text, rim=outer.text, **names)
+        yield Finding(("gear", "hole"), found)
+    for field, typed in (("bolts", facts.bolts), ("car_bolts", facts.car_bolts)):
         bolts = outlines.of_bolts(typed)
         if hole and bolts and outlines.inside(bolts, hole):
-            message = f"{name} {bolts.shown} lie inside the hole {hole.shown}"
-            yield Finding(("gear", field), message, "measure both again: bolts are measured middle to middle")
+            name = message(f"outlines/{field}")
+            found = message("rules/spacer-cannot-exist/inside-hole", bolts=name, size=bolts.said, hole=hole.said)
+            yield Finding(("gear", field), found)

@@ -59,17 +59,17 @@ warning: 'rear-left-minus' is on a pin and 'rear-left-plus' is nowhere where sou
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.pins import Contact, contacts
 from undertrim.derive.wiring.leads import is_sound
 from undertrim.record.model import Assignment
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
 _OTHER = {"plus": "minus", "minus": "plus"}
-_HINT = "record its pin, or say under 'functions' how the car has it, if only as 'unknown'"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -80,8 +80,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         name, _, pole = function.rpartition("-")
         other = f"{name}-{_OTHER[pole]}"
         if hit := [car for car in subject.cars if _alone(subject, found, function, other, car)]:
-            message = f"'{function}' is on a pin and '{other}' is nowhere{where(hit, subject.cars)}"
-            yield Finding((*contact.place, "function"), message, _HINT)
+            where = which(hit, subject.cars)
+            alone = message("rules/speaker-pair-half/alone", wire=function, other=other, where=where)
+            yield Finding((*contact.place, "function"), alone)
 
 
 def _alone(subject: Subject, found: list[Contact], function: str, other: str, car: Assignment) -> bool:

@@ -59,8 +59,9 @@ error: facts edited since 2026-04-02: changed 'parts/radio'; added 'parts/bezel'
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.evidence.fingerprint import changed_since
+from undertrim.derive.evidence.fingerprint import Changes, changed_since
 from undertrim.record.problem import Level
+from undertrim.words import Items, Message, message, some_of
 
 LEVEL = Level.ERROR
 
@@ -73,13 +74,17 @@ def check(subject: Subject) -> Iterator[Finding]:
     stamp = subject.record.verified
     changes = changed_since(subject.source.data, stamp.facts) if stamp else None
     if stamp and changes:
-        sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
-        said = "; ".join(f"{sort} {_named(names)}" for sort, names in sorts.items() if names)
-        hint = "check them at the car and verify the record again ('undertrim verify --help' says how), or remove 'verified'"
-        about = tuple(step for names in sorts.values() for name in names for step in name.split("/"))
-        yield Finding(("verified",), f"facts edited since {stamp.on}: {said}", hint, key=True, about=about)
+        names = (*changes.changed, *changes.added, *changes.removed)
+        about = tuple(step for name in names for step in name.split("/"))
+        edits = Items(tuple(_edits(changes)), "semicolon")
+        found = message("rules/stale-verification/edited", date=stamp.on, edits=edits)
+        yield Finding(("verified",), found, key=True, about=about)
 
 
-def _named(names: tuple[str, ...]) -> str:
-    shown = ", ".join(f"'{name}'" for name in names[:_NAMED])
-    return f"{shown} and {len(names) - _NAMED} more" if len(names) > _NAMED else shown
+def _edits(changes: Changes) -> Iterator[Message]:
+    if changes.changed:
+        yield message("rules/stale-verification/changed", facts=some_of(changes.changed, _NAMED))
+    if changes.added:
+        yield message("rules/stale-verification/added", facts=some_of(changes.added, _NAMED))
+    if changes.removed:
+        yield message("rules/stale-verification/removed", facts=some_of(changes.removed, _NAMED))

@@ -33,6 +33,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -46,5 +47,4 @@ def check(subject: Subject) -> Iterator[Finding]:
         told = item.pointer[-1:] and item.pointer[-1] in _TEXTS and "maxLength" in item.node.schema
         found = _NOT.match(item.value) if told and isinstance(item.value, str) else None
         if found:
-            message = f"the text begins with '{found[1]}'"
-            yield Finding(item.pointer, message, "say first what to do; a prohibition is a caution and says why")
+            yield Finding(item.pointer, message("rules/starts-with-do-not/prohibition", words=found[1]))

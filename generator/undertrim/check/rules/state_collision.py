@@ -171,17 +171,18 @@ error: 'seat' needs battery on, but its restraint plug 'belt' needs battery off 
 from collections.abc import Iterator
 
 from undertrim.check import needs
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.collisions import Collision, collisions, lacking
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
-from undertrim.check.reasons import said, trail
+from undertrim.check.reasons import bare, named, trail, way
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Assignment, Prep
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, Value, message, quoted, word
 
 LEVEL = Level.ERROR
 
@@ -204,29 +205,37 @@ def _taken_away(subject: Subject) -> Iterator[Finding]:
     for car in subject.cars:
         layout = subject.planner.layout(car)
         for item in collisions(layout):
-            key = (said(item.user), item.state, said(item.changer))
+            key = (bare(item.user), item.state, bare(item.changer))
             found.setdefault(key, (item, layout))
             if car not in (hit := cars.setdefault(key, [])):
                 hit.append(car)
     for key, (item, layout) in found.items():
-        yield _collided(item, layout, where(cars[key], subject.cars))
+        yield _collided(item, layout, which(cars[key], subject.cars))
 
 
-def _collided(item: Collision, layout: Layout, cars: str) -> Finding:
+def _collided(item: Collision, layout: Layout, where: Value) -> Finding:
     user = layout.nodes[item.user]
-    need, value = f"{item.state} {item.need}", f"{item.state} {item.value}"
-    message = f"{_who(user)} needs {need}{cars}, but comes after '{said(item.changer)}', which sets {value}"
-    turn = f"under 'preps', put what sets {value} before what sets {need}"
-    way_out = turn if item.turned else f"break this chain, or find a way without {need}"
-    hint = f"{trail(item.path)}, each needs the next first: {way_out}"
-    return Finding(_place(layout, user, item.state), message, hint, about=(said(item.user), said(item.changer)))
+    facts: dict[str, Value] = {
+        "who": _who(user),
+        "state": item.state,
+        "need": item.need,
+        "value": item.value,
+        "where": where,
+        "changer": named(bare(item.changer)),
+        "way": way(trail(item.path)),
+    }
+    if item.turned:
+        found = message("rules/state-collision/wrong-turn", **facts)
+    else:
+        found = message("rules/state-collision/taken-away", **facts)
+    return Finding(_place(layout, user, item.state), found, about=(bare(item.user), bare(item.changer)))
 
 
-def _who(node: Node) -> str:
+def _who(node: Node) -> Message:
     if isinstance(node.thing, Prep) and node.id.startswith(USUAL):
         state, value = next(iter(node.thing.sets.items()))
-        return f"the usual way to set {state} {value}"
-    return f"'{said(node.id)}'"
+        return message("rules/state-collision/usual-way", state=state, value=value)
+    return quoted(named(bare(node.id)))
 
 
 def _place(layout: Layout, user: Node, state: str) -> Pointer:
@@ -244,21 +253,20 @@ def _never_set(subject: Subject) -> Iterator[Finding]:
     for car in subject.cars:
         layout = subject.planner.layout(car)
         for node, state, value in lacking(layout):
-            lack: Key = (said(node.id), state, value)
+            lack: Key = (bare(node.id), state, value)
             places.setdefault(lack, _place(layout, node, state))
             if car not in (hit := cars.setdefault(lack, [])):
                 hit.append(car)
     for (name, state, value), hit in cars.items():
-        message = f"'{name}' needs {state} {value}{where(hit, subject.cars)}, but nothing sets it"
-        hint = "add a preparation that has it under 'sets'"
-        yield Finding(places[name, state, value], message, hint, about=(name,))
+        where = which(hit, subject.cars)
+        found = message("rules/state-collision/never-set", name=named(name), state=state, value=value, where=where)
+        yield Finding(places[name, state, value], found, about=(name,))
 
 
 def _restraint_live(subject: Subject) -> Iterator[Finding]:
     for part in subject.record.parts.values():
         tether = next((tether for tether in part.tethers.values() if tether.circuit == "restraint"), None)
         if tether and part.needs.get("battery") == "on":
-            plug = f"its restraint {tether.kind} '{tether.id}'"
-            message = f"'{part.id}' needs battery on, but {plug} needs battery off"
-            hint = "move what needs the battery on into a preparation, which is then done before"
-            yield Finding(needs.place(part, "battery"), message, hint, about=(part.id, tether.id))
+            kind = word("tethers", "kind", tether.kind, "noun")
+            found = message("rules/state-collision/restraint-live", part=part.id, kind=kind, tether=tether.id)
+            yield Finding(needs.place(part, "battery"), found, about=(part.id, tether.id))

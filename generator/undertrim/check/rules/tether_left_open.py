@@ -113,10 +113,9 @@ from undertrim.derive.procedure import states
 from undertrim.derive.procedure.fates import STAYING
 from undertrim.record.model import Part, Tether
 from undertrim.record.problem import Level
+from undertrim.words import Message, Word, message, word
 
 LEVEL = Level.ERROR
-
-Complaint = tuple[str, str]
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -127,56 +126,54 @@ def check(subject: Subject) -> Iterator[Finding]:
             complaint = _complaint(part, tether)
             if complaint:
                 home = ("parts", part.id, "tethers", tether.id)
-                yield Finding(
-                    (*home, "then") if tether.then else home, *complaint, key=not tether.then, about=(part.goes_to,)
-                )
+                place = (*home, "then") if tether.then else home
+                yield Finding(place, complaint, key=not tether.then, about=(part.goes_to,))
 
 
-def _complaint(part: Part, tether: Tether) -> Complaint | None:
+def _complaint(part: Part, tether: Tether) -> Message | None:
     if tether.circuit == "48-volt" and tether.then != "leave":
-        message = f"'{tether.id}' is of a 48 V net and would be undone: it draws an arc"
-        return message, "write 'then: leave': how that net is shut down is in the maker's procedure, not here"
+        return message("rules/tether-left-open/48-volt", tether=tether.id)
     if tether.circuit == "high-voltage" and tether.then != "leave":
-        message = f"'{tether.id}' is high-voltage and would be undone: that is work for trained persons"
-        return message, "write 'then: leave', or leave the part where it is"
+        return message("rules/tether-left-open/high-voltage", tether=tether.id)
     if tether.circuit == "restraint" and tether.then in ("park", "bridge"):
-        hint = "write 'then: leave' where it can stay joined, else 'then: rejoin'"
-        return f"the restraint {tether.kind} '{tether.id}' is left open", hint
+        return message("rules/tether-left-open/restraint-open", kind=_kind(tether), tether=tether.id)
     return _of_replaced(part, tether) if part.replaced == "yes" else _of_kept(part, tether)
 
 
-def _of_replaced(part: Part, tether: Tether) -> Complaint | None:
+def _kind(tether: Tether) -> Word:
+    return word("tethers", "kind", tether.kind, "noun")
+
+
+def _of_replaced(part: Part, tether: Tether) -> Message | None:
     if tether.then in STAYING:
-        return f"'{tether.id}' stays joined, but '{part.id}' leaves the car", _when_staying(tether)
+        return _staying(part, tether)
     if tether.then == "rejoin":
-        hint = "leave 'then' out: it is joined to the new gear, or write 'then: park'"
-        return f"'{tether.id}' is joined again, but '{part.id}' leaves the car", hint
+        return message("rules/tether-left-open/rejoined-at-replaced", tether=tether.id, part=part.id)
     return None
 
 
-def _when_staying(tether: Tether) -> str:
+def _staying(part: Part, tether: Tether) -> Message:
     if tether.circuit == "high-voltage":
-        return "no part with a high-voltage tether is replaced here: that is work for trained persons"
+        return message("rules/tether-left-open/high-voltage-at-replaced", tether=tether.id, part=part.id)
     if tether.circuit == "restraint":
-        return "say where it is joined then: a restraint plug may not be left open"
+        return message("rules/tether-left-open/restraint-at-replaced", tether=tether.id, part=part.id)
     if tether.then == "goes-with":
-        return "record the plug at its far end, where it can be undone"
-    return "leave 'then' out: it is joined to the new gear"
+        return message("rules/tether-left-open/goes-with-replaced", tether=tether.id, part=part.id)
+    return message("rules/tether-left-open/stays-at-replaced", tether=tether.id, part=part.id)
 
 
-def _of_kept(part: Part, tether: Tether) -> Complaint | None:
+def _of_kept(part: Part, tether: Tether) -> Message | None:
     if tether.then == "leave" and part.goes_to:
-        message = f"'{tether.id}' stays joined, but '{part.id}' moves over to '{part.goes_to}'"
-        return message, _when_moving(tether)
+        return _moving(part, tether)
     if tether.then == "park" and states.tether_kind(tether.kind).mechanical:
-        return f"the {tether.kind} '{tether.id}' is left loose, but '{part.id}' goes back", "write 'then: rejoin'"
+        return message("rules/tether-left-open/left-loose", kind=_kind(tether), tether=tether.id, part=part.id)
     if tether.then == "to-gear":
-        hint = "write 'then: rejoin', or 'replaced: yes' if new gear takes its place"
-        return f"'{tether.id}' is joined to the new gear, but '{part.id}' is not replaced", hint
+        return message("rules/tether-left-open/to-gear-at-kept", tether=tether.id, part=part.id)
     return None
 
 
-def _when_moving(tether: Tether) -> str:
+def _moving(part: Part, tether: Tether) -> Message:
+    ends = {"tether": tether.id, "part": part.id, "opening": part.goes_to}
     if tether.circuit == "high-voltage":
-        return "no part with a high-voltage tether is moved here: that is work for trained persons"
-    return "write 'then: rejoin', or 'then: goes-with' if it cannot be undone"
+        return message("rules/tether-left-open/high-voltage-at-moved", **ends)
+    return message("rules/tether-left-open/stays-at-moved", **ends)

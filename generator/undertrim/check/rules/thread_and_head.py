@@ -49,6 +49,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.drives import thread_note
 from undertrim.record.problem import Level
 from undertrim.record.thread_heads import near_head
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -59,5 +60,6 @@ def check(subject: Subject) -> Iterator[Finding]:
         thread, drive = item.fastener.thread, item.fastener.drive
         note = thread_note(thread, drive) if thread and drive else None
         if note and drive and not near_head(thread, drive):
-            hint = "it may well be right: measure both again, then allow it with what you measured"
-            yield Finding((*item.pointer, "thread"), f"{item.shown} with thread '{thread}': {note}", hint)
+            kind, what = item.fastener.kind, item.fastener.what
+            found = message("rules/thread-and-head/unusual-head", kind=kind, what=what, thread=thread, note=note)
+            yield Finding((*item.pointer, "thread"), found)

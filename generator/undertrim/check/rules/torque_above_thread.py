@@ -47,6 +47,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -60,9 +61,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         if limit is None or fastener.role != "ordinary" or not isinstance(torque, Quantity):
             continue
         if torque.value - torque.step > limit:
-            message = f"torque '{torque.text}' is more than a class 8.8 screw {name} bears, {limit:g} N.m"
-            hint = "check number and unit, or allow it with the screw's class"
-            yield Finding((*item.pointer, "torque"), message, hint)
+            above = message("rules/torque-above-thread/above", torque=torque.text, thread=name, limit=limit)
+            yield Finding((*item.pointer, "torque"), above)
 
 
 def _limit(thread: str) -> tuple[str, float | None]:

@@ -92,13 +92,15 @@ from undertrim.record.complaints import nearest
 from undertrim.record.model import Variant
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
 _IMPLIED = {
-    "drive-side": ("one steering side", "add the other side to 'drive_side'"),
-    "body": ("one body", "add the other bodies to 'bodies'"),
+    "drive-side": message("rules/undeclared-variant/one-steering-side", name="drive-side"),
+    "body": message("rules/undeclared-variant/one-body", name="body"),
 }
+"""Variants that every record of more than one side or body has by itself."""
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -109,22 +111,24 @@ def check(subject: Subject) -> Iterator[Finding]:
     for item in undeclared(subject.record):
         pointer = (*item.pointer, item.variant)
         if item.choice is None:
-            yield _no_variant(pointer, item.variant, known)
+            yield Finding(pointer, _no_variant(item.variant, known), key=True, about=(item.variant,))
         else:
             yield _no_choice(subject, pointer, item, known[item.variant])
 
 
-def _no_variant(pointer: Pointer, name: str, known: dict[str, Variant]) -> Finding:
+def _no_variant(name: str, known: dict[str, Variant]) -> Message:
     if name in _IMPLIED:
-        only, way_out = _IMPLIED[name]
-        message = f"no variant '{name}': this record covers {only}"
-        return Finding(pointer, message, f"remove the condition, or {way_out}", key=True, about=(name,))
-    hint = nearest(name, list(known), "variants here") if known else "declare it under 'variants'"
-    return Finding(pointer, f"no variant '{name}'", hint, key=True, about=(name,))
+        return _IMPLIED[name]
+    if not known:
+        return message("rules/undeclared-variant/no-variants", name=name)
+    near = nearest(name, list(known), "variants here")
+    return message("rules/undeclared-variant/no-variant", name=name, near=near)
 
 
 def _no_choice(subject: Subject, pointer: Pointer, item: Undeclared, variant: Variant) -> Finding:
     listed = (*pointer, item.index)
     place = listed if listed in subject.source.values else pointer
-    hint = nearest(item.choice or "", list(variant.choices), f"choices of '{variant.id}'")
-    return Finding(place, f"'{variant.id}' has no choice '{item.choice}'", hint, about=(variant.id, item.choice or ""))
+    choice = item.choice or ""
+    near = nearest(choice, list(variant.choices), f"choices of '{variant.id}'")
+    found = message("rules/undeclared-variant/no-choice", variant=variant.id, choice=choice, near=near)
+    return Finding(place, found, about=(variant.id, choice))

@@ -51,6 +51,7 @@ from undertrim.check import instructions
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Part, Prep
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -69,9 +70,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             place = (section, thing.id)
             if subject.intact(place):
                 for word in _told(thing):
-                    message = f"the text says '{word}', and nothing of the kind is recorded beside it"
-                    hint = "add it to 'held_by' or 'tethers', or mend the text"
-                    yield Finding((*place, "how"), message, hint)
+                    yield Finding((*place, "how"), message("rules/undone-in-text-only/nothing-recorded", words=word))
 
 
 def _told(thing: Part | Prep) -> Iterator[str]:

@@ -51,6 +51,7 @@ from undertrim.check.stated import texts
 from undertrim.record import units
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -73,7 +74,9 @@ def _pairs(subject: Subject | GearSubject) -> Iterator[Finding]:
         for one, other in mentions.twins(text, mentions.find(text)):
             wrong = _wrong(one.quantities, other.quantities) if other else None
             if other and wrong:
-                yield Finding(pointer, f"'{one.text}' and '{other.text}' do not agree", f"it is {units.show(wrong)}")
+                right = units.show(wrong)
+                found = message("rules/unit-pair-disagrees/disagree", one=one.text, other=other.text, right=right)
+                yield Finding(pointer, found)
 
 
 def _wrong(one: tuple[Quantity, ...], other: tuple[Quantity, ...]) -> Quantity | None:

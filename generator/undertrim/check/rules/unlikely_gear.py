@@ -85,6 +85,7 @@ from undertrim.check.findings import Finding, GearSubject
 from undertrim.record.gear import GearFacts
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -98,22 +99,22 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
 
 
 def _bolts(facts: GearFacts) -> Iterator[Finding]:
-    rim, word = outlines.of_hole(facts.flange), "rim" if facts.kind == "spacer" else "flange"
-    patterns = {"bolts": ("the bolts", facts.bolts), "car_bolts": ("the bolts towards the car", facts.car_bolts)}
-    for field, (name, typed) in patterns.items():
+    rim = outlines.of_hole(facts.flange)
+    for field, typed in (("bolts", facts.bolts), ("car_bolts", facts.car_bolts)):
         bolts = outlines.of_bolts(typed)
         if rim and bolts and outlines.outside(bolts, rim):
-            message = f"{name} {bolts.shown} lie on the edge of the {word} {rim.shown} or beyond"
-            hint = f"measure both again; if they are in ears outside the {word}, allow it with that reason"
-            yield Finding(("gear", field), message, hint)
+            found = {"bolts": message(f"outlines/{field}"), "size": bolts.said, "edge": rim.said}
+            if facts.kind == "spacer":
+                yield Finding(("gear", field), message("rules/unlikely-gear/bolts-beyond-rim", **found))
+            else:
+                yield Finding(("gear", field), message("rules/unlikely-gear/bolts-beyond-flange", **found))
 
 
 def _magnet(facts: GearFacts) -> Iterator[Finding]:
     basket, magnet = outlines.of_hole(facts.basket), facts.magnet
     if basket and isinstance(magnet, Quantity) and magnet.value > min(basket.across.value, basket.up.value):
-        message = f"the magnet '{magnet.text}' is larger than the basket {basket.shown}, which is to be all that passes through the hole"
-        hint = "measure both again; if the speaker goes in from behind, allow it with that reason"
-        yield Finding(("gear", "magnet"), message, hint)
+        found = message("rules/unlikely-gear/magnet", magnet=magnet.text, basket=basket.said)
+        yield Finding(("gear", "magnet"), found)
 
 
 def _trim(facts: GearFacts) -> Iterator[Finding]:
@@ -121,7 +122,7 @@ def _trim(facts: GearFacts) -> Iterator[Finding]:
     pairs = ((trim.across, body.across), (trim.up, body.up)) if trim and body else ()
     for front, behind in pairs:
         if front.value < behind.value:
-            message = f"the trim's {front.name} '{front.text}' is less than the body's {behind.name} '{behind.text}'"
-            hint = "measure the front with its trim ring or screen, or leave 'trim' out if it has none"
-            yield Finding(("gear", "trim"), message, hint)
+            names = {"front": front.called, "behind": behind.called}
+            found = message("rules/unlikely-gear/trim", trim=front.text, body=behind.text, **names)
+            yield Finding(("gear", "trim"), found)
             return

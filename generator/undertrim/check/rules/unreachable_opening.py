@@ -146,18 +146,21 @@ error: 'door' on the right has nothing in front of it: no part in 'behind' is fi
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.knots import untied
 from undertrim.check.links import read_in_full
-from undertrim.check.reasons import bare, trail
+from undertrim.check.reasons import bare, trail, way
 from undertrim.derive.procedure.cycles import Block, blocked
 from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.model import Assignment, Opening
 from undertrim.record.problem import Level
+from undertrim.words import Value, message
 
 LEVEL = Level.ERROR
+
+Path = tuple[str, ...]
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -170,20 +173,21 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _closed(subject: Subject) -> Iterator[Finding]:
     cars: dict[str, list[Assignment]] = {}
-    found: dict[str, tuple[str, str]] = {}
+    found: dict[str, tuple[str, Path]] = {}
     for car in subject.cars:
         for opening, culprit, path in _stuck(subject.planner.layout(car)):
             found.setdefault(opening, (culprit, path))
             if car not in (hit := cars.setdefault(opening, [])):
                 hit.append(car)
     for opening, (culprit, path) in found.items():
-        which = where(cars[opening], subject.cars)
-        message = f"'{opening}' cannot be reached{which}: every route of '{culprit}' is closed"
-        hint = f"{path}, each needs the next first: give '{culprit}' a route that does not"
-        yield Finding(("openings", opening, "behind"), message, hint, about=(culprit,))
+        where, shown = which(cars[opening], subject.cars), way(path)
+        closed = message(
+            "rules/unreachable-opening/routes-closed", opening=opening, part=culprit, where=where, way=shown
+        )
+        yield Finding(("openings", opening, "behind"), closed, about=(culprit,))
 
 
-def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:
+def _stuck(layout: Layout) -> Iterator[tuple[str, str, Path]]:
     """(opening, part whose routes are closed, way round) for each that plain circles do not explain."""
     graph = untied(layout.graph)
     if len(graph.freeable) == len(graph.costs):
@@ -195,11 +199,11 @@ def _stuck(layout: Layout) -> Iterator[tuple[str, str, str]]:
             yield bare(name), bare(culprit), _way_round(block)
 
 
-def _way_round(block: Block) -> str:
+def _way_round(block: Block) -> Path:
     """From the opening into the circle and once round it."""
     start = block.cycle.index(block.path[-1])
     circle = (*block.cycle[start:], *block.cycle[1 : start + 1])
-    return f"{trail(block.path)} -> {trail(circle).partition(' -> ')[2]}"
+    return (*trail(block.path), *trail(circle)[1:])
 
 
 def _bare(subject: Subject) -> Iterator[Finding]:
@@ -207,10 +211,10 @@ def _bare(subject: Subject) -> Iterator[Finding]:
         behind = [subject.record.parts[name] for name in opening.behind if name in subject.record.parts]
         if not behind or not all(any(part.when.holds(car) for car in subject.cars) for part in behind):
             continue  # a part or a choice that does not exist: other rules say so
-        sides: dict[str, list[str]] = {}
+        sides: dict[Value, list[str]] = {}
         for side in opening.each or ("",):
             if hit := _bare_at(subject, opening, side):
-                sides.setdefault(where(hit, subject.cars), []).append(side)
+                sides.setdefault(which(hit, subject.cars), []).append(side)
         for cars, bare_sides in sides.items():
             yield _nothing_before(opening, cars, bare_sides)
 
@@ -226,9 +230,10 @@ def _in_front(layout: Layout, node: str, opening: Opening) -> bool:
     return any(bare(name) in opening.behind for name in layout.graph.before[node])
 
 
-def _nothing_before(opening: Opening, cars: str, sides: list[str]) -> Finding:
-    one_side = len(sides) < len(opening.each)
-    at = f" on the {sides[0]}" if one_side else ""
-    message = f"'{opening.id}'{at} has nothing in front of it{cars}: no part in 'behind' is fitted there"
-    way_out = "say under 'each' where it is" if one_side else "limit the opening by 'when'"
-    return Finding(("openings", opening.id, "behind"), message, f"name the part that is, or {way_out}")
+def _nothing_before(opening: Opening, where: Value, sides: list[str]) -> Finding:
+    if len(sides) < len(opening.each):
+        side = message(f"sides/{sides[0]}")
+        found = message("rules/unreachable-opening/nothing-at-side", opening=opening.id, side=side, where=where)
+    else:
+        found = message("rules/unreachable-opening/nothing-in-front", opening=opening.id, where=where)
+    return Finding(("openings", opening.id, "behind"), found)

@@ -31,6 +31,7 @@ from collections.abc import Iterator
 from undertrim.check import sources
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -42,6 +43,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     used = {name for _, name in sources.named(subject.fields)}
     for evidence in subject.record.evidence:
         if evidence not in used:
-            message = f"nothing in this record rests on '{evidence}'"
-            hint = "name it in the 'source' of what it shows, or remove it"
-            yield Finding(("evidence", evidence), message, hint, key=True)
+            found = message("rules/unused-evidence/nothing-rests", evidence=evidence)
+            yield Finding(("evidence", evidence), found, key=True)

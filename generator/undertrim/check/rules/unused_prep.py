@@ -82,6 +82,7 @@ from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.model import Prep
 from undertrim.record.problem import Level
+from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
@@ -96,13 +97,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         if prep.id in used:
             continue
         twin = next((other.id for other in preps.values() if other.id != prep.id and other.sets == prep.sets), "")
-        also = f": '{twin}' sets the same" if twin else ""
-        hint = (
-            "limit one of them by 'when', or remove it"
-            if twin
-            else f"add '{_need(prep)}' to what needs it, or remove it"
-        )
-        yield Finding(("preps", prep.id), f"no job uses '{prep.id}'{also}", hint, key=True, about=(twin,))
+        yield Finding(("preps", prep.id), _idle(prep, twin), key=True, about=(twin,))
 
 
 def _reached(layout: Layout) -> Iterator[str]:
@@ -112,6 +107,8 @@ def _reached(layout: Layout) -> Iterator[str]:
             yield from (layout.nodes[node].thing.id for node in layout.reached(name))
 
 
-def _need(prep: Prep) -> str:
+def _idle(prep: Prep, twin: str) -> Message:
+    if twin:
+        return message("rules/unused-prep/twin", prep=prep.id, twin=twin)
     state, value = next(iter(prep.sets.items()))
-    return f"needs: {{{state}: {value}}}"
+    return message("rules/unused-prep/no-job", prep=prep.id, state=state, value=value)

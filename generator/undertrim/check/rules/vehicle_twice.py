@@ -91,13 +91,11 @@ from undertrim.check import months, names
 from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, share, vehicles
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
 Shelf = Mapping[str, list[VehicleCard]]
-
-_ONE = "make one record of them, or say in the 'tell' of each what sets it apart"
-_SPELT = "write the one that stands on the car"
 
 
 def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
@@ -118,11 +116,12 @@ def _makes(few: Sequence[VehicleCard], many: Sequence[VehicleCard]) -> Iterator[
     twins = [vehicle for vehicle in few if vehicle.model in models]
     for vehicle in twins or few[:1]:
         other = models.get(vehicle.model, many[0])
-        with_it = ", with the same model" if twins else ""
-        message = (
-            f"the make '{vehicle.facts.make}' is spelt nearly like '{other.facts.make}' in '{other.file}'{with_it}"
-        )
-        yield vehicle.card, Finding(("vehicle", "make"), message, _SPELT, about=(other.id,))
+        spelt = {"make": vehicle.facts.make, "other": other.facts.make, "file": other.file}
+        if twins:
+            found = message("rules/vehicle-twice/near-make-same-model", **spelt)
+        else:
+            found = message("rules/vehicle-twice/near-make", **spelt)
+        yield vehicle.card, Finding(("vehicle", "make"), found, about=(other.id,))
 
 
 def _models(shelf: Sequence[VehicleCard]) -> Iterator[tuple[Card, Finding]]:
@@ -133,8 +132,9 @@ def _models(shelf: Sequence[VehicleCard]) -> Iterator[tuple[Card, Finding]]:
     for one, other in names.near_pairs(models):
         for vehicle, twin in () if other in said else _same_cars(models[other], models[one]):
             said.add(other)
-            message = f"'{vehicle.facts.model}' is spelt nearly like '{twin.facts.model}' in '{twin.file}', for the same months"
-            yield vehicle.card, Finding(("vehicle", "model"), message, _ONE, about=(twin.id,))
+            spelt = {"model": vehicle.facts.model, "other": twin.facts.model, "file": twin.file}
+            found = message("rules/vehicle-twice/near-model", **spelt)
+            yield vehicle.card, Finding(("vehicle", "model"), found, about=(twin.id,))
     for vehicle in shelf:
         yield from _called(vehicle, models)
 
@@ -143,8 +143,9 @@ def _called(vehicle: VehicleCard, models: Shelf) -> Iterator[tuple[Card, Finding
     for name in vehicle.facts.also_called:
         others = [other for other in models.get(names.folded(name), ()) if other.model != vehicle.model]
         for _, twin in _same_cars([vehicle], others):
-            message = f"'{vehicle.facts.model}' is also called '{name}', which has a record of its own, '{twin.file}'"
-            yield vehicle.card, Finding(("vehicle", "model"), message, _ONE, about=(twin.id,))
+            model, file = vehicle.facts.model, twin.file
+            found = message("rules/vehicle-twice/also-called", model=model, name=name, file=file)
+            yield vehicle.card, Finding(("vehicle", "model"), found, about=(twin.id,))
 
 
 def _same_cars(ones: Sequence[VehicleCard], others: Sequence[VehicleCard]) -> Iterator[tuple[VehicleCard, VehicleCard]]:

@@ -82,6 +82,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.evidence.obstacles import obstacles
 from undertrim.record.problem import Level
+from undertrim.words import WayOut, message
 
 LEVEL = Level.ERROR
 
@@ -91,4 +92,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     if subject.record.verified is None:
         return
     for item in obstacles(subject.record):
-        yield Finding(item.pointer, item.what, f"{item.where}, or remove 'verified'", key=True, about=item.about)
+        found = message("rules/verified-with-unknowns/in-the-way", what=item.said, where=WayOut(item.said))
+        yield Finding(item.pointer, found, key=True, about=item.about)

@@ -54,28 +54,27 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
+from undertrim.words import message
 
 Said = tuple[Pointer, str]
 
 LEVEL = Level.ERROR
 
 _HIGH = ("near", "inside", "high-voltage")
+_48_VOLT = ("yes", "48-volt")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every word of high voltage, or of a 48 V net, in a vehicle without any."""
     vehicle = subject.record.vehicle
     if vehicle.high_voltage == "no":
-        yield from _against(_high(subject.record), _HIGH, "high voltage", "high_voltage")
+        for pointer, word in _high(subject.record):
+            if word in _HIGH:
+                yield Finding(pointer, message("rules/voltage-contradicted/no-high-voltage", word=word))
     if vehicle.forty_eight_volt == "no":
-        yield from _against(_forty_eight(subject.record), ("yes", "48-volt"), "48 V net", "forty_eight_volt")
-
-
-def _against(said: Iterator[Said], there: tuple[str, ...], what: str, key: str) -> Iterator[Finding]:
-    for pointer, word in said:
-        if word in there:
-            hint = f"write '{key}: yes' for the vehicle, or mend this"
-            yield Finding(pointer, f"'{word}' here, and the vehicle has no {what}", hint)
+        for pointer, word in _forty_eight(subject.record):
+            if word in _48_VOLT:
+                yield Finding(pointer, message("rules/voltage-contradicted/no-48-volt", word=word))
 
 
 def _high(record: VehicleRecord) -> Iterator[Said]:

@@ -63,6 +63,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.needs import home
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.ERROR
 
@@ -70,6 +71,4 @@ LEVEL = Level.ERROR
 def check(subject: Subject) -> Iterator[Finding]:
     """Everything that can be worked on and is inside."""
     for thing in (thing for thing in subject.record.things if subject.record.high_voltage(thing) == "inside"):
-        what = f"'{thing.id}' is inside the high-voltage system"
-        message = f"{what}: that is work for trained persons by the maker's procedure"
-        yield Finding(home(thing), message, "leave it out, and what can only be reached through it", key=True)
+        yield Finding(home(thing), message("rules/voltage-inside/inside", thing=thing.id), key=True)

@@ -79,10 +79,11 @@ Without a restraint system, or not known:
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import Blank, Restraint, VehicleRecord
+from undertrim.record.model import Blank, Part, Restraint, Tether, VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message, word
 
 LEVEL = Level.ERROR
 
@@ -98,41 +99,39 @@ def check(subject: Subject) -> Iterator[Finding]:
         return
     yield from _shorter(record, facts)
     if facts.fitted != "no" and facts.wait is Blank.NONE:
-        hint = "write the maker's wait or 'unknown', or 'fitted: no'"
-        yield Finding(("restraint", "wait"), "'none' is a wait only for a car without a restraint system", hint)
+        yield Finding(("restraint", "wait"), message("rules/wait-shorter-than-maker/none"))
     if facts.fitted == "no":
-        for place, words in _met(record):
-            message = f"no restraint system is fitted, but {words}"
-            about = tuple(map(str, place))
-            yield Finding(("restraint", "fitted"), message, "mend one of the two", about=about)
+        for place, contradicting in _met(record):
+            yield Finding(("restraint", "fitted"), contradicting, about=tuple(map(str, place)))
 
 
 def _shorter(record: VehicleRecord, facts: Restraint) -> Iterator[Finding]:
     for prep in record.preps.values():
         own = prep.wait.time if prep.wait and prep.sets.get("battery") == "off" else None
         if isinstance(own, Quantity) and isinstance(facts.wait, Quantity) and own.value < facts.wait.value:
-            message = f"the wait of '{own.text}' is shorter than the maker's '{facts.wait.text}'"
-            hint = "leave the preparation's 'wait' out: the maker's is used by itself"
-            yield Finding(("preps", prep.id, "wait", "time"), message, hint)
+            shorter = message("rules/wait-shorter-than-maker/shorter", own=own.text, maker=facts.wait.text)
+            yield Finding(("preps", prep.id, "wait", "time"), shorter)
 
 
 def _unsaid(subject: Subject) -> Iterator[Finding]:
     for pointer, _ in _met(subject.record):
         if subject.intact(("restraint",)):
-            hint = "add 'restraint: {wait: ...}' with the maker's wait, or 'unknown'"
-            yield Finding(pointer, "there is restraint wiring, and nothing says how long to wait", hint, key=True)
+            yield Finding(pointer, message("rules/wait-shorter-than-maker/unsaid"), key=True)
         return
 
 
-def _met(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
-    """Where a record says that there is a restraint system, and the words for it."""
+def _met(record: VehicleRecord) -> Iterator[tuple[Pointer, Message]]:
+    """Where a record says that there is a restraint system, and what is said where none is fitted."""
     for part in record.parts.values():
         for tether in part.tethers.values():
             if tether.circuit == "restraint":
-                yield (
-                    ("parts", part.id, "tethers", tether.id),
-                    f"'{tether.id}' of '{part.id}' is a restraint {tether.kind}",
-                )
+                yield ("parts", part.id, "tethers", tether.id), _met_tether(part, tether)
     for area in record.areas.values():
         if area.restraints:
-            yield ("areas", area.id, "restraints"), f"'{area.id}' has some under 'restraints'"
+            area_met = message("rules/wait-shorter-than-maker/area-without-system", area=area.id)
+            yield ("areas", area.id, "restraints"), area_met
+
+
+def _met_tether(part: Part, tether: Tether) -> Message:
+    kind = word("tethers", "kind", tether.kind, "noun")
+    return message("rules/wait-shorter-than-maker/tether-without-system", tether=tether.id, part=part.id, kind=kind)

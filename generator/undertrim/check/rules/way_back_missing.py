@@ -44,6 +44,7 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure import states
 from undertrim.record.problem import Level
+from undertrim.words import all_of, message
 
 LEVEL = Level.WARNING
 
@@ -55,6 +56,6 @@ def check(subject: Subject) -> Iterator[Finding]:
     for prep in subject.record.preps.values():
         left = {name: value for name, value in prep.sets.items() if states.initial()[name] not in (value, _ANY)}
         if left and not prep.restore and subject.intact(("preps", prep.id)):
-            said = " and ".join(f"{name} to '{value}'" for name, value in left.items())
-            message = f"'{prep.id}' sets {said} and does not say how to undo it"
-            yield Finding(("preps", prep.id), message, "say in 'restore' how it goes back", key=True)
+            said = (message("rules/way-back-missing/state", state=name, value=value) for name, value in left.items())
+            found = message("rules/way-back-missing/no-restore", prep=prep.id, states=all_of(*said))
+            yield Finding(("preps", prep.id), found, key=True)

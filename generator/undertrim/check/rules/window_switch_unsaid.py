@@ -68,6 +68,7 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure import fates, purposes
 from undertrim.record.model import Opening, Part, Tether
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -80,11 +81,10 @@ def check(subject: Subject) -> Iterator[Finding]:
             for part, tether in _unsaid(subject, opening):
                 if (part.id, tether.id) not in told:
                     told.add((part.id, tether.id))
-                    message = f"the test of '{opening.id}' moves a window, and what '{tether.id}' of '{part.id}' serves is not said"
-                    hint = "write 'serves: [windows]', or what else works through it"
-                    yield Finding(
-                        ("parts", part.id, "tethers", tether.id), message, hint, key=True, about=(opening.id,)
-                    )
+                    ids = {"opening": opening.id, "tether": tether.id, "part": part.id}
+                    found = message("rules/window-switch-unsaid/unsaid", **ids)
+                    place = ("parts", part.id, "tethers", tether.id)
+                    yield Finding(place, found, key=True, about=(opening.id,))
 
 
 def _unsaid(subject: Subject, opening: Opening) -> list[tuple[Part, Tether]]:

@@ -29,6 +29,7 @@ from undertrim.check.pins import contacts
 from undertrim.derive.cars import together
 from undertrim.record.model import FunctionFact
 from undertrim.record.problem import Level
+from undertrim.words import message
 
 LEVEL = Level.WARNING
 
@@ -37,9 +38,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every wire without a place."""
     for fact in subject.record.functions.values():
         if fact.by == "wire" and not fact.note and not _on_a_pin(subject, fact):
-            message = f"'{fact.id}' is there by wire, and nothing says where"
-            hint = "add a 'note' with the place, or record its pin"
-            yield Finding(("functions", fact.id), message, hint, key=True)
+            found = message("rules/wire-without-pin/nothing-says-where", function=fact.id)
+            yield Finding(("functions", fact.id), found, key=True)
 
 
 def _on_a_pin(subject: Subject, fact: FunctionFact) -> bool:

@@ -8,22 +8,31 @@ from undertrim.derive.evidence.conflicts import disputes
 from undertrim.record.model import TURNED, Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message, sentence, way_out, word
 
-MAKER = "look it up in the maker's information"
 CARRIES = ("seat", "belt", "wheel")
 
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
-    """One thing that is in the way: where in the record, what in words, and where the answer is to be found.
+    """One thing that is in the way: where in the record, and what; its way out says where the answer is to be found.
 
     `about` are ids that it rests on besides those that lead there. The place may be one that the record does not have yet; what is around it then stands for it.
     """
 
     pointer: Pointer
-    what: str
-    where: str
+    said: Message
     about: tuple[str, ...] = ()
+
+    @property
+    def what(self) -> str:
+        """What it is, in words."""
+        return sentence(self.said)
+
+    @property
+    def where(self) -> str:
+        """Where the answer is to be found, in words."""
+        return way_out(self.said)
 
 
 def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
@@ -42,11 +51,7 @@ def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
 def _restraint(record: VehicleRecord) -> Iterator[Obstacle]:
     facts = record.restraint
     if facts is None:
-        yield Obstacle(
-            _restrained(record),
-            "there is no 'restraint' block",
-            f"{MAKER}, or write 'fitted: no' in it if the car has none",
-        )
+        yield Obstacle(_restrained(record), message("obstacles/no-restraint-block"))
     elif facts.fitted != "no":
         yield from _of_restraint(facts)
 
@@ -64,51 +69,50 @@ def _restrained(record: VehicleRecord) -> Pointer:
 
 def _of_restraint(facts: Restraint) -> Iterator[Obstacle]:
     if not isinstance(facts.wait, Quantity):
-        said = "unknown" if facts.wait is Blank.UNKNOWN else "'none' though a restraint system may be fitted"
-        yield Obstacle(("restraint", "wait"), f"the restraint wait is {said}", MAKER)
+        unknown = facts.wait is Blank.UNKNOWN
+        said = message("obstacles/wait-unknown") if unknown else message("obstacles/wait-none")
+        yield Obstacle(("restraint", "wait"), said)
     if facts.memory_keeper == "unknown":
-        yield Obstacle(("restraint", "memory_keeper"), "it is unknown whether a memory keeper is allowed", MAKER)
+        yield Obstacle(("restraint", "memory_keeper"), message("obstacles/memory-keeper"))
     if facts.read_faults_first == "unknown":
-        what = "it is unknown whether restraint faults must be read first"
-        yield Obstacle(("restraint", "read_faults_first"), what, MAKER)
+        yield Obstacle(("restraint", "read_faults_first"), message("obstacles/read-faults-first"))
 
 
 def _waits(record: VehicleRecord) -> Iterator[Obstacle]:
     for prep in record.preps.values():
         if prep.wait and not isinstance(prep.wait.time, Quantity):
-            yield Obstacle(("preps", prep.id, "wait", "time"), f"the wait after '{prep.id}' is unknown", MAKER)
+            yield Obstacle(("preps", prep.id, "wait", "time"), message("obstacles/wait-after", prep=prep.id))
 
 
 def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
     for opening in record.openings.values():
         if opening.crash_sensor in (None, "unknown") and doors.sensor(record, opening) == "unknown":
-            what = f"it is unknown whether there is a crash pressure sensor at '{opening.id}'"
-            yield Obstacle(("openings", opening.id, "crash_sensor"), what, MAKER)
+            said = message("obstacles/crash-sensor", opening=opening.id)
+            yield Obstacle(("openings", opening.id, "crash_sensor"), said)
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Obstacle]:
     if record.vehicle.forty_eight_volt == "unknown":
-        what = "it is unknown whether the vehicle has a 48 V net"
-        yield Obstacle(("vehicle", "forty_eight_volt"), what, MAKER)
+        yield Obstacle(("vehicle", "forty_eight_volt"), message("obstacles/48-volt"))
     if record.vehicle.high_voltage == "unknown":
-        what = "it is unknown whether the vehicle has a high-voltage system"
-        yield Obstacle(("vehicle", "high_voltage"), what, MAKER)
+        yield Obstacle(("vehicle", "high_voltage"), message("obstacles/high-voltage"))
         return
     for section, things in (("parts", record.parts), ("openings", record.openings)):
         for thing in things.values():
             if record.high_voltage(thing) == "unknown":
-                what = f"it is unknown how close the high voltage comes to '{thing.id}'"
-                yield Obstacle(
-                    (section, thing.id, "high_voltage"), what, "look up the cable runs in the maker's information"
-                )
+                yield Obstacle((section, thing.id, "high_voltage"), message("obstacles/near-voltage", thing=thing.id))
 
 
 def _torques(record: VehicleRecord) -> Iterator[Obstacle]:
     for section, things in (("parts", record.parts), ("preps", record.preps)):
         for thing in things.values():
             for number, fastener in _carrying(thing):
-                what = f"the torque of the {fastener.role} {fastener.kind} '{fastener.what}' at '{thing.id}' is unknown"
-                yield Obstacle((section, thing.id, "held_by", number, "torque"), what, MAKER)
+                yield Obstacle((section, thing.id, "held_by", number, "torque"), _torque(fastener, thing.id))
+
+
+def _torque(fastener: Fastener, thing: str) -> Message:
+    role, kind = message(f"roles/{fastener.role}"), word("fasteners", fastener.kind, "label")
+    return message("obstacles/torque", role=role, kind=kind, what=fastener.what, thing=thing)
 
 
 def _carrying(thing: Part | Prep) -> Iterator[tuple[int, Fastener]]:
@@ -123,9 +127,8 @@ def _conflicts(record: VehicleRecord) -> Iterator[Obstacle]:
     for dispute in disputes(record):
         if not dispute.settled and not dispute.agreed:
             name = dispute.conflict.id
-            what = f"the conflict '{name}' about '{dispute.conflict.about}' is not settled"
-            hint = "measure at a car, add the claim and name it in 'settled_by'"
-            yield Obstacle(("conflicts", name), what, hint, tuple(dispute.conflict.about.split("/")))
+            said = message("obstacles/conflict", conflict=name, about=dispute.conflict.about)
+            yield Obstacle(("conflicts", name), said, tuple(dispute.conflict.about.split("/")))
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:
@@ -134,7 +137,6 @@ def _lists(record: VehicleRecord) -> Iterator[Obstacle]:
     listed = {"before": facts.before if facts else {}, "after": facts.after if facts else {}}
     for name, todos in listed.items():
         if not todos and name not in checked:
-            what = f"nobody has said what is to be done {name} the battery is {'off' if name == 'before' else 'back'}"
-            yield Obstacle(
-                ("after_battery",), what, f"list it, or write 'checked_none: [{name}]' once it was looked into"
-            )
+            before = name == "before"
+            said = message("obstacles/before-battery") if before else message("obstacles/after-battery")
+            yield Obstacle(("after_battery",), said)

@@ -55,6 +55,7 @@ class TetherKind:
     """What is usual for a kind of tether."""
 
     label: str
+    noun: str
     electric: bool
     mechanical: bool
     undo: str
