@@ -88,16 +88,9 @@
   }
 
   function minutes(value) {
-    if (value < 1) return Math.round(value * 60) + " s";
-    var whole = roundHalfEven(value);
-    if (whole < 60) return whole + " min";
-    return Math.floor(whole / 60) + " h" + (whole % 60 ? " " + (whole % 60) + " min" : "");
-  }
-
-  function roundHalfEven(value) {
-    var floor = Math.floor(value);
-    if (value - floor !== 0.5) return Math.round(value);
-    return floor % 2 ? floor + 1 : floor;
+    var seconds = Math.floor(value * 60 + 0.5);
+    var parts = [[Math.floor(seconds / 3600), "h"], [Math.floor(seconds / 60) % 60, "min"], [seconds % 60, "s"]];
+    return parts.filter(function (part) { return part[0]; }).map(function (part) { return part.join(" "); }).join(" ") || "0 s";
   }
 
   function timeText(steps) {

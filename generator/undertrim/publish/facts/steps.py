@@ -66,6 +66,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
         "cautions": [words.caution(caution) for caution in item.cautions],
         "minutes": item.minutes,
+        "time": words.minutes(item.minutes) if item.minutes else "",
         "wait": wait(item),
         "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
         "unknown": item.unknown,

@@ -14,7 +14,7 @@ from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
-from undertrim.publish.facts import blockers, kits, totals, words
+from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import VehicleRecord, When
 
@@ -45,8 +45,10 @@ def visit(
         "title": f"{record.vehicle.make} {record.vehicle.model}",
         "demo": record.demo == "yes",
         "jobs": [str(target) for target in wanted],
+        "job_names": [names.job(record, target) for target in wanted],
         "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
         "variant": dict(fixed),
+        "variant_words": names.car(record, fixed),
         "open_variants": _open(record, plans),
         "blockers": [
             item
@@ -58,7 +60,7 @@ def visit(
             _with_kits(_step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed)
             for step in merged
         ],
-        "cars": _cars(plans),
+        "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
     }
 
 
