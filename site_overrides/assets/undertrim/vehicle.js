@@ -242,6 +242,18 @@
     });
   }
 
+  function words(boxes, otherwise) {
+    return Array.prototype.map.call(boxes, function (box) {
+      return (box.closest("label").querySelector("b") || box.closest("label").lastElementChild).textContent;
+    }).join("; ") || otherwise;
+  }
+
+  /* What the visit is, at the top of the printed page, where nothing can be chosen. */
+  function showVisit() {
+    document.getElementById("ut-visit-job").textContent = words(page.querySelectorAll("input[name=job]:checked"), "all of them");
+    document.getElementById("ut-visit-car").textContent = words(page.querySelectorAll(".ut-variant input:checked"), "every kind");
+  }
+
   function update() {
     var jobs = chosenJobs();
     var car = chosenCar();
@@ -259,6 +271,7 @@
     if (!jobs.length) words += " for all jobs: choose yours above";
     if (open.length) words += (jobs.length ? "" : ",") + " for every kind of car: say which one this is";
     shown.textContent = words + ".";
+    showVisit();
     reset.hidden = !jobs.length && !Object.keys(car).length;
     store();
   }

@@ -129,6 +129,8 @@ def _identity(record: VehicleRecord) -> Facts:
         "years": span,
         "first_year": first,
         "last_year": last,
+        "built_from": str(facts.built.from_),
+        "built_to": str(facts.built.to),
         "built": f"built from {facts.built.from_} until before {facts.built.to}",
         "built_words": f"From {facts.built.from_} until before {facts.built.to}",
         "tell": facts.tell,
