@@ -138,8 +138,9 @@
       var failing = times.find(function (token) { return !without.some(function (row) { return undertrimWhen.holds(undertrimWhen.read(token), row); }); });
       return undertrimWhen.recorded(without, undertrimWhen.read(failing || times[0]));
     }
-    if (names.length && names.every(function (token) { return /^'?[\d./–—-]+$/.test(token); })) {
-      return "Not read as a year or a month: " + names.join(" ") + ". Type 2016, 16, 2016-05, 05/2016 or 2014-2018.";
+    var odd = names.filter(function (token) { return /^'?\d{1,4}[./–—-]\d/.test(token); });
+    if (odd.length && search(names.filter(function (token) { return odd.indexOf(token) < 0; })).length) {
+      return "Not read as a year or a month: " + odd.join(" ") + ". Type 2016, 16, 2016-05, 05/2016 or 2014-2018.";
     }
     return "Not in these records. Check the spelling, or pick the make below.";
   }

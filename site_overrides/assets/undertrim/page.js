@@ -18,6 +18,8 @@
 
   var INSIDE = "a[href], button, input, select, textarea, summary, [tabindex]";
 
+  var reached = 0; // two regions of a page may not have one name
+
   function reach() {
     document.querySelectorAll("article .ut-scroll, article .ut-face, article .md-typeset__scrollwrap, article pre > code").forEach(function (box) {
       var wide = box.scrollWidth > box.clientWidth && !box.querySelector(INSIDE);
@@ -25,7 +27,8 @@
       box.tabIndex = 0;
       box.setAttribute("role", "region");
       var table = box.querySelector("caption, th");
-      box.setAttribute("aria-label", "Scrolls sideways: " + (table ? table.textContent.trim() : "text"));
+      reached += 1;
+      box.setAttribute("aria-label", "Scrolls sideways, " + reached + ": " + (table ? table.textContent.trim() : "text"));
     });
   }
 
