@@ -100,7 +100,8 @@ MARKED = """() => {
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
-    "name", ["index.html", "vehicles/kelbrook/finch-2014-2018.html", "safety.html", "rules/index.html", "calculators.html"]
+    "name",
+    ["index.html", "vehicles/kelbrook/finch-2014-2018.html", "safety.html", "rules/index.html", "calculators.html"],
 )  # WCAG 2.2, 2.4.7
 def test_the_keyboard_shows_where_it_is(
     context: Callable[..., BrowserContext], served: str, name: str, scheme: str

@@ -65,7 +65,7 @@ def test_json_carries_what_tools_need(workspace: Path, capsys: pytest.CaptureFix
 def test_a_caution_is_printed_before_the_step_it_guards(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(workspace, FINCH, "--job", "dash", "--variant", "radio=map") == 0
     lines = capsys.readouterr().out.splitlines()
-    step = next(i for i, line in enumerate(lines) if "<remove:vent-trim>" in line)
+    step = next(i for i, line in enumerate(lines) if "Take off Upper vent trim" in line)
     warning = max(i for i, line in enumerate(lines[:step]) if "! WARNING: Airbag or belt wiring" in line)
     assert not any(line.endswith(">") for line in lines[warning:step])
 

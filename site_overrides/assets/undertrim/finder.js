@@ -113,9 +113,10 @@
   function entry(hit, index) {
     var row = hit.item.row;
     var option = document.createElement("li");
-    option.setAttribute("role", "option");
-    option.id = "ut-found-" + index;
+    option.setAttribute("role", "none");
     var link = document.createElement("a");
+    link.setAttribute("role", "option"); // the link itself: nothing to press may stand inside an option
+    link.id = "ut-found-" + index;
     link.href = base + "vehicles/" + row[0].split("/").map(encodeURIComponent).join("/") + ".html";
     link.tabIndex = -1;
     var name = document.createElement("b");
@@ -168,12 +169,12 @@
 
   function mark(index) {
     var options = list.children;
-    if (options[active]) options[active].removeAttribute("aria-selected");
+    if (options[active]) options[active].firstChild.removeAttribute("aria-selected");
     active = Math.max(0, Math.min(index, options.length - 1));
     if (options[active]) {
-      options[active].setAttribute("aria-selected", "true");
+      options[active].firstChild.setAttribute("aria-selected", "true");
       options[active].scrollIntoView({ block: "nearest" });
-      input.setAttribute("aria-activedescendant", options[active].id);
+      input.setAttribute("aria-activedescendant", options[active].firstChild.id);
     }
   }
 

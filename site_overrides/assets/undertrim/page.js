@@ -20,7 +20,11 @@
 
   var reached = 0; // two regions of a page may not have one name
 
+  /* The theme puts a landmark into every piece of code, all of one name. */
+  function plain() { document.querySelectorAll("pre nav").forEach(function (item) { item.setAttribute("role", "none"); }); }
+
   function reach() {
+    plain();
     document.querySelectorAll("article .ut-scroll, article .ut-face, article .md-typeset__scrollwrap, article pre > code").forEach(function (box) {
       var wide = box.scrollWidth > box.clientWidth && !box.querySelector(INSIDE);
       if (!wide || box.hasAttribute("tabindex")) return;

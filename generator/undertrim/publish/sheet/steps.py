@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any
 
 from undertrim.publish import plan_text
-from undertrim.publish.facts import kits, told, words
+from undertrim.publish.facts import kits, told
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
 
