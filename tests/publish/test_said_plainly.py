@@ -1,9 +1,9 @@
 """What a person reads: times in their own units, names instead of ids, drawings that are of the thing itself."""
 
 import json
+from pathlib import Path
 
 import pytest
-from here import ROOT
 
 from undertrim.derive.procedure import states
 from undertrim.publish import pictures
@@ -11,6 +11,7 @@ from undertrim.publish.drawings import clips
 from undertrim.publish.facts import words
 from undertrim.record.model import Prep
 
+ROOT = Path(__file__).parents[2]
 SCHEMA = json.loads((ROOT / "schema/vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
 
 
