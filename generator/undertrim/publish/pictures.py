@@ -117,7 +117,7 @@ def clip_name(kind: str, sort: str) -> str:
         name = f"scrivet-{sort.removesuffix('-pin')}"
         return name if name in clips.kinds() else "other"
     if kind == "clip":
-        return sort if sort in clips.kinds() else "push"
+        return sort if sort in clips.kinds() else "other"
     name = f"{kind}-{sort}" if f"{kind}-{sort}" in clips.kinds() else kind
     return name if name in clips.kinds() else "other"
 
