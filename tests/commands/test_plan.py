@@ -129,7 +129,7 @@ def test_a_job_out_of_reach_is_exit_1_and_the_others_are_planned(
     assert run(workspace, FINCH, "--job", "dash") == 1
     caught = capsys.readouterr()
     assert caught.out == ""
-    assert "each needs the next first: radio-surround -> factory-radio -> radio-surround" in caught.err
+    assert "each needs the next first: Radio surround -> Factory radio -> Radio surround" in caught.err
     assert "undertrim check" in caught.err
     assert run(workspace, FINCH, "--job", "front-door") == 0
 
@@ -139,13 +139,13 @@ def test_a_job_with_too_many_routes_is_exit_1(
 ) -> None:
     monkeypatch.setattr(cheapest, "MOST_STATES", 0)
     assert run(workspace, FINCH, "--job", "dash") == 1
-    assert "too many interlocking routes to free open:dash" in capsys.readouterr().err
+    assert "too many interlocking routes to free Radio opening" in capsys.readouterr().err
 
 
 def test_an_opening_that_the_chosen_car_lacks_is_exit_2(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     write(workspace, "    name: Radio opening\n", "    name: Radio opening\n    when: {radio: map}\n")
     assert run(workspace, FINCH, "--job", "dash", "--variant", "radio=plain") == 2
-    assert "no car with radio=plain has 'dash'" in capsys.readouterr().err
+    assert "no car with Plain radio has 'Radio opening'" in capsys.readouterr().err
     assert run(workspace, FINCH, "--job", "dash") == 0
 
 

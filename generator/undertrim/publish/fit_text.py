@@ -93,7 +93,7 @@ def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
         if note not in common:
             yield from _wrapped(note, "    note: ", "          ")
     if fit.nearest:
-        yield f"    nearest in stock that fits: {fit.nearest}"
+        yield f"    nearest in stock that fits: {fit.nearest_name}"
 
 
 def _telling(checks: Sequence[Check]) -> Iterator[Check]:

@@ -53,6 +53,7 @@ def _order(vehicle: Vehicle, order: Order) -> Data:
                 "functions": [f"{need.function.replace('-', ' ')}: {need.words}" for need in line.fit.needs if need.by != "wire"],
                 "notes": list(line.fit.notes),
                 "nearest": line.fit.nearest,
+                "nearest_name": line.fit.nearest_name,
             }
             for line in order.lines
         ],
@@ -96,7 +97,7 @@ def _list(entry: Data) -> Iterator[str]:
         yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
         yield from (line for words in (*verdict["functions"], *verdict["notes"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
         if verdict["nearest"]:
-            yield f"    nearest in stock that fits: {verdict['nearest']}"
+            yield f"    nearest in stock that fits: {verdict['nearest_name']}"
     yield from _block("To order", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["order"]))
     yield from _block(
         "To get, not in stock", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["to_get"])

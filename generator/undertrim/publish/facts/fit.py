@@ -81,6 +81,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "notes": [note for note in fit.notes if note not in common],
         "functions": [_need(need) for need in fit.needs],
         "nearest": fit.nearest,
+        "nearest_name": fit.nearest_name,
     }
 
 

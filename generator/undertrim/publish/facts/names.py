@@ -4,6 +4,10 @@ import math
 from collections.abc import Mapping, Sequence
 
 from undertrim.derive import cars
+from undertrim.derive.procedure import states
+from undertrim.derive.procedure.cheapest import TooTangled
+from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.planning import Target
 from undertrim.record.model import VehicleRecord
 
@@ -17,9 +21,9 @@ def job(record: VehicleRecord, target: Target) -> str:
 
 
 def car(record: VehicleRecord, choices: Car) -> str:
-    """A car by the labels of its choices: `Map radio, Left-hand drive`; empty where nothing is chosen."""
+    """A car by the labels of its choices: `Map radio, Left-hand drive`; empty where nothing is chosen. What the record does not tell apart has no label."""
     known = cars.variants(record)
-    return ", ".join(known[name].choices[choice].label for name, choice in choices.items())
+    return ", ".join(known[name].choices[choice].label for name, choice in choices.items() if name in known)
 
 
 def kinds_of_car(record: VehicleRecord, kinds: Sequence[Car]) -> str:
@@ -33,3 +37,17 @@ def kinds_of_car(record: VehicleRecord, kinds: Sequence[Car]) -> str:
         for name, choices in chosen.items()
         if len(choices) < len(known[name].choices)
     )
+
+
+def refusal(record: VehicleRecord, error: Unreachable | TooTangled) -> str:
+    """Why there is no plan, with parts and openings by their names."""
+    return error.said(lambda node: _node(record, node))
+
+
+def _node(record: VehicleRecord, node: str) -> str:
+    """A node of the graph by the name of its thing, with its side: `Door panel, left`."""
+    usual = {prep.id: prep for prep in states.usual().values()}
+    whole, _, side = node.partition("@")
+    things = record.openings if whole.startswith(OPENING) else {**usual, **record.preps, **record.parts}
+    name = things[whole.removeprefix(OPENING)].name
+    return f"{name}, {side}" if side else name

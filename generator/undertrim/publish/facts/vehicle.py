@@ -29,6 +29,7 @@ from undertrim.publish.facts import (
     kits,
     ladders,
     meter,
+    names,
     openings,
     plugs,
     resting,
@@ -113,7 +114,7 @@ def _choices(planner: Planner) -> Choices:
     try:
         return choices(planner)
     except (Unreachable, TooTangled) as error:
-        raise Unplannable(str(error)) from error
+        raise Unplannable(names.refusal(planner.record, error)) from error
 
 
 def _identity(record: VehicleRecord) -> Facts:

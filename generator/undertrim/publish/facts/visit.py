@@ -37,7 +37,7 @@ def visit(
     record = reckoned(record)
     planner = Planner(record)
     plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
-    _refuse_absent(wanted, plans, fixed)
+    _refuse_absent(record, wanted, plans, fixed)
     merged = _merged(planner, plans)
     has = [{step.id for step in plan.steps} for plan in plans]
     return {
@@ -84,12 +84,13 @@ def _with_kits(
     return step
 
 
-def _refuse_absent(wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]) -> None:
+def _refuse_absent(
+    record: VehicleRecord, wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]
+) -> None:
     known = {target for plan in plans for target in (*plan.targets, *(target for target, _ in plan.closed))}
-    missing = [str(target) for target in wanted if target not in known]
+    missing = [names.job(record, target) for target in wanted if target not in known]
     if missing:
-        cars_meant = ", ".join(f"{name}={choice}" for name, choice in fixed.items())
-        raise jobs.BadRequest(f"no car with {cars_meant or 'any choice of variants'} has '{missing[0]}'")
+        raise jobs.BadRequest(f"no car with {names.car(record, fixed) or 'any choice of variants'} has '{missing[0]}'")
 
 
 def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
