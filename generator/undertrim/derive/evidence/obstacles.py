@@ -76,13 +76,13 @@ def _of_restraint(facts: Restraint) -> Iterator[Obstacle]:
 def _waits(record: VehicleRecord) -> Iterator[Obstacle]:
     for prep in record.preps.values():
         if prep.wait and not isinstance(prep.wait.time, Quantity):
-            yield Obstacle(("preps", prep.id, "wait", "time"), f"the wait after '{prep.id}' is unknown", MAKER)
+            yield Obstacle(("preps", prep.id, "wait", "time"), f"the wait after '{prep.name}' is unknown", MAKER)
 
 
 def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
     for opening in record.openings.values():
         if opening.crash_sensor in (None, "unknown") and doors.sensor(record, opening) == "unknown":
-            what = f"it is unknown whether there is a crash pressure sensor at '{opening.id}'"
+            what = f"it is unknown whether there is a crash pressure sensor at '{opening.name}'"
             yield Obstacle(("openings", opening.id, "crash_sensor"), what, MAKER)
 
 
@@ -97,7 +97,7 @@ def _voltage(record: VehicleRecord) -> Iterator[Obstacle]:
     for section, things in (("parts", record.parts), ("openings", record.openings)):
         for thing in things.values():
             if record.high_voltage(thing) == "unknown":
-                what = f"it is unknown how close the high voltage comes to '{thing.id}'"
+                what = f"it is unknown how close the high voltage comes to '{thing.name}'"
                 yield Obstacle(
                     (section, thing.id, "high_voltage"), what, "look up the cable runs in the maker's information"
                 )
@@ -107,7 +107,7 @@ def _torques(record: VehicleRecord) -> Iterator[Obstacle]:
     for section, things in (("parts", record.parts), ("preps", record.preps)):
         for thing in things.values():
             for number, fastener in _carrying(thing):
-                what = f"the torque of the {fastener.role} {fastener.kind} '{fastener.what}' at '{thing.id}' is unknown"
+                what = f"the torque of the {fastener.role} {fastener.kind} '{fastener.what}' at '{thing.name}' is unknown"
                 yield Obstacle((section, thing.id, "held_by", number, "torque"), what, MAKER)
 
 
