@@ -64,6 +64,63 @@ def test_finds(phone: Page, home: Path, query: str, expected: list[str]) -> None
     assert found(phone, query) == expected
 
 
+BUILT = [
+    ["kelbrook/finch-2014-2018", "Kelbrook", "Finch", 2014, 2018, "", [], "2014-03", "2018-09"],
+    ["kelbrook/heron-2018-2022", "Kelbrook", "Heron", 2018, 2022, "", [], "2018-06", "2022-02"],
+    ["harrowby/sedge-2011-2016", "Harrowby", "Sedge", 2011, 2016, "", [], "2011-05", "2016-04"],
+    ["harrowby/sedge-2016-2021", "Harrowby", "Sedge", 2016, 2021, "facelift", ["facelift"], "2016-04", "2021-10"],
+    ["alder/c-8-2010-2015", "Alder", "C-8", 2010, 2015, "", [], "2010-01", "2015-12"],
+]
+
+
+@pytest.mark.parametrize(
+    ("query", "expected"),
+    [
+        ("sedge 2016-03", ["2011–2016"]),
+        ("sedge 2016-04", ["2016–2021 facelift"]),
+        ("04/2016 sedge", ["2016–2021 facelift"]),
+        ("sedge 4 / 2016", ["2016–2021 facelift"]),
+        ("sedge 4.2016", ["2016–2021 facelift"]),
+        ("finch 2018-08", ["2014–2018"]),
+        ("finch 2018-09", []),
+        ("sedge 2014-2018", ["2016–2021 facelift", "2011–2016"]),
+        ("sedge 17-18", ["2016–2021 facelift"]),
+        ("sedge 2017 to 2018", ["2016–2021 facelift"]),
+        ("sedge 2017–2018", ["2016–2021 facelift"]),
+        ("c-8 / 2012", ["2010–2015"]),
+        ("c-8 12", ["2010–2015"]),
+    ],
+)
+def test_months_of_build_and_ranges(phone: Page, home: Path, query: str, expected: list[str]) -> None:
+    phone.goto(put(home, BUILT))
+    phone.get_by_label("Make, model, year").fill(query)
+    assert [item.inner_text() for item in phone.locator("#ut-found .ut-years").all()] == expected
+
+
+@pytest.mark.parametrize(
+    ("query", "said"),
+    [
+        ("finch 2020", "No Kelbrook Finch of 2020; recorded: 2014 to 2018."),
+        ("sedge 2025", "No Harrowby Sedge of 2025; recorded: 2011 to 2016, 2016 to 2021."),
+        ("finch 2018-09", "No Kelbrook Finch of 2018-09; recorded: built from 2014-03 until before 2018-09."),
+        ("finch 20-22", "No Kelbrook Finch of 2020 to 2022; recorded: 2014 to 2018."),
+        ("kelbrook 2030", "None of 2030; recorded: Kelbrook Finch 2014 to 2018; Kelbrook Heron 2018 to 2022."),
+        (
+            "finch 2016-13",
+            "Not read as a year or a month: 2016-13. Type 2016, 16, 2016-05, 05/2016 or 2014-2018.",
+        ),
+        ("finsh 2016", "1 vehicle"),
+        ("fnihc 2016", "Not in these records. Check the spelling, or pick the make below."),
+    ],
+)
+def test_says_what_is_recorded_and_never_blames_the_spelling_for_a_year(
+    phone: Page, home: Path, query: str, said: str
+) -> None:
+    phone.goto(put(home, BUILT))
+    phone.get_by_label("Make, model, year").fill(query)
+    assert phone.get_by_role("status").inner_text() == said
+
+
 def test_keyboard(phone: Page, home: Path) -> None:
     phone.goto(put(home, MADE_UP))
     box = phone.get_by_label("Make, model, year")

@@ -36,31 +36,31 @@ WHOLE = BASE + "restraint: {wait: 2 min, memory_keeper: allowed, read_faults_fir
 
 VEHICLE = """brindleway/half
 
-             dash   shelf
-Plain sound  value  none
-Full sound   value  value
-Grand sound  value  MISSING
-facts        5/5    1/9
+             Radio opening  Shelf speakers
+Plain sound  value          none
+Full sound   value          value
+Grand sound  value          MISSING
+facts        5/5            1/9
 value: recorded; none: looked into, not there; MISSING: nobody has said; facts: how many of the
 facts that its kind wants are known
 
 Openings recorded or looked into: 5/6 = 83 %
-  MISSING: shelf in Grand sound
+  MISSING: Shelf speakers in Grand sound
 
 To find out next, the most useful first:
    1. look up the maker's wait between battery off and touching restraint wiring
    2. look up whether the maker forbids a memory keeper
    3. look up whether stored restraint faults must be read before the battery goes off
-   4. look for 'shelf' in a car with Grand sound: record it, or write 'not_in'
-   5. count and measure the bolt holes of 'shelf'
-   6. measure the flat panel round the hole of 'shelf'
-   7. measure the depth of 'shelf' from the face the speaker sits on
-   8. measure how far what is behind 'shelf' leans against the mounting face, or write 'none' where
-      it stands square
-   9. measure the room from the mounting face of 'shelf' to the inside of its grille
-  10. measure the height of the factory spacer of 'shelf', or write 'none'
-  11. read or measure the impedance of the factory speaker of 'shelf'
-  12. find out which channel feeds 'shelf'
+   4. look for 'Shelf speakers' in a car with Grand sound: record it, or write 'not_in'
+   5. count and measure the bolt holes of 'Shelf speakers'
+   6. measure the flat panel round the hole of 'Shelf speakers'
+   7. measure the depth of 'Shelf speakers' from the face the speaker sits on
+   8. measure how far what is behind 'Shelf speakers' leans against the mounting face, or write
+      'none' where it stands square
+   9. measure the room from the mounting face of 'Shelf speakers' to the inside of its grille
+  10. measure the height of the factory spacer of 'Shelf speakers', or write 'none'
+  11. read or measure the impedance of the factory speaker of 'Shelf speakers'
+  12. find out which channel feeds 'Shelf speakers'
 """
 
 

@@ -69,7 +69,7 @@ def test_a_plan_of_the_closed_opening_alone_has_no_step(workspace: Path, capsys:
     out = " ".join(capsys.readouterr().out.split())
     assert "STOP: Inside the high-voltage system: Rear door" in out
     assert NAMES in out
-    assert "<remove:" not in out
+    assert "Take off" not in out
 
 
 def test_fit_offers_nothing(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:

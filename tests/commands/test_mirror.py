@@ -19,18 +19,18 @@ OTTER = BASE.replace("openings:", f"{PARTS}openings:").replace("drive_side: [lef
 TEXT = """brindleway/otter-2014-2018 in right-hand drive, recorded in left-hand drive
 
 KNOWN
-  Pedal-side panel: right (driver side) (recorded: left)  <parts/pedal-panel>
-  Pedal-side panel, direction: left (recorded: right)  <parts/pedal-panel>
-  Fuse box: left (passenger side)  <parts/fuse-box>
+  Pedal-side panel: right (driver side) (recorded: left)
+  Pedal-side panel, direction: left (recorded: right)
+  Fuse box: left (passenger side)
 
 TO FIND OUT AT A CAR
-  on which side is the battery cover? (recorded: left)  <parts/battery-cover>
+  on which side is the battery cover? (recorded: left)
 
 NOT IN THESE CARS
-  parts/brace
+  Brace
 
 SIDES NOT RECORDED AT ALL
-  preps/battery, parts/radio, parts/tray, openings/dash
+  Battery off; Factory radio; Tray; Radio opening
 """
 
 

@@ -1,6 +1,7 @@
 """The plan command from the shell's side: what it prints, and how it refuses."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -34,16 +35,17 @@ def run(workspace: Path, *arguments: str) -> int:
 FINCH = "kelbrook/finch-2014-2018"
 
 
-def test_text_prints_every_step_in_order_with_its_id(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_text_prints_every_step_in_order_by_name(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     chosen = (FINCH, "--job", "dash", "--job", "front-door@left", "--variant", "radio=map")
     assert run(workspace, *chosen) == 0
     text = capsys.readouterr().out
     assert run(workspace, *chosen, "--format", "json") == 0
     data = json.loads(capsys.readouterr().out)
-    ids = [line.rsplit("<", 1)[1][:-1] for line in text.splitlines() if line.endswith(">")]
-    assert ids == [step["id"] for step in data["steps"]]
-    assert "remove:front-door-panel@left" in ids
-    assert "remove:front-door-panel@right" not in ids
+    titles = [line.split(". ", 1)[1] for line in text.splitlines() if re.match(r" *\d+\. ", line)]
+    said = [f"{step['verb']} {step['title']}".strip() for step in data["steps"]]
+    assert len(titles) == len(said)
+    assert all(title.startswith(words) for title, words in zip(titles, said, strict=True))
+    assert "remove:front-door-panel@left" not in text
     assert text.endswith("The maker's information, local codes and licensed practice come first.\n")
 
 
@@ -65,9 +67,9 @@ def test_json_carries_what_tools_need(workspace: Path, capsys: pytest.CaptureFix
 def test_a_caution_is_printed_before_the_step_it_guards(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(workspace, FINCH, "--job", "dash", "--variant", "radio=map") == 0
     lines = capsys.readouterr().out.splitlines()
-    step = next(i for i, line in enumerate(lines) if "<remove:vent-trim>" in line)
+    step = next(i for i, line in enumerate(lines) if "Take off Upper vent trim" in line)
     warning = max(i for i, line in enumerate(lines[:step]) if "! WARNING: Airbag or belt wiring" in line)
-    assert not any(line.endswith(">") for line in lines[warning:step])
+    assert not any(line.lstrip()[:1].isdigit() for line in lines[warning:step])
 
 
 def test_variants_left_open_are_named_and_their_steps_marked(
@@ -78,8 +80,8 @@ def test_variants_left_open_are_named_and_their_steps_marked(
     assert "Not chosen, so every kind is covered: Which radio is in the dash?" in text
     assert "    --variant radio=map  Map radio: A key marked MAP left of the screen" in text
     assert "Take off Brace across the map radio [Map radio]" in text
-    assert "For radio=plain:" in text
-    assert "For radio=map:" in text
+    assert "For: Plain radio" in text
+    assert "For: Map radio" in text
 
 
 @pytest.mark.parametrize(
@@ -106,7 +108,7 @@ def test_a_vehicle_goes_by_its_id_where_only_one_make_has_it(
     workspace: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert run(workspace, "sedge-2011-2016", "--job", "dash", "--variant", "drive-side=right") == 0
-    assert "(farrow/sedge-2011-2016): dash" in capsys.readouterr().out
+    assert "(farrow/sedge-2011-2016): Radio opening" in capsys.readouterr().out
 
 
 def write(workspace: Path, old: str, new: str) -> None:
@@ -127,7 +129,7 @@ def test_a_job_out_of_reach_is_exit_1_and_the_others_are_planned(
     assert run(workspace, FINCH, "--job", "dash") == 1
     caught = capsys.readouterr()
     assert caught.out == ""
-    assert "each needs the next first: radio-surround -> factory-radio -> radio-surround" in caught.err
+    assert "each needs the next first: Radio surround -> Factory radio -> Radio surround" in caught.err
     assert "undertrim check" in caught.err
     assert run(workspace, FINCH, "--job", "front-door") == 0
 
@@ -137,13 +139,13 @@ def test_a_job_with_too_many_routes_is_exit_1(
 ) -> None:
     monkeypatch.setattr(cheapest, "MOST_STATES", 0)
     assert run(workspace, FINCH, "--job", "dash") == 1
-    assert "too many interlocking routes to free open:dash" in capsys.readouterr().err
+    assert "too many interlocking routes to free Radio opening" in capsys.readouterr().err
 
 
 def test_an_opening_that_the_chosen_car_lacks_is_exit_2(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     write(workspace, "    name: Radio opening\n", "    name: Radio opening\n    when: {radio: map}\n")
     assert run(workspace, FINCH, "--job", "dash", "--variant", "radio=plain") == 2
-    assert "no car with radio=plain has 'dash'" in capsys.readouterr().err
+    assert "no car with Plain radio has 'Radio opening'" in capsys.readouterr().err
     assert run(workspace, FINCH, "--job", "dash") == 0
 
 

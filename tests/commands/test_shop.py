@@ -79,7 +79,7 @@ def test_what_does_not_fit_exits_with_one(workspace: Path, capsys: pytest.Captur
     assert run(workspace, FINCH, "--job", "dash", "--gear", "sandmartin-burrow-1") == 1
     text = " ".join(capsys.readouterr().out.split())
     assert "does not fit" in text
-    assert "nearest in stock that fits: pellworth-brae-10" in text
+    assert "nearest in stock that fits: Pellworth Brae 10" in text
 
 
 def test_a_receiver_that_may_not_drive_the_new_speakers_is_said(

@@ -92,14 +92,14 @@ def test_what_is_not_drawn_is_named_with_what_is() -> None:
         heads.head("square", "x")
     with pytest.raises(ValueError, match="no drawing of a 'glue' clip: known are bond, fir-tree"):
         clips.clip("glue", "x")
-    with pytest.raises(ValueError, match="no drawing of a 'dowel' mark: known are bond, clip"):
+    with pytest.raises(ValueError, match="no drawing of a 'dowel' mark: known are bolt, bond, clip"):
         marks.mark("dowel", 0, 0, 10)
 
 
 @pytest.mark.parametrize("kind", FASTENER_KINDS)
 def test_every_kind_of_fastener_has_a_mark_of_its_own(kind: str) -> None:
     line = {"kind": kind, "fate": "out", "at": {"top": 1}}
-    drawn = pictures.panel({"title": "Panel", "fasteners": [line]})
+    drawn = pictures.panel({"title": "Panel", "side": "", "on_side": "", "fasteners": [line]})
     assert 'data-mark="other"' not in drawn
 
 
@@ -115,7 +115,7 @@ def test_a_kind_nobody_has_drawn_gets_a_plain_mark() -> None:
             "at": {"top": 1},
         }
         assert "<svg" in pictures.fastener(line)
-        assert "<svg" in pictures.panel({"title": "Panel", "fasteners": [line]})
+        assert "<svg" in pictures.panel({"title": "Panel", "side": "", "on_side": "", "fasteners": [line]})
         assert Pictures().fastener(line)
     head = {"family": "star-of-nine", "label": "N9"}
     line = {"kind": "screw", "sort": "N9", "text": "1", "head": head, "fate": "out", "at": {}}

@@ -90,8 +90,8 @@ def in_data(step: str, tether: str) -> str:
 
 
 def in_plan(step: str, tether: str) -> str:
-    text = plan_text(seen())
-    block = re.split(r"\n *\d+\. ", text.split(f"<{step}>")[1])[0]
+    number = [item["id"] for item in seen()["steps"]].index(step) + 1
+    block = re.split(r"\n *\d+\. ", re.split(rf"\n *{number}\. ", plan_text(seen()))[1])[0]
     items = [" ".join(item.split()) for item in re.split(r"\n      - ", block)]
     return " | ".join(item for item in items if item.startswith(tether))
 

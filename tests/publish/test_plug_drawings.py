@@ -49,8 +49,8 @@ def texts(root: ET.Element) -> list[str]:
 def test_positions_stand_in_their_rows_and_columns() -> None:
     found = places(drawn())
     assert len(found) == len(POSITIONS)
-    x, y = found["Pin 1: ground, black"]
-    assert found["Pin 3: mute"] == (x + 2 * plugs.CELL, y)
+    x, y = found["1GND, Pin 1: ground, black"]
+    assert found["3MUTE?, Pin 3: mute"] == (x + 2 * plugs.CELL, y)
     below = found["Row 2, column 3: not recorded"]
     assert below[0] == x + 2 * plugs.CELL
     assert below[1] > y + plugs.CELL
@@ -98,7 +98,7 @@ def test_the_latch_is_on_its_edge_and_in_words(latch: Edge, words: str) -> None:
         return
     (tongue,) = tongues
     x, y, width, height = (float(value) for value in re.findall(r"[\d.]+", tongue)[:4])
-    left, top = places(root)["Pin 1: ground, black"]
+    left, top = places(root)["1GND, Pin 1: ground, black"]
     right, bottom = left + 3 * plugs.CELL, places(root)["Position 4: looked at, empty"][1] * 2 - top
     beside = {"top": y + height <= top, "bottom": y >= bottom, "left": x + width <= left, "right": x >= right}
     assert [edge for edge, there in beside.items() if there] == [latch]
@@ -106,8 +106,8 @@ def test_the_latch_is_on_its_edge_and_in_words(latch: Edge, words: str) -> None:
 
 def test_states_look_different_without_colour() -> None:
     lines = {item.attrib["aria-label"]: ET.tostring(item).decode() for item in drawn() if "aria-label" in item.attrib}
-    assert "stroke-dasharray" in lines["Pin 2: bass −"]
-    assert "stroke-dasharray" not in lines["Pin 1: ground, black"]
+    assert "stroke-dasharray" in lines["2BASS−, Pin 2: bass −"]
+    assert "stroke-dasharray" not in lines["1GND, Pin 1: ground, black"]
     assert "M6 20 L38 54" in lines["Position 4: looked at, empty"]
     assert "M6 20 L38 54" not in lines["Position 5: not recorded"]
 

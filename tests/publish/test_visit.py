@@ -1,5 +1,6 @@
 """A visit as data: one car, or every kind of car that was left open."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -145,7 +146,7 @@ def test_the_route_taken_is_named() -> None:
 
 
 def test_an_opening_that_no_such_car_has_is_refused() -> None:
-    with pytest.raises(BadRequest, match="no car with radio=plain has 'wood'"):
+    with pytest.raises(BadRequest, match="no car with Plain radio has 'Wood'"):
         see("wood", "dash", radio="plain")
     assert "remove:panel@left" in [step["id"] for step in see("wood")["steps"]]
 
@@ -188,4 +189,7 @@ def test_every_visit_left_open_keeps_the_order_of_every_car(path: Path) -> None:
                 own = [step.id for step in planner.plan(chosen, one).steps]
                 assert own == [name for name in names if name in own]
         printed = plan_text(made)
-        assert [line.rsplit("<", 1)[1][:-1] for line in printed.splitlines() if line.endswith(">")] == names
+        numbered = [found.groups() for found in re.finditer(r"^ *(\d+)\. (.+)$", printed, re.MULTILINE)]
+        assert [int(number) for number, _ in numbered] == list(range(1, len(names) + 1))
+        for (_, line), step in zip(numbered, made["steps"], strict=True):
+            assert line.startswith(f"{step['verb']} {step['title']}".strip())

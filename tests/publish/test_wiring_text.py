@@ -21,7 +21,7 @@ PINS = """
 """
 MORE = """
 variants:
-  sound: {ask: Which, choices: {plain: {label: None, tell: No badge}, amplified: {label: An amplifier, tell: A badge}}}
+  sound: {ask: Which, choices: {plain: {label: No amplifier, tell: No badge}, amplified: {label: An amplifier, tell: A badge}}}
 functions:
   ground: {by: unknown}
   parking-brake: {by: wire, behaves: closes-to-ground, note: At the lever.}
@@ -84,8 +84,8 @@ def test_groups_say_which_cars_they_are_for() -> None:
     tables = data()["tables"]
     assert [table["cars"] for table in tables] == [[{"sound": "plain"}], [{"sound": "amplified"}]]
     text = joint_text(data())
-    assert "In cars with sound=plain:" in text
-    assert "In cars with sound=amplified:" in text
+    assert "For: No amplifier" in text
+    assert "For: An amplifier" in text
     assert "In every car asked for:" in joint_text(data(sound="plain"))
 
 

@@ -100,7 +100,7 @@ def _refused(record: VehicleRecord, plug: Connector) -> bool:
     kind = circuit(record, plug)
     if kind != "ordinary":
         why = "nobody puts a meter or a lamp on it; the maker's information says how it is tested"
-        print(f"undertrim: plug '{plug.id}' is {kind} wiring: {why}", file=sys.stderr)
+        print(f"undertrim: '{plug.name}' is {kind} wiring: {why}", file=sys.stderr)
     return kind != "ordinary"
 
 

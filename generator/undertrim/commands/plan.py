@@ -17,6 +17,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.facts import names
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.plan_text import plan_text
 from undertrim.record.lookup import NotFound, vehicle_file
@@ -63,11 +64,12 @@ def run(options: argparse.Namespace) -> int:
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
-        return _refuse(str(error))
+        return _refuse(names.refusal(entry.record, error))
     sys.stdout.write(
         json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
     )
-    return _tell_closed(made["closed"])
+    called = dict(zip(made["jobs"], made["job_names"], strict=True))
+    return _tell_closed([called[job] for job in made["closed"]])
 
 
 def _tell_closed(closed: Sequence[str]) -> int:

@@ -17,6 +17,7 @@ from undertrim.derive.fit.shopping import Choice, orders
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.record.nearness import nearest
 
@@ -49,7 +50,7 @@ def run(options: argparse.Namespace) -> int:
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
-        print(f"undertrim: {error}: {see_check()}", file=sys.stderr)
+        print(f"undertrim: {names.refusal(vehicle.record, error)}: {see_check()}", file=sys.stderr)
         return 1
     data = shop_data(vehicle, wanted, made)
     sys.stdout.write(

@@ -50,7 +50,7 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(f"{entry.source.path} has values that no template can rest on: {see_check()}")
     opening = _opening(entry.record, options.opening)
     if inside := closed_in(entry.record, opening):
-        return _refuse(f"'{opening.id}': {said(opening, [thing.name for _, by in inside for thing in by])}")
+        return _refuse(f"'{opening.name}': {said(opening, [thing.name for _, by in inside for thing in by])}")
     gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
     file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
     if file.exists() and not options.force:

@@ -66,7 +66,7 @@ def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -
     except NoLeads as error:
         raise Usage(str(error)) from error
     if not found:
-        raise Usage(f"no car of this choice has the opening '{opening.id}'; leave the variant away")
+        raise Usage(f"no car of this choice has the opening '{opening.name}'; leave the variant away")
     return joints_data(record, address, receiver, found)
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive import coverage, mirroring
 from undertrim.derive.wanted import lacking
+from undertrim.derive.wiring.leads import named
 from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
 
 SAFETY, MISSING, DIMENSION, SOUND, FUNCTION, DUTY, SIDE = KINDS = (
@@ -80,14 +81,14 @@ def _forty_eight(record: VehicleRecord) -> Iterator[Task]:
 def _whereabouts(thing: Part | Opening) -> tuple[str, str]:
     """Where its high voltage would be recorded, and what to call that."""
     if thing.area and not thing.high_voltage:
-        return f"areas/{thing.area}", f"the area '{thing.area}'"
-    return f"{'parts' if isinstance(thing, Part) else 'openings'}/{thing.id}", f"'{thing.id}'"
+        return f"areas/{thing.area}", f"the area '{thing.area.replace('-', ' ')}'"
+    return f"{'parts' if isinstance(thing, Part) else 'openings'}/{thing.id}", f"'{thing.name}'"
 
 
 def _missing(record: VehicleRecord) -> Iterator[Task]:
     for name, rows in coverage.matrix(record).missing.items():
         where = " or ".join(row.label for row in rows)
-        words = f"look for '{name}' in a car with {where}: record it, or write 'not_in'"
+        words = f"look for '{record.openings[name].name}' in a car with {where}: record it, or write 'not_in'"
         yield Task(MISSING, f"openings/{name}/when", words)
 
 
@@ -118,14 +119,14 @@ def _sound(record: VehicleRecord) -> Iterator[Task]:
 def _functions(record: VehicleRecord) -> Iterator[Task]:
     for item in record.functions.values():
         if item.by == "unknown":
-            words = f"find out how the car provides '{item.id}': by wire, by data or not at all"
+            words = f"find out how the car provides '{named(item.id)}': by wire, by data or not at all"
             yield Task(FUNCTION, f"functions/{item.id}", f"{words}{_where(record, item)}")
 
 
 def _duties(record: VehicleRecord) -> Iterator[Task]:
     for item in record.duties.values():
         if item.kept_by == "unknown":
-            words = f"find out what becomes of '{item.id}' when the factory unit goes"
+            words = f"find out what becomes of '{item.id.replace('-', ' ')}' when the factory unit goes"
             yield Task(DUTY, f"duties/{item.id}", f"{words}{_where(record, item)}")
 
 

@@ -35,7 +35,7 @@ def lacking(record: VehicleRecord, opening: Opening) -> tuple[Fact, ...]:
 
 
 def _receiver(opening: Opening) -> Iterator[Fact]:
-    name, face = f"'{opening.id}'", opening.face
+    name, face = f"'{opening.name}'", opening.face
     yield Fact("face/width", _known(face and face.width), f"measure the width of {name} from the front")
     yield Fact("face/height", _known(face and face.height), f"measure the height of {name} from the front")
     depth = f"measure the depth of {name} from the front of the dash to the first thing in the way"
@@ -50,7 +50,7 @@ def _receiver(opening: Opening) -> Iterator[Fact]:
 
 
 def _speaker(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
-    name = f"'{opening.id}'"
+    name = f"'{opening.name}'"
     yield Fact("hole", opening.hole is not None, f"measure the hole of {name}")
     yield Fact("bolts", opening.bolts is not None, f"count and measure the bolt holes of {name}")
     flat = f"measure the flat panel round the hole of {name}"
@@ -82,7 +82,7 @@ def _speaker(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
 
 def _depth(opening: Opening, depth: Depth | None) -> str:
     """What is left to do about a speaker's depth; empty where it says all it should."""
-    name, door = f"'{opening.id}'", opening.in_a_door
+    name, door = f"'{opening.name}'", opening.in_a_door
     if depth is None or not _known(depth.clear):
         glass = " over the whole glass travel" if door and (depth is None or depth.over != "no-glass") else ""
         return f"measure the depth of {name} from the {'door skin' if door else 'face the speaker sits on'}{glass}"

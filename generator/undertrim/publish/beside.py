@@ -38,7 +38,7 @@ def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]
         if closed_in(record, opening):
             continue
         for name in PAPERS:
-            with making(f"the template of '{opening.id}'"):
+            with making(f"the template of '{opening.name}'"):
                 drawn = _template(paper.Template(made["address"], record, opening), name)
             if drawn:
                 yield template_file(made["id"], opening.id, name), drawn

@@ -34,7 +34,7 @@ def _open(report: Data) -> str:
 
 def _table(report: Data) -> Iterator[str]:
     names = [opening["id"] for opening in report["openings"]]
-    head = ["", *names]
+    head = ["", *(opening["name"] for opening in report["openings"])]
     cells = [
         [row["label"], *(_SHOWN.get(state := row["cells"][name], state) for name in names)] for row in report["cars"]
     ]
@@ -57,7 +57,7 @@ def _legend() -> list[str]:
 def _share(report: Data) -> Iterator[str]:
     yield f"Openings recorded or looked into: {report['share']}"
     for item in report["missing"]:
-        yield f"  MISSING: {item['opening']} in {' or '.join(item['cars'])}"
+        yield f"  MISSING: {item['name']} in {' or '.join(item['cars'])}"
 
 
 def _next(report: Data) -> Iterator[str]:

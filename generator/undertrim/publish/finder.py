@@ -18,7 +18,8 @@ PIECE = 500
 
 
 def row(facts: Facts) -> Row:
-    """What the finder knows of a vehicle: address, make, model, first and last year, phase, other names."""
+    """What the finder knows of a vehicle: address, make, model, first and last year, phase, other names, and the months from which
+    and until before which it was built (`2014-03`)."""
     others = [*facts["also_called"], *([facts["phase"]] if facts["phase"] else [])]
     return [
         facts["address"],
@@ -28,6 +29,8 @@ def row(facts: Facts) -> Row:
         facts["last_year"],
         facts["phase"],
         others,
+        facts["built_from"],
+        facts["built_to"],
     ]
 
 

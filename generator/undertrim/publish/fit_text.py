@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.margins import Check, Number, both
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import closed, duties
+from undertrim.publish.facts import closed, duties, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
 
@@ -51,10 +51,10 @@ def _head(vehicle: Vehicle) -> Iterator[str]:
 
 
 def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
-    kinds = " or ".join(", ".join(f"{name}={choice}" for name, choice in car.items()) for car in answer.cars)
+    kinds = names.kinds_of_car(vehicle.record, answer.cars)
     yield ""
     title = f"{answer.opening.name} ({answer.opening.id})"
-    yield from _wrapped(f"{title}, in cars with {kinds}" if kinds else title, "", "  ")
+    yield from _wrapped(f"{title}, for: {kinds}" if kinds else title, "", "  ")
     if not answer.there:
         yield "  not there in these cars"
         return
@@ -93,7 +93,7 @@ def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
         if note not in common:
             yield from _wrapped(note, "    note: ", "          ")
     if fit.nearest:
-        yield f"    nearest in stock that fits: {fit.nearest}"
+        yield f"    nearest in stock that fits: {fit.nearest_name}"
 
 
 def _telling(checks: Sequence[Check]) -> Iterator[Check]:

@@ -19,22 +19,25 @@ def _known(known: Sequence[Data]) -> Iterator[str]:
     for fact in known:
         what = "" if fact["fact"] in ("side", "place") else f", {fact['fact']}"
         was = f" (recorded: {fact['recorded']})" if fact["recorded"] not in ("", fact["there"]) else ""
-        yield from _wrapped(f"{fact['name']}{what}: {fact['words']}{was}  <{fact['place']}>")
+        yield from _wrapped(f"{fact['name']}{what}: {fact['words']}{was}")
 
 
 def _questions(questions: Sequence[Data]) -> Iterator[str]:
     yield from ("", "TO FIND OUT AT A CAR") if questions else ()
     for fact in questions:
         was = f" (recorded: {fact['recorded']})" if fact["recorded"] else ""
-        yield from _wrapped(f"{fact['ask']}{was}  <{fact['place']}>")
+        yield from _wrapped(f"{fact['ask']}{was}")
 
 
 def _rest(facts: Data) -> Iterator[str]:
-    for title, places in (("NOT IN THESE CARS", facts["not_there"]), ("SIDES NOT RECORDED AT ALL", facts["unsaid"])):
-        if places:
+    for title, things in (
+        ("NOT IN THESE CARS", facts["not_there_names"]),
+        ("SIDES NOT RECORDED AT ALL", facts["unsaid_names"]),
+    ):
+        if things:
             yield ""
             yield title
-            yield from _wrapped(", ".join(places))
+            yield from _wrapped("; ".join(things))
 
 
 def _wrapped(text: str) -> list[str]:

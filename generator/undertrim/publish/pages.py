@@ -25,6 +25,7 @@ def environment() -> Environment:
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
+        panel_words=pictures.panel_words,
         panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
         plug_picture=lambda facts: Markup(plug_pictures.face(facts)),  # noqa: S704
         opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704

@@ -9,11 +9,9 @@ from undertrim.publish.drawings.marks import Symbol
 
 Facts = Mapping[str, Any]
 
-_NEAREST = {"two-leg": "push", "snap-in": "push", "spring": "metal", "fibre": "coax", "strap": "cable"}
-"""Sorts without a drawing of their own, and the one that looks most like them."""
 _SYMBOLS: dict[str, Symbol] = {
     "screw": "screw",
-    "bolt": "screw",
+    "bolt": "bolt",
     "nut": "nut",
     "clip": "clip",
     "scrivet": "scrivet",
@@ -21,7 +19,12 @@ _SYMBOLS: dict[str, Symbol] = {
     "bond": "bond",
     "rivet": "rivet",
 }
-_EDGES = {"front": "left", "rear": "right"}
+_FACING: Mapping[str, Mapping[str, panels.Edge]] = {
+    "left": {"front": "right", "rear": "left"},
+    "right": {"front": "left", "rear": "right"},
+    "": {"front": "top", "rear": "bottom"},
+}
+"""Where front and rear are as one faces a panel from inside the car: mirrored on the two sides; seen from above where there is no side."""
 
 
 def fastener(line: Facts) -> str:
@@ -92,8 +95,9 @@ def _colours(facts: object) -> Iterator[Facts]:
 
 def panel(step: Facts) -> str:
     """A part's outline with its fasteners where they are; empty where no places are recorded."""
+    facing = _FACING[step["side"] or step["on_side"]]
     marks = [
-        panels.Mark(_SYMBOLS.get(line["kind"], "other"), _EDGES.get(edge, edge), count)
+        panels.Mark(_SYMBOLS.get(line["kind"], "other"), facing.get(edge, edge), count)
         for line in step["fasteners"]
         if line["fate"] != "leave"
         for edge, count in line["at"].items()
@@ -101,18 +105,24 @@ def panel(step: Facts) -> str:
     return panels.panel(step["title"], marks, size="12em") if marks else ""
 
 
+def panel_words(step: Facts) -> str:
+    """Which edge of the outline is towards the front of the car; empty where no fastener is told by it."""
+    told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
+    return f"Front of the car: {_FACING[step['side'] or step['on_side']]['front']}" if told & {"front", "rear"} else ""
+
+
 def clip_name(kind: str, sort: str) -> str:
-    """The drawing for what is not turned; a push clip where a clip has none of its own, a plain mark for a kind without any."""
+    """The drawing for what is not turned: each kind of clip, scrivet and hook has its own, and a bond."""
     if kind == "scrivet":
         name = f"scrivet-{sort.removesuffix('-pin')}"
         return name if name in clips.kinds() else "other"
     if kind == "clip":
-        nearest = _NEAREST.get(sort, sort)
-        return nearest if nearest in clips.kinds() else "push"
-    return kind if kind in clips.kinds() else "other"
+        return sort if sort in clips.kinds() else "other"
+    name = f"{kind}-{sort}" if f"{kind}-{sort}" in clips.kinds() else kind
+    return name if name in clips.kinds() else "other"
 
 
 def tether_name(kind: str) -> str:
     """The drawing for a tether; a plug where the kind has none."""
-    name = f"tether-{_NEAREST.get(kind, kind)}"
+    name = f"tether-{kind}"
     return name if name in clips.kinds() else "tether-plug"

@@ -20,11 +20,11 @@ _CLOSING = "The maker's information, local codes and licensed practice come firs
 
 
 def _head(visit: Data) -> Iterator[str]:
-    yield f"{visit['title']} ({visit['vehicle']}): {', '.join(visit['jobs'])}"
+    yield f"{visit['title']} ({visit['vehicle']}): {'; '.join(visit['job_names'])}"
     if visit["demo"]:
         yield "Demonstration data: this vehicle is invented."
     if visit["variant"]:
-        yield "Car: " + ", ".join(f"{name}={choice}" for name, choice in visit["variant"].items())
+        yield f"Car: {visit['variant_words']}"
     for variant in visit["open_variants"]:
         yield f"Not chosen, so every kind is covered: {variant['ask']}"
         for choice in variant["choices"]:
@@ -45,8 +45,7 @@ def _before(visit: Data) -> Iterator[str]:
 def _totals(entry: Data, *, several: bool) -> Iterator[str]:
     total = entry["totals"]
     if several:
-        kinds = (", ".join(f"{name}={choice}" for name, choice in car.items()) for car in entry["cars"])
-        yield from _wrapped(f"For {' or '.join(kinds)}:", "  ", "      ")
+        yield from _wrapped(f"For: {entry['words'] or 'the other kinds of car'}", "  ", "      ")
     yield from _wrapped(f"Time: {total['time_text']}", "  ", "      ")
     tools = [
         tool["name"] + (f" (or {', '.join(tool['instead'])})" if tool["instead"] else "") for tool in total["tools"]
@@ -87,8 +86,8 @@ def _caution(caution: Data, full: int) -> str:
 def _step(number: int, step: Data) -> Iterator[str]:
     title = f"{step['verb']} {step['title']}".strip()
     when = f" [{step['when']}]" if step["when"] else ""
-    minutes = f"  ({step['minutes']:g} min)" if step["minutes"] else ""
-    yield f"{number:4}. {title}{when}{minutes}  <{step['id']}>"
+    time = f"  ({step['time']})" if step["time"] else ""
+    yield f"{number:4}. {title}{when}{time}"
     if step["wait"]:
         yield f"      wait: {step['wait']['text']}"
     for paragraph in (*step["conflicts"], *step["text"], *kits.lines(step)):

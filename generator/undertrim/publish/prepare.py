@@ -68,6 +68,8 @@ _SUMMARY = (
     "last_year",
     "phase",
     "built",
+    "built_from",
+    "built_to",
     "bodies",
     "also_called",
     "demo",

@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, duties, steps, totals
+from undertrim.publish.facts import closed, duties, names, steps, totals
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -23,8 +23,9 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "demo": vehicle.record.demo == "yes",
         "left_out": list(vehicle.stock.left_out),
         "jobs": [str(target) for target in wanted],
+        "job_names": [names.job(vehicle.record, target) for target in wanted],
         "duties": _duties(vehicle, wanted, made),
-        "lists": [_order(order) for order in made],
+        "lists": [_order(vehicle, order) for order in made],
     }
 
 
@@ -37,9 +38,10 @@ def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -
     return sorted(found, key=lambda item: item["word"] != "STOP")
 
 
-def _order(order: Order) -> Data:
+def _order(vehicle: Vehicle, order: Order) -> Data:
     return {
         "cars": [dict(car) for car in order.cars],
+        "cars_words": names.kinds_of_car(vehicle.record, order.cars),
         "verdicts": [
             {
                 "opening": line.opening.id,
@@ -51,6 +53,7 @@ def _order(order: Order) -> Data:
                 "functions": [f"{need.function.replace('-', ' ')}: {need.words}" for need in line.fit.needs if need.by != "wire"],
                 "notes": list(line.fit.notes),
                 "nearest": line.fit.nearest,
+                "nearest_name": line.fit.nearest_name,
             }
             for line in order.lines
         ],
@@ -74,7 +77,7 @@ def shop_text(data: Data) -> str:
 
 
 def _head(data: Data) -> Iterator[str]:
-    yield f"{data['title']} ({data['vehicle']}): to order and to bring for {', '.join(data['jobs'])}"
+    yield f"{data['title']} ({data['vehicle']}): to order and to bring for {'; '.join(data['job_names'])}"
     if data["demo"]:
         yield "Demonstration data: this vehicle is invented."
     for address in data["left_out"]:
@@ -86,16 +89,15 @@ def _head(data: Data) -> Iterator[str]:
 
 
 def _list(entry: Data) -> Iterator[str]:
-    kinds = " or ".join(", ".join(f"{name}={choice}" for name, choice in car.items()) for car in entry["cars"])
     yield ""
-    yield f"In cars with {kinds}:" if kinds else "In every car asked for:"
+    yield from _wrapped(f"For: {entry['cars_words']}" if entry["cars_words"] else "In every car asked for:", "", "  ")
     for words in entry["closed"]:
         yield from _wrapped(f"INSIDE: {words}", "  ", "      ")
     for verdict in entry["verdicts"]:
         yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
         yield from (line for words in (*verdict["functions"], *verdict["notes"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
         if verdict["nearest"]:
-            yield f"    nearest in stock that fits: {verdict['nearest']}"
+            yield f"    nearest in stock that fits: {verdict['nearest_name']}"
     yield from _block("To order", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["order"]))
     yield from _block(
         "To get, not in stock", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["to_get"])

@@ -52,8 +52,7 @@ def _table(table: Data) -> Iterator[str]:
 
 
 def _cars(table: Data) -> str:
-    kinds = " or ".join(", ".join(f"{name}={choice}" for name, choice in car.items()) for car in table["cars"])
-    return f"In cars with {kinds}:" if kinds else "In every car asked for:"
+    return f"For: {table['cars_words']}" if table["cars_words"] else "In every car asked for:"
 
 
 def _contacts(found: Data) -> Iterator[str]:

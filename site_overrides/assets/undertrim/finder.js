@@ -1,4 +1,4 @@
-/* Finds a vehicle by make, model and year typed in any order. The index comes as scripts that call undertrimFinder(). */
+/* Finds a vehicle by make, model and year, month or range typed in any order. The index comes as scripts that call undertrimFinder(). */
 (function () {
   "use strict";
 
@@ -44,16 +44,7 @@
     show();
   };
 
-  function year(token) {
-    if (/^(19|20)\d\d$/.test(token)) return Number(token);
-    if (/^'?\d\d$/.test(token)) {
-      var two = Number(token.slice(-2));
-      return two > 60 ? 1900 + two : 2000 + two;
-    }
-    return null;
-  }
-
-  /* How well a token fits: 3 a whole word, 2 its beginning, 1.5 the year, 1 inside, 0.5 one slip of the finger, 0 not at all. */
+  /* How well a token fits: 3 a whole word, 2 its beginning, 1.5 the time, 1 inside, 0.5 one slip of the finger, 0 not at all. */
   function fits(token, item) {
     var best = 0;
     item.forms.forEach(function (form) {
@@ -62,8 +53,7 @@
       else if (token.length > 2 && form.indexOf(token) > 0) best = Math.max(best, 1);
       else if (token.length > 3 && best < 0.5 && oneSlip(token, form)) best = 0.5;
     });
-    var when = year(token);
-    if (when !== null && when >= item.row[3] && when <= item.row[4]) best = Math.max(best, 1.5);
+    if (best < 1.5 && undertrimWhen.holds(undertrimWhen.read(token), item.row)) best = 1.5;
     return best;
   }
 
@@ -78,7 +68,7 @@
   }
 
   function tokens() {
-    return fold(input.value).split(/[\s,;/]+/).filter(Boolean);
+    return undertrimWhen.split(fold(input.value));
   }
 
   function search(wanted) {
@@ -101,7 +91,7 @@
 
   /* In a large collection: ask for the pieces in which every word that is no year occurs. */
   function fetchPieces(wanted) {
-    var words = wanted.filter(function (token) { return year(token) === null && token.length > 1; });
+    var words = wanted.filter(function (token) { return !undertrimWhen.read(token).length && token.length > 1; });
     if (!words.length) return 0;
     var near = Object.keys(pieces).filter(function (piece) {
       return words.every(function (token) {
@@ -123,9 +113,10 @@
   function entry(hit, index) {
     var row = hit.item.row;
     var option = document.createElement("li");
-    option.setAttribute("role", "option");
-    option.id = "ut-found-" + index;
+    option.setAttribute("role", "none");
     var link = document.createElement("a");
+    link.setAttribute("role", "option"); // the link itself: nothing to press may stand inside an option
+    link.id = "ut-found-" + index;
     link.href = base + "vehicles/" + row[0].split("/").map(encodeURIComponent).join("/") + ".html";
     link.tabIndex = -1;
     var name = document.createElement("b");
@@ -136,6 +127,23 @@
     link.append(name, " ", years);
     option.appendChild(link);
     return option;
+  }
+
+  /* A time that no record covers is not a slip of the finger: what there is without it is said. */
+  function whyNone(wanted) {
+    var times = wanted.filter(function (token) { return undertrimWhen.read(token).length; });
+    var names = wanted.filter(function (token) { return !undertrimWhen.read(token).length; });
+    if (Object.keys(pieces).length && !names.length) return "Type a make or model.";
+    var without = times.length ? search(names).map(function (hit) { return hit.item.row; }) : [];
+    if (without.length) {
+      var failing = times.find(function (token) { return !without.some(function (row) { return undertrimWhen.holds(undertrimWhen.read(token), row); }); });
+      return undertrimWhen.recorded(without, undertrimWhen.read(failing || times[0]));
+    }
+    var odd = names.filter(function (token) { return /^'?\d{1,4}[./–—-]\d/.test(token); });
+    if (odd.length && search(names.filter(function (token) { return odd.indexOf(token) < 0; })).length) {
+      return "Not read as a year or a month: " + odd.join(" ") + ". Type 2016, 16, 2016-05, 05/2016 or 2014-2018.";
+    }
+    return "Not in these records. Check the spelling, or pick the make below.";
   }
 
   function show() {
@@ -155,19 +163,18 @@
     if (hits.length > MOST_SHOWN) said.textContent = hits.length + " vehicles; the first " + MOST_SHOWN + " are shown. Type more.";
     else if (hits.length) said.textContent = hits.length === 1 ? "1 vehicle" : hits.length + " vehicles";
     else if (coming) said.textContent = "Looking…";
-    else if (Object.keys(pieces).length && !rows.length) said.textContent = "Type a make or model.";
-    else said.textContent = "Not in these records. Check the spelling, or pick the make below.";
+    else said.textContent = whyNone(wanted);
     if (hits.length) mark(0);
   }
 
   function mark(index) {
     var options = list.children;
-    if (options[active]) options[active].removeAttribute("aria-selected");
+    if (options[active]) options[active].firstChild.removeAttribute("aria-selected");
     active = Math.max(0, Math.min(index, options.length - 1));
     if (options[active]) {
-      options[active].setAttribute("aria-selected", "true");
+      options[active].firstChild.setAttribute("aria-selected", "true");
       options[active].scrollIntoView({ block: "nearest" });
-      input.setAttribute("aria-activedescendant", options[active].id);
+      input.setAttribute("aria-activedescendant", options[active].firstChild.id);
     }
   }
 

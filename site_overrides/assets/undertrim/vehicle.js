@@ -88,16 +88,9 @@
   }
 
   function minutes(value) {
-    if (value < 1) return Math.round(value * 60) + " s";
-    var whole = roundHalfEven(value);
-    if (whole < 60) return whole + " min";
-    return Math.floor(whole / 60) + " h" + (whole % 60 ? " " + (whole % 60) + " min" : "");
-  }
-
-  function roundHalfEven(value) {
-    var floor = Math.floor(value);
-    if (value - floor !== 0.5) return Math.round(value);
-    return floor % 2 ? floor + 1 : floor;
+    var seconds = Math.floor(value * 60 + 0.5);
+    var parts = [[Math.floor(seconds / 3600), "h"], [Math.floor(seconds / 60) % 60, "min"], [seconds % 60, "s"]];
+    return parts.filter(function (part) { return part[0]; }).map(function (part) { return part.join(" "); }).join(" ") || "0 s";
   }
 
   function timeText(steps) {
@@ -249,6 +242,18 @@
     });
   }
 
+  function words(boxes, otherwise) {
+    return Array.prototype.map.call(boxes, function (box) {
+      return (box.closest("label").querySelector("b") || box.closest("label").lastElementChild).textContent;
+    }).join("; ") || otherwise;
+  }
+
+  /* What the visit is, at the top of the printed page, where nothing can be chosen. */
+  function showVisit() {
+    document.getElementById("ut-visit-job").textContent = words(page.querySelectorAll("input[name=job]:checked"), "all of them");
+    document.getElementById("ut-visit-car").textContent = words(page.querySelectorAll(".ut-variant input:checked"), "every kind");
+  }
+
   function update() {
     var jobs = chosenJobs();
     var car = chosenCar();
@@ -266,6 +271,7 @@
     if (!jobs.length) words += " for all jobs: choose yours above";
     if (open.length) words += (jobs.length ? "" : ",") + " for every kind of car: say which one this is";
     shown.textContent = words + ".";
+    showVisit();
     reset.hidden = !jobs.length && !Object.keys(car).length;
     store();
   }

@@ -30,8 +30,8 @@ sensor of a door, high voltage, and the torque of what holds a seat, belt or whe
         depth: {clear: 64 mm, datum: skin, over: whole-travel}
     verified: {on: 2026-04-02, by: rk, car: 2016, facts: {vehicle: 9f31c2aa}}
 
-error: the torque of the seat bolt 'T50' at 'seat-loose' is unknown (look it up in the maker's information, or remove 'verified')
-error: it is unknown whether there is a crash pressure sensor at 'front-door' (look it up in the maker's information, or remove 'verified')
+error: the torque of the seat bolt 'T50' at 'Seat loosened' is unknown (look it up in the maker's information, or remove 'verified')
+error: it is unknown whether there is a crash pressure sensor at 'Front door speakers' (look it up in the maker's information, or remove 'verified')
 error: the restraint wait is unknown (look it up in the maker's information, or remove 'verified')
 
     restraint: {wait: 3 min, memory_keeper: forbidden, read_faults_first: yes, source: e1}

@@ -81,13 +81,13 @@ def _of_restraint(facts: Restraint) -> Iterator[Obstacle]:
 def _waits(record: VehicleRecord) -> Iterator[Obstacle]:
     for prep in record.preps.values():
         if prep.wait and not isinstance(prep.wait.time, Quantity):
-            yield Obstacle(("preps", prep.id, "wait", "time"), message("obstacles/wait-after", prep=prep.id))
+            yield Obstacle(("preps", prep.id, "wait", "time"), message("obstacles/wait-after", prep=prep.name))
 
 
 def _sensors(record: VehicleRecord) -> Iterator[Obstacle]:
     for opening in record.openings.values():
         if opening.crash_sensor in (None, "unknown") and doors.sensor(record, opening) == "unknown":
-            said = message("obstacles/crash-sensor", opening=opening.id)
+            said = message("obstacles/crash-sensor", opening=opening.name)
             yield Obstacle(("openings", opening.id, "crash_sensor"), said)
 
 
@@ -100,14 +100,14 @@ def _voltage(record: VehicleRecord) -> Iterator[Obstacle]:
     for section, things in (("parts", record.parts), ("openings", record.openings)):
         for thing in things.values():
             if record.high_voltage(thing) == "unknown":
-                yield Obstacle((section, thing.id, "high_voltage"), message("obstacles/near-voltage", thing=thing.id))
+                yield Obstacle((section, thing.id, "high_voltage"), message("obstacles/near-voltage", thing=thing.name))
 
 
 def _torques(record: VehicleRecord) -> Iterator[Obstacle]:
     for section, things in (("parts", record.parts), ("preps", record.preps)):
         for thing in things.values():
             for number, fastener in _carrying(thing):
-                yield Obstacle((section, thing.id, "held_by", number, "torque"), _torque(fastener, thing.id))
+                yield Obstacle((section, thing.id, "held_by", number, "torque"), _torque(fastener, thing.name))
 
 
 def _torque(fastener: Fastener, thing: str) -> Message:

@@ -100,7 +100,8 @@ def _ranked(place: _Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
     if failing:
         every = {**{item.id: _fit(place, item) for item in shelf if item.id not in fits}, **fits}
         for item in failing:
-            fits[item.id] = replace(fits[item.id], nearest=nearest(item, tuple(every.values()), shelf))
+            near = nearest(item, tuple(every.values()), shelf)
+            fits[item.id] = replace(fits[item.id], nearest=near, nearest_name=every[near].name if near else "")
     return tuple(sorted(fits.values(), key=lambda fit: fit.rank))
 
 

@@ -32,7 +32,7 @@ class Fit:
     """The answer: its kind, a sentence, the checks behind it with the binding one first, and what goes between.
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
-    that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not.
+    that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not, with its name.
     `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint alone.
     """
 
@@ -46,6 +46,7 @@ class Fit:
     notes: tuple[str, ...] = ()
     needs: tuple[Need, ...] = ()
     nearest: str = ""
+    nearest_name: str = ""
     way: Way = Way()
     stops: tuple[str, ...] = ()
     bare: str = ""

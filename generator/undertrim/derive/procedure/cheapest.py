@@ -1,7 +1,7 @@
 """The cheapest set of nodes that frees the targets, shared prerequisites counted once."""
 
 import heapq
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from itertools import count
@@ -23,12 +23,16 @@ class TooTangled(Exception):  # noqa: N818 - it names the state of the graph
     """The choices of a graph interlock so much that the cheapest set was not found within MOST_STATES."""
 
     def __init__(self, targets: Collection[str]) -> None:
-        super().__init__(f"too many interlocking routes to free {', '.join(sorted(targets))}")
         self.targets = frozenset(targets)
+        super().__init__(self.said(str))
 
     def __reduce__(self) -> tuple[type["TooTangled"], tuple[frozenset[str]]]:
         """Lets it come back from a worker process."""
         return TooTangled, (self.targets,)
+
+    def said(self, called: Callable[[str], str]) -> str:
+        """The same in words, with nodes as `called` has them."""
+        return f"too many interlocking routes to free {', '.join(map(called, sorted(self.targets)))}"
 
 
 @dataclass(frozen=True)

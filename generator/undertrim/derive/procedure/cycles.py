@@ -1,6 +1,6 @@
 """Nodes that can never be freed, and the cycle to show for each."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from undertrim.derive.procedure.graph import Graph
@@ -22,8 +22,13 @@ class Block:
     cycle: tuple[str, ...]
 
     def __str__(self) -> str:
-        end = "each needs the next first: " + " -> ".join(self.cycle) if self.cycle else "a choice has no routes"
-        way = " -> ".join(self.path)
+        return self.said(str)
+
+    def said(self, called: Callable[[str], str]) -> str:
+        """Why, in words, with nodes as `called` has them."""
+        cycle = " -> ".join(map(called, self.cycle))
+        end = f"each needs the next first: {cycle}" if cycle else "a choice has no routes"
+        way = " -> ".join(map(called, self.path))
         return end if len(self.path) == 1 else f"{way}; {end}"
 
 
@@ -31,13 +36,17 @@ class Unreachable(Exception):  # noqa: N818 - it names the state of the target
     """No order of steps frees `target`; `block` says why."""
 
     def __init__(self, target: str, block: Block) -> None:
-        super().__init__(f"'{target}' can never be freed: {block}")
         self.target = target
         self.block = block
+        super().__init__(self.said(str))
 
     def __reduce__(self) -> tuple[type["Unreachable"], tuple[str, Block]]:
         """Lets it come back from a worker process."""
         return Unreachable, (self.target, self.block)
+
+    def said(self, called: Callable[[str], str]) -> str:
+        """The same in words, with nodes as `called` has them."""
+        return f"'{called(self.target)}' can never be freed: {self.block.said(called)}"
 
 
 def find_cycles(graph: Graph) -> list[tuple[str, ...]]:

@@ -23,6 +23,12 @@ def label(state: str) -> str:
     return text
 
 
+def way_back(prep: Prep) -> str:
+    """What undoing a preparation is called: its own words, or the usual ones for each state that it set."""
+    back = (str(table("states")["state"][state]["back"]) for state in prep.sets)
+    return prep.restore_name or ", ".join(dict.fromkeys(back))
+
+
 @cache
 def usual() -> Mapping[tuple[str, str], Prep]:
     """The usual preparation for each (state, value); its id starts with `usual:`."""
@@ -41,6 +47,7 @@ def _usual_prep(entry: dict[str, object]) -> Prep:
         needs=needs,
         how=str(entry["how"]),
         restore=str(entry.get("restore", "")),
+        restore_name=str(entry.get("restore_name", "")),
     )
 
 

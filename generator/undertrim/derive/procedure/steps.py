@@ -113,7 +113,11 @@ def _turning(what: str) -> str:
 
 
 def _named(node: Node) -> str:
-    return f"{node.thing.name}, {node.side}" if node.side else node.thing.name
+    return _sided(node.thing.name, node)
+
+
+def _sided(name: str, node: Node) -> str:
+    return f"{name}, {node.side}" if node.side else name
 
 
 def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
@@ -319,7 +323,7 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     if not (prep.restore or lines):
         return
     yield Step(
-        f"restore:{node.id}", "restore", section, f"Undo: {_named(node)}", _text(prep.restore), node, lines,
+        f"restore:{node.id}", "restore", section, _sided(states.way_back(prep), node), _text(prep.restore), node, lines,
         minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
 

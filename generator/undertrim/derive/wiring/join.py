@@ -68,8 +68,10 @@ def _notes(bench: Bench) -> Iterator[str]:
         for dispute in open_disputes(bench.record, "sound", system.id):
             yield f"conflict about the factory sound, {dispute.keys[-1].replace('_', ' ')}: {claims(dispute)}: meter it"
     others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
+    plugs = bench.record.connectors
     for name, made_for, plug in others:
-        yield f"{name} is made for '{made_for}', another map of the plug: its contacts are held against '{plug}', which this car has"
+        meant = plugs[made_for].name if made_for in plugs else made_for
+        yield f"{name} is made for '{meant}', another map of the plug: its contacts are held against '{plugs[plug].name}', which this car has"
     yield from _crowded(bench)
 
 

@@ -21,14 +21,14 @@ def lead_set(gear: Gear, stock: Stock) -> Gear:
         return gear
     name = gear.facts.lead_set
     if gear.facts.kind != "receiver":
-        raise NoLeads(f"'{gear.id}' is a {gear.facts.kind} and has no leads: name a receiver or a lead set")
+        raise NoLeads(f"'{gear.name}' is a {gear.facts.kind} and has no leads: name a receiver or a lead set")
     if not name:
         raise NoLeads(
-            f"'{gear.id}' names no lead set: record its leads and name them by 'lead_set', or name a lead set here"
+            f"'{gear.name}' names no lead set: record its leads and name them by 'lead_set', or name a lead set here"
         )
     found = next((item for item in stock.of("leads") if item.id == name), None)
     if found is None:
-        raise NoLeads(f"'{gear.id}' names lead set '{name}', which is not in stock: add that record or mend the name")
+        raise NoLeads(f"'{gear.name}' names lead set '{name}', which is not in stock: add that record or mend the name")
     return found
 
 

@@ -37,6 +37,19 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
         svg.solid(svg.rectangle(3.5, 2.5, 17, 3)),
         svg.solid("M10 5.5 V8.6 L6.2 13 L11.2 22 V10.5 H12.8 V22 L17.8 13 L14 8.6 V5.5 Z"),
     ),
+    "two-leg": (
+        svg.solid(svg.rectangle(3.5, 2.5, 17, 3)),
+        svg.lines("M9.4 5.5 V19.5 L6.2 16.4", "M14.6 5.5 V19.5 L17.8 16.4", width=2),
+    ),
+    "snap-in": (
+        svg.solid(svg.rectangle(3.5, 2.5, 17, 3), svg.rectangle(10.8, 5.5, 2.4, 8)),
+        svg.solid(svg.circle(12, 16.4, 4.6)),
+        svg.lines("M5 13 C5 20.5 8 22.4 12 22.4 C16 22.4 19 20.5 19 13", width=1.6),
+    ),
+    "spring": (
+        svg.solid(svg.rectangle(3.5, 2.5, 17, 3)),
+        svg.lines("M12 5.5 L6.4 8.4 L17.6 11.4 L6.4 14.4 L17.6 17.4 L12 20.4 V22.5", width=1.6),
+    ),
     "fir-tree": (
         svg.solid(svg.rectangle(3.5, 2.5, 17, 3)),
         svg.lines("M12 6 V21.5", width=2.4),
@@ -49,6 +62,16 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
     "scrivet-push": _scrivet(9, 19, "M12 1.5 V6.5 M9.6 4.4 L12 6.8 L14.4 4.4"),
     "scrivet-pull": _scrivet(7.6, 16, "M12 5.4 V1 M9.6 3.2 L12 0.9 L14.4 3.2"),
     "scrivet-turn": _scrivet(8.4, 18, "M6.4 6 C6.4 0.6 17.2 0.4 17.4 5.4 M14.7 3.9 L17.5 6.4 L20.2 3.8"),
+    "hook-tab": (
+        svg.lines("M2.5 6 H12", width=3),
+        svg.lines("M12 6 V14 H21", width=2.2),
+        svg.lines("M16 17.5 H22 M16 20.5 H22 M16 17.5 V10.5", width=1.5),
+    ),
+    "hook-slot": (
+        svg.lines("M3 4 H21 V20 H3 Z", width=1.5),
+        svg.solid(svg.circle(12, 9, 3)),
+        svg.lines("M10.2 11 V17.6 H13.8 V11", width=1.5),
+    ),
     "hook": (
         svg.lines("M4.5 2.5 V21.5", width=3),
         svg.lines("M5 7.5 H17.5 V14.5", width=2.4),
@@ -74,6 +97,17 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
         svg.lines("M5.5 7 H12 V17 H5.5 Z", "M12 8.6 H16.5 V15.4 H12"),
         svg.lines("M7.7 7 V17 M9.8 7 V17", width=0.9),
         svg.lines("M16.5 12 H22", width=1.8),
+    ),
+    "tether-fibre": (
+        svg.lines("M1.5 12 H7", "M17 12 H22.5", width=1.2),
+        svg.lines("M7 8 H17 V16 H7 Z"),
+        svg.solid(svg.circle(12, 12, 2)),
+        svg.lines("M9 5.6 L11 3.4 M12 5.2 V2 M15 5.6 L13 3.4", width=1.1),
+    ),
+    "tether-strap": (
+        svg.lines("M2 8 C8 4.6 16 11.4 22 8", "M2 15 C8 11.6 16 18.4 22 15", width=1.5),
+        svg.lines("M2 8 V15", "M22 8 V15", width=2.4),
+        svg.solid(svg.circle(5.2, 10.6, 1.2), svg.circle(18.8, 12.2, 1.2)),
     ),
     "tether-cable": (
         svg.lines("M2.5 21.5 C2.5 12 6 9 11 9", width=4.4),

@@ -5,7 +5,7 @@ from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
 
-Symbol: TypeAlias = Literal["screw", "clip", "hook", "scrivet", "nut", "bond", "rivet", "other"]
+Symbol: TypeAlias = Literal["screw", "clip", "hook", "scrivet", "nut", "bond", "bolt", "rivet", "other"]
 
 
 def symbols() -> tuple[str, ...]:
@@ -46,6 +46,7 @@ def _rivet() -> tuple[str, ...]:
 
 
 _SHAPES: Mapping[str, Callable[[], tuple[str, ...]]] = {
+    "bolt": lambda: (svg.lines(svg.polygon(svg.ring(0, 0, 4.6, 6)), "M-2 0 H2", "M0 -2 V2", width=1.3),),
     "bond": _bond,
     "clip": lambda: (svg.solid(svg.polygon([(-4.6, -3.6), (4.6, -3.6), (0, 4.6)])),),
     "hook": lambda: (svg.lines("M-3.6 -4.2 V1 A3.6 3.6 0 0 0 3.6 1 V-1.2", width=1.9),),

@@ -122,8 +122,14 @@ def _position(item: Position, side: Side, left: float, top: float) -> str:
     place = f"translate({svg.number(left + (item.column - 1) * CELL)} {svg.number(top + (item.row - 1) * _TALL)})"
     body = _inside(replace(item, row=1, column=1), side)
     if item.link:
-        return svg.element("a", body, href=item.link, aria_label=item.name, transform=place)
+        return svg.element("a", body, href=item.link, aria_label=_spoken(item), transform=place)
     return svg.element("g", body, role="img", aria_label=item.name, transform=place)
+
+
+def _spoken(item: Position) -> str:
+    """What a link is called: first what can be read in it, so that who says what is seen hits it (WCAG 2.2, 2.5.3)."""
+    seen = item.number + {"pin": item.mark + ("" if item.base else "?"), "blank": "", "unknown": "?"}[item.state]
+    return f"{seen}, {item.name}"
 
 
 @lru_cache(maxsize=4096)

@@ -45,7 +45,12 @@ def share(found: coverage.Share) -> Data:
 
 def _opening(record: VehicleRecord, item: Opening) -> Data:
     facts = wanted(record, item)
-    return {"id": item.id, "facts_wanted": len(facts), "facts_lacking": [fact.name for fact in lacking(record, item)]}
+    return {
+        "id": item.id,
+        "name": item.name,
+        "facts_wanted": len(facts),
+        "facts_lacking": [fact.name for fact in lacking(record, item)],
+    }
 
 
 def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> list[Data]:

@@ -1,18 +1,17 @@
 """What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
-from undertrim.derive import cars
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.verdict import STOP, Fit
-from undertrim.publish.facts import closed, duties
+from undertrim.publish.facts import closed, duties, names
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import Opening
 
 Data = dict[str, Any]
 
@@ -46,7 +45,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "there": item.there,
         "closed": closed.said(item.opening, item.closed) if item.closed else "",
         "cars": [dict(car) for car in item.cars],
-        "cars_words": kinds_of_car(vehicle.record, item.cars),
+        "cars_words": names.kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),
         "duties": duties.of_answer(vehicle, item),
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
@@ -67,12 +66,6 @@ def shared(found: Sequence[Fit]) -> tuple[str, ...]:
     return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
 
 
-def kinds_of_car(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> str:
-    """Kinds of car by the labels of their choices; empty for all."""
-    known = cars.variants(record)
-    return " or ".join(", ".join(known[name].choices[choice].label for name, choice in car.items()) for car in kinds)
-
-
 def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
     """One verdict; `common` notes are left out, since they are said elsewhere."""
     return {
@@ -88,6 +81,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "notes": [note for note in fit.notes if note not in common],
         "functions": [_need(need) for need in fit.needs],
         "nearest": fit.nearest,
+        "nearest_name": fit.nearest_name,
     }
 
 

@@ -10,7 +10,7 @@ from undertrim.derive.wiring.groups import Group
 from undertrim.derive.wiring.leads import is_sound, level, named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.row import Row, State
-from undertrim.publish.facts import words
+from undertrim.publish.facts import names, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
@@ -47,15 +47,16 @@ def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence
         "demo": record.demo == "yes",
         "gear": receiver.id,
         "gear_name": receiver.name,
-        "tables": [table(group) for group in groups],
+        "tables": [table(record, group) for group in groups],
     }
 
 
-def table(group: Group) -> Data:
-    """One table. `counts` holds how many rows each state has, exceptions first; `cars` is empty where it holds for every car asked for."""
+def table(record: VehicleRecord, group: Group) -> Data:
+    """One table. `counts` holds how many rows each state has, exceptions first; `cars` is empty where it holds for every car asked for, `cars_words` names them."""
     joint = group.joint
     return {
         "cars": [dict(car) for car in group.cars],
+        "cars_words": names.kinds_of_car(record, group.cars),
         "harness": _gear(joint.adapter) if joint.adapter else None,
         "between": [_gear(item) for item in joint.interfaces],
         "sound": joint.output,

@@ -1,17 +1,14 @@
 """The joints of a vehicle with every lead set in stock, as data: what stands in the table of each, and which receivers come with it."""
 
-import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 from typing import Any
 
-from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring import groups
 from undertrim.derive.wiring.row import State
 from undertrim.publish.facts import joint
-from undertrim.publish.facts.fit import kinds_of_car
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import Opening
 
 Data = dict[str, Any]
 
@@ -51,33 +48,19 @@ def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
         "name": leads.name,
         "note": leads.facts.note,
         "receivers": receivers,
-        "tables": [_table(vehicle.record, joint.table(group)) for group in found],
+        "tables": [_table(joint.table(vehicle.record, group)) for group in found],
     }
 
 
-def _table(record: VehicleRecord, table: Data) -> Data:
+def _table(table: Data) -> Data:
     return {
         **table,
         "rows": [
             {**row, "sign": SIGNS[State(row["state"])], "notes": list(dict.fromkeys(_notes(row)))}
             for row in table["rows"]
         ],
-        "cars_words": _cars(record, table["cars"]),
         "counts_words": _counts(table),
     }
-
-
-def _cars(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> str:
-    """Kinds of car in words, without the variants that make no difference: `Map radio or plain radio, no amplifier`."""
-    known = cars.variants(record)
-    chosen = {name: list(dict.fromkeys(kind[name] for kind in kinds)) for name in (kinds[0] if kinds else ())}
-    if len(kinds) != math.prod(map(len, chosen.values())):
-        return kinds_of_car(record, kinds)
-    return ", ".join(
-        " or ".join(known[name].choices[choice].label for choice in choices)
-        for name, choices in chosen.items()
-        if len(choices) < len(known[name].choices)
-    )
 
 
 def _notes(row: Data) -> Iterator[str]:

@@ -57,6 +57,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "title": item.title,
         "part": item.part,
         "side": item.side,
+        "on_side": _on_side(record, thing) if isinstance(thing, Part | Prep) else "",
         "text": list(item.text),
         "kits": [],
         "motion": _motion(thing) if item.kind == "remove" else "",
@@ -66,6 +67,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
         "cautions": [words.caution(caution) for caution in item.cautions],
         "minutes": item.minutes,
+        "time": words.minutes(item.minutes) if item.minutes else "",
         "wait": wait(item),
         "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
         "unknown": item.unknown,
@@ -80,6 +82,12 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "untimed": tally.time([item]).untimed,
         "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
     }
+
+
+def _on_side(record: VehicleRecord, thing: Part | Prep) -> str:
+    """The side it is on in every car; empty where that is not one side, or not known."""
+    fixed = len(record.vehicle.drive_side) == 1 or thing.mirrors == "no"
+    return thing.on_side or "" if fixed else ""
 
 
 def _motion(thing: object) -> str:

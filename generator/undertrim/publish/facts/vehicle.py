@@ -29,6 +29,7 @@ from undertrim.publish.facts import (
     kits,
     ladders,
     meter,
+    names,
     openings,
     plugs,
     resting,
@@ -113,7 +114,7 @@ def _choices(planner: Planner) -> Choices:
     try:
         return choices(planner)
     except (Unreachable, TooTangled) as error:
-        raise Unplannable(str(error)) from error
+        raise Unplannable(names.refusal(planner.record, error)) from error
 
 
 def _identity(record: VehicleRecord) -> Facts:
@@ -129,6 +130,8 @@ def _identity(record: VehicleRecord) -> Facts:
         "years": span,
         "first_year": first,
         "last_year": last,
+        "built_from": str(facts.built.from_),
+        "built_to": str(facts.built.to),
         "built": f"built from {facts.built.from_} until before {facts.built.to}",
         "built_words": f"From {facts.built.from_} until before {facts.built.to}",
         "tell": facts.tell,

@@ -14,7 +14,7 @@ from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
-from undertrim.publish.facts import blockers, kits, totals, words
+from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import VehicleRecord, When
 
@@ -37,7 +37,7 @@ def visit(
     record = reckoned(record)
     planner = Planner(record)
     plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
-    _refuse_absent(wanted, plans, fixed)
+    _refuse_absent(record, wanted, plans, fixed)
     merged = _merged(planner, plans)
     has = [{step.id for step in plan.steps} for plan in plans]
     return {
@@ -45,8 +45,10 @@ def visit(
         "title": f"{record.vehicle.make} {record.vehicle.model}",
         "demo": record.demo == "yes",
         "jobs": [str(target) for target in wanted],
+        "job_names": [names.job(record, target) for target in wanted],
         "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
         "variant": dict(fixed),
+        "variant_words": names.car(record, fixed),
         "open_variants": _open(record, plans),
         "blockers": [
             item
@@ -58,7 +60,7 @@ def visit(
             _with_kits(_step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed)
             for step in merged
         ],
-        "cars": _cars(plans),
+        "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
     }
 
 
@@ -82,12 +84,13 @@ def _with_kits(
     return step
 
 
-def _refuse_absent(wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]) -> None:
+def _refuse_absent(
+    record: VehicleRecord, wanted: Sequence[Target], plans: Sequence[Procedure], fixed: Mapping[str, str]
+) -> None:
     known = {target for plan in plans for target in (*plan.targets, *(target for target, _ in plan.closed))}
-    missing = [str(target) for target in wanted if target not in known]
+    missing = [names.job(record, target) for target in wanted if target not in known]
     if missing:
-        cars_meant = ", ".join(f"{name}={choice}" for name, choice in fixed.items())
-        raise jobs.BadRequest(f"no car with {cars_meant or 'any choice of variants'} has '{missing[0]}'")
+        raise jobs.BadRequest(f"no car with {names.car(record, fixed) or 'any choice of variants'} has '{missing[0]}'")
 
 
 def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:

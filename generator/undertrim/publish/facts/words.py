@@ -1,5 +1,6 @@
 """Facts in words: quantities, counts, conditions, places. An unknown is said, never left blank."""
 
+import math
 from collections.abc import Mapping
 
 from undertrim.derive import cars
@@ -19,11 +20,10 @@ def quantity(value: Quantity | Blank | None) -> str:
 
 
 def minutes(value: float) -> str:
-    """Minutes as people say them: `45 s`, `3 min`, `1 h 20 min`."""
-    if value < 1:
-        return f"{round(value * 60)} s"
-    whole = round(value)
-    return f"{whole} min" if whole < 60 else f"{whole // 60} h {whole % 60} min".replace(" 0 min", "")
+    """Minutes as people say them, to the second: `45 s`, `3 min`, `1 min 30 s`, `1 h 20 min`."""
+    seconds = math.floor(value * 60 + 0.5)  # as the page's script rounds
+    parts = ((seconds // 3600, "h"), (seconds // 60 % 60, "min"), (seconds % 60, "s"))
+    return " ".join(f"{count} {unit}" for count, unit in parts if count) or "0 s"
 
 
 def when(record: VehicleRecord, condition: When) -> str:

@@ -87,7 +87,7 @@ def _car(opening: Opening) -> Iterator[Drawing]:
     drawn = _outline(f"{what} of the car", item, OUTLINE, source)
     if not drawn.shapes:
         fields = "'hole' with its shape and size" if what == "hole" else "'face' with its width and height"
-        raise NotRecorded(f"the outline of opening '{opening.id}' is not recorded: measure it and write {fields}")
+        raise NotRecorded(f"the outline of opening '{opening.name}' is not recorded: measure it and write {fields}")
     yield drawn
     if opening.kind == "speaker":
         yield _bolts("bolt holes of the car", opening.bolts, outlines.upright, source)

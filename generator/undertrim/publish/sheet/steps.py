@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any
 
 from undertrim.publish import plan_text
-from undertrim.publish.facts import kits, told, words
+from undertrim.publish.facts import kits, told
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
 
@@ -58,7 +58,7 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "text": [*step.get("conflicts", []), *step["text"], *kits.lines(step)],
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
-        "time": words.minutes(step["minutes"]) if step["minutes"] is not None else "",
+        "time": step["time"],
         "source": ", ".join(step.get("source", [])),
     }
     return {**row, "tall": _length(row) > _TALL}

@@ -156,7 +156,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
 def _reason(fit: Data) -> str:
     """What a verdict says beyond its word, and what is not simply on a wire."""
     open_needs = [f"{need['name']}: {need['words']}" for need in fit["functions"] if need["by"] != "wire"]
-    nearest = f"nearest in stock that fits: {fit['nearest']}" if fit["nearest"] else ""
+    nearest = f"nearest in stock that fits: {fit['nearest_name']}" if fit["nearest"] else ""
     said = "; ".join(part for part in (fit["reason"], *open_needs, *fit["notes"], nearest) if part)
     return said[:1].upper() + said[1:]
 

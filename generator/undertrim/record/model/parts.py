@@ -136,7 +136,7 @@ class Wait:
 
 @dataclass(frozen=True, slots=True)
 class Prep:
-    """A change of the car's state, with the way back; `restore` is empty where nothing needs undoing."""
+    """A change of the car's state, with the way back; `restore` is empty where nothing needs undoing, `restore_name` where the usual name will do."""
 
     id: str
     name: str
@@ -149,6 +149,7 @@ class Prep:
     wait: Wait | None = None
     restore: str = ""
     sensor: Known | None = None
+    restore_name: str = ""
     held_by: tuple[Fastener, ...] = ()
     takes: Duration | None = None
     cautions: tuple[Caution, ...] = ()

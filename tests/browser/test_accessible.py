@@ -1,0 +1,117 @@
+"""What axe-core (Deque Systems, https://github.com/dequelabs/axe-core) finds on each kind of page: nothing. The keyboard shows where it is."""
+
+from collections.abc import Callable, Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+
+import axe_playwright_python
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
+# Every rule but the one for contrast above what the rest of the page keeps (AAA; test_looks.py holds steps and cautions to it).
+RUN = """async () => {
+  const rules = axe.getRules().map(rule => rule.ruleId).filter(name => name !== "color-contrast-enhanced");
+  const found = await axe.run(document, {resultTypes: ["violations"], runOnly: {type: "rule", values: rules}});
+  return found.violations.map(one => one.id + ": " + one.nodes.map(node => node.html.slice(0, 120)).slice(0, 3).join(" | "));
+}"""
+PAGES = [
+    "index.html",
+    "makes/harrowby.html",
+    "vehicles/kelbrook/finch-2014-2018.html?job=dash&radio=map",
+    "vehicles/wexcombe/plover-2017-2022.html",
+    "safety.html",
+    "writing-a-record.html",
+    "rules/index.html",
+    "rules/year-range.html",
+    "reference/index.html",
+    "calculators.html",
+    "nowhere.html",
+]
+
+
+class _Site(SimpleHTTPRequestHandler):
+    """The site as a server shows it, with its own page for what is not there."""
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        body = (Path(self.directory) / "404.html").read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.end_headers()
+        self.wfile.write(body)
+
+    def log_message(self, format: str, *args: object) -> None:
+        return None
+
+
+@pytest.fixture(scope="module")
+def served(site: Path) -> Iterator[str]:
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Site, directory=str(site)))
+    Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}/"
+    server.shutdown()
+    server.server_close()
+
+
+def everything_open(page: Page) -> None:
+    page.evaluate("document.querySelectorAll('details').forEach(item => { item.open = true; })")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("name", PAGES)
+def test_axe_finds_nothing(context: Callable[..., BrowserContext], served: str, name: str, scheme: str) -> None:
+    page = context(viewport={"width": 390, "height": 844}, color_scheme=scheme).new_page()
+    page.goto(served + name)
+    page.evaluate(AXE)
+    assert page.evaluate(RUN) == []
+
+
+@pytest.mark.parametrize("name", ["vehicles/kelbrook/finch-2014-2018.html", "calculators.html"])
+def test_axe_finds_nothing_in_what_is_folded_away(phone: Page, served: str, name: str) -> None:
+    phone.goto(served + name)
+    everything_open(phone)
+    phone.evaluate(AXE)
+    assert phone.evaluate(RUN) == []
+
+
+def test_axe_finds_nothing_in_what_the_finder_shows(phone: Page, served: str) -> None:
+    phone.goto(served)
+    phone.get_by_label("Make, model, year").fill("finch")
+    phone.get_by_role("option").first.wait_for()
+    phone.evaluate(AXE)
+    assert phone.evaluate(RUN) == []
+
+
+# What has the focus, or the label that stands for a control of which nothing is seen, and how it is marked.
+MARKED = """() => {
+  const at = document.activeElement;
+  if (!at || at === document.body) return null;
+  const hidden = getComputedStyle(at).opacity === "0" || at.offsetWidth === 0;
+  const shown = hidden && at.labels && at.labels[0] ? at.nextElementSibling || at.labels[0] : at;
+  const look = getComputedStyle(shown);
+  return {
+    name: at.tagName + " " + (at.id || at.className || at.textContent.trim().slice(0, 30)),
+    marked: look.outlineStyle !== "none" && parseFloat(look.outlineWidth) >= 2 && !/, 0\\)$/.test(look.outlineColor),
+  };
+}"""
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(
+    "name",
+    ["index.html", "vehicles/kelbrook/finch-2014-2018.html", "safety.html", "rules/index.html", "calculators.html"],
+)  # WCAG 2.2, 2.4.7
+def test_the_keyboard_shows_where_it_is(
+    context: Callable[..., BrowserContext], served: str, name: str, scheme: str
+) -> None:
+    page = context(viewport={"width": 1280, "height": 900}, color_scheme=scheme).new_page()
+    page.goto(served + name)
+    seen = []
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if found := page.evaluate(MARKED):
+            seen.append(found)
+    assert len(seen) > 5
+    assert [found["name"] for found in seen if not found["marked"]] == []

@@ -1,0 +1,49 @@
+"""The printed page: light, with job and car on top, and closed what was closed."""
+
+import io
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+from pypdf import PdfReader
+
+FINCH = "vehicles/kelbrook/finch-2014-2018.html"
+
+
+def printed(page: Page) -> str:
+    """The text of the printed page, made as the browser's print makes it."""
+    pages = PdfReader(io.BytesIO(page.pdf(format="A4", print_background=True))).pages
+    return "\n".join(one.extract_text() for one in pages)
+
+
+@pytest.mark.parametrize("name", [FINCH, "index.html", "safety.html", "reference/index.html", "calculators.html"])
+def test_paper_is_light_whatever_the_screen_is(context: Callable[..., BrowserContext], site: Path, name: str) -> None:
+    page = context(color_scheme="dark").new_page()
+    page.goto((site / name).as_uri())
+    page.emulate_media(media="print", color_scheme="dark")
+    looks = page.evaluate(
+        """() => [document.body, ...document.querySelectorAll("article :is(p, li, td, th, h1, h2, h3, pre, code)")].map(item => {
+          const [r, g, b] = getComputedStyle(item).color.match(/[\\d.]+/g).map(Number);
+          return [r + g + b, item.tagName, item.textContent.trim().slice(0, 30), item.closest(".ut-danger, .ut-notice, .ut-mark, .ut-alert") !== null];
+        })"""
+    )
+    assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
+    assert [look for look in looks if look[0] > 450 and not look[3]] == []
+
+
+def test_what_is_closed_stays_closed(phone: Page, site: Path) -> None:
+    phone.goto((site / FINCH).as_uri())
+    inside = "Most bands are common practice"
+    assert inside not in printed(phone)
+    phone.locator("summary", has_text="What a meter should show").first.click()
+    assert inside in printed(phone)
+    assert phone.locator("details[open]").count() == 1
+
+
+def test_job_and_car_stand_on_top(phone: Page, site: Path) -> None:
+    phone.goto((site / FINCH).as_uri() + "?job=dash&radio=map")
+    first = " ".join(printed(phone).split("Before the first screw")[0].split())
+    assert "Job: Radio opening Car: Map radio" in first
+    phone.get_by_role("button", name="Show everything").click()
+    assert "Job: all of them Car: every kind" in " ".join(printed(phone).split())
