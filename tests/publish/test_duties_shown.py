@@ -78,4 +78,4 @@ def test_the_amplifier_of_a_shipped_car_is_woken_by_data(capsys: pytest.CaptureF
     """What wakes it is named in the plan and ordered, for a receiver that does not ask for it."""
     assert "OrderTidewrackDI-P17,whichswitchesiton" in told(capsys, "plan", "plover-2017-2022", "--job", "dash")
     shop = told(capsys, "shop", "plover-2017-2022", "--job", "dash", "--gear", "sandmartin-creek-1")
-    assert "TidewrackDI-P17" in shop
+    assert "amplifierturnon:comesasdata:interfaceneeded,TidewrackDI-P17" in shop
