@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from disputing import loaded, of
 from undertrim.cli import main
 from undertrim.publish import pages, pdf
 from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem, texts
@@ -16,7 +17,7 @@ pytestmark = pytest.mark.xdist_group(
     "vehicles"
 )  # in one process: what they work out of each vehicle is worked out once
 
-HAVING = [path for path in VEHICLES if any(item["word"] for item in made(path)["duties"])]
+HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"
 
 
