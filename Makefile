@@ -14,7 +14,7 @@ DEV_READY := $(VENV)/.dev-ready
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:
-.PHONY: help site serve check test lint format bench fuzz words pins clean
+.PHONY: help ready site serve check test lint format bench fuzz words pins clean
 
 help: ## list these commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 16
@@ -37,6 +37,8 @@ lint: $(DEV_READY) ## look at style, types and the direction of imports, and at 
 	$(BIN)/mypy
 	$(BIN)/lint-imports --no-logo
 	.ci/lint-web
+
+ready: $(DEV_READY) ## make the environment and nothing else
 
 format: $(DEV_READY) ## mend what ruff can mend
 	$(BIN)/ruff check --fix

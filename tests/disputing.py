@@ -1,13 +1,13 @@
 """Makes shipped records in which facts are disputed."""
 
 from collections.abc import Iterator, Sequence
-from copy import deepcopy
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 from undertrim.derive.evidence.facts import fact_at
 from undertrim.record import fields
+from undertrim.record.copying import copied
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, entry
 from wired import PLACE
@@ -41,7 +41,7 @@ def loaded(path: Path) -> Entry:
 def disputing(path: Path, facts: Sequence[str]) -> Entry:
     """A shipped record with a conflict about each of these facts, and no other: what it says against something else."""
     found = loaded(path)
-    data = deepcopy(found.source.data)
+    data = copied(found.source.data)
     assert isinstance(data, dict)
     first = next(iter(of(found).evidence))
     data["conflicts"] = {

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -18,6 +19,7 @@ Steps = list[Step]
 Spoiler = Callable[[VehicleRecord, Steps], Iterator[Steps]]
 
 
+@cache
 def record_of(path: Path) -> VehicleRecord:
     found = Workspace(ROOT).load(path).record
     assert isinstance(found, VehicleRecord)

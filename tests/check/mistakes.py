@@ -5,7 +5,6 @@ are the shipped ones without their stamps of verification, which would find ever
 whole collection too, which see the other records as they are.
 """
 
-import copy
 import dataclasses
 import random
 import sys
@@ -24,6 +23,7 @@ from slips.making import SLIPS, Data, Slip, Spoilt
 from undertrim.check import looking, runner
 from undertrim.check.looking import Looked
 from undertrim.check.register import COLLECTION_RULES
+from undertrim.record.copying import copied
 from undertrim.record.identity import slug
 from undertrim.record.source import Source
 from undertrim.record.store import Workspace, entry
@@ -103,7 +103,7 @@ def unstamped(source: Source) -> Source:
 
 def spoilt(name: str, made: Slip, source: Source, places: int) -> Iterator[Source]:
     """The record spoilt in some of the places where this can be done; random, but the same in every run."""
-    data: Data = copy.deepcopy(source.data)
+    data: Data = copied(source.data)
     found = _made(made, data)
     for one in random.Random(name).sample(found, min(places, len(found))):  # noqa: S311 - a draw, no secret
         yield dataclasses.replace(source, data=one)

@@ -3,10 +3,11 @@
 A mutation is a function from a record's data to (place, spoilt data) pairs; what it yields is valid by the schema.
 """
 
-import copy
 from collections import Counter
 from collections.abc import Callable, Iterator
 from typing import Any
+
+from undertrim.record.copying import copied
 
 Data = dict[str, Any]
 Spoilt = Iterator[tuple[str, Data]]
@@ -31,7 +32,7 @@ def caught_by(rule: str) -> Callable[[Mutation], Mutation]:
 
 def _copies(data: Data, *keys: str | int) -> tuple[Data, Any]:
     """A copy of a record, and the thing at these keys inside the copy."""
-    whole: Any = copy.deepcopy(data)
+    whole: Any = copied(data)
     inner = whole
     for key in keys:
         inner = inner[key]
@@ -387,7 +388,7 @@ def drill_where_a_sensor_may_be(data: Data) -> Spoilt:
 
 @caught_by("cutting-near-sensor")
 def tell_to_drill_where_a_sensor_is(data: Data) -> Spoilt:
-    whole = copy.deepcopy(data)
+    whole = copied(data)
     for _, _, opening in _things(whole, "openings"):
         if opening["kind"] == "speaker":
             opening["crash_sensor"] = "yes"

@@ -1,6 +1,5 @@
 """A value that the schema refuses is its business alone: no rule crashes on the rest, or says it again."""
 
-import copy
 import dataclasses
 from collections.abc import Iterator
 from pathlib import Path
@@ -11,6 +10,7 @@ from rule_pages import BASE
 
 from undertrim.check import runner
 from undertrim.check.register import RECORD_RULES
+from undertrim.record.copying import copied
 from undertrim.record.source import Pointer, Source, read_text
 from undertrim.record.store import entry
 
@@ -71,7 +71,7 @@ def scalars(data: Any, pointer: Pointer = ()) -> Iterator[Pointer]:
 
 
 def broken(place: Pointer, junk: Any) -> Source:
-    data = inner = copy.deepcopy(SOURCE.data)
+    data = inner = copied(SOURCE.data)
     for step in place[:-1]:
         inner = inner[step]
     inner[place[-1]] = junk

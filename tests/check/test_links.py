@@ -1,6 +1,5 @@
 """Which fields say what waits for what: the schema marks them, and no other changes the graph of any shipped record."""
 
-import copy
 from collections.abc import Collection
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from undertrim.check.rules import order_cycle
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner
 from undertrim.record import build
+from undertrim.record.copying import copied
 from undertrim.record.fields import walk
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import Pointer, read, read_text
@@ -32,7 +32,7 @@ def shape(data: Any) -> Any:
 
 
 def without(data: Any, pointers: Collection[Pointer]) -> Any:
-    changed = copy.deepcopy(data)
+    changed = copied(data)
     for *steps, last in pointers:
         inner = changed
         for step in steps:

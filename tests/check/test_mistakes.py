@@ -3,7 +3,6 @@
 The table itself says what is not found; see `reviewing.md` for what no check can find.
 """
 
-import copy
 import itertools
 from collections import Counter
 
@@ -15,6 +14,7 @@ from slips.making import SLIPS, Data
 from undertrim import resources
 from undertrim.check import looking
 from undertrim.check.register import COLLECTION_RULES, RECORD_RULES
+from undertrim.record.copying import copied
 from undertrim.record.store import Workspace
 
 PLACE = Workspace(resources.top("records").parent)
@@ -56,7 +56,7 @@ def test_the_records_are_clean_before() -> None:
 
 def test_every_slip_leaves_the_record_it_was_given_alone() -> None:
     data = unstamped(PLACE.load(vehicles(PLACE)[0]).source).data
-    before = copy.deepcopy(data)
+    before = copied(data)
     assert isinstance(data, dict)
     for name, made in SLIPS.items():
         assert data not in [spoilt for _, spoilt in itertools.islice(made(data), 3)], name

@@ -8,7 +8,6 @@ gone with the radio; the one need for an open boot where another part under the 
 back; left for right; a colour; a wrong source that exists; a consequence that is made light of in words nobody listed.
 """
 
-import copy
 import dataclasses
 import random
 from pathlib import Path
@@ -20,6 +19,7 @@ from mutations import KINDS
 from undertrim import resources
 from undertrim.check import looking, runner
 from undertrim.check.register import RECORD_RULES
+from undertrim.record.copying import copied
 from undertrim.record.source import Source, read
 from undertrim.record.store import Workspace, entry
 
@@ -35,7 +35,7 @@ def places(kind: str) -> list[tuple[Source, str, dict[str, Any]]]:
     found = []
     for source in SOURCES.values():
         assert isinstance(source.data, dict)
-        untouched = copy.deepcopy(source.data)
+        untouched = copied(source.data)
         found += [(source, where, spoilt) for where, spoilt in mutation(source.data)]
         assert source.data == untouched
     return found

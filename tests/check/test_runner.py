@@ -1,6 +1,5 @@
 """Every file, every rule, all problems in one run; and whatever a record holds, a problem and never an exception."""
 
-import copy
 import json
 import re
 from collections.abc import Iterator
@@ -18,6 +17,7 @@ from undertrim.check import runner
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 from undertrim.record.build import KEYED
+from undertrim.record.copying import copied
 from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Pointer, read, read_bytes, read_text
 from undertrim.record.store import Workspace, entry
@@ -124,7 +124,7 @@ def places(data: Any, pointer: Pointer = ()) -> Iterator[Pointer]:
 
 
 def put(data: Any, pointer: Pointer, value: Any) -> Any:
-    changed = copy.deepcopy(data)
+    changed = copied(data)
     inner = changed
     for step in pointer[:-1]:
         inner = inner[step]
@@ -133,7 +133,7 @@ def put(data: Any, pointer: Pointer, value: Any) -> Any:
 
 
 def remove(data: Any, pointer: Pointer) -> Any:
-    changed = copy.deepcopy(data)
+    changed = copied(data)
     inner = changed
     for step in pointer[:-1]:
         inner = inner[step]
@@ -142,7 +142,7 @@ def remove(data: Any, pointer: Pointer) -> Any:
 
 
 def rename(data: Any, pointer: Pointer, name: str) -> Any:
-    changed = copy.deepcopy(data)
+    changed = copied(data)
     inner = changed
     for step in pointer[:-1]:
         inner = inner[step]
@@ -218,7 +218,7 @@ def damage(draw: st.DrawFn, data: Any, place: Pointer, there: list[Pointer]) -> 
         case "nest":
             return put(data, place, {str(place[-1]): at(data, place)})
         case "swap":
-            return put(data, place, copy.deepcopy(at(data, draw(st.sampled_from(there)))))
+            return put(data, place, copied(at(data, draw(st.sampled_from(there)))))
     holder = at(data, place)
     return put(data, (*place, "colour-of-it"), "red") if isinstance(holder, dict) else data
 

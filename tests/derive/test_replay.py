@@ -1,5 +1,7 @@
 """The replay catches a procedure that is wrong, whoever wrote it: each way of spoiling a good one has a fault of its own."""
 
+from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -7,8 +9,19 @@ import pytest
 from spoiling import RECORDS, SPOILERS, record_of, stateless
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Planner, targets
+from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation import replay
 from undertrim.words import sentence
+
+pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
+
+
+@cache
+def procedures(path: Path) -> list[tuple[Mapping[str, str], tuple[Step, ...]]]:
+    """The good procedure for all openings of a record, for each car."""
+    record = record_of(path)
+    planner = Planner(record)
+    return [(car, tuple(stateless(planner.plan(targets(record), car).steps))) for car in cars.assignments(record)]
 
 
 @pytest.mark.parametrize("path", RECORDS, ids=lambda path: path.stem)
@@ -31,10 +44,8 @@ def test_a_spoiled_procedure_is_caught(name: str) -> None:
     tried = 0
     for path in RECORDS:
         record = record_of(path)
-        planner = Planner(record)
-        for car in cars.assignments(record):
-            good = stateless(planner.plan(targets(record), car).steps)
-            for bad in spoil(record, good):
+        for car, good in procedures(path):
+            for bad in spoil(record, list(good)):
                 tried += 1
                 faults = replay(record, car, bad)
                 assert faults, f"{record.vehicle.model}: nothing was said"

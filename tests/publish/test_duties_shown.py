@@ -8,11 +8,16 @@ from typing import Any
 
 import pytest
 
+from disputing import loaded, of
 from undertrim.cli import main
 from undertrim.publish import pages, pdf
 from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem, texts
 
-HAVING = [path for path in VEHICLES if any(item["word"] for item in made(path)["duties"])]
+pytestmark = pytest.mark.xdist_group(
+    "vehicles"
+)  # in one process: what they work out of each vehicle is worked out once
+
+HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"
 
 
@@ -78,4 +83,4 @@ def test_the_amplifier_of_a_shipped_car_is_woken_by_data(capsys: pytest.CaptureF
     """What wakes it is named in the plan and ordered, for a receiver that does not ask for it."""
     assert "OrderTidewrackDI-P17,whichswitchesiton" in told(capsys, "plan", "plover-2017-2022", "--job", "dash")
     shop = told(capsys, "shop", "plover-2017-2022", "--job", "dash", "--gear", "sandmartin-creek-1")
-    assert "TidewrackDI-P17" in shop
+    assert "amplifierturnon:comesasdata:interfaceneeded,TidewrackDI-P17" in shop

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 from markupsafe import Markup
@@ -35,6 +36,7 @@ _OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
 _CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("inductance", "mH"))
 
 
+@cache
 def page() -> str:
     """The body of the page; whoever places it adds SCRIPTS, in this order, and STYLES."""
     return (

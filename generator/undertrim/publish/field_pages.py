@@ -2,6 +2,7 @@
 
 import html
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from undertrim.record import schema
@@ -10,6 +11,7 @@ from undertrim.record.examples import typed
 Schema = dict[str, Any]
 
 
+@cache
 def field_page() -> str:
     """One Markdown page: a table for every kind of block in vehicle and gear records."""
     parts = [_INTRODUCTION]

@@ -1,9 +1,9 @@
 """Leaves out of a record what the schema refuses, so that the rest can still be looked at in the same run."""
 
-import copy
 from collections.abc import Iterable, Iterator
 
 from undertrim.record.complaint import Complaint
+from undertrim.record.copying import copied
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
 
@@ -21,7 +21,7 @@ def without(data: Data, complaints: Iterable[Complaint], kind: str) -> tuple[Dat
     gone = {_whole(root(kind), place) for complaint in given if not complaint.stays for place in _places(complaint)}
     if () in gone:
         return None, frozenset(meant | gone)
-    kept = copy.deepcopy(data)
+    kept = copied(data)
     for place in gone:
         _drop(kept, place)
     return kept, frozenset(meant | gone)

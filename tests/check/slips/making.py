@@ -1,9 +1,10 @@
 """What slips are made with: every value of a record with the keys that lead to it, and copies with one value changed."""
 
-import copy
 import re
 from collections.abc import Callable, Iterator
 from typing import Any
+
+from undertrim.record.copying import copied
 
 Data = dict[str, Any]
 Pointer = tuple[str | int, ...]
@@ -46,7 +47,7 @@ def at(data: Any, pointer: Pointer) -> Any:
 
 def changed(data: Data, pointer: Pointer, value: Any) -> Data:
     """A copy with another value there; GONE takes it out, and with it a list or mapping that is then empty."""
-    whole = copy.deepcopy(data)
+    whole = copied(data)
     inner = at(whole, pointer[:-1])
     if value is not GONE:
         inner[pointer[-1]] = value

@@ -1,6 +1,5 @@
 """Fingerprints: an edit changes the one of its block and no other; layout changes none."""
 
-import copy
 import hashlib
 import io
 import json
@@ -15,6 +14,7 @@ from ruamel.yaml import YAML
 
 from undertrim.derive.evidence import fingerprint as fp
 from undertrim.derive.evidence.fingerprint import Changes, changed_since, fingerprint, fingerprints
+from undertrim.record.copying import copied
 from undertrim.record.source import Pointer, read_text
 from undertrim.resources import top
 
@@ -43,7 +43,7 @@ def leaves(value: Any, pointer: Pointer = ()) -> list[Pointer]:
 
 def put(value: Any, pointer: Pointer, text: str) -> Any:
     """A copy with another text at one place."""
-    changed = copy.deepcopy(value)
+    changed = copied(value)
     inner = changed
     for step in pointer[:-1]:
         inner = inner[step]

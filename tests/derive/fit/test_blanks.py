@@ -1,6 +1,5 @@
 """A clean pair with each fact blanked in turn, absent and unknown: never still a plain yes, unless the blank is named or needs no answer."""
 
-import copy
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
@@ -13,6 +12,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record import build, complaints
+from undertrim.record.copying import copied
 from undertrim.record.gear import GearFacts
 from undertrim.record.source import read_text
 
@@ -90,7 +90,7 @@ def places(data: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
 
 
 def blanked(data: dict[str, Any], path: tuple[str, ...], word: str | None) -> dict[str, Any]:
-    made = copy.deepcopy(data)
+    made = copied(data)
     around = made
     for key in path[:-1]:
         around = around[key]
