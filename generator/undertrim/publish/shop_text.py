@@ -5,9 +5,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, duties, steps, totals
+from undertrim.publish.facts import closed, duties, gear_card, steps, totals
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -24,7 +25,7 @@ def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order])
         "left_out": list(vehicle.stock.left_out),
         "jobs": [str(target) for target in wanted],
         "duties": _duties(vehicle, wanted, made),
-        "lists": [_order(order) for order in made],
+        "lists": [_order(order, vehicle.stock) for order in made],
     }
 
 
@@ -37,7 +38,7 @@ def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -
     return sorted(found, key=lambda item: item["word"] != "STOP")
 
 
-def _order(order: Order) -> Data:
+def _order(order: Order, stock: Stock) -> Data:
     return {
         "cars": [dict(car) for car in order.cars],
         "verdicts": [
@@ -50,6 +51,7 @@ def _order(order: Order) -> Data:
                 "headline": line.fit.headline,
                 "functions": [f"{need.function.replace('-', ' ')}: {need.words}" for need in line.fit.needs if need.by != "wire"],
                 "notes": list(line.fit.notes),
+                "about": gear_card.of_fit(line.fit, stock),
                 "nearest": line.fit.nearest,
             }
             for line in order.lines
@@ -93,7 +95,7 @@ def _list(entry: Data) -> Iterator[str]:
         yield from _wrapped(f"INSIDE: {words}", "  ", "      ")
     for verdict in entry["verdicts"]:
         yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
-        yield from (line for words in (*verdict["functions"], *verdict["notes"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
+        yield from (line for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
         if verdict["nearest"]:
             yield f"    nearest in stock that fits: {verdict['nearest']}"
     yield from _block("To order", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["order"]))

@@ -8,8 +8,9 @@ from undertrim.derive import cars
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.verdict import STOP, Fit
-from undertrim.publish.facts import closed, duties
+from undertrim.publish.facts import closed, duties, gear_card
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening, VehicleRecord
@@ -51,7 +52,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "duties": duties.of_answer(vehicle, item),
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
         "notes": [*common, *left_out(vehicle, item.opening.kind)],
-        "fits": [of_fit(fit, common) for fit in item.fits],
+        "fits": [of_fit(fit, vehicle.stock, common) for fit in item.fits],
     }
 
 
@@ -73,8 +74,8 @@ def kinds_of_car(record: VehicleRecord, kinds: Sequence[Mapping[str, str]]) -> s
     return " or ".join(", ".join(known[name].choices[choice].label for name, choice in car.items()) for car in kinds)
 
 
-def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
-    """One verdict; `common` notes are left out, since they are said elsewhere."""
+def of_fit(fit: Fit, stock: Stock, common: Sequence[str] = ()) -> Data:
+    """One verdict, with the cards of its gear (`about`); `common` notes are left out, since they are said elsewhere."""
     return {
         "gear": fit.gear,
         "name": fit.name,
@@ -86,6 +87,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "to_get": list(fit.to_get),
         "checks": [_check(check) for check in fit.checks],
         "notes": [note for note in fit.notes if note not in common],
+        "about": gear_card.of_fit(fit, stock),
         "functions": [_need(need) for need in fit.needs],
         "nearest": fit.nearest,
     }

@@ -64,7 +64,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "area": thing.area if isinstance(thing, Part | Prep) else "",
         "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
         "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
-        "cautions": [words.caution(caution) for caution in item.cautions],
+        "cautions": [words.caution(record, caution) for caution in item.cautions],
         "minutes": item.minutes,
         "wait": wait(item),
         "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
