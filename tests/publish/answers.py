@@ -1,4 +1,4 @@
-"""Everything that is said of a vehicle and of gear to people, as text: plan, fit, shop, wiring, page and sheets."""
+"""What people are shown of a vehicle, as text: page, sheets, and the answers on a terminal."""
 
 import json
 import re
@@ -7,10 +7,11 @@ from datetime import date
 
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.publish import facts, pages
+from undertrim.publish.facts import Facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.facts.visit import visit
@@ -21,42 +22,41 @@ from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 
-DAY = date(2026, 11, 25)
+_DAY = date(2026, 11, 25)
 _UNSEEN = re.compile(r'<script.*?</script>| (?:data-[\w-]+|id|class|href|for|name|value)="[^"]*"', re.DOTALL)
 
 
-class Answers:
-    def __init__(self, made: Entry, shelf: Stock = NOTHING) -> None:
-        assert isinstance(made.record, VehicleRecord)
-        self.entry, self.record, self.shelf = made, made.record, shelf
-        self.vehicle = Vehicle(self.record, made.address, shelf, clearances())
-        self._facts = None
+def page(entry: Entry, shelf: Stock) -> str:
+    """The page without what only scripts, links and styles read."""
+    return _UNSEEN.sub("", pages.vehicle(told(entry, shelf)))
 
-    @property
-    def facts(self):
-        if self._facts is None:
-            self._facts = facts.vehicle(self.entry, DAY, self.shelf)
-        return self._facts
 
-    def plan(self) -> str:
-        return plan_text(visit(self.record, self.entry.address, targets(self.record), {}, self.shelf))
+def sheets(made: Facts) -> str:
+    """What the two sheets are given to print."""
+    return json.dumps([print_(made, "", "a4", _DAY) for print_ in (view, wiring.view)], ensure_ascii=False)
 
-    def fit(self) -> str:
-        answers = [item for opening in self.record.openings.values() for item in answer(self.vehicle, opening, None, {})]
-        return fit_text(self.vehicle, answers, full=True)
 
-    def wiring(self) -> str:
-        return plugs_text(car_wiring(self.record, self.entry.address, {})) + "".join(self._joints())
+def told(entry: Entry, shelf: Stock) -> Facts:
+    """The facts of which page and sheets are made."""
+    return facts.vehicle(entry, _DAY, shelf)
 
-    def _joints(self) -> Iterator[str]:
-        for opening in self.record.openings.values():
-            if opening.kind == "receiver":
-                for leads in self.shelf.of("leads"):
-                    found = joints(self.record, self.entry.address, opening, leads, self.shelf)
-                    yield joint_text(joints_data(self.record, self.entry.address, leads, found))
 
-    def page(self) -> str:
-        return _UNSEEN.sub("", pages.vehicle(self.facts))
+def on_terminal(entry: Entry, shelf: Stock) -> Iterator[Callable[[], str]]:
+    """The answers of `plan`, `fit` and `wiring`."""
+    record = entry.record
+    assert isinstance(record, VehicleRecord)
+    yield lambda: plan_text(visit(record, entry.address, targets(record), {}, shelf))
+    yield lambda: _fit(Vehicle(record, entry.address, shelf, clearances()))
+    yield lambda: plugs_text(car_wiring(record, entry.address, {})) + "".join(_joints(record, entry.address, shelf))
 
-    def sheet(self) -> str:
-        return json.dumps([view(self.facts, "u", "a4", DAY), wiring.view(self.facts, "u", "a4", DAY)], ensure_ascii=False)
+
+def _fit(vehicle: Vehicle) -> str:
+    answers = [found for opening in vehicle.record.openings.values() for found in answer(vehicle, opening, None, {})]
+    return fit_text(vehicle, answers, full=True)
+
+
+def _joints(record: VehicleRecord, address: str, shelf: Stock) -> Iterator[str]:
+    for opening in record.openings.values():
+        for leads in shelf.of("leads") if opening.kind == "receiver" else ():
+            found = joints(record, address, opening, leads, shelf)
+            yield joint_text(joints_data(record, address, leads, found))

@@ -1,0 +1,58 @@
+"""What may be typed is shown: on the page, or by what it changes there or on a terminal.
+
+Texts and sizes are marked, all at once, and their marks looked for. Every other field is changed or left out where a record uses
+it, and something that is shown must change with it. A field that only holds others is spoken for by these.
+"""
+
+import pytest
+import typed
+from changing import changes_something
+from marking import marks, on_pages, on_sheets, texts
+
+from undertrim.derive.fit.stock import Gear
+from undertrim.publish.facts.gear_card import card
+from undertrim.record.gear import GearFacts
+
+KIND = "decides which other fields there are, and they are shown"
+UNSHOWN = {
+    "vehicle.format": "says how the record is read; no other is known yet",
+    "gear.format": "says how the record is read; no other is known yet",
+    "opening.kind": KIND,
+    "gear.kind": KIND,
+    "hole.shape": KIND,
+    "bolts.pattern": KIND,
+    "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",
+}
+"""Fields that are not probed, each with the reason."""
+FIELDS = [
+    name
+    for name, uses in typed.uses().items()
+    if name not in UNSHOWN and not all(typed.holds_fields(use.node) for use in uses)
+]
+
+
+@pytest.mark.xdist_group("marks")
+@pytest.mark.parametrize("field", [name for name in FIELDS if name in texts()])
+def test_a_text_stands_on_page_and_sheet(field: str) -> None:
+    assert marks()[field] & on_pages()
+    assert marks()[field] & on_sheets()
+
+
+@pytest.mark.xdist_group("marks")
+@pytest.mark.parametrize("field", [name for name in FIELDS if name in marks().keys() - texts()])
+def test_a_size_stands_on_a_page_or_changes_it(field: str) -> None:
+    assert marks()[field] & on_pages() or changes_something(field)
+
+
+@pytest.mark.parametrize("field", [name for name in FIELDS if name not in marks()])
+def test_what_is_typed_changes_what_is_shown(field: str) -> None:
+    assert changes_something(field)
+
+
+def test_what_is_not_probed_is_a_field() -> None:
+    assert UNSHOWN.keys() <= typed.uses().keys()
+
+
+def test_gear_that_alters_the_car_says_so() -> None:
+    ring = GearFacts("spacer", "Pellworth", "Ring", alters=("blow-out",))
+    assert card(Gear("ring", ring)) == "Pellworth Ring: Alters the car: blow out."
