@@ -27,8 +27,13 @@ _UNSEEN = re.compile(r'<script.*?</script>| (?:data-[\w-]+|id|class|href|for|nam
 
 
 def page(entry: Entry, shelf: Stock) -> str:
+    """The page as it is seen."""
+    return seen(told(entry, shelf))
+
+
+def seen(made: Facts) -> str:
     """The page without what only scripts, links and styles read."""
-    return _UNSEEN.sub("", pages.vehicle(told(entry, shelf)))
+    return _UNSEEN.sub("", pages.vehicle(made))
 
 
 def sheets(made: Facts) -> str:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import typed
-from answers import page, sheets, told
+from answers import seen, sheets, told
 from undertrim.derive.fit.stock import NOTHING, Gear, Stock
 from undertrim.record.gear import GearRecord
 from undertrim.record.source import Pointer, read
@@ -84,16 +84,20 @@ def made(path: Path, data: Any) -> Entry:
     return entry(path, typed.records()[path], replace(_source(path), data=data))
 
 
-@cache
 def on_pages() -> frozenset[str]:
     """The marks that pages show."""
-    return frozenset(mark for item, shelf in _settings() for mark in _MARK.findall(page(item, shelf)))
+    return _found()[0]
+
+
+def on_sheets() -> frozenset[str]:
+    """The marks that sheets show."""
+    return _found()[1]
 
 
 @cache
-def on_sheets() -> frozenset[str]:
-    """The marks that sheets show."""
-    return frozenset(mark for item, shelf in _settings() for mark in _MARK.findall(sheets(told(item, shelf))))
+def _found() -> tuple[frozenset[str], frozenset[str]]:
+    made = [told(item, shelf) for item, shelf in _settings()]
+    return tuple(frozenset(mark for one in made for mark in _MARK.findall(say(one))) for say in (seen, sheets))  # type: ignore[return-value]
 
 
 def _settings() -> Iterator[tuple[Entry, Stock]]:
