@@ -8,13 +8,14 @@ from itertools import chain, islice, zip_longest
 from pathlib import Path
 from typing import Any
 
-import typed
 from answers import on_terminal, page
 from marking import made, put
+
+import typed
+from undertrim.derive.fit.stock import NOTHING, Gear, Stock
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.derive.fit.stock import NOTHING, Gear, Stock
 from undertrim.record.gear import GearRecord
 from undertrim.record.store import Entry
 
@@ -152,7 +153,13 @@ def _page_beside(path: Path, gear: Path) -> str:
 @cache
 def _shelf() -> Stock:
     found = ((_usual(path), _usual(path).record) for path, kind in typed.records().items() if kind == "gear")
-    return Stock(tuple(Gear(entry.id, record.gear, record.demo == "yes") for entry, record in found if isinstance(record, GearRecord)))
+    return Stock(
+        tuple(
+            Gear(entry.id, record.gear, record.demo == "yes")
+            for entry, record in found
+            if isinstance(record, GearRecord)
+        )
+    )
 
 
 @cache

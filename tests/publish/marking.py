@@ -9,8 +9,9 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-import typed
 from answers import seen, sheets, told
+
+import typed
 from undertrim.derive.fit.stock import NOTHING, Gear, Stock
 from undertrim.record.gear import GearRecord
 from undertrim.record.source import Pointer, read

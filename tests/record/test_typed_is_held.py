@@ -9,8 +9,8 @@ from types import UnionType
 from typing import Any, get_args, get_origin, get_type_hints
 
 import pytest
-import typed
 
+import typed
 from undertrim.record.fields import Node, root
 from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.model import VehicleRecord
@@ -38,7 +38,6 @@ SELDOM = {
 }
 """Fields that stand in no shipped record, and are tried with a made-up one."""
 MODELS = {"vehicle": VehicleRecord, "gear": GearRecord}
-
 
 
 # Held in the model

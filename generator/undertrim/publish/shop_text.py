@@ -5,8 +5,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.shopping import Item, Order
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import Target
 from undertrim.publish.facts import closed, duties, gear_card, steps, totals
 

@@ -123,9 +123,7 @@ def age(on: str, made: date | None) -> Data:
 def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[Data]:
     """Every piece of evidence, with the facts that name it (`facts`) in words; `data` is the record as typed."""
     resting = founded.named(data)
-    return [
-        {**piece(record, item, made), "facts": resting.get(item.id, [])} for item in record.evidence.values()
-    ]
+    return [{**piece(record, item, made), "facts": resting.get(item.id, [])} for item in record.evidence.values()]
 
 
 def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:

@@ -30,6 +30,6 @@ def _name(data: Data, block: Pointer) -> str:
     if "held_by" not in block:
         return fact_name(data, block)
     *above, _, number = block
-    fastener: Any = reduce(getitem, block, data)  # type: ignore[arg-type]
+    fastener: Any = reduce(getitem, block, data)
     sort = next(f"{fastener[kind]} {kind}" for kind in FASTENER_KINDS if kind in fastener)
     return f"{fact_name(data, tuple(above))}, {sort}, no. {int(number) + 1}"

@@ -27,7 +27,10 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
                     "id": item.id,
                     "name": item.name,
                     **_cars(record, places[0].when if len(places) == 1 else When()),
-                    "lines": [{"text": line.do, "moves": _moving(record, line), **_cars(record, line.when)} for line in item.facts.assembly],
+                    "lines": [
+                        {"text": line.do, "moves": _moving(record, line), **_cars(record, line.when)}
+                        for line in item.facts.assembly
+                    ],
                 }
             )
     return found
@@ -55,7 +58,10 @@ def lines(step: Mapping[str, Any]) -> list[str]:
     found = []
     for kit in step["kits"]:
         found.append(f"{_marked(kit['when'])}{kit['name']}:{'' if kit['lines'] else ' see what comes with it'}")
-        found += [f"{number}. {_marked(line['when'])}{line['text']}{_bracketed(line['moves'])}" for number, line in enumerate(kit["lines"], 1)]
+        found += [
+            f"{number}. {_marked(line['when'])}{line['text']}{_bracketed(line['moves'])}"
+            for number, line in enumerate(kit["lines"], 1)
+        ]
     return found
 
 

@@ -85,4 +85,10 @@ def fastener_detail(item: Fastener) -> str:
 
 def caution(record: VehicleRecord, item: Caution) -> dict[str, str]:
     """A caution as data; `when` says in words in which cars it holds, empty for all."""
-    return {"signal": item.signal, "hazard": item.hazard, "consequence": item.consequence, "avoid": item.avoid, "when": when(record, item.when)}
+    return {
+        "signal": item.signal,
+        "hazard": item.hazard,
+        "consequence": item.consequence,
+        "avoid": item.avoid,
+        "when": when(record, item.when),
+    }
