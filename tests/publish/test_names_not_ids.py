@@ -56,7 +56,7 @@ def loaded(path: Path) -> tuple[Entry, Vehicle]:
 
 def named(record: VehicleRecord) -> dict[str, str]:
     """What has a name: its name by its id."""
-    things = {**record.parts, **record.preps, **record.openings, **record.connectors}
+    things: dict[str, Any] = {**record.parts, **record.preps, **record.openings, **record.connectors}
     known = {name: thing.name for name, thing in things.items()}
     for variant in record.variants.values():
         known |= {name: choice.label for name, choice in variant.choices.items()}
@@ -136,7 +136,9 @@ def of_sheet(entry: Entry, _: Vehicle) -> Iterator[str]:
     facts = facts_of(entry, shelf=shelf())
     made = date(2026, 1, 1)
     page = view(facts, "https://example.org/", "a4", made)
-    linking = ({**entry, "opening": "", "openings": []} for entry in (*page["targets"], *page["blockers"]))  # in no cell
+    linking = (
+        {**entry, "opening": "", "openings": []} for entry in (*page["targets"], *page["blockers"])
+    )  # in no cell
     yield from strings({**page, "targets": list(linking), "blockers": []})
     yield from strings(wiring.view(facts, "https://example.org/", "a4", made))
 
@@ -172,7 +174,18 @@ def test_names_are_said_and_no_ids(path: Path, where: str) -> None:
 
 def test_an_id_is_found_wherever_it_is_not_needed() -> None:
     known = {"front-door": "Front door speakers"}
-    for text in ("measure 'front-door'", "fit front-door, left", "parts: front-door", "at openings/front-door", "(front-door)"):
+    for text in (
+        "measure 'front-door'",
+        "fit front-door, left",
+        "parts: front-door",
+        "at openings/front-door",
+        "(front-door)",
+    ):
         assert ids_in(text, known), text
-    for text in ("Front door speakers (front-door)", "Front door speakers: fit\n <front-door>", "front-door/1", "front-doors"):
+    for text in (
+        "Front door speakers (front-door)",
+        "Front door speakers: fit\n <front-door>",
+        "front-door/1",
+        "front-doors",
+    ):
         assert not ids_in(text, known), text

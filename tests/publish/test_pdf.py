@@ -107,7 +107,7 @@ def test_a_record_is_text_and_never_code(facts: Facts) -> None:
     hostile["steps"] = hostile["steps"][:8]
     for step, words in zip(hostile["steps"], HOSTILE, strict=False):
         step["title"], step["text"], step["when"] = words, HOSTILE, words
-        step["cautions"] = [{"signal": "WARNING", "hazard": words, "consequence": words, "avoid": words}]
+        step["cautions"] = [{"signal": "WARNING", "hazard": words, "consequence": words, "avoid": words, "when": ""}]
     hostile["openings"][0]["rows"][0] = {"label": HOSTILE[0], "value": HOSTILE[6]}
     hostile |= {"title": HOSTILE[6], "tell": HOSTILE[1], "address": HOSTILE[3], "plans": []}
     found = pages(pdf.render(hostile, URL, "a4", MADE))
@@ -201,7 +201,7 @@ def test_the_state_of_the_car_stands_where_it_changes(facts: Facts) -> None:
 
 def test_a_caution_is_short_only_right_after_its_full_text(facts: Facts) -> None:
     for signal, again in {"WARNING": [0, 1, 1, 0, 0], "DANGER": [0] * 5}.items():
-        one = {"signal": signal, "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait."}
+        one = {"signal": signal, "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
         other = {**one, "avoid": "Wait longer."}
         found = rows(facts, [step(facts, cautions=[c] if c else []) for c in (one, one, one, None, one)])
         short = [f"In full before step {number}." if number else "" for number in again]

@@ -19,7 +19,7 @@ WORKSPACE = Workspace.around(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
 NODE = shutil.which("node")
 
-HOT = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait."}
+HOT = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
 COLD = {**HOT, "hazard": "Cold."}
 LIVE = {**HOT, "signal": "DANGER"}
 STEPS = [{"cautions": list(each)} for each in ((HOT,), (HOT, COLD), (COLD, LIVE), (LIVE,), (), (COLD,), (HOT, COLD))]

@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.margins import Check, Number, both
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import closed, duties, names
+from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
 
@@ -68,7 +68,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     for note in (*common, *_duties(vehicle, answer)):
         yield from _wrapped(note, "  note: ", "        ")
     for fit in answer.fits:
-        yield from _of(fit, full, common)
+        yield from _of(vehicle, fit, full, common)
 
 
 def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
@@ -77,7 +77,7 @@ def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
         yield from (duties.line(item), *item["conflicts"])
 
 
-def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
+def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
     """In short: what fails or is close, what is not simply on a wire. In full: everything."""
     yield ""
     yield from _wrapped(f"{fit.name}: {fit.headline}  <{fit.gear}>", "  ", "      ")
@@ -92,6 +92,8 @@ def _of(fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
     for note in fit.notes:
         if note not in common:
             yield from _wrapped(note, "    note: ", "          ")
+    for about in gear_card.of_fit(fit, vehicle.stock) if full else ():
+        yield from _wrapped(about, "    about: ", "           ")
     if fit.nearest:
         yield f"    nearest in stock that fits: {fit.nearest_name}"
 

@@ -80,7 +80,8 @@ def _steps(visit: Data) -> Iterator[str]:
 
 def _caution(caution: Data, full: int) -> str:
     rest = told.short(full) if full else f"{caution['consequence']} {caution['avoid']}"
-    return f"{caution['signal']}: {caution['hazard']} {rest}"
+    when = f" [{caution['when']}]" if caution["when"] else ""
+    return f"{caution['signal']}{when}: {caution['hazard']} {rest}"
 
 
 def _step(number: int, step: Data) -> Iterator[str]:

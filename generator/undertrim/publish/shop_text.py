@@ -7,7 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, duties, names, steps, totals
+from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -52,6 +52,7 @@ def _order(vehicle: Vehicle, order: Order) -> Data:
                 "headline": line.fit.headline,
                 "functions": [f"{need.function.replace('-', ' ')}: {need.words}" for need in line.fit.needs if need.by != "wire"],
                 "notes": list(line.fit.notes),
+                "about": gear_card.of_fit(line.fit, vehicle.stock),
                 "nearest": line.fit.nearest,
                 "nearest_name": line.fit.nearest_name,
             }
@@ -95,7 +96,7 @@ def _list(entry: Data) -> Iterator[str]:
         yield from _wrapped(f"INSIDE: {words}", "  ", "      ")
     for verdict in entry["verdicts"]:
         yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
-        yield from (line for words in (*verdict["functions"], *verdict["notes"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
+        yield from (line for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
         if verdict["nearest"]:
             yield f"    nearest in stock that fits: {verdict['nearest_name']}"
     yield from _block("To order", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["order"]))

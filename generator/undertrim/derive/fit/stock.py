@@ -10,10 +10,11 @@ from undertrim.record.store import Entry, Workspace
 
 @dataclass(frozen=True, slots=True)
 class Gear:
-    """One piece of gear with the id of its record."""
+    """One piece of gear with the id of its record, and whether it is invented."""
 
     id: str
     facts: GearFacts
+    demo: bool = False
 
     @property
     def name(self) -> str:
@@ -61,7 +62,7 @@ def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
     for path in workspace.files([folder]) if folder.exists() else ():
         entry = workspace.load(path)
         if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
-            items.append(Gear(entry.id, entry.record.gear))
+            items.append(Gear(entry.id, entry.record.gear, entry.record.demo == "yes"))
         else:
             left_out.append(entry.address)
     return Stock(tuple(items), tuple(left_out))

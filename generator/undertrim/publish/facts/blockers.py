@@ -23,6 +23,7 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
         *_duties(record, kept),
         *_safety(record),
         *_conflicts(record),
+        *_lids(record),
         *_needs(record),
         *_amplifier(record, address, stock),
     ]
@@ -126,6 +127,22 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
         elif sensor == "unknown":
             text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
             yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
+
+
+def _lids(record: VehicleRecord) -> Iterator[Data]:
+    """What opens boot and bonnet while the battery is off, where that is not simply a key or a cable."""
+    for lid in record.closures.values():
+        if lid.latch != "mechanical":
+            title = f"{lid.id.capitalize()}: {_LATCHES[lid.latch]}"
+            yield _item(record, "need" if lid.latch == "electric" else "unknown", title, _OPENS[lid.key])
+
+
+_LATCHES = {"electric": "electric latch", "unknown": "nobody has recorded what frees its latch"}
+_OPENS = {
+    "yes": "With the battery off only the key opens it: have the key in your hand.",
+    "no": "With the battery off nothing opens it, no key either. Open it first, and leave it open until the battery is back on.",
+    "unknown": "Whether a key opens it with the battery off is not recorded. Leave it open until the battery is back on.",
+}
 
 
 def _conflicts(record: VehicleRecord) -> Iterator[Data]:

@@ -10,6 +10,7 @@ from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.derive.evidence.fingerprint import Changes
 from undertrim.derive.evidence.standing import Standing, Word
 from undertrim.derive.evidence.standing import standing as derived
+from undertrim.publish.facts import founded
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record import units
 from undertrim.record.model import Evidence, VehicleRecord, Verified
@@ -117,6 +118,12 @@ def age(on: str, made: date | None) -> Data:
     """How old the data of a day was (`words`) on the day the page was made (`on`); both empty where either is not known."""
     words = in_words(on, made) if made else ""
     return {"words": words, "on": made.isoformat() if made and words else ""}
+
+
+def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[Data]:
+    """Every piece of evidence, with the facts that name it (`facts`) in words; `data` is the record as typed."""
+    resting = founded.named(data)
+    return [{**piece(record, item, made), "facts": resting.get(item.id, [])} for item in record.evidence.values()]
 
 
 def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:

@@ -7,8 +7,9 @@ from typing import Any
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.verdict import STOP, Fit
-from undertrim.publish.facts import closed, duties, names
+from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening
@@ -50,7 +51,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "duties": duties.of_answer(vehicle, item),
         "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
         "notes": [*common, *left_out(vehicle, item.opening.kind)],
-        "fits": [of_fit(fit, common) for fit in item.fits],
+        "fits": [of_fit(fit, vehicle.stock, common) for fit in item.fits],
     }
 
 
@@ -66,8 +67,8 @@ def shared(found: Sequence[Fit]) -> tuple[str, ...]:
     return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
 
 
-def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
-    """One verdict; `common` notes are left out, since they are said elsewhere."""
+def of_fit(fit: Fit, stock: Stock, common: Sequence[str] = ()) -> Data:
+    """One verdict, with the cards of its gear (`about`); `common` notes are left out, since they are said elsewhere."""
     return {
         "gear": fit.gear,
         "name": fit.name,
@@ -79,6 +80,7 @@ def of_fit(fit: Fit, common: Sequence[str] = ()) -> Data:
         "to_get": list(fit.to_get),
         "checks": [_check(check) for check in fit.checks],
         "notes": [note for note in fit.notes if note not in common],
+        "about": gear_card.of_fit(fit, stock),
         "functions": [_need(need) for need in fit.needs],
         "nearest": fit.nearest,
         "nearest_name": fit.nearest_name,

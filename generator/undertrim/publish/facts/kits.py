@@ -6,6 +6,7 @@ from typing import Any
 from undertrim.derive.cutting import may_go
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import words
+from undertrim.record.gear import Assembly
 from undertrim.record.model import VehicleRecord, When
 
 Data = dict[str, Any]
@@ -26,10 +27,21 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
                     "id": item.id,
                     "name": item.name,
                     **_cars(record, places[0].when if len(places) == 1 else When()),
-                    "lines": [{"text": line.do, **_cars(record, line.when)} for line in item.facts.assembly],
+                    "lines": [
+                        {"text": line.do, "moves": _moving(record, line), **_cars(record, line.when)}
+                        for line in item.facts.assembly
+                    ],
                 }
             )
     return found
+
+
+def _moving(record: VehicleRecord, line: Assembly) -> str:
+    """The part of the car that moves over, in words; empty where none does."""
+    if not line.part:
+        return ""
+    name = record.parts[line.part].name if line.part in record.parts else line.part.replace("-", " ")
+    return f"From the car: {name}"
 
 
 def _cars(record: VehicleRecord, when: When) -> Mapping[str, Any]:
@@ -46,8 +58,15 @@ def lines(step: Mapping[str, Any]) -> list[str]:
     found = []
     for kit in step["kits"]:
         found.append(f"{_marked(kit['when'])}{kit['name']}:{'' if kit['lines'] else ' see what comes with it'}")
-        found += [f"{number}. {_marked(line['when'])}{line['text']}" for number, line in enumerate(kit["lines"], 1)]
+        found += [
+            f"{number}. {_marked(line['when'])}{line['text']}{_bracketed(line['moves'])}"
+            for number, line in enumerate(kit["lines"], 1)
+        ]
     return found
+
+
+def _bracketed(said: str) -> str:
+    return f" ({said})" if said else ""
 
 
 def _marked(when: str) -> str:

@@ -9,7 +9,7 @@ from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.planning import Target
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Opening, Part, Prep, VehicleRecord
 
 Car = Mapping[str, str]
 
@@ -48,6 +48,8 @@ def _node(record: VehicleRecord, node: str) -> str:
     """A node of the graph by the name of its thing, with its side: `Door panel, left`."""
     usual = {prep.id: prep for prep in states.usual().values()}
     whole, _, side = node.partition("@")
-    things = record.openings if whole.startswith(OPENING) else {**usual, **record.preps, **record.parts}
+    things: Mapping[str, Part | Prep | Opening] = (
+        record.openings if whole.startswith(OPENING) else {**usual, **record.preps, **record.parts}
+    )
     name = things[whole.removeprefix(OPENING)].name
     return f"{name}, {side}" if side else name

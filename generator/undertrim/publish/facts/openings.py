@@ -48,7 +48,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "crash_sensor": doors.sensor(record, item),
         "outline": _outlined(item) and not closed_in(record, item),
         "install_how": item.install_how,
-        "cautions": [words.caution(caution) for caution in item.cautions],
+        "cautions": [words.caution(record, caution) for caution in item.cautions],
         "source": list(item.source),
     }
 

@@ -65,7 +65,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "area": thing.area if isinstance(thing, Part | Prep) else "",
         "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
         "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
-        "cautions": [words.caution(caution) for caution in item.cautions],
+        "cautions": [words.caution(record, caution) for caution in item.cautions],
         "minutes": item.minutes,
         "time": words.minutes(item.minutes) if item.minutes else "",
         "wait": wait(item),

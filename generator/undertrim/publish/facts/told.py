@@ -28,4 +28,4 @@ def _in_full(caution: Data, told: int, number: int) -> int:
 
 
 def _wording(caution: Data) -> Wording:
-    return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid"))
+    return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid", "when"))

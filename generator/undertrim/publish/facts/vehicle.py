@@ -31,6 +31,7 @@ from undertrim.publish.facts import (
     meter,
     names,
     openings,
+    phases,
     plugs,
     resting,
     runs,
@@ -106,7 +107,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
             if area.restraints
         ],
         "coverage": coverage.summary(record),
-        "evidence": [evidence.piece(record, item, made) for item in record.evidence.values()],
+        "evidence": evidence.pieces(record, entry.source.data, made),
     }
 
 
@@ -141,6 +142,8 @@ def _identity(record: VehicleRecord) -> Facts:
         "high_voltage": facts.high_voltage,
         "forty_eight_volt": facts.forty_eight_volt,
         "follows": facts.follows,
+        "follows_words": phases.before(record),
+        "changed": phases.changed(record),
     }
 
 

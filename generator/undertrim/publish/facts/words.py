@@ -61,19 +61,34 @@ def fastener(item: Fastener) -> str:
     return f"{item.count} × {item.said} {words['label'] if item.count == 1 else words['plural']}"
 
 
+_ROLES = {
+    "ordinary": "",
+    "seat": "holds a seat: tighten it to the maker's torque",
+    "belt": "holds a belt: tighten it to the maker's torque",
+    "wheel": "holds a wheel: tighten it to the maker's torque",
+}
+
+
 def fastener_detail(item: Fastener) -> str:
-    """What else is recorded of a fastener: thread, length, place, torque, note."""
+    """What else is recorded of a fastener: thread, length, place, torque, what depends on it, note."""
     parts = [
         item.thread,
         f"{quantity(item.diameter)} thick" if item.diameter else "",
         f"{quantity(item.length)} long" if item.length else "",
         places(item.at),
         f"torque {quantity(item.torque)}" if item.torque else "",
+        _ROLES[item.role],
     ]
     facts = ", ".join(part for part in parts if part)
     return ". ".join(part for part in (facts, item.note.rstrip(".")) if part)
 
 
-def caution(item: Caution) -> dict[str, str]:
-    """A caution as data."""
-    return {"signal": item.signal, "hazard": item.hazard, "consequence": item.consequence, "avoid": item.avoid}
+def caution(record: VehicleRecord, item: Caution) -> dict[str, str]:
+    """A caution as data; `when` says in words in which cars it holds, empty for all."""
+    return {
+        "signal": item.signal,
+        "hazard": item.hazard,
+        "consequence": item.consequence,
+        "avoid": item.avoid,
+        "when": when(record, item.when),
+    }

@@ -63,6 +63,8 @@ def _about(facts: Data) -> Iterator[tuple[str, str]]:
     yield "Drive side", " or ".join(facts["drive_sides"])
     yield "Also called", ", ".join(facts["also_called"])
     yield "How to tell", facts["tell"]
+    yield "Before it", facts["follows_words"]
+    yield "Changed", facts["changed"]
     yield "Checked", _standing(facts.get("standing"))
     yield "Data", _age(facts)
     yield "Conflict", " ".join(facts.get("disputed", []))
@@ -157,7 +159,8 @@ def _reason(fit: Data) -> str:
     """What a verdict says beyond its word, and what is not simply on a wire."""
     open_needs = [f"{need['name']}: {need['words']}" for need in fit["functions"] if need["by"] != "wire"]
     nearest = f"nearest in stock that fits: {fit['nearest_name']}" if fit["nearest"] else ""
-    said = "; ".join(part for part in (fit["reason"], *open_needs, *fit["notes"], nearest) if part)
+    about = [] if fit["verdict"] == "does-not-fit" else [words.rstrip(".") for words in fit["about"]]
+    said = "; ".join(part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part)
     return said[:1].upper() + said[1:]
 
 

@@ -1,0 +1,63 @@
+"""What may be typed is shown: on the page, or by what it changes there or on a terminal.
+
+Texts and sizes are marked, all at once, and their marks looked for. Every other field is changed or left out where a record uses
+it, and something that is shown must change with it. A field that only holds others is spoken for by these.
+"""
+
+import pytest
+from changing import changes_something
+from marking import marks, on_pages, on_sheets, texts
+
+import typed
+from undertrim.derive.fit.stock import Gear
+from undertrim.publish.facts.gear_card import card
+from undertrim.publish.facts.words import fastener_detail
+from undertrim.record.gear import GearFacts
+from undertrim.record.model import Fastener
+
+KIND = "decides which other fields there are, and they are shown"
+UNSHOWN = {
+    "vehicle.format": "says how the record is read; no other is known yet",
+    "gear.format": "says how the record is read; no other is known yet",
+    "opening.kind": KIND,
+    "gear.kind": KIND,
+    "hole.shape": KIND,
+    "bolts.pattern": KIND,
+    "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",
+}
+"""Fields that are not probed, each with the reason."""
+FIELDS = [
+    name
+    for name, uses in typed.uses().items()
+    if name not in UNSHOWN and not all(typed.holds_fields(use.node) for use in uses)
+]
+
+
+def test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it() -> None:
+    """In one test, since all of them are read from the same pages."""
+    marked = {name: marks()[name] for name in FIELDS if name in marks()}
+    unseen = [name for name, found in marked.items() if not found & on_pages()]
+    assert [name for name in unseen if name in texts() or not changes_something(name)] == []
+    assert [name for name in marked.keys() & texts() if not marked[name] & on_sheets()] == []
+
+
+@pytest.mark.parametrize("field", [name for name in FIELDS if name not in marks()])
+def test_what_is_typed_changes_what_is_shown(field: str) -> None:
+    assert changes_something(field)
+
+
+def test_what_is_not_probed_is_a_field() -> None:
+    assert UNSHOWN.keys() <= typed.uses().keys()
+
+
+def test_gear_that_alters_the_car_says_so() -> None:
+    ring = GearFacts("spacer", "Pellworth", "Ring", alters=("blow-out",))
+    assert card(Gear("ring", ring)) == "Pellworth Ring: Alters the car: blow out."
+
+
+@pytest.mark.parametrize("role", ["seat", "belt", "wheel"])
+def test_what_holds_a_life_is_said_beside_its_fastener(role: str) -> None:
+    """By itself, since its role changes what is asked for elsewhere too."""
+    whole = fastener_detail(Fastener(bolt="T50", count=4, role=role))
+    assert f"holds a {role}" in whole
+    assert whole != fastener_detail(Fastener(bolt="T50", count=4))
