@@ -76,11 +76,11 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
             if other:
                 shared.setdefault((id(card), id(other)), (card, other, []))[2].append(name)
     for card, other, names in shared.values():
-        found = _found(list(dict.fromkeys(names)), other)
-        yield card, Finding(("evidence", names[0]), found, beside=(other.address,))
+        said = _said(list(dict.fromkeys(names)), other)
+        yield card, Finding(("evidence", names[0]), said, beside=(other.address,))
 
 
-def _found(names: Sequence[str], other: Card) -> Message:
+def _said(names: Sequence[str], other: Card) -> Message:
     more = len(names) - _NAMED
     rest = [message("rules/evidence-twice/more", count=more)] if more > 0 else []
     listed = all_of(*map(quoted, names[:_NAMED]), *rest)
