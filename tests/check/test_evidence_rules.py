@@ -30,6 +30,22 @@ def test_the_stamp_is_held_against_the_record_too() -> None:
     assert found.pointer == ("verified", "car")
 
 
+NO_CAR = "if it is one, write its month of build as 'built'; else the evidence belongs to another record"
+
+
+@pytest.mark.parametrize(
+    ("car", "said", "way_out"),
+    [
+        ("2009 to 2011", "no car of this record is of 2009 to 2011: it covers 2014 to 2018", NO_CAR),
+        ("{is: {drive-side: left}}", "no variant 'drive-side'", "write 'side: left' or 'side: right' beside 'is'"),
+        ("{is: {roof: glass}}", "no variant 'roof'", "say it in 'note', or declare it under 'variants'"),
+    ],
+)
+def test_what_no_car_can_be_is_said_with_its_way_out(car: str, said: str, way_out: str) -> None:
+    [found] = findings(evidence_of_another_car, f"evidence:\n  e1: {{how: seen, on: 2026-03-02, by: rk, car: {car}}}")
+    assert (found.message, found.hint) == (said, way_out)
+
+
 def test_tomorrow_may_be_today_elsewhere_and_the_day_after_is_not() -> None:
     now = datetime.now(UTC).date()
     for days, wrong in ((0, False), (-400, False), (2, True)):
