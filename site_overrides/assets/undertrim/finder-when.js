@@ -25,7 +25,8 @@ var undertrimWhen = (function () {
     var parts = word.split(/[-/.–—]/);
     if (parts.length !== 2) return [];
     var first = year(parts[0]), last = year(parts[1]), found = [];
-    if (first !== null && last !== null && first <= last) found.push(years(first, last));
+    var monthFirst = month(parts[0]) && parts[1].length === 4; // "04/2016" is April 2016 and not from 2004 on
+    if (first !== null && last !== null && first <= last && !monthFirst) found.push(years(first, last));
     if (first !== null && month(parts[1]) && !(found.length && parts[1].length === 4)) found.push(oneMonth(first, month(parts[1])));
     if (last !== null && month(parts[0])) found.push(oneMonth(last, month(parts[0])));
     return found;
