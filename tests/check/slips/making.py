@@ -47,7 +47,7 @@ def at(data: Any, pointer: Pointer) -> Any:
 
 def changed(data: Data, pointer: Pointer, value: Any) -> Data:
     """A copy with another value there; GONE takes it out, and with it a list or mapping that is then empty."""
-    whole = copied(data)
+    whole: Data = copied(data)
     inner = at(whole, pointer[:-1])
     if value is not GONE:
         inner[pointer[-1]] = value

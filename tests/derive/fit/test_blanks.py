@@ -90,7 +90,7 @@ def places(data: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
 
 
 def blanked(data: dict[str, Any], path: tuple[str, ...], word: str | None) -> dict[str, Any]:
-    made = copied(data)
+    made: dict[str, Any] = copied(data)
     around = made
     for key in path[:-1]:
         around = around[key]
