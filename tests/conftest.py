@@ -1,9 +1,13 @@
-"""How hard the random tests try: UNDERTRIM_TESTS=thorough gives those without a number of their own ten times the examples."""
+"""How tests are shared out, and how hard the random ones try: UNDERTRIM_TESTS=thorough gives those without a number of their own ten times the examples."""
 
 import gc
 import os
+from typing import Any
 
+import pytest
 from hypothesis import settings
+
+from sharing import group
 
 settings.register_profile("usual", deadline=None, max_examples=100)
 settings.register_profile("thorough", deadline=None, max_examples=1000)
@@ -11,6 +15,17 @@ settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
 
 pytest_plugins = ["browsing"]  # the site and the browser, for tests/browser
 
-gc.set_threshold(
-    50_000, 20, 20
-)  # the facts that tests share stay to the end: looking through them again and again took a seventh of the time
+# The facts that tests share stay to the end: looking through them again and again took a seventh of the time.
+gc.set_threshold(50_000, 20, 20)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Groups first, the largest of them at the head, then test by test, so that all processes are at work to the end."""
+    from xdist.scheduler import LoadScopeScheduling
+
+    class ByGroup(LoadScopeScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return group(nodeid)
+
+    return ByGroup(config, log)

@@ -12,8 +12,6 @@ from pathlib import Path
 
 import pytest
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "generator" / "undertrim"
 SHIPPED = ("schema", "site_overrides", "mkdocs.yml")

@@ -18,13 +18,10 @@ QUIET = [
 ]  # fmt: skip
 
 
-@pytest.hookimpl(tryfirst=True)  # xdist reads the groups when it is asked in turn
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Browser tests stay together: one process builds the site and starts the browser."""
     for item in items:
         if item.path.is_relative_to(Path(__file__).parent):
             item.add_marker(pytest.mark.browser)
-            item.add_marker(pytest.mark.xdist_group("browser"))
 
 
 @pytest.fixture(scope="session")

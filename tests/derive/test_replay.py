@@ -13,8 +13,6 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation import replay
 from undertrim.words import sentence
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 
 @cache
 def procedures(path: Path) -> list[tuple[Mapping[str, str], tuple[Step, ...]]]:

@@ -16,8 +16,6 @@ from undertrim.publish.content import Body, Content
 from undertrim.publish.sitemap import expanded
 from undertrim.record.store import Workspace
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 ROOT = Path(__file__).parents[2]
 VEHICLES = ROOT / "records" / "vehicles"
 HOSTILE = '</title><script>alert(1)</script> & "it\'s" &lt;b&gt;'

@@ -18,8 +18,6 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from wired import DAY, PLACE, URL, VEHICLES, bare, stem, texts
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 MOST = 300
 
 

@@ -13,10 +13,6 @@ from undertrim.cli import main
 from undertrim.publish import pages, pdf
 from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem, texts
 
-pytestmark = pytest.mark.xdist_group(
-    "vehicles"
-)  # in one process: what they work out of each vehicle is worked out once
-
 HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"
 

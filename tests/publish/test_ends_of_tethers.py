@@ -20,8 +20,6 @@ from undertrim.publish.sheet.steps import sections
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 Data = Mapping[str, Any]
 
 KINDS = ("plug", "coax", "fibre", "cable", "rod", "strap", "hose")

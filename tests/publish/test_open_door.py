@@ -8,8 +8,6 @@ import pytest
 from undertrim.publish import policy, site
 from undertrim.publish.content import Content
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 HOSTILE = '<img src="x.png" onerror="alert(1)">'
 PAGES = {
     "heading.md": f"# A {HOSTILE}\n\n## B {HOSTILE}\n",

@@ -20,8 +20,6 @@ from undertrim.publish.sheet.steps import sections
 from undertrim.record.store import Workspace
 from undertrim.resources import top
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 Facts = dict[str, Any]
 
 URL = "https://undertrim.invalid/wexcombe/plover-2017-2022.html"

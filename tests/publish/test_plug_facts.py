@@ -12,8 +12,6 @@ from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plugs import plug
 from undertrim.record.model import VehicleRecord
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 RECORD = """
     variants:
       half:

@@ -13,10 +13,6 @@ from undertrim.cli import main
 from undertrim.publish.facts.joint import STATES
 from wired import ROOT, VEHICLES, bare, body, made, printed, stem
 
-pytestmark = pytest.mark.xdist_group(
-    "vehicles"
-)  # in one process: what they work out of each vehicle is worked out once
-
 Data = dict[str, Any]
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
 

@@ -17,8 +17,6 @@ from undertrim.publish import facts, pages, pdf
 from undertrim.publish.facts.fit import VERDICTS
 from undertrim.record.store import Workspace
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 ROOT = Path(__file__).parents[2]
 PLACE = Workspace(ROOT)
 VEHICLES = PLACE.files([PLACE.records / "vehicles"])

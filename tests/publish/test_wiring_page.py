@@ -12,10 +12,6 @@ import pytest
 from undertrim.publish import pages
 from wired import VEHICLES, body, made, stem
 
-pytestmark = pytest.mark.xdist_group(
-    "vehicles"
-)  # in one process: what they work out of each vehicle is worked out once
-
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
 
 

@@ -16,10 +16,6 @@ from undertrim.publish import pdf
 from undertrim.publish.sheet import Paper, wiring
 from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
 
-pytestmark = pytest.mark.xdist_group(
-    "vehicles"
-)  # in one process: what they work out of each vehicle is worked out once
-
 Data = dict[str, Any]
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
 PLOVER, FINCH, GANT = (

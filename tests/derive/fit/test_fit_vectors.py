@@ -10,8 +10,6 @@ from undertrim.derive.fit.verdict import KINDS
 from vectors.fit import FIXED, USUAL, Case, differences, said
 from vectors.fit_random import randoms
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 
 @cache
 def made() -> list[Case]:

@@ -6,8 +6,6 @@ from making import record
 from undertrim.derive.wiring.differences import answers, compare, comparisons, differences, maps_beside
 from undertrim.record.model import VehicleRecord
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 TWO = """
     variants:
       half:

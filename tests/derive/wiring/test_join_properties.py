@@ -23,8 +23,6 @@ from undertrim.publish.facts.joint import table
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
-pytestmark = pytest.mark.xdist_group(__name__)  # in one process: what they share is made once
-
 ROOT = Path(__file__).parents[3]
 GOOD = (State.JOINED, State.OTHER_COLOUR)
 T = TypeVar("T")

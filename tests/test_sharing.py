@@ -1,0 +1,24 @@
+"""Tests that share something costly are given to one process."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from sharing import TOGETHER, group
+
+TESTS = Path(__file__).parent
+FILES = [path.relative_to(TESTS).as_posix() for path in TESTS.rglob("test_*.py")]
+
+
+@pytest.mark.parametrize("pattern", TOGETHER)
+def test_a_pattern_names_files_that_are_there(pattern: str) -> None:
+    assert any(re.fullmatch(pattern, file) for file in FILES)
+
+
+def test_groups() -> None:
+    assert (
+        group("tests/browser/test_looks.py::test_a[b::c]") == group("tests/browser/test_tour.py::test_d") == "browser"
+    )
+    assert group("tests/test_packaging.py::test_a") == group("tests/test_packaging.py::test_b")
+    assert group("tests/test_cli.py::test_a") != group("tests/test_cli.py::test_b")
