@@ -24,8 +24,6 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     """Groups first, the largest of them at the head, then test by test, so that all processes are at work to the end."""
     from xdist.scheduler import LoadScopeScheduling
 
-    class ByGroup(LoadScopeScheduling):
-        def _split_scope(self, nodeid: str) -> str:
-            return group(nodeid)
-
-    return ByGroup(config, log)
+    made = LoadScopeScheduling(config, log)
+    made._split_scope = group
+    return made
