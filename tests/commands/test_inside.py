@@ -56,7 +56,7 @@ def test_a_plan_names_the_closed_opening_and_gives_the_others(
     found = capsys.readouterr()
     both = json.loads(found.out)
     assert both["closed"] == ["rear-door@left", "rear-door@right"]
-    assert "'rear-door@left' is inside the high-voltage system" in found.err
+    assert "'Rear door speakers, left' is inside the high-voltage system" in found.err
     assert any(item["weight"] == "stop" and NAMES in item["text"] for item in both["blockers"])
     assert run(workspace, "plan", PLOVER, "--job", "dash", "--format", "json") == 0
     alone = json.loads(capsys.readouterr().out)

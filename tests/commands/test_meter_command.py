@@ -205,7 +205,7 @@ def test_nobody_meters_a_restraint_plug(workspace: Path, capsys: pytest.CaptureF
     edit(workspace, "name: Main radio plug, kind: plug", f"name: Main radio plug, kind: plug, circuit: {circuit}")
     assert run(workspace, OTTER, "radio-main/4", readings=("12.6 V key off",)) == 1
     caught = capsys.readouterr()
-    assert f"plug 'radio-main' is {circuit} wiring: nobody puts a meter or a lamp on it" in caught.err
+    assert f"'Main radio plug' is {circuit} wiring: nobody puts a meter or a lamp on it" in caught.err
     assert not caught.out
 
 
@@ -213,7 +213,7 @@ def test_nobody_meters_a_restraint_plug(workspace: Path, capsys: pytest.CaptureF
 def test_nobody_meters_a_ladder_on_a_restraint_plug(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     edit(workspace, "name: Main radio plug, kind: plug", "name: Main radio plug, kind: plug, circuit: restraint")
     assert run(workspace, OTTER, "--ladder", "wheel", readings=("330 ohm",)) == 1
-    assert "plug 'radio-main' is restraint wiring" in capsys.readouterr().err
+    assert "'Main radio plug' is restraint wiring" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(

@@ -101,7 +101,7 @@ def change(file: Path, old: str, new: str) -> None:
 def test_an_opening_without_its_measure_exits_with_one(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     change(workspace / "records/vehicles/kelbrook/finch-2014-2018.yaml", "height: 112 mm", "height: unknown")
     assert run(workspace, FINCH, "dash") == 1
-    assert "opening 'dash' is not recorded: measure it and write 'face'" in capsys.readouterr().err
+    assert "opening 'Radio opening' is not recorded: measure it and write 'face'" in capsys.readouterr().err
     assert list(Path.cwd().iterdir()) == []
 
 
