@@ -42,7 +42,10 @@ def record(car: str, years: str = "model_years: {first: 2014, last: 2018}") -> V
 
 def misfit(car: str) -> list[tuple[Why, str]]:
     made = record(car)
-    return [(item.why, item.value) for item in misfits(made, made.evidence["e1"].car)]
+    return [
+        (item.why, " to ".join(filter(None, (item.value, item.until))))
+        for item in misfits(made, made.evidence["e1"].car)
+    ]
 
 
 @pytest.mark.parametrize(
