@@ -1,10 +1,18 @@
 """How a message picks out the cars it is about."""
 
+from collections.abc import Sequence
 from itertools import product
 
-from undertrim.check.affected import where
+from undertrim.check.affected import which
+from undertrim.record.model import Assignment
+from undertrim.words import Message, sentence
 
 CARS = [{"radio": radio, "body": body} for radio, body in product(("plain", "map", "disc"), ("van", "bus"))]
+
+
+def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
+    found = which(hit, cars)
+    return sentence(found) if isinstance(found, Message) else found
 
 
 def test_all_cars_need_no_words() -> None:

@@ -13,6 +13,7 @@ from undertrim.record.build import KEYED
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import Data
 from undertrim.record.store import Entry
+from undertrim.words import message
 
 
 def ids(data: Data) -> Iterator[str]:
@@ -40,13 +41,16 @@ def test_a_finding_carries_every_id_that_its_message_names(name: str) -> None:
         assert [word for word in named if word not in map(str, finding.pointer) and word not in finding.about] == []
 
 
+SAID = message("rules/unused-part/nothing-needs", part="bezel")
+
+
 def test_words_decide_nothing() -> None:
     """A message that happens to quote a refused id is said, one that rests on it is not, whatever its words are."""
     item = load("brindleway/otter-2014-2018.yaml", "")
     held = echoes.Echoes(item)
     held._names = frozenset({"bezel"})
     held._section, held._dropped = False, frozenset()
-    assert not held.hold(Finding(("vehicle",), "the marque 'bezel' is quoted by chance"))
-    assert held.hold(Finding(("vehicle",), "it rests on that", about=("bezel",)))
-    assert held.hold(Finding(("parts", "bezel", "how"), "it stands there"))
-    assert not held.hold(Finding(("vehicle", "bezel"), "no id leads here"))
+    assert not held.hold(Finding(("vehicle",), SAID))
+    assert held.hold(Finding(("vehicle",), SAID, about=("bezel",)))
+    assert held.hold(Finding(("parts", "bezel", "how"), SAID))
+    assert not held.hold(Finding(("vehicle", "bezel"), SAID))

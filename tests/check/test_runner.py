@@ -21,6 +21,7 @@ from undertrim.record.copying import copied
 from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Pointer, read, read_bytes, read_text
 from undertrim.record.store import Workspace, entry
+from undertrim.words import message
 
 ROOT = Path(__file__).parents[2]
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
@@ -302,7 +303,7 @@ def test_a_rule_that_crashes_is_named_and_the_others_go_on(monkeypatch: pytest.M
 
 def test_a_rule_that_fails_half_way_keeps_nothing_back_from_others(monkeypatch: pytest.MonkeyPatch) -> None:
     def half(_: Subject) -> Iterator[Finding]:
-        yield Finding(("vehicle",), "'x' is seen")
+        yield Finding(("vehicle",), message("rules/unused-part/nothing-needs", part="x"))
         raise KeyError("x")
 
     monkeypatch.setitem(RECORD_RULES, "a-bad-rule", SimpleNamespace(LEVEL=Level.WARNING, check=half))

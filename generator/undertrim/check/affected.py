@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from math import prod
 
 from undertrim.record.model import Assignment
-from undertrim.words import Items, Message, message, one_of, sentence
+from undertrim.words import Items, Message, message, one_of
 
 
 def which(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> Message | str:
@@ -19,12 +19,6 @@ def which(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> Message | st
         narrow = {name: some for name, some in of_hit.items() if len(some) < len(of_all[name])}
         return message("cars/where", car=choices(narrow))
     return message("cars/where-first", car=one(hit[0]), count=len(hit) - 1)
-
-
-def where(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> str:
-    """The same as text, for rules that still write their sentences themselves."""
-    found = which(hit, cars)
-    return found if isinstance(found, str) else sentence(found)
 
 
 def one(car: Assignment) -> Items:

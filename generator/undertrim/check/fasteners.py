@@ -21,11 +21,6 @@ class Held:
         """The fastener as the record has it: `screw: T20`."""
         return f"{self.fastener.kind}: {self.fastener.what}"
 
-    @property
-    def shown(self) -> str:
-        """The same in quotes, for rules that still write their sentences themselves."""
-        return f"'{self.typed}'"
-
 
 def held(subject: Subject) -> Iterator[Held]:
     """Every fastener of every preparation and part, without those whose drive or kind the schema refused."""

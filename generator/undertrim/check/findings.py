@@ -35,8 +35,7 @@ class Finding:
     """
 
     pointer: Pointer
-    said: Message | str
-    way: str = ""
+    said: Message
     key: bool = False
     about: tuple[str, ...] = ()
     beside: tuple[str, ...] = ()
@@ -44,12 +43,12 @@ class Finding:
     @property
     def message(self) -> str:
         """What is wrong, in lower case, without a full stop, values in quotes."""
-        return self.said if isinstance(self.said, str) else sentence(self.said)
+        return sentence(self.said)
 
     @property
     def hint(self) -> str:
         """The way out; empty where there is nothing to say."""
-        return self.way if isinstance(self.said, str) else way_out(self.said)
+        return way_out(self.said)
 
     def rests_on(self, names: Collection[str]) -> bool:
         """Whether one of the ids leads to its place, or is one that it is about."""

@@ -13,13 +13,8 @@ def common(one: Built, other: Built) -> Built | None:
     return span if span.from_.index < span.to.index else None
 
 
-def shown(first: Month, end: Month) -> str:
-    """A span as people write a half-open one: '[2016-05, 2016-07)'."""
-    return f"[{first}, {end})"
-
-
 def span(first: Month, end: Month) -> Message:
-    """The same as a message."""
+    """A span as people write a half-open one: '[2016-05, 2016-07)'."""
     return message("months/span", first=first, end=end)
 
 

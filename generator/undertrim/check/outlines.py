@@ -36,15 +36,8 @@ class Outline:
     corners: bool
 
     @property
-    def shown(self) -> str:
-        """As a message says it: '146 mm' or '152 mm' by '221 mm'."""
-        if self.across is self.up:
-            return f"'{self.across.text}'"
-        return f"'{self.across.text}' by '{self.up.text}'"
-
-    @property
     def said(self) -> Message:
-        """The same as a message."""
+        """As a message says it: '146 mm' or '152 mm' by '221 mm'."""
         return _one(self.across) if self.across is self.up else _two(self.across, self.up)
 
 
@@ -90,7 +83,6 @@ class Pattern:
     radius: float
     across: float
     up: float
-    shown: str
     said: Message
     places: tuple[tuple[float, float], ...] = ()
 
@@ -106,12 +98,12 @@ def of_bolts(bolts: Bolts | None) -> Pattern | None:
     if box is None:
         return None
     across, up = box.across.value / 2, box.up.value / 2
-    return Pattern(math.hypot(across, up), across, up, box.shown, box.said)
+    return Pattern(math.hypot(across, up), across, up, box.said)
 
 
 def _circle(bolts: Bolts, circle: Side) -> Pattern:
     radius = circle.value / 2
-    return Pattern(radius, 0, 0, f"'{circle.text}'", _one(circle), _places(bolts, radius))
+    return Pattern(radius, 0, 0, _one(circle), _places(bolts, radius))
 
 
 def _places(bolts: Bolts, radius: float) -> tuple[tuple[float, float], ...]:
