@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 
@@ -57,7 +57,7 @@ SPEAKER = {
 def gear(base: dict[str, Any], **changed: Any) -> Gear:
     facts = build.section("gear", {**base, **changed})
     assert isinstance(facts, GearFacts)
-    return Gear(f"{facts.maker}-{facts.model}".lower().replace(" ", "-"), facts)
+    return Stocked(f"{facts.maker}-{facts.model}".lower().replace(" ", "-"), facts)
 
 
 PLAIN = "sound: {plain: {output: speaker, least_load: 2 ohm}}\n"

@@ -4,7 +4,7 @@ import textwrap
 from pathlib import Path
 
 from making import record
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.row import Row
 from undertrim.record.gear import GearRecord
@@ -42,7 +42,7 @@ def gear(kind: str, body: str, model: str = "Knot") -> Gear:
     item = entry(path, "gear", source)
     assert not item.problems, [problem.message for problem in item.problems]
     assert isinstance(item.record, GearRecord)
-    return Gear(path.stem, item.record.gear)
+    return Stocked(path.stem, item.record.gear)
 
 
 def leads(body: str, model: str = "Cord") -> Gear:

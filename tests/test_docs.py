@@ -104,7 +104,8 @@ def test_files_that_are_named_exist(page: Path) -> None:
 
 def test_the_map_of_the_rooms_names_every_package() -> None:
     package = ROOT / "generator" / "undertrim"
-    rooms = {path.parent.relative_to(package).as_posix() for path in package.rglob("__init__.py")} - {"."}
+    packages = (path.parent.relative_to(package) for path in package.rglob("__init__.py"))
+    rooms = {room.as_posix() for room in packages if room.parent.name != "kinds"} - {"."}  # a register names its own
     named = {text.rstrip("/") for text in in_backticks(ROOT / "DEVELOPERS.md")}
     assert rooms - named == set()
 

@@ -16,6 +16,20 @@ BREACHES = {
     "The package itself loads nothing": ("__init__.py", "undertrim.cli"),
     "Nothing imports in a circle": ("record/problem.py", "undertrim.record.source"),
     "Rules do not import rules": ("check/rules/year_range.py", "undertrim.check.rules.order_cycle"),
+    "A kind knows no other kind (record)": (
+        "record/model/kinds/speaker/gear.py",
+        "undertrim.record.model.kinds.receiver.gear",
+    ),
+    "A kind knows no other kind (derive)": ("derive/kinds/speaker.py", "undertrim.derive.kinds.receiver"),
+    "A kind knows no other kind (fit)": ("derive/fit/kinds/speaker/fit.py", "undertrim.derive.fit.kinds.receiver.fit"),
+    "A kind knows no other kind (page)": (
+        "publish/facts/kinds/speaker/drawn.py",
+        "undertrim.publish.facts.kinds.receiver.drawn",
+    ),
+    "A kind knows no other kind (template)": (
+        "publish/paper/kinds/speaker.py",
+        "undertrim.publish.paper.kinds.receiver",
+    ),
     "Only the register knows the rules": ("check/runner.py", "undertrim.check.rules.year_range"),
     "The replay knows nothing": ("derive/simulation/world.py", "undertrim.derive.procedure.order"),
     "Only one module knows the site engine": ("publish/pages.py", "mkdocs.config"),

@@ -10,16 +10,18 @@ from playwright.sync_api import BrowserContext, Locator, Page
 from test_looks import CONTRAST
 
 from undertrim.check.shelf import stock
-from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.load import load
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.kinds import room
+from undertrim.derive.fit.kinds.speaker.load import load
+from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import KINDS, Fit, decide, stopped
 from undertrim.publish.facts.fit import verdict_words
-from undertrim.publish.facts.fit_page import length_units, plain, usual_data
+from undertrim.publish.facts.fit_page import length_units, usual_data
 from undertrim.publish.facts.meter import script
+from undertrim.publish.facts.plain import plain
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
 from undertrim.record.units import UnitError, parse, show
 from undertrim.resources import top
@@ -114,7 +116,7 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
     for name, opening in vehicle.record.openings.items():
         form = phone.locator(f"#opening-{name} details.ut-try")
         form.locator("> summary").click()
-        for gear in vehicle.stock.of(opening.kind):
+        for gear in vehicle.stock.taken(opening):
             form.locator(f"#try-{name}-from").select_option(gear.id)
             shown = form.locator(".ut-try-verdict").inner_text()
             expected = sized(vehicle, opening, gear)
@@ -304,9 +306,8 @@ def sized(vehicle: Vehicle, opening: Opening, gear: Gear) -> Fit:
     between = [
         item for item in vehicle.stock.items if item.conditions(vehicle.address, opening.id) or not item.facts.suits
     ]
-    if opening.kind == "receiver":
-        return receiver.fit(gear, opening, [item for item in between if item.facts.kind == "kit"], vehicle.usual)
-    rings = [item for item in between if item.facts.kind == "spacer"]
-    found = speaker.fit(gear, opening, rings, vehicle.usual)
-    more = load(vehicle.record, opening, {}, gear.facts, {})
+    found = room(opening).by_size(gear, between, vehicle.usual)
+    if not isinstance(opening, SpeakerOpening):
+        return found
+    more = load(vehicle.record, opening, {}, only(gear, SpeakerGear).facts, {})
     return decide(found.gear, found.name, (*found.checks, *more.checks), found.parts, found.to_get)

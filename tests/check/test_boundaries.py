@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from undertrim.check.findings import Card
 from undertrim.check.rules import boundary_crossed, confirmed_across_nothing
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Built, Month, VehicleFacts
+from undertrim.record.model.kinds.receiver import KitGear
 
 
 def month(text: str) -> Month:
@@ -57,7 +57,7 @@ def test_boundaries_are_of_one_make(make: str) -> None:
 
 
 def test_gear_has_none() -> None:
-    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", GearFacts("kit", "Kelbrook", "Finch"), {})
+    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"), {})
     assert not list(boundary_crossed.check_all([gear]))
     assert not list(confirmed_across_nothing.check_all([gear]))
 

@@ -9,8 +9,9 @@ from undertrim.check import nominal, outlines
 from undertrim.check.findings import Card, GearSubject
 from undertrim.check.gear import same_measures
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES
-from undertrim.record.gear import GearFacts, GearRecord, Lead
+from undertrim.record.gear import GearRecord, Lead
 from undertrim.record.model import Bolts, Face, Hole
+from undertrim.record.model.kinds.receiver import ConverterGear, LeadsGear
 from undertrim.record.units import Quantity, parse
 
 
@@ -104,8 +105,8 @@ def test_a_magnet_must_pass_the_narrow_side_of_an_oval_basket(magnet: str, found
 
 
 def test_gear_without_dimensions_measures_nothing() -> None:
-    one = GearFacts("converter", "Tidewrack", "Weir 2", takes="speaker", gives="line")
-    other = GearFacts("converter", "Tidewrack", "Weir 4", takes="speaker", gives="line")
+    one = ConverterGear("Tidewrack", "Weir 2", takes="speaker", gives="line")
+    other = ConverterGear("Tidewrack", "Weir 4", takes="speaker", gives="line")
     assert not same_measures(one, other)
 
 
@@ -114,7 +115,7 @@ def test_one_lead_set_in_two_housings_is_two() -> None:
         "battery": Lead("battery-feed", "yellow", fuse=parse("15 A", "current")),
         "turn-on": Lead("amplifier-turn-on", "blue/white", limit=parse("200 mA", "current")),
     }
-    pair = [GearFacts("leads", "Skerrowe", model, leads=leads) for model in ("L16", "L20")]
+    pair = [LeadsGear("Skerrowe", model, leads=leads) for model in ("L16", "L20")]
     cards = [Card(Path(f"{facts.model}.yaml"), f"leads/{facts.model}", facts, {}) for facts in pair]
     assert same_measures(*pair)
     assert not list(COLLECTION_RULES["gear-twice"].check_all(cards))

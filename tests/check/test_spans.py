@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from undertrim.check.findings import Card
 from undertrim.check.rules import gap_after_neighbour, overlapping_records
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Built, Month, Side, VehicleFacts
+from undertrim.record.model.kinds.receiver import KitGear
 
 SIDES: list[Side] = ["left", "right"]
 
@@ -123,7 +123,7 @@ def test_both_of_two_phases_need_a_mark(one: str, other: str, pairs: int) -> Non
 
 
 def test_both_files_are_told_of_the_other_and_gear_is_no_vehicle() -> None:
-    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", GearFacts("kit", "Kelbrook", "Finch"), {})
+    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"), {})
     one, two = card("one", built("2014-01", "2016-07")), card("two", built("2016-05", "2019-01"))
     found = list(overlapping_records.check_all([gear, one, two]))
     assert [(here.path.stem, finding.message) for here, finding in found] == [

@@ -21,7 +21,7 @@ from undertrim.check.shelf import stock
 from undertrim.derive import cars, jobs
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import targets
@@ -37,6 +37,7 @@ from undertrim.publish.plan_text import plan_text
 from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.problem import Problem
 from undertrim.record.source import read_bytes
 from undertrim.record.store import Entry, Workspace, address, entry
@@ -206,8 +207,8 @@ def _commands(made: Entry, record: VehicleRecord, shelf: Stock) -> None:
     vehicle = Vehicle(record, made.address, shelf, clearances())
     _willing("fit", lambda: _fit(vehicle))
     _willing("wiring", lambda: plugs_text(car_wiring(record, made.address, {})).encode())
-    for opening in [item for item in record.openings.values() if item.kind == "receiver"]:
-        for leads in shelf.of("leads"):
+    for opening in [item for item in record.openings.values() if item.takes_over]:
+        for leads in shelf.of(LeadsGear):
             _willing("joint", partial(_joint, vehicle, opening, leads))
 
 
@@ -236,7 +237,7 @@ def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
 def _neighbours_published(made: Entry, record: GearRecord) -> None:
     """A shipped vehicle with this gear among the stock: the first that it names, or one of all by its name's length."""
     shelf = base().shelf
-    items = (*(item for item in shelf.items if item.id != made.id), Gear(made.id, record.gear))
+    items = (*(item for item in shelf.items if item.id != made.id), Stocked(made.id, record.gear))
     vehicle = _vehicle_beside(record)
     known = _willing("a vehicle's facts", lambda: facts.vehicle(vehicle, DAY, replace(shelf, items=items)))
     if known is not None:

@@ -20,6 +20,7 @@ from undertrim.publish.plan_text import plan_text
 from undertrim.publish.sheet import view, wiring
 from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry
 
 _DAY = date(2026, 11, 25)
@@ -62,6 +63,6 @@ def _fit(vehicle: Vehicle) -> str:
 
 def _joints(record: VehicleRecord, address: str, shelf: Stock) -> Iterator[str]:
     for opening in record.openings.values():
-        for leads in shelf.of("leads") if opening.kind == "receiver" else ():
+        for leads in shelf.of(LeadsGear) if opening.takes_over else ():
             found = joints(record, address, opening, leads, shelf)
             yield joint_text(joints_data(record, address, leads, found))

@@ -12,7 +12,7 @@ from answers import on_terminal, page
 from marking import made, put
 
 import typed
-from undertrim.derive.fit.stock import NOTHING, Gear, Stock
+from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.publish.facts.vehicle import Unplannable
@@ -155,7 +155,7 @@ def _shelf() -> Stock:
     found = ((_usual(path), _usual(path).record) for path, kind in typed.records().items() if kind == "gear")
     return Stock(
         tuple(
-            Gear(entry.id, record.gear, record.demo == "yes")
+            Stocked(entry.id, record.gear, record.demo == "yes")
             for entry, record in found
             if isinstance(record, GearRecord)
         )
@@ -173,7 +173,7 @@ def _part_of(path: Path) -> Stock:
 
 def _with(entry: Entry) -> Stock:
     assert isinstance(entry.record, GearRecord)
-    new = Gear(entry.id, entry.record.gear, entry.record.demo == "yes")
+    new = Stocked(entry.id, entry.record.gear, entry.record.demo == "yes")
     return Stock(tuple(new if item.id == entry.id else item for item in _part_of(entry.path).items))
 
 

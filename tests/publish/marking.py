@@ -12,7 +12,7 @@ from typing import Any
 from answers import seen, sheets, told
 
 import typed
-from undertrim.derive.fit.stock import NOTHING, Gear, Stock
+from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
 from undertrim.record.gear import GearRecord
 from undertrim.record.source import Pointer, read
 from undertrim.record.store import Entry, entry
@@ -104,7 +104,7 @@ def _found() -> tuple[frozenset[str], frozenset[str]]:
 def _settings() -> Iterator[tuple[Entry, Stock]]:
     """Every vehicle by itself, and some beside all gear."""
     entries = _records().values()
-    shelf = Stock(tuple(Gear(item.id, item.record.gear) for item in entries if isinstance(item.record, GearRecord)))
+    shelf = Stock(tuple(Stocked(item.id, item.record.gear) for item in entries if isinstance(item.record, GearRecord)))
     vehicles = [item for item in entries if item.kind == "vehicle"]
     yield from ((item, NOTHING) for item in vehicles)
     yield from ((item, shelf) for item in vehicles if item.id in BESIDE)

@@ -11,7 +11,7 @@ from undertrim.publish import pictures
 from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
 from undertrim.publish.drawings.panels import Edge, Mark
 from undertrim.publish.sheet.pictures import Pictures
-from undertrim.record.model import FASTENER_KINDS
+from undertrim.resources import table
 
 SVG = "{http://www.w3.org/2000/svg}"
 NASTY = """<script>alert("x")</script> & 'quoted' ]]> \x00\x1b"""
@@ -96,8 +96,15 @@ def test_what_is_not_drawn_is_named_with_what_is() -> None:
         marks.mark("dowel", 0, 0, 10)
 
 
-@pytest.mark.parametrize("kind", FASTENER_KINDS)
-def test_every_kind_of_fastener_has_a_mark_of_its_own(kind: str) -> None:
+def test_what_the_tables_name_is_drawn() -> None:
+    rows = table("fasteners").values()
+    assert {row["mark"] for row in rows if "mark" in row} <= {*marks.symbols()}
+    pictures = {row["drawing"] for row in (*rows, *table("tethers")["kind"].values()) if "drawing" in row}
+    assert pictures | {name for row in rows for name in row.get("sorts", {}).values()} <= {*clips.kinds()}
+
+
+@pytest.mark.parametrize("kind", [kind for kind, row in table("fasteners").items() if "mark" in row])
+def test_a_kind_of_fastener_has_the_mark_that_its_row_names(kind: str) -> None:
     line = {"kind": kind, "fate": "out", "at": {"top": 1}}
     drawn = pictures.panel({"title": "Panel", "side": "", "on_side": "", "fasteners": [line]})
     assert 'data-mark="other"' not in drawn

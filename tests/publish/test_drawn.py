@@ -11,13 +11,17 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked, only
 from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import dash, section
 from undertrim.publish.facts import drawn, measures
+from undertrim.publish.facts.kinds.receiver import drawn as receiver_drawn
+from undertrim.publish.facts.kinds.speaker import drawn as speaker_drawn
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -60,7 +64,7 @@ RECEIVER = {
 def gear(base: dict[str, Any], **changed: Any) -> Gear:
     facts = build.section("gear", {**base, **changed})
     assert isinstance(facts, GearFacts)
-    return Gear(f"{facts.maker}-{facts.model}".lower(), facts)
+    return Stocked(f"{facts.maker}-{facts.model}".lower(), facts)
 
 
 def door(**changed: str) -> VehicleRecord:
@@ -109,11 +113,14 @@ def test_every_gap_is_drawn_as_long_as_it_is_reckoned(path: Path) -> None:
         for fit in (fit for found in answer(about, opening, None, {}) for fit in found.fits):
             checks = {check.name: check for check in fit.checks}
             between = shelf.get(fit.way.between)
-            if opening.kind == "receiver":
-                shown = dash.opening(drawn.dash(about, reckoned, fit, shelf[fit.gear], between))
+            if isinstance(reckoned, ReceiverOpening):
+                kit = only(between, KitGear) if between else None
+                receiver = only(shelf[fit.gear], ReceiverGear)
+                shown = dash.opening(receiver_drawn.dash(about.usual, reckoned, fit, receiver, kit))
                 wanted = {"margin": checks["depth"].margin}
             else:
-                shown = section.door(drawn.section(reckoned, fit, shelf[fit.gear], between))
+                spacer = only(between, SpacerGear) if between else None
+                shown = section.door(speaker_drawn.section(reckoned, fit, only(shelf[fit.gear], SpeakerGear), spacer))
                 wanted = {
                     name: checks[check].gap
                     for name, check in (("behind", "depth"), ("front", "grille"))

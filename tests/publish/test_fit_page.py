@@ -11,9 +11,10 @@ from making import record
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.publish import facts, pages
 from undertrim.publish.facts import fit_page
+from undertrim.publish.facts.plain import plain
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.store import Workspace
@@ -47,7 +48,7 @@ conflicts:
 def gear(kind: str, model: str, **given: Any) -> Gear:
     made = build.section("gear", {"kind": kind, "maker": "Tidewrack", "model": model, **given})
     assert isinstance(made, GearFacts)
-    return Gear(model.lower(), made)
+    return Stocked(model.lower(), made)
 
 
 def suits(opening: str, vehicle: str = ADDRESS, **when: str) -> dict[str, Any]:
@@ -152,5 +153,5 @@ def test_every_page_has_a_form_and_its_data_for_each_opening(path: Path) -> None
 
 def test_values_are_plain() -> None:
     typed = parse("7/32 in", "length")
-    assert fit_page.plain(typed) == {"value": typed.value, "step": typed.step, "text": "7/32 in", "shown": show(typed)}
-    assert [fit_page.plain(value) for value in (None, True, 4, "", ("a",))] == [None, True, 4, "", ["a"]]
+    assert plain(typed) == {"value": typed.value, "step": typed.step, "text": "7/32 in", "shown": show(typed)}
+    assert [plain(value) for value in (None, True, 4, "", ("a",))] == [None, True, 4, "", ["a"]]

@@ -35,6 +35,7 @@ from undertrim.publish.sheet import view, wiring
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry, Workspace
 
 WORKSPACE = Workspace.around(Path(__file__).parent)
@@ -103,15 +104,15 @@ def of_shop(_: Entry, vehicle: Vehicle) -> Iterator[str]:
     record = vehicle.record
     for opening in record.openings.values():
         chosen = tuple(target for target in targets(record) if target.opening == opening.id)
-        for gear in shelf().of(opening.kind)[::9]:
+        for gear in shelf().taken(opening)[::9]:
             yield shop_text(shop_data(vehicle, chosen, orders(vehicle, chosen, [(opening, gear)], {})))
 
 
 def of_wiring(_: Entry, vehicle: Vehicle) -> Iterator[str]:
     record, address = vehicle.record, vehicle.address
     yield plugs_text(car_wiring(record, address, {}))
-    opening = next(item for item in record.openings.values() if item.kind == "receiver")
-    for leads in shelf().of("leads"):
+    opening = next(item for item in record.openings.values() if item.takes_over)
+    for leads in shelf().of(LeadsGear):
         found = joints(record, address, opening, leads, shelf())
         yield joint_text(joint_facts.joints(record, address, leads, found))
 

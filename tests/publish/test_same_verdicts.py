@@ -15,6 +15,7 @@ from undertrim.check.shelf import stock
 from undertrim.cli import main
 from undertrim.publish import facts, pages, pdf
 from undertrim.publish.facts.fit import VERDICTS
+from undertrim.record.gear import GEAR
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -77,4 +78,4 @@ def test_every_opening_of_every_kind_of_car_is_ranked() -> None:
         for opening in made(path)["openings"]:
             assert any(answer["there"] for answer in opening["fit"])
             for answer in opening["fit"]:
-                assert len(answer["fits"]) == (len(shelf.of(opening["kind"])) if answer["there"] else 0)
+                assert len(answer["fits"]) == (len(shelf.of(GEAR[opening["kind"]])) if answer["there"] else 0)

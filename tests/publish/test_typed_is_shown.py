@@ -9,11 +9,11 @@ from changing import changes_something
 from marking import marks, on_pages, on_sheets, texts
 
 import typed
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.publish.facts.gear_card import card
 from undertrim.publish.facts.words import fastener_detail
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Fastener
+from undertrim.record.model.kinds.speaker import SpacerGear
 
 KIND = "decides which other fields there are, and they are shown"
 UNSHOWN = {
@@ -51,13 +51,13 @@ def test_what_is_not_probed_is_a_field() -> None:
 
 
 def test_gear_that_alters_the_car_says_so() -> None:
-    ring = GearFacts("spacer", "Pellworth", "Ring", alters=("blow-out",))
-    assert card(Gear("ring", ring)) == "Pellworth Ring: Alters the car: blow out."
+    ring = SpacerGear("Pellworth", "Ring", alters=("blow-out",))
+    assert card(Stocked("ring", ring)) == "Pellworth Ring: Alters the car: blow out."
 
 
 @pytest.mark.parametrize("role", ["seat", "belt", "wheel"])
 def test_what_holds_a_life_is_said_beside_its_fastener(role: str) -> None:
     """By itself, since its role changes what is asked for elsewhere too."""
-    whole = fastener_detail(Fastener(bolt="T50", count=4, role=role))
+    whole = fastener_detail(Fastener("bolt", "T50", count=4, role=role))
     assert f"holds a {role}" in whole
-    assert whole != fastener_detail(Fastener(bolt="T50", count=4))
+    assert whole != fastener_detail(Fastener("bolt", "T50", count=4))

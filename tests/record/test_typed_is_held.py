@@ -5,6 +5,8 @@ A field that is added to a schema fails here by its name until it has a home in 
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, make_dataclass
+from functools import reduce
+from operator import or_
 from types import UnionType
 from typing import Any, get_args, get_origin, get_type_hints
 
@@ -12,8 +14,10 @@ import pytest
 
 import typed
 from undertrim.record.fields import Node, root
-from undertrim.record.gear import GearFacts, GearRecord
-from undertrim.record.model import VehicleRecord
+from undertrim.record.gear import GEAR, GearRecord
+from undertrim.record.model import Fastener, VehicleRecord
+from undertrim.record.model.kinds.speaker import SpeakerGear
+from undertrim.resources import table
 
 SELDOM = {
     "after.side",
@@ -45,11 +49,15 @@ MODELS = {"vehicle": VehicleRecord, "gear": GearRecord}
 
 def unheld(node: Node, wanted: Any, name: str) -> Iterator[str]:
     """The fields below a node that the type for it does not hold."""
+    if kinds := _kinds(wanted):
+        yield from _unheld_by_kinds(node, kinds, name)
+        return
     wanted = _plain(wanted)
     named = node.schema.get("properties", {})
     if is_dataclass(wanted) and named:
         types = get_type_hints(wanted, include_extras=True)
-        for field in named:
+        told_by_kind = table("fasteners") if wanted is Fastener else ()  # its `kind` and `what` hold whichever is typed
+        for field in (one for one in named if one not in told_by_kind):
             held = types.get(field, types.get(f"{field}_"))
             below = node.child(field)
             assert below
@@ -59,6 +67,27 @@ def unheld(node: Node, wanted: Any, name: str) -> Iterator[str]:
         inner = node.child(step)
         if inner:
             yield from unheld(inner, get_args(wanted)[-1 if step else 0], name)
+
+
+def _kinds(wanted: Any) -> dict[str, Any]:
+    """The class of each kind, where the type is a choice between kinds."""
+    classes = [part for part in get_args(wanted) if is_dataclass(part)]
+    return {part.kind: part for part in classes if hasattr(part, "kind")} if len(classes) > 1 else {}
+
+
+def _unheld_by_kinds(node: Node, kinds: dict[str, Any], name: str) -> Iterator[str]:
+    """The same where the schema names the fields of each kind; also the kinds, and fields of a class, that the schema does not name."""
+    stated = {branch["if"]["properties"]["kind"]["const"]: branch["then"] for branch in node.schema["allOf"]}
+    yield from (f"{name} of kind {kind}" for kind in {*node.schema["properties"]["kind"]["enum"], *stated} ^ {*kinds})
+    for kind, wanted in kinds.items():
+        types = get_type_hints(wanted, include_extras=True)
+        allowed = [field for field in stated[kind]["propertyNames"]["enum"] if field != "kind"]
+        yield from (f"{kind}: {one.name}" for one in fields(wanted) if one.name not in (*allowed, "id"))
+        for field in allowed:
+            below = node.child(field)
+            assert below
+            held = types.get(field) if field in {one.name for one in fields(wanted)} else None
+            yield from [f"{kind}.{field}"] if held is None else unheld(below, held, f"{kind}.{field}")
 
 
 def _plain(wanted: Any) -> Any:
@@ -74,9 +103,17 @@ def test_the_model_holds_every_field(kind: str) -> None:
 
 
 def test_a_field_without_a_home_in_the_model_is_named() -> None:
-    less = make_dataclass("less", [(item.name, item.type) for item in fields(GearFacts) if item.name != "terminals"])
-    whole = make_dataclass("whole", [("format", int), ("demo", str), ("gear", less)])
-    assert list(unheld(root("gear"), whole, "gear")) == ["gear.terminals"]
+    held = [(item.name, item.type) for item in fields(SpeakerGear) if item.name != "terminals"]
+    less = make_dataclass("less", [*held, ("flavour", str)], namespace={"kind": "speaker"})
+    others = [kind for kind in GEAR.values() if kind is not SpeakerGear]
+    whole = make_dataclass("whole", [("format", int), ("demo", str), ("gear", reduce(or_, others, less))])
+    assert sorted(unheld(root("gear"), whole, "gear")) == ["speaker.terminals", "speaker: flavour"]
+
+
+def test_a_kind_without_a_class_is_named() -> None:
+    others = [kind for kind in GEAR.values() if kind is not SpeakerGear]
+    whole = make_dataclass("whole", [("format", int), ("demo", str), ("gear", reduce(or_, others))])
+    assert list(unheld(root("gear"), whole, "gear")) == ["gear of kind speaker"]
 
 
 # Used

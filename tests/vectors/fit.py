@@ -5,13 +5,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from undertrim.derive.fit import receiver, speaker
 from undertrim.derive.fit.clearances import Clearances, clearances
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.kinds import room
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.fit_page import gear_data, opening_data, usual_data
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model.kinds.receiver import ReceiverGear, ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, parse
 
 USUAL = clearances()
@@ -34,9 +35,7 @@ class Case:
 
     def answer(self) -> Fit:
         """What Python says."""
-        if self.opening.kind == "speaker":
-            return speaker.fit(self.gear, self.opening, self.between, self.usual)
-        return receiver.fit(self.gear, self.opening, self.between, self.usual)
+        return room(self.opening).by_size(self.gear, self.between, self.usual)
 
     def asked(self) -> dict[str, Any]:
         """The same question for the browser."""
@@ -126,28 +125,26 @@ def _circle(across: str = "156", angle: str = "") -> Bolts:
 def _speaker(depth: str, protrusion: str = "10", **other: Any) -> Gear:
     usual = {"basket": _round("127"), "flange": _round("165"), "bolts": _circle()}
     facts = {**usual, "depth": mm(depth), "protrusion": mm(protrusion), "gasket": Blank.NONE, **other}
-    return Gear("shoal", GearFacts("speaker", "Skerrowe", "Shoal", **facts))
+    return Stocked("shoal", SpeakerGear("Skerrowe", "Shoal", **facts))
 
 
 def _door(clear: str, grille: str = "20", **other: Any) -> Opening:
     depth = Depth(mm(clear), "skin", "no-glass", leans=Blank.NONE)
     usual = {"hole": _round("130"), "bolts": _circle(), "depth": depth, "factory_spacer": Blank.NONE}
     facts: dict[str, Any] = {**usual, "room_to_grille": mm(grille), "panel": Face(mm("300"), mm("300")), **other}
-    return Opening("side", "Side", "speaker", (), **{"area": "boot", "crash_sensor": "no", **facts})
+    return SpeakerOpening("side", "Side", (), **{"area": "boot", "crash_sensor": "no", **facts})
 
 
 def _ring(thickness: str) -> Gear:
     shape = {"hole": _round("128"), "flange": _round("176"), "bolts": _circle(), "thickness": mm(thickness)}
     facts: dict[str, Any] = shape
-    return Gear(f"ring-{thickness}", GearFacts("spacer", "Pellworth", f"Ring {thickness}", **facts))
+    return Stocked(f"ring-{thickness}", SpacerGear("Pellworth", f"Ring {thickness}", **facts))
 
 
 def _dash(height: str, depth: str, kit: str = "not-needed", width: str = "182") -> Opening:
     face = Face(mm(width), mm(height))
     clear = Face(mm("300"), mm("200"))
-    return Opening(
-        "dash", "Dash", "receiver", (), face=face, clear_front=clear, depth=Depth(mm(depth), "face"), kit=kit
-    )
+    return ReceiverOpening("dash", "Dash", (), face=face, clear_front=clear, depth=Depth(mm(depth), "face"), kit=kit)
 
 
 def _receiver(height: str = "50", depth: str = "160", plugs: str = "30") -> Gear:
@@ -156,7 +153,7 @@ def _receiver(height: str = "50", depth: str = "160", plugs: str = "30") -> Gear
         "trim": Face(mm("190"), mm("110")),
         "chassis_depth": mm(depth),
     }
-    return Gear("cleft", GearFacts("receiver", "Sandmartin", "Cleft", plug_room=mm(plugs) if plugs else None, **facts))
+    return Stocked("cleft", ReceiverGear("Sandmartin", "Cleft", plug_room=mm(plugs) if plugs else None, **facts))
 
 
 _OVAL = Hole("oval", width=mm("165"), height=mm("175"))

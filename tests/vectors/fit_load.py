@@ -3,9 +3,9 @@
 import random
 from typing import Any
 
-from undertrim.derive.fit.joined import Joined, Part
-from undertrim.derive.fit.load import Driver, check
-from undertrim.publish.facts.fit_page import load_data
+from undertrim.derive.fit.kinds.speaker.joined import Joined, Part
+from undertrim.derive.fit.kinds.speaker.load import Driver, check
+from undertrim.publish.facts.kinds.speaker.loads import load_data
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity, parse
 

@@ -10,9 +10,10 @@ from functools import partial
 from typing import Any
 
 from undertrim.derive.fit.clearances import Clearances, clearances
-from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, parse
 from vectors.fit import USUAL, Case
 
@@ -95,8 +96,7 @@ def _bolts(chance: _Chance, around: float) -> Bolts:
 
 def _random_speaker(chance: _Chance) -> Case:
     size = chance.choice([76, 92, 120, 130, 145])
-    facts = GearFacts(
-        "speaker", "Skerrowe", "Shoal",
+    facts = SpeakerGear("Skerrowe", "Shoal",
         basket=_maybe(chance, _hole(chance, size - 3, 2)),
         flange=_maybe(chance, _hole(chance, size + 30, 6)),
         bolts=_maybe(chance, _bolts(chance, size + 26)),
@@ -106,7 +106,7 @@ def _random_speaker(chance: _Chance) -> Case:
         gasket=chance.choice([None, *[Blank.NONE] * 6, Blank.UNKNOWN, parse("1.5 mm", "length"), parse("2 mm", "length")]),
         impedance=parse(chance.choice(["4 ohm", "4 ohm", "2 ohm", "8 ohm", "3 ohm"]), "resistance"),
     )  # fmt: skip
-    return Case(Gear("shoal", facts), _random_door(chance, size), tuple(_random_ring(chance, size) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
+    return Case(Stocked("shoal", facts), _random_door(chance, size), tuple(_random_ring(chance, size) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
 
 
 def _random_door(chance: _Chance, size: int) -> Opening:
@@ -118,8 +118,8 @@ def _random_door(chance: _Chance, size: int) -> Opening:
         chance.choice(["glass", "metal", "soft", "unknown", ""]),
         chance.choice([*[Blank.NONE] * 10, None, Blank.UNKNOWN, parse("3 deg", "angle"), parse("0 deg", "angle"), parse("7.5 deg", "angle")]),
     )  # fmt: skip
-    return Opening(
-        chance.choice(["front-door", "shelf"]), "Place", "speaker", (), area=chance.choice(["", "front-door", "shelf"]),
+    return SpeakerOpening(
+        chance.choice(["front-door", "shelf"]), "Place", (), area=chance.choice(["", "front-door", "shelf"]),
         hole=_maybe(chance, _hole(chance, size, 3)),
         bolts=_maybe(chance, _bolts(chance, size + 26)),
         panel=chance.choice([None, *[_WIDE] * 9, Face(_length(chance, size + 40, 9), _maybe(chance, _length(chance, size + 40, 9), 0.2, Blank.UNKNOWN))]),
@@ -133,41 +133,39 @@ def _random_door(chance: _Chance, size: int) -> Opening:
 
 def _random_ring(chance: _Chance, size: int) -> Gear:
     number = chance.randrange(100)
-    facts = GearFacts(
-        "spacer", "Pellworth", f"Ring {number}",
+    facts = SpacerGear("Pellworth", f"Ring {number}",
         thickness=_length(chance, 9, 4),
         hole=_hole(chance, size, 2),
         bolts=_maybe(chance, _bolts(chance, size + 26), 0.1),
         car_bolts=_maybe(chance, _bolts(chance, size + 26), 0.6),
         flange=_maybe(chance, _hole(chance, size + 34, 4), 0.1),
     )  # fmt: skip
-    return Gear(f"ring-{number}", facts)
+    return Stocked(f"ring-{number}", facts)
 
 
 def _random_receiver(chance: _Chance) -> Case:
     high = chance.choice([50, 50, 100, 75])
-    facts = GearFacts(
-        "receiver", "Sandmartin", "Cleft",
+    facts = ReceiverGear("Sandmartin", "Cleft",
         body=Face(_length(chance, 180, 1.5), _length(chance, high, 1)),
         trim=_maybe(chance, Face(_length(chance, 190, 15), _length(chance, high + 8, 8)), 0.1),
         chassis_depth=_maybe(chance, _length(chance, 130, 30), 0.05),
         plug_room=_maybe(chance, _length(chance, 32, 5), 0.3, None, Blank.UNKNOWN),
     )  # fmt: skip
-    opening = Opening(
-        "dash", "Dash", "receiver", (),
+    opening = ReceiverOpening(
+        "dash", "Dash", (),
         face=Face(_maybe(chance, _length(chance, 183, 3), 0.05, Blank.UNKNOWN), _length(chance, chance.choice([53, 104, 112]), 2)),
         clear_front=_maybe(chance, Face(_length(chance, 225, 20), _length(chance, high + 35, 15)), 0.3),
         depth=_maybe(chance, Depth(_maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN), chance.choice(["", *["face"] * 6, "bracket"])), 0.03),
         kit=chance.choice(["needed", *["not-needed"] * 3, "unknown"]),
     )  # fmt: skip
-    return Case(Gear("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
+    return Case(Stocked("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
 
 
 def _random_kit(chance: _Chance) -> Gear:
     number = chance.randrange(100)
     inside: Sequence[str] = chance.choice([(), ("Frame", "Two brackets")])
     face = Face(_length(chance, 182, 1), _length(chance, chance.choice([53, 104]), 1.5))
-    return Gear(f"kit-{number}", GearFacts("kit", "Pellworth", f"Dale {number}", opening=face, contains=tuple(inside)))
+    return Stocked(f"kit-{number}", KitGear("Pellworth", f"Dale {number}", opening=face, contains=tuple(inside)))
 
 
 def _usual(chance: _Chance) -> Clearances:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.check.findings import Subject
-from undertrim.record.model import FASTENER_KINDS, Fastener, Part, Prep
+from undertrim.record.model import Fastener, Part, Prep
 from undertrim.record.source import Pointer
 
 
@@ -28,5 +28,5 @@ def held(subject: Subject) -> Iterator[Held]:
     for section, things in (("preps", record.preps), ("parts", record.parts)):
         for thing in things.values():
             for index, fastener in enumerate(thing.held_by):
-                if any(getattr(fastener, kind) for kind in FASTENER_KINDS):
+                if fastener.kind:
                     yield Held((section, thing.id, "held_by", index), thing, fastener)

@@ -10,7 +10,7 @@ from functools import cached_property
 
 from undertrim.check.findings import Card
 from undertrim.derive import cars
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleFacts, VehicleRecord, When
@@ -85,4 +85,4 @@ def shelf(cards: Sequence[Card]) -> Iterator[tuple[Card, Gear]]:
     """The gear of the collection with its cards, in the order given."""
     for card in cards:
         if isinstance(card.facts, GearFacts):
-            yield card, Gear(card.path.stem, card.facts)
+            yield card, Stocked(card.path.stem, card.facts)

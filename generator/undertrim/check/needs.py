@@ -3,10 +3,14 @@
 from dataclasses import replace
 
 from undertrim.derive.procedure import states
-from undertrim.record.model import Opening, Part, Prep
+from undertrim.record.model import OPENINGS, Opening, Part, Prep
 from undertrim.record.source import Pointer
 
-SECTIONS: dict[type[Part | Prep | Opening], str] = {Part: "parts", Prep: "preps", Opening: "openings"}
+SECTIONS: dict[type[Part | Prep | Opening], str] = {
+    Part: "parts",
+    Prep: "preps",
+    **dict.fromkeys(OPENINGS.values(), "openings"),
+}
 
 
 def home(thing: Part | Prep | Opening) -> Pointer:

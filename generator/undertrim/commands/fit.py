@@ -61,7 +61,7 @@ def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
 
 def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:
     """The gear to try in an opening; None for all of it."""
-    suitable = shelf.of(opening.kind)
+    suitable = shelf.taken(opening)
     if name is None:
         return None
     named = [item for item in shelf.items if item.id == name]

@@ -22,6 +22,7 @@ from undertrim.publish.facts.visit import visit
 from undertrim.publish.plan_text import plan_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import KitGear
 from undertrim.record.nearness import nearest
 
 
@@ -82,7 +83,7 @@ def _tell_closed(closed: Sequence[str]) -> int:
 def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[str]) -> Sequence[str]:
     """The kits named, each of which must suit an opening of the visit. Raises Usage."""
     places = {(address, target.opening) for target in wanted}
-    suiting = [kit.id for kit in shelf.of("kit") if any((at.vehicle, at.opening) in places for at in kit.facts.suits)]
+    suiting = [kit.id for kit in shelf.of(KitGear) if any((at.vehicle, at.opening) in places for at in kit.facts.suits)]
     for name in names:
         if name not in suiting:
             if shelf.refused(name):

@@ -19,6 +19,7 @@ from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
 from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
+from undertrim.record.model import OPENINGS
 from undertrim.record.nearness import nearest
 
 
@@ -68,11 +69,12 @@ def _choice(vehicle: Vehicle, openings: Sequence[str], text: str) -> Choice:
     place, _, name = text.rpartition("=")
     item = next((gear for gear in vehicle.stock.items if gear.id == name), None)
     if item is None:
-        names = [gear.id for gear in vehicle.stock.of("receiver", "speaker")]
+        taken = tuple(opening.takes for opening in OPENINGS.values())
+        names = [gear.id for gear in vehicle.stock.items if isinstance(gear.facts, taken)]
         raise Usage(no_gear(vehicle.stock, name, names, "gear"))
     if place and place not in openings:
         raise Usage(f"'{place}' is no opening of these jobs; {nearest(place, list(openings), 'openings')}")
-    taking = [name for name in openings if vehicle.record.openings[name].kind == item.facts.kind]
+    taking = [name for name in openings if isinstance(item.facts, vehicle.record.openings[name].takes)]
     if place:
         taking = [name for name in taking if name == place]
     if len(taking) != 1:

@@ -103,11 +103,11 @@ def _opening(record: VehicleRecord, name: str) -> Opening:
 
 def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:
     """The gear of a name, if it is of a kind that goes over the opening. Raises Usage."""
-    kinds = paper.SUITABLE[opening.kind]
+    kinds = opening.drawn_with
     named = [item for item in shelf.items if item.id == name]
     if not named:
-        raise Usage(no_gear(shelf, name, [item.id for item in shelf.of(*kinds)], "gear"))
-    if named[0].facts.kind not in kinds:
-        wanted = " or a ".join(kinds)
+        raise Usage(no_gear(shelf, name, [item.id for item in shelf.items if isinstance(item.facts, kinds)], "gear"))
+    if not isinstance(named[0].facts, kinds):
+        wanted = " or a ".join(kind.kind for kind in kinds)
         raise Usage(f"'{name}' is a {named[0].facts.kind}: over '{opening.id}' a {wanted} can be drawn")
     return named[0]

@@ -17,7 +17,9 @@ from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.record.gear import AnyGear
 from undertrim.record.model import Opening
+from undertrim.record.model.kinds.receiver import HarnessGear, LeadsGear, ReceiverGear
 from undertrim.record.nearness import nearest
 
 
@@ -57,9 +59,9 @@ def run(options: argparse.Namespace) -> int:
 def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -> dict[str, object]:
     """The joint tables as data. Raises Usage for what is not there."""
     opening = _opening(vehicle, options.opening)
-    receiver = _gear(vehicle, options.gear, "receiver", "leads")
+    receiver = _gear(vehicle, options.gear, ReceiverGear, LeadsGear)
     by_hand = options.harness == "none"
-    harness = _gear(vehicle, options.harness, "harness") if options.harness and not by_hand else None
+    harness = _gear(vehicle, options.harness, HarnessGear) if options.harness and not by_hand else None
     record, address, stock = vehicle.record, vehicle.address, vehicle.stock
     try:
         found = joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=car)
@@ -72,7 +74,7 @@ def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -
 
 def _opening(vehicle: Vehicle, name: str | None) -> Opening:
     """The opening named, or the only one that takes a receiver. Raises Usage."""
-    taking = [item for item in vehicle.record.openings.values() if item.kind == "receiver"]
+    taking = [item for item in vehicle.record.openings.values() if item.takes_over]
     names = [item.id for item in taking]
     if not taking:
         raise Usage("this record has no opening for a receiver: print its plugs without GEAR")
@@ -85,14 +87,16 @@ def _opening(vehicle: Vehicle, name: str | None) -> Opening:
     return vehicle.record.openings[name]
 
 
-def _gear(vehicle: Vehicle, name: str, *kinds: str) -> Gear:
+def _gear(vehicle: Vehicle, name: str, *kinds: type[AnyGear]) -> Gear:
     """A piece of gear of one of some kinds. Raises Usage."""
     found = next((item for item in vehicle.stock.items if item.id == name), None)
-    names = [item.id for item in vehicle.stock.of(*kinds)]
+    names = [item.id for item in vehicle.stock.items if isinstance(item.facts, kinds)]
     if found is None:
-        raise Usage(no_gear(vehicle.stock, name, names, " or ".join(kinds)))
-    if found.facts.kind not in kinds:
-        raise Usage(f"'{name}' is no {' or '.join(map(_kind, kinds))}, but a {_kind(found.facts.kind)}")
+        raise Usage(no_gear(vehicle.stock, name, names, " or ".join(kind.kind for kind in kinds)))
+    if not isinstance(found.facts, kinds):
+        raise Usage(
+            f"'{name}' is no {' or '.join(_kind(kind.kind) for kind in kinds)}, but a {_kind(found.facts.kind)}"
+        )
     return found
 
 

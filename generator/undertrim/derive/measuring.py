@@ -101,7 +101,7 @@ def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator
 
 def _sound(record: VehicleRecord) -> Iterator[Task]:
     """What a new speaker or receiver is held against, and nobody recorded of what drives the speakers."""
-    if not record.sound and any(opening.kind in ("speaker", "receiver") for opening in record.openings.values()):
+    if not record.sound and any(opening.sounds for opening in record.openings.values()):
         yield Task(
             SOUND, "sound", "find out what the factory radio sends to the speakers, and the least load it allows"
         )

@@ -1,6 +1,6 @@
 """Draws the openings of a vehicle from its facts."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from typing import Any
 
@@ -16,12 +16,17 @@ Facts = Mapping[str, Any]
 
 def openings(drawn: Facts, width: int = 320) -> Iterator[tuple[str, str]]:
     """The title and the SVG of each drawing of one opening (`publish.facts.drawn`); `width` in drawing units."""
-    if "section" in drawn:
-        yield drawn["section"]["title"], section.door(_converter().structure(drawn["section"], Section), width)
-    if "front" in drawn:
-        yield drawn["front"]["title"], front.opening(_converter().structure(drawn["front"], Front), width)
-    if "dash" in drawn:
-        yield drawn["dash"]["title"], dash.opening(_converter().structure(drawn["dash"], Dash), width)
+    for name, (inputs, draw) in _PICTURES.items():
+        if name in drawn:
+            yield drawn[name]["title"], draw(_converter().structure(drawn[name], inputs), width)
+
+
+_PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
+    "section": (Section, section.door),
+    "front": (Front, front.opening),
+    "dash": (Dash, dash.opening),
+}
+"""What a drawing is made of and how, by its name; they stand in this order."""
 
 
 @cache

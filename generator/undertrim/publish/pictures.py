@@ -4,21 +4,11 @@ from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import Any
 
-from undertrim.publish.drawings import clips, heads, panels, svg, wires
-from undertrim.publish.drawings.marks import Symbol
+from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
+from undertrim.resources import table
 
 Facts = Mapping[str, Any]
 
-_SYMBOLS: dict[str, Symbol] = {
-    "screw": "screw",
-    "bolt": "bolt",
-    "nut": "nut",
-    "clip": "clip",
-    "scrivet": "scrivet",
-    "hook": "hook",
-    "bond": "bond",
-    "rivet": "rivet",
-}
 _FACING: Mapping[str, Mapping[str, panels.Edge]] = {
     "left": {"front": "right", "rear": "left"},
     "right": {"front": "left", "rear": "right"},
@@ -96,13 +86,19 @@ def _colours(facts: object) -> Iterator[Facts]:
 def panel(step: Facts) -> str:
     """A part's outline with its fasteners where they are; empty where no places are recorded."""
     facing = _FACING[step["side"] or step["on_side"]]
-    marks = [
-        panels.Mark(_SYMBOLS.get(line["kind"], "other"), facing.get(edge, edge), count)
+    found = [
+        panels.Mark(mark_name(line["kind"]), facing.get(edge, edge), count)
         for line in step["fasteners"]
         if line["fate"] != "leave"
         for edge, count in line["at"].items()
     ]
-    return panels.panel(step["title"], marks, size="12em") if marks else ""
+    return panels.panel(step["title"], found, size="12em") if found else ""
+
+
+def mark_name(kind: str) -> str:
+    """The mark for a kind of fastener; a plain one for a kind without any."""
+    name = table("fasteners").get(kind, {}).get("mark", "")
+    return name if name in marks.symbols() else "other"
 
 
 def panel_words(step: Facts) -> str:
@@ -112,17 +108,14 @@ def panel_words(step: Facts) -> str:
 
 
 def clip_name(kind: str, sort: str) -> str:
-    """The drawing for what is not turned: each kind of clip, scrivet and hook has its own, and a bond."""
-    if kind == "scrivet":
-        name = f"scrivet-{sort.removesuffix('-pin')}"
-        return name if name in clips.kinds() else "other"
-    if kind == "clip":
-        return sort if sort in clips.kinds() else "other"
-    name = f"{kind}-{sort}" if f"{kind}-{sort}" in clips.kinds() else kind
+    """The drawing for what is not turned: that of its sort, else of its kind; a plain mark for a kind without any."""
+    row = table("fasteners").get(kind, {})
+    own = f"{kind}-{sort}"
+    name = own if own in clips.kinds() else row.get("sorts", {}).get(sort, row.get("drawing", ""))
     return name if name in clips.kinds() else "other"
 
 
 def tether_name(kind: str) -> str:
-    """The drawing for a tether; a plug where the kind has none."""
-    name = f"tether-{kind}"
-    return name if name in clips.kinds() else "tether-plug"
+    """The drawing for a tether; a plain mark where the kind has none."""
+    name = table("tethers")["kind"].get(kind, {}).get("drawing", "")
+    return name if name in clips.kinds() else "other"

@@ -1,6 +1,6 @@
 """Builds the typed model from data that the schema has passed."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import cache
 from types import UnionType
 from typing import Annotated, Any, Literal, get_args, get_origin
@@ -9,8 +9,9 @@ import cattrs
 from cattrs.gen import make_dict_structure_fn, override
 
 from undertrim.record import model, units
-from undertrim.record.gear import GearFacts, GearRecord
+from undertrim.record.gear import GEAR, GearFacts, GearRecord
 from undertrim.record.source import Data
+from undertrim.resources import table
 
 KEYED = {
     "variants", "choices", "areas", "closures", "conflicts", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
@@ -33,7 +34,8 @@ def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
     """What a record says of itself, from its section `vehicle` or `gear`."""
     if name == "vehicle":
         return _converter().structure(_with_ids(data), model.VehicleFacts)
-    return _converter().structure(_with_ids(data), GearFacts)
+    facts: GearFacts = _converter().structure(_with_ids(data), GEAR[data["kind"]])
+    return facts
 
 
 def _with_ids(data: Data) -> Data:
@@ -78,9 +80,27 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(
         model.Evidence, make_dict_structure_fn(model.Evidence, converter, with_=override(rename="with"))
     )
+    converter.register_structure_hook_func(
+        lambda wanted: wanted == model.Opening, lambda value, _: _of_its_kind(converter, value, model.OPENINGS)
+    )
+    converter.register_structure_hook_func(
+        lambda wanted: wanted == GearFacts, lambda value, _: _of_its_kind(converter, value, GEAR)
+    )
+    fastener = make_dict_structure_fn(model.Fastener, converter)
+    converter.register_structure_hook(model.Fastener, lambda value, wanted: fastener(_with_kind(value), wanted))
     by_field = make_dict_structure_fn(model.CarSeen, converter, is_=override(rename="is"))
     converter.register_structure_hook(model.CarSeen, lambda value, wanted: _car(by_field, value, wanted))
     return converter
+
+
+def _of_its_kind(converter: cattrs.Converter, value: dict[str, Any], classes: Mapping[str, type[Any]]) -> Any:
+    return converter.structure(value, classes[value["kind"]])
+
+
+def _with_kind(value: dict[str, Any]) -> dict[str, Any]:
+    """A fastener, whose kind is the field under which it says what it is; both are empty where the schema refused that."""
+    kind = next((name for name in table("fasteners") if name in value), "")
+    return {**value, "kind": kind, "what": value.get(kind, "")}
 
 
 def _is_literal(wanted: Any) -> bool:

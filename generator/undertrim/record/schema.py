@@ -29,8 +29,40 @@ def load(name: str) -> Schema:
     path = resources.top("schema") / f"{name}.schema.json"
     text = path.read_text(encoding="utf-8")
     schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "{PREFIX}{name}#/'))
+    if name in _BY_KIND:
+        _lay_in(schema["$defs"][_BY_KIND[name]], [part[_BY_KIND[name]] for part in _parts() if _BY_KIND[name] in part])
     _bound(schema)
     return schema
+
+
+_BY_KIND = {"vehicle": "opening", "gear": "gear"}
+"""The block of a schema whose fields depend on the kind."""
+
+
+def _parts() -> list[Schema]:
+    """What each kind adds, in the order of their names."""
+    return [
+        json.loads(path.read_text(encoding="utf-8")) for path in sorted(resources.top("schema").glob("kinds/*.json"))
+    ]
+
+
+def _lay_in(block: Schema, parts: list[Schema]) -> None:
+    """Give a block the kinds and their fields, right behind the last field that all must have."""
+    kinds = {kind: said for part in parts for kind, said in part["kinds"].items()}
+    own = {name: spec for part in parts for name, spec in part["properties"].items()}
+    special = {name for said in kinds.values() for name in said["fields"]}
+    stated = list(block["properties"].items())
+    place = next(i for i, (name, _) in enumerate(stated, 1) if name == block["required"][-1])
+    block["properties"] = {**dict(stated[:place]), **own, **dict(stated[place:])}
+    block["properties"]["kind"]["enum"] = list(kinds)
+    before, after = ([name for name, _ in some if name not in special] for some in (stated[:place], stated[place:]))
+    block["allOf"] = [
+        {
+            "if": {"properties": {"kind": {"const": kind}}, "required": ["kind"]},
+            "then": {"required": said["required"], "propertyNames": {"enum": [*before, *said["fields"], *after]}},
+        }
+        for kind, said in kinds.items()
+    ]
 
 
 def _bound(block: Schema) -> None:

@@ -4,27 +4,32 @@
 
   var SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
   var WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: fit.STOP, "does-not-fit": "does not fit" };
-  var FORMS = {
-    speaker: [
-      { name: "basket", label: "Basket: what passes through the hole", shape: true },
-      { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
-      { name: "bolts", label: "Bolt holes", bolts: true },
-      { name: "depth", label: "Mounting depth, from the underside of the flange" },
-      { name: "magnet", label: "Magnet, diameter" },
-      { name: "protrusion", label: "Cone at full travel, above the flange" },
-      { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
-      { name: "impedance", label: "Nominal impedance", ohms: true }
-    ],
-    receiver: [
-      { name: "body", label: "Body of the chassis", face: true },
-      { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
-      { name: "chassis_depth", label: "Chassis depth, without plugs" },
-      { name: "plug_room", label: "Room for plugs behind it" }
-    ]
-  };
-  var USUAL = {
-    speaker: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]],
-    receiver: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
+  /* One entry for each kind of opening that has a form: the fields of its gear, and the usual clearances. A kind without one has no form. */
+  var KINDS = {
+    speaker: {
+      title: "Try another speaker",
+      fields: [
+        { name: "basket", label: "Basket: what passes through the hole", shape: true },
+        { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
+        { name: "bolts", label: "Bolt holes", bolts: true },
+        { name: "depth", label: "Mounting depth, from the underside of the flange" },
+        { name: "magnet", label: "Magnet, diameter" },
+        { name: "protrusion", label: "Cone at full travel, above the flange" },
+        { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
+        { name: "impedance", label: "Nominal impedance", ohms: true }
+      ],
+      usual: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]]
+    },
+    receiver: {
+      title: "Try another receiver",
+      fields: [
+        { name: "body", label: "Body of the chassis", face: true },
+        { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
+        { name: "chassis_depth", label: "Chassis depth, without plugs" },
+        { name: "plug_room", label: "Room for plugs behind it" }
+      ],
+      usual: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
+    }
   };
   var MOST_BOLTS = 16;
   var UNREAD = "cannot be read";
@@ -90,14 +95,16 @@
   }
 
   function build(spot, place) {
-    var id = "try-" + spot.dataset.opening + "-", rows = FORMS[place.kind];
+    var id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
+    if (!kind) { spot.remove(); return; }
+    var rows = kind.fields;
     var stock = Object.keys(shelf.stock).filter(function (key) { return shelf.stock[key].kind === place.kind; });
     var start = pick(id + "from", "Start from gear in stock", [["", "nothing"]].concat(stock.map(function (key) { return [key, shelf.stock[key].name]; })));
     var clearances = make("details", {}, [make("summary", { text: "Usual clearances: common practice, change them here" })].concat(
-      USUAL[place.kind].map(function (row) { return lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text); })));
+      kind.usual.map(function (row) { return lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text); })));
     var out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
     var form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map(function (row) { return group(id, row); }), [clearances]));
-    spot.append(make("summary", { text: place.kind === "speaker" ? "Try another speaker" : "Try another receiver" }), form, out);
+    spot.append(make("summary", { text: kind.title }), form, out);
     start.querySelector("select").addEventListener("change", function (event) {
       if (event.target.value) fill(id, rows, shelf.stock[event.target.value].gear);
       answer(id, place, out);
@@ -186,7 +193,7 @@
 
   function usual(id, kind, wrong) {
     var found = Object.assign({}, shelf.usual);
-    USUAL[kind].forEach(function (row) {
+    KINDS[kind].usual.forEach(function (row) {
       var length = read(id + "usual-" + row[0], wrong);
       if (length && length.text) found[row[0]] = fit.replaced(found[row[0]], length);
     });
@@ -217,7 +224,7 @@
   }
 
   function answer(id, place, out) {
-    var wrong = [], rows = FORMS[place.kind];
+    var wrong = [], rows = KINDS[place.kind].fields;
     var gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
     out.textContent = "";
     if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));

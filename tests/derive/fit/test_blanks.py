@@ -9,7 +9,7 @@ import pytest
 from making import PATH, from_data
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record import build, complaints
 from undertrim.record.copying import copied
@@ -104,7 +104,7 @@ def blanked(data: dict[str, Any], path: tuple[str, ...], word: str | None) -> di
 def gear(data: dict[str, Any]) -> Gear:
     facts = build.section("gear", data)
     assert isinstance(facts, GearFacts)
-    return Gear(facts.model.lower(), facts)
+    return Stocked(facts.model.lower(), facts)
 
 
 def fit(car: dict[str, Any], stock: dict[str, dict[str, Any]], opening: str) -> Fit:

@@ -2,8 +2,8 @@
 
 import pytest
 
-from undertrim.derive.fit.bolts import Pose, match
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.kinds.speaker.bolts import Pose, match
 from undertrim.record.model import Blank, Bolts
 from undertrim.record.units import parse
 

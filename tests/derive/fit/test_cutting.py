@@ -5,10 +5,10 @@ import pytest
 from making import record
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.publish.facts.fit_page import place
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Blank, Bolts, Hole
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.units import Quantity, parse
 
 
@@ -17,10 +17,9 @@ def mm(text: str) -> Quantity:
 
 
 BOLTS = Bolts("circle", 4, diameter=mm("156"))
-SPEAKER = Gear(
+SPEAKER = Stocked(
     "shoal",
-    GearFacts(
-        "speaker", "Skerrowe", "Shoal", basket=Hole("round", diameter=mm("127")), flange=Hole("round", diameter=mm("165")),
+    SpeakerGear("Skerrowe", "Shoal", basket=Hole("round", diameter=mm("127")), flange=Hole("round", diameter=mm("165")),
         bolts=BOLTS, depth=mm("63"), protrusion=mm("8"), gasket=Blank.NONE,
         impedance=parse("4 ohm", "resistance"),
     ),
@@ -51,11 +50,10 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     text = CAR
     for word, value in {"SENSOR": "no", "AREA": "boot", "HIGH": "no", "WHERE": "clear", **changed}.items():
         text = text.replace(word, value)
-    ring = GearFacts(
-        "spacer", "Pellworth", "Ring", thickness=mm("6"), hole=Hole("round", diameter=mm("128")), flange=Hole("round", diameter=mm("176")),
+    ring = SpacerGear("Pellworth", "Ring", thickness=mm("6"), hole=Hole("round", diameter=mm("128")), flange=Hole("round", diameter=mm("176")),
         bolts=BOLTS, alters=alters,
     )  # fmt: skip
-    vehicle = Vehicle(record(text), "brindleway/otter-2014-2018", Stock((SPEAKER, Gear("ring", ring))), clearances())
+    vehicle = Vehicle(record(text), "brindleway/otter-2014-2018", Stock((SPEAKER, Stocked("ring", ring))), clearances())
     opening = vehicle.record.openings["rear-door"]
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return fit.parts, len(place(vehicle, opening)["between"]), any("alters the car: cut" in note for note in fit.notes)

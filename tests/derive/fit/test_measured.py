@@ -8,6 +8,7 @@ from fitting import CAR
 from making import record
 from undertrim.derive.fit.measured import reckoned
 from undertrim.record.instruments import coarseness, scales, too_fine
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.units import parse
 
 
@@ -68,6 +69,7 @@ evidence:
 def steps(car: str, *more: str) -> dict[str, Any]:
     made = record(car, EVIDENCE, *more)
     opening, _ = reckoned(made, made.openings["front-door"])
+    assert isinstance(opening, SpeakerOpening)
     assert opening.depth
     assert opening.hole
     values = {

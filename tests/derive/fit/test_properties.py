@@ -8,16 +8,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from undertrim.derive.fit import speaker
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.kinds.speaker import fit as speaker
+from undertrim.derive.fit.kinds.speaker.room import room
+from undertrim.derive.fit.kinds.speaker.seats import seats
 from undertrim.derive.fit.margins import compare, judge, typed
 from undertrim.derive.fit.outline import Outline, contain, outline
-from undertrim.derive.fit.room import room
-from undertrim.derive.fit.seats import seats
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import KINDS
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model import Blank, Bolts, Depth, Face, Hole
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, parse
 
 USUAL = clearances()
@@ -45,38 +45,40 @@ BOLTS = st.builds(
 
 
 @st.composite
-def speakers(draw: st.DrawFn) -> Gear:
+def speakers(draw: st.DrawFn) -> Stocked[SpeakerGear]:
     facts: dict[str, Any] = {"basket": draw(HOLES), "flange": draw(HOLES), "bolts": draw(BOLTS)}
     facts |= {"depth": mm(draw(st.integers(20, 90))), "protrusion": mm(draw(st.integers(0, 20))), "gasket": Blank.NONE}
-    return Gear("one", GearFacts("speaker", "Skerrowe", "One", **facts))
+    return Stocked("one", SpeakerGear("Skerrowe", "One", **facts))
 
 
 @st.composite
-def openings(draw: st.DrawFn) -> Opening:
+def openings(draw: st.DrawFn) -> SpeakerOpening:
     depth = Depth(
         mm(draw(st.integers(20, 100))), draw(st.sampled_from(["skin", "bracket"])), "no-glass", leans=Blank.NONE
     )
     facts: dict[str, Any] = {"hole": draw(HOLES), "bolts": draw(BOLTS), "depth": depth}
     facts |= {"room_to_grille": mm(draw(st.integers(2, 60))), "panel": Face(mm(300), mm(300))}
     facts |= {"factory_spacer": draw(st.one_of(st.just(Blank.NONE), st.integers(2, 30).map(mm)))}
-    return Opening("side", "Side", "speaker", (), **facts)
+    return SpeakerOpening("side", "Side", (), **facts)
 
 
 @st.composite
-def pairs(draw: st.DrawFn) -> tuple[Gear, Opening]:
+def pairs(draw: st.DrawFn) -> tuple[Stocked[SpeakerGear], SpeakerOpening]:
     """A speaker with an opening that has its hole, flange and bolts more often than chance would have it."""
     item, opening = draw(speakers()), draw(openings())
     if draw(st.booleans()):
         facts = item.facts
         wide: dict[str, Any] = {"basket": hole("round", 127, 0), "flange": hole("round", 165, 0)}
-        item = Gear("one", replace(facts, bolts=opening.bolts, **wide))
+        item = Stocked("one", replace(facts, bolts=opening.bolts, **wide))
         opening = replace(opening, hole=hole("round", draw(st.integers(120, 170)), 0))
     return item, opening
 
 
 @given(pairs(), st.integers(0, 60))
 @settings(max_examples=150, deadline=None)
-def test_a_deeper_opening_never_turns_a_fit_into_a_misfit(pair: tuple[Gear, Opening], more: int) -> None:
+def test_a_deeper_opening_never_turns_a_fit_into_a_misfit(
+    pair: tuple[Stocked[SpeakerGear], SpeakerOpening], more: int
+) -> None:
     item, opening = pair
     assert opening.depth
     assert isinstance(opening.depth.clear, Quantity)
@@ -95,13 +97,15 @@ def swapped(item: Any) -> Any:
 
 @given(pairs())
 @settings(max_examples=150, deadline=None)
-def test_exchanging_the_axes_of_gear_and_hole_changes_nothing(pair: tuple[Gear, Opening]) -> None:
+def test_exchanging_the_axes_of_gear_and_hole_changes_nothing(
+    pair: tuple[Stocked[SpeakerGear], SpeakerOpening],
+) -> None:
     item, opening = pair
     facts = item.facts
     other = replace(facts, **{name: swapped(getattr(facts, name)) for name in ("basket", "flange", "bolts")})
     around = replace(opening, hole=swapped(opening.hole), bolts=swapped(opening.bolts))
     before = speaker.fit(item, opening, (), USUAL)
-    after = speaker.fit(Gear("one", other), around, (), USUAL)
+    after = speaker.fit(Stocked("one", other), around, (), USUAL)
     assert (before.kind, before.parts, before.to_get) == (after.kind, after.parts, after.to_get)
     assert before.margin == pytest.approx(after.margin)
 
@@ -125,7 +129,9 @@ def test_marginal_is_exactly_within_the_uncertainty(margin: float, uncertainty: 
 
 @given(pairs(), st.integers(0, 60))
 @settings(max_examples=150, deadline=None)
-def test_a_height_is_in_the_window_exactly_where_both_margins_hold(pair: tuple[Gear, Opening], height: int) -> None:
+def test_a_height_is_in_the_window_exactly_where_both_margins_hold(
+    pair: tuple[Stocked[SpeakerGear], SpeakerOpening], height: int
+) -> None:
     item, opening = pair
     space = room(item.facts, opening, USUAL)
     for seat in seats(opening):

@@ -5,13 +5,13 @@ from typing import Any
 
 import pytest
 
-from undertrim.derive.fit import receiver
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Gear
-from undertrim.derive.fit.takes import limits
+from undertrim.derive.fit.kinds.receiver import fit as receiver
+from undertrim.derive.fit.kinds.receiver.takes import limits
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Depth, Face, Opening
+from undertrim.record.model import Blank, Depth, Face
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
 from undertrim.record.units import parse
 
 USUAL = clearances()
@@ -21,27 +21,27 @@ def face(width: str, height: str) -> Face:
     return Face(parse(f"{width} mm", "length"), parse(f"{height} mm", "length"))
 
 
-def dash(height: str, depth: str, kit: str = "not-needed", **other: Any) -> Opening:
+def dash(height: str, depth: str, kit: str = "not-needed", **other: Any) -> ReceiverOpening:
     facts: dict[str, Any] = {
         "face": face("182", height),
         "depth": Depth(parse(f"{depth} mm", "length"), "face"),
         "clear_front": face("300", "200"),
         **other,
     }
-    return Opening("dash", "Dash", "receiver", (), kit=kit, **facts)
+    return ReceiverOpening("dash", "Dash", (), kit=kit, **facts)
 
 
-def gear(height: str = "50", depth: str = "160", **other: Any) -> Gear:
+def gear(height: str = "50", depth: str = "160", **other: Any) -> Stocked[ReceiverGear]:
     usual: dict[str, Any] = {"trim": face("200", "120"), "plug_room": parse("30 mm", "length")}
     sizes: dict[str, Any] = {"body": face("180", height), "chassis_depth": parse(f"{depth} mm", "length")}
-    return Gear("cleft", GearFacts("receiver", "Sandmartin", "Cleft", **{**usual, **sizes, **other}))
+    return Stocked("cleft", ReceiverGear("Sandmartin", "Cleft", **{**usual, **sizes, **other}))
 
 
-def kit(height: str) -> Gear:
-    return Gear("kit", GearFacts("kit", "Pellworth", "Dale", opening=face("182", height), contains=("Frame",)))
+def kit(height: str) -> Stocked[KitGear]:
+    return Stocked("kit", KitGear("Pellworth", "Dale", opening=face("182", height), contains=("Frame",)))
 
 
-def fit(item: Gear, opening: Opening, *kits: Gear) -> Fit:
+def fit(item: Stocked[ReceiverGear], opening: ReceiverOpening, *kits: Stocked[KitGear]) -> Fit:
     return receiver.fit(item, opening, kits, USUAL)
 
 
@@ -60,7 +60,9 @@ def margins(found: Fit) -> dict[str, float | None]:
         (dash("103", "200"), gear(), 53, 10, "fits"),
     ],
 )
-def test_body_and_depth(opening: Opening, item: Gear, up: float, depth: float, kind: str) -> None:
+def test_body_and_depth(
+    opening: ReceiverOpening, item: Stocked[ReceiverGear], up: float, depth: float, kind: str
+) -> None:
     found = fit(item, opening)
     assert {name: margins(found)[name] for name in ("body-across", "body-up", "depth")} == pytest.approx(
         {"body-across": 2, "body-up": up, "depth": depth}

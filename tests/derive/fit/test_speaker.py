@@ -6,15 +6,16 @@ from typing import Any
 
 import pytest
 
-from undertrim.derive.fit import speaker
 from undertrim.derive.fit.clearances import Clearances, clearances
+from undertrim.derive.fit.kinds.speaker import fit as speaker
+from undertrim.derive.fit.kinds.speaker.room import room
+from undertrim.derive.fit.kinds.speaker.seats import seats
 from undertrim.derive.fit.margins import Check, typed
-from undertrim.derive.fit.room import room
-from undertrim.derive.fit.seats import seats
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import GearFacts, Place
-from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
+from undertrim.record.gear import Place
+from undertrim.record.model import Blank, Bolts, Depth, Face, Hole
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, parse
 
 USUAL = clearances()
@@ -35,10 +36,10 @@ def oval(width: str, height: str, shape: str = "oval") -> Hole:
 RING = Bolts("circle", 4, diameter=mm("156"))
 
 
-def gear(depth: str = "58", protrusion: str | None = "10", **other: object) -> Gear:
+def gear(depth: str = "58", protrusion: str | None = "10", **other: object) -> Stocked[SpeakerGear]:
     facts: dict[str, Any] = {"basket": circle("127"), "flange": circle("165"), "bolts": RING}
     facts |= {"depth": mm(depth), "protrusion": mm(protrusion) if protrusion else None, "gasket": Blank.NONE, **other}
-    return Gear("shoal", GearFacts("speaker", "Skerrowe", "Shoal", **facts))
+    return Stocked("shoal", SpeakerGear("Skerrowe", "Shoal", **facts))
 
 
 def square(clear: Quantity | Blank, datum: str = "skin", over: str = "no-glass", to: str = "") -> Depth:
@@ -46,24 +47,26 @@ def square(clear: Quantity | Blank, datum: str = "skin", over: str = "no-glass",
     return Depth(clear, datum, over, to, leans=Blank.NONE)
 
 
-def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) -> Opening:
+def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) -> SpeakerOpening:
     depth = square(mm(clear) if not isinstance(clear, Blank) else clear)
     facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
     facts |= {"room_to_grille": mm(grille) if grille else None, "panel": Face(mm("300"), mm("300")), **other}
-    return Opening("side", "Side", "speaker", (), **{"area": "boot", **facts})
+    return SpeakerOpening("side", "Side", (), **{"area": "boot", **facts})
 
 
-def ring(thickness: str, **other: object) -> Gear:
+def ring(thickness: str, **other: object) -> Stocked[SpacerGear]:
     facts: dict[str, Any] = {"hole": circle("128"), "flange": circle("176"), "bolts": RING, **other}
-    made_of = GearFacts("spacer", "Pellworth", f"Ring {thickness}", thickness=mm(thickness), **facts)
-    return Gear(f"ring-{thickness}", made_of)
+    made_of = SpacerGear("Pellworth", f"Ring {thickness}", thickness=mm(thickness), **facts)
+    return Stocked(f"ring-{thickness}", made_of)
 
 
-def fit(item: Gear, opening: Opening, *spacers: Gear, usual: Clearances = USUAL) -> Fit:
+def fit(
+    item: Stocked[SpeakerGear], opening: SpeakerOpening, *spacers: Stocked[SpacerGear], usual: Clearances = USUAL
+) -> Fit:
     return speaker.fit(item, opening, spacers, usual)
 
 
-def leaning(opening: Opening, lean: str) -> Opening:
+def leaning(opening: SpeakerOpening, lean: str) -> SpeakerOpening:
     assert opening.depth
     said = Blank.UNKNOWN if lean == "unknown" else parse(lean, "angle")
     return replace(opening, depth=replace(opening.depth, leans=said))
@@ -256,7 +259,7 @@ def test_a_depth_without_the_whole_travel_is_marginal_at_best(over: str, place: 
         (gear(bolts=None), door(), "bolt holes of the gear (not recorded)"),
     ],
 )
-def test_what_is_missing_is_named(item: Gear, opening: Opening, missing: str) -> None:
+def test_what_is_missing_is_named(item: Stocked[SpeakerGear], opening: SpeakerOpening, missing: str) -> None:
     found = fit(item, opening)
     assert found.kind == "unknown"
     assert missing in found.headline
@@ -297,7 +300,7 @@ def test_a_ring_that_is_said_to_suit_is_held_against_the_car_all_the_same(other:
             "thickness": mm("6"),
             **other,
         }
-        item = Gear("ring", GearFacts("spacer", "Pellworth", "Ring", suits=suits, **facts))
+        item = Stocked("ring", SpacerGear("Pellworth", "Ring", suits=suits, **facts))
         assert bool(fit(gear("63"), door("62"), item).parts) is held
 
 
@@ -305,10 +308,10 @@ def test_an_oval_plate_keeps_its_angle() -> None:
     """A round ring is turned until its holes meet, an oval one whose angle nobody knows is not."""
     facts: dict[str, Any] = {"hole": circle("128"), "bolts": RING, "thickness": mm("6")}
     round_, oval_ = (
-        GearFacts("spacer", "Pellworth", "Plate", flange=rim, **facts) for rim in (circle("176"), oval("176", "190"))
+        SpacerGear("Pellworth", "Plate", flange=rim, **facts) for rim in (circle("176"), oval("176", "190"))
     )
-    assert fit(gear("63"), door("62"), Gear("plate", round_)).kind == "fits-with"
-    found = speaker.fit(gear("63"), door("62"), [Gear("plate", oval_)], USUAL)
+    assert fit(gear("63"), door("62"), Stocked("plate", round_)).kind == "fits-with"
+    found = speaker.fit(gear("63"), door("62"), [Stocked("plate", oval_)], USUAL)
     assert found.parts == ()
 
 

@@ -10,9 +10,10 @@ from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.duties import outcomes
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.stopping import TYPED, stopping
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model.kinds.receiver import ReceiverGear
 from wired import PLACE, VEHICLES, stem
 
 STOCK = stock(PLACE)
@@ -23,7 +24,9 @@ def every_car(record: VehicleRecord) -> Iterator[dict[str, str]]:
     return map(dict, product(*([(name, choice) for choice in variant.choices] for name, variant in known.items())))
 
 
-def directly(record: VehicleRecord, address: str, opening: Opening, car: dict[str, str], receiver: Gear) -> list[str]:
+def directly(
+    record: VehicleRecord, address: str, opening: Opening, car: dict[str, str], receiver: Stocked[ReceiverGear]
+) -> list[str]:
     """The reasons in one car, asked for without any grouping."""
     shelf = STOCK.suiting(address, opening.id, car)
     found = outcomes(record, opening, car, shelf, receiver) if opening.when.holds(car) else ()
@@ -37,7 +40,7 @@ def test_each_receiver_is_stopped_in_the_cars_in_which_it_is_stopped_alone(path:
     record = reckoned(entry.record)
     for opening in record.openings.values():
         found = stopping(record, entry.address, STOCK, opening)
-        for car, receiver in product(every_car(record), (TYPED, *STOCK.of("receiver"))):
+        for car, receiver in product(every_car(record), (TYPED, *STOCK.of(ReceiverGear))):
             said = [item.words for item in found if receiver.id in item.receivers and item.when.holds(car)]
             assert said == directly(record, entry.address, opening, car, receiver)
 

@@ -3,7 +3,7 @@
 import pytest
 
 from joining import car, harness, joined, row
-from undertrim.derive.fit.functions import needs
+from undertrim.derive.fit.kinds.receiver.functions import needs
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
 from undertrim.record.model import VehicleRecord

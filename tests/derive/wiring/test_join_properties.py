@@ -2,18 +2,18 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cache, cached_property
 from pathlib import Path
 from random import Random
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import pytest
 
 from undertrim.check import defeats
 from undertrim.check.shelf import stock
 from undertrim.derive import cars
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound
@@ -21,6 +21,7 @@ from undertrim.derive.wiring.needs import points
 from undertrim.derive.wiring.row import State
 from undertrim.publish.facts.joint import table
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import ConverterGear, HarnessGear, InterfaceGear, LeadsGear
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[3]
@@ -61,13 +62,13 @@ def vehicles() -> Iterator[tuple[str, VehicleRecord]]:
 @cache
 def cases() -> tuple[Case, ...]:
     """Every car with every lead set and every harness, also such as are made for another car; without and with all that goes between."""
-    more = tuple(shelf().of("interface", "converter"))
+    more = tuple(item for item in shelf().items if isinstance(item.facts, InterfaceGear | ConverterGear))
     return tuple(
         Case(record, car, leads, harness, between)
         for _, record in vehicles()
         for car in cars.assignments(record)
-        for leads in shelf().of("leads")
-        for harness in (None, *shelf().of("harness"))
+        for leads in shelf().of(LeadsGear)
+        for harness in (None, *shelf().of(HarnessGear))
         for between in ((), more)
     )
 
@@ -140,8 +141,10 @@ def _mixed(record: VehicleRecord, chance: Random) -> VehicleRecord:
 
 def _mixed_gear(gear: Gear, chance: Random) -> Gear:
     plugs = {name: _shuffled(held, chance) for name, held in gear.facts.plugs.items()}
-    facts = replace(gear.facts, leads=_shuffled(gear.facts.leads, chance), plugs=_shuffled(plugs, chance))
-    return Gear(gear.id, facts)
+    changed = {"leads": _shuffled(gear.facts.leads, chance), "plugs": _shuffled(plugs, chance)}
+    facts: Any = gear.facts
+    held = {name: value for name, value in changed.items() if name in {one.name for one in fields(facts)}}
+    return Stocked(gear.id, replace(facts, **held))
 
 
 def _shuffled(things: Mapping[str, T], chance: Random) -> dict[str, T]:
@@ -165,8 +168,8 @@ def test_no_text_tells_a_way_round_a_safety_device() -> None:
 @pytest.mark.parametrize("address", [address for address, _ in vehicles()])
 def test_groups_cover_every_car_once(address: str) -> None:
     record = dict(vehicles())[address]
-    opening = next(item for item in record.openings.values() if item.kind == "receiver")
-    for leads in shelf().of("leads"):
+    opening = next(item for item in record.openings.values() if item.takes_over)
+    for leads in shelf().of(LeadsGear):
         found = joints(record, address, opening, leads, shelf())
         assert found
         assert len(found) == 1 or all(group.cars for group in found)
@@ -189,5 +192,7 @@ def test_harnesses_are_made_for_their_cars() -> None:
 
 
 def _auto(address: str, record: VehicleRecord) -> Sequence[Joint]:
-    opening = next(item for item in record.openings.values() if item.kind == "receiver")
-    return [group.joint for leads in shelf().of("leads") for group in joints(record, address, opening, leads, shelf())]
+    opening = next(item for item in record.openings.values() if item.takes_over)
+    return [
+        group.joint for leads in shelf().of(LeadsGear) for group in joints(record, address, opening, leads, shelf())
+    ]

@@ -19,7 +19,7 @@ from pypdf import PageObject, PdfReader
 from pypdf.generic import ContentStream
 
 from making import record
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.publish import paper
 from undertrim.publish.paper import A4, LETTER, Paper, Template
 from undertrim.record import build
@@ -180,7 +180,9 @@ ABOUT = record("""
 
 
 def gear(**facts: Any) -> Gear:
-    return Gear("tidewrack-x", build.gear({"format": "1", "gear": {"maker": "Tidewrack", "model": "X", **facts}}).gear)
+    return Stocked(
+        "tidewrack-x", build.gear({"format": "1", "gear": {"maker": "Tidewrack", "model": "X", **facts}}).gear
+    )
 
 
 GEAR = {

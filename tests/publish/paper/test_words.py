@@ -11,7 +11,7 @@ import typst
 from pypdf import PdfReader
 
 from making import record
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.publish import paper, pdf
 from undertrim.publish.facts import vehicle
 from undertrim.publish.paper import A4, LETTER, Paper, Template, metrics
@@ -19,8 +19,9 @@ from undertrim.publish.paper.drawing import drawing
 from undertrim.publish.paper.sheets import pages
 from undertrim.publish.paper.words import text
 from undertrim.publish.sheet import glyphs
-from undertrim.record.gear import GearFacts, Place
+from undertrim.record.gear import Place
 from undertrim.record.model import When
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
 
 SPACE = Workspace.around(Path(__file__))
@@ -50,8 +51,10 @@ def test_every_sheet_says_what_it_belongs_to() -> None:
         openings:
           corner: {behind: [panel], each: [left, right], hole: {shape: oval, width: 153 mm, height: 223 mm}, source: e1}
     """)
-    flange = about.openings["corner"].hole
-    over = Gear("skerrowe-y", GearFacts("speaker", "Skerrowe", "Y", flange=flange))
+    corner = about.openings["corner"]
+    assert isinstance(corner, SpeakerOpening)
+    flange = corner.hole
+    over = Stocked("skerrowe-y", SpeakerGear("Skerrowe", "Y", flange=flange))
     sheets = said(Template(ADDRESS, about, about.openings["corner"], over))
     assert len(sheets) == 2
     for number, page in enumerate(sheets, start=1):
@@ -118,7 +121,7 @@ def test_high_voltage_follows_the_record(high: str, words: str) -> None:
 
 
 def test_what_is_not_recorded_is_said_and_not_drawn() -> None:
-    bare = Gear("pellworth-bare", GearFacts("speaker", "Pellworth", "Bare"))
+    bare = Stocked("pellworth-bare", SpeakerGear("Pellworth", "Bare"))
     asked = small("hole: {shape: round, diameter: 146 mm}", gear=bare)
     drawn, alone = drawing(asked), drawing(small("hole: {shape: round, diameter: 146 mm}"))
     assert drawn.shapes == alone.shapes
@@ -178,7 +181,7 @@ def test_an_unsettled_conflict_about_what_is_drawn_is_shown() -> None:
 
 
 def spacer(*suits: Place) -> Gear:
-    return Gear("pellworth-x", GearFacts("spacer", "Pellworth", "X", suits=suits))
+    return Stocked("pellworth-x", SpacerGear("Pellworth", "X", suits=suits))
 
 
 @pytest.mark.parametrize(
@@ -220,7 +223,7 @@ def test_any_text_stays_text_and_on_the_paper(words: str, on: Paper) -> None:
         openings:
           front-door: {behind: [panel], hole: {shape: round, diameter: 146 mm}}
     """)
-    asked = Template(words, about, about.openings["front-door"], Gear("x", GearFacts("speaker", words, words)))
+    asked = Template(words, about, about.openings["front-door"], Stocked("x", SpeakerGear(words, words)))
     drawn = drawing(asked)
     for page in pages(text(asked, drawn), drawn, on, 25):
         for shape in page.shapes:
@@ -234,11 +237,11 @@ def test_any_text_stays_text_and_on_the_paper(words: str, on: Paper) -> None:
 
 
 def test_too_much_to_say_is_refused_with_the_way_out() -> None:
-    asked = small("hole: {shape: round, diameter: 146 mm}", gear=Gear("x" * 4000, GearFacts("speaker", "P", "X")))
-    basket = small("hole: {shape: round, diameter: 146 mm}").opening.hole
-    told = Template(
-        ADDRESS, asked.record, asked.opening, Gear("word " * 2000, GearFacts("speaker", "P", "X", basket=basket))
-    )
+    asked = small("hole: {shape: round, diameter: 146 mm}", gear=Stocked("x" * 4000, SpeakerGear("P", "X")))
+    opening = small("hole: {shape: round, diameter: 146 mm}").opening
+    assert isinstance(opening, SpeakerOpening)
+    basket = opening.hole
+    told = Template(ADDRESS, asked.record, asked.opening, Stocked("word " * 2000, SpeakerGear("P", "X", basket=basket)))
     with pytest.raises(paper.NoRoom, match="smaller margin"):
         paper.render(told)
 

@@ -50,7 +50,8 @@ warning: the pattern has 4 holes, and 'speaker' is held by 3 (count both again; 
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import TURNED, Fastener, Part
+from undertrim.record.model import Fastener, Part
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -60,7 +61,7 @@ LEVEL = Level.WARNING
 def check(subject: Subject) -> Iterator[Finding]:
     """Every pattern of bolts that the factory speaker does not go with."""
     parts = subject.record.parts
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(SpeakerOpening):
         out = [parts[name] for name in opening.behind if name in parts and parts[name].replaced == "yes"]
         held = _screws(out[0]) if len(out) == 1 and subject.intact(("parts", out[0].id)) else None
         if opening.bolts and held and opening.bolts.count != held and subject.intact(("openings", opening.id)):
@@ -71,6 +72,6 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _screws(part: Part) -> int | None:
     """How many screws, bolts and nuts hold a part; None where that is not known, or depends on the car."""
-    lines: list[Fastener] = [item for item in part.held_by if item.kind in TURNED and item.leave == "no"]
+    lines: list[Fastener] = [item for item in part.held_by if item.turned and item.leave == "no"]
     counts = [item.count for item in lines if isinstance(item.count, int) and not item.when.clauses]
     return sum(counts) if lines and len(counts) == len(lines) else None

@@ -58,6 +58,7 @@ from collections.abc import Iterator
 
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, Subject
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -66,7 +67,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every bolt pattern that lies in the hole which it goes round."""
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(SpeakerOpening):
         hole, bolts = outlines.of_hole(opening.hole), outlines.of_bolts(opening.bolts)
         if hole and bolts and outlines.inside(bolts, hole):
             found = message("rules/bolts-inside-hole/inside", bolts=bolts.said, hole=hole.said)

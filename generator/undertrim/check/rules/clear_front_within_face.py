@@ -39,6 +39,7 @@ warning: the width of the clear front is '140 mm', and that of the opening in it
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
+from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
 from undertrim.words import message
@@ -54,7 +55,7 @@ _SIDES = {
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every clear front that the opening does not lie in."""
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(ReceiverOpening):
         for name in _SIDES if opening.face and opening.clear_front else ():
             face, front = getattr(opening.face, name), getattr(opening.clear_front, name)
             if isinstance(face, Quantity) and isinstance(front, Quantity) and front.value < face.value - _SAME:

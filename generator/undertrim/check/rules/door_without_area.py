@@ -36,6 +36,7 @@ error: 'front-door' does not say where it is (add 'area', for example 'area: fro
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -44,7 +45,7 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every speaker's opening without an area."""
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(SpeakerOpening):
         place = ("openings", opening.id)
-        if opening.kind == "speaker" and not opening.area and subject.intact(place):
+        if not opening.area and subject.intact(place):
             yield Finding(place, message("rules/door-without-area/no-area", opening=opening.id), key=True)

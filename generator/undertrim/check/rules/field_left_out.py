@@ -33,6 +33,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Opening, Part, Prep
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import all_of, message
 
@@ -52,7 +53,7 @@ Thing = Part | Prep | Opening
 def check(subject: Subject) -> Iterator[Finding]:
     """Every lack of a field that the neighbours have, by thing."""
     record = subject.record
-    speakers = {name: item for name, item in record.openings.items() if item.kind == "speaker"}
+    speakers = {item.id: item for item in record.openings_of(SpeakerOpening)}
     yield from _section(subject, "parts", record.parts, _PARTS)
     yield from _section(subject, "preps", record.preps, _PREPS)
     yield from _section(subject, "openings", speakers, _SPEAKERS)

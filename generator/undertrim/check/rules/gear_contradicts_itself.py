@@ -67,6 +67,7 @@ from collections.abc import Iterator
 
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, GearSubject
+from undertrim.record.model.kinds.speaker import SpeakerGear
 from undertrim.record.problem import Level
 from undertrim.words import Value, message
 
@@ -76,6 +77,11 @@ LEVEL = Level.ERROR
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """What cannot be true of a speaker's outlines together."""
     facts = subject.record.gear
+    if isinstance(facts, SpeakerGear):
+        yield from _speaker(facts)
+
+
+def _speaker(facts: SpeakerGear) -> Iterator[Finding]:
     basket, flange = outlines.of_hole(facts.basket), outlines.of_hole(facts.flange)
     bolts = outlines.of_bolts(facts.bolts)
     if basket and flange and (sides := outlines.too_wide(basket, flange)):

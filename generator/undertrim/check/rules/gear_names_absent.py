@@ -121,8 +121,10 @@ from dataclasses import dataclass
 from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import Vehicle, shelf, vehicles
 from undertrim.derive import cars
+from undertrim.derive.fit.stock import of_kind
 from undertrim.record.gear import GearFacts, Place
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import KitGear, LeadsGear, ReceiverGear
 from undertrim.record.nearness import near, suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -171,16 +173,18 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """Everything that gear names and its vehicles do not have."""
     known = vehicles(cards)
     stock = list(shelf(cards))
-    sets = [gear.id for _, gear in stock if gear.facts.kind == "leads"]
+    sets = [gear.id for _, gear in stock if isinstance(gear.facts, LeadsGear)]
     for card, gear in stock:
-        yield from ((card, finding) for finding in _lead_set(gear.facts.lead_set, sets))
+        for receiver in of_kind([gear], ReceiverGear):
+            yield from ((card, finding) for finding in _lead_set(receiver.facts.lead_set, sets))
         for index, place in enumerate(gear.facts.suits):
             yield from ((card, finding) for finding in _place(("gear", "suits", index), place, known))
         suited = dict.fromkeys(place.vehicle for place in gear.facts.suits)
         records = {address: known[address].record for address in suited if address in known}
         whole = {address: record for address, record in records.items() if record}
         if len(whole) == len(suited):
-            yield from ((card, finding) for finding in _parts(gear.facts, whole))
+            for kit in of_kind([gear], KitGear):
+                yield from ((card, finding) for finding in _parts(kit.facts, whole))
             yield from ((card, finding) for finding in _plugs(gear.facts, whole))
 
 
@@ -219,7 +223,7 @@ def _conditions(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterat
             yield from _absent((*pointer, name), _CHOICE, choice, list(variants[name].choices), suited, name)
 
 
-def _parts(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
+def _parts(facts: KitGear, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
     """A kit for several vehicles may have steps for one of them: a part is absent where none has it."""
     parts = {name for record in suited.values() for name in record.parts}
     for index, step in enumerate(facts.assembly):

@@ -101,12 +101,14 @@ from itertools import permutations
 
 from undertrim.check.findings import Card, Finding
 from undertrim.check.gear import GearCard, gear, same_measures
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.problem import Level
 from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
-_MEASURED = ("receiver", "speaker", "kit", "spacer")
+_MEASURED = (ReceiverGear, SpeakerGear, KitGear, SpacerGear)
 """Kinds whose dimensions set them apart; one harness or lead set may be sold in several housings."""
 
 
@@ -126,6 +128,6 @@ def _same(one: GearCard, other: GearCard) -> Message | None:
     if one.model == other.model:
         return message("rules/gear-twice/same-model", other=other.file)
     told_apart = one.facts.note and other.facts.note and one.facts.note != other.facts.note
-    if one.facts.kind in _MEASURED and not told_apart and same_measures(one.facts, other.facts):
+    if isinstance(one.facts, _MEASURED) and not told_apart and same_measures(one.facts, other.facts):
         return message("rules/gear-twice/same-measures", other=other.file)
     return None

@@ -69,6 +69,8 @@ from undertrim.words import all_of, message, quoted
 
 LEVEL = Level.ERROR
 
+_HOOK = "hook"
+
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every part that is pulled off its hooks."""
@@ -77,7 +79,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         thing, fastener = item.thing, item.fastener
         if not isinstance(thing, Part) or thing.release != "pull" or not together(thing.when, fastener.when):
             continue
-        if fastener.hook and fastener.leave == "no":
+        if fastener.kind == _HOOK and fastener.leave == "no":
             hooks.setdefault(thing.id, []).append(item.typed)
     for part, typed in hooks.items():
         kinds = all_of(*map(quoted, dict.fromkeys(typed)))

@@ -98,9 +98,10 @@ from undertrim.check.findings import Card, Finding
 from undertrim.check.joints import Vehicle, kinds, shelf, vehicles
 from undertrim.derive.fit.duties import KEEPERS
 from undertrim.derive.fit.duty_kinds import kind_of
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, of_kind
 from undertrim.derive.wiring.needs import sources
 from undertrim.record.model import Assignment, VehicleRecord
+from undertrim.record.model.kinds.receiver import InterfaceGear, ReceiverGear
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -111,8 +112,8 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """Every function and duty for which the stock has no interface, with the cars."""
     held = list(shelf(cards))
     stock, beside = [gear for _, gear in held], tuple(card.address for card, _ in held)
-    keepers = [gear for gear in stock if gear.facts.kind in KEEPERS]
-    needed = {function for gear in stock for function in gear.facts.needs}
+    keepers = [gear for gear in stock if isinstance(gear.facts, KEEPERS)]
+    needed = {function for gear in of_kind(stock, ReceiverGear) for function in gear.facts.needs}
     for address, vehicle in vehicles(cards).items():
         if stock and (vehicle.may_have("by", "data") or vehicle.may_have("kept_by", "interface")):
             for finding in _vehicle(address, vehicle, keepers, needed):
@@ -138,9 +139,9 @@ def _vehicle(address: str, vehicle: Vehicle, keepers: Sequence[Gear], needed: Co
     record = vehicle.record
     if record is None:
         return
-    interfaces = [gear for gear in keepers if gear.facts.kind == "interface"]
+    interfaces = [gear for gear in keepers if isinstance(gear.facts, InterfaceGear)]
     for opening in record.openings.values():
-        if opening.kind == "receiver":
+        if opening.takes_over:
             conditions = [when for gear in keepers for when in gear.conditions(address, opening.id)]
             having = [car for car in kinds(record, conditions) if opening.when.holds(car)]
             place = _Place(address, opening.id, having, interfaces, keepers)

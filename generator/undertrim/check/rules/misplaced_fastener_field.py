@@ -46,7 +46,6 @@ from collections.abc import Iterator
 from undertrim.check.fasteners import Held, held
 from undertrim.check.findings import Finding, Subject
 from undertrim.record import drives
-from undertrim.record.model import TURNED
 from undertrim.record.problem import Level
 from undertrim.words import Message, message
 
@@ -66,7 +65,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _misplaced(item: Held) -> Iterator[tuple[str, Message]]:
     fastener, typed = item.fastener, item.typed
-    if fastener.or_drive and fastener.kind not in TURNED:
+    if fastener.or_drive and not fastener.turned:
         yield "or_drive", message("rules/misplaced-fastener-field/not-turned", fastener=typed)
     elif fastener.or_drive and drives.parse(fastener.or_drive) == fastener.drive:
         yield "or_drive", message("rules/misplaced-fastener-field/same-drive", fastener=typed)

@@ -87,6 +87,7 @@ from collections.abc import Iterator
 from undertrim.check import nominal, outlines
 from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.outlines import Outline
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.words import Message, Value, message
@@ -98,7 +99,7 @@ _HOLE, _BASKET = message("rules/nominal-against-hole/hole"), message("rules/nomi
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every opening whose hole is not what usually goes by its nominal size."""
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(SpeakerOpening):
         place = ("openings", opening.id, "nominal")
         yield from _look(place, opening.nominal, _HOLE, outlines.of_hole(opening.hole))
 
@@ -106,7 +107,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """The same for a speaker and its basket."""
     facts = subject.record.gear
-    if facts.kind == "speaker":
+    if isinstance(facts, SpeakerGear):
         yield from _look(("gear", "nominal"), facts.nominal, _BASKET, outlines.of_hole(facts.basket))
 
 

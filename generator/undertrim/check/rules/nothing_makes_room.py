@@ -66,10 +66,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every opening whose factory unit goes back into it."""
     parts = subject.record.parts
     for opening in subject.record.openings.values():
-        had = opening.kind == "receiver" or opening.impedance is not None
         known = [parts[name] for name in opening.behind if name in parts]
         whole = all(subject.intact(("parts", part.id)) for part in known)
-        if had and known and whole and not any(part.replaced == "yes" for part in known):
+        if opening.occupied and known and whole and not any(part.replaced == "yes" for part in known):
             about = tuple(part.id for part in known)
             named = all_of(*map(quoted, about))
             found = message("rules/nothing-makes-room/goes-back", opening=opening.id, parts=named)

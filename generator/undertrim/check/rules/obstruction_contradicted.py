@@ -64,6 +64,7 @@ from functools import cache
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Depth
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.resources import table
 from undertrim.words import Message, message
@@ -73,9 +74,9 @@ LEVEL = Level.WARNING
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every speaker depth that says two things of what ends it."""
-    for opening in subject.record.openings.values():
+    for opening in subject.record.openings_of(SpeakerOpening):
         place = ("openings", opening.id, "depth")
-        if opening.kind == "speaker" and opening.depth and subject.intact(place):
+        if opening.depth and subject.intact(place):
             yield from _contradicted((*place,), opening.depth)
 
 

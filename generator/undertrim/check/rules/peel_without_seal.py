@@ -81,7 +81,11 @@ def _opened(part: Part) -> Message | None:
     """How a seal is broken that nothing makes again; None where none is."""
     if part.release == "peel":
         return message("rules/peel-without-seal/peeled", part=part.id)
-    bonds = [fastener.bond for fastener in part.held_by if fastener.bond in _STICKY and fastener.leave == "no"]
+    bonds = [
+        fastener.what
+        for fastener in part.held_by
+        if fastener.kind == "bond" and fastener.what in _STICKY and fastener.leave == "no"
+    ]
     if bonds and part.area in DOORS:
         return message("rules/peel-without-seal/stuck-to-door", part=part.id, bond=_STICKY[bonds[0]])
     return None

@@ -48,7 +48,6 @@ from collections.abc import Iterator
 
 from undertrim.check.fasteners import held
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import TURNED
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
 from undertrim.words import message
@@ -60,7 +59,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every fastener with lives on it and no torque that somebody read."""
     for item in held(subject):
         fastener = item.fastener
-        if fastener.role == "ordinary" or fastener.leave == "yes" or fastener.kind not in TURNED:
+        if fastener.role == "ordinary" or fastener.leave == "yes" or not fastener.turned:
             continue
         if fastener.torque is None and subject.intact((*item.pointer, "torque")):
             role, what = message(f"roles/{fastener.role}"), fastener.what

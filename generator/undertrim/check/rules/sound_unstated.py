@@ -72,8 +72,10 @@ from collections.abc import Iterator
 
 from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.factory_sound import systems
 from undertrim.record.model import Assignment, VehicleRecord
+from undertrim.record.model.kinds.receiver import ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -84,12 +86,12 @@ def check(subject: Subject) -> Iterator[Finding]:
     """The cars of which it is not said, once for the record, at its first speaker."""
     record = subject.record
     if hit := [car for car in subject.cars if _plays(record, car) and not systems(record, car)]:
-        speaker = next(opening for opening in record.openings.values() if opening.kind == "speaker")
+        speaker = record.openings_of(SpeakerOpening)[0]
         found = message("rules/sound-unstated/nobody-said", where=which(hit, subject.cars))
         yield Finding(("openings", speaker.id), found, key=True)
 
 
 def _plays(record: VehicleRecord, car: Assignment) -> bool:
     """Whether a car has both."""
-    kinds = {opening.kind for opening in record.openings.values() if opening.when.holds(car)}
-    return {"receiver", "speaker"} <= kinds
+    here = [opening for opening in record.openings.values() if opening.when.holds(car)]
+    return all(any(isinstance(opening, kind) for opening in here) for kind in (ReceiverOpening, SpeakerOpening))

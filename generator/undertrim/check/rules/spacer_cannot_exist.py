@@ -44,6 +44,7 @@ from collections.abc import Iterator
 
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, GearSubject
+from undertrim.record.model.kinds.speaker import SpacerGear
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -53,6 +54,11 @@ LEVEL = Level.ERROR
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """What cannot be true of a spacer's outlines together."""
     facts = subject.record.gear
+    if isinstance(facts, SpacerGear):
+        yield from _spacer(facts)
+
+
+def _spacer(facts: SpacerGear) -> Iterator[Finding]:
     hole, rim = outlines.of_hole(facts.hole), outlines.of_hole(facts.flange)
     if hole and rim and (sides := outlines.too_wide(hole, rim)):
         inner, outer = sides

@@ -82,7 +82,9 @@ from collections.abc import Iterator
 
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, GearSubject
-from undertrim.record.gear import GearFacts
+from undertrim.record.model import Bolts, Hole
+from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
 from undertrim.words import message
@@ -93,31 +95,31 @@ LEVEL = Level.WARNING
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """Every dimension that hardly goes with another."""
     facts = subject.record.gear
-    yield from _bolts(facts)
-    yield from _magnet(facts)
-    yield from _trim(facts)
+    if isinstance(facts, SpeakerGear):
+        yield from _bolts("bolts", facts.bolts, "flange", facts.flange)
+        yield from _magnet(facts)
+    if isinstance(facts, SpacerGear):
+        yield from _bolts("bolts", facts.bolts, "rim", facts.flange)
+        yield from _bolts("car_bolts", facts.car_bolts, "rim", facts.flange)
+    if isinstance(facts, ReceiverGear):
+        yield from _trim(facts)
 
 
-def _bolts(facts: GearFacts) -> Iterator[Finding]:
-    rim = outlines.of_hole(facts.flange)
-    for field, typed in (("bolts", facts.bolts), ("car_bolts", facts.car_bolts)):
-        bolts = outlines.of_bolts(typed)
-        if rim and bolts and outlines.outside(bolts, rim):
-            found = {"bolts": message(f"outlines/{field}"), "size": bolts.said, "edge": rim.said}
-            if facts.kind == "spacer":
-                yield Finding(("gear", field), message("rules/unlikely-gear/bolts-beyond-rim", **found))
-            else:
-                yield Finding(("gear", field), message("rules/unlikely-gear/bolts-beyond-flange", **found))
+def _bolts(field: str, typed: Bolts | None, rim: str, outline: Hole | None) -> Iterator[Finding]:
+    edge, bolts = outlines.of_hole(outline), outlines.of_bolts(typed)
+    if edge and bolts and outlines.outside(bolts, edge):
+        found = {"bolts": message(f"outlines/{field}"), "size": bolts.said, "edge": edge.said}
+        yield Finding(("gear", field), message(f"rules/unlikely-gear/bolts-beyond-{rim}", **found))
 
 
-def _magnet(facts: GearFacts) -> Iterator[Finding]:
+def _magnet(facts: SpeakerGear) -> Iterator[Finding]:
     basket, magnet = outlines.of_hole(facts.basket), facts.magnet
     if basket and isinstance(magnet, Quantity) and magnet.value > min(basket.across.value, basket.up.value):
         found = message("rules/unlikely-gear/magnet", magnet=magnet.text, basket=basket.said)
         yield Finding(("gear", "magnet"), found)
 
 
-def _trim(facts: GearFacts) -> Iterator[Finding]:
+def _trim(facts: ReceiverGear) -> Iterator[Finding]:
     trim, body = outlines.of_face(facts.trim), outlines.of_face(facts.body)
     pairs = ((trim.across, body.across), (trim.up, body.up)) if trim and body else ()
     for front, behind in pairs:

@@ -1,10 +1,11 @@
 """Asks whether a fact is disputed, and makes the record as it is reckoned until the disputes are settled: with their cautious values."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import is_dataclass, replace
 from typing import Any
 
 from undertrim.derive.evidence.conflicts import Dispute, disputes
+from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.record import units
 from undertrim.record.model import Blank, VehicleRecord
 
@@ -50,5 +51,5 @@ def _with(thing: Any, keys: Sequence[str], value: Any) -> Any:
         return tuple(_with(inner, rest, value) if str(place) == key else inner for place, inner in enumerate(thing))
     if not is_dataclass(thing) or isinstance(thing, type):
         return thing
-    name = next((entry.name for entry in fields(thing) if entry.name.rstrip("_") == key), "")
+    name = typed_names(thing).get(key, "")
     return replace(thing, **{name: _with(getattr(thing, name), rest, value)}) if name else thing

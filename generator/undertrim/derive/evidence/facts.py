@@ -1,9 +1,10 @@
 """Finds the one fact that a chain of keys leads to: `openings/front-door/depth/clear`."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, fields, is_dataclass
+from dataclasses import dataclass, field, is_dataclass
 
 from undertrim.derive.evidence.fingerprint import NO_FACTS
+from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.record.fields import Node, root
 from undertrim.record.model import Month, VehicleRecord, When
 from undertrim.record.schema import Schema
@@ -73,7 +74,7 @@ def _below(value: object, key: str) -> tuple[str | int, object]:
         number = int(key) if key.isdecimal() and len(key) < _DIGITS else len(value)
         return number, value[number] if number < len(value) else None
     if is_dataclass(value) and not isinstance(value, type | When | Quantity | Month):
-        names = {entry.name.rstrip("_"): entry.name for entry in fields(value) if entry.name != "id"}
+        names = typed_names(value)
         return key, getattr(value, names[key]) if key in names else None
     return key, None
 

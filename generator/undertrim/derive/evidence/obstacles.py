@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import disputes
-from undertrim.record.model import TURNED, Blank, Fastener, Part, Prep, Restraint, VehicleRecord
+from undertrim.record.model import Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.words import Message, message, sentence, way_out, word
@@ -118,7 +118,7 @@ def _torque(fastener: Fastener, thing: str) -> Message:
 def _carrying(thing: Part | Prep) -> Iterator[tuple[int, Fastener]]:
     """Fasteners that carry people and have no torque; one that is left alone is not tightened."""
     for number, fastener in enumerate(thing.held_by):
-        turned = fastener.kind in TURNED and fastener.leave == "no"
+        turned = fastener.turned and fastener.leave == "no"
         if turned and fastener.role in CARRIES and not isinstance(fastener.torque, Quantity):
             yield number, fastener
 

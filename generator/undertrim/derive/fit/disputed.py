@@ -1,7 +1,5 @@
 """An opening as it is reckoned while the evidence disagrees on it: with the cautious value of every open dispute."""
 
-from dataclasses import replace
-
 from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes, reckoned
@@ -21,7 +19,7 @@ def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[st
     sound = [dispute for section in ANYWHERE for dispute in open_disputes(record, section)]
     notes = tuple(_note(dispute) for dispute in (*own, *sound))
     opening = reckoned(record).openings[opening.id] if own else opening
-    return replace(opening, crash_sensor=doors.sensor(record, opening)), notes
+    return opening.with_sensor(doors.sensor(record, opening)), notes
 
 
 def _note(dispute: Dispute) -> str:

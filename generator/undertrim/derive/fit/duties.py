@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from undertrim.derive.fit.duty_kinds import DutyKind, kind_of
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Assignment, Duty, Opening, Part, VehicleRecord
+from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, LeadsGear, ReceiverGear
 
-KEEPERS = ("interface", "harness")
+KEEPERS = (InterfaceGear, HarnessGear)
 
 
 class Fate(StrEnum):
@@ -73,23 +74,25 @@ def outcomes(
     opening: Opening,
     car: Assignment,
     shelf: Sequence[Gear],
-    receiver: Gear | None = None,
+    receiver: Stocked[ReceiverGear] | None = None,
 ) -> tuple[Outcome, ...]:
-    """What becomes of every duty of one car. Only an opening for a receiver has any.
+    """What becomes of every duty of one car. Only an opening that a factory unit goes from has any.
 
     `shelf` is the gear that suits the opening there. Without a `receiver` any of the stock may be the one that keeps a duty.
     """
-    if opening.kind != "receiver":
+    if not opening.takes_over:
         return ()
     place = _Place(record, opening, car, shelf, receiver)
     return tuple(place.outcome(duty) for duty in record.duties.values() if duty.when.holds(car))
 
 
-def keepers(duty: Duty, shelf: Sequence[Gear], receiver: Gear | None) -> list[Gear]:
+def keepers(duty: Duty, shelf: Sequence[Gear], receiver: Stocked[ReceiverGear] | None) -> list[Gear]:
     """The gear that keeps a duty, by its id or by its kind."""
     names = {duty.id, kind_of(duty).id}
     able = [
-        item for item in shelf if item.facts.kind in KEEPERS or (receiver is None and item.facts.kind == "receiver")
+        item
+        for item in shelf
+        if isinstance(item.facts, KEEPERS) or (receiver is None and isinstance(item.facts, ReceiverGear))
     ]
     return [item for item in ([receiver] if receiver else []) + able if names & set(item.facts.keeps)]
 
@@ -100,7 +103,7 @@ class _Place:
     opening: Opening
     car: Assignment
     shelf: Sequence[Gear]
-    receiver: Gear | None
+    receiver: Stocked[ReceiverGear] | None
 
     def outcome(self, duty: Duty) -> Outcome:
         kind, found = kind_of(duty), keepers(duty, self.shelf, self.receiver)
@@ -128,7 +131,7 @@ class _Place:
         """Whether the receiver has a lead for a function; None where nobody has recorded its leads."""
         if not function or self.receiver is None or function in self.receiver.facts.needs:
             return True
-        sets = [item for item in self.shelf if item.id == self.receiver.facts.lead_set and item.facts.kind == "leads"]
+        sets = [item for item in of_kind(self.shelf, LeadsGear) if item.id == self.receiver.facts.lead_set]
         if not sets:
             return None
         return any(lead.function == function for item in sets for lead in item.facts.leads.values())

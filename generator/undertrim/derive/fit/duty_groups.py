@@ -6,8 +6,9 @@ from math import prod
 
 from undertrim.derive import cars
 from undertrim.derive.fit.duties import Outcome, outcomes
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.record.model import Duty, Opening, VehicleRecord, When
+from undertrim.record.model.kinds.receiver import ReceiverGear
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,12 +33,12 @@ def becomes(record: VehicleRecord, address: str, stock: Stock) -> tuple[Becomes,
 
 
 def outcomes_at(
-    record: VehicleRecord, address: str, stock: Stock, opening: Opening, receiver: Gear | None = None
+    record: VehicleRecord, address: str, stock: Stock, opening: Opening, receiver: Stocked[ReceiverGear] | None = None
 ) -> Iterator[tuple[Outcome, When]]:
     """The outcomes at one opening with their cars; without a `receiver` any of the stock may be the one that keeps a duty."""
     kinds = list(_kinds(record, address, stock, opening))
     groups: dict[Outcome, list[Mapping[str, str]]] = {}
-    for car in kinds if opening.kind == "receiver" and record.duties else ():
+    for car in kinds if opening.takes_over and record.duties else ():
         if opening.when.holds(car):
             for outcome in outcomes(record, opening, car, stock.suiting(address, opening.id, car), receiver):
                 groups.setdefault(outcome, []).append(car)

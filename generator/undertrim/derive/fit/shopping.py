@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle, answer
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Gear, of_kind
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.record.model import Opening
+from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity, show
-from undertrim.resources import table
 
 Choice = tuple[Opening, Gear]
 
@@ -107,13 +108,13 @@ def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str
 
 def _used_up(present: Sequence[Choice]) -> list[str]:
     """What any such job uses up."""
-    return [thing for opening, _ in present for thing in table("kinds")[opening.kind]["used_up"]]
+    return [thing for opening, _ in present for thing in usual_for(opening.kind)["used_up"]]
 
 
 def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[str]:
     """Spare fuses for the leads of the receiver."""
-    sets = {item.id: item for item in vehicle.stock.of("leads")}
-    held = (sets.get(gear.facts.lead_set) for _, gear in present)
+    sets = {item.id: item for item in vehicle.stock.of(LeadsGear)}
+    held = (sets.get(gear.facts.lead_set) for gear in of_kind([gear for _, gear in present], ReceiverGear))
     leads = (lead for item in held if item for lead in item.facts.leads.values())
     return [f"fuse {show(lead.fuse)} for the lead '{lead.id}'" for lead in leads if isinstance(lead.fuse, Quantity)]
 

@@ -1,19 +1,23 @@
 """The gear on the shelf, by kind, and what of it is made for one opening."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from typing import Generic, TypeVar, cast
 
-from undertrim.record.gear import GearFacts, GearRecord, Place
-from undertrim.record.model import When
+from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
+from undertrim.record.model import Opening, When
 from undertrim.record.store import Entry, Workspace
 
+F = TypeVar("F", bound=AnyGear)
+F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
-@dataclass(frozen=True, slots=True)
-class Gear:
-    """One piece of gear with the id of its record, and whether it is invented."""
+
+@dataclass(frozen=True)  # without slots, with which a call through `Gear` fails in Python 3.11
+class Stocked(Generic[F_co]):
+    """One piece of gear of a kind with the id of its record, and whether it is invented."""
 
     id: str
-    facts: GearFacts
+    facts: F_co
     demo: bool = False
 
     @property
@@ -31,6 +35,22 @@ class Gear:
         return [place.when for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening)]
 
 
+Gear = Stocked[GearFacts]
+"""One piece of gear of any kind."""
+
+
+def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:
+    """Those pieces that are of one kind."""
+    return [cast("Stocked[F]", item) for item in items if isinstance(item.facts, kind)]
+
+
+def only(item: Gear, kind: type[F]) -> Stocked[F]:
+    """The same piece, known to be of a kind. Raises TypeError where it is of another."""
+    if not isinstance(item.facts, kind):
+        raise TypeError(f"'{item.id}' is a {item.facts.kind}, and a {kind.kind} was asked for")
+    return cast("Stocked[F]", item)
+
+
 @dataclass(frozen=True, slots=True)
 class Stock:
     """All gear whose records can be relied on, and the records (`folder/id`) that were left out."""
@@ -38,9 +58,13 @@ class Stock:
     items: tuple[Gear, ...]
     left_out: tuple[str, ...] = ()
 
-    def of(self, *kinds: str) -> Sequence[Gear]:
-        """The gear of some kinds, in the order of the files."""
-        return [item for item in self.items if item.facts.kind in kinds]
+    def of(self, kind: type[F]) -> list[Stocked[F]]:
+        """The gear of one kind, in the order of the files."""
+        return of_kind(self.items, kind)
+
+    def taken(self, opening: Opening) -> list[Gear]:
+        """The gear that goes into openings of its kind."""
+        return [item for item in self.items if isinstance(item.facts, opening.takes)]
 
     def refused(self, name: str) -> bool:
         """Whether a piece of gear, by its id, was left out."""
@@ -62,7 +86,7 @@ def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
     for path in workspace.files([folder]) if folder.exists() else ():
         entry = workspace.load(path)
         if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
-            items.append(Gear(entry.id, entry.record.gear, entry.record.demo == "yes"))
+            items.append(Stocked(entry.id, entry.record.gear, entry.record.demo == "yes"))
         else:
             left_out.append(entry.address)
     return Stock(tuple(items), tuple(left_out))

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from undertrim.derive.fit.duty_groups import outcomes_at
-from undertrim.derive.fit.stock import Gear, Stock
-from undertrim.record.gear import GearFacts
+from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.model.kinds.receiver import ReceiverGear
 
-TYPED = Gear("", GearFacts("receiver", "", ""))
+TYPED = Stocked("", ReceiverGear("", ""))
 """A receiver of which only the size is known: it keeps nothing by itself, and nobody has recorded its leads."""
 
 
@@ -23,7 +23,7 @@ class Stopping:
 def stopping(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> tuple[Stopping, ...]:
     """Every reason at one opening, in the order of the duties. Only an opening for a receiver has any."""
     found: dict[tuple[str, str, When], list[str]] = {}
-    for receiver in (TYPED, *stock.of("receiver")):
+    for receiver in (TYPED, *stock.of(ReceiverGear)):
         for outcome, when in outcomes_at(record, address, stock, opening, receiver):
             if outcome.stops:
                 found.setdefault((outcome.duty, outcome.words, when), []).append(receiver.id)

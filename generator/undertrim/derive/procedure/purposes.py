@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from undertrim.derive.procedure import states
-from undertrim.record.model import Assignment, Opening, Part, Tether
+from undertrim.record.model import OPENINGS, Assignment, Opening, Part, Tether
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
 
 
@@ -53,7 +54,7 @@ def for_a_test(tether: Tether) -> bool:
 @cache
 def tested() -> tuple[str, ...]:
     """What any test of fitted gear uses."""
-    entries = [entry for kind in table("kinds").values() for entry in kind["test"]]
+    entries = [entry for kind in OPENINGS for entry in usual_for(kind)["test"]]
     return tuple(dict.fromkeys(name for entry in entries for name in entry["uses"]))
 
 

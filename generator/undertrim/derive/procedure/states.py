@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from undertrim.record.model import Opening, Part, Prep, States
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
 
 USUAL = "usual:"
@@ -68,6 +69,7 @@ class TetherKind:
     undo: str
     rejoin: str
     park: str
+    drawing: str = ""
     usual_test: str = ""
     serves: tuple[str, ...] = ()
 
@@ -96,5 +98,5 @@ def needs(thing: Part | Prep | Opening) -> States:
         return needs_of(thing)
     if isinstance(thing, Prep):
         return thing.needs
-    usual_here: States = table("kinds")[thing.kind]["needs"]
+    usual_here: States = usual_for(thing.kind)["needs"]
     return usual_here

@@ -12,7 +12,6 @@ from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.node import Node, minutes, node_id
 from undertrim.record import drives
 from undertrim.record.model import (
-    TURNED,
     Assignment,
     Caution,
     Count,
@@ -25,6 +24,7 @@ from undertrim.record.model import (
     Wait,
     When,
 )
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
 
 SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "try", "after")
@@ -99,10 +99,9 @@ def tool_for(fastener: Fastener, *, back: bool = False) -> str:
 
 def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[str, ...]:
     """The tools of which any one undoes a fastener, or puts it `back`."""
-    kind = fastener.kind
-    if kind in TURNED:
+    if fastener.turned:
         return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
-    words = table("fasteners")[kind]
+    words = table("fasteners")[fastener.kind]
     name = (words.get("tool_back") if back else None) or words.get("tool")
     return (str(name),) if name else ()
 
@@ -259,7 +258,7 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
     """
     opening = node.thing
     assert isinstance(opening, Opening)
-    kind = table("kinds")[opening.kind]
+    kind = usual_for(opening.kind)
     entries = [entry for entry in kind["install"] if _applies(entry, opening)]
     joining = next((entry for entry in entries if entry.get("joins")), entries[-1])
     for entry in entries:
@@ -289,7 +288,7 @@ def opening_tests(node: Node) -> Iterator[Step]:
     """Test new gear while it can still be reached."""
     opening = node.thing
     assert isinstance(opening, Opening)
-    entries = [entry for entry in table("kinds")[opening.kind]["test"] if _applies(entry, opening)]
+    entries = [entry for entry in usual_for(opening.kind)["test"] if _applies(entry, opening)]
     for entry in entries:
         special = opening.test_how if entry is entries[0] else ""
         yield Step(
@@ -301,9 +300,10 @@ def opening_tests(node: Node) -> Iterator[Step]:
 def _applies(entry: Mapping[str, str], opening: Opening) -> bool:
     """Whether a usual step is for this opening."""
     only = entry.get("only", "")
-    if only == "kit":
-        return opening.kit != "not-needed"
-    return not only or purposes.window(opening) == {"window": "yes", "window-unknown": "unknown"}[only]
+    return not only or only in (*opening.asks, _WINDOW[purposes.window(opening)])
+
+
+_WINDOW = {"yes": "window", "unknown": "window-unknown", "no": ""}
 
 
 def place(node: Node) -> str:

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from undertrim.derive.procedure.steps import FastenerLine, Step, tools_for
 from undertrim.record import drives
-from undertrim.record.model import TURNED, Blank, Fastener, Part
+from undertrim.record.model import Blank, Fastener, Part
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 
@@ -185,7 +185,7 @@ def _both(one: Purchase, other: Purchase) -> Purchase:
 def describe(fastener: Fastener) -> str:
     """A fastener in words, without its count: `screw T20, ST4.2, 16 mm (0.63 in)`."""
     kind, what, detail = _sort(fastener)
-    words = f"{kind} {what}" if kind in TURNED else f"{what} {table('fasteners')[kind]['label']}"
+    words = f"{kind} {what}" if fastener.turned else f"{what} {table('fasteners')[kind]['label']}"
     return f"{words}, {detail}" if detail else words
 
 

@@ -1,16 +1,17 @@
 """Where each node would like to stand in the master order: preparations first, then file order, one side finished before the next."""
 
 from collections.abc import Mapping
+from types import UnionType
 
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.walks import reach
-from undertrim.record.model import Opening, Part, Prep
+from undertrim.record.model import Opening, Part, Prep, Thing
 
 Wish = tuple[int, int, int, int]
 """Class (preparation, part, opening), place of the group, side, own place."""
 
-_CLASSES = (Prep, Part, Opening)
+_CLASSES: tuple[type[Thing] | UnionType, ...] = (Prep, Part, Opening)
 _SIDES = (None, "left", "right")
 
 
@@ -23,7 +24,7 @@ def wishes(nodes: Mapping[str, Node], graph: Graph, ordering: Graph) -> dict[str
     place = {name: i for i, name in enumerate(nodes)}
     groups = _groups(nodes, graph, place)
     wished = {
-        name: (_CLASSES.index(type(node.thing)), groups.get(name, place[name]), _SIDES.index(node.side), place[name])
+        name: (_class(node), groups.get(name, place[name]), _SIDES.index(node.side), place[name])
         for name, node in nodes.items()
     }
     preps = {name: node.thing for name, node in nodes.items() if isinstance(node.thing, Prep)}
@@ -33,6 +34,10 @@ def wishes(nodes: Mapping[str, Node], graph: Graph, ordering: Graph) -> dict[str
         for other in reach((ordering if name in last else graph).before, [name]) - {name}:
             wished[other] = min(wished[other], (0, group, 0, place[other]))
     return wished
+
+
+def _class(node: Node) -> int:
+    return next(place for place, kind in enumerate(_CLASSES) if isinstance(node.thing, kind))
 
 
 def _groups(nodes: Mapping[str, Node], graph: Graph, place: Mapping[str, int]) -> dict[str, int]:

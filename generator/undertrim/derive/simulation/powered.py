@@ -9,6 +9,7 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation.fault import Faults, at, fault, stands
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Opening, Part, Tether
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
 
 
@@ -62,9 +63,7 @@ def _fires(tether: Tether) -> bool:
 def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
     """A test of fitted gear is done only with everything joined that it may use, and a window only where one may move."""
     assert step.node
-    entry: dict[str, Any] = next(
-        (e for e in table("kinds")[opening.kind]["test"] if step.id.endswith(f":{e['id']}")), {}
-    )
+    entry: dict[str, Any] = next((e for e in usual_for(opening.kind)["test"] if step.id.endswith(f":{e['id']}")), {})
     for place, item in world.undone.items():
         if _ordinary(item.tether) and _serves(item.tether, entry.get("uses", ())):
             part, _, _ = place[0].partition("@")

@@ -11,6 +11,7 @@ from undertrim.derive.wiring.signals import by_data
 from undertrim.derive.wiring.traps import Wire
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class Path:
     @property
     def interface(self) -> bool:
         """Whether an interface makes the function, so that it need not be on a wire of the car."""
-        return self.carrier is not None and self.carrier.facts.kind == "interface"
+        return self.carrier is not None and isinstance(self.carrier.facts, InterfaceGear)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,7 @@ class Bench:
         """The way of a lead: through the harness, else through an interface, else by hand. Where one end is data, the interface comes first."""
         found = sources(lead.function, self.record, self.car, self.points)
         own = tuple(contact for contact in self.held if contact.lead.function == lead.function)
-        by_harness = tuple(contact for contact in own if contact.gear.facts.kind == "harness")
+        by_harness = tuple(contact for contact in own if isinstance(contact.gear.facts, HarnessGear))
         maker = self.maker(lead.function)
         if maker and (not by_harness or any(by_data(lead, point) for point in found)):
             return Path(found, tuple(contact for contact in own if contact.gear is maker), maker)
@@ -51,7 +52,9 @@ class Bench:
 
     def maker(self, function: str) -> Gear | None:
         """The first interface that brings a function."""
-        found = (item for item in self.interfaces if item.facts.kind == "interface" and function in item.facts.brings)
+        found = (
+            item for item in self.interfaces if isinstance(item.facts, InterfaceGear) and function in item.facts.brings
+        )
         return next(found, None)
 
     def at(self, address: str) -> Point | None:

@@ -5,14 +5,15 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
-from undertrim.derive.fit.load import TURN_ON, woken_by_data
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
+from undertrim.derive.fit.stock import Gear, Stock, of_kind
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
 from undertrim.derive.wiring.needs import around, output, points, sources
 from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, ReceiverGear
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +80,7 @@ def _joint(
 def _harness(wanted: Sequence[str], shelf: Sequence[Gear], between: Sequence[Gear]) -> Gear | None:
     """The harness that brings most of what the leads want, the first of equals. What goes into a contact that an interface takes is left."""
     taken = _taken(between)
-    harnesses = sorted((item for item in shelf if item.facts.kind == "harness"), key=lambda item: item.id)
+    harnesses = sorted((item for item in shelf if isinstance(item.facts, HarnessGear)), key=lambda item: item.id)
     free = [item for item in harnesses if not taken & _taken([item])]
     return max(free, key=lambda item: len(set(wanted) & set(item.facts.brings)), default=None)
 
@@ -97,7 +98,7 @@ def _interfaces(
     left = {lead.function for lead, point in met if by_data(lead, point)}
     left |= {TURN_ON} if woken_by_data(record, car) else set()
     chosen: list[Gear] = []
-    offered = sorted((item for item in shelf if item.facts.kind == "interface"), key=lambda item: item.id)
+    offered = sorted((item for item in shelf if isinstance(item.facts, InterfaceGear)), key=lambda item: item.id)
     while offered and left:
         best = max(offered, key=lambda item: len(left & set(item.facts.brings)))
         if not left & set(best.facts.brings):
@@ -127,9 +128,10 @@ def _not_made(place: _Place, car: Mapping[str, str], harness: Gear | None) -> It
 def _unled(receiver: Gear, leads: Gear) -> Iterator[str]:
     """Functions that a receiver needs and its lead set does not have."""
     held = {lead.function for lead in leads.facts.leads.values()}
-    lacking = [named(function) for function in receiver.facts.needs if function not in held]
-    if lacking:
-        yield f"{receiver.name} needs {', '.join(lacking)}, and its lead set has no such lead: look in its manual"
+    for one in of_kind([receiver], ReceiverGear):
+        lacking = [named(function) for function in one.facts.needs if function not in held]
+        if lacking:
+            yield f"{one.name} needs {', '.join(lacking)}, and its lead set has no such lead: look in its manual"
 
 
 def _kinds(place: _Place, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.bench import Bench
 from undertrim.derive.wiring.conflicting import doubted

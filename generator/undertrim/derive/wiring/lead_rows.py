@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from undertrim.derive.electrical.numbers import said
-from undertrim.derive.fit.sound import LEVELS
+from undertrim.derive.fit.kinds.receiver.sound import LEVELS
 from undertrim.derive.wiring.bench import Bench, Path
 from undertrim.derive.wiring.contacts import Contact
 from undertrim.derive.wiring.leads import is_sound, level, named, rival

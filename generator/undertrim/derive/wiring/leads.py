@@ -2,10 +2,11 @@
 
 from collections.abc import Sequence
 
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, Stocked, only
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.needs import natural
 from undertrim.record.gear import GearFacts, Lead
+from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 from undertrim.resources import table
 
 SPEAKER = "speaker"
@@ -15,18 +16,18 @@ class NoLeads(ValueError):  # noqa: N818 - it names what is missing
     """Gear of which no leads are recorded; the text says the way out."""
 
 
-def lead_set(gear: Gear, stock: Stock) -> Gear:
+def lead_set(gear: Gear, stock: Stock) -> Stocked[LeadsGear]:
     """The gear whose leads are meant: a lead set itself, or the one that a receiver names. Raises NoLeads."""
-    if gear.facts.kind == "leads":
-        return gear
-    name = gear.facts.lead_set
-    if gear.facts.kind != "receiver":
+    if isinstance(gear.facts, LeadsGear):
+        return only(gear, LeadsGear)
+    if not isinstance(gear.facts, ReceiverGear):
         raise NoLeads(f"'{gear.name}' is a {gear.facts.kind} and has no leads: name a receiver or a lead set")
+    name = gear.facts.lead_set
     if not name:
         raise NoLeads(
             f"'{gear.name}' names no lead set: record its leads and name them by 'lead_set', or name a lead set here"
         )
-    found = next((item for item in stock.of("leads") if item.id == name), None)
+    found = next((item for item in stock.of(LeadsGear) if item.id == name), None)
     if found is None:
         raise NoLeads(f"'{gear.name}' names lead set '{name}', which is not in stock: add that record or mend the name")
     return found

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.derive.fit.load import TURN_ON, systems, woken_by_data
+from undertrim.derive.fit.factory_sound import TURN_ON, systems, woken_by_data
 from undertrim.record.model import Connector, Current, FunctionFact, Pin, VehicleRecord, Voltage, When
 
 

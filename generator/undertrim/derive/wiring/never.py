@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from undertrim.derive.fit.sound import LEVELS
+from undertrim.derive.fit.kinds.receiver.sound import LEVELS
 from undertrim.derive.wiring.leads import is_sound, level, named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.signals import meeting, side, voltages, wanted_by

@@ -9,6 +9,7 @@ from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import apart
 from undertrim.derive.wiring.row import Row, State
+from undertrim.record.model.kinds.receiver import InterfaceGear
 
 
 def pin_rows(bench: Bench, taken: Sequence[Row]) -> Iterator[Row]:
@@ -41,7 +42,7 @@ def _alone(bench: Bench, point: Point, held: tuple[Contact, ...]) -> Row:
 
 def _said(bench: Bench, point: Point, held: Sequence[Contact]) -> tuple[tuple[str, ...], str]:
     if functions().functions[point.function].group == "data":
-        names = " or ".join(item.name for item in bench.interfaces if item.facts.kind == "interface")
+        names = " or ".join(item.name for item in bench.interfaces if isinstance(item.facts, InterfaceGear))
         return ("data of the car",), f"leave it to {names}" if names else "leave it alone: join nothing to it"
     same = [lead.id for lead in bench.leads if lead.function == point.function]
     if same:

@@ -1,11 +1,8 @@
 """The fastener marks of a panel picture: one shape per kind, told apart without colour."""
 
 from collections.abc import Callable, Mapping
-from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
-
-Symbol: TypeAlias = Literal["screw", "clip", "hook", "scrivet", "nut", "bond", "bolt", "rivet", "other"]
 
 
 def symbols() -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
-from undertrim.publish.drawings.marks import Symbol, mark
+from undertrim.publish.drawings.marks import mark
 
 Edge: TypeAlias = Literal["top", "bottom", "left", "right", "corners", "centre"]
 
@@ -20,7 +20,7 @@ _EDGES = ("top", "bottom", "left", "right", "corners", "centre")
 class Mark:
     """`count` fasteners of one kind along one edge."""
 
-    symbol: Symbol
+    symbol: str
     edge: Edge
     count: int
 

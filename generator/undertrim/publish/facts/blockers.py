@@ -5,10 +5,12 @@ from typing import Any
 
 from undertrim.derive import doors
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.derive.fit.load import TURN_ON
+from undertrim.derive.fit.factory_sound import TURN_ON
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.facts import closed, duties, evidence, wiring, words
+from undertrim.publish.facts.kinds import room
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
+from undertrim.record.model.kinds.receiver import InterfaceGear
 
 Data = dict[str, Any]
 
@@ -75,7 +77,7 @@ def _forty_eight(record: VehicleRecord) -> Iterator[Data]:
 
 
 def _receivers(record: VehicleRecord) -> list[str]:
-    return [opening.id for opening in record.openings.values() if opening.kind == "receiver"]
+    return [opening.id for opening in record.openings.values() if opening.takes_over]
 
 
 def _duties(record: VehicleRecord, found: Sequence[Data]) -> Iterator[Data]:
@@ -169,7 +171,7 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Da
         for opening in _receivers(record):
             waking = [
                 item.name
-                for item in stock.of("interface")
+                for item in stock.of(InterfaceGear)
                 if TURN_ON in item.facts.brings and item.conditions(address, opening)
             ]
             how = (
@@ -187,6 +189,5 @@ def _needs(record: VehicleRecord) -> Iterator[Data]:
         text = f"{len(data)} {noun} by data, not by wire: {', '.join(data)}."
         yield _item(record, "need", "Data interface", text, ALWAYS, _receivers(record))
     for opening in record.openings.values():
-        if opening.kit == "needed":
-            text = "The new receiver does not hold in this opening by itself."
-            yield _item(record, "need", f"Dash kit: {opening.name}", text, opening.when, [opening.id])
+        for what, text in room(opening).needs():
+            yield _item(record, "need", f"{what}: {opening.name}", text, opening.when, [opening.id])

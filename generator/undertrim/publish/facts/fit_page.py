@@ -1,36 +1,26 @@
 """What the form beside an opening reckons with, as data for fit.js: the opening, what in stock can go between, usual clearances, sizes of the stock."""
 
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
+from dataclasses import fields
 from typing import Any
 
 from undertrim.derive.cutting import may_go
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit import measured
-from undertrim.derive.fit.answers import Vehicle, kinds
+from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.joined import Joined, join
-from undertrim.derive.fit.load import Driver, drivers
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.stopping import stopping
 from undertrim.publish.facts import words
+from undertrim.publish.facts.kinds import SIZES, room
 from undertrim.publish.facts.meter import script
+from undertrim.publish.facts.plain import plain
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening, When
-from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 
 Data = dict[str, Any]
-
-_SPEAKER_PLACE = ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
-_RECEIVER_PLACE = ("face", "clear_front", "kit", "depth")
-_SIZES = {
-    "speaker": ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
-    "receiver": ("body", "trim", "chassis_depth", "plug_room"),
-    "spacer": ("thickness", "hole", "bolts", "car_bolts", "flange"),
-    "kit": ("opening", "contains"),
-}
 
 
 def place(vehicle: Vehicle, opening: Opening) -> Data:
@@ -41,7 +31,7 @@ def place(vehicle: Vehicle, opening: Opening) -> Data:
         "opening": opening_data(counted),
         "between": list(_between(vehicle, opening)),
         "notes": list(notes),
-        "loads": list(_loads(vehicle, opening)) if opening.kind == "speaker" else [],
+        "loads": list(room(opening).loads(vehicle)),
         "stops": list(_stops(vehicle, opening)),
     }
 
@@ -60,37 +50,18 @@ def _stops(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
 
 def opening_data(opening: Opening) -> Data:
     """The dimensions of an opening that its kind has."""
-    names = _SPEAKER_PLACE if opening.kind == "speaker" else _RECEIVER_PLACE
-    return {name: plain(getattr(opening, name)) for name in names}
+    return {name: plain(getattr(opening, name)) for name in room(opening).form}
 
 
 def gear_data(facts: GearFacts) -> Data:
     """The dimensions of a piece of gear that its kind has."""
-    return {name: plain(getattr(facts, name)) for name in _SIZES[facts.kind]}
-
-
-def _loads(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
-    """What drives a speaker and what is joined to it, in each kind of car that has the opening."""
-    for car in kinds(vehicle, opening, {}):
-        if opening.when.holds(car):
-            joined = join(vehicle.record, opening, car, GearFacts("speaker", "", ""), {})
-            for driver in drivers(vehicle.record, car, {}):
-                yield {"clauses": {name: [choice] for name, choice in car.items()}, **load_data(driver, joined)}
-
-
-def load_data(driver: Driver, joined: Joined) -> Data:
-    """One load as fit.js reckons it; the first part is the speaker asked about."""
-    return {
-        "what": driver.what,
-        "least": plain(driver.least),
-        "parts": [plain(part) for part in joined.parts],
-        "unplaced": list(joined.unplaced),
-    }
+    return {name: plain(getattr(facts, name)) for name in SIZES[type(facts)]}
 
 
 def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
-    wanted = "kit" if opening.kind == "receiver" else "spacer"
-    for item in vehicle.stock.of(wanted):
+    for item in vehicle.stock.items:
+        if opening.between is None or not isinstance(item.facts, opening.between):
+            continue
         made = _made_for(item, vehicle.address, opening.id)
         if made and may_go(vehicle.record, opening, item.facts.alters):
             clauses = [words.clauses(when) for when in made]
@@ -109,7 +80,8 @@ def shelf_script(stock: Stock, usual: Clearances) -> str:
         "usual": usual_data(usual),
         "stock": {
             item.id: {"name": item.name, "kind": item.facts.kind, "gear": gear_data(item.facts)}
-            for item in stock.of(*_SIZES)
+            for item in stock.items
+            if type(item.facts) in SIZES
         },
     }
     return f"undertrimFitForm.start({script(data)});\n"
@@ -148,14 +120,3 @@ def _number(number: Number) -> Data:
         "more": number.more,
         "lacking": number.lacking,
     }
-
-
-def plain(value: Any) -> Any:
-    """A value of the model as fit.js reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
-    if isinstance(value, Quantity):
-        return {"value": value.value, "step": value.step, "text": value.text, "shown": show(value)}
-    if isinstance(value, tuple):
-        return [plain(item) for item in value]
-    if is_dataclass(value) and not isinstance(value, type):
-        return {entry.name: plain(getattr(value, entry.name)) for entry in fields(value) if entry.name != "source"}
-    return value if value is None or isinstance(value, bool | int) else str(value)

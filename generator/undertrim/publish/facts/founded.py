@@ -6,8 +6,8 @@ from typing import Any
 
 from undertrim.publish.facts.fact_names import fact_name
 from undertrim.record.fields import walk
-from undertrim.record.model.parts import FASTENER_KINDS
 from undertrim.record.source import Data, Pointer
+from undertrim.resources import table
 
 _SOURCE = ("common", ("$defs", "source"))
 
@@ -31,5 +31,5 @@ def _name(data: Data, block: Pointer) -> str:
         return fact_name(data, block)
     *above, _, number = block
     fastener: Any = reduce(getitem, block, data)
-    sort = next(f"{fastener[kind]} {kind}" for kind in FASTENER_KINDS if kind in fastener)
+    sort = next(f"{fastener[kind]} {kind}" for kind in table("fasteners") if kind in fastener)
     return f"{fact_name(data, tuple(above))}, {sort}, no. {int(number) + 1}"

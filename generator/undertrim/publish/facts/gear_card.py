@@ -5,6 +5,8 @@ from collections.abc import Iterator, Sequence
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
+from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 
 DEMO = "Demonstration data: this gear is invented"
 
@@ -24,11 +26,11 @@ def card(item: Gear) -> str:
 
 def _said(item: Gear) -> Iterator[str]:
     facts = item.facts
-    if facts.nominal:
+    if isinstance(facts, ReceiverGear | SpeakerGear | SpacerGear) and facts.nominal:
         yield f"Known as {facts.nominal} (a name, not a dimension)"
-    if facts.terminals:
+    if isinstance(facts, SpeakerGear) and facts.terminals:
         yield f"Terminals: {facts.terminals}"
-    if facts.least_load is not None:
+    if isinstance(facts, ReceiverGear) and facts.least_load is not None:
         yield f"Lowest load on an output: {words.quantity(facts.least_load)}"
     if facts.alters:
         yield f"Alters the car: {words_of(facts.alters)}"

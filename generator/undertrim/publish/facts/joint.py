@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from undertrim.derive.fit.sound import LEVELS
+from undertrim.derive.fit.kinds.receiver.sound import LEVELS
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.contacts import Comparison, Contact
 from undertrim.derive.wiring.groups import Group

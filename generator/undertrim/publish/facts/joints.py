@@ -9,6 +9,7 @@ from undertrim.derive.wiring import groups
 from undertrim.derive.wiring.row import State
 from undertrim.publish.facts import joint
 from undertrim.record.model import Opening
+from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 
 Data = dict[str, Any]
 
@@ -33,14 +34,14 @@ def joints(vehicle: Vehicle) -> list[Data]:
     return [
         _joint(vehicle, opening, leads)
         for opening in vehicle.record.openings.values()
-        if opening.kind == "receiver"
-        for leads in vehicle.stock.of("leads")
+        if opening.takes_over
+        for leads in vehicle.stock.of(LeadsGear)
     ]
 
 
 def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
     found = groups.joints(vehicle.record, vehicle.address, opening, leads, vehicle.stock)
-    receivers = [item.name for item in vehicle.stock.of("receiver") if item.facts.lead_set == leads.id]
+    receivers = [item.name for item in vehicle.stock.of(ReceiverGear) if item.facts.lead_set == leads.id]
     return {
         "opening": opening.id,
         "opening_name": opening.name,

@@ -8,6 +8,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import words
 from undertrim.record.gear import Assembly
 from undertrim.record.model import VehicleRecord, When
+from undertrim.record.model.kinds.receiver import KitGear
 
 Data = dict[str, Any]
 
@@ -18,7 +19,7 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
     A step that is for some cars alone carries them, as does a kit.
     """
     found = []
-    for item in shelf.of("kit"):
+    for item in shelf.of(KitGear):
         places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, opening)]
         allowed = opening in record.openings and may_go(record, record.openings[opening], item.facts.alters)
         if places and allowed and (not only or item.id in only):

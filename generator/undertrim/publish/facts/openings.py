@@ -6,24 +6,14 @@ from typing import Any
 from undertrim.derive import doors
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.facts import doubts, words
-from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening, VehicleRecord
+from undertrim.publish.facts.dimensions import depth
+from undertrim.publish.facts.kinds import room
+from undertrim.record.model import Blank, Opening, VehicleRecord
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity
-from undertrim.resources import table
 
 Data = dict[str, Any]
 
-_DATUM = {
-    "skin": "mounting face",
-    "bracket": "bracket face",
-    "panel": "inside of the panel",
-    "face": "front of the dash",
-}
-_OVER = {
-    "whole-travel": "over the whole glass travel",
-    "glass-down": "with the glass down only",
-    "no-glass": "no glass here",
-}
-_KIT = {"needed": "needed", "not-needed": "not needed", "unknown": words.UNKNOWN}
 _SENSOR = {
     "yes": "yes: no cutting, no drilling",
     "no": "no",
@@ -37,7 +27,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "id": item.id,
         "name": item.name,
         "kind": item.kind,
-        "kind_words": table("kinds")[item.kind]["label"],
+        "kind_words": usual_for(item.kind)["label"],
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
@@ -55,95 +45,23 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
 
 def _outlined(item: Opening) -> bool:
     """Whether the outline is measured, so that there is something to draw in true scale."""
-    shape = item.face if item.kind == "receiver" else item.hole
-    sizes = [getattr(shape, name, None) for name in ("diameter", "width", "height")]
+    sizes = [getattr(room(item).outline, name, None) for name in ("diameter", "width", "height")]
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
 def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
-    if item.face:
-        yield "Opening, width", words.quantity(item.face.width)
-        yield "Opening, height", words.quantity(item.face.height)
-    if item.kit:
-        yield "Dash kit", _KIT[item.kit]
-    if item.hole:
-        yield "Hole", hole(item.hole)
-    if item.bolts:
-        yield "Bolt holes", bolts(item.bolts)
-    if item.panel:
-        yield "Flat panel round the hole", face(item.panel)
-    if item.clear_front:
-        yield "Clear room in front", face(item.clear_front)
+    at = room(item)
+    yield from at.outlines()
     if item.depth:
         yield "Clear depth", depth(item.depth, in_a_door=item.in_a_door)
     if item.alters:
         yield "Alters the car", ", ".join(word.replace("-", " ") for word in item.alters)
-    if item.kind == "speaker":
-        yield "Room to the grille", words.quantity(item.room_to_grille) or "not recorded"
-        yield "Factory spacer", words.quantity(item.factory_spacer) or "not recorded"
-        yield "Impedance", words.quantity(item.impedance) or "not recorded"
-        yield "Channel", _channel(item)
-        yield "Known as", f"{item.nominal} (a name, not a dimension)" if item.nominal else ""
+    yield from at.more()
     if item.in_a_door or item.crash_sensor:
         yield "Crash pressure sensor", _SENSOR[doors.sensor(record, item)]
-
-
-def _channel(item: Opening) -> str:
-    """The outputs that feed it, and through what."""
-    through = f", through a {item.fed_through}" if item.fed_through in ("capacitor", "crossover") else ""
-    return (
-        f"{item.channel}{through}{', fed how: unknown' if item.fed_through == 'unknown' else ''}"
-        if item.channel
-        else ""
-    )
 
 
 def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
     """The cars that do not have the opening: looked into, none."""
     cars = "; ".join(words.when(record, clause) for clause in item.not_in)
     yield "Not there in", cars
-
-
-def hole(item: Hole) -> str:
-    """A hole in words."""
-    if item.shape == "round":
-        return f"round, {words.quantity(item.diameter)}"
-    return f"{item.shape}, {words.quantity(item.width)} wide × {words.quantity(item.height)} high"
-
-
-def face(item: Face) -> str:
-    """A face in words."""
-    return f"{words.quantity(item.width)} wide × {words.quantity(item.height)} high"
-
-
-def bolts(item: Bolts) -> str:
-    """A bolt pattern in words."""
-    if item.pattern == "circle":
-        at = f", one at {words.quantity(item.angle)} from straight up" if item.angle is not None else ""
-        return f"{item.count} on a circle of {words.quantity(item.diameter)}{at}"
-    return f"{item.count} at {words.quantity(item.width)} × {words.quantity(item.height)}"
-
-
-def _behind(item: Depth) -> str:
-    """What ends a depth: what it is reckoned as, and what the record calls it."""
-    sort = "something unknown, taken as glass" if item.obstruction == "unknown" else item.obstruction
-    return f"to{' ' if sort else ''}{sort}{': ' if item.to else ''}{item.to}" if item.to or sort else ""
-
-
-def _leaning(lean: Quantity | Blank | None) -> str:
-    """How the thing behind stands against the mounting face."""
-    if lean is Blank.NONE:
-        return "standing square"
-    return f"leaning {words.quantity(lean)}" if lean is not None else ""
-
-
-def depth(item: Depth, *, in_a_door: bool) -> str:
-    """A depth with its datum, its travel and what ends it."""
-    parts = [
-        words.quantity(item.clear),
-        f"from the {'door skin' if in_a_door and item.datum == 'skin' else _DATUM[item.datum]}" if item.datum else "",
-        _behind(item),
-        _OVER[item.over] if item.over else "",
-        _leaning(item.leans),
-    ]
-    return ", ".join(part for part in parts if part)

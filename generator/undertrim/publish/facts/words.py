@@ -54,8 +54,8 @@ def places(at: Mapping[str, int]) -> str:
 def fastener(item: Fastener) -> str:
     """Fasteners with their count: `4 × hex 7 mm screws`, `unknown number of push clips`."""
     words = table("fasteners")[item.kind]
-    if item.kind == "bond":
-        return f"{item.what} bond"
+    if words.get("one_lot"):
+        return f"{item.what} {words['label']}"
     if not isinstance(item.count, int):
         return f"unknown number of {item.said} {words['plural']}"
     return f"{item.count} × {item.said} {words['label'] if item.count == 1 else words['plural']}"

@@ -1,11 +1,11 @@
 """Paper templates in true size: an opening, and gear over it, to print and hold against the car."""
 
-from undertrim.publish.paper.drawing import SUITABLE, NotRecorded, Template, drawing
+from undertrim.publish.paper.drawing import NotRecorded, Template, drawing
 from undertrim.publish.paper.printing import printed
 from undertrim.publish.paper.sheets import A4, LETTER, PAPERS, NoRoom, Paper, pages
 from undertrim.publish.paper.words import text
 
-__all__ = ["A4", "LETTER", "MARGIN", "PAPERS", "SUITABLE", "NoRoom", "NotRecorded", "Paper", "Template", "render"]
+__all__ = ["A4", "LETTER", "MARGIN", "PAPERS", "NoRoom", "NotRecorded", "Paper", "Template", "render"]
 
 MARGIN = 10.0
 """mm that stay white at every edge; common practice, no source: most printers need less."""

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.publish.paper import metrics
-from undertrim.publish.paper.drawing import Key
 from undertrim.publish.paper.layout import FINE, FRAME, THIN, Circle, Line, Rectangle, Shape, Text, bounds
+from undertrim.publish.paper.pieces import Key
 from undertrim.publish.paper.tiling import Grid, Tile
 from undertrim.publish.paper.words import DEFER, SCALE, Words
 from undertrim.publish.sheet import glyphs

@@ -4,8 +4,8 @@ from dataclasses import dataclass, replace
 
 from undertrim.publish.paper import blocks
 from undertrim.publish.paper.blocks import Block
-from undertrim.publish.paper.drawing import Drawing
 from undertrim.publish.paper.layout import Box, Page, bounds
+from undertrim.publish.paper.pieces import Drawing
 from undertrim.publish.paper.tiling import OVERLAP, Grid, Tile, split
 from undertrim.publish.paper.words import Words
 

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.publish.facts import evidence, words
-from undertrim.publish.paper.drawing import Drawing, Template
+from undertrim.publish.paper.drawing import Template
+from undertrim.publish.paper.pieces import Drawing
 from undertrim.record.model import Opening, VehicleRecord
 
 DEFER = "The maker's information, local codes and licensed practice come first."

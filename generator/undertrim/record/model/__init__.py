@@ -28,10 +28,9 @@ from undertrim.record.model.basics import (
 )
 from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
-from undertrim.record.model.openings import DOORS, Bolts, Depth, Face, Hole, Opening
+from undertrim.record.model.kinds import OPENINGS, Opening
+from undertrim.record.model.openings import DOORS, AnyOpening, Bolts, Depth, Face, Hole
 from undertrim.record.model.parts import (
-    FASTENER_KINDS,
-    TURNED,
     AfterBattery,
     AreaFacts,
     Caution,
@@ -52,10 +51,10 @@ from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder,
 __all__ = [
     "ALWAYS",
     "DOORS",
-    "FASTENER_KINDS",
-    "TURNED",
+    "OPENINGS",
     "AfterBattery",
     "Angle",
+    "AnyOpening",
     "AreaFacts",
     "Assignment",
     "Blank",

@@ -1,8 +1,10 @@
-"""Places where new gear goes, with their dimensions."""
+"""Places where new gear goes: what all kinds of them share, and the shapes that their dimensions are made of."""
 
 from dataclasses import dataclass
+from typing import ClassVar, Self
 
-from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
+from undertrim.record.model.basics import ALWAYS, Angle, Known, Length, Side, Sources, When
+from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
 
 DOORS = ("front-door", "rear-door")
@@ -62,30 +64,29 @@ class Depth:
 
 
 @dataclass(frozen=True, slots=True)
-class Opening:
-    """A place where new gear goes; which dimensions are set depends on `kind`."""
+class AnyOpening:
+    """What a place where new gear goes has whatever its kind. The kinds, each a class with dimensions of its own, are in `kinds`.
+
+    What a kind does not record stands here as not recorded, where something other than its kind asks for it: the glass behind an
+    opening, its dash kit and its sensor matter to steps and doors, whatever goes into it.
+    """
+
+    kind: ClassVar[str]
+    takes: ClassVar[type[AnyGear]]
+    """The gear that goes into it."""
+    between: ClassVar[type[AnyGear] | None] = None
+    """The gear that may stand between the two."""
+    takes_over: ClassVar[bool] = False
+    """Whether a factory unit goes from here whose functions and duties must be joined to the new gear."""
+    sounds: ClassVar[bool] = False
+    """Whether what goes in is part of the sound, so that it counts what drives the speakers."""
 
     id: str
     name: str
-    kind: str
     behind: tuple[str, ...]
     area: str = ""
     when: When = ALWAYS
     each: tuple[Side, ...] = ()
-    face: Face | None = None
-    kit: str = ""
-    nominal: str = ""
-    hole: Hole | None = None
-    bolts: Bolts | None = None
-    panel: Face | None = None
-    clear_front: Face | None = None
-    channel: str = ""
-    fed_through: str = ""
-    depth: Depth | None = None
-    room_to_grille: Length | None = None
-    factory_spacer: Length | None = None
-    impedance: Impedance | None = None
-    crash_sensor: Known | None = None
     high_voltage: str = ""
     alters: tuple[str, ...] = ()
     not_in: tuple[When, ...] = ()
@@ -97,6 +98,35 @@ class Opening:
     source: Sources = ()
 
     @property
+    def drawn_with(self) -> tuple[type[AnyGear], ...]:
+        """The kinds of gear that can be laid over it in true size."""
+        return (self.takes, self.between) if self.between else (self.takes,)
+
+    @property
+    def asks(self) -> tuple[str, ...]:
+        """The words of its kind's own that are true of it, to which usual steps may be limited."""
+        return ()
+
+    @property
+    def occupied(self) -> bool:
+        """Whether the record knows of factory gear in it."""
+        return self.takes_over
+
+    @property
     def in_a_door(self) -> bool:
-        """Whether it is in a door, or may be: a speaker's opening that does not say where it is counts as in one."""
-        return self.area in DOORS or (not self.area and self.kind == "speaker")
+        """Whether it is in a door, or may be."""
+        return self.area in DOORS
+
+    @property
+    def depth(self) -> Depth | None:
+        """The free depth behind it."""
+        return None
+
+    def with_sensor(self, answer: Known) -> Self:
+        """This opening with what its door says of a pressure sensor."""
+        return self
+
+    @property
+    def crash_sensor(self) -> Known | None:
+        """What it says of a pressure sensor in its door."""
+        return None

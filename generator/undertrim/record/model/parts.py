@@ -34,24 +34,12 @@ class Caution:
     state: tuple[tuple[str, str], ...] = ()
 
 
-FASTENER_KINDS = ("screw", "bolt", "nut", "clip", "scrivet", "hook", "bond", "rivet")
-
-
-TURNED = ("screw", "bolt", "nut")
-
-
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One kind of fastener with its count per side; exactly one of the first eight fields is set."""
+    """One kind of fastener with its count per side: its `kind` is a row of data/fasteners.toml, `what` its drive, sort or bond as typed."""
 
-    screw: str = ""
-    bolt: str = ""
-    nut: str = ""
-    clip: str = ""
-    scrivet: str = ""
-    hook: str = ""
-    bond: str = ""
-    rivet: str = ""
+    kind: str
+    what: str
     or_drive: str = ""
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
@@ -69,15 +57,9 @@ class Fastener:
     source: Sources = ()
 
     @property
-    def kind(self) -> str:
-        """Which sort it is: screw, bolt, nut, clip, scrivet, hook, bond or rivet."""
-        return next(kind for kind in FASTENER_KINDS if getattr(self, kind))
-
-    @property
-    def what(self) -> str:
-        """Its drive, clip kind or bond as typed."""
-        typed: str = getattr(self, self.kind)
-        return typed
+    def turned(self) -> bool:
+        """Whether something turns it, so that `what` is a drive."""
+        return bool(table("fasteners")[self.kind].get("turned"))
 
     @property
     def said(self) -> str:
@@ -87,7 +69,7 @@ class Fastener:
     @property
     def drive(self) -> Drive | None:
         """What turns it; None for clips, hooks, bonds and rivets."""
-        return drives.parse(self.what) if self.kind in TURNED else None
+        return drives.parse(self.what) if self.turned else None
 
     @property
     def single_use(self) -> bool:

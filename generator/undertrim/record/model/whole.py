@@ -1,13 +1,17 @@
 """The record as a whole."""
 
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from undertrim.record.model.basics import Decided
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
-from undertrim.record.model.openings import Opening
+from undertrim.record.model.kinds import Opening
+from undertrim.record.model.openings import AnyOpening
 from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
+
+AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
 Thing = Part | Prep | Opening
 """What work is done at."""
@@ -43,6 +47,10 @@ class VehicleRecord:
     def things(self) -> tuple[Thing, ...]:
         """All preparations, parts and openings."""
         return (*self.preps.values(), *self.parts.values(), *self.openings.values())
+
+    def openings_of(self, kind: type[AnOpening]) -> list[AnOpening]:
+        """The openings of one kind, in the order of the record."""
+        return [opening for opening in self.openings.values() if isinstance(opening, kind)]
 
     def high_voltage(self, thing: Thing) -> str:
         """How close the high voltage comes to a thing: clear, near, inside or unknown; its own word, else its area's."""

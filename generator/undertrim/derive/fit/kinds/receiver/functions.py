@@ -5,10 +5,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from undertrim.derive.evidence.claims import METER, claims
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
-from undertrim.derive.fit.load import TURN_ON, woken_by_data
+from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import Connector, Pin, VehicleRecord
+from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
 from undertrim.resources import table
 
 
@@ -26,8 +27,8 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
         at = f"{where}, " if by == "wire" else ""
         brought = tuple(item.name for item in adapters if function in item.facts.brings)
         return Need(function, "unknown", f"{METER}: {at}{'; '.join(doubt)}", brought, disputed=True)
-    kinds = ("interface",) if by == "data" else ("harness", "interface")
-    found = [item for item in adapters if item.facts.kind in kinds and function in item.facts.brings]
+    kinds = (InterfaceGear,) if by == "data" else (HarnessGear, InterfaceGear)
+    found = [item for item in adapters if isinstance(item.facts, kinds) and function in item.facts.brings]
     names = tuple(item.name for item in found)
     if by == "data":
         lacking = "none in stock suits"

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from undertrim.derive.fit import angles
+from undertrim.derive.fit.kinds.speaker import angles
 from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed, uncertain, untold
 from undertrim.record.model import Bolts
 

@@ -2,15 +2,15 @@
 
 from collections.abc import Iterator
 
-from undertrim.derive.fit.balance import level
+from undertrim.derive.fit.kinds.speaker.balance import level
 from undertrim.derive.fit.margins import both
 from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Depth, Opening
+from undertrim.record.model import Depth
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 
 
-def of(speaker: GearFacts, opening: Opening, fit: Fit) -> tuple[str, ...]:
+def of(speaker: SpeakerGear, opening: SpeakerOpening, fit: Fit) -> tuple[str, ...]:
     """The notes on a speaker in an opening."""
     return (*level(opening.impedance, speaker.impedance), *_holes(opening, fit), *_behind(opening.depth))
 
@@ -27,7 +27,7 @@ def no_spacer(least: float, most: float) -> str:
     return f"no spacer helps: it would have to be {both(least)} high at least, and the grille {room}"
 
 
-def _holes(opening: Opening, fit: Fit) -> Iterator[str]:
+def _holes(opening: SpeakerOpening, fit: Fit) -> Iterator[str]:
     """A pattern that does not match tempts to drill: not into a door that may hold a pressure sensor."""
     mismatch = any(check.name.startswith("bolts") and check.verdict != "fits" for check in fit.checks)
     if (mismatch or fit.way.plate) and opening.crash_sensor != "no":

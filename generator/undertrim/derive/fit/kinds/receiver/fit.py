@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.margins import Check, Number, both, compare, typed, untold
 from undertrim.derive.fit.outline import Outline, contain, rectangle
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Face, Opening
+from undertrim.record.model import Face
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
 from undertrim.record.units import Quantity
 
 _KIT = "a kit"
@@ -20,8 +20,8 @@ _FRONT = "Trim before the dash"
 class Case:
     """A receiver before an opening, with the usual room."""
 
-    receiver: Gear
-    opening: Opening
+    receiver: Stocked[ReceiverGear]
+    opening: ReceiverOpening
     usual: Clearances
 
     def checks(self, face: Face | None, what: str) -> list[Check]:
@@ -43,20 +43,24 @@ class Case:
         need = [typed("chassis depth", facts.chassis_depth), plug_room(facts, self.usual)]
         return compare("depth", "Depth behind the chassis", [_clear(self.opening)], need)
 
-    def decided(self, checks: Sequence[Check], face: Face | None, *, kit: Gear | None = None, to_get: str = "") -> Fit:
+    def decided(
+        self, checks: Sequence[Check], face: Face | None, *, kit: Stocked[KitGear] | None = None, to_get: str = ""
+    ) -> Fit:
         """The answer for one way to put it in, through a kit from stock or not."""
         parts, wanted = ((kit.name,) if kit else ()), ((to_get,) if to_get else ())
         found = decide(self.receiver.id, self.receiver.name, checks, parts, wanted, tuple(_notes(self, face)))
         return replace(found, way=Way(kit.id if kit else ""))
 
 
-def fit(receiver: Gear, opening: Opening, kits: Sequence[Gear], usual: Clearances) -> Fit:
+def fit(
+    receiver: Stocked[ReceiverGear], opening: ReceiverOpening, kits: Sequence[Stocked[KitGear]], usual: Clearances
+) -> Fit:
     """The best answer over straight in and through each of the kits that suit this opening of this car."""
     case = Case(receiver, opening, usual)
     return best([*_straight(case, kits), *(_through(case, kit) for kit in kits)])
 
 
-def _clear_front(opening: Opening, trim: Face) -> Outline:
+def _clear_front(opening: ReceiverOpening, trim: Face) -> Outline:
     """The room before the dash; where it is not recorded, the opening itself for what is no larger."""
     if opening.clear_front:
         return rectangle("clear front", opening.clear_front)
@@ -74,13 +78,13 @@ def _within(need: Number, have: Number, what: str) -> Number:
     return have
 
 
-def plug_room(receiver: GearFacts, usual: Clearances) -> Number:
+def plug_room(receiver: ReceiverGear, usual: Clearances) -> Number:
     """The room that the plugs need: the gear's own, else the usual."""
     stated = isinstance(receiver.plug_room, Quantity)
     return typed("plug room", receiver.plug_room) if stated else usual.plug_room
 
 
-def _clear(opening: Opening) -> Number:
+def _clear(opening: ReceiverOpening) -> Number:
     """The clear depth, which counts from the front of the dash alone."""
     depth = opening.depth
     if depth and depth.datum != "face":
@@ -89,7 +93,7 @@ def _clear(opening: Opening) -> Number:
     return typed("clear depth", depth.clear if depth else None)
 
 
-def _straight(case: Case, kits: Sequence[Gear]) -> Iterator[Fit]:
+def _straight(case: Case, kits: Sequence[Stocked[KitGear]]) -> Iterator[Fit]:
     """Without a kit in stock."""
     checks, face = case.checks(case.opening.face, "opening"), case.opening.face
     if case.opening.kit == "not-needed":
@@ -105,7 +109,7 @@ def _undecided() -> Check:
     return untold("kit", "Dash kit", ["whether a kit is needed (unknown)"])
 
 
-def _through(case: Case, kit: Gear) -> Fit:
+def _through(case: Case, kit: Stocked[KitGear]) -> Fit:
     """Through a kit in stock, which brings its own opening; also one that is said to suit the car is held against it."""
     checks = [*case.checks(kit.facts.opening, f"opening of {kit.name}"), *_kit_held(case, kit)]
     found = case.decided(checks, kit.facts.opening, kit=kit)
@@ -113,7 +117,7 @@ def _through(case: Case, kit: Gear) -> Fit:
     return replace(found, notes=(*found.notes, inside)) if kit.facts.contains else found
 
 
-def _kit_held(case: Case, kit: Gear) -> Iterator[Check]:
+def _kit_held(case: Case, kit: Stocked[KitGear]) -> Iterator[Check]:
     """Where the opening of a kit is larger than that of the car, there is nothing to hold its frame. A frame of the same size is usual."""
     inner, outer = rectangle(f"opening of {kit.name}", kit.facts.opening), rectangle("opening", case.opening.face)
     checks = contain("kit", f"Opening of {kit.name} within the opening of the car", inner, outer)

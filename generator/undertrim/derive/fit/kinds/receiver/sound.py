@@ -3,11 +3,11 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from undertrim.derive.fit.load import systems
+from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.margins import Check, untold
 from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import SoundSystem, VehicleRecord
+from undertrim.record.model.kinds.receiver import ReceiverGear
 
 LEVELS = {"speaker": "speaker level", "line": "line level", "digital-ring": "a digital ring"}
 _TO_GET = {
@@ -35,7 +35,7 @@ class Match:
         return (untold("sound", "Sound", self.unknown),) if self.unknown else ()
 
 
-def match(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts, shelf: Sequence[Gear]) -> Match:
+def match(record: VehicleRecord, car: Mapping[str, str], receiver: ReceiverGear, shelf: Sequence[Gear]) -> Match:
     """The match for one car. `shelf` are the converters and interfaces that suit it."""
     found = systems(record, car)
     if not found or found[0].output == "unknown":
@@ -57,7 +57,7 @@ def _unwoken(system: SoundSystem) -> tuple[str, ...]:
     return ("what switches the factory amplifier on (unknown)",) if unknown else ()
 
 
-def _matched(system: SoundSystem, receiver: GearFacts, shelf: Sequence[Gear]) -> Match:
+def _matched(system: SoundSystem, receiver: ReceiverGear, shelf: Sequence[Gear]) -> Match:
     wanted = LEVELS[system.output]
     if system.output in receiver.outputs:
         return Match(f"the car wants {wanted}: the receiver has it{_amplifier(system)}")
@@ -68,7 +68,7 @@ def _matched(system: SoundSystem, receiver: GearFacts, shelf: Sequence[Gear]) ->
     return Match(f"{missing}{_amplifier(system)}", None, _TO_GET[system.output])
 
 
-def _converter(wanted: str, receiver: GearFacts, shelf: Sequence[Gear]) -> Gear | None:
+def _converter(wanted: str, receiver: ReceiverGear, shelf: Sequence[Gear]) -> Gear | None:
     """Gear that gives the wanted level: an interface, or a converter that the receiver can feed."""
     fitting = (
         item

@@ -3,15 +3,15 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from undertrim.derive.fit import sound
-from undertrim.derive.fit.duties import Fate, Outcome
-from undertrim.derive.fit.functions import needs as needed
-from undertrim.derive.fit.load import TURN_ON, woken_by_data
+from undertrim.derive.fit.duties import KEEPERS, Fate, Outcome
+from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
+from undertrim.derive.fit.kinds.receiver import sound
+from undertrim.derive.fit.kinds.receiver.functions import needs as needed
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
+from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, ReceiverGear
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +28,12 @@ class Between:
 def between(
     record: VehicleRecord,
     car: Mapping[str, str],
-    receiver: GearFacts,
+    receiver: ReceiverGear,
     shelf: Sequence[Gear],
     kept: Sequence[Outcome] = (),
 ) -> Between:
     """What stands between. `shelf` is all gear that suits the opening in this car, and what suits every car; `kept` what becomes of the duties."""
-    adapters = [item for item in shelf if item.facts.kind in ("harness", "interface")]
+    adapters = [item for item in shelf if isinstance(item.facts, KEEPERS)]
     wanted = needed((*receiver.needs, *_awake(record, car, receiver)), record, car, adapters)
     chosen = _chosen(wanted, adapters)
     keepers = _keepers(kept, adapters, chosen)
@@ -46,7 +46,7 @@ def between(
     return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)), level.checks)
 
 
-def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts) -> tuple[str, ...]:
+def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: ReceiverGear) -> tuple[str, ...]:
     """The turn-on of a factory amplifier that only data wakes, which the receiver need not ask for."""
     return (TURN_ON,) if woken_by_data(record, car) and TURN_ON not in receiver.needs else ()
 
@@ -54,10 +54,10 @@ def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: GearFacts) -
 def _chosen(wanted: Sequence[Need], adapters: Sequence[Gear]) -> list[Gear]:
     """The fewest adapters by greed: always the one that brings most of what is still to be brought; interfaces for data first."""
     chosen: list[Gear] = []
-    for kind, sources in (("interface", ("data",)), ("harness", ("wire",))):
+    for kind, sources in ((InterfaceGear, ("data",)), (HarnessGear, ("wire",))):
         left = {need.function for need in wanted if (need.by in sources or need.disputed) and need.providers}
         left -= {function for item in chosen for function in item.facts.brings}
-        shelf = [item for item in adapters if item.facts.kind == kind]
+        shelf = [item for item in adapters if isinstance(item.facts, kind)]
         while shelf and left:
             best = max(shelf, key=lambda item: len(left & set(item.facts.brings)))
             if not left & set(best.facts.brings):

@@ -3,9 +3,9 @@
 import math
 from collections.abc import Iterator, Mapping
 
-from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Opening, VehicleRecord
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 
@@ -23,13 +23,13 @@ def level(old: Impedance, new: Impedance) -> Iterator[str]:
 
 
 def balance(
-    record: VehicleRecord, opening: Opening, car: Mapping[str, str], gear: GearFacts, visit: Mapping[str, Gear]
+    record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
 ) -> Iterator[str]:
     """The level against the speakers of the other channels: the new ones of the visit, else those of the factory."""
-    for other in record.openings.values():
-        if other.kind == "speaker" and other.channel and opening.channel and other.when.holds(car):
+    for other in record.openings_of(SpeakerOpening):
+        if other.channel and opening.channel and other.when.holds(car):
             new = visit.get(other.id)
-            theirs = new.facts.impedance if new else other.impedance
+            theirs = only(new, SpeakerGear).facts.impedance if new else other.impedance
             if other.channel != opening.channel:
                 yield from _against(new.name if new else other.name, theirs, gear.impedance)
 

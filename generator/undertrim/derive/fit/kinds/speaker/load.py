@@ -3,12 +3,14 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from undertrim.derive.fit.balance import balance
-from undertrim.derive.fit.joined import DIRECT, Joined, Part, join, total
+from undertrim.derive.fit.factory_sound import systems
+from undertrim.derive.fit.kinds.speaker.balance import balance
+from undertrim.derive.fit.kinds.speaker.joined import DIRECT, Joined, Part, join, total
 from undertrim.derive.fit.margins import Check, Number, Verdict, capped, typed, untold
-from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Opening, SoundSystem, VehicleRecord
+from undertrim.derive.fit.stock import Gear, Stocked, of_kind
+from undertrim.record.model import Blank, SoundSystem, VehicleRecord
+from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, show
 
 _TITLE = "Load on"
@@ -32,7 +34,7 @@ class Driver:
 
 
 def load(
-    record: VehicleRecord, opening: Opening, car: Mapping[str, str], gear: GearFacts, visit: Mapping[str, Gear]
+    record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
 ) -> Load:
     """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel, side by side.
 
@@ -50,12 +52,12 @@ def load(
 
 def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear]) -> list[Driver]:
     """What may drive the speakers of a car: one thing, if the record is right. A factory amplifier stays when the radio goes."""
-    new = next((gear for gear in visit.values() if gear.facts.kind == "receiver"), None)
+    new = next(iter(of_kind(visit.values(), ReceiverGear)), None)
     found = [_driver(system, new) for system in systems(record, car)]
     return found or [Driver(new.name, new.facts.least_load) if new else Driver("what drives it", None)]
 
 
-def _driver(system: SoundSystem, new: Gear | None) -> Driver:
+def _driver(system: SoundSystem, new: Stocked[ReceiverGear] | None) -> Driver:
     if system.amplifier or system.output in ("line", "digital-ring"):
         return Driver("the factory amplifier", system.least_load)
     if new:
@@ -120,12 +122,7 @@ def _apart(part: Part) -> str:
     )
 
 
-def systems(record: VehicleRecord, car: Mapping[str, str]) -> list[SoundSystem]:
-    """The sound systems that a car may have: one, if the record is right."""
-    return [system for system in record.sound.values() if system.when.holds(car)]
-
-
-def _together(opening: Opening, joined: Joined) -> Iterator[str]:
+def _together(opening: SpeakerOpening, joined: Joined) -> Iterator[str]:
     """What is joined in parallel, where all of it is known."""
     sets = [] if joined.missing else joined.sets
     if len(sets) == 1 and len(sets[0]) > 1:
@@ -136,11 +133,3 @@ def _together(opening: Opening, joined: Joined) -> Iterator[str]:
 def ohms(value: float) -> str:
     """A load in words: `2.67 Ω`."""
     return f"{round(value, 2):g} Ω"
-
-
-TURN_ON = "amplifier-turn-on"
-
-
-def woken_by_data(record: VehicleRecord, car: Mapping[str, str]) -> bool:
-    """Whether data switches the factory amplifier of one car on, so that something must send them."""
-    return any(system.turn_on == "data" for system in systems(record, car))

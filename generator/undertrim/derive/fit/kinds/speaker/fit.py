@@ -3,16 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from undertrim.derive.fit import bolts, notes
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker import bolts, notes
+from undertrim.derive.fit.kinds.speaker.room import Room, heights, room
+from undertrim.derive.fit.kinds.speaker.seating import Hold, covered, lying, plate, seated, through, turnable
+from undertrim.derive.fit.kinds.speaker.seats import Seat, seats
 from undertrim.derive.fit.margins import Check, typed
 from undertrim.derive.fit.outline import outline
-from undertrim.derive.fit.room import Room, heights, room
-from undertrim.derive.fit.seating import Hold, covered, lying, plate, seated, through, turnable
-from undertrim.derive.fit.seats import Seat, seats
-from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
-from undertrim.record.model import Opening
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +22,8 @@ class Case:
     `on_car` is how it sits on the car itself, and `inside` how its basket goes through the hole of the car: the same at every height.
     """
 
-    speaker: Gear
-    opening: Opening
+    speaker: Stocked[SpeakerGear]
+    opening: SpeakerOpening
     usual: Clearances
     room: Room
     turned: bool = False
@@ -39,7 +39,9 @@ class Case:
         """Basket, flange and bolts on a hold."""
         return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
 
-    def decided(self, checks: Sequence[Check], seat: Seat, *, on: Gear | None = None, to_get: str = "") -> Fit:
+    def decided(
+        self, checks: Sequence[Check], seat: Seat, *, on: Stocked[SpacerGear] | None = None, to_get: str = ""
+    ) -> Fit:
         """The answer for one way to put it in, `on` a piece from stock or not."""
         said = (seat.note, "turned by 90 degrees" if self.turned else "")
         parts, wanted = ((on.name,) if on else ()), ((to_get,) if to_get else ())
@@ -47,7 +49,9 @@ class Case:
         return replace(found, way=Way(on.id if on else "", seat.on_bracket, self.turned))
 
 
-def fit(speaker: Gear, opening: Opening, spacers: Sequence[Gear], usual: Clearances) -> Fit:
+def fit(
+    speaker: Stocked[SpeakerGear], opening: SpeakerOpening, spacers: Sequence[Stocked[SpacerGear]], usual: Clearances
+) -> Fit:
     """The best answer over all ways to put the speaker in; turned only if that helps."""
     case = _posed(Case(speaker, opening, usual, room(speaker.facts, opening, usual)))
     found = best(list(_ways(case, spacers)))
@@ -63,7 +67,7 @@ def _posed(case: Case) -> Case:
     return replace(case, on_car=case.seated(case.car), inside=inside)
 
 
-def _ways(case: Case, spacers: Sequence[Gear]) -> Iterator[Fit]:
+def _ways(case: Case, spacers: Sequence[Stocked[SpacerGear]]) -> Iterator[Fit]:
     reachable = () if _failing(case.inside) else spacers
     for seat in seats(case.opening):
         yield _plain(case, seat)
@@ -77,7 +81,7 @@ def _plain(case: Case, seat: Seat) -> Fit:
     return case.decided([*case.on_car, case.room.depth(height), case.room.grille(height)], seat)
 
 
-def _on(case: Case, seat: Seat, spacer: Gear) -> Fit | None:
+def _on(case: Case, seat: Seat, spacer: Stocked[SpacerGear]) -> Fit | None:
     """On a spacer or plate from stock; None as soon as something fails, since the plain seat says better why nothing does."""
     name, part = spacer.name, spacer.facts
     height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
@@ -93,7 +97,7 @@ def _failing(checks: Sequence[Check]) -> bool:
     return any(check.verdict == "fails" for check in checks)
 
 
-def _spacer_held(case: Case, spacer: Gear) -> tuple[Check, ...]:
+def _spacer_held(case: Case, spacer: Stocked[SpacerGear]) -> tuple[Check, ...]:
     """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts: also one that is said to suit it."""
     part, name = spacer.facts, spacer.name
     rim, towards = outline(f"rim of {name}", part.flange), part.car_bolts or part.bolts

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.margins import typed
-from undertrim.derive.fit.stock import Gear
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Opening, VehicleRecord
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 
 DIRECT = ("", "direct")
@@ -70,7 +70,7 @@ class Joined:
 
 
 def join(
-    record: VehicleRecord, opening: Opening, car: Mapping[str, str], gear: GearFacts, visit: Mapping[str, Gear]
+    record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
 ) -> Joined:
     """What is on the channel of an opening in one car, with new gear in it."""
     first = Part("the speaker", gear.impedance, opening.impedance, opening.fed_through)
@@ -78,18 +78,18 @@ def join(
     return Joined((first, *others), tuple(_unplaced(record, opening, car)))
 
 
-def _unplaced(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> Iterator[str]:
+def _unplaced(record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str]) -> Iterator[str]:
     """The openings that may be on the same channel, since nobody said on which they, or this one, are."""
     if not opening.channel:
         yield opening.name
-    for other in record.openings.values():
-        if other.kind == "speaker" and other.id != opening.id and not other.channel and other.when.holds(car):
+    for other in record.openings_of(SpeakerOpening):
+        if other.id != opening.id and not other.channel and other.when.holds(car):
             yield from [other.name] if _beside(opening, other) else ()
 
 
-def _part(opening: Opening, visit: Mapping[str, Gear]) -> Part:
+def _part(opening: SpeakerOpening, visit: Mapping[str, Gear]) -> Part:
     new = visit.get(opening.id)
-    impedance = new.facts.impedance if new else opening.impedance
+    impedance = only(new, SpeakerGear).facts.impedance if new else opening.impedance
     return Part(opening.name, impedance, opening.impedance, opening.fed_through)
 
 
@@ -103,16 +103,16 @@ def total(parts: Sequence[Quantity]) -> float:
     return parallel([part.value for part in parts])
 
 
-def sharing(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> list[Opening]:
+def sharing(record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str]) -> list[SpeakerOpening]:
     """The other openings that one car has on the same channel and at least one same side."""
     return [
         other
-        for other in record.openings.values()
+        for other in record.openings_of(SpeakerOpening)
         if other.id != opening.id and other.channel and other.channel == opening.channel
         if other.when.holds(car) and _beside(opening, other)
     ]
 
 
-def _beside(one: Opening, other: Opening) -> bool:
+def _beside(one: SpeakerOpening, other: SpeakerOpening) -> bool:
     """Whether two openings have a side in common; what is there once may be on either."""
     return not one.each or not other.each or bool(set(one.each) & set(other.each))

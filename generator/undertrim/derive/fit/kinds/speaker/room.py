@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker.seats import Seat, unseen
 from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, remaining, total, typed
-from undertrim.derive.fit.seats import Seat, unseen
-from undertrim.record.gear import GearFacts
-from undertrim.record.model import Blank, Depth, Opening
+from undertrim.record.model import Blank, Depth
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 from undertrim.resources import table
 
@@ -51,7 +51,7 @@ class Room:
         return capped(check, self.reason)
 
 
-def room(speaker: GearFacts, opening: Opening, usual: Clearances) -> Room:
+def room(speaker: SpeakerGear, opening: SpeakerOpening, usual: Clearances) -> Room:
     """The room in an opening for a speaker.
 
     Where the thing behind the speaker leans against the mounting face, the depth at the edge of the magnet is less by its radius
@@ -65,7 +65,7 @@ def room(speaker: GearFacts, opening: Opening, usual: Clearances) -> Room:
     return Room(clear, behind, front, before, _gasket(speaker), reason)
 
 
-def _gasket(speaker: GearFacts) -> tuple[Number, ...]:
+def _gasket(speaker: SpeakerGear) -> tuple[Number, ...]:
     """What the gasket adds under the flange; one that nobody recorded may be any."""
     if speaker.gasket is Blank.NONE:
         return ()
@@ -78,7 +78,7 @@ def _between(missing: Number, most: float) -> Number:
     return replace(missing, value=0, more=most, lacking=True)
 
 
-def _tilted(speaker: GearFacts, depth: Depth) -> tuple[Number, ...]:
+def _tilted(speaker: SpeakerGear, depth: Depth) -> tuple[Number, ...]:
     """What a lean takes off at the edge of the magnet; nothing where the thing behind was looked at and stands square ('none')."""
     lean, what = depth.leans, (depth.to or "the thing behind").lower()
     if lean is Blank.NONE:
@@ -101,7 +101,7 @@ def _rear(depth: Depth, usual: Clearances) -> Number:
     return usual.rear if depth.to_glass == "no" else usual.rear_glass
 
 
-def _reason(depth: Depth, opening: Opening) -> str:
+def _reason(depth: Depth, opening: SpeakerOpening) -> str:
     """Why the depth is marginal at best. Only a place that is known to be outside a door needs no word about the glass."""
     if depth.over == "glass-down":
         return "measured with the glass down only: measure over the whole travel"

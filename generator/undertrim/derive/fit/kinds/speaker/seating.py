@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass, replace
 
-from undertrim.derive.fit import bolts
-from undertrim.derive.fit.bolts import Pose
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker import bolts
+from undertrim.derive.fit.kinds.speaker.bolts import Pose
 from undertrim.derive.fit.margins import Check, Number, both, known, uncertain, untold
 from undertrim.derive.fit.outline import Outline, contain, outline, rectangle
-from undertrim.record.gear import GearFacts
 from undertrim.record.model import Bolts, Face, Hole
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class Hold:
     flat: bool = False
 
 
-def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
+def seated(speaker: SpeakerGear, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
     """Basket, flange and bolts of a speaker on a hold; `turned` by 90 degrees."""
     flange = outline("flange", speaker.flange)
     return (
@@ -33,7 +33,7 @@ def seated(speaker: GearFacts, hold: Hold, usual: Clearances, *, turned: bool) -
     )
 
 
-def through(speaker: GearFacts, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+def through(speaker: SpeakerGear, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
     """Whether the basket goes through the hole."""
     basket, hole = outline("basket", speaker.basket), outline(f"hole of {hold.what}", hold.hole)
     return contain("hole", f"Basket through the hole of {hold.what}", _posed(basket, turned), hole)
@@ -73,22 +73,22 @@ def _open(check: Check) -> Check:
     return replace(check, words=f"{check.title}: {left} at each end{about}, adapter plate needed")
 
 
-def turnable(speaker: GearFacts) -> bool:
+def turnable(speaker: SpeakerGear) -> bool:
     """Whether turning by 90 degrees changes anything."""
     return not _round(speaker) or (speaker.bolts is not None and speaker.bolts.pattern == "rectangle")
 
 
-def pose(speaker: GearFacts, *, turned: bool) -> Pose:
+def pose(speaker: SpeakerGear, *, turned: bool) -> Pose:
     """How it may stand: one that is round all over at any angle, any other upright or turned by 90 degrees."""
     return Pose(turned, free=_round(speaker))
 
 
-def plate(spacer: GearFacts) -> Pose:
+def plate(spacer: SpacerGear) -> Pose:
     """How a spacer or plate may stand: one with a round rim and a round hole at any angle."""
     return Pose(free=_all_round(spacer.flange, spacer.hole))
 
 
-def _round(speaker: GearFacts) -> bool:
+def _round(speaker: SpeakerGear) -> bool:
     return _all_round(speaker.basket, speaker.flange)
 
 

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from undertrim.derive.fit.margins import Number, known, typed
-from undertrim.record.model import Blank, Opening
+from undertrim.record.model import Blank
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.units import Quantity
 
 _BRACKET = "factory bracket"
@@ -25,7 +26,7 @@ class Seat:
     on_bracket: bool = False
 
 
-def seats(opening: Opening) -> list[Seat]:
+def seats(opening: SpeakerOpening) -> list[Seat]:
     """The ways to sit that can be reckoned, without the factory bracket first. At least one.
 
     A depth from the skin counts from the bare face; one from the bracket's face includes the bracket. From anything else, or from
@@ -63,6 +64,6 @@ def _from_bracket(height: Quantity | Blank | None) -> list[Seat]:
     return [Seat(known("mounting face", 0), f"{_UNSEEN}: {_KEPT}", on_bracket=True)]
 
 
-def unseen(opening: Opening) -> str:
+def unseen(opening: SpeakerOpening) -> str:
     """Why a yes would be too much where nobody said whether a bracket is there: hole and bolts may be those of either; empty if known."""
     return f"{_UNSEEN}: measure it, or write 'none'" if opening.factory_spacer in (None, Blank.UNKNOWN) else ""

@@ -1,0 +1,53 @@
+"""How a speaker goes into its opening."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker import fit, takes
+from undertrim.derive.fit.kinds.speaker.load import load
+from undertrim.derive.fit.margins import typed
+from undertrim.derive.fit.nearest import Size
+from undertrim.derive.fit.outline import outline
+from undertrim.derive.fit.place import Place
+from undertrim.derive.fit.stock import Gear, of_kind, only
+from undertrim.derive.fit.verdict import Fit, decide
+from undertrim.record.model import VehicleRecord, When
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A place for a speaker."""
+
+    opening: SpeakerOpening
+
+    def conditions(self, record: VehicleRecord) -> Iterator[When]:
+        """Which other speakers are there."""
+        return (other.when for other in record.openings.values())
+
+    def fit(self, place: Place, gear: Gear) -> Fit:
+        """By size, on the car or a spacer, and by the load it makes of its channel.
+
+        Spacers that are made for other openings are left on the shelf; those that suit this one are held against it all the same.
+        """
+        speaker, vehicle = only(gear, SpeakerGear), place.vehicle
+        rings = [item for item in of_kind(place.suiting, SpacerGear) if place.may_go(item)]
+        found = place.sized(gear, rings, lambda: self.by_size(gear, rings, vehicle.usual))
+        more = load(vehicle.record, self.opening, place.car, speaker.facts, vehicle.visit)
+        checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
+        return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)
+
+    def by_size(self, gear: Gear, between: Sequence[Gear], usual: Clearances) -> Fit:
+        """On the car, or on a spacer."""
+        return fit.fit(only(gear, SpeakerGear), self.opening, of_kind(between, SpacerGear), usual)
+
+    def limits(self, usual: Clearances) -> Iterator[str]:
+        """The largest basket, the smallest flange, the depth and the room before it."""
+        return takes.limits(self.opening, usual)
+
+    def size(self, gear: Gear) -> Size:
+        """Basket and mounting depth."""
+        facts = only(gear, SpeakerGear).facts
+        basket = outline("basket", facts.basket)
+        return basket.width, basket.height, typed("depth", facts.depth)

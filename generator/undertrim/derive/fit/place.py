@@ -1,0 +1,57 @@
+"""What an answer is worked out for: a vehicle with the stock, and an opening in one kind of its cars."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from undertrim.derive.cutting import may_go
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.verdict import Fit
+from undertrim.record.model import Opening, VehicleRecord
+
+
+@dataclass(frozen=True, slots=True)
+class Vehicle:
+    """A vehicle record with its address (`make/id`), the stock, and the usual room around gear.
+
+    `visit` is what is fitted in the same visit, by opening: it drives and loads what it is joined with.
+    """
+
+    record: VehicleRecord
+    address: str
+    stock: Stock
+    usual: Clearances
+    visit: Mapping[str, Gear] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """An opening as it is reckoned (see `measured`), in one kind of car. `sizes` keeps what does not differ between kinds."""
+
+    vehicle: Vehicle
+    opening: Opening
+    notes: tuple[str, ...]
+    car: Mapping[str, str]
+    sizes: dict[tuple[str, ...], Fit]
+
+    def sized(self, gear: Gear, between: Sequence[Gear], work_out: Callable[[], Fit]) -> Fit:
+        """The verdict by size alone, which depends on the gear and what can go between, and on no more of the car."""
+        key = (gear.id, *(item.id for item in between))
+        if key not in self.sizes:
+            self.sizes[key] = work_out()
+        return self.sizes[key]
+
+    @property
+    def suiting(self) -> list[Gear]:
+        """The gear that suits the opening of this car, and what suits every car."""
+        return self.vehicle.stock.suiting(self.vehicle.address, self.opening.id, self.car)
+
+    def may_go(self, item: Gear) -> bool:
+        """Whether nothing forbids what fitting a piece does to the car."""
+        return may_go(self.vehicle.record, self.opening, item.facts.alters)
+
+    def altering(self, found: Fit) -> Iterator[str]:
+        """That what goes between alters the car."""
+        for item in self.vehicle.stock.items:
+            if item.name in found.parts and item.facts.alters:
+                yield f"{item.name} alters the car: {', '.join(item.facts.alters).replace('-', ' ')}"

@@ -1,0 +1,21 @@
+"""The register of kinds for what their openings want: one line each."""
+
+from collections.abc import Iterator
+from typing import assert_never
+
+from undertrim.derive.kinds import receiver, speaker
+from undertrim.derive.opening_fact import Fact
+from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model.kinds.receiver import ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpeakerOpening
+
+
+def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
+    """All facts that an opening wants by its kind."""
+    match opening:
+        case ReceiverOpening():
+            return receiver.required(opening)
+        case SpeakerOpening():
+            return speaker.required(record, opening)
+        case _:
+            assert_never(opening)

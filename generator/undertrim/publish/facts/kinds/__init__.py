@@ -1,0 +1,56 @@
+"""The register of kinds for the page: one line each. A room says what is shown of an opening of its kind."""
+
+from collections.abc import Iterator
+from typing import Any, Protocol, assert_never
+
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.stock import Gear
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts.kinds import receiver, speaker
+from undertrim.record.model import Face, Hole, Opening
+from undertrim.record.model.kinds.receiver import ReceiverOpening
+from undertrim.record.model.kinds.speaker import SpeakerOpening
+
+Data = dict[str, Any]
+
+SIZES: dict[type, tuple[str, ...]] = {**receiver.SIZES, **speaker.SIZES}
+"""The fields that the forms reckon with, by kind of gear; other gear is in no form."""
+
+
+class Room(Protocol):
+    """What is asked of every kind about one of its openings. Rows are labels with values; a row without a value is left out."""
+
+    @property
+    def outline(self) -> Face | Hole | None:
+        """What a template draws of the car."""
+
+    @property
+    def form(self) -> tuple[str, ...]:
+        """The fields of the opening that the form beside it reckons with."""
+
+    def outlines(self) -> Iterator[tuple[str, str]]:
+        """The rows before its depth."""
+
+    def more(self) -> Iterator[tuple[str, str]]:
+        """The rows after it."""
+
+    def needs(self) -> Iterator[tuple[str, str]]:
+        """What the job costs besides the gear: a title and a sentence each."""
+
+    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+        """The loads that the form reckons with."""
+
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+        """The inputs of its drawings by their name, with the gear that fits best and what goes between; empty where nothing is measured."""
+
+
+def room(opening: Opening) -> Room:
+    """The room of an opening's kind."""
+    match opening:
+        case ReceiverOpening():
+            return receiver.Room(opening)
+        case SpeakerOpening():
+            return speaker.Room(opening)
+        case _:
+            assert_never(opening)

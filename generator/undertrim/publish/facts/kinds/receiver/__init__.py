@@ -1,0 +1,73 @@
+"""An opening in the dash on the page."""
+
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import words
+from undertrim.publish.facts.dimensions import face
+from undertrim.publish.facts.kinds.receiver.drawn import dash
+from undertrim.record.model import Face
+from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+
+Data = dict[str, Any]
+
+_KIT = {"needed": "needed", "not-needed": "not needed", "unknown": words.UNKNOWN}
+
+SIZES: dict[type, tuple[str, ...]] = {
+    ReceiverGear: ("body", "trim", "chassis_depth", "plug_room"),
+    KitGear: ("opening", "contains"),
+}
+"""The fields that the form beside an opening reckons with, by kind of gear."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """An opening in the dash."""
+
+    opening: ReceiverOpening
+
+    @property
+    def outline(self) -> Face | None:
+        """The opening itself."""
+        return self.opening.face
+
+    @property
+    def form(self) -> tuple[str, ...]:
+        """The fields of the opening that its form reckons with."""
+        return ("face", "clear_front", "kit", "depth")
+
+    def outlines(self) -> Iterator[tuple[str, str]]:
+        """The opening, whether it takes a kit, and the room before it."""
+        if self.opening.face:
+            yield "Opening, width", words.quantity(self.opening.face.width)
+            yield "Opening, height", words.quantity(self.opening.face.height)
+        if self.opening.kit:
+            yield "Dash kit", _KIT[self.opening.kit]
+        if self.opening.clear_front:
+            yield "Clear room in front", face(self.opening.clear_front)
+
+    def more(self) -> Iterator[tuple[str, str]]:
+        """Nothing."""
+        return iter(())
+
+    def needs(self) -> Iterator[tuple[str, str]]:
+        """A kit."""
+        if self.opening.kit == "needed":
+            yield "Dash kit", "The new receiver does not hold in this opening by itself."
+
+    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+        """Nothing: a receiver drives and is not driven."""
+        return iter(())
+
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+        """The dash, from the front and from the side."""
+        if not self.opening.face:
+            return {}
+        receiver = only(gear, ReceiverGear) if gear else None
+        kit = only(between, KitGear) if between else None
+        return {"dash": asdict(dash(usual, self.opening, fit, receiver, kit))}

@@ -1,0 +1,86 @@
+"""A speaker's opening on the page."""
+
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import words
+from undertrim.publish.facts.dimensions import bolts, face, hole
+from undertrim.publish.facts.kinds.speaker.drawn import front, section
+from undertrim.publish.facts.kinds.speaker.loads import loads
+from undertrim.record.model import Hole
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.record.units import Quantity
+
+Data = dict[str, Any]
+
+SIZES: dict[type, tuple[str, ...]] = {
+    SpeakerGear: ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
+    SpacerGear: ("thickness", "hole", "bolts", "car_bolts", "flange"),
+}
+"""The fields that the form beside an opening reckons with, by kind of gear."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A place for a speaker."""
+
+    opening: SpeakerOpening
+
+    @property
+    def outline(self) -> Hole | None:
+        """Its hole."""
+        return self.opening.hole
+
+    @property
+    def form(self) -> tuple[str, ...]:
+        """The fields of the opening that its form reckons with."""
+        return ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
+
+    def outlines(self) -> Iterator[tuple[str, str]]:
+        """Hole, bolt holes and the panel round them."""
+        if self.opening.hole:
+            yield "Hole", hole(self.opening.hole)
+        if self.opening.bolts:
+            yield "Bolt holes", bolts(self.opening.bolts)
+        if self.opening.panel:
+            yield "Flat panel round the hole", face(self.opening.panel)
+
+    def more(self) -> Iterator[tuple[str, str]]:
+        """What stands before and under it, and what the factory's is."""
+        nominal = self.opening.nominal
+        yield "Room to the grille", words.quantity(self.opening.room_to_grille) or "not recorded"
+        yield "Factory spacer", words.quantity(self.opening.factory_spacer) or "not recorded"
+        yield "Impedance", words.quantity(self.opening.impedance) or "not recorded"
+        yield "Channel", self._channel()
+        yield "Known as", f"{nominal} (a name, not a dimension)" if nominal else ""
+
+    def _channel(self) -> str:
+        """The outputs that feed it, and through what."""
+        channel, through = self.opening.channel, self.opening.fed_through
+        if channel and through in ("capacitor", "crossover"):
+            return f"{channel}, through a {through}"
+        return f"{channel}, fed how: unknown" if channel and through == "unknown" else channel
+
+    def needs(self) -> Iterator[tuple[str, str]]:
+        """Nothing that a record knows before there is gear."""
+        return iter(())
+
+    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+        """What drives it and what is joined to it, in each kind of car."""
+        return loads(vehicle, self.opening)
+
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+        """From the front, and cut along its axis."""
+        speaker = only(gear, SpeakerGear) if gear else None
+        spacer = only(between, SpacerGear) if between else None
+        made: Data = {}
+        if self.opening.hole:
+            made["front"] = asdict(front(self.opening, fit, speaker, spacer))
+        if self.opening.depth and isinstance(self.opening.depth.clear, Quantity):
+            made["section"] = asdict(section(self.opening, fit, speaker, spacer))
+        return made
