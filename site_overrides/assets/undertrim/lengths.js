@@ -132,7 +132,7 @@
     var value = float(times(numeral.value, factor));
     var step = float(times(coarse(numeral, unit.mark || 1), factor));
     var second = other(value, unit.system);
-    return { value: value, step: step, text: text, shown: numeral.text + " " + (unit.symbol || name) + (second ? " (" + second + ")" : "") };
+    return { value: value, step: step, text: text, shown: numeral.text + " " + name + (second ? " (" + second + ")" : "") };
   }
 
   function refused(text, numeral, spelling) {
