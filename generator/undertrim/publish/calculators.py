@@ -15,7 +15,6 @@ from undertrim.record.unit_table import kinds
 from undertrim.resources import table
 
 TITLE = "Calculators"
-SCRIPTS = ("assets/undertrim/electrical.js", "assets/undertrim/calculators.js")
 STYLES = ("assets/undertrim/calculators.css",)
 _TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
 _TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
@@ -36,7 +35,7 @@ _CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("
 
 
 def page() -> str:
-    """The body of the page; whoever places it adds SCRIPTS, in this order, and STYLES."""
+    """The body of the page; whoever places it adds the script `calculators` and STYLES."""
     return (
         environment()
         .get_template("calculators.html.j2")
