@@ -5,12 +5,14 @@ from typing import Any
 import pytest
 
 from in_node import Run
+from undertrim.derive.fit.margins import both
 from undertrim.derive.fit.verdict import KINDS
 from undertrim.publish.facts.fit_page import length_units
 from undertrim.record.units import UnitError, parse, show
-from vectors.fit import FIXED, Case, differences, said
+from vectors.fit import FIXED, Case, said
 from vectors.fit_load import asked_load, loads, said_load
 from vectors.fit_random import randoms
+from vectors.printed import printed
 
 EACH = """({ units, cases }) => {
   lengths.use(units);
@@ -21,7 +23,7 @@ EACH = """({ units, cases }) => {
 def compare(run: Run, cases: list[Case]) -> list[str]:
     answers = run(EACH, {"units": length_units(), "cases": [case.asked() for case in cases]}, "lengths", "fit")
     for case, answer in zip(cases, answers, strict=True):
-        assert list(differences(said(case.answer()), answer)) == [], case
+        assert printed(said(case.answer())) == printed(answer), case
     return [answer["kind"] for answer in answers]
 
 
@@ -44,18 +46,21 @@ def test_random_loads(run: Run, seed: int) -> None:
     answers = run(LOAD, [asked_load(*case) for case in cases], "fit")
     for case, answer in zip(cases, answers, strict=True):
         ours = said_load(*case)
-        assert list(differences(ours, {key: answer[key] for key in ours})) == [], case
+        assert printed(ours) == printed({key: answer[key] for key in ours}), case
     assert {answer["verdict"] for answer in answers} == {"fits", "marginal", "fails", "unknown"}
 
 
 READ = """({ units, texts }) => {
   lengths.use(units);
-  return texts.map((text) => { try { return lengths.read(text); } catch (error) { return { message: error.message, hint: error.hint }; } });
+  return texts.map((text) => {
+    try { const found = lengths.read(text); return { text: found.text, shown: found.shown, both: lengths.both(found.value), step: lengths.both(found.step) }; }
+    catch (error) { return { message: error.message, hint: error.hint }; }
+  });
 }"""
 LENGTHS = (
     "62 mm", "6.2 cm", "0.062 m", "2 3/16 in", "2-3/16 in", '7/32"', "2 in", "2.19 in", "1 1/3 in", "  62   mm ", ".5 mm", "62mm", "2 ft",
-    "1200 mm", "0.4 mm", "0 mm", "300.05 mm", "MM 62", "62 IN", "2 7⁄8 in", "62.123456789012345678 mm", "123456789012345678901234567890 m",
-    "0.0000000000000000000000001 mm", "1/99999999999999999999 in", "1.00000000000000011102230246251565405 mm", "62", "7/32", "-62", "62 furlong", "62 milimetres", "7/32 milimetre",
+    "1200 mm", "0.4 mm", "0 mm", "300.05 mm", "MM 62", "62 IN", "2 7⁄8 in", "62.123456789012345678 mm", "1/64 in", "4.7625 mm", "2.125 mm", "2.675 mm", "0.005 mm", "31/32 in", "12345.678 mm",
+    "0.000001 mm", "62", "7/32", "-62", "62 furlong", "62 milimetres", "7/32 milimetre",
     "62 M", "62 min", "62 kΩ", "10 N m", "10 in-lb", "62,5 mm", "1,200 mm", "1e3 mm", "2½ in", "5-6 mm", "5 to 6 mm", "5/4 in", "6/4 mm",
     "2 5/4 in", "1/0 in", "3/8 mm", "-3 mm", "−1/2 in", "", "a mm", "٦٢ mm", "62 m\x1bm", "62\u2028mm", "1" * 41, "½" * 41,
 )  # fmt: skip
@@ -72,4 +77,16 @@ def read(text: str) -> dict[str, Any]:
         known = parse(text, "length")
     except UnitError as error:
         return {"message": error.message, "hint": error.hint}
-    return {"value": known.value, "step": known.step, "text": known.text, "shown": show(known)}
+    return {"text": known.text, "shown": show(known), "both": both(known.value), "step": both(known.step)}
+
+
+ROUND = "([values, digits]) => values.map((value) => lengths.round(value, digits))"
+
+
+@pytest.mark.parametrize("digits", [0, 1, 2])
+def test_numbers_are_rounded_as_the_program_rounds_them(run: Run, digits: int) -> None:
+    """What lies exactly between two among them: eighths at two decimals, quarters at one, halves at none."""
+    values = [number / 8 * sign for number in range(200) for sign in (1, -1)] + [
+        number * 0.005 for number in range(400)
+    ]
+    assert run(ROUND, [values, digits], "lengths") == [round(value, digits) for value in values]

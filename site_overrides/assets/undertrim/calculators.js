@@ -53,9 +53,9 @@ function current(form) {
 }
 
 const WAYS = {
-  same () { return null; },
-  wire (form) { return needed(form, "back"); },
-  body () { return "body"; },
+  same() { return null; },
+  wire(form) { return needed(form, "back"); },
+  body() { return "body"; },
 };
 
 function cable(form) {
@@ -69,15 +69,13 @@ function cable(form) {
     scheme: chosen(form, "scheme"), insulation: bears ? Number(bears) : undefined, place: chosen(form, "place"),
     limit: maybe(form, "limit"), fuse: maybe(form, "fuse"), share: maybe(form, "share"),
   };
-  const answer = api.cable({ path, wishes });
-  answer.scheme = wishes.scheme;
-  return source.answers.concat([answer]);
+  return [...source.answers, { ...api.cable({ path, wishes }), scheme: wishes.scheme }];
 }
 
 const CORNERS = {
-  frequency (value, load) { return api.filterAt({ frequency: value, load }); },
-  capacitance (value, load) { return api.filterOfCapacitor({ capacitance: value, load }); },
-  inductance (value, load) { return api.filterOfCoil({ inductance: value, load }); },
+  frequency(value, load) { return api.filterAt({ frequency: value, load }); },
+  capacitance(value, load) { return api.filterOfCapacitor({ capacitance: value, load }); },
+  inductance(value, load) { return api.filterOfCoil({ inductance: value, load }); },
 };
 
 function level(form) {
@@ -107,11 +105,11 @@ function colour(form) {
 const CALCULATORS = {
   cable,
   load,
-  filter (form) { return CORNERS[unitOf(form, "value").dataset.kind](needed(form, "value"), needed(form, "load")); },
-  gain (form) { return api.gain({ power: needed(form, "power"), load: needed(form, "load") }); },
+  filter(form) { return CORNERS[unitOf(form, "value").dataset.kind](needed(form, "value"), needed(form, "load")); },
+  gain(form) { return api.gain({ power: needed(form, "power"), load: needed(form, "load") }); },
   level,
   delay,
-  rest (form) { return api.rest({ capacity: needed(form, "capacity"), current: needed(form, "current"), share: maybe(form, "share") }); },
+  rest(form) { return api.rest({ capacity: needed(form, "capacity"), current: needed(form, "current"), share: maybe(form, "share") }); },
   colour,
 };
 

@@ -1,13 +1,19 @@
 /* The arithmetic of power and sound, the same as `undertrim cable`, `load` and `reckon`: numbers in, numbers and words out.
    Tables come as JSON with the page. Every function takes one object and gives { headline, numbers, notes, ... } or throws Refused. */
 
+/** @import { Calculators } from "published" */
+
 const SLACK = 1e-9; // relative; takes up the rounding of floats, nothing else
 const KEPT = 12; // digits that two machines agree on; rounding begins from these
 const DIGITS = 4;
 const CIRCULAR_MIL = Math.PI / 4 * 0.0254 * 0.0254; // mm2
-let tables = {};
+/** @type {Calculators} */
+let tables;
 
-/* The tables, before anything is reckoned. */
+/**
+ * Takes the tables, before anything is reckoned.
+ * @param {Calculators} given
+ */
 export function use(given) { tables = given; }
 
 /* A question without an answer, with the way out. */
@@ -115,6 +121,7 @@ function awg(name) {
 }
 
 function nextSmaller(area) {
+  /** @type {ReturnType<typeof awg> | null} */
   let best = null;
   Object.keys(tables.ampacity.gauges).map(awg).forEach((one) => {
     if (one.area <= area && (!best || one.area > best.area)) best = one;
@@ -124,11 +131,11 @@ function nextSmaller(area) {
 
 const SCHEMES = {
   awg,
-  sae (row) {
+  sae(row) {
     const area = row.cmil * CIRCULAR_MIL;
     return made("sae", row.name, "SAE " + row.name + " AWG", area, solid(area), listed(row.name));
   },
-  metric (row) {
+  metric(row) {
     const area = Number(row.name);
     return made("metric", row.name, row.name + " mm²", area, row.ohm_per_km / 1000, nextSmaller(area));
   },

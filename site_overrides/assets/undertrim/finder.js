@@ -1,16 +1,22 @@
 /* Finds a vehicle by make, model and year typed in any order. The index comes as scripts that call undertrimFinder(). */
 
+import { byId, field } from "./elements.js";
+
+/** @import { FinderRow } from "published" */
+
+/** @type {{ row: FinderRow, forms: string[] }[]} */
 let rows = [];
+/** @type {Record<string, string[]>} */
 const pieces = {}; // piece name -> words by which something in it can be found
 const asked = {}; // pieces that are on their way or here
 let active = -1;
 const MOST_SHOWN = 20;
 
-const box = document.getElementById("ut-finder");
-const input = document.getElementById("ut-query");
-const list = document.getElementById("ut-found");
-const said = document.getElementById("ut-said");
-const base = document.currentScript.src.replace(/assets\/undertrim\/finder\.js.*$/, "");
+const box = byId("ut-finder");
+const input = field("ut-query");
+const list = byId("ut-found");
+const said = byId("ut-said");
+const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/finder\.js.*$/, "");
 
 function fold(text) {
   return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
@@ -29,7 +35,7 @@ function prepared(row) {
   return { row, forms: names.map(forms).flat() };
 }
 
-window.undertrimFinder = (name, data) => {
+window.undertrimFinder = (_, data) => {
   if (data.pieces) {
     Object.keys(data.pieces).forEach((piece) => {
       pieces[piece] = data.pieces[piece].map(forms).flat();
@@ -37,7 +43,7 @@ window.undertrimFinder = (name, data) => {
   }
   if (data.rows) rows = rows.concat(data.rows.map(prepared));
   box.hidden = false;
-  document.getElementById("ut-noscript").hidden = true;
+  byId("ut-noscript").hidden = true;
   show();
 };
 

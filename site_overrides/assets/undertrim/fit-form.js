@@ -1,8 +1,11 @@
 /* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit.js and lengths.js. */
 
 import { chosenCar, page } from "./chosen.js";
+import { above, all, byId, field, fields, target } from "./elements.js";
 import * as fit from "./fit.js";
 import * as lengths from "./lengths.js";
+
+/** @import { Form, Forms, Shelf } from "published" */
 
 const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
 const WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: fit.STOP, "does-not-fit": "does not fit" };
@@ -30,8 +33,9 @@ const USUAL = {
 };
 const MOST_BOLTS = 16;
 const UNREAD = "cannot be read";
-const holder = document.getElementById("ut-fit-data");
-let shelf = null;
+const holder = byId("ut-fit-data");
+/** @type {Shelf} */
+let shelf;
 
 function make(tag, options, children) {
   const made = document.createElement(tag);
@@ -84,12 +88,16 @@ function group(id, row) {
 /* Whether a part is measured by one diameter; its fields are then one, and called so. */
 function round(id, row) {
   if (row.face) return false;
-  const said = document.getElementById(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
+  const said = field(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
   page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? "Diameter" : "Width";
-  document.getElementById(id + row.name + "-height").closest(".ut-try-field").hidden = one;
+  above(byId(id + row.name + "-height"), ".ut-try-field").hidden = one;
   return one;
 }
 
+/**
+ * @param {HTMLElement} spot
+ * @param {Form} place
+ */
 function build(spot, place) {
   const id = "try-" + spot.dataset.opening + "-", rows = FORMS[place.kind];
   const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.kind);
@@ -100,28 +108,28 @@ function build(spot, place) {
   const form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map((row) => group(id, row)), [clearances]));
   spot.append(make("summary", { text: place.kind === "speaker" ? "Try another speaker" : "Try another receiver" }), form, out);
   start.querySelector("select").addEventListener("change", (event) => {
-    if (event.target.value) fill(id, rows, shelf.stock[event.target.value].gear);
+    if (target(event).value) fill(id, rows, shelf.stock[target(event).value].gear);
     answer(id, place, out);
   });
   form.addEventListener("input", () => { answer(id, place, out); });
-  page.addEventListener("click", (event) => { if (event.target.closest("#ut-reset")) answer(id, place, out); });
+  page.addEventListener("click", (event) => { if (target(event).closest("#ut-reset")) answer(id, place, out); });
   form.addEventListener("submit", (event) => { event.preventDefault(); });
-  page.addEventListener("change", (event) => { if (event.target.closest(".ut-choose")) answer(id, place, out); });
+  page.addEventListener("change", (event) => { if (target(event).closest(".ut-choose")) answer(id, place, out); });
   answer(id, place, out);
 }
 
-function set(id, length) { document.getElementById(id).value = !length ? "" : length.text || length; }
+function set(id, length) { field(id).value = !length ? "" : length.text || length; }
 
 /* The dimensions of a piece of gear, as typed, into the fields. */
 function fill(id, rows, gear) {
   rows.forEach((row) => {
     const part = gear[row.name];
-    if (row.ohms) { document.getElementById(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
+    if (row.ohms) { field(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
     if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
-    if (row.shape) document.getElementById(id + row.name + "-shape").value = part ? part.shape : "round";
+    if (row.shape) field(id + row.name + "-shape").value = part ? part.shape : "round";
     if (row.bolts) {
-      document.getElementById(id + "bolts-pattern").value = part ? part.pattern : "";
-      document.getElementById(id + "bolts-count").value = part ? part.count : 4;
+      field(id + "bolts-pattern").value = part ? part.pattern : "";
+      field(id + "bolts-count").value = part ? part.count : 4;
     }
     set(id + row.name + "-width", part && (part.diameter || part.width));
     set(id + row.name + "-height", part && part.height);
@@ -131,15 +139,15 @@ function fill(id, rows, gear) {
 
 /* A field's length or word, null where it is empty. What cannot be read is said beside it, and counts as a length that is not known. */
 function read(id, wrong) {
-  const field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
+  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
   said.textContent = "";
-  field.removeAttribute("aria-invalid");
+  input.removeAttribute("aria-invalid");
   if (!text) return null;
   if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
   try { return lengths.read(text); } catch (error) {
     if (!(error instanceof lengths.Unread)) throw error;
     said.textContent = error.message + ": " + error.hint;
-    field.setAttribute("aria-invalid", "true");
+    input.setAttribute("aria-invalid", "true");
     wrong.push(id);
     return UNREAD;
   }
@@ -148,11 +156,11 @@ function read(id, wrong) {
 function gather(id, rows, wrong) {
   const gear = { impedance: null };
   rows.forEach((row) => {
-    if (row.ohms) { gear[row.name] = impedance(document.getElementById(id + row.name).value); return; }
+    if (row.ohms) { gear[row.name] = impedance(field(id + row.name).value); return; }
     if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
     const height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
     if (row.face) gear[row.name] = width || height || row.name === "body" ? { width, height } : null;
-    if (row.shape) gear[row.name] = outline(document.getElementById(id + row.name + "-shape").value, width, height);
+    if (row.shape) gear[row.name] = outline(field(id + row.name + "-shape").value, width, height);
     if (row.bolts) gear[row.name] = bolts(id, width, height, angle(id + "bolts-angle", wrong));
   });
   return gear;
@@ -167,29 +175,29 @@ function outline(shape, width, height) {
 
 /* An angle in degrees, null where the field is empty. */
 function angle(id, wrong) {
-  const field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
+  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
   const found = /^([0-9]+)(?:\.([0-9]+))? ?(?:deg|°)$/.exec(text);
   said.textContent = "";
-  field.removeAttribute("aria-invalid");
+  input.removeAttribute("aria-invalid");
   if (!text || text === "unknown") return text || null;
   if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: text.replace(/ ?deg/, "°") };
   said.textContent = "write it in degrees, such as '45 deg'";
-  field.setAttribute("aria-invalid", "true");
+  input.setAttribute("aria-invalid", "true");
   wrong.push(id);
   return UNREAD;
 }
 
 function bolts(id, width, height, angle) {
-  const pattern = document.getElementById(id + "bolts-pattern").value, count = Number(document.getElementById(id + "bolts-count").value);
+  const pattern = field(id + "bolts-pattern").value, count = Number(field(id + "bolts-count").value);
   if (!pattern) return null;
   return pattern === "circle" ? { pattern, count, diameter: width, width: null, height: null, angle } : { pattern, count, diameter: null, width, height, angle: null };
 }
 
 function usual(id, kind, wrong) {
-  const found = { ...shelf.usual};
+  const found = { ...shelf.usual };
   USUAL[kind].forEach((row) => {
     const length = read(id + "usual-" + row[0], wrong);
-    if (length && length.text) found[row[0]] = fit.replaced(found[row[0]], length);
+    if (length && typeof length === "object") found[row[0]] = fit.replaced(found[row[0]], length);
   });
   return found;
 }
@@ -200,12 +208,17 @@ function holds(clauses, car, sure) {
 }
 
 /* What the ranked list says of this receiver, or of one of which only the size is known; with its cars where they are not chosen. */
+/**
+ * @param {Form} place
+ * @param {string} id
+ */
 function stops(place, id) {
-  const car = chosenCar(), receiver = document.getElementById(id + "from").value;
+  const car = chosenCar(), receiver = field(id + "from").value;
   return place.stops.filter((item) => item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car))
     .map((item) => item.words + (holds(item.clauses, car, true) ? "" : " [" + item.when + "]"));
 }
 
+/** @param {Form} place */
 function between(place) {
   const car = chosenCar();
   return place.between.filter((item) => item.clauses.some((one) => holds(one, car)))
@@ -215,13 +228,20 @@ function between(place) {
     });
 }
 
+/**
+ * @param {string} id
+ * @param {Form} place
+ * @param {HTMLElement} out
+ */
 function answer(id, place, out) {
   const wrong = [], rows = FORMS[place.kind];
   const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
   out.textContent = "";
   if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
   if (!typedSomething(id)) return;
-  const found = fit.stopped(loaded(fit[place.kind](gear, place.opening, things, room), gear, place), stops(place, id));
+  /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
+  const reckoned = fit[place.kind]; // by kind, as the opening and the fields of its form are
+  const found = fit.stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
   show(out, found, place.notes.concat(unsure(found, things)));
 }
 
@@ -245,7 +265,7 @@ function unsure(found, things) {
 }
 
 function typedSomething(id) {
-  return Array.from(page.querySelectorAll("input[id^='" + id + "']")).some((field) => field.value.trim() && field.id.indexOf("-usual-") < 0);
+  return fields("input[id^='" + id + "']", page).some((field) => field.value.trim() && field.id.indexOf("-usual-") < 0);
 }
 
 function show(out, found, notes) {
@@ -264,12 +284,14 @@ function row(check) {
   return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": "Numbers", text: numbers })]);
 }
 
+/** @param {Shelf} given */
 function start(given) {
   if (!page || !holder) return;
   shelf = given;
   lengths.use(given.units);
+  /** @type {Forms} */
   const places = JSON.parse(holder.textContent);
-  page.querySelectorAll(".ut-try").forEach((spot) => { build(spot, places[spot.dataset.opening]); });
+  all(".ut-try", page).forEach((spot) => { build(spot, places[spot.dataset.opening]); });
 }
 
 window.undertrimFitForm = { start };

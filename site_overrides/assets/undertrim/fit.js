@@ -3,20 +3,38 @@
 
 import { both, round } from "./lengths.js";
 
+/** @import { Face, FitNumber, Given, KitSizes, Load, Quantity, ReceiverPlace, ReceiverSizes, Shape, SpacerSizes, SpeakerPlace, SpeakerSizes, Usual } from "published" */
+
 const DIGITS = 9;
 const KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"];
 const WORST = ["fails", "unknown", "marginal", "fits"];
 
 /* numbers with their uncertainty, and comparisons */
 
+/**
+ * @param {string} label
+ * @param {number | null} value
+ * @param {number} step
+ * @param {string} text
+ * @param {boolean} [usual]
+ * @returns {FitNumber}
+ */
 function number(label, value, step, text, usual) {
   return { label, value, step, text, default: !!usual, less: 0, more: 0, lacking: false };
 }
 
 function known(label, value, step, usual) { return number(label, value, step || 0, both(value), usual); }
 
+/**
+ * @param {Given | undefined} value
+ * @returns {value is Quantity}
+ */
 function isLength(value) { return value !== null && typeof value === "object"; }
 
+/**
+ * @param {string} label
+ * @param {Given | undefined} value
+ */
 function typed(label, value) {
   if (isLength(value)) return number(label, value.value, value.step, value.shown);
   return number(label, null, 0, value === null || value === undefined ? "not recorded" : value);
@@ -28,23 +46,7 @@ function remaining(have, need) { return round(have - need, DIGITS); }
 
 function spread(numbers) { return hypot(numbers.map((one) => one.step)); }
 
-/* The root of a sum of squares to the last bit, as the program has it; Math.hypot of browsers is often one bit off. */
-function hypot(values) {
-  let sum = 0, rest = 0;
-  values.forEach((value) => {
-    const parts = squared(value), next = sum + parts[0], back = next - sum;
-    rest += (sum - (next - back)) + (parts[0] - back) + parts[1];
-    sum = next;
-  });
-  const root = Math.sqrt(sum), parts = squared(root);
-  return root ? root + ((sum - parts[0]) - parts[1] + rest) / (2 * root) : 0;
-}
-
-/* A square as a float and what that leaves out, by halves of 26 bits. */
-function squared(value) {
-  const wide = 134217729 * value, high = wide - (wide - value), low = value - high;
-  return [value * value, ((high * high - value * value) + 2 * high * low) + low * low];
-}
+function hypot(values) { return Math.sqrt(values.reduce((sum, value) => sum + value * value, 0)); }
 
 function made(name, title, verdict, words, more) {
   const base = { name, title, verdict, words, need: null, have: null, margin: null, uncertainty: null, numbers: [], missing: [], mend: "", unit: "mm" };
@@ -62,6 +64,14 @@ function judge(margin, uncertainty) {
   return margin >= 0 ? "fits" : "fails";
 }
 
+/**
+ * Compares what is there with what is needed, in mm.
+ * @param {string} name
+ * @param {string} title
+ * @param {FitNumber[]} have
+ * @param {FitNumber[]} need
+ * @param {string} [mend]
+ */
 function compare(name, title, have, need, mend) {
   const numbers = have.concat(need);
   if (numbers.some((one) => one.value === null)) {
@@ -108,7 +118,7 @@ function uncertain(uncertainty) { return uncertainty ? ", ± " + both(uncertaint
 
 function amount(margin, uncertainty) { return apart(margin) + uncertain(uncertainty); }
 
-function changed(check, more) { return { ...check, ...more}; }
+function changed(check, more) { return { ...check, ...more }; }
 
 function capped(check, reason) {
   if (!reason || (check.verdict !== "fits" && check.verdict !== "marginal")) return check;
@@ -122,6 +132,10 @@ function gap(check) {
 
 /* outlines */
 
+/**
+ * @param {string} what
+ * @param {Shape | null} hole
+ */
 function outline(what, hole) {
   if (!hole || hole.shape === "round") {
     const across = typed(hole ? what + " diameter" : what, hole ? hole.diameter : null);
@@ -130,6 +144,10 @@ function outline(what, hole) {
   return { shape: hole.shape, width: typed(what + " width", hole.width), height: typed(what + " height", hole.height) };
 }
 
+/**
+ * @param {string} what
+ * @param {Face | null} face
+ */
 function rectangle(what, face) {
   return { shape: "rectangle", width: typed(what + " width", face ? face.width : null), height: typed(what + " height", face ? face.height : null) };
 }
@@ -219,7 +237,7 @@ function boltPairs(gear, car, turned) {
     return [[", across", ours[0], theirs[0]], [", up", ours[1], theirs[1]]];
   }
   const box = gear.pattern === "rectangle" ? gear : car, ring = box === gear ? car : gear;
-  return [[", diagonal", diagonal(box), circle("circle", ring)], [", round the circle"].concat(arcs(box, ring))];
+  return [[", diagonal", diagonal(box), circle("circle", ring)], [", round the circle", ...arcs(box, ring)]];
 }
 
 function circle(whose, bolts) { return typed("bolt circle (" + whose + ")", bolts.diameter); }
@@ -295,6 +313,11 @@ function allRound(outlines) {
 
 /* depth behind, room before, spacers between */
 
+/**
+ * @param {SpeakerSizes} speaker
+ * @param {SpeakerPlace} opening
+ * @param {Usual} usual
+ */
 function roomFor(speaker, opening, usual) {
   const depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", obstruction: "", leans: null };
   return {
@@ -378,6 +401,7 @@ function unseen(opening) {
   return !opening.factory_spacer || opening.factory_spacer === "unknown" ? UNSEEN + ": measure it, or write 'none'" : "";
 }
 
+/** @param {SpeakerPlace} opening */
 function seatsOf(opening) {
   const datum = opening.depth ? opening.depth.datum : "", height = opening.factory_spacer;
   if (datum === "skin") {
@@ -454,6 +478,12 @@ function best(fits) {
 
 /* a speaker */
 
+/**
+ * @param {SpeakerSizes} gear
+ * @param {SpeakerPlace} opening
+ * @param {Array<{ name: string, gear: SpacerSizes }>} spacers
+ * @param {Usual} usual
+ */
 export function speaker(gear, opening, spacers, usual) {
   const one = { gear, opening, usual, room: roomFor(gear, opening, usual), turned: false };
   let found = best(ways(one, spacers));
@@ -553,6 +583,10 @@ function behind(depth) {
 
 /* The load of its channel against what drives it, as `load.py` has it; `joined` is what is on the channel, the speaker itself first. */
 
+/**
+ * @param {{ impedance: Given }} gear
+ * @param {Load} joined
+ */
 export function load(gear, joined) {
   const title = "Load on " + joined.what, parts = joined.parts.slice();
   parts[0] = changed(parts[0], { impedance: gear.impedance });
@@ -618,6 +652,12 @@ export function together(fit, checks) { return Object.assign(decide(fit.checks.c
 
 /* a receiver */
 
+/**
+ * @param {ReceiverSizes} gear
+ * @param {ReceiverPlace} opening
+ * @param {Array<{ name: string, gear: KitSizes }>} kits
+ * @param {Usual} usual
+ */
 export function receiver(gear, opening, kits, usual) {
   const one = { gear, opening, usual };
   return best(straight(one, kits).concat(kits.map((kit) => throughKit(one, kit))));
@@ -698,4 +738,8 @@ function trimmed(one, opening) {
 }
 
 /* A usual clearance with another length in its place. */
+/**
+ * @param {FitNumber} one
+ * @param {Quantity} length
+ */
 export function replaced(one, length) { return number(one.label, length.value, 0, length.shown, true); }

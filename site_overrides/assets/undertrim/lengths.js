@@ -1,13 +1,18 @@
-/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", to the last digit and with
-   the same words for what cannot be read. The table of units comes with the site; all rounding is done on whole numbers. */
+/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", with the same words for what
+   cannot be read, and the same printed numbers. The table of units comes with the site. */
+
+/** @import { Units } from "published" */
 
 const LONGEST = 40;
 const NUMERAL = /^([-−]?)(?:(?:([0-9]+)(?: | ?- ?))?([0-9]+) ?[/⁄] ?([0-9]+)|([0-9]+(?:\.[0-9]+)?|\.[0-9]+))([^0-9]*)$/;
 const SPACES = /[\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000]+/;
-const WHOLE = Math.pow(2, 53);
-let kind = null;
+/** @type {Units} */
+let kind;
 
-/* The table of units, before anything is read. */
+/**
+ * Takes the table of units, before anything is read.
+ * @param {Units} table
+ */
 export function use(table) { kind = table; }
 
 /* A text that is no length, with the way out. */
@@ -24,73 +29,59 @@ function quoted(text) {
   return "'" + (letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("")) + "'";
 }
 
-/* A decimal number as a ratio of whole numbers. */
-function ratio(text) {
-  const found = /^(-?)(\d+)(?:\.(\d+))?(?:e([-+]?\d+))?$/.exec(text);
-  const digits = BigInt(found[2] + (found[3] || "")) * (found[1] ? -1n : 1n);
-  const power = Number(found[4] || 0) - (found[3] || "").length;
-  return power < 0 ? { top: digits, bottom: 10n ** BigInt(-power) } : { top: digits * 10n ** BigInt(power), bottom: 1n };
+/* The nearest number of 15 digits: what a product of short decimals comes to, without the dust of floats. */
+function clean(value) { return Number(value.toPrecision(15)); }
+
+/** @param {string} text a number or a fraction */
+function factor(text) {
+  const [top, bottom] = text.split("/").map(Number);
+  return bottom ? top / bottom : top;
 }
 
-function times(one, other) { return { top: one.top * other.top, bottom: one.bottom * other.bottom }; }
-
-function over(one, other) { return { top: one.top * other.bottom, bottom: one.bottom * other.top }; }
-
-function divisor(a, b) { while (b) { const rest = a % b; a = b; b = rest; } return a < 0n ? -a : a; }
-
-/* The nearest float. Beyond 2^53 a division of floats would round twice, so the quotient is taken to 64 bits, the last of which says
-   whether anything is left over. */
-function float(number) {
-  const common = divisor(number.top, number.bottom) || 1n;
-  const top = number.top / common, bottom = number.bottom / common;
-  if (top < WHOLE && bottom < WHOLE) return Number(top) / Number(bottom);
-  const shift = BigInt(Math.max(0, 64 + bottom.toString(2).length - top.toString(2).length));
-  const whole = (top << shift) / bottom;
-  return Number((top << shift) % bottom ? whole | 1n : whole) / Math.pow(2, Number(shift));
+/**
+ * Half up to so many decimals, no trailing zeros; a small number keeps two digits and is never 0.
+ * @param {number} value
+ * @param {number} decimals
+ */
+function rounded(value, decimals) {
+  const size = Math.abs(value);
+  const below = (places) => clean(size * 10 ** places) < 1;
+  while (size && below(decimals)) decimals += below(decimals + 1) ? 1 : 2;
+  const whole = Math.floor(clean(size * 10 ** decimals) + 0.5);
+  const digits = (whole / 10 ** decimals).toFixed(decimals);
+  return (value < 0 ? "-" : "") + (decimals ? digits.replace(/\.?0+$/, "") : digits);
 }
 
-function fraction(text) {
-  const parts = text.split("/");
-  return parts.length < 2 ? ratio(text) : over(ratio(parts[0]), ratio(parts[1]));
-}
-
-/* Half up to so many decimals, no trailing zeros; a small number keeps two digits and is never 0. */
-function rounded(number, decimals) {
-  const top = number.top < 0n ? -number.top : number.top;
-  function below(places) { return top * 10n ** BigInt(places) < number.bottom; }
-  while (top && below(decimals)) decimals += below(decimals + 1) ? 1 : 2;
-  const whole = (2n * top * 10n ** BigInt(decimals) + number.bottom) / (2n * number.bottom);
-  const digits = whole.toString().padStart(decimals + 1, "0");
-  const cut = digits.length - decimals;
-  const shown = (digits.slice(0, cut) + "." + digits.slice(cut)).replace(/0+$/, "").replace(/\.$/, "");
-  return (number.top < 0n ? "-" : "") + shown;
-}
-
-/* To so many decimals, a tie to the even digit: the exact decimal expansion of the number decides. */
+/**
+ * To so many decimals; what lies exactly between two goes to the even digit, as the program rounds. That can only be an odd number of
+ * halves, quarters, eighths ... of the last decimal.
+ * @param {number} value
+ * @param {number} decimals
+ */
 export function round(value, decimals) {
-  if (!(Math.abs(value) < WHOLE)) return value;
-  const text = Math.abs(value).toFixed(60);
-  const cut = text.indexOf(".") + 1 + decimals;
-  const rest = text.slice(cut).replace(".", "");
-  let kept = BigInt(text.slice(0, cut).replace(".", "") || "0");
-  const half = "5" + "0".repeat(rest.length - 1);
-  if (rest > half || (rest === half && kept % 2n === 1n)) kept += 1n;
-  const digits = kept.toString().padStart(decimals + 1, "0");
-  const whole = digits.slice(0, digits.length - decimals);
-  const found = Number(decimals ? whole + "." + digits.slice(digits.length - decimals) : whole);
-  return value < 0 ? -found || 0 : found;
+  const text = Math.abs(value).toFixed(decimals);
+  const between = Math.abs(value) * 2 ** (decimals + 1) % 2 === 1;
+  const found = Number(text) - (between && Number(text.slice(-1)) % 2 ? 10 ** -decimals : 0);
+  return Math.sign(value) * Number(found.toFixed(decimals));
 }
 
-/* A value in mm, rounded in the unit that people of the other system use. */
+/**
+ * A value in mm, rounded in the unit that people of the other system use.
+ * @param {number} value
+ * @param {"metric" | "inch"} system
+ */
 function other(value, system) {
-  const row = kind.other.find((one) => one.from === system && (!("below" in one) || Math.abs(value) < one.below));
-  if (!row) return "";
-  return rounded(over(ratio(String(value)), fraction(kind.units[row.to].factor)), row.decimals) + " " + row.to;
+  const row = kind.other.find((one) => one.from === system && (one.below === undefined || Math.abs(value) < one.below));
+  return row ? rounded(value / factor(kind.units[row.to].factor), row.decimals) + " " + row.to : "";
 }
 
+/**
+ * A length as pages print it: 62 mm (2.44 in).
+ * @param {number} value in mm
+ */
 export function both(value) {
   const metric = round(value, 2);
-  return rounded(ratio(String(metric)), 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
+  return rounded(metric, 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
 }
 
 /* Dots, and spaces and hyphens between letters, as one dot. (Looking behind in the expression itself stops old phones.) */
@@ -128,11 +119,11 @@ export function read(typed) {
   const unit = kind.units[name];
   if (numeral.parts && !unit.fractions) throw new Unread(quoted(text) + " is a fraction of a unit that has none", offers(numeral));
   if (found[1]) throw new Unread(quoted(text) + " is negative, which " + kind.name + " cannot be", "write it without the minus sign");
-  const factor = fraction(unit.factor);
-  const value = float(times(numeral.value, factor));
-  const step = float(times(coarse(numeral, unit.mark || 1), factor));
-  const second = other(value, unit.system);
-  return { value, step, text, shown: numeral.text + " " + name + (second ? " (" + second + ")" : "") };
+  const size = factor(unit.factor), second = other(clean(numeral.value * size), unit.system);
+  return {
+    value: clean(numeral.value * size), step: clean(coarse(numeral, unit.mark || 1) * size), text,
+    shown: numeral.text + " " + name + (second ? " (" + second + ")" : ""),
+  };
 }
 
 function refused(text, numeral, spelling) {
@@ -177,29 +168,31 @@ function alike(one, other) {
 
 function pointed(found) {
   const plain = found[5][0] === "." ? "0" + found[5] : found[5];
-  return { text: (found[1] ? "-" : "") + plain, value: ratio(plain), parts: 0n, decimals: (plain.split(".")[1] || "").length };
+  return { text: (found[1] ? "-" : "") + plain, value: Number(plain), parts: 0, decimals: (plain.split(".")[1] || "").length };
 }
 
 function parted(found, text, spelling) {
-  const whole = BigInt(found[2] || 0), top = BigInt(found[3]), bottom = BigInt(found[4]);
+  const whole = Number(found[2] || 0), top = Number(found[3]), bottom = Number(found[4]);
   if (!bottom) throw new Unread(quoted(text) + " divides by zero", "check the fraction");
   if (top >= bottom) {
     const hint = whole || !spelling ? "check the fraction" : "write " + quoted(mixed(top, bottom) + " " + spelling);
     throw new Unread("the fraction in " + quoted(text) + " is not below one", hint);
   }
   const shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
-  return { text: shown, value: { top: whole * bottom + top, bottom }, parts: bottom, decimals: 0 };
+  return { text: shown, value: whole + top / bottom, parts: bottom, decimals: 0 };
 }
+
+function divisor(a, b) { return b ? divisor(b, a % b) : a; }
 
 /* A ratio above one in lowest terms, as people write it: 1 3/16. */
 function mixed(top, bottom) {
   const common = divisor(top, bottom), rest = (top % bottom) / common;
-  return top / bottom + (rest ? " " + rest + "/" + bottom / common : "");
+  return Math.floor(top / bottom) + (rest ? " " + rest + "/" + bottom / common : "");
 }
 
+/* Half of what the last digit or mark stands for. */
 function coarse(numeral, mark) {
-  if (numeral.decimals) return { top: 1n, bottom: 2n * 10n ** BigInt(numeral.decimals) };
-  return { top: 1n, bottom: 2n * (numeral.parts > mark ? numeral.parts : BigInt(mark)) };
+  return numeral.decimals ? 0.5 / 10 ** numeral.decimals : 0.5 / Math.max(numeral.parts, mark);
 }
 
 function offers(numeral) {

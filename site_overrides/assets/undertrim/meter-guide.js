@@ -4,6 +4,8 @@
 
 import * as meter from "./meter.js";
 
+/** @import { MeterPlug, MeterTable } from "published" */
+
 const WHY = {
   "": "says nothing about this function",
   power: "says nothing: ohms count with the power off alone",
@@ -29,6 +31,7 @@ function listOf(lines) {
   return list;
 }
 
+/** @param {MeterTable} table */
 function reason(table, reading, finding) {
   const kind = table.kind[reading.kind];
   if (!finding.band) return SAID[finding.verdict] + reading.text + " " + WHY[finding.why] + ".";
@@ -36,12 +39,14 @@ function reason(table, reading, finding) {
     finding.band.words + ", " + meter.ranged(finding.band, kind.unit) + " (" + table.sure[finding.sure] + ").";
 }
 
+/** @param {MeterTable} table */
 function grouped(table, found) {
   const alike = {};
   found.forEach((one) => { (alike[one.pattern] = alike[one.pattern] || []).push(one.function); });
   return Object.keys(alike).map((pattern) => meter.names(table, alike[pattern]) + ": " + table.pattern[pattern].words);
 }
 
+/** @param {MeterTable} table */
 function results(table, readings, pin) {
   const recorded = pin ? meter.consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
   const found = meter.suspicions(table, readings, recorded);
@@ -66,6 +71,7 @@ function alsoMaybe(found) {
   return lines.length ? [make("p", "It may also be:"), listOf(lines)] : [];
 }
 
+/** @param {MeterTable} table */
 function others(table, found, recorded) {
   const rest = found.filter((one) => !recorded || one.function !== recorded.function);
   const agreeing = rest.filter((one) => one.standing === "agrees");
@@ -76,6 +82,7 @@ function others(table, found, recorded) {
   return ruledOut ? [make("p", "No function agrees with every reading: take them again.")] : [];
 }
 
+/** @param {MeterTable} table */
 function asking(table, readings, pin) {
   const asked = meter.next(table, readings, pin && pin.function);
   if (!asked) return [make("p", "No further reading in the table tells for certain what remains: trace the wire.")];
@@ -94,6 +101,7 @@ function rungWords(found) {
   return "none of them: " + (between.join(" and ") || "no band is recorded");
 }
 
+/** @param {MeterTable} table */
 function pressed(table, plug, pinId, readings) {
   const dead = readings.filter((reading) => table.kind[reading.kind].dead && table.state[reading.state].ohms);
   return plug.ladders.filter((ladder) => ladder.pin === pinId).map((ladder) => dead.map((reading) => {
@@ -102,7 +110,9 @@ function pressed(table, plug, pinId, readings) {
   })).flat();
 }
 
+/** @param {MeterTable} table */
 function start(table, box) {
+  /** @type {MeterPlug} */
   const plug = JSON.parse(box.querySelector("script[type='application/json']").textContent);
   const pick = box.querySelector("[data-meter=pin]");
   const state = box.querySelector("[data-meter=state]");
@@ -156,6 +166,7 @@ function start(table, box) {
   show();
 }
 
+/** @param {MeterTable} table */
 function startAll(table) {
   document.querySelectorAll(".ut-meter").forEach((box) => { start(table, box); });
 }

@@ -1,6 +1,8 @@
 /* Says which function a meter's readings agree with, what to measure next, and which button a resistance is.
    The table is data/functions.toml. The logic is that of derive/wiring: tests/vectors/meter.py runs in both. */
 
+/** @import { MeterTable, Sureness } from "published" */
+
 const LONGEST = 60;
 const SPACE = /[ \t\n\r\f\v\u00a0]+/g;
 const UNSHOWN = /[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g;
@@ -33,6 +35,7 @@ function shown(text) {
   return letters.length > 40 ? letters.slice(0, 39).join("") + "…" : letters.join("");
 }
 
+/** @param {MeterTable} table */
 function refuse(table, id, text, word) {
   const row = table.problem[id];
   const states = Object.keys(table.state).map((name) => table.state[name].says[0]).join(", ");
@@ -43,6 +46,7 @@ function refuse(table, id, text, word) {
 }
 
 /* One reading; throws Misread for a text that is none. */
+/** @param {MeterTable} table */
 export function read(table, text) {
   const tidied = text.replace(SPACE, " ").replace(/^ +| +$/g, "");
   if (!tidied) refuse(table, "empty", tidied);
@@ -54,6 +58,7 @@ export function read(table, text) {
   return withNumber(table, tidied);
 }
 
+/** @param {MeterTable} table */
 function withNumber(table, text) {
   if (COMMA.test(text)) refuse(table, "comma", text);
   const found = NUMBER.exec(text);
@@ -68,10 +73,12 @@ function withNumber(table, text) {
   return finished(table, text, unit, value, step, rest.slice(spelling.length));
 }
 
+/** @param {MeterTable} table */
 function unitOf(table, spelling) {
   return table.unit.filter((row) => has(row.exact, spelling) || has(row.any_case, lower(spelling)))[0];
 }
 
+/** @param {MeterTable} table */
 function finished(table, text, unit, value, step, rest) {
   const grammar = table.grammar;
   const tokens = lower(rest).split(MARKS).filter((token) => token && !has(grammar.filler, token));
@@ -83,6 +90,7 @@ function finished(table, text, unit, value, step, rest) {
   return { text, kind, state: stateOf(table, text, named, kind), value, step };
 }
 
+/** @param {MeterTable} table */
 function phrases(table) {
   const made = new Map();
   Object.keys(table.state).forEach((name) => {
@@ -93,6 +101,7 @@ function phrases(table) {
   return made;
 }
 
+/** @param {MeterTable} table */
 function statesOf(table, text, tokens) {
   const known = phrases(table);
   const found = [];
@@ -106,6 +115,7 @@ function statesOf(table, text, tokens) {
   return found;
 }
 
+/** @param {MeterTable} table */
 function kindOf(table, text, unit, saidAc, saidDc, pair) {
   const ac = unit.ac || saidAc;
   if (ac && (unit.dc || saidDc)) refuse(table, "ac-dc", text);
@@ -117,6 +127,7 @@ function kindOf(table, text, unit, saidAc, saidDc, pair) {
   return ac ? "ac" : "volts";
 }
 
+/** @param {MeterTable} table */
 function stateOf(table, text, named, kind) {
   if (!named.length) {
     if (table.kind[kind].dead) return "key-off";
@@ -129,6 +140,11 @@ function stateOf(table, text, named, kind) {
 
 /* ---- what readings say of a function ---- */
 
+/**
+ * What a wire of a pattern should read; null where it says nothing of such a reading.
+ * @param {MeterTable} table
+ * @returns {{ id: string, words: string, low: number, high: number, sure: Sureness } | null}
+ */
 function bandOf(table, pattern, kind, state, supply) {
   if (table.kind[kind].dead && !table.state[state].ohms) return null;
   const named = table.pattern[pattern][kind] || {};
@@ -145,14 +161,17 @@ function inside(reading, band) {
   return reading.value + reading.step >= band.low && reading.value - reading.step <= band.high;
 }
 
+/** @param {MeterTable} table */
 function isLive(table, reading) {
   return reading.kind === "volts" && !inside(reading, table.band.zero);
 }
 
+/** @param {MeterTable} table */
 function hasVoltage(table, readings) {
   return readings.some((reading) => table.state[reading.state].rest && isLive(table, reading));
 }
 
+/** @param {MeterTable} table */
 function judge(table, pattern, reading, supply, live) {
   const nothing = { verdict: "nothing", band: null, sure: "", why: "" };
   const dead = table.kind[reading.kind].dead;
@@ -164,6 +183,7 @@ function judge(table, pattern, reading, supply, live) {
   return { verdict: inside(reading, band) ? "agrees" : "disagrees", band, sure: table.order[weaker], why: "" };
 }
 
+/** @param {MeterTable} table */
 function findings(table, pattern, readings, supply) {
   const live = hasVoltage(table, readings);
   return readings.map((reading) => judge(table, pattern, reading, supply, live));
@@ -181,6 +201,7 @@ function candidate(name, pattern, found) {
 }
 
 /* One function by the pattern of it that the readings suit best; behaves and supply are what a record says of the pin. */
+/** @param {MeterTable} table */
 export function consider(table, name, readings, behaves, supply) {
   const known = behaves && behaves !== "unknown";
   const tried = table.function[name].patterns.filter((pattern) => {
@@ -194,6 +215,7 @@ export function consider(table, name, readings, behaves, supply) {
 }
 
 /* Whether the state was read without which a pattern looks like another function's. */
+/** @param {MeterTable} table */
 function proved(table, pattern, readings) {
   const needed = table.pattern[pattern].needs;
   return !needed || readings.some((reading) => reading.state === needed);
@@ -204,6 +226,7 @@ function better(one, best) {
 }
 
 /* Every function, the best first. */
+/** @param {MeterTable} table */
 export function weigh(table, readings) {
   const found = Object.keys(table.function).map((name) => consider(table, name, readings));
   return found.sort((a, b) => STANDINGS.indexOf(a.standing) - STANDINGS.indexOf(b.standing) ||
@@ -212,10 +235,12 @@ export function weigh(table, readings) {
 
 /* ---- what to measure next ---- */
 
+/** @param {MeterTable} table */
 function owners(table, pattern) {
   return Object.keys(table.function).filter((name) => has(table.function[name].patterns, pattern));
 }
 
+/** @param {MeterTable} table */
 function untried(table, readings, ohms) {
   const keyOff = readings.some((reading) => reading.kind === "volts" && reading.state === "key-off");
   const dead = ohms && keyOff && !hasVoltage(table, readings);
@@ -230,6 +255,7 @@ function untried(table, readings, ohms) {
   return found;
 }
 
+/** @param {MeterTable} table */
 function leadingOf(table, remaining, readings, about) {
   const own = remaining.filter((pattern) => about && has(table.function[about].patterns, pattern));
   if (own.length) return own;
@@ -238,6 +264,7 @@ function leadingOf(table, remaining, readings, about) {
   return remaining.filter((_, index) => agreeing[index] === most);
 }
 
+/** @param {MeterTable} table */
 function attempt(table, kind, state, remaining, leading) {
   const known = remaining.map((pattern) => ({ pattern, band: bandOf(table, pattern, kind, state) }))
     .filter((item) => item.band);
@@ -253,6 +280,7 @@ function attempt(table, kind, state, remaining, leading) {
   return { score, next: { kind, state, outcomes: outcomes(table, known) } };
 }
 
+/** @param {MeterTable} table */
 function outcomes(table, known) {
   return Object.keys(table.band).map((id) => {
     const here = known.filter((item) => item.band.id === id);
@@ -262,6 +290,7 @@ function outcomes(table, known) {
 }
 
 /* The reading that tells the leading patterns best from the others; null if none does for certain. */
+/** @param {MeterTable} table */
 export function next(table, readings, about) {
   const remaining = Object.keys(table.pattern).filter((pattern) => !count(findings(table, pattern, readings), "disagrees"));
   const leading = leadingOf(table, remaining, readings, about);
@@ -279,6 +308,7 @@ function bestBy(tried, index) {
 /* ---- what readings can be besides the functions of a radio ---- */
 
 /* `recorded` is what consider() made of the record's function, null for an unknown wire. */
+/** @param {MeterTable} table */
 export function suspicions(table, readings, recorded) {
   return Object.keys(table.suspect).map((id) => {
     const row = table.suspect[id];
@@ -287,6 +317,7 @@ export function suspicions(table, readings, recorded) {
   }).filter((one) => one.readings.length);
 }
 
+/** @param {MeterTable} table */
 function brings(table, row, reading) {
   const stated = !row.states || has(row.states, reading.state);
   return stated && (row.reads[reading.kind] || []).some((id) => {
@@ -295,6 +326,7 @@ function brings(table, row, reading) {
   });
 }
 
+/** @param {MeterTable} table */
 function holds(table, row, readings, recorded, index) {
   if (row.dead && readings.some((reading) => isLive(table, reading))) return false;
   if (row.where === "instead") return Boolean(recorded) && instead(table, row, recorded, recorded.findings[index]);
@@ -305,6 +337,7 @@ function holds(table, row, readings, recorded, index) {
   return !recorded || recorded.findings[index].verdict !== "agrees";
 }
 
+/** @param {MeterTable} table */
 function instead(table, row, recorded, finding) {
   const concerned = !row.groups || has(row.groups, table.function[recorded.function].group);
   return concerned && finding.verdict === "disagrees" && Boolean(finding.band) && has(row.expects, finding.band.id);
@@ -345,6 +378,7 @@ export function ranged(band, unit) {
   return measured(band.low, unit) + " to " + measured(band.high, unit);
 }
 
+/** @param {MeterTable} table */
 export function names(table, found) {
   const said = {};
   found.forEach((name) => { said[name] = table.function[name].words; });

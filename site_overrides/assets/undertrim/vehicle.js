@@ -1,16 +1,20 @@
 /* Filters a vehicle's steps by job and car, adds up what is left, and remembers what was ticked. The lists come from the planner. */
 
 import { chosenCar, chosenJobs, page } from "./chosen.js";
+import { above, all, byId, fields, target } from "./elements.js";
 import "./fit-form.js";
 import "./meter-guide.js";
 
-const data = JSON.parse(document.getElementById("ut-data").textContent);
-const stepList = document.getElementById("ut-steps");
-const shown = document.getElementById("ut-shown");
-const reset = document.getElementById("ut-reset");
-const next = document.getElementById("ut-new");
+/** @import { Page } from "published" */
+
+/** @type {Page} */
+const data = JSON.parse(byId("ut-data").textContent);
+const stepList = byId("ut-steps");
+const shown = byId("ut-shown");
+const reset = byId("ut-reset");
+const next = byId("ut-new");
 const items = {};
-stepList.querySelectorAll("[data-step]").forEach((item) => { items[item.dataset.step] = item; });
+all("[data-step]", stepList).forEach((item) => { items[item.dataset.step] = item; });
 const stated = {};
 Object.keys(items).forEach((number) => {
   const line = items[number].querySelector(".ut-state");
@@ -18,16 +22,16 @@ Object.keys(items).forEach((number) => {
 });
 const cautions = {};
 Object.keys(items).forEach((number) => {
-  cautions[number] = Array.from(items[number].querySelectorAll(".ut-caution")).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), full: box.querySelector(".ut-full"), told: box.querySelector(".ut-told") }));
+  cautions[number] = all(".ut-caution", items[number]).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), full: box.querySelector(".ut-full"), told: box.querySelector(".ut-told") }));
 });
 const headings = {};
-stepList.querySelectorAll("[data-section]").forEach((item) => { headings[item.dataset.section] = headings[item.dataset.section] || item; });
+all("[data-section]", stepList).forEach((item) => { headings[item.dataset.section] = headings[item.dataset.section] || item; });
 const key = "undertrim:" + data.address;
 
 page.classList.add("ut-live");
 
 /* A plug is drawn no smaller than a finger needs; set here, since the policy of the site allows no style in the page itself. */
-page.querySelectorAll("[data-least]").forEach((box) => {
+all("[data-least]", page).forEach((box) => {
   box.style.minWidth = box.dataset.least;
   box.style.maxWidth = box.dataset.most;
 });
@@ -150,14 +154,14 @@ function fill(target, children) {
 }
 
 function showTotals(steps, car) {
-  document.getElementById("ut-time").textContent = timeText(steps);
-  fill(document.getElementById("ut-tools"), tools(steps, car).map((tool) => {
+  byId("ut-time").textContent = timeText(steps);
+  fill(byId("ut-tools"), tools(steps, car).map((tool) => {
     const item = text("li", tool);
     if (data.instead[tool]) item.append(" ", text("small", "or " + data.instead[tool].join(", ")));
     return item;
   }));
   const buy = purchases(steps, car);
-  fill(document.getElementById("ut-buy"), buy.length ? buy.map((item) => {
+  fill(byId("ut-buy"), buy.length ? buy.map((item) => {
     const line = text("li", (item.count === null ? "unknown number" : item.count) + " × " + item.what + " ");
     line.appendChild(text("small", "(" + item.part + ")"));
     return line;
@@ -177,7 +181,7 @@ function showTotals(steps, car) {
 function showSteps(numbers) {
   let last = "";
   Object.keys(items).forEach((number) => { items[number].hidden = true; });
-  stepList.querySelectorAll("[data-section]").forEach((item) => { item.remove(); });
+  all("[data-section]", stepList).forEach((item) => { item.remove(); });
   numbers.forEach((number) => {
     const section = data.steps[number].section;
     if (section !== last) {
@@ -237,11 +241,11 @@ function update() {
   showCautions(numbers);
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
   showTotals(numbers.map((number) => data.steps[number]), car);
-  page.querySelectorAll("[data-cars]").forEach((item) => {
+  all("[data-cars]", page).forEach((item) => {
     item.hidden = !JSON.parse(item.dataset.cars).some((kind) => agrees(kind, car));
   });
-  page.querySelectorAll("[data-clauses], [data-openings]").forEach((item) => { item.hidden = !concerns(item, jobs, car); });
-  const open = Array.from(page.querySelectorAll(".ut-variant")).filter((set) => !(set.dataset.variant in car));
+  all("[data-clauses], [data-openings]", page).forEach((item) => { item.hidden = !concerns(item, jobs, car); });
+  const open = all(".ut-variant", page).filter((set) => !(set.dataset.variant in car));
   let words = numbers.length + " steps";
   if (!jobs.length) words += " for all jobs: choose yours above";
   if (open.length) words += (jobs.length ? "" : ",") + " for every kind of car: say which one this is";
@@ -251,7 +255,7 @@ function update() {
 }
 
 function store() {
-  const ticks = Array.from(page.querySelectorAll("[data-tick]:checked")).map((box) => box.dataset.tick);
+  const ticks = fields("[data-tick]:checked", page).map((box) => box.dataset.tick);
   next.hidden = !ticks.length;
   try {
     localStorage.setItem(key, JSON.stringify({ jobs: chosenJobs(), car: chosenCar(), ticks }));
@@ -263,24 +267,24 @@ function restore() {
   try { kept = JSON.parse(localStorage.getItem(key)) || {}; } catch (error) { kept = {}; }
   const asked = new URLSearchParams(location.search);
   const jobs = asked.has("job") ? asked.get("job").split(" ").join("+").split("+") : kept.jobs || [];
-  page.querySelectorAll("input[name=job]").forEach((box) => { box.checked = jobs.indexOf(box.value) >= 0; });
-  page.querySelectorAll(".ut-variant input").forEach((box) => {
-    const name = box.closest(".ut-variant").dataset.variant;
+  fields("input[name=job]", page).forEach((box) => { box.checked = jobs.indexOf(box.value) >= 0; });
+  fields(".ut-variant input", page).forEach((box) => {
+    const name = above(box, ".ut-variant").dataset.variant;
     box.checked = (asked.get(name) || (kept.car || {})[name]) === box.value;
   });
-  page.querySelectorAll("[data-tick]").forEach((box) => { box.checked = (kept.ticks || []).indexOf(box.dataset.tick) >= 0; });
+  fields("[data-tick]", page).forEach((box) => { box.checked = (kept.ticks || []).indexOf(box.dataset.tick) >= 0; });
 }
 
 page.addEventListener("change", (event) => {
-  if (event.target.matches("[data-tick]")) store();
+  if (target(event).matches("[data-tick]")) store();
   else update();
 });
 reset.addEventListener("click", () => {
-  page.querySelectorAll(".ut-choose input").forEach((box) => { box.checked = false; });
+  fields(".ut-choose input", page).forEach((box) => { box.checked = false; });
   update();
 });
 next.addEventListener("click", () => {
-  page.querySelectorAll("[data-tick]").forEach((box) => { box.checked = false; });
+  fields("[data-tick]", page).forEach((box) => { box.checked = false; });
   store();
 });
 restore();
