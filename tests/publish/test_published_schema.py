@@ -1,8 +1,12 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
+import importlib
 import json
+import pkgutil
+import re
 from collections.abc import Iterator
 from copy import deepcopy
+from dataclasses import fields, is_dataclass
 from functools import cache
 from typing import Any
 
@@ -10,6 +14,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from publishing import Found, exemplified, finders, published
+from undertrim import publish
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.fit.duties import Fate
 from undertrim.derive.procedure import tally
@@ -86,6 +91,22 @@ def test_words_of_the_schema_are_those_of_the_program(place: str, words: list[st
     name, _, key = place.partition("/")
     described = DEFINED[name]["properties"][key] if key else DEFINED[name]
     assert described["enum"] == list(words)
+
+
+def test_a_typed_fact_has_the_fields_of_its_description() -> None:
+    """By its name: a class `MissingCell` is described as `missing-cell`."""
+    found = list(typed())
+    assert len(found) > 5
+    for kind in found:
+        name = re.sub(r"(?<=[a-z])(?=[A-Z])", "-", kind.__name__).lower()
+        assert [field.name.rstrip("_") for field in fields(kind)] == list(DEFINED[name]["properties"]), name
+
+
+def typed() -> Iterator[type[Any]]:
+    """The classes of facts."""
+    for found in pkgutil.iter_modules(publish.facts.__path__, "undertrim.publish.facts."):
+        module = importlib.import_module(found.name)
+        yield from (item for item in vars(module).values() if is_dataclass(item) and isinstance(item, type) and item.__module__ == found.name)  # fmt: skip
 
 
 def blocks(place: str, schema: Any) -> Iterator[tuple[str, Schema]]:

@@ -1,6 +1,5 @@
 """The page of electrical calculators. Its script computes; tables and usual values reach it as JSON from the same data files."""
 
-import json
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import Any
@@ -10,6 +9,7 @@ from markupsafe import Markup
 from undertrim.derive.electrical.conductors import SCHEMES, sizes
 from undertrim.derive.electrical.fuses import fuses
 from undertrim.derive.electrical.numbers import said
+from undertrim.publish.encoding import compact
 from undertrim.publish.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
@@ -84,5 +84,5 @@ def _families() -> Sequence[Mapping[str, Any]]:
 
 def _embedded(data: Mapping[str, Any]) -> Markup:
     """JSON that cannot close its script element."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    text = compact(data)
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704

@@ -9,6 +9,7 @@ from typing import Any
 
 import typst
 
+from undertrim.publish.encoding import encoded
 from undertrim.publish.sheet import Paper, glyphs, view, wiring
 from undertrim.resources import inside
 
@@ -30,7 +31,7 @@ def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) 
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
-    data = json.dumps(shown, ensure_ascii=False)
+    data = json.dumps(shown, ensure_ascii=False, default=encoded)
     made_pdf = compiler(template).compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
     assert isinstance(made_pdf, bytes)
     return made_pdf
