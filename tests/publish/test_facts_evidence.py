@@ -13,7 +13,7 @@ from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.publish import facts, pages
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import blockers, evidence
-from undertrim.publish.facts.evidence import Age
+from undertrim.publish.facts.evidence import Age, Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
@@ -218,9 +218,9 @@ def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> Non
     item, about = record(**SEEN)
     line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
     assert line["car"] == "2016, right-hand drive, map radio"
-    assert line["seen"] == {"year": 2016, "built": "", "side": "right", "is": {"drive-side": "right", "radio": "map"}}
+    assert line["seen"] == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
     assert fields["car"] == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
-    assert fields["seen"]["is"] == {"drive-side": "left", "radio": "plain"}
+    assert fields["seen"].is_ == {"drive-side": "left", "radio": "plain"}
     body = pages.vehicle(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body
 

@@ -9,7 +9,6 @@ from typing import Any
 
 import typst
 
-from undertrim.publish.encoding import encoded
 from undertrim.publish.sheet import Paper, glyphs, view, wiring
 from undertrim.resources import inside
 
@@ -31,7 +30,7 @@ def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) 
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
-    data = json.dumps(shown, ensure_ascii=False, default=encoded)
+    data = json.dumps(shown, ensure_ascii=False)
     made_pdf = compiler(template).compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
     assert isinstance(made_pdf, bytes)
     return made_pdf

@@ -1,6 +1,6 @@
 """How sure the facts are, as data: the standing of the record, the conflicts of its evidence, its age."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -59,6 +59,16 @@ class Age:
 
     words: str
     on: str
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What is known of the car that evidence is from; `is_` are its answers by variant."""
+
+    year: int | None
+    built: str
+    side: str
+    is_: Mapping[str, str]
 
 
 def standing(record: VehicleRecord, data: Typed) -> Standing:
@@ -165,12 +175,7 @@ def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:
         "on": item.on,
         "by": item.by,
         "car": seen.shown(record, item.car),
-        "seen": {
-            "year": known.year,
-            "built": str(known.built or ""),
-            "side": known.side,
-            "is": seen.answers(record, known),
-        },
+        "seen": Seen(known.year, str(known.built or ""), known.side, seen.answers(record, known)),
         "with": item.with_,
         "note": item.note,
         "age": age(item.on, made).words,
