@@ -34,10 +34,10 @@ def node() -> str:
 
 @pytest.fixture(scope="session")
 def run(node: str) -> Run:
-    """Gives some data to a function in JavaScript, in which the named modules are known by their names, and gives its answer back."""
+    """Gives some data to a function in JavaScript, in which the named modules are known by their names, with _ for -, and gives its answer back."""
 
     def answer(program: str, data: Any, *modules: str) -> Any:
-        imports = "\n".join(f'import * as {name} from "{(scripts.folder() / f"{name}.js").as_uri()}";' for name in modules)  # fmt: skip
+        imports = "\n".join(f'import * as {name.replace("-", "_")} from "{(scripts.folder() / f"{name}.js").as_uri()}";' for name in modules)  # fmt: skip
         return json.loads(called(node, _WHOLE.format(imports=imports, program=program), json.dumps(data)))
 
     return answer

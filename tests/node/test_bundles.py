@@ -5,13 +5,13 @@ import pytest
 from in_node import Run, called
 from undertrim.publish import scripts
 
-PURE = ("electrical", "fit", "lengths", "meter")
+PURE = ("electrical", "fit-speaker", "fit-receiver", "fit-load", "lengths", "meter")
 """Modules that need no page."""
 
 
 @pytest.mark.parametrize("name", PURE)
 def test_a_module_in_a_function_exports_what_the_module_does(run: Run, name: str) -> None:
-    found = run(f"() => Object.keys({name}).sort()", None, name)
+    found = run(f"() => Object.keys({name.replace('-', '_')}).sort()", None, name)
     assert found == sorted(scripts.read(scripts.folder() / f"{name}.js").exports)
 
 

@@ -16,12 +16,19 @@ from vectors.printed import printed
 
 EACH = """({ units, cases }) => {
   lengths.use(units);
+  const fit = { speaker: fit_speaker.speaker, receiver: fit_receiver.receiver };
   return cases.map((one) => fit[one.kind](one.gear, one.opening, one.between, one.usual));
 }"""
 
 
 def compare(run: Run, cases: list[Case]) -> list[str]:
-    answers = run(EACH, {"units": length_units(), "cases": [case.asked() for case in cases]}, "lengths", "fit")
+    answers = run(
+        EACH,
+        {"units": length_units(), "cases": [case.asked() for case in cases]},
+        "lengths",
+        "fit-speaker",
+        "fit-receiver",
+    )
     for case, answer in zip(cases, answers, strict=True):
         assert printed(said(case.answer())) == printed(answer), case
     return [answer["kind"] for answer in answers]
@@ -37,13 +44,13 @@ def test_random_questions(run: Run, seed: int) -> None:
     assert all(kinds.count(kind) > 4 for kind in KINDS)
 
 
-LOAD = "(all) => all.map((one) => fit.load({ impedance: one.parts[0].impedance }, one))"
+LOAD = "(all) => all.map((one) => fit_load.load({ impedance: one.parts[0].impedance }, one))"
 
 
 @pytest.mark.parametrize("seed", [20261126, 11])
 def test_random_loads(run: Run, seed: int) -> None:
     cases = loads(seed, 400)
-    answers = run(LOAD, [asked_load(*case) for case in cases], "fit")
+    answers = run(LOAD, [asked_load(*case) for case in cases], "fit-load")
     for case, answer in zip(cases, answers, strict=True):
         ours = said_load(*case)
         assert printed(ours) == printed({key: answer[key] for key in ours}), case

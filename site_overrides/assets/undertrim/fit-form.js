@@ -1,14 +1,18 @@
-/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit.js and lengths.js. */
+/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit-*.js and lengths.js. */
 
 import { chosenCar, page } from "./chosen.js";
 import { above, all, byId, field, fields, target } from "./elements.js";
-import * as fit from "./fit.js";
+import { load } from "./fit-load.js";
+import { replaced } from "./fit-margins.js";
+import { receiver } from "./fit-receiver.js";
+import { speaker } from "./fit-speaker.js";
+import { STOP, stopped, together } from "./fit-verdict.js";
 import * as lengths from "./lengths.js";
 
 /** @import { Form, Forms, Shelf } from "published" */
 
 const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
-const WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: fit.STOP, "does-not-fit": "does not fit" };
+const WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: STOP, "does-not-fit": "does not fit" };
 const FORMS = {
   speaker: [
     { name: "basket", label: "Basket: what passes through the hole", shape: true },
@@ -31,6 +35,7 @@ const USUAL = {
   speaker: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]],
   receiver: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
 };
+const RECKONED = { speaker, receiver };
 const MOST_BOLTS = 16;
 const UNREAD = "cannot be read";
 const holder = byId("ut-fit-data");
@@ -197,7 +202,7 @@ function usual(id, kind, wrong) {
   const found = { ...shelf.usual };
   USUAL[kind].forEach((row) => {
     const length = read(id + "usual-" + row[0], wrong);
-    if (length && typeof length === "object") found[row[0]] = fit.replaced(found[row[0]], length);
+    if (length && typeof length === "object") found[row[0]] = replaced(found[row[0]], length);
   });
   return found;
 }
@@ -240,8 +245,8 @@ function answer(id, place, out) {
   if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
   if (!typedSomething(id)) return;
   /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
-  const reckoned = fit[place.kind]; // by kind, as the opening and the fields of its form are
-  const found = fit.stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
+  const reckoned = RECKONED[place.kind]; // by kind, as the opening and the fields of its form are
+  const found = stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
   show(out, found, place.notes.concat(unsure(found, things)));
 }
 
@@ -249,10 +254,10 @@ function answer(id, place, out) {
 function loaded(found, gear, place) {
   const car = chosenCar(), seen = [];
   (place.loads || []).filter((one) => holds(one.clauses, car)).forEach((one) => {
-    const check = fit.load(gear, one);
+    const check = load(gear, one);
     if (!seen.some((other) => other.words === check.words)) seen.push(check);
   });
-  return seen.length ? ({ ...fit.together(found, seen)}) : found;
+  return seen.length ? ({ ...together(found, seen)}) : found;
 }
 
 function unread(count) {
