@@ -7,8 +7,9 @@ from in_node import Run
 from undertrim.publish.facts import meter
 from vectors.meter import cases
 
+MODULES = [f"meter-{name}" for name in ("readings", "functions", "suspects", "words")]
 ANSWER = """({ table, asks }) => {
-  const m = meter;
+  const m = { ...meter_readings, ...meter_functions, ...meter_suspects, ...meter_words };
   const end = value => value === Infinity ? "open" : value;
   const band = b => b && [b.id, b.words, b.low, end(b.high)];
   const candidate = c => [c.function, c.pattern, c.standing, c.findings.map(f => [f.verdict, band(f.band), f.sure, f.why])];
@@ -33,7 +34,7 @@ ANSWER = """({ table, asks }) => {
 
 def test_the_guide_answers_as_the_program_does(run: Run) -> None:
     made = cases()
-    answers = run(ANSWER, {"table": meter.meter_table(), "asks": [case.ask for case in made]}, "meter")
+    answers = run(ANSWER, {"table": meter.meter_table(), "asks": [case.ask for case in made]}, *MODULES)
     assert Counter(case.ask["do"] for case in made).keys() == {
         "read", "weigh", "consider", "next", "suspicions", "place", "measured"
     }  # fmt: skip

@@ -1,9 +1,13 @@
-/* The forms of the calculators' page: reads what was typed, asks electrical.js, shows its answer with every number used. */
+/* The forms of the calculators' page: reads what was typed, asks electrical-*.js, shows its answer with every number used. */
 
-import * as api from "./electrical.js";
+import * as choice from "./electrical-cable.js";
+import { size, supply } from "./electrical-drop.js";
+import { readings } from "./electrical-fuses.js";
+import { Refused, use } from "./electrical-numbers.js";
+import * as sound from "./electrical-sound.js";
 
 const page = document.querySelector(".ut-calculators");
-api.use(JSON.parse(document.getElementById("ut-electrical").textContent));
+use(JSON.parse(document.getElementById("ut-electrical").textContent));
 
 class Incomplete extends Error {}
 
@@ -18,7 +22,7 @@ function unitOf(form, name) {
 
 function toNumber(text, label) {
   if (!/^[-−+]?([0-9]+(\.[0-9]*)?|\.[0-9]+)$/.test(text)) {
-    throw new api.Refused("'" + text + "' in '" + label + "' is not a number", "write digits, with a point for decimals");
+    throw new Refused("'" + text + "' in '" + label + "' is not a number", "write digits, with a point for decimals");
   }
   return Number(text.replace("−", "-"));
 }
@@ -45,10 +49,10 @@ function chosen(form, name) { return form.elements[name].value; }
 function current(form) {
   const amps = maybe(form, "current");
   const watts = maybe(form, "power");
-  if (amps !== undefined && watts !== undefined) throw new api.Refused("both a current and a power are given", "empty one of them");
+  if (amps !== undefined && watts !== undefined) throw new Refused("both a current and a power are given", "empty one of them");
   if (amps === undefined && watts === undefined) throw new Incomplete("Current or power");
   if (amps !== undefined) return { amps, answers: [] };
-  const source = api.supply({ power: watts, efficiency: maybe(form, "efficiency"), voltage: maybe(form, "voltage") });
+  const source = supply({ power: watts, efficiency: maybe(form, "efficiency"), voltage: maybe(form, "voltage") });
   return { amps: source.current, answers: [source] };
 }
 
@@ -69,18 +73,18 @@ function cable(form) {
     scheme: chosen(form, "scheme"), insulation: bears ? Number(bears) : undefined, place: chosen(form, "place"),
     limit: maybe(form, "limit"), fuse: maybe(form, "fuse"), share: maybe(form, "share"),
   };
-  return [...source.answers, { ...api.cable({ path, wishes }), scheme: wishes.scheme }];
+  return [...source.answers, { ...choice.cable({ path, wishes }), scheme: wishes.scheme }];
 }
 
 const CORNERS = {
-  frequency(value, load) { return api.filterAt({ frequency: value, load }); },
-  capacitance(value, load) { return api.filterOfCapacitor({ capacitance: value, load }); },
-  inductance(value, load) { return api.filterOfCoil({ inductance: value, load }); },
+  frequency(value, load) { return sound.filterAt({ frequency: value, load }); },
+  capacitance(value, load) { return sound.filterOfCapacitor({ capacitance: value, load }); },
+  inductance(value, load) { return sound.filterOfCoil({ inductance: value, load }); },
 };
 
 function level(form) {
-  if (typed(form, "decibels")) return api.change({ decibels: needed(form, "decibels") });
-  return api.ratio({ voltage: needed(form, "voltage"), against: needed(form, "against") });
+  if (typed(form, "decibels")) return sound.change({ decibels: needed(form, "decibels") });
+  return sound.ratio({ voltage: needed(form, "voltage"), against: needed(form, "against") });
 }
 
 function delay(form) {
@@ -88,28 +92,28 @@ function delay(form) {
   const label = labelOf(form, "distances");
   const texts = typed(form, "distances").split(/[\s;]+/).filter(Boolean);
   if (texts.length < 2) throw new Incomplete("two distances or more");
-  return api.delays({ distances: texts.map((text) => toSI(text, label, unit)), air: maybe(form, "air") });
+  return sound.delays({ distances: texts.map((text) => toSI(text, label, unit)), air: maybe(form, "air") });
 }
 
 function load(form) {
   const text = typed(form, "text");
   if (!text) throw new Incomplete(labelOf(form, "text"));
-  return api.arranged({ text, least: maybe(form, "least") });
+  return sound.arranged({ text, least: maybe(form, "least") });
 }
 
 function colour(form) {
   if (!chosen(form, "colour")) throw new Incomplete("Colour");
-  return api.readings({ colour: chosen(form, "colour") });
+  return readings({ colour: chosen(form, "colour") });
 }
 
 const CALCULATORS = {
   cable,
   load,
   filter(form) { return CORNERS[unitOf(form, "value").dataset.kind](needed(form, "value"), needed(form, "load")); },
-  gain(form) { return api.gain({ power: needed(form, "power"), load: needed(form, "load") }); },
+  gain(form) { return sound.gain({ power: needed(form, "power"), load: needed(form, "load") }); },
   level,
   delay,
-  rest(form) { return api.rest({ capacity: needed(form, "capacity"), current: needed(form, "current"), share: maybe(form, "share") }); },
+  rest(form) { return sound.rest({ capacity: needed(form, "capacity"), current: needed(form, "current"), share: maybe(form, "share") }); },
   colour,
 };
 
@@ -129,7 +133,7 @@ function list(lines) {
 }
 
 function conditionLine(scheme) {
-  return (one) => one.words + ": " + (one.size === null ? "no size listed" : api.size(scheme, one.size).label + " or thicker");
+  return (one) => one.words + ": " + (one.size === null ? "no size listed" : size(scheme, one.size).label + " or thicker");
 }
 
 function numbers(every) {
@@ -154,7 +158,7 @@ function shown(answer) {
 }
 
 function refused(error) {
-  if (error instanceof api.Refused) return [element("p", error.message, "ut-refused"), element("p", error.hint)];
+  if (error instanceof Refused) return [element("p", error.message, "ut-refused"), element("p", error.hint)];
   if (error instanceof Incomplete) return [element("p", "Still needed: " + error.message.toLowerCase())];
   throw error;
 }

@@ -1,8 +1,11 @@
 /* The meter guide of a plug: pick pin and state, type a reading, see what it agrees with and what to measure next.
-   Each guide is a `.ut-meter` with its plug as JSON; meter.js has the logic. Either the page holds the table in
+   Each guide is a `.ut-meter` with its plug as JSON; js has the logic. Either the page holds the table in
    `#ut-meter-table`, or a script after this one calls undertrimMeter.start() with it. */
 
-import * as meter from "./meter.js";
+import { consider, next, weigh } from "./meter-functions.js";
+import { Misread, read } from "./meter-readings.js";
+import { place, suspicions } from "./meter-suspects.js";
+import { measured, names, ranged } from "./meter-words.js";
 
 /** @import { MeterPlug, MeterTable } from "published" */
 
@@ -36,20 +39,20 @@ function reason(table, reading, finding) {
   const kind = table.kind[reading.kind];
   if (!finding.band) return SAID[finding.verdict] + reading.text + " " + WHY[finding.why] + ".";
   return SAID[finding.verdict] + reading.text + ". Expected, " + kind.words + ", " + table.state[reading.state].words + ": " +
-    finding.band.words + ", " + meter.ranged(finding.band, kind.unit) + " (" + table.sure[finding.sure] + ").";
+    finding.band.words + ", " + ranged(finding.band, kind.unit) + " (" + table.sure[finding.sure] + ").";
 }
 
 /** @param {MeterTable} table */
 function grouped(table, found) {
   const alike = {};
   found.forEach((one) => { (alike[one.pattern] = alike[one.pattern] || []).push(one.function); });
-  return Object.keys(alike).map((pattern) => meter.names(table, alike[pattern]) + ": " + table.pattern[pattern].words);
+  return Object.keys(alike).map((pattern) => names(table, alike[pattern]) + ": " + table.pattern[pattern].words);
 }
 
 /** @param {MeterTable} table */
 function results(table, readings, pin) {
-  const recorded = pin ? meter.consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
-  const found = meter.suspicions(table, readings, recorded);
+  const recorded = pin ? consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
+  const found = suspicions(table, readings, recorded);
   const stops = found.filter((one) => one.stop);
   const parts = stops.map((one) => make("p", "STOP: " + one.readings.join(", ") + " may be " + one.words + ". " + one.do, "ut-stop"));
   if (recorded && readings.length) {
@@ -58,7 +61,7 @@ function results(table, readings, pin) {
   } else if (recorded) {
     parts.push(make("p", "By the record: " + pin.words + "."));
   }
-  const named = [alsoMaybe(found), readings.length ? others(table, meter.weigh(table, readings), recorded) : []];
+  const named = [alsoMaybe(found), readings.length ? others(table, weigh(table, readings), recorded) : []];
   if (stops.length) named.reverse(); // a speaker comes second behind an igniter
   return parts.concat(
     named[0], named[1],
@@ -84,10 +87,10 @@ function others(table, found, recorded) {
 
 /** @param {MeterTable} table */
 function asking(table, readings, pin) {
-  const asked = meter.next(table, readings, pin && pin.function);
+  const asked = next(table, readings, pin && pin.function);
   if (!asked) return [make("p", "No further reading in the table tells for certain what remains: trace the wire.")];
   const kind = table.kind[asked.kind];
-  const found = asked.outcomes.map((outcome) => meter.ranged(outcome.band, kind.unit) + ": " + meter.names(table, outcome.functions));
+  const found = asked.outcomes.map((outcome) => ranged(outcome.band, kind.unit) + ": " + names(table, outcome.functions));
   return [make("p", "Measure next: " + kind.words + ", " + table.state[asked.state].words + "."), listOf(found)];
 }
 
@@ -96,8 +99,8 @@ function rungWords(found) {
   if (found.kind === "ambiguous") return "ambiguous: " + called + ", their bands overlap here";
   if (found.kind !== "none") return "agrees with " + called;
   const between = [];
-  if (found.below) between.push("above " + found.below.name + " (to " + meter.measured(found.below.high, "ohm") + ")");
-  if (found.above) between.push("below " + found.above.name + " (from " + meter.measured(found.above.low, "ohm") + ")");
+  if (found.below) between.push("above " + found.below.name + " (to " + measured(found.below.high, "ohm") + ")");
+  if (found.above) between.push("below " + found.above.name + " (from " + measured(found.above.low, "ohm") + ")");
   return "none of them: " + (between.join(" and ") || "no band is recorded");
 }
 
@@ -106,7 +109,7 @@ function pressed(table, plug, pinId, readings) {
   const dead = readings.filter((reading) => table.kind[reading.kind].dead && table.state[reading.state].ohms);
   return plug.ladders.filter((ladder) => ladder.pin === pinId).map((ladder) => dead.map((reading) => {
     const cars = ladder.when ? " (" + ladder.when + ")" : "";
-    return "Ladder " + ladder.id + cars + ", " + reading.text + ": " + rungWords(meter.place(ladder.rungs, reading.value)) + ".";
+    return "Ladder " + ladder.id + cars + ", " + reading.text + ": " + rungWords(place(ladder.rungs, reading.value)) + ".";
   })).flat();
 }
 
@@ -148,11 +151,11 @@ function start(table, box) {
 
   function add() {
     try {
-      readings.push(meter.read(table, whole()));
+      readings.push(read(table, whole()));
       trouble.textContent = "";
       value.value = "";
     } catch (error) {
-      if (!(error instanceof meter.Misread)) throw error;
+      if (!(error instanceof Misread)) throw error;
       trouble.textContent = error.message + ": " + error.hint;
     }
     show();

@@ -1,4 +1,4 @@
-"""The meter guide of a page as data: the table that meter.js reads, and the pins of one plug with what is recorded of them."""
+"""The meter guide of a page as data: the table that its script reads, and the pins of one plug with what is recorded of them."""
 
 import math
 from typing import Any
@@ -77,7 +77,7 @@ def rung_data(rung: ladder.Rung) -> Data:
 
 
 def measured(value: float, unit: str) -> str:
-    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter.js writes the same."""
+    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter-words.js writes the same."""
     for size, prefix in ((1e6, "M"), (1e3, "k")):
         if unit == "ohm" and abs(value) >= size:
             return f"{_figures(value / size)} {prefix}{unit}"
