@@ -1,4 +1,4 @@
-"""What the form beside an opening reckons with, as data for fit.js: the opening, what in stock can go between, usual clearances, sizes of the stock."""
+"""What the form beside an opening reckons with, as data for the scripts: the opening, what in stock can go between, usual clearances, sizes of the stock."""
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
@@ -79,7 +79,7 @@ def _loads(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
 
 
 def load_data(driver: Driver, joined: Joined) -> Data:
-    """One load as fit.js reckons it; the first part is the speaker asked about."""
+    """One load as the script reckons it; the first part is the speaker asked about."""
     return {
         "what": driver.what,
         "least": plain(driver.least),
@@ -132,7 +132,7 @@ def _spellings(kind: Data) -> Data:
 
 
 def usual_data(usual: Clearances) -> Data:
-    """The clearances by name, as numbers of fit.js; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
+    """The clearances by name, as numbers of the script; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
     bounds = {**table("fit")["bounds"], **table("fit")["level"]}
     return {**{entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}, "bounds": bounds}
 
@@ -151,7 +151,7 @@ def _number(number: Number) -> Data:
 
 
 def plain(value: Any) -> Any:
-    """A value of the model as fit.js reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
+    """A value of the model as the script reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
     if isinstance(value, Quantity):
         return {"value": value.value, "step": value.step, "text": value.text, "shown": show(value)}
     if isinstance(value, tuple):
