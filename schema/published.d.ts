@@ -77,6 +77,10 @@ export interface Vehicle {
   forty_eight_volt: Known | null;
   /** The record of the phase before, by id; empty where there is none. */
   follows: string;
+  /** The same for people, with the month in which it ended. */
+  follows_words: string;
+  /** The months in which the model changed, and across which of them the facts were confirmed; empty where none is known. */
+  changed: string;
   data_date: Day;
   age: Age;
   standing: Standing;
@@ -291,6 +295,7 @@ export interface Caution {
   consequence: string;
   /** What to do. */
   avoid: string;
+  when: When;
 }
 
 /** Answer: The stock held against one opening, in cars where the answer is the same. */
@@ -336,6 +341,8 @@ export interface Fit {
   checks: Array<Check>;
   /** What is to be said of this one alone. */
   notes: Array<string>;
+  /** What the record of the gear, and of each part it needs, says beside its sizes: one line for each. */
+  about: Array<string>;
   /** What the receiver needs from the car, and where it comes from. */
   functions: Array<Need>;
   /** Gear in stock that comes nearest, by id; empty where this one fits. */
@@ -795,6 +802,8 @@ export interface KitWork {
 export interface KitLine {
   /** What to do. */
   text: string;
+  /** The part of the car that moves over, in words; empty where none does. */
+  moves: string;
   when: When;
   clauses: Clauses;
 }
@@ -1561,6 +1570,8 @@ export interface Evidence {
   note: string;
   /** How old it was when this was made. */
   age: string;
+  /** What names it as its source, in words. */
+  facts: Array<string>;
 }
 
 /** Seen: What is known of the car that evidence is from. */
