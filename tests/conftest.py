@@ -13,7 +13,7 @@ settings.register_profile("usual", deadline=None, max_examples=100)
 settings.register_profile("thorough", deadline=None, max_examples=1000)
 settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
 
-pytest_plugins = ["browsing"]  # the site and the browser, for tests/browser
+pytest_plugins = ["browsing", "in_node"]  # the site and the browser, and what runs modules of the pages in Node
 
 # The facts that tests share stay to the end: looking through them again and again took a seventh of the time.
 gc.set_threshold(50_000, 20, 20)

@@ -1,8 +1,7 @@
-"""Fit in a browser: the same verdicts, numbers and words as Python's, for the worked examples and for 1,500 random questions."""
+"""The form beside an opening in a browser; that its script reckons as the program does is tested in Node."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import pytest
 from browsing import ROOT
@@ -15,7 +14,8 @@ from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.kinds.speaker.load import load
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
-from undertrim.derive.fit.verdict import KINDS, Fit, decide, stopped
+from undertrim.derive.fit.verdict import Fit, decide, stopped
+from undertrim.publish import scripts
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.fit_page import length_units, usual_data
 from undertrim.publish.facts.meter import script
@@ -23,83 +23,9 @@ from undertrim.publish.facts.plain import plain
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
-from undertrim.record.units import UnitError, parse, show
-from undertrim.resources import top
-from vectors.fit import FIXED, USUAL, Case, differences, mm, said
-from vectors.fit_load import asked_load, loads, said_load
-from vectors.fit_random import randoms
+from vectors.fit import USUAL, mm
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
-EACH = """([units, cases]) => {
-  undertrimLengths.use(units);
-  return cases.map((one) => undertrimFit[one.kind](one.gear, one.opening, one.between, one.usual));
-}"""
-READ = """([units, texts]) => {
-  undertrimLengths.use(units);
-  return texts.map((text) => { try { return undertrimLengths.read(text); } catch (error) { return { message: error.message, hint: error.hint }; } });
-}"""
-
-
-@pytest.fixture
-def scripts(phone: Page, tmp_path: Path) -> Page:
-    """An empty page with the two scripts, opened from disk."""
-    assets = (top("site_overrides") / "assets" / "undertrim").as_uri()
-    page = tmp_path / "fit.html"
-    tags = "".join(f'<script src="{assets}/{name}.js"></script>' for name in ("lengths", "fit"))
-    page.write_text(f'<!doctype html><meta charset="utf-8"><title>Fit</title>{tags}', encoding="utf-8")
-    phone.goto(page.as_uri())
-    return phone
-
-
-def compare(page: Page, cases: Sequence[Case]) -> list[str]:
-    answers = page.evaluate(EACH, [length_units(), [case.asked() for case in cases]])
-    for case, answer in zip(cases, answers, strict=True):
-        assert list(differences(said(case.answer()), answer)) == [], case
-    return [answer["kind"] for answer in answers]
-
-
-def test_worked_examples(scripts: Page) -> None:
-    assert compare(scripts, FIXED) == [case.kind for case in FIXED]
-
-
-@pytest.mark.parametrize("seed", [20261125, 7, 365])
-def test_random_questions(scripts: Page, seed: int) -> None:
-    kinds = compare(scripts, randoms(seed, 500))
-    assert all(kinds.count(kind) > 4 for kind in KINDS)
-
-
-LOAD = "(all) => all.map((one) => undertrimFit.load({ impedance: one.parts[0].impedance }, one))"
-
-
-def test_random_loads(scripts: Page) -> None:
-    cases = loads(20261126, 400)
-    answers = scripts.evaluate(LOAD, [asked_load(*case) for case in cases])
-    for case, answer in zip(cases, answers, strict=True):
-        assert list(differences(said_load(*case), {key: answer[key] for key in said_load(*case)})) == [], case
-    assert {answer["verdict"] for answer in answers} == {"fits", "marginal", "fails", "unknown"}
-
-
-LENGTHS = (
-    "62 mm", "6.2 cm", "0.062 m", "2 3/16 in", "2-3/16 in", '7/32"', "2 in", "2.19 in", "1 1/3 in", "  62   mm ", ".5 mm", "62mm", "2 ft",
-    "1200 mm", "0.4 mm", "0 mm", "300.05 mm", "MM 62", "62 IN", "2 7⁄8 in", "62.123456789012345678 mm", "123456789012345678901234567890 m",
-    "0.0000000000000000000000001 mm", "1/99999999999999999999 in", "1.00000000000000011102230246251565405 mm", "62", "7/32", "-62", "62 furlong", "62 milimetres", "7/32 milimetre",
-    "62 M", "62 min", "62 kΩ", "10 N m", "10 in-lb", "62,5 mm", "1,200 mm", "1e3 mm", "2½ in", "5-6 mm", "5 to 6 mm", "5/4 in", "6/4 mm",
-    "2 5/4 in", "1/0 in", "3/8 mm", "-3 mm", "−1/2 in", "", "a mm", "٦٢ mm", "62 m\x1bm", "62\u2028mm", "1" * 41, "½" * 41,
-)  # fmt: skip
-
-
-def test_lengths_are_read_as_the_program_reads_them(scripts: Page) -> None:
-    answers = scripts.evaluate(READ, [length_units(), list(LENGTHS)])
-    assert dict(zip(LENGTHS, answers, strict=True)) == {text: read(text) for text in LENGTHS}
-
-
-def read(text: str) -> dict[str, Any]:
-    """A length as Python reads it, or what it says of one that is none."""
-    try:
-        known = parse(text, "length")
-    except UnitError as error:
-        return {"message": error.message, "hint": error.hint}
-    return {"value": known.value, "step": known.step, "text": known.text, "shown": show(known)}
 
 
 def opened(page: Page, site: Path, opening: str) -> Locator:
@@ -242,14 +168,15 @@ PLACE = {
 
 def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) -> None:
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
-    assets = (top("site_overrides") / "assets" / "undertrim").as_uri()
-    tags = "".join(f'<script src="{assets}/{name}.js"></script>' for name in ("lengths", "fit", "fit-form"))
+    (tmp_path / "form.js").write_text(scripts.bundle("fit-form"), encoding="utf-8")
+    radios = "".join(f'<input id="{name}" name="radio" type="radio" value="{name}">' for name in ("map", "plain"))
     page = tmp_path / "own.html"
     page.write_text(
-        '<!doctype html><meta charset="utf-8"><title>Own</title><article class="ut-vehicle"><div class="ut-choose"><input id="box" type="checkbox">'
-        '</div><details class="ut-try" data-opening="dash"></details></article>'
+        '<!doctype html><meta charset="utf-8"><title>Own</title><article class="ut-vehicle"><div class="ut-choose">'
+        f'<fieldset class="ut-variant" data-variant="radio">{radios}</fieldset></div>'
+        '<details class="ut-try" data-opening="dash"></details></article>'
         f'<script type="application/json" id="ut-fit-data">{script({"dash": PLACE})}</script>'
-        f"{tags}<script>undertrimFitForm.start({script(SHELF)})</script>",
+        f'<script src="form.js"></script><script>undertrimFitForm.start({script(SHELF)})</script>',
         encoding="utf-8",
     )
     phone.goto(page.as_uri())
@@ -266,12 +193,10 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
     assert "fits with parts Pellworth <i>Some</i>" in out.inner_text()
     assert "made for some of these cars only: say above which car this is" in out.inner_text()
     assert "the evidence <b>disagrees</b>" in out.inner_text()
-    phone.evaluate("window.undertrimCar = () => ({ radio: 'map' })")
-    phone.locator("#box").check()
+    phone.locator("#map").check()
     assert "Pellworth" in out.inner_text()
     assert "made for some" not in out.inner_text()
-    phone.evaluate("window.undertrimCar = () => ({ radio: 'plain' })")
-    phone.locator("#box").uncheck()
+    phone.locator("#plain").check()
     assert "a kit: none in stock suits" in out.inner_text()
 
 

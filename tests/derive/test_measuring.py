@@ -144,7 +144,7 @@ def test_the_most_useful_first() -> None:
         "look up whether the vehicle has a high-voltage system",
         "look for 'Shelf' in a car with Plain sound: record it, or write 'not_in'",
         "read or measure the impedance of the factory speaker of 'Shelf'",
-        "measure the room from the mounting face of 'front-door' to the inside of its grille",
+        "measure the room from the mounting face of 'Front door' to the inside of its grille",
         "look up the least load that the factory amplifier allows (Full sound)",
         "find out what switches the factory amplifier on (Full sound)",
         "find out how the car provides 'mute': by wire, by data or not at all (Full sound)",

@@ -11,6 +11,7 @@ from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish import facts
+from undertrim.publish.encoding import compact
 from undertrim.publish.facts import evidence
 from undertrim.record import fields
 from undertrim.record.store import Entry
@@ -72,4 +73,4 @@ def test_a_dispute_alone_is_marked_where_its_fact_is_shown(which: str) -> None:
     assert dispute.open
     made = facts.vehicle(item, None, NOTHING)
     beside = {name: value for name, value in made.items() if name not in ASIDE}
-    assert json.dumps(evidence.line(whole, dispute), ensure_ascii=False) in json.dumps(beside, ensure_ascii=False)
+    assert json.dumps(evidence.line(whole, dispute), ensure_ascii=False) in compact(beside)

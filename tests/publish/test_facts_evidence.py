@@ -1,5 +1,6 @@
 """What page, sheet and plan say of a record's standing, its conflicts and its age."""
 
+import json
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -10,7 +11,9 @@ import pytest
 from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.publish import facts, pages
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import blockers, evidence
+from undertrim.publish.facts.evidence import Age, Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
@@ -52,7 +55,8 @@ def stamped() -> dict[str, Any]:
 
 def standing(**extra: Any) -> dict[str, Any]:
     item, about = record(**extra)
-    return evidence.standing(about, item.source.data)
+    found: dict[str, Any] = json.loads(indented(evidence.standing(about, item.source.data)))
+    return found
 
 
 def test_a_record_nobody_checked() -> None:
@@ -157,9 +161,9 @@ def test_blocks_in_words() -> None:
 def test_ages_stand_beside_the_dates() -> None:
     item, _ = record()
     made_ = facts.vehicle(item, DAY)
-    assert (made_["data_date"], made_["age"]) == ("2026-03-09", {"words": "8 months old", "on": "2026-11-25"})
+    assert (made_["data_date"], made_["age"]) == ("2026-03-09", Age("8 months old", "2026-11-25"))
     assert [entry["age"] for entry in made_["evidence"]] == ["8 months old", "4 years old, check before relying on it"]
-    assert facts.vehicle(item)["age"] == {"words": "", "on": ""}
+    assert facts.vehicle(item)["age"] == Age("", "")
 
 
 def page(**extra: Any) -> str:
@@ -195,7 +199,7 @@ def test_the_page_of_a_verified_and_of_a_stale_record() -> None:
 def test_a_record_without_evidence_has_no_age() -> None:
     item, _ = record(evidence={})
     bare = replace(item, path=Path("records/vehicles/brindleway/otter-2014-2018.yaml"))
-    assert facts.vehicle(bare, DAY)["age"] == {"words": "", "on": ""}
+    assert facts.vehicle(bare, DAY)["age"] == Age("", "")
 
 
 SEEN = {
@@ -214,9 +218,9 @@ def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> Non
     item, about = record(**SEEN)
     line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
     assert line["car"] == "2016, right-hand drive, map radio"
-    assert line["seen"] == {"year": 2016, "built": "", "side": "right", "is": {"drive-side": "right", "radio": "map"}}
+    assert line["seen"] == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
     assert fields["car"] == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
-    assert fields["seen"]["is"] == {"drive-side": "left", "radio": "plain"}
+    assert fields["seen"].is_ == {"drive-side": "left", "radio": "plain"}
     body = pages.vehicle(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body
 

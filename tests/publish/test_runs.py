@@ -7,7 +7,7 @@ import pint
 import pytest
 
 from making import record
-from undertrim.publish.facts.runs import runs
+from undertrim.publish.facts.runs import RunCable, runs
 
 Data = dict[str, Any]
 _CAR = """
@@ -26,8 +26,8 @@ def run(body: str) -> Data:
     return made[0]
 
 
-def cables(body: str) -> dict[str, Data]:
-    return {cable["current"]: cable for cable in run(body)["cables"]}
+def cables(body: str) -> dict[str, RunCable]:
+    return {cable.current: cable for cable in run(body)["cables"]}
 
 
 def awg_resistance(gauge: int) -> float:
@@ -48,26 +48,26 @@ def test_a_long_cable_is_the_thinnest_that_loses_no_more_than_three_per_cent(met
     most = 0.03 * 13.8 / (float(current) * 2 * metres)
     awg = next(name for name, gauge in GAUGES.items() if awg_resistance(gauge) <= most)
     metric = next(name for name, ohm in IEC.items() if ohm / 1000 <= most)
-    assert found["awg"] == f"{awg} AWG"
-    assert found["metric"] == f"{metric} mm²"
-    assert "the voltage lost" in found["why"]
+    assert found.awg == f"{awg} AWG"
+    assert found.metric == f"{metric} mm²"
+    assert "the voltage lost" in found.why
 
 
 def test_a_short_cable_is_bound_by_what_its_fuse_lets_through() -> None:
     # 33 CFR 183.425, table 5, 80 °C: 8 AWG carries 70 A, 6 AWG 100 A. A fuse for 60 A loaded to 80 % is 75 A or more: 6 AWG.
     short = cables("length: 0.5 m, engine: no")["60 A"]
-    assert (short["awg"], short["fuse"], short["why"]) == ("6 AWG", "80 A", "its fuse")
+    assert (short.awg, short.fuse, short.why) == ("6 AWG", "80 A", "its fuse")
 
 
 def test_an_engine_space_asks_for_insulation_that_bears_it() -> None:
     # Note 1 of the table: 105 °C keeps 0.85 in an engine space. 8 AWG: 80 A x 0.85 = 68 A, 6 AWG: 120 A x 0.85 = 102 A for the fuse of 80 A.
     hot = run("length: 0.5 m, engine: yes")
-    assert {cable["current"]: cable["awg"] for cable in hot["cables"]}["60 A"] == "6 AWG"
+    assert {cable.current: cable.awg for cable in hot["cables"]}["60 A"] == "6 AWG"
     assert "insulation bears 105 °C" in hot["assumed"]
     assert "insulation bears 80 °C" in run("length: 0.5 m, engine: no")["assumed"]
     # 90 A, fuse 125 A: 4 AWG has 130 A in the cabin at 80 °C and 160 A x 0.85 = 136 A beside the engine at 105 °C.
-    assert cables("length: 0.5 m, engine: no")["90 A"]["awg"] == "4 AWG"
-    assert cables("length: 0.5 m, engine: yes")["90 A"]["awg"] == "4 AWG"
+    assert cables("length: 0.5 m, engine: no")["90 A"].awg == "4 AWG"
+    assert cables("length: 0.5 m, engine: yes")["90 A"].awg == "4 AWG"
 
 
 def test_what_is_unknown_of_the_engine_space_is_taken_as_the_worse() -> None:
@@ -117,5 +117,5 @@ def test_a_run_of_some_cars_says_so() -> None:
 def test_a_current_for_which_nothing_is_listed_says_so() -> None:
     # 99 m out and 99 m back at 90 A ask for 23 µohm/m: no cable on the list.
     long = cables("length: 99 m, engine: no")["90 A"]
-    assert (long["awg"], long["metric"]) == ("none listed will do", "none listed will do")
-    assert long["why"] == "the voltage lost"
+    assert (long.awg, long.metric) == ("none listed will do", "none listed will do")
+    assert long.why == "the voltage lost"

@@ -2,13 +2,12 @@
 
 import json
 import re
-import shutil
-import subprocess
 from itertools import combinations
 from pathlib import Path
 
 import pytest
 
+from in_node import called
 from undertrim.derive import cars
 from undertrim.derive.procedure import running
 from undertrim.derive.procedure.choices import choices
@@ -19,12 +18,11 @@ from undertrim.record.store import Workspace
 
 WORKSPACE = Workspace.around(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
-NODE = shutil.which("node")
 
 
-def shown(turns: list[list[running.Turn]], visits: list[list[int]]) -> list[list[str]]:
+def shown(node: str, turns: list[list[running.Turn]], visits: list[list[int]]) -> list[list[str]]:
     """What `showStates` writes, run in Node."""
-    found = re.search(r"  function showStates\(.*?\n  }\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL)
+    found = re.search(r"^function showStates\(.*?\n}\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE)
     assert found
     program = f"""
         var data = {{ steps: {json.dumps([{"turns": item} for item in turns])} }};
@@ -35,15 +33,12 @@ def shown(turns: list[list[running.Turn]], visits: list[list[int]]) -> list[list
           return numbers.map(function (number) {{ return stated[number].line.textContent; }});
         }})));
     """
-    assert NODE
-    answer = subprocess.run([NODE, "-e", program], capture_output=True, text=True, check=True)
-    words: list[list[str]] = json.loads(answer.stdout)
+    words: list[list[str]] = json.loads(called(node, program))
     return words
 
 
-@pytest.mark.skipif(NODE is None, reason="Node is not installed")
 @pytest.mark.parametrize("name", ["harrowby/sedge-2016-2021", "kelbrook/finch-2014-2018", "orlock/bramble-2019-2023"])
-def test_the_script_writes_what_the_planner_says(name: str) -> None:
+def test_the_script_writes_what_the_planner_says(node: str, name: str) -> None:
     about = WORKSPACE.load(WORKSPACE.records / "vehicles" / f"{name}.yaml").record
     assert isinstance(about, VehicleRecord)
     planner, every = Planner(about), targets(about)
@@ -53,5 +48,5 @@ def test_the_script_writes_what_the_planner_says(name: str) -> None:
     plans = [planner.plan(chosen, car).steps for chosen in (*combinations(every, 1), *combinations(every, 2), every)]
     turns = [list(running.turns(step)) for step in made.steps]
     expected = [[state_words(step.state) for step in steps] for steps in plans]
-    assert shown(turns, [[place[step.id] for step in steps] for steps in plans]) == expected
+    assert shown(node, turns, [[place[step.id] for step in steps] for steps in plans]) == expected
     assert any("partly off" in words for each in expected for words in each) == name.startswith("harrowby")

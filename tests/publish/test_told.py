@@ -2,12 +2,9 @@
 
 import json
 import re
-import shutil
-import subprocess
 from pathlib import Path
 
-import pytest
-
+from in_node import called
 from making import record
 from undertrim.derive.jobs import wanted
 from undertrim.publish.facts import told
@@ -17,7 +14,6 @@ from undertrim.record.store import Workspace
 
 WORKSPACE = Workspace.around(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
-NODE = shutil.which("node")
 
 HOT = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
 COLD = {**HOT, "hazard": "Cold."}
@@ -30,9 +26,8 @@ def test_a_caution_is_in_full_at_the_first_step_of_a_run() -> None:
     assert list(told.told_at(STEPS)) == AT
 
 
-@pytest.mark.skipif(NODE is None, reason="Node is not installed")
-def test_the_script_cuts_the_same_short() -> None:
-    found = re.search(r"  function showCautions\(.*?\n  }\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL)
+def test_the_script_cuts_the_same_short(node: str) -> None:
+    found = re.search(r"^function showCautions\(.*?\n}\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE)
     assert found
     boxes = [
         [{"words": json.dumps(item), "danger": item["signal"] == "DANGER", "full": {}, "told": {}} for item in step["cautions"]]
@@ -46,9 +41,7 @@ def test_the_script_cuts_the_same_short() -> None:
           return each.map(function (one) {{ return one.full.hidden === one.told.hidden ? "both" : one.told.textContent; }});
         }})));
     """
-    assert NODE
-    answer = subprocess.run([NODE, "-e", program], capture_output=True, text=True, check=True)
-    assert json.loads(answer.stdout) == [[told.short(step) if step else "" for step in each] for each in AT]
+    assert json.loads(called(node, program)) == [[told.short(step) if step else "" for step in each] for each in AT]
 
 
 def test_the_plan_tells_once_what_is_beside_every_step() -> None:

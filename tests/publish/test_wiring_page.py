@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from undertrim.publish import pages
+from undertrim.publish.encoding import indented
 from wired import VEHICLES, body, made, stem
 
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
@@ -108,7 +109,7 @@ def test_the_page_leads_to_its_wiring_sheets(path: Path) -> None:
 
 
 def test_what_comes_from_a_record_is_escaped() -> None:
-    facts: dict[str, Any] = json.loads(json.dumps(made(VEHICLES[0])))
+    facts: dict[str, Any] = json.loads(indented(made(VEHICLES[0])))
     evil = "<script>x</script>"
     joint = facts["joints"][0]
     joint |= {"name": evil, "note": evil, "receivers": [evil]}
@@ -124,7 +125,7 @@ def test_what_comes_from_a_record_is_escaped() -> None:
 
 
 def test_an_unknown_colour_and_voltage_are_said() -> None:
-    facts: dict[str, Any] = json.loads(json.dumps(made(VEHICLES[0])))
+    facts: dict[str, Any] = json.loads(indented(made(VEHICLES[0])))
     table = facts["joints"][0]["tables"][0]
     row = next(row for row in table["rows"] if row["car"] and row["car"][0]["address"])
     row["car"][0] |= {"colour": None, "supply": "unknown"}

@@ -13,7 +13,9 @@ import pytest
 from pypdf import PdfReader
 
 from undertrim.publish import pdf
-from undertrim.publish.sheet import Paper, wiring
+from undertrim.publish.encoding import encoded
+from undertrim.publish.facts.ladders import RungWords
+from undertrim.publish.sheet import Paper, glyphs, wiring
 from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
 
 Data = dict[str, Any]
@@ -87,13 +89,13 @@ def test_functions_duties_buttons_and_runs_are_printed(path: Path) -> None:
     for entry in facts["duties"]:
         assert bare(entry["name"] + entry["kept_words"]) in whole
     for entry in facts["ladders"]:
-        assert all(bare(rung["name"] + rung["band"]) in whole for rung in entry["rungs"])
+        assert all(bare(rung.name + rung.band) in whole for rung in entry["rungs"])
     for run in facts["runs"]:
         assert all(
             bare(words) in whole for words in (run["name"], run["from"], run["to"], run["length"], run["assumed"])
         )
         assert all(bare(f"{number}. {words}") in whole for number, words in enumerate(run["passes"], start=1))
-        assert all(bare("".join(cable.values())) in whole for cable in run["cables"])
+        assert all(bare("".join(encoded(cable).values())) in whole for cable in run["cables"])
 
 
 @each_vehicle
@@ -274,3 +276,7 @@ def test_the_same_input_gives_the_same_bytes() -> None:
     first = pdf.render_wiring(facts, URL, "a4", DAY)
     assert pdf.render_wiring(facts, URL, "a4", DAY) == first
     assert pdf.render_wiring(facts, URL, "a4", date(2026, 11, 26)) != first
+
+
+def test_texts_of_typed_facts_are_made_printable_too() -> None:
+    assert glyphs.printable({"rungs": [RungWords("\u4e2d", "5 ohm")]}) == {"rungs": [{"name": "[U+4E2D]", "band": "5 ohm"}]}  # fmt: skip

@@ -3,7 +3,7 @@
 import dataclasses
 import json
 import random
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from undertrim.derive.electrical import (
@@ -52,25 +52,6 @@ def answered(vector: Vector) -> Any:
     except Refused as error:
         return {"refused": error.message, "hint": error.hint}
     return json.loads(json.dumps(dataclasses.asdict(answer)))
-
-
-def differences(one: Any, other: Any, place: str = "") -> Iterator[str]:
-    """Where two answers differ: numbers by more than 1e-9 of themselves, anything else at all."""
-    if isinstance(one, dict) and isinstance(other, dict) and one.keys() == other.keys():
-        for key in one:
-            yield from differences(one[key], other[key], f"{place}.{key}")
-    elif isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
-        for index, (mine, theirs) in enumerate(zip(one, other, strict=True)):
-            yield from differences(mine, theirs, f"{place}[{index}]")
-    elif _numeric(one) and _numeric(other):
-        if abs(one - other) > 1e-9 * max(abs(one), abs(other)):
-            yield f"{place}: {one!r} and {other!r}"
-    elif one != other:
-        yield f"{place}: {one!r} and {other!r}"
-
-
-def _numeric(value: Any) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool)
 
 
 def _path(amps: float, out: float, **other: Any) -> Arguments:

@@ -1,7 +1,5 @@
-"""Questions of fit with the answers of Python: worked examples here, random ones in fit_random.py. A browser must give the same."""
+"""Questions of fit with the answers of Python: worked examples here, random ones in fit_random.py. The script of the pages must give the same."""
 
-import math
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -88,25 +86,6 @@ def said(fit: Fit) -> dict[str, Any]:
             for check in fit.checks
         ],
     }
-
-
-def differences(ours: Any, theirs: Any, where: str = "") -> Iterator[str]:
-    """Where two answers differ: numbers by more than 1e-9, all else at all."""
-    if isinstance(ours, dict) and isinstance(theirs, dict) and ours.keys() == theirs.keys():
-        for key in ours:
-            yield from differences(ours[key], theirs[key], f"{where}/{key}")
-    elif isinstance(ours, list) and isinstance(theirs, list) and len(ours) == len(theirs):
-        for place, (one, other) in enumerate(zip(ours, theirs, strict=True)):
-            yield from differences(one, other, f"{where}/{place}")
-    elif _numeric(ours) and _numeric(theirs):
-        if not math.isclose(ours, theirs, rel_tol=1e-12, abs_tol=1e-9):
-            yield f"{where}: {ours} and {theirs}"
-    elif ours != theirs:
-        yield f"{where}: {ours!r} and {theirs!r}"
-
-
-def _numeric(value: Any) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool)
 
 
 def mm(text: str) -> Quantity:

@@ -5,7 +5,6 @@ Nothing it finds is a fault: it exits with 0 unless a record cannot be read.
 """
 
 import argparse
-import json
 import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -15,6 +14,7 @@ from undertrim.commands.common import Usage, add_workspace, progress, workspace
 from undertrim.commands.details import see_check
 from undertrim.derive.coverage import Share
 from undertrim.publish.coverage_text import collection_text, vehicle_text
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import coverage
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
@@ -66,7 +66,7 @@ def _text(reports: Sequence[Report], *, each: bool) -> str:
 
 def _json(reports: Sequence[Report]) -> str:
     data = {"total": _total(reports), "vehicles": _worst_first(reports)}
-    return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
+    return indented(data) + "\n"
 
 
 def _worst_first(reports: Sequence[Report]) -> list[Report]:

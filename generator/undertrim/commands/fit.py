@@ -5,7 +5,6 @@ GEAR the whole stock of the right kind is ranked, without OPENING every opening 
 """
 
 import argparse
-import json
 import sys
 from collections.abc import Sequence
 
@@ -13,6 +12,7 @@ from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, veh
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.publish.encoding import indented
 from undertrim.publish.fit_text import fit_data, fit_text
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import nearest
@@ -36,7 +36,7 @@ def run(options: argparse.Namespace) -> int:
     if vehicle is None:
         return 1
     answers = _answers(vehicle, options)
-    data = json.dumps(fit_data(vehicle, answers), ensure_ascii=False, indent=2) + "\n"
+    data = indented(fit_data(vehicle, answers)) + "\n"
     sys.stdout.write(data if options.format == "json" else fit_text(vehicle, answers, full=options.gear is not None))
     return 0
 

@@ -5,11 +5,11 @@ the steering wheel, what does not stays, and what is unknown becomes a question.
 """
 
 import argparse
-import json
 import sys
 
 from undertrim.commands.common import Usage, add_workspace, workspace
 from undertrim.commands.details import see_check
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts.mirror import mirror
 from undertrim.publish.mirror_text import mirror_text
 from undertrim.record.lookup import NotFound, vehicle_file
@@ -43,7 +43,5 @@ def run(options: argparse.Namespace) -> int:
         )
         return 1
     facts = mirror(entry.record, entry.address, options.drive_side)
-    sys.stdout.write(
-        json.dumps(facts, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else mirror_text(facts)
-    )
+    sys.stdout.write(indented(facts) + "\n" if options.format == "json" else mirror_text(facts))
     return 0

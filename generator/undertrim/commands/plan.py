@@ -5,7 +5,6 @@ VEHICLE is a record's id (its file's name without the ending) or make/id. A job 
 """
 
 import argparse
-import json
 import sys
 from collections.abc import Sequence
 
@@ -17,6 +16,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.plan_text import plan_text
@@ -66,9 +66,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
         return _refuse(names.refusal(entry.record, error))
-    sys.stdout.write(
-        json.dumps(made, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else plan_text(made)
-    )
+    sys.stdout.write(indented(made) + "\n" if options.format == "json" else plan_text(made))
     called = dict(zip(made["jobs"], made["job_names"], strict=True))
     return _tell_closed([called[job] for job in made["closed"]])
 

@@ -5,7 +5,6 @@ record; where several openings could take it, write OPENING=GEAR. Exits with 1 i
 """
 
 import argparse
-import json
 import sys
 from collections.abc import Sequence
 
@@ -17,6 +16,7 @@ from undertrim.derive.fit.shopping import Choice, orders
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.record.model import OPENINGS
@@ -54,9 +54,7 @@ def run(options: argparse.Namespace) -> int:
         print(f"undertrim: {names.refusal(vehicle.record, error)}: {see_check()}", file=sys.stderr)
         return 1
     data = shop_data(vehicle, wanted, made)
-    sys.stdout.write(
-        json.dumps(data, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else shop_text(data)
-    )
+    sys.stdout.write(indented(data) + "\n" if options.format == "json" else shop_text(data))
     return 0 if all(order.fits for order in made) else 1
 
 

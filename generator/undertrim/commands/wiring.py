@@ -5,7 +5,6 @@ every function by how the car has it. With GEAR the table is made for each group
 """
 
 import argparse
-import json
 import sys
 
 from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
@@ -14,6 +13,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.wiring_text import joint_text, plugs_text
@@ -52,7 +52,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         found = _joint(vehicle, options, car)
         text = joint_text(found)
-    sys.stdout.write(json.dumps(found, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else text)
+    sys.stdout.write(indented(found) + "\n" if options.format == "json" else text)
     return 0
 
 

@@ -1,11 +1,11 @@
 """The files that stand beside a vehicle's page: its data, its sheets, and a paper template of each opening."""
 
-import json
 from collections.abc import Iterator
 from datetime import date
 
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import paper, pdf
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import Facts
 from undertrim.publish.failures import making
 from undertrim.publish.sheet import Paper
@@ -16,7 +16,7 @@ PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
 def data(made: Facts) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
-    return f"{made['id']}.json", json.dumps(made, ensure_ascii=False, indent=1).encode()
+    return f"{made['id']}.json", indented(made, 1).encode()
 
 
 def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:

@@ -12,6 +12,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from undertrim import resources
 from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
@@ -165,6 +166,10 @@ class Builder:
         return _Standing(frame, shells, present)
 
 
+_SCHEMA = "published.schema.json"
+"""What describes the data beside the pages; it stands at the top of the site."""
+
+
 def content(made: Sequence[Prepared], shelf: Stock) -> Content:
     """Everything the site holds besides the handbook."""
     by_make: dict[str, list[Prepared]] = defaultdict(list)
@@ -182,6 +187,7 @@ def content(made: Sequence[Prepared], shelf: Stock) -> Content:
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             "assets/undertrim/stock.js": fit_page.shelf_script(shelf, clearances()),
+            _SCHEMA: (resources.top("schema") / _SCHEMA).read_text(encoding="utf-8"),
         },
         copies={name: copy for item in made for name, copy in _copies(item)},
     )

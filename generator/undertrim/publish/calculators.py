@@ -1,6 +1,5 @@
 """The page of electrical calculators. Its script computes; tables and usual values reach it as JSON from the same data files."""
 
-import json
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import cache
@@ -11,12 +10,12 @@ from markupsafe import Markup
 from undertrim.derive.electrical.conductors import SCHEMES, sizes
 from undertrim.derive.electrical.fuses import fuses
 from undertrim.derive.electrical.numbers import said
+from undertrim.publish.encoding import compact
 from undertrim.publish.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
 
 TITLE = "Calculators"
-SCRIPTS = ("assets/undertrim/electrical.js", "assets/undertrim/calculators.js")
 STYLES = ("assets/undertrim/calculators.css",)
 _TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
 _TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
@@ -38,7 +37,7 @@ _CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("
 
 @cache
 def page() -> str:
-    """The body of the page; whoever places it adds SCRIPTS, in this order, and STYLES."""
+    """The body of the page; whoever places it adds the script `calculators` and STYLES."""
     return (
         environment()
         .get_template("calculators.html.j2")
@@ -87,5 +86,5 @@ def _families() -> Sequence[Mapping[str, Any]]:
 
 def _embedded(data: Mapping[str, Any]) -> Markup:
     """JSON that cannot close its script element."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    text = compact(data)
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704

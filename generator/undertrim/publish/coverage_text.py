@@ -57,7 +57,7 @@ def _legend() -> list[str]:
 def _share(report: Data) -> Iterator[str]:
     yield f"Openings recorded or looked into: {report['share']}"
     for item in report["missing"]:
-        yield f"  MISSING: {item['name']} in {' or '.join(item['cars'])}"
+        yield f"  MISSING: {item.name} in {' or '.join(item.cars)}"
 
 
 def _next(report: Data) -> Iterator[str]:

@@ -8,6 +8,8 @@ import json
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from undertrim.publish.encoding import compact
+
 Facts = Mapping[str, Any]
 Row = list[Any]
 
@@ -66,5 +68,5 @@ def _names(piece: Sequence[Row]) -> list[str]:
 
 
 def _script(name: str, data: object) -> str:
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+    text = compact(data).replace("<", "\\u003c")
     return f"undertrimFinder({json.dumps(name)},{text});\n"

@@ -1,6 +1,5 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-import json
 from collections.abc import Mapping
 from functools import cache
 from typing import Any
@@ -10,6 +9,7 @@ from markupsafe import Markup
 
 from undertrim import resources
 from undertrim.publish import opening_pictures, pictures, plug_pictures
+from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
 
 Facts = Mapping[str, Any]
@@ -73,7 +73,7 @@ def page_data(facts: Facts) -> Markup:
         "plans": facts["plans"],
         "instead": {tool["name"]: tool["instead"] for tool in facts["totals"]["tools"] if tool["instead"]},
     }
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    text = compact(data)
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
 
 

@@ -26,7 +26,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish import policy, shells
+from undertrim.publish import policy, scripts, shells
 from undertrim.publish.content import Content
 from undertrim.publish.shells import Shell
 from undertrim.publish.sitemap import expanded
@@ -71,6 +71,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
             files.append(_generated(config, shells.specimen(group), _front_matter(shells.TITLE), in_nav=False))
         for path, text in self.content.markdown.items():
             files.append(_generated(config, path, text, in_nav=path.endswith("index")))
+        _bundled(config, files)
         return files
 
     def on_page_context(
@@ -111,6 +112,20 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 def _generated(config: MkDocsConfig, path: str, text: str, *, in_nav: bool) -> File:
     level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
     return File.generated(config, f"{path}.md", content=text, inclusion=level)
+
+
+def _bundled(config: MkDocsConfig, files: Files) -> None:
+    """Put the scripts that pages load in the place of the modules that they are made of."""
+    for name in scripts.modules():
+        source = files.get_file_from_path(_script(name))
+        if source:
+            files.remove(source)
+    for name in scripts.ENTRIES:
+        files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
+
+
+def _script(name: str) -> str:
+    return f"assets/undertrim/{name}.js"
 
 
 def _front_matter(title: str) -> str:

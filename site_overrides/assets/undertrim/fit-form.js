@@ -1,284 +1,310 @@
-/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit.js and lengths.js. */
-(function (lengths, fit) {
-  "use strict";
+/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit-*.js and lengths.js. */
 
-  var SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
-  var WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: fit.STOP, "does-not-fit": "does not fit" };
-  /* One entry for each kind of opening that has a form: the fields of its gear, and the usual clearances. A kind without one has no form. */
-  var KINDS = {
-    speaker: {
-      title: "Try another speaker",
-      fields: [
-        { name: "basket", label: "Basket: what passes through the hole", shape: true },
-        { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
-        { name: "bolts", label: "Bolt holes", bolts: true },
-        { name: "depth", label: "Mounting depth, from the underside of the flange" },
-        { name: "magnet", label: "Magnet, diameter" },
-        { name: "protrusion", label: "Cone at full travel, above the flange" },
-        { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
-        { name: "impedance", label: "Nominal impedance", ohms: true }
-      ],
-      usual: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]]
-    },
-    receiver: {
-      title: "Try another receiver",
-      fields: [
-        { name: "body", label: "Body of the chassis", face: true },
-        { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
-        { name: "chassis_depth", label: "Chassis depth, without plugs" },
-        { name: "plug_room", label: "Room for plugs behind it" }
-      ],
-      usual: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
-    }
-  };
-  var MOST_BOLTS = 16;
-  var UNREAD = "cannot be read";
-  var page = document.querySelector(".ut-vehicle");
-  var holder = document.getElementById("ut-fit-data");
-  var shelf = null;
+import { chosenCar, page } from "./chosen.js";
+import { above, all, byId, field, fields, target } from "./elements.js";
+import { load } from "./fit-load.js";
+import { replaced } from "./fit-margins.js";
+import { receiver } from "./fit-receiver.js";
+import { speaker } from "./fit-speaker.js";
+import { STOP, stopped, together } from "./fit-verdict.js";
+import * as lengths from "./lengths.js";
 
-  function make(tag, options, children) {
-    var made = document.createElement(tag);
-    Object.keys(options || {}).forEach(function (key) {
-      if (key === "text") made.textContent = options.text;
-      else made.setAttribute(key, options[key]);
-    });
-    (children || []).forEach(function (child) { if (child) made.append(child); });
-    return made;
+/** @import { Form, Forms, Shelf } from "published" */
+
+const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
+const WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: STOP, "does-not-fit": "does not fit" };
+/* One entry for each kind of opening that has a form: its sums, the fields of its gear, and the usual clearances. A kind without one has no form. */
+const KINDS = {
+  speaker: {
+    title: "Try another speaker",
+    reckoned: speaker,
+    fields: [
+      { name: "basket", label: "Basket: what passes through the hole", shape: true },
+      { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
+      { name: "bolts", label: "Bolt holes", bolts: true },
+      { name: "depth", label: "Mounting depth, from the underside of the flange" },
+      { name: "magnet", label: "Magnet, diameter" },
+      { name: "protrusion", label: "Cone at full travel, above the flange" },
+      { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
+      { name: "impedance", label: "Nominal impedance", ohms: true }
+    ],
+    usual: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]]
+  },
+  receiver: {
+    title: "Try another receiver",
+    reckoned: receiver,
+    fields: [
+      { name: "body", label: "Body of the chassis", face: true },
+      { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
+      { name: "chassis_depth", label: "Chassis depth, without plugs" },
+      { name: "plug_room", label: "Room for plugs behind it" }
+    ],
+    usual: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
   }
+};
+const MOST_BOLTS = 16;
+const UNREAD = "cannot be read";
+const holder = byId("ut-fit-data");
+/** @type {Shelf} */
+let shelf;
 
-  /* One length with its label and the place for what is wrong with it. */
-  function lengthField(id, label, placeholder) {
-    return make("div", { "class": "ut-try-field" }, [
-      make("label", { "for": id, text: label }),
-      make("input", { id: id, type: "text", autocomplete: "off", placeholder: placeholder || "62 mm or 2 7/16 in", "aria-describedby": id + "-wrong" }),
-      make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
-    ]);
-  }
+function make(tag, options, children) {
+  const made = document.createElement(tag);
+  Object.keys(options || {}).forEach((key) => {
+    if (key === "text") made.textContent = options.text;
+    else made.setAttribute(key, options[key]);
+  });
+  (children || []).forEach((child) => { if (child) made.append(child); });
+  return made;
+}
 
-  function pick(id, label, choices) {
-    return make("div", { "class": "ut-try-field" }, [
-      make("label", { "for": id, text: label }),
-      make("select", { id: id }, choices.map(function (choice) { return make("option", { value: choice[0], text: choice[1] }); }))
-    ]);
-  }
+/* One length with its label and the place for what is wrong with it. */
+function lengthField(id, label, placeholder) {
+  return make("div", { "class": "ut-try-field" }, [
+    make("label", { "for": id, text: label }),
+    make("input", { id, type: "text", autocomplete: "off", placeholder: placeholder || "62 mm or 2 7/16 in", "aria-describedby": id + "-wrong" }),
+    make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
+  ]);
+}
 
-  var SHAPES = [["round", "round"], ["oval", "oval"], ["rectangle", "rectangle"]];
+function pick(id, label, choices) {
+  return make("div", { "class": "ut-try-field" }, [
+    make("label", { "for": id, text: label }),
+    make("select", { id }, choices.map((choice) => make("option", { value: choice[0], text: choice[1] })))
+  ]);
+}
 
-  /* As many holes as a record may have, four first. */
-  function counts() {
-    var found = [[4, 4]];
-    for (var count = 2; count <= MOST_BOLTS; count += 1) if (count !== 4) found.push([count, count]);
-    return found;
-  }
+const SHAPES = [["round", "round"], ["oval", "oval"], ["rectangle", "rectangle"]];
 
-  var OHMS = ["1", "2", "3", "4", "6", "8", "16"];
+/* As many holes as a record may have, four first. */
+function counts() {
+  const found = [[4, 4]];
+  for (let count = 2; count <= MOST_BOLTS; count += 1) if (count !== 4) found.push([count, count]);
+  return found;
+}
 
-  function group(id, row) {
-    if (row.ohms) return pick(id + row.name, row.label, [["", "not known"]].concat(OHMS.map(function (one) { return [one, one + " Ω"]; })));
-    if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
-    var inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
-      : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", counts())]
-        : [];
-    inside.push(lengthField(id + row.name + "-width", "Width"), lengthField(id + row.name + "-height", "Height"));
-    if (row.bolts) inside.push(lengthField(id + "bolts-angle", "Angle of one hole of a circle, from straight up", "45 deg"));
-    return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
-  }
+const OHMS = ["1", "2", "3", "4", "6", "8", "16"];
 
-  /* Whether a part is measured by one diameter; its fields are then one, and called so. */
-  function round(id, row) {
-    if (row.face) return false;
-    var said = document.getElementById(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
-    page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? "Diameter" : "Width";
-    document.getElementById(id + row.name + "-height").closest(".ut-try-field").hidden = one;
-    return one;
-  }
+function group(id, row) {
+  if (row.ohms) return pick(id + row.name, row.label, [["", "not known"]].concat(OHMS.map((one) => [one, one + " Ω"])));
+  if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
+  const inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
+    : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", counts())]
+      : [];
+  inside.push(lengthField(id + row.name + "-width", "Width"), lengthField(id + row.name + "-height", "Height"));
+  if (row.bolts) inside.push(lengthField(id + "bolts-angle", "Angle of one hole of a circle, from straight up", "45 deg"));
+  return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
+}
 
-  function build(spot, place) {
-    var id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
-    if (!kind) { spot.remove(); return; }
-    var rows = kind.fields;
-    var stock = Object.keys(shelf.stock).filter(function (key) { return shelf.stock[key].kind === place.kind; });
-    var start = pick(id + "from", "Start from gear in stock", [["", "nothing"]].concat(stock.map(function (key) { return [key, shelf.stock[key].name]; })));
-    var clearances = make("details", {}, [make("summary", { text: "Usual clearances: common practice, change them here" })].concat(
-      kind.usual.map(function (row) { return lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text); })));
-    var out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
-    var form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map(function (row) { return group(id, row); }), [clearances]));
-    spot.append(make("summary", { text: kind.title }), form, out);
-    start.querySelector("select").addEventListener("change", function (event) {
-      if (event.target.value) fill(id, rows, shelf.stock[event.target.value].gear);
-      answer(id, place, out);
-    });
-    form.addEventListener("input", function () { answer(id, place, out); });
-    page.addEventListener("click", function (event) { if (event.target.closest("#ut-reset")) answer(id, place, out); });
-    form.addEventListener("submit", function (event) { event.preventDefault(); });
-    page.addEventListener("change", function (event) { if (event.target.closest(".ut-choose")) answer(id, place, out); });
+/* Whether a part is measured by one diameter; its fields are then one, and called so. */
+function round(id, row) {
+  if (row.face) return false;
+  const said = field(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
+  page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? "Diameter" : "Width";
+  above(byId(id + row.name + "-height"), ".ut-try-field").hidden = one;
+  return one;
+}
+
+/**
+ * @param {HTMLElement} spot
+ * @param {Form} place
+ */
+function build(spot, place) {
+  const id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
+  if (!kind) { spot.remove(); return; }
+  const rows = kind.fields;
+  const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.kind);
+  const start = pick(id + "from", "Start from gear in stock", [["", "nothing"]].concat(stock.map((key) => [key, shelf.stock[key].name])));
+  const clearances = make("details", {}, [make("summary", { text: "Usual clearances: common practice, change them here" })].concat(
+    kind.usual.map((row) => lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text))));
+  const out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
+  const form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map((row) => group(id, row)), [clearances]));
+  spot.append(make("summary", { text: kind.title }), form, out);
+  start.querySelector("select").addEventListener("change", (event) => {
+    if (target(event).value) fill(id, rows, shelf.stock[target(event).value].gear);
     answer(id, place, out);
-  }
+  });
+  form.addEventListener("input", () => { answer(id, place, out); });
+  page.addEventListener("click", (event) => { if (target(event).closest("#ut-reset")) answer(id, place, out); });
+  form.addEventListener("submit", (event) => { event.preventDefault(); });
+  page.addEventListener("change", (event) => { if (target(event).closest(".ut-choose")) answer(id, place, out); });
+  answer(id, place, out);
+}
 
-  function set(id, length) { document.getElementById(id).value = !length ? "" : length.text || length; }
+function set(id, length) { field(id).value = !length ? "" : length.text || length; }
 
-  /* The dimensions of a piece of gear, as typed, into the fields. */
-  function fill(id, rows, gear) {
-    rows.forEach(function (row) {
-      var part = gear[row.name];
-      if (row.ohms) { document.getElementById(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
-      if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
-      if (row.shape) document.getElementById(id + row.name + "-shape").value = part ? part.shape : "round";
-      if (row.bolts) {
-        document.getElementById(id + "bolts-pattern").value = part ? part.pattern : "";
-        document.getElementById(id + "bolts-count").value = part ? part.count : 4;
-      }
-      set(id + row.name + "-width", part && (part.diameter || part.width));
-      set(id + row.name + "-height", part && part.height);
-      if (row.bolts) set(id + "bolts-angle", part && part.angle);
-    });
-  }
-
-  /* A field's length or word, null where it is empty. What cannot be read is said beside it, and counts as a length that is not known. */
-  function read(id, wrong) {
-    var field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
-    said.textContent = "";
-    field.removeAttribute("aria-invalid");
-    if (!text) return null;
-    if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
-    try { return lengths.read(text); } catch (error) {
-      if (!(error instanceof lengths.Unread)) throw error;
-      said.textContent = error.message + ": " + error.hint;
-      field.setAttribute("aria-invalid", "true");
-      wrong.push(id);
-      return UNREAD;
+/* The dimensions of a piece of gear, as typed, into the fields. */
+function fill(id, rows, gear) {
+  rows.forEach((row) => {
+    const part = gear[row.name];
+    if (row.ohms) { field(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
+    if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
+    if (row.shape) field(id + row.name + "-shape").value = part ? part.shape : "round";
+    if (row.bolts) {
+      field(id + "bolts-pattern").value = part ? part.pattern : "";
+      field(id + "bolts-count").value = part ? part.count : 4;
     }
-  }
+    set(id + row.name + "-width", part && (part.diameter || part.width));
+    set(id + row.name + "-height", part && part.height);
+    if (row.bolts) set(id + "bolts-angle", part && part.angle);
+  });
+}
 
-  function gather(id, rows, wrong) {
-    var gear = { impedance: null };
-    rows.forEach(function (row) {
-      if (row.ohms) { gear[row.name] = impedance(document.getElementById(id + row.name).value); return; }
-      if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
-      var height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
-      if (row.face) gear[row.name] = width || height || row.name === "body" ? { width: width, height: height } : null;
-      if (row.shape) gear[row.name] = outline(document.getElementById(id + row.name + "-shape").value, width, height);
-      if (row.bolts) gear[row.name] = bolts(id, width, height, angle(id + "bolts-angle", wrong));
-    });
-    return gear;
-  }
-
-  function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: ohms + " Ω" } : null; }
-
-  function outline(shape, width, height) {
-    if (!width && !height) return null;
-    return shape === "round" ? { shape: shape, diameter: width, width: null, height: null } : { shape: shape, diameter: null, width: width, height: height };
-  }
-
-  /* An angle in degrees, null where the field is empty. */
-  function angle(id, wrong) {
-    var field = document.getElementById(id), said = document.getElementById(id + "-wrong"), text = field.value.trim();
-    var found = /^([0-9]+)(?:\.([0-9]+))? ?(?:deg|°)$/.exec(text);
-    said.textContent = "";
-    field.removeAttribute("aria-invalid");
-    if (!text || text === "unknown") return text || null;
-    if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text: text, shown: text.replace(/ ?deg/, "°") };
-    said.textContent = "write it in degrees, such as '45 deg'";
-    field.setAttribute("aria-invalid", "true");
+/* A field's length or word, null where it is empty. What cannot be read is said beside it, and counts as a length that is not known. */
+function read(id, wrong) {
+  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
+  said.textContent = "";
+  input.removeAttribute("aria-invalid");
+  if (!text) return null;
+  if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
+  try { return lengths.read(text); } catch (error) {
+    if (!(error instanceof lengths.Unread)) throw error;
+    said.textContent = error.message + ": " + error.hint;
+    input.setAttribute("aria-invalid", "true");
     wrong.push(id);
     return UNREAD;
   }
+}
 
-  function bolts(id, width, height, angle) {
-    var pattern = document.getElementById(id + "bolts-pattern").value, count = Number(document.getElementById(id + "bolts-count").value);
-    if (!pattern) return null;
-    return pattern === "circle" ? { pattern: pattern, count: count, diameter: width, width: null, height: null, angle: angle } : { pattern: pattern, count: count, diameter: null, width: width, height: height, angle: null };
-  }
+function gather(id, rows, wrong) {
+  const gear = { impedance: null };
+  rows.forEach((row) => {
+    if (row.ohms) { gear[row.name] = impedance(field(id + row.name).value); return; }
+    if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
+    const height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
+    if (row.face) gear[row.name] = width || height || row.name === "body" ? { width, height } : null;
+    if (row.shape) gear[row.name] = outline(field(id + row.name + "-shape").value, width, height);
+    if (row.bolts) gear[row.name] = bolts(id, width, height, angle(id + "bolts-angle", wrong));
+  });
+  return gear;
+}
 
-  function usual(id, kind, wrong) {
-    var found = Object.assign({}, shelf.usual);
-    KINDS[kind].usual.forEach(function (row) {
-      var length = read(id + "usual-" + row[0], wrong);
-      if (length && length.text) found[row[0]] = fit.replaced(found[row[0]], length);
+function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: ohms + " Ω" } : null; }
+
+function outline(shape, width, height) {
+  if (!width && !height) return null;
+  return shape === "round" ? { shape, diameter: width, width: null, height: null } : { shape, diameter: null, width, height };
+}
+
+/* An angle in degrees, null where the field is empty. */
+function angle(id, wrong) {
+  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
+  const found = /^([0-9]+)(?:\.([0-9]+))? ?(?:deg|°)$/.exec(text);
+  said.textContent = "";
+  input.removeAttribute("aria-invalid");
+  if (!text || text === "unknown") return text || null;
+  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: text.replace(/ ?deg/, "°") };
+  said.textContent = "write it in degrees, such as '45 deg'";
+  input.setAttribute("aria-invalid", "true");
+  wrong.push(id);
+  return UNREAD;
+}
+
+function bolts(id, width, height, angle) {
+  const pattern = field(id + "bolts-pattern").value, count = Number(field(id + "bolts-count").value);
+  if (!pattern) return null;
+  return pattern === "circle" ? { pattern, count, diameter: width, width: null, height: null, angle } : { pattern, count, diameter: null, width, height, angle: null };
+}
+
+function usual(id, kind, wrong) {
+  const found = { ...shelf.usual };
+  KINDS[kind].usual.forEach((row) => {
+    const length = read(id + "usual-" + row[0], wrong);
+    if (length && typeof length === "object") found[row[0]] = replaced(found[row[0]], length);
+  });
+  return found;
+}
+
+/* Whether a condition can hold for what is said of the car; `sure` where it must. */
+function holds(clauses, car, sure) {
+  return Object.keys(clauses).every((name) => name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure);
+}
+
+/* What the ranked list says of this receiver, or of one of which only the size is known; with its cars where they are not chosen. */
+/**
+ * @param {Form} place
+ * @param {string} id
+ */
+function stops(place, id) {
+  const car = chosenCar(), receiver = field(id + "from").value;
+  return place.stops.filter((item) => item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car))
+    .map((item) => item.words + (holds(item.clauses, car, true) ? "" : " [" + item.when + "]"));
+}
+
+/** @param {Form} place */
+function between(place) {
+  const car = chosenCar();
+  return place.between.filter((item) => item.clauses.some((one) => holds(one, car)))
+    .map((item) => {
+      const made = shelf.stock[item.id], sure = item.clauses.some((one) => holds(one, car, true));
+      return { name: made.name, gear: made.gear, sure };
     });
-    return found;
-  }
+}
 
-  /* Whether a condition can hold for what is said of the car; `sure` where it must. */
-  function holds(clauses, car, sure) {
-    return Object.keys(clauses).every(function (name) { return name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure; });
-  }
+/**
+ * @param {string} id
+ * @param {Form} place
+ * @param {HTMLElement} out
+ */
+function answer(id, place, out) {
+  const wrong = [], rows = KINDS[place.kind].fields;
+  const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
+  out.textContent = "";
+  if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
+  if (!typedSomething(id)) return;
+  /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
+  const reckoned = KINDS[place.kind].reckoned; // by kind, as the opening and the fields of its form are
+  const found = stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
+  show(out, found, place.notes.concat(unsure(found, things)));
+}
 
-  function chosenCar() { return window.undertrimCar ? window.undertrimCar() : {}; }
+/* With the load in each kind of car that it may be; what several say alike is said once. */
+function loaded(found, gear, place) {
+  const car = chosenCar(), seen = [];
+  (place.loads || []).filter((one) => holds(one.clauses, car)).forEach((one) => {
+    const check = load(gear, one);
+    if (!seen.some((other) => other.words === check.words)) seen.push(check);
+  });
+  return seen.length ? ({ ...together(found, seen)}) : found;
+}
 
-  /* What the ranked list says of this receiver, or of one of which only the size is known; with its cars where they are not chosen. */
-  function stops(place, id) {
-    var car = chosenCar(), receiver = document.getElementById(id + "from").value;
-    return place.stops.filter(function (item) { return item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car); })
-      .map(function (item) { return item.words + (holds(item.clauses, car, true) ? "" : " [" + item.when + "]"); });
-  }
+function unread(count) {
+  return count === 1 ? "1 field cannot be read and is left out: see what is said beside it." : count + " fields cannot be read and are left out: see what is said beside them.";
+}
 
-  function between(place) {
-    var car = chosenCar();
-    return place.between.filter(function (item) { return item.clauses.some(function (one) { return holds(one, car); }); })
-      .map(function (item) {
-        var made = shelf.stock[item.id], sure = item.clauses.some(function (one) { return holds(one, car, true); });
-        return { name: made.name, gear: made.gear, sure: sure };
-      });
-  }
+function unsure(found, things) {
+  return things.filter((item) => !item.sure && found.parts.indexOf(item.name) >= 0)
+    .map((item) => item.name + " is made for some of these cars only: say above which car this is");
+}
 
-  function answer(id, place, out) {
-    var wrong = [], rows = KINDS[place.kind].fields;
-    var gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
-    out.textContent = "";
-    if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
-    if (!typedSomething(id)) return;
-    var found = fit.stopped(loaded(fit[place.kind](gear, place.opening, things, room), gear, place), stops(place, id));
-    show(out, found, place.notes.concat(unsure(found, things)));
-  }
+function typedSomething(id) {
+  return fields("input[id^='" + id + "']", page).some((field) => field.value.trim() && field.id.indexOf("-usual-") < 0);
+}
 
-  /* With the load in each kind of car that it may be; what several say alike is said once. */
-  function loaded(found, gear, place) {
-    var car = chosenCar(), seen = [];
-    (place.loads || []).filter(function (one) { return holds(one.clauses, car); }).forEach(function (one) {
-      var check = fit.load(gear, one);
-      if (!seen.some(function (other) { return other.words === check.words; })) seen.push(check);
-    });
-    return seen.length ? Object.assign({}, fit.together(found, seen)) : found;
-  }
+function show(out, found, notes) {
+  const word = found.kind === "fits-with" && found.to_get.length ? "fits with parts to get" : WORDS[found.kind];
+  out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
+  const body = make("tbody", {}, found.checks.map(row));
+  out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
+  const said = found.notes.concat(notes);
+  if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map((note) => make("li", { text: note }))));
+  out.append(make("p", {}, [make("small", { text: "Functions, sound and what goes between are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
+}
 
-  function unread(count) {
-    return count === 1 ? "1 field cannot be read and is left out: see what is said beside it." : count + " fields cannot be read and are left out: see what is said beside them.";
-  }
+function row(check) {
+  const numbers = check.numbers.filter((one) => one.value !== 0 || one.step)
+    .map((one) => one.label + " " + one.text + (one.default ? " (usual)" : "")).join("; ");
+  return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": "Numbers", text: numbers })]);
+}
 
-  function unsure(found, things) {
-    return things.filter(function (item) { return !item.sure && found.parts.indexOf(item.name) >= 0; })
-      .map(function (item) { return item.name + " is made for some of these cars only: say above which car this is"; });
-  }
+/** @param {Shelf} given */
+function start(given) {
+  if (!page || !holder) return;
+  shelf = given;
+  lengths.use(given.units);
+  /** @type {Forms} */
+  const places = JSON.parse(holder.textContent);
+  all(".ut-try", page).forEach((spot) => { build(spot, places[spot.dataset.opening]); });
+}
 
-  function typedSomething(id) {
-    return Array.prototype.some.call(page.querySelectorAll("input[id^='" + id + "']"), function (field) { return field.value.trim() && field.id.indexOf("-usual-") < 0; });
-  }
-
-  function show(out, found, notes) {
-    var word = found.kind === "fits-with" && found.to_get.length ? "fits with parts to get" : WORDS[found.kind];
-    out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
-    var body = make("tbody", {}, found.checks.map(row));
-    out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
-    var said = found.notes.concat(notes);
-    if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map(function (note) { return make("li", { text: note }); })));
-    out.append(make("p", {}, [make("small", { text: "Functions, sound and what goes between are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
-  }
-
-  function row(check) {
-    var numbers = check.numbers.filter(function (one) { return one.value !== 0 || one.step; })
-      .map(function (one) { return one.label + " " + one.text + (one.default ? " (usual)" : ""); }).join("; ");
-    return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": "Numbers", text: numbers })]);
-  }
-
-  function start(given) {
-    if (!page || !holder) return;
-    shelf = given;
-    lengths.use(given.units);
-    var places = JSON.parse(holder.textContent);
-    page.querySelectorAll(".ut-try").forEach(function (spot) { build(spot, places[spot.dataset.opening]); });
-  }
-
-  window.undertrimFitForm = { start: start };
-})(window.undertrimLengths, window.undertrimFit);
+window.undertrimFitForm = { start };

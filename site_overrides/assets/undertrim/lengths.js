@@ -1,222 +1,210 @@
-/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", to the last digit and with
-   the same words for what cannot be read. The table of units comes with the site; all rounding is done on whole numbers. */
-(function () {
-  "use strict";
+/* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", with the same words for what
+   cannot be read, and the same printed numbers. The table of units comes with the site. */
 
-  var LONGEST = 40;
-  var NUMERAL = /^([-−]?)(?:(?:([0-9]+)(?: | ?- ?))?([0-9]+) ?[/⁄] ?([0-9]+)|([0-9]+(?:\.[0-9]+)?|\.[0-9]+))([^0-9]*)$/;
-  var SPACES = /[\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000]+/;
-  var WHOLE = Math.pow(2, 53);
-  var kind = null;
+/** @import { Units } from "published" */
 
-  function use(table) { kind = table; return api; }
+const LONGEST = 40;
+const NUMERAL = /^([-−]?)(?:(?:([0-9]+)(?: | ?- ?))?([0-9]+) ?[/⁄] ?([0-9]+)|([0-9]+(?:\.[0-9]+)?|\.[0-9]+))([^0-9]*)$/;
+const SPACES = /[\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000]+/;
+/** @type {Units} */
+let kind;
 
-  function Unread(message, hint) {
-    this.message = message;
+/**
+ * Takes the table of units, before anything is read.
+ * @param {Units} table
+ */
+export function use(table) { kind = table; }
+
+/* A text that is no length, with the way out. */
+export class Unread extends Error {
+  constructor(message, hint) {
+    super(message);
     this.hint = hint;
   }
+}
 
-  /* In quotes for a message: printable, and cut when long. */
-  function quoted(text) {
-    var letters = Array.from(text).map(function (letter) { return letter !== " " && /[\p{C}\p{Z}]/u.test(letter) ? "?" : letter; });
-    return "'" + (letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("")) + "'";
-  }
+/* In quotes for a message: printable, and cut when long. */
+function quoted(text) {
+  const letters = Array.from(text).map((letter) => letter !== " " && /[\p{C}\p{Z}]/u.test(letter) ? "?" : letter);
+  return "'" + (letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("")) + "'";
+}
 
-  /* A decimal number as a ratio of whole numbers. */
-  function ratio(text) {
-    var found = /^(-?)(\d+)(?:\.(\d+))?(?:e([-+]?\d+))?$/.exec(text);
-    var digits = BigInt(found[2] + (found[3] || "")) * (found[1] ? -1n : 1n);
-    var power = Number(found[4] || 0) - (found[3] || "").length;
-    return power < 0 ? { top: digits, bottom: 10n ** BigInt(-power) } : { top: digits * 10n ** BigInt(power), bottom: 1n };
-  }
+/* The nearest number of 15 digits: what a product of short decimals comes to, without the dust of floats. */
+function clean(value) { return Number(value.toPrecision(15)); }
 
-  function times(one, other) { return { top: one.top * other.top, bottom: one.bottom * other.bottom }; }
+/** @param {string} text a number or a fraction */
+function factor(text) {
+  const [top, bottom] = text.split("/").map(Number);
+  return bottom ? top / bottom : top;
+}
 
-  function over(one, other) { return { top: one.top * other.bottom, bottom: one.bottom * other.top }; }
+/**
+ * Half up to so many decimals, no trailing zeros; a small number keeps two digits and is never 0.
+ * @param {number} value
+ * @param {number} decimals
+ */
+function rounded(value, decimals) {
+  const size = Math.abs(value);
+  const below = (places) => clean(size * 10 ** places) < 1;
+  while (size && below(decimals)) decimals += below(decimals + 1) ? 1 : 2;
+  const whole = Math.floor(clean(size * 10 ** decimals) + 0.5);
+  const digits = (whole / 10 ** decimals).toFixed(decimals);
+  return (value < 0 ? "-" : "") + (decimals ? digits.replace(/\.?0+$/, "") : digits);
+}
 
-  function divisor(a, b) { while (b) { var rest = a % b; a = b; b = rest; } return a < 0n ? -a : a; }
+/**
+ * To so many decimals; what lies exactly between two goes to the even digit, as the program rounds. That can only be an odd number of
+ * halves, quarters, eighths ... of the last decimal.
+ * @param {number} value
+ * @param {number} decimals
+ */
+export function round(value, decimals) {
+  const text = Math.abs(value).toFixed(decimals);
+  const between = Math.abs(value) * 2 ** (decimals + 1) % 2 === 1;
+  const found = Number(text) - (between && Number(text.slice(-1)) % 2 ? 10 ** -decimals : 0);
+  return Math.sign(value) * Number(found.toFixed(decimals));
+}
 
-  /* The nearest float. Beyond 2^53 a division of floats would round twice, so the quotient is taken to 64 bits, the last of which says
-     whether anything is left over. */
-  function float(number) {
-    var common = divisor(number.top, number.bottom) || 1n;
-    var top = number.top / common, bottom = number.bottom / common;
-    if (top < WHOLE && bottom < WHOLE) return Number(top) / Number(bottom);
-    var shift = BigInt(Math.max(0, 64 + bottom.toString(2).length - top.toString(2).length));
-    var whole = (top << shift) / bottom;
-    return Number((top << shift) % bottom ? whole | 1n : whole) / Math.pow(2, Number(shift));
-  }
+/**
+ * A value in mm, rounded in the unit that people of the other system use.
+ * @param {number} value
+ * @param {"metric" | "inch"} system
+ */
+function other(value, system) {
+  const row = kind.other.find((one) => one.from === system && (one.below === undefined || Math.abs(value) < one.below));
+  return row ? rounded(value / factor(kind.units[row.to].factor), row.decimals) + " " + row.to : "";
+}
 
-  function fraction(text) {
-    var parts = text.split("/");
-    return parts.length < 2 ? ratio(text) : over(ratio(parts[0]), ratio(parts[1]));
-  }
+/**
+ * A length as pages print it: 62 mm (2.44 in).
+ * @param {number} value in mm
+ */
+export function both(value) {
+  const metric = round(value, 2);
+  return rounded(metric, 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
+}
 
-  /* Half up to so many decimals, no trailing zeros; a small number keeps two digits and is never 0. */
-  function rounded(number, decimals) {
-    var top = number.top < 0n ? -number.top : number.top;
-    function below(places) { return top * 10n ** BigInt(places) < number.bottom; }
-    while (top && below(decimals)) decimals += below(decimals + 1) ? 1 : 2;
-    var whole = (2n * top * 10n ** BigInt(decimals) + number.bottom) / (2n * number.bottom);
-    var digits = whole.toString().padStart(decimals + 1, "0");
-    var cut = digits.length - decimals;
-    var shown = (digits.slice(0, cut) + "." + digits.slice(cut)).replace(/0+$/, "").replace(/\.$/, "");
-    return (number.top < 0n ? "-" : "") + shown;
-  }
+/* Dots, and spaces and hyphens between letters, as one dot. (Looking behind in the expression itself stops old phones.) */
+function joined(spelling) {
+  return spelling.replace(/ ?[·⋅•∙*.] ?|[ -](?=\S)/g, (joint, at) => /^[ -]$/.test(joint) && !/\S/.test(spelling.charAt(at - 1)) ? joint : ".");
+}
 
-  /* To so many decimals, a tie to the even digit: the exact decimal expansion of the number decides. */
-  function round(value, decimals) {
-    if (!(Math.abs(value) < WHOLE)) return value;
-    var text = Math.abs(value).toFixed(60);
-    var cut = text.indexOf(".") + 1 + decimals;
-    var rest = text.slice(cut).replace(".", "");
-    var kept = BigInt(text.slice(0, cut).replace(".", "") || "0");
-    var half = "5" + "0".repeat(rest.length - 1);
-    if (rest > half || (rest === half && kept % 2n === 1n)) kept += 1n;
-    var digits = kept.toString().padStart(decimals + 1, "0");
-    var whole = digits.slice(0, digits.length - decimals);
-    var found = Number(decimals ? whole + "." + digits.slice(digits.length - decimals) : whole);
-    return value < 0 ? -found || 0 : found;
-  }
+/* The unit meant by a spelling: as it stands, or in capitals where a unit allows them. */
+function find(spelling) {
+  const word = joined(spelling), names = Object.keys(kind.units);
+  return names.find((name) => kind.units[name].spellings.indexOf(word) >= 0) ||
+    names.find((name) => kind.units[name].any_case && folded(kind.units[name]).indexOf(word.toLowerCase()) >= 0);
+}
 
-  /* A value in mm, rounded in the unit that people of the other system use. */
-  function other(value, system) {
-    var row = kind.other.find(function (one) { return one.from === system && (!("below" in one) || Math.abs(value) < one.below); });
-    if (!row) return "";
-    return rounded(over(ratio(String(value)), fraction(kind.units[row.to].factor)), row.decimals) + " " + row.to;
-  }
+function folded(unit) { return unit.spellings.map((one) => one.toLowerCase()); }
 
-  function both(value) {
-    var metric = round(value, 2);
-    return rounded(ratio(String(metric)), 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
-  }
+function tidy(typed) {
+  if (Array.from(typed).length > LONGEST) throw new Unread(quoted(typed) + " is too long for a value", "write one number and one unit, and nothing else");
+  return typed.normalize("NFC").split(SPACES).filter(Boolean).join(" ");
+}
 
-  /* Dots, and spaces and hyphens between letters, as one dot. (Looking behind in the expression itself stops old phones.) */
-  function joined(spelling) {
-    return spelling.replace(/ ?[·⋅•∙*.] ?|[ -](?=\S)/g, function (joint, at) {
-      return /^[ -]$/.test(joint) && !/\S/.test(spelling.charAt(at - 1)) ? joint : ".";
-    });
-  }
+/* A letter that is a fraction of its own, such as ½. */
+function vulgar(text) {
+  return Array.from(text).some((letter) => letter > "~" && letter !== "⁄" && letter.normalize("NFKC").indexOf("⁄") >= 0);
+}
 
-  /* The unit meant by a spelling: as it stands, or in capitals where a unit allows them. */
-  function find(spelling) {
-    var word = joined(spelling), names = Object.keys(kind.units);
-    return names.find(function (name) { return kind.units[name].spellings.indexOf(word) >= 0; }) ||
-      names.find(function (name) { return kind.units[name].any_case && folded(kind.units[name]).indexOf(word.toLowerCase()) >= 0; });
-  }
+/* { value, step, text, shown } in mm; throws Unread with the way out. */
+export function read(typed) {
+  const text = tidy(typed), found = NUMERAL.exec(text);
+  if (!found || vulgar(text)) throw new Unread(quoted(text) + " cannot be read as a number and a unit", wayOut(text));
+  const spelling = found[6].replace(/^ | $/g, "");
+  const numeral = found[3] ? parted(found, text, spelling) : pointed(found);
+  const name = find(spelling);
+  if (!name) throw refused(text, numeral, spelling);
+  const unit = kind.units[name];
+  if (numeral.parts && !unit.fractions) throw new Unread(quoted(text) + " is a fraction of a unit that has none", offers(numeral));
+  if (found[1]) throw new Unread(quoted(text) + " is negative, which " + kind.name + " cannot be", "write it without the minus sign");
+  const size = factor(unit.factor), second = other(clean(numeral.value * size), unit.system);
+  return {
+    value: clean(numeral.value * size), step: clean(coarse(numeral, unit.mark || 1) * size), text,
+    shown: numeral.text + " " + name + (second ? " (" + second + ")" : ""),
+  };
+}
 
-  function folded(unit) { return unit.spellings.map(function (one) { return one.toLowerCase(); }); }
+function refused(text, numeral, spelling) {
+  if (!spelling) return new Unread(quoted(text) + " has no unit", offers(numeral));
+  const word = joined(spelling);
+  const owner = kind.elsewhere.find((one) => one.exact.indexOf(word) >= 0 || one.any_case.indexOf(word.toLowerCase()) >= 0);
+  if (owner) return new Unread(quoted(text) + " is " + owner.name + ", not " + kind.name, inUnits());
+  const near = nearest(word.toLowerCase());
+  const slip = near && !(numeral.parts && !kind.units[near].fractions);
+  return new Unread("unit " + quoted(spelling) + " in " + quoted(text) + " is not known", slip ? "write " + quoted(numeral.text + " " + near) : inUnits());
+}
 
-  function tidy(typed) {
-    if (Array.from(typed).length > LONGEST) throw new Unread(quoted(typed) + " is too long for a value", "write one number and one unit, and nothing else");
-    return typed.normalize("NFC").split(SPACES).filter(Boolean).join(" ");
-  }
+function inUnits() { return "write it in " + either(kind.offer) + ", such as " + quoted(kind.example); }
 
-  /* A letter that is a fraction of its own, such as ½. */
-  function vulgar(text) {
-    return Array.from(text).some(function (letter) { return letter > "~" && letter !== "⁄" && letter.normalize("NFKC").indexOf("⁄") >= 0; });
-  }
+function either(words) { return words.length > 1 ? words.slice(0, -1).join(", ") + " or " + words[words.length - 1] : words.join(""); }
 
-  /* { value, step, text, shown } in mm; throws Unread with the way out. */
-  function read(typed) {
-    var text = tidy(typed), found = NUMERAL.exec(text);
-    if (!found || vulgar(text)) throw new Unread(quoted(text) + " cannot be read as a number and a unit", wayOut(text));
-    var spelling = found[6].replace(/^ | $/g, "");
-    var numeral = found[3] ? parted(found, text, spelling) : pointed(found);
-    var name = find(spelling);
-    if (!name) throw refused(text, numeral, spelling);
-    var unit = kind.units[name];
-    if (numeral.parts && !unit.fractions) throw new Unread(quoted(text) + " is a fraction of a unit that has none", offers(numeral));
-    if (found[1]) throw new Unread(quoted(text) + " is negative, which " + kind.name + " cannot be", "write it without the minus sign");
-    var factor = fraction(unit.factor);
-    var value = float(times(numeral.value, factor));
-    var step = float(times(coarse(numeral, unit.mark || 1), factor));
-    var second = other(value, unit.system);
-    return { value: value, step: step, text: text, shown: numeral.text + " " + (unit.symbol || name) + (second ? " (" + second + ")" : "") };
-  }
+/* The unit that a spelling is a slip for: wrong case, else at least three quarters alike. */
+function nearest(word) {
+  const owners = {};
+  Object.keys(kind.units).forEach((name) => { folded(kind.units[name]).forEach((one) => { owners[one] = name; }); });
+  if (Object.prototype.hasOwnProperty.call(owners, word)) return owners[word];
+  const ranked = Object.keys(owners).map((known) => ({ known, share: 2 * alike(known, word) / (known.length + word.length) }))
+    .filter((one) => word.length > 2 && one.share >= 0.75)
+    .sort((a, b) => b.share - a.share || (a.known < b.known ? 1 : -1));
+  return ranked.length ? owners[ranked[0].known] : "";
+}
 
-  function refused(text, numeral, spelling) {
-    if (!spelling) return new Unread(quoted(text) + " has no unit", offers(numeral));
-    var word = joined(spelling);
-    var owner = kind.elsewhere.find(function (one) { return one.exact.indexOf(word) >= 0 || one.any_case.indexOf(word.toLowerCase()) >= 0; });
-    if (owner) return new Unread(quoted(text) + " is " + owner.name + ", not " + kind.name, inUnits());
-    var near = nearest(word.toLowerCase());
-    var slip = near && !(numeral.parts && !kind.units[near].fractions);
-    return new Unread("unit " + quoted(spelling) + " in " + quoted(text) + " is not known", slip ? "write " + quoted(numeral.text + " " + near) : inUnits());
-  }
-
-  function inUnits() { return "write it in " + either(kind.offer) + ", such as " + quoted(kind.example); }
-
-  function either(words) { return words.length > 1 ? words.slice(0, -1).join(", ") + " or " + words[words.length - 1] : words.join(""); }
-
-  /* The unit that a spelling is a slip for: wrong case, else at least three quarters alike. */
-  function nearest(word) {
-    var owners = {};
-    Object.keys(kind.units).forEach(function (name) { folded(kind.units[name]).forEach(function (one) { owners[one] = name; }); });
-    if (Object.prototype.hasOwnProperty.call(owners, word)) return owners[word];
-    var ranked = Object.keys(owners).map(function (known) { return { known: known, share: 2 * alike(known, word) / (known.length + word.length) }; })
-      .filter(function (one) { return word.length > 2 && one.share >= 0.75; })
-      .sort(function (a, b) { return b.share - a.share || (a.known < b.known ? 1 : -1); });
-    return ranked.length ? owners[ranked[0].known] : "";
-  }
-
-  /* How many letters two words share: in their longest common run, and then left and right of it. */
-  function alike(one, other) {
-    var best = { size: 0, at: 0, there: 0 };
-    for (var i = 0; i < one.length; i += 1) {
-      for (var j = 0; j < other.length; j += 1) {
-        var size = 0;
-        while (i + size < one.length && j + size < other.length && one[i + size] === other[j + size]) size += 1;
-        if (size > best.size) best = { size: size, at: i, there: j };
-      }
+/* How many letters two words share: in their longest common run, and then left and right of it. */
+function alike(one, other) {
+  let best = { size: 0, at: 0, there: 0 };
+  for (let i = 0; i < one.length; i += 1) {
+    for (let j = 0; j < other.length; j += 1) {
+      let size = 0;
+      while (i + size < one.length && j + size < other.length && one[i + size] === other[j + size]) size += 1;
+      if (size > best.size) best = { size, at: i, there: j };
     }
-    if (!best.size) return 0;
-    return best.size + alike(one.slice(0, best.at), other.slice(0, best.there)) +
-      alike(one.slice(best.at + best.size), other.slice(best.there + best.size));
   }
+  if (!best.size) return 0;
+  return best.size + alike(one.slice(0, best.at), other.slice(0, best.there)) +
+    alike(one.slice(best.at + best.size), other.slice(best.there + best.size));
+}
 
-  function pointed(found) {
-    var plain = found[5][0] === "." ? "0" + found[5] : found[5];
-    return { text: (found[1] ? "-" : "") + plain, value: ratio(plain), parts: 0n, decimals: (plain.split(".")[1] || "").length };
+function pointed(found) {
+  const plain = found[5][0] === "." ? "0" + found[5] : found[5];
+  return { text: (found[1] ? "-" : "") + plain, value: Number(plain), parts: 0, decimals: (plain.split(".")[1] || "").length };
+}
+
+function parted(found, text, spelling) {
+  const whole = Number(found[2] || 0), top = Number(found[3]), bottom = Number(found[4]);
+  if (!bottom) throw new Unread(quoted(text) + " divides by zero", "check the fraction");
+  if (top >= bottom) {
+    const hint = whole || !spelling ? "check the fraction" : "write " + quoted(mixed(top, bottom) + " " + spelling);
+    throw new Unread("the fraction in " + quoted(text) + " is not below one", hint);
   }
+  const shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
+  return { text: shown, value: whole + top / bottom, parts: bottom, decimals: 0 };
+}
 
-  function parted(found, text, spelling) {
-    var whole = BigInt(found[2] || 0), top = BigInt(found[3]), bottom = BigInt(found[4]);
-    if (!bottom) throw new Unread(quoted(text) + " divides by zero", "check the fraction");
-    if (top >= bottom) {
-      var hint = whole || !spelling ? "check the fraction" : "write " + quoted(mixed(top, bottom) + " " + spelling);
-      throw new Unread("the fraction in " + quoted(text) + " is not below one", hint);
-    }
-    var shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
-    return { text: shown, value: { top: whole * bottom + top, bottom: bottom }, parts: bottom, decimals: 0 };
-  }
+function divisor(a, b) { return b ? divisor(b, a % b) : a; }
 
-  /* A ratio above one in lowest terms, as people write it: 1 3/16. */
-  function mixed(top, bottom) {
-    var common = divisor(top, bottom), rest = (top % bottom) / common;
-    return top / bottom + (rest ? " " + rest + "/" + bottom / common : "");
-  }
+/* A ratio above one in lowest terms, as people write it: 1 3/16. */
+function mixed(top, bottom) {
+  const common = divisor(top, bottom), rest = (top % bottom) / common;
+  return Math.floor(top / bottom) + (rest ? " " + rest + "/" + bottom / common : "");
+}
 
-  function coarse(numeral, mark) {
-    if (numeral.decimals) return { top: 1n, bottom: 2n * 10n ** BigInt(numeral.decimals) };
-    return { top: 1n, bottom: 2n * (numeral.parts > mark ? numeral.parts : BigInt(mark)) };
-  }
+/* Half of what the last digit or mark stands for. */
+function coarse(numeral, mark) {
+  return numeral.decimals ? 0.5 / 10 ** numeral.decimals : 0.5 / Math.max(numeral.parts, mark);
+}
 
-  function offers(numeral) {
-    var names = kind.offer.filter(function (name) { return kind.units[name].fractions || !numeral.parts; });
-    return "write " + either(names.map(function (name) { return quoted(numeral.text + " " + name); }));
-  }
+function offers(numeral) {
+  const names = kind.offer.filter((name) => kind.units[name].fractions || !numeral.parts);
+  return "write " + either(names.map((name) => quoted(numeral.text + " " + name)));
+}
 
-  function wayOut(text) {
-    if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return "write it without the comma: " + quoted(text.replace(/,/g, "")) + " or " + quoted(text.replace(/,/g, "."));
-    if (/[0-9],[0-9]/.test(text)) return "write a decimal point: " + quoted(text.replace(/,/g, "."));
-    if (/[0-9.]e[-+]?[0-9]/i.test(text)) return "write the number out, without an exponent";
-    if (vulgar(text)) return "write the fraction with a slash, such as '2 3/16 in'";
-    if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return "write one value, not a range";
-    return "write one number and one unit, such as " + quoted(kind.example);
-  }
-
-  var api = { use: use, read: read, both: both, round: round, Unread: Unread };
-  if (typeof window !== "undefined") window.undertrimLengths = api;
-  if (typeof module !== "undefined") module.exports = api;
-})();
+function wayOut(text) {
+  if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return "write it without the comma: " + quoted(text.replace(/,/g, "")) + " or " + quoted(text.replace(/,/g, "."));
+  if (/[0-9],[0-9]/.test(text)) return "write a decimal point: " + quoted(text.replace(/,/g, "."));
+  if (/[0-9.]e[-+]?[0-9]/i.test(text)) return "write the number out, without an exponent";
+  if (vulgar(text)) return "write the fraction with a slash, such as '2 3/16 in'";
+  if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return "write one value, not a range";
+  return "write one number and one unit, such as " + quoted(kind.example);
+}

@@ -1,43 +1,42 @@
 /* On every page: what was closed stays closed in print, and what scrolls sideways can be reached with the keyboard. */
-(function () {
-  "use strict";
 
-  /* The theme opens every details element for print. Those that the reader left closed are marked, and the style hides what is in them. */
-  var printing = false;
-  var paper = window.matchMedia("print");
+import { all, target } from "./elements.js";
 
-  function note(item) {
-    if (!printing && !paper.matches) item.classList.toggle("ut-shut", !item.open);
-  }
+/* The theme opens every details element for print. Those that the reader left closed are marked, and the style hides what is in them. */
+let printing = false;
+const paper = window.matchMedia("print");
 
-  function noteAll() { document.querySelectorAll("details").forEach(note); }
+function note(item) {
+  if (!printing && !paper.matches) item.classList.toggle("ut-shut", !item.open);
+}
 
-  window.addEventListener("beforeprint", function () { printing = true; });
-  window.addEventListener("afterprint", function () { printing = false; });
-  document.addEventListener("toggle", function (event) { if (event.target.matches("details")) note(event.target); }, true);
+function noteAll() { all("details").forEach(note); }
 
-  var INSIDE = "a[href], button, input, select, textarea, summary, [tabindex]";
+window.addEventListener("beforeprint", () => { printing = true; });
+window.addEventListener("afterprint", () => { printing = false; });
+document.addEventListener("toggle", (event) => { if (target(event).matches("details")) note(event.target); }, true);
 
-  var reached = 0; // two regions of a page may not have one name
+const INSIDE = "a[href], button, input, select, textarea, summary, [tabindex]";
 
-  /* The theme puts a landmark into every piece of code, all of one name. */
-  function plain() { document.querySelectorAll("pre nav").forEach(function (item) { item.setAttribute("role", "none"); }); }
+let reached = 0; // two regions of a page may not have one name
 
-  function reach() {
-    plain();
-    document.querySelectorAll("article .ut-scroll, article .ut-face, article .md-typeset__scrollwrap, article pre > code").forEach(function (box) {
-      var wide = box.scrollWidth > box.clientWidth && !box.querySelector(INSIDE);
-      if (!wide || box.hasAttribute("tabindex")) return;
-      box.tabIndex = 0;
-      box.setAttribute("role", "region");
-      var table = box.querySelector("caption, th");
-      reached += 1;
-      box.setAttribute("aria-label", "Scrolls sideways, " + reached + ": " + (table ? table.textContent.trim() : "text"));
-    });
-  }
+/* The theme puts a landmark into every piece of code, all of one name. */
+function plain() { all("pre nav").forEach((item) => { item.setAttribute("role", "none"); }); }
 
-  noteAll();
-  window.addEventListener("load", function () { noteAll(); reach(); });
-  window.addEventListener("resize", reach);
-  document.addEventListener("toggle", reach, true);
-})();
+function reach() {
+  plain();
+  all("article .ut-scroll, article .ut-face, article .md-typeset__scrollwrap, article pre > code").forEach((box) => {
+    const wide = box.scrollWidth > box.clientWidth && !box.querySelector(INSIDE);
+    if (!wide || box.hasAttribute("tabindex")) return;
+    box.tabIndex = 0;
+    box.setAttribute("role", "region");
+    const table = box.querySelector("caption, th");
+    reached += 1;
+    box.setAttribute("aria-label", "Scrolls sideways, " + reached + ": " + (table ? table.textContent.trim() : "text"));
+  });
+}
+
+noteAll();
+window.addEventListener("load", () => { noteAll(); reach(); });
+window.addEventListener("resize", reach);
+document.addEventListener("toggle", reach, true);

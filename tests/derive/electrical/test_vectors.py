@@ -1,9 +1,9 @@
-"""The vectors that the page's script is held to: they cover every calculator, and their comparison bites."""
+"""The vectors that the page's script is held to: they cover every calculator."""
 
 import json
 from collections import Counter
 
-from vectors.electrical import CALLS, FIXED, answered, differences, randoms
+from vectors.electrical import CALLS, FIXED, answered, randoms
 
 
 def test_every_calculator_is_covered_and_most_are_answered() -> None:
@@ -30,13 +30,3 @@ def test_the_same_seed_makes_the_same_vectors() -> None:
 def test_answers_are_plain_data() -> None:
     for vector in FIXED:
         assert json.loads(json.dumps(answered(vector))) == answered(vector)
-
-
-def test_differences_are_found() -> None:
-    assert list(differences({"a": [1.0, "x"]}, {"a": [1.0 + 1e-12, "x"]})) == []
-    assert list(differences({"a": [1.0]}, {"a": [1.0 + 1e-8]}))
-    assert list(differences({"a": "x"}, {"a": "y"}))
-    assert list(differences({"a": 1}, {"b": 1}))
-    assert list(differences([1], [1, 2]))
-    assert list(differences(None, 0))
-    assert list(differences(True, 1.5))

@@ -7,8 +7,9 @@ from functools import cache
 import pytest
 
 from undertrim.derive.fit.verdict import KINDS
-from vectors.fit import FIXED, USUAL, Case, differences, said
+from vectors.fit import FIXED, USUAL, Case, said
 from vectors.fit_random import randoms
+from vectors.printed import printed
 
 
 @cache
@@ -73,12 +74,6 @@ def test_questions_and_answers_are_plain_data() -> None:
             assert json.loads(json.dumps(data, allow_nan=False)) == data
 
 
-def test_differences_are_found() -> None:
-    assert list(differences({"a": [1.0, "x", None]}, {"a": [1.0 + 1e-12, "x", None]})) == []
-    assert list(differences({"a": [1.0]}, {"a": [1.0 + 1e-8]}))
-    assert list(differences({"a": "x"}, {"a": "y"}))
-    assert list(differences({"a": 1}, {"b": 1}))
-    assert list(differences({"a": None}, {}))
-    assert list(differences([1], [1, 2]))
-    assert list(differences(None, 0))
-    assert list(differences(True, 1.5))
+def test_what_is_printed_is_compared_and_bare_numbers_are_not() -> None:
+    one = {"words": "62 mm", "margin": 1.0, "known": True, "more": [{"text": "a", "value": 2}, 3.5], "none": None}
+    assert printed(one) == {"words": "62 mm", "known": True, "more": [{"text": "a"}], "none": None}

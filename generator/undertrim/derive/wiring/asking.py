@@ -1,4 +1,4 @@
-"""What to measure next: the reading that tells apart best what the readings so far have left. meter.js holds the same logic."""
+"""What to measure next: the reading that tells apart best what the readings so far have left. meter-functions.js holds the same logic."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass

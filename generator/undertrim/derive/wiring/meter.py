@@ -1,4 +1,4 @@
-"""Which functions meter readings agree with. meter.js holds the same logic."""
+"""Which functions meter readings agree with. meter-functions.js holds the same logic."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass

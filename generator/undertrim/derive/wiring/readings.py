@@ -1,6 +1,6 @@
 """Meter readings as people type them: "12.6 V key off", "1.2 V AC radio on", "3.6 ohm across the pair", "open brake off".
 
-meter.js reads the same texts with the same table: change both, and their shared vectors.
+meter-readings.js reads the same texts with the same table: change both, and their shared vectors.
 """
 
 import math

@@ -1,4 +1,4 @@
-"""What readings can be besides the functions of a radio: an igniter, a fuse that is out, a bad ground. meter.js holds the same logic."""
+"""What readings can be besides the functions of a radio: an igniter, a fuse that is out, a bad ground. meter-suspects.js holds the same logic."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass

@@ -1,5 +1,6 @@
 """What is not known yet, as data: the matrix of cars and openings, its share, and what to measure next."""
 
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive import coverage
@@ -11,6 +12,25 @@ Data = dict[str, Any]
 
 FEW = 5
 """How many things to measure a page names."""
+
+
+@dataclass(frozen=True, slots=True)
+class MissingCell:
+    """An opening with the cars of which nobody has said whether they have it."""
+
+    opening: str
+    name: str
+    cars: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Coverage:
+    """What a page shows of it: the share in words, the missing cells, the first FEW things to measure, and how many are left."""
+
+    share: str
+    missing: tuple[MissingCell, ...]
+    next: tuple[str, ...]
+    more: int
 
 
 def report(record: VehicleRecord, address: str) -> Data:
@@ -26,16 +46,11 @@ def report(record: VehicleRecord, address: str) -> Data:
     }
 
 
-def summary(record: VehicleRecord) -> Data:
-    """What a page shows of it: the share in words, the missing cells and the first FEW things to measure."""
+def summary(record: VehicleRecord) -> Coverage:
+    """What a page shows of one vehicle's coverage."""
     matrix = coverage.matrix(record)
-    tasks = [task.words for task in next_to_measure(record)]
-    return {
-        "share": str(matrix.share),
-        "missing": _missing(record, matrix),
-        "next": tasks[:FEW],
-        "more": max(0, len(tasks) - FEW),
-    }
+    tasks = tuple(task.words for task in next_to_measure(record))
+    return Coverage(str(matrix.share), _missing(record, matrix), tasks[:FEW], max(0, len(tasks) - FEW))
 
 
 def share(found: coverage.Share) -> Data:
@@ -53,9 +68,8 @@ def _opening(record: VehicleRecord, item: Opening) -> Data:
     }
 
 
-def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> list[Data]:
-    """Openings with the cars of which nobody has said whether they have it."""
-    return [
-        {"opening": name, "name": record.openings[name].name, "cars": [row.label for row in rows]}
+def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> tuple[MissingCell, ...]:
+    return tuple(
+        MissingCell(name, record.openings[name].name, tuple(row.label for row in rows))
         for name, rows in matrix.missing.items()
-    ]
+    )

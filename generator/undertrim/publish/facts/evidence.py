@@ -1,6 +1,7 @@
 """How sure the facts are, as data: the standing of the record, the conflicts of its evidence, its age."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -8,7 +9,8 @@ from undertrim.derive.evidence import seen
 from undertrim.derive.evidence.age import age as in_words
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.derive.evidence.fingerprint import Changes
-from undertrim.derive.evidence.standing import Standing, Word
+from undertrim.derive.evidence.standing import Standing as Found
+from undertrim.derive.evidence.standing import Word
 from undertrim.derive.evidence.standing import standing as derived
 from undertrim.publish.facts import founded
 from undertrim.publish.facts.fact_names import block_name, fact_name
@@ -22,22 +24,70 @@ CONFLICT = "CONFLICT"
 AGREED = "No conflict, the claims agree"
 
 
-def standing(record: VehicleRecord, data: Typed) -> Data:
-    """The record's standing: `word`, a line of `text`, who verified it, what is in the way and what was edited since."""
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """What stands in the way of verifying a record, and where to find it out."""
+
+    what: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class EditedBlock:
+    """A block of facts that was edited since it was verified: its place, its name for people, and how."""
+
+    block: str
+    name: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The record's standing: `word`, a line of `text`, who verified it when and on which car, what is in the way and what was edited since."""
+
+    word: str
+    text: str
+    on: str
+    by: str
+    car: str
+    obstacles: tuple[Obstacle, ...]
+    edited: tuple[EditedBlock, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Age:
+    """How old the data of a day was (`words`) on the day the page was made (`on`); both empty where either is not known."""
+
+    words: str
+    on: str
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What is known of the car that evidence is from; `is_` are its answers by variant."""
+
+    year: int | None
+    built: str
+    side: str
+    is_: Mapping[str, str]
+
+
+def standing(record: VehicleRecord, data: Typed) -> Standing:
+    """How sure the record is as a whole."""
     found = derived(record, data)
     stamp = record.verified
-    return {
-        "word": str(found.word),
-        "text": _line(record, found, stamp),
-        "on": stamp.on if stamp else "",
-        "by": stamp.by if stamp else "",
-        "car": seen.shown(record, stamp.car) if stamp else "",
-        "obstacles": [{"what": item.what, "where": item.where} for item in found.obstacles],
-        "edited": _edited(found.changes, data),
-    }
+    return Standing(
+        word=str(found.word),
+        text=_line(record, found, stamp),
+        on=stamp.on if stamp else "",
+        by=stamp.by if stamp else "",
+        car=seen.shown(record, stamp.car) if stamp else "",
+        obstacles=tuple(Obstacle(item.what, item.where) for item in found.obstacles),
+        edited=tuple(_edited(found.changes, data)),
+    )
 
 
-def _line(record: VehicleRecord, found: Standing, stamp: Verified | None) -> str:
+def _line(record: VehicleRecord, found: Found, stamp: Verified | None) -> str:
     if stamp is None or found.word is Word.UNVERIFIED:
         return "Not verified"
     if found.word is Word.STALE:
@@ -45,13 +95,10 @@ def _line(record: VehicleRecord, found: Standing, stamp: Verified | None) -> str
     return f"Verified {stamp.on} by {stamp.by} at: {seen.shown(record, stamp.car)}"
 
 
-def _edited(changes: Changes, data: Typed) -> list[Data]:
+def _edited(changes: Changes, data: Typed) -> Iterator[EditedBlock]:
     sorts = {"changed": changes.changed, "added": changes.added, "removed": changes.removed}
-    return [
-        {"block": block, "name": block_name(data, block), "how": how}
-        for how, blocks in sorts.items()
-        for block in blocks
-    ]
+    for how, blocks in sorts.items():
+        yield from (EditedBlock(block, block_name(data, block), how) for block in blocks)
 
 
 def conflicts(record: VehicleRecord) -> list[Data]:
@@ -114,10 +161,10 @@ def _named(thing: Any) -> Data:
     return {"name": thing.name, "tethers": tethers, "held_by": held_by}
 
 
-def age(on: str, made: date | None) -> Data:
-    """How old the data of a day was (`words`) on the day the page was made (`on`); both empty where either is not known."""
+def age(on: str, made: date | None) -> Age:
+    """The age of the data of a day on the day the page was made."""
     words = in_words(on, made) if made else ""
-    return {"words": words, "on": made.isoformat() if made and words else ""}
+    return Age(words, made.isoformat() if made and words else "")
 
 
 def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[Data]:
@@ -135,13 +182,8 @@ def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:
         "on": item.on,
         "by": item.by,
         "car": seen.shown(record, item.car),
-        "seen": {
-            "year": known.year,
-            "built": str(known.built or ""),
-            "side": known.side,
-            "is": seen.answers(record, known),
-        },
+        "seen": Seen(known.year, str(known.built or ""), known.side, seen.answers(record, known)),
         "with": item.with_,
         "note": item.note,
-        "age": age(item.on, made)["words"],
+        "age": age(item.on, made).words,
     }

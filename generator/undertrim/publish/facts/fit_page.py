@@ -1,4 +1,4 @@
-"""What the form beside an opening reckons with, as data for fit.js: the opening, what in stock can go between, usual clearances, sizes of the stock."""
+"""What the form beside an opening reckons with, as data for the scripts: the opening, what in stock can go between, usual clearances, sizes of the stock."""
 
 from collections.abc import Iterator
 from dataclasses import fields
@@ -104,7 +104,7 @@ def _spellings(kind: Data) -> Data:
 
 
 def usual_data(usual: Clearances) -> Data:
-    """The clearances by name, as numbers of fit.js; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
+    """The clearances by name, as numbers of the script; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
     bounds = {**table("fit")["bounds"], **table("fit")["level"]}
     return {**{entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}, "bounds": bounds}
 

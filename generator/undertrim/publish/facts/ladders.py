@@ -1,6 +1,7 @@
 """Button ladders as data: the band of each button in ohm."""
 
 import math
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.wiring import ladder
@@ -9,6 +10,14 @@ from undertrim.publish.facts.meter import measured
 from undertrim.record.model import Ladder, VehicleRecord
 
 Data = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class RungWords:
+    """A button and the resistance it shows, in words."""
+
+    name: str
+    band: str
 
 
 def ladders(record: VehicleRecord) -> list[Data]:
@@ -23,7 +32,7 @@ def _ladder(record: VehicleRecord, item: Ladder) -> Data:
         "pin": item.pin,
         "against": item.return_,
         "tolerance": words.quantity(item.tolerance),
-        "rungs": [{"name": _named(rung), "band": _band(rung)} for rung in ladder.rungs(item)],
+        "rungs": [RungWords(_named(rung), _band(rung)) for rung in ladder.rungs(item)],
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "conflicts": doubts.marks(record, ("ladders", item.id)),

@@ -1,6 +1,5 @@
-"""The meter guide of a page as data: the table that meter.js reads, and the pins of one plug with what is recorded of them."""
+"""The meter guide of a page as data: the table that its script reads, and the pins of one plug with what is recorded of them."""
 
-import json
 import math
 from typing import Any
 
@@ -10,6 +9,7 @@ from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.needs import doubts
+from undertrim.publish.encoding import compact
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
@@ -25,7 +25,7 @@ def meter_table() -> Data:
 
 def script(data: Data) -> Markup:
     """Data as JSON, its keys in order, that cannot close the script element it stands in."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    text = compact(data)
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
 
 
@@ -77,7 +77,7 @@ def rung_data(rung: ladder.Rung) -> Data:
 
 
 def measured(value: float, unit: str) -> str:
-    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter.js writes the same."""
+    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter-words.js writes the same."""
     for size, prefix in ((1e6, "M"), (1e3, "k")):
         if unit == "ohm" and abs(value) >= size:
             return f"{_figures(value / size)} {prefix}{unit}"

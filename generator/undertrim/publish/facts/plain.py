@@ -7,7 +7,7 @@ from undertrim.record.units import Quantity, show
 
 
 def plain(value: Any) -> Any:
-    """A value of the model as fit.js reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
+    """A value of the model as the script reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
     if isinstance(value, Quantity):
         return {"value": value.value, "step": value.step, "text": value.text, "shown": show(value)}
     if isinstance(value, tuple):

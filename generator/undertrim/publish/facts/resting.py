@@ -1,24 +1,30 @@
 """What the car draws asleep, as data."""
 
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.units import Quantity, show
 
-Data = dict[str, Any]
 
-
-def rest(record: VehicleRecord) -> Data:
+@dataclass(frozen=True, slots=True)
+class Rest:
     """The current at rest in A and the time to sleep in s; None where nobody has recorded it."""
+
+    current: float | None
+    current_words: str
+    asleep_after: float | None
+    asleep_after_words: str
+    source: tuple[str, ...]
+
+
+def rest(record: VehicleRecord) -> Rest:
+    """What the record has of the car asleep."""
     known = record.rest
-    return {
-        "current": _value(known.current) if known else None,
-        "current_words": _words(known.current) if known else words.LOOK_UP,
-        "asleep_after": _value(known.asleep_after) if known else None,
-        "asleep_after_words": _words(known.asleep_after) if known else words.LOOK_UP,
-        "source": list(known.source) if known else [],
-    }
+    if not known:
+        return Rest(None, words.LOOK_UP, None, words.LOOK_UP, ())
+    current, asleep = known.current, known.asleep_after
+    return Rest(_value(current), _words(current), _value(asleep), _words(asleep), known.source)
 
 
 def _value(found: Quantity | Blank) -> float | None:

@@ -1,6 +1,7 @@
 """Cable runs as data: the way, its grommets, and the cable that an amplifier would want along it."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.electrical.bounds import usual
@@ -25,6 +26,17 @@ _ENGINE = {
     "no": "stays in the cabin",
     "unknown": "whether it passes the engine space is unknown: taken as if it does",
 }
+
+
+@dataclass(frozen=True, slots=True)
+class RunCable:
+    """The cable that a current wants along a run, in words."""
+
+    current: str
+    awg: str
+    metric: str
+    fuse: str
+    why: str
 
 
 def runs(record: VehicleRecord) -> list[Data]:
@@ -69,7 +81,7 @@ def _ground(record: VehicleRecord, item: Run) -> str:
     return ""
 
 
-def _cables(item: Run) -> Iterator[Data]:
+def _cables(item: Run) -> Iterator[RunCable]:
     """For usual currents of amplifiers: the cable out and back of the same length, and the fuse; nothing where the length is not known."""
     if not isinstance(item.length, Quantity):
         return
@@ -77,13 +89,13 @@ def _cables(item: Run) -> Iterator[Data]:
         path = Path(current=float(current), out=item.length.value / 1000)
         awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
         fuse = awg.fuse or metric.fuse
-        yield {
-            "current": f"{current} A",
-            "awg": _size(awg),
-            "metric": _size(metric),
-            "fuse": said(fuse, "A") if fuse else "none of the usual sizes",
-            "why": " and ".join(_WHY[name] for name in awg.binding) or "the thinnest listed does",
-        }
+        yield RunCable(
+            current=f"{current} A",
+            awg=_size(awg),
+            metric=_size(metric),
+            fuse=said(fuse, "A") if fuse else "none of the usual sizes",
+            why=" and ".join(_WHY[name] for name in awg.binding) or "the thinnest listed does",
+        )
 
 
 def _wishes(item: Run, scheme: str) -> Wishes:

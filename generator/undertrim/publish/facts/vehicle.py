@@ -45,6 +45,9 @@ from undertrim.record.store import Entry
 
 Facts = dict[str, Any]
 
+FORMAT = 1
+"""The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
+
 
 class Unplannable(Exception):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; the text says why."""
@@ -63,6 +66,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     chosen = _choices(planner)
     known = Vehicle(record, entry.address, shelf, clearances())
     return {
+        "format": FORMAT,
         "id": entry.id,
         "address": entry.address,
         "demo": record.demo == "yes",

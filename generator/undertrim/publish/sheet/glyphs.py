@@ -4,10 +4,13 @@ import re
 import struct
 import unicodedata
 from collections.abc import Iterator, Set
+from dataclasses import is_dataclass
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
+
+from undertrim.publish.encoding import encoded
 
 FAMILY = "Source Sans Pro"
 _WEIGHTS = ("Regular", "Semibold", "Bold")
@@ -21,14 +24,14 @@ def folder() -> Path:
 
 
 def printable(value: Any) -> Any:
-    """A structure of lists and dicts with every text in it made printable; keys and other values stay."""
+    """Facts as plain data with every text in them made printable; keys and other values stay."""
     if isinstance(value, str):
         return text(value)
-    if isinstance(value, list):
+    if isinstance(value, list | tuple):
         return [printable(item) for item in value]
     if isinstance(value, dict):
         return {key: printable(item) for key, item in value.items()}
-    return value
+    return printable(encoded(value)) if is_dataclass(value) else value
 
 
 def text(value: str) -> str:

@@ -22,7 +22,7 @@ def loads(vehicle: Vehicle, opening: SpeakerOpening) -> Iterator[Data]:
 
 
 def load_data(driver: Driver, joined: Joined) -> Data:
-    """One load as fit.js reckons it; the first part is the speaker asked about."""
+    """One load as the script reckons it; the first part is the speaker asked about."""
     return {
         "what": driver.what,
         "least": plain(driver.least),

@@ -1,0 +1,112 @@
+"""The scripts of the pages: modules in the source, one classic script for each sort of page in the site.
+
+A page that is opened from a folder on disk may not load modules, so each is put together here, without any tool of another language.
+A module may hold, at the beginning of a line, these and no other lines that begin with `import` or `export`:
+
+    import "./name.js";
+    import * as name from "./name.js";
+    import { one, other as another } from "./name.js";
+    export function name(...    export class Name ...    export const NAME = ...
+
+In the script each module is a function that runs once and gives what it exports; those that it imports stand before it.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim import resources
+from undertrim.work.refused import Refused
+
+ENTRIES = ("calculators", "finder", "page", "vehicle")
+"""The modules that pages load, each with all that it imports. Any other is part of one of these."""
+
+_IMPORT = re.compile(r'import (?:(?:\* as (?P<whole>\w+)|\{ (?P<names>\w+(?: as \w+)?(?:, \w+(?: as \w+)?)*) \}) from )?"\./(?P<module>[\w-]+)\.js";')  # fmt: skip
+_EXPORT = re.compile(r"export (?=(?:function|class|const) (?P<name>\w+))")
+_ELSEWHERE = re.compile(r"\bimport\s*(?:\(|\.)")
+
+
+class NotBundled(Refused):
+    """A module cannot be put into a classic script; the text says where, and why."""
+
+
+@dataclass(frozen=True, slots=True)
+class Module:
+    """A module: its name, what it imports and exports, and its text as it stands inside a function."""
+
+    name: str
+    imports: tuple[str, ...]
+    exports: tuple[str, ...]
+    body: str
+
+
+def folder() -> Path:
+    """Where the modules are."""
+    return resources.top("site_overrides") / "assets" / "undertrim"
+
+
+def modules() -> list[str]:
+    """The names of all modules."""
+    return sorted(path.stem for path in folder().glob("*.js"))
+
+
+def bundle(entry: str, place: Path | None = None) -> str:
+    """A module with all that it imports, as one classic script. Raises NotBundled."""
+    wanted = list(_in_order(entry, place or folder(), ()))
+    parts = (f"const {_variable(one.name)} = {_function(one)};" for one in {one.name: one for one in wanted}.values())
+    return "\n".join(['(() => {\n"use strict";', *parts, "})();\n"])
+
+
+def _in_order(name: str, place: Path, above: tuple[str, ...]) -> Iterator[Module]:
+    """A module after all that it imports; one that several import comes several times."""
+    if name in above:
+        raise NotBundled(f"modules import each other: {' -> '.join((*above[above.index(name) :], name))}")
+    found = read(place / f"{name}.js")
+    for inner in found.imports:
+        yield from _in_order(inner, place, (*above, name))
+    yield found
+
+
+def read(path: Path) -> Module:
+    """A module as it stands in its file. Raises NotBundled."""
+    imports: list[str] = []
+    exports: list[str] = []
+    lines: list[str] = []
+    for number, line in enumerate(_text(path).splitlines(), 1):
+        asked, given = _IMPORT.fullmatch(line), _EXPORT.match(line)
+        if _ELSEWHERE.search(line) or (re.match(r"(?:import|export)\b", line) and not (asked or given)):
+            raise NotBundled(f"{path}:{number}: this way to import or export is not known: '{line.strip()[:60]}'")
+        if asked:
+            imports.append(asked["module"])
+            lines += _bound(asked)
+        elif given:
+            exports.append(given["name"])
+            lines.append(line.removeprefix("export "))
+        else:
+            lines.append(line)
+    return Module(path.stem, tuple(imports), tuple(exports), "\n".join(lines))
+
+
+def _text(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8")
+    except FileNotFoundError:
+        raise NotBundled(f"no module '{path}': it is imported or loaded by a page") from None
+
+
+def _bound(asked: re.Match[str]) -> Iterator[str]:
+    """What an import binds, from the value of the module's function."""
+    value = _variable(asked["module"])
+    if asked["whole"]:
+        yield f"const {asked['whole']} = {value};"
+    elif asked["names"]:
+        yield f"const {{ {asked['names'].replace(' as ', ': ')} }} = {value};"
+
+
+def _function(module: Module) -> str:
+    return f"(() => {{\n{module.body}\nreturn {{ {', '.join(module.exports)} }};\n}})()"
+
+
+def _variable(name: str) -> str:
+    return f"${name.replace('-', '_')}"

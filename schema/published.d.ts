@@ -1,0 +1,2239 @@
+// Made from published.schema.json by `.venv/bin/python tests/types_of_schema.py`.
+
+/** Id: A name for use inside records and files: small letters, digits and hyphens. */
+export type Id = string;
+
+/** Day: A date as year-month-day; empty where none is known. */
+export type Day = string;
+
+/** When: The cars it is for, in words; empty for all. */
+export type When = string;
+
+/** Clauses: The cars it is for: the choices that a variant may have, by variant, of which every one must hold. Empty for all. */
+export type Clauses = Record<string, Array<string>>;
+
+/** Car: One kind of car: the choice of each variant, by variant. */
+export type Car = Record<string, string>;
+
+/** Source: The evidence it rests on, by id. */
+export type Source = Array<string>;
+
+/** Disputes: What the evidence disagrees on here, one sentence each. */
+export type Disputes = Array<string>;
+
+/** Side: Left or right as seen from the driver's seat facing forward; empty where it has no side. */
+export type Side = "" | "left" | "right";
+
+/** Known: Yes, no, or not known. */
+export type Known = "yes" | "no" | "unknown";
+
+/** Function: What a wire is for, as the schema of vehicles names it. */
+export type Function = string;
+
+/** Behaves: How a wire works, as the schema of vehicles names it; empty where it is not recorded. */
+export type Behaves = string;
+
+/** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
+export interface Vehicle {
+  /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
+  format: 1;
+  id: Id;
+  /** Where the vehicle is found: make and id. */
+  address: string;
+  /** Whether vehicle and gear are made up, to show how things work. */
+  demo: boolean;
+  /** The make as people write it. */
+  make: string;
+  /** The model as people write it. */
+  model: string;
+  /** What tells this phase of the model from others; empty where nothing must. */
+  phase: string;
+  /** Make and model. */
+  title: string;
+  /** The first and last model year in words. */
+  years: string;
+  /** The first year of the span. */
+  first_year: number;
+  /** The last year of the span. */
+  last_year: number;
+  /** The first month of build. */
+  built_from: string;
+  /** The month before which the last was built. */
+  built_to: string;
+  /** The months of build, to stand within a sentence. The last month is not covered. */
+  built: string;
+  /** The same, to begin a sentence. */
+  built_words: string;
+  /** How this vehicle is told from others like it; empty where nothing is recorded. */
+  tell: string;
+  /** The bodies it was built with. */
+  bodies: Array<string>;
+  /** On which sides the steering wheel may be. */
+  drive_sides: Array<"left" | "right">;
+  /** What else people call it. */
+  also_called: Array<string>;
+  high_voltage: Known;
+  /** Whether it has a 48 V net; null where nobody has looked. */
+  forty_eight_volt: Known | null;
+  /** The record of the phase before, by id; empty where there is none. */
+  follows: string;
+  /** The same for people, with the month in which it ended. */
+  follows_words: string;
+  /** The months in which the model changed, and across which of them the facts were confirmed; empty where none is known. */
+  changed: string;
+  data_date: Day;
+  age: Age;
+  standing: Standing;
+  /** Where the evidence disagrees. */
+  conflicts: Array<Conflict>;
+  disputed: Disputes;
+  /** What differs from car to car, and how to tell. */
+  variants: Array<Variant>;
+  /** Every opening at every side, as a job is made of them. */
+  targets: Array<Target>;
+  /** What can stop the job or costs the owner something, in order of weight. */
+  blockers: Array<Blocker>;
+  /** Where gear goes in, with what fits. */
+  openings: Array<Opening>;
+  /** The parts that every procedure is divided into, in their order. */
+  sections: Array<Section>;
+  /** Every step of every job, in an order that is right for each. */
+  steps: Array<Step>;
+  /** Which steps each kind of car has for each job. */
+  plans: Array<Plan>;
+  totals: Totals;
+  /** The plugs behind the factory unit. */
+  connectors: Array<Connector>;
+  /** Each opening for a receiver with each lead set in stock. */
+  joints: Array<Joint>;
+  /** Buttons that are told by their resistance. */
+  ladders: Array<Ladder>;
+  /** Ways for a cable through the car. */
+  runs: Array<Run>;
+  /** The factory sound systems. */
+  sound: Array<SoundSystem>;
+  rest: Rest;
+  /** What the car has on no recorded pin. */
+  functions: Array<CarFunction>;
+  /** What the factory unit also does, and what becomes of it. */
+  duties: Array<Duty>;
+  /** Where airbags and belt gear are. */
+  restraints: Array<RestraintArea>;
+  coverage: Coverage;
+  /** What the facts rest on. */
+  evidence: Array<Evidence>;
+}
+
+/** Age: How old the newest evidence was when this was made. */
+export interface Age {
+  /** The age in words; empty where it is not known. */
+  words: string;
+  on: Day;
+}
+
+/** Standing: How sure the record is as a whole. */
+export interface Standing {
+  /** Checked at the car, edited since, or not checked. */
+  word: "verified" | "stale" | "unverified";
+  /** The same in a sentence. */
+  text: string;
+  on: Day;
+  /** Who verified it; empty where nobody did. */
+  by: string;
+  /** The car it was checked at, in words. */
+  car: string;
+  /** What stands in the way of verifying it. */
+  obstacles: Array<Obstacle>;
+  /** What was edited since it was verified. */
+  edited: Array<EditedBlock>;
+}
+
+/** Obstacle: One thing in the way of verifying a record. */
+export interface Obstacle {
+  /** What is missing. */
+  what: string;
+  /** Where to find it out. */
+  where: string;
+}
+
+/** Edited block: A block of facts that is no longer as it was verified. */
+export interface EditedBlock {
+  /** Its place in the record. */
+  block: string;
+  /** Its name for people. */
+  name: string;
+  /** What happened to it. */
+  how: "changed" | "added" | "removed";
+}
+
+/** Conflict: A fact on which the evidence disagrees. */
+export interface Conflict {
+  id: Id;
+  /** How it is headed. */
+  word: "CONFLICT" | "No conflict, the claims agree";
+  /** The place of the fact in the record. */
+  about: string;
+  /** The fact in words. */
+  fact: string;
+  /** What stands in the record; empty where it was not found. */
+  stands: string;
+  /** What each side says. */
+  claims: Array<Claim>;
+  /** What is reckoned with until it is settled. */
+  cautious: string;
+  /** Why that is the cautious side. */
+  reason: string;
+  /** Whether somebody may be hurt by the wrong value. */
+  safety: boolean;
+  /** Whether it was settled at a car. */
+  settled: boolean;
+  /** The evidence that settled it, by id; empty where none did. */
+  settled_by: string;
+  /** Claims and cautious value in a sentence or two. */
+  text: string;
+}
+
+/** Claim: What some evidence says of a fact. */
+export interface Claim {
+  /** The value, in both systems where it has a unit. */
+  says: string;
+  source: Source;
+}
+
+/** Variant: A question about the car at hand. */
+export interface Variant {
+  id: Id;
+  /** What to ask. */
+  ask: string;
+  conflicts: Disputes;
+  /** The answers. */
+  choices: Array<Choice>;
+}
+
+/** Choice: One answer, and how to tell that it is the one. */
+export interface Choice {
+  id: Id;
+  /** The answer for people. */
+  label: string;
+  /** What to see at the car without opening it; empty where nothing is recorded. */
+  tell: string;
+}
+
+/** Target: One opening at one side. */
+export interface Target {
+  /** Opening and side, as jobs name them. */
+  id: string;
+  opening: Id;
+  side: Side;
+  /** Opening and side for people. */
+  name: string;
+  /** A few capital letters that tell it from the others. */
+  mark: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Blocker: Something to know before the job is taken on. */
+export interface Blocker {
+  /** Stops the job, is lost with it, is not known, or must be ordered. */
+  weight: "stop" | "lost" | "unknown" | "need";
+  /** What it is. */
+  title: string;
+  /** What it means for the job. */
+  text: string;
+  /** The openings it is about, by id; none for every job. */
+  openings: Array<string>;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Opening: One opening: its dimensions, what fits, what is drawn. */
+export interface Opening {
+  id: Id;
+  /** The opening for people. */
+  name: string;
+  /** What goes in. */
+  kind: "receiver" | "speaker";
+  /** The kind for people. */
+  kind_words: string;
+  /** The sides it is on; none for one that has no side. */
+  sides: Array<"left" | "right">;
+  when: When;
+  clauses: Clauses;
+  /** Its dimensions and facts as a table shows them. */
+  rows: Array<Row>;
+  conflicts: Disputes;
+  crash_sensor: Known;
+  /** Whether its outline is known, so that a template in true scale can be drawn. */
+  outline: boolean;
+  /** What to mind when gear goes in; empty where nothing is recorded. */
+  install_how: string;
+  /** What can go wrong there. */
+  cautions: Array<Caution>;
+  source: Source;
+  /** What of the stock fits, once for each group of cars. */
+  fit: Array<Answer>;
+  drawn: Drawn;
+  form: Form;
+}
+
+/** Row: A line of a table of facts. */
+export interface Row {
+  /** What it is. */
+  label: string;
+  /** The value in words. */
+  value: string;
+}
+
+/** Caution: A hazard and how to avoid it, with the signal words of ANSI Z535.6. */
+export interface Caution {
+  /** How bad it can be. */
+  signal: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+  /** What the danger is. */
+  hazard: string;
+  /** What happens if it is not avoided. */
+  consequence: string;
+  /** What to do. */
+  avoid: string;
+  when: When;
+}
+
+/** Answer: The stock held against one opening, in cars where the answer is the same. */
+export interface Answer {
+  /** Whether such cars have the opening. */
+  there: boolean;
+  /** Why nothing is told of it; empty where something is. */
+  closed: string;
+  /** The kinds of car; none for every one. */
+  cars: Array<Car>;
+  /** The same for people; empty for every one. */
+  cars_words: string;
+  /** What the opening takes by its measures. */
+  takes: Array<string>;
+  /** What goes or may go with the factory unit there. */
+  duties: Array<Duty>;
+  /** How many pieces of gear have each verdict. */
+  counts_words: string;
+  /** What is to be said of all of them. */
+  notes: Array<string>;
+  /** Each piece of gear, the best first. */
+  fits: Array<Fit>;
+}
+
+/** Fit: One piece of gear in one opening. */
+export interface Fit {
+  gear: Id;
+  /** Maker and model. */
+  name: string;
+  /** Whether it fits. */
+  verdict: "fits" | "fits-with" | "marginal" | "unknown" | "stop" | "does-not-fit";
+  /** The verdict for people. */
+  verdict_words: string;
+  /** The verdict and what decides it. */
+  headline: string;
+  /** What decides it; empty where it simply fits. */
+  reason: string;
+  /** What goes with it, from stock, by name. */
+  parts: Array<string>;
+  /** What goes with it and is not in stock. */
+  to_get: Array<string>;
+  /** Each thing that was compared. */
+  checks: Array<Check>;
+  /** What is to be said of this one alone. */
+  notes: Array<string>;
+  /** What the record of the gear, and of each part it needs, says beside its sizes: one line for each. */
+  about: Array<string>;
+  /** What the receiver needs from the car, and where it comes from. */
+  functions: Array<Need>;
+  /** Gear in stock that comes nearest, by id; empty where this one fits. */
+  nearest: string;
+  /** The same by maker and model; empty where this one fits. */
+  nearest_name: string;
+}
+
+/** Check: One comparison of what gear needs with what the opening has. */
+export interface Check {
+  /** Which comparison it is. */
+  name: string;
+  /** How it came out. */
+  verdict: "fits" | "marginal" | "fails" | "unknown";
+  /** How it came out in a sentence. */
+  words: string;
+  /** The unit of its numbers. */
+  unit: "mm" | "ohm";
+  /** What is needed; null where it is not known. */
+  need: number | null;
+  /** What is there; null where it is not known. */
+  have: number | null;
+  /** By how much it is enough, below 0 where it is not; null where it cannot be told. */
+  margin: number | null;
+  /** How far the margin may be off; null where it cannot be told. */
+  uncertainty: number | null;
+  /** What would have to be known. */
+  missing: Array<string>;
+  /** What would mend it; empty for nothing. */
+  mend: "" | "spacer" | "adapter";
+  /** Every number that was used. */
+  numbers: Array<Number>;
+}
+
+/** Number: A number of a comparison. */
+export interface Number {
+  /** What it is. */
+  label: string;
+  /** The number; null where it is not known. */
+  value: number | null;
+  /** How far it may be off. */
+  uncertainty: number;
+  /** The number as it is shown. */
+  text: string;
+  /** Whether it is a usual value that nobody measured here. */
+  default: boolean;
+}
+
+/** Need: A function that a receiver wants from the car. */
+export interface Need {
+  function: Function;
+  /** The function for people. */
+  name: string;
+  /** Where it comes from. */
+  words: string;
+  /** How the car has it. */
+  by: "wire" | "data" | "absent" | "unknown";
+  /** The gear that brings it, by name. */
+  providers: Array<string>;
+}
+
+/** Drawn: What the pictures of an opening are made of; nothing for one of which nothing is measured. */
+export interface Drawn {
+  dash?: Dash;
+  front?: Front;
+  section?: Cut;
+}
+
+/** Measure: A length on a drawing. */
+export interface Measure {
+  /** Its length; null where it is not known. */
+  mm: number | null;
+  /** How it is written. */
+  text: string;
+}
+
+/** Frame: A rectangle on a drawing. */
+export interface Frame {
+  width: Measure;
+  height: Measure;
+}
+
+/** Outline: A shape on a drawing. */
+export interface Outline {
+  /** Which shape it is. */
+  kind: "round" | "oval" | "rectangle";
+  width: Measure;
+  height: Measure;
+}
+
+/** Bolt pattern: Bolt holes on a drawing. */
+export interface Pattern {
+  /** On a circle, or else at the corners of a rectangle. */
+  circle: boolean;
+  /** How many holes there are. */
+  count: number;
+  width: Measure;
+  height: Measure;
+  /** Of the first hole, in degrees; null where it is not known. */
+  angle: number | null;
+}
+
+/** Dash: A receiver in its opening. */
+export interface Dash {
+  /** What is drawn. */
+  title: string;
+  face: Frame;
+  /** The kit it goes into, by name; empty for none. */
+  kit: string;
+  /** Null where there is no kit. */
+  kit_opening: Frame | null;
+  /** The room before the dash; null where it is not recorded. */
+  clear_front: Frame | null;
+  /** The receiver by name; empty for none. */
+  gear: string;
+  /** The chassis; null where it is not recorded. */
+  body: Frame | null;
+  /** What stands before the dash; null where it is not recorded. */
+  trim: Frame | null;
+  clear: Measure;
+  /** What is met first behind the opening. */
+  behind: string;
+  chassis: Measure;
+  plug_room: Measure;
+  /** What is left over behind the chassis, in words; empty without gear. */
+  margin: string;
+  /** Whether it strikes what is behind. */
+  strikes: boolean;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Front: A speaker's opening from the cabin. */
+export interface Front {
+  /** What is drawn. */
+  title: string;
+  hole: Outline;
+  /** The bolt holes of the car; null where they are not recorded. */
+  bolts: Pattern | null;
+  /** The flat panel round the hole; null where it is not recorded. */
+  panel: Outline | null;
+  /** The speaker by name; empty for none. */
+  gear: string;
+  /** What passes through the hole; null where it is not recorded. */
+  basket: Outline | null;
+  /** The rim that covers the hole; null where it is not recorded. */
+  flange: Outline | null;
+  /** Null where they are not recorded. */
+  gear_bolts: Pattern | null;
+  /** Whether the gear is turned by 90 degrees. */
+  turned: boolean;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Section: A speaker's opening cut along its axis. */
+export interface Cut {
+  /** What is drawn. */
+  title: string;
+  clear: Measure;
+  room: Measure;
+  hole: Measure;
+  /** The face from which the depth counts. */
+  datum: "skin" | "bracket" | "other";
+  /** The same for people. */
+  datum_name: string;
+  /** What is met first behind the opening. */
+  behind: string;
+  /** What is met first in front. */
+  front: string;
+  /** The angle of what is behind, in degrees; null where there is none or it is not known. */
+  lean: number | null;
+  /** How it is written; empty where there is none. */
+  lean_text: string;
+  /** The factory bracket; null where there is none. */
+  bracket: Measure | null;
+  /** Whether the bracket stays on. */
+  bracket_stays: boolean;
+  /** What goes between; null for nothing. */
+  spacer: Measure | null;
+  /** What it is called. */
+  spacer_name: string;
+  /** The gasket of the speaker; null for none. */
+  gasket: Measure | null;
+  /** The speaker in it; null for none. */
+  speaker: DrawnSpeaker | null;
+  /** Null where it was not reckoned. */
+  margin_behind: DrawnMargin | null;
+  /** Null where it was not reckoned. */
+  margin_front: DrawnMargin | null;
+  /** What lies on the side of the cabin. */
+  near: string;
+  /** What lies behind. */
+  far: string;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Drawn speaker: A speaker in section. */
+export interface DrawnSpeaker {
+  /** Maker and model. */
+  name: string;
+  depth: Measure;
+  protrusion: Measure;
+  flange: Measure;
+  basket: Measure;
+  magnet: Measure;
+}
+
+/** Drawn margin: What is left over, as it stands on a drawing. */
+export interface DrawnMargin {
+  /** How it is written. */
+  text: string;
+  /** How it is drawn. */
+  verdict: "fits" | "close" | "too close" | "strikes" | "unknown";
+}
+
+/** Form: What the form beside an opening reckons with for gear that is typed. */
+export interface Form {
+  /** What goes in. */
+  kind: "receiver" | "speaker";
+  /** Its dimensions, on the cautious side of any dispute. */
+  opening: SpeakerPlace | ReceiverPlace;
+  /** Spacers or kits in stock that may go between. */
+  between: Array<Between>;
+  /** What is to be said of the dimensions. */
+  notes: Array<string>;
+  /** What drives a speaker, in each kind of car. */
+  loads: Array<Load>;
+  /** Why a receiver is no plain replacement. */
+  stops: Array<Stop>;
+}
+
+/** Quantity: A measured value as it was typed. */
+export interface Quantity {
+  /** In mm, ohm or degrees. */
+  value: number;
+  /** Half of what the last digit or mark stands for. */
+  step: number;
+  /** As it was typed. */
+  text: string;
+  /** In both systems of units. */
+  shown: string;
+}
+
+/** Given: A quantity, that it is unknown, that there is none, or null where nothing is recorded. */
+export type Given = Quantity | "unknown" | "none" | null;
+
+/** Shape: A hole or the outline of gear. */
+export interface Shape {
+  /** Which shape it is. */
+  shape: "round" | "oval" | "rectangle";
+  diameter: Given;
+  width: Given;
+  height: Given;
+}
+
+/** Bolts: A bolt pattern. */
+export interface Bolts {
+  /** On a circle, or at the corners of a rectangle. */
+  pattern: "circle" | "rectangle";
+  /** How many holes there are. */
+  count: number;
+  diameter: Given;
+  width: Given;
+  height: Given;
+  angle: Given;
+}
+
+/** Face: A rectangle by its width and height. */
+export interface Face {
+  width: Given;
+  height: Given;
+}
+
+/** Depth: The room behind an opening. */
+export interface Depth {
+  clear: Given;
+  /** The face it was measured from; empty where it is not recorded. */
+  datum: "" | "skin" | "bracket" | "panel" | "face";
+  /** With the glass where; empty where it is not recorded. */
+  over: "" | "whole-travel" | "glass-down" | "no-glass";
+  /** What is met first, in words. */
+  to: string;
+  /** What sort of thing that is; empty where it is not recorded. */
+  obstruction: string;
+  leans: Given;
+}
+
+/** Place for a speaker: The dimensions of an opening for a speaker. */
+export interface SpeakerPlace {
+  /** Null where it is not recorded. */
+  hole: Shape | null;
+  /** Null where they are not recorded. */
+  bolts: Bolts | null;
+  /** The flat panel round the hole; null where it is not recorded. */
+  panel: Face | null;
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+  room_to_grille: Given;
+  factory_spacer: Given;
+  impedance: Given;
+  /** Whether the door fires the side airbags by its air pressure; null where nothing is recorded. */
+  crash_sensor: Known | null;
+  /** Whether the opening is in a door. */
+  in_a_door: boolean;
+  /** The area of the car; empty where it is not recorded. */
+  area: string;
+}
+
+/** Place for a receiver: The dimensions of an opening for a receiver. */
+export interface ReceiverPlace {
+  /** Null where it is not recorded. */
+  face: Face | null;
+  /** The room before the dash; null where it is not recorded. */
+  clear_front: Face | null;
+  /** Whether a dash kit is needed; empty where nothing is recorded. */
+  kit: "" | "needed" | "not-needed" | "unknown";
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+}
+
+/** Between: A piece of stock that may go between opening and gear. */
+export interface Between {
+  id: Id;
+  /** The cars it is for; one of them must match. */
+  clauses: Array<Clauses>;
+}
+
+/** Stop: A reason why a receiver is no plain replacement. */
+export interface Stop {
+  /** The reason. */
+  words: string;
+  when: When;
+  clauses: Clauses;
+  /** The receivers it is true of, by id; an empty one stands for one that is typed. */
+  receivers: Array<string>;
+}
+
+/** Load: What drives a speaker, and all that hangs on the same channel. */
+export interface Load {
+  clauses: Clauses;
+  /** What drives it. */
+  what: string;
+  least: Given;
+  /** The speakers on the channel, first the one asked about. */
+  parts: Array<LoadPart>;
+  /** Speakers whose channel is not recorded, by name. */
+  unplaced: Array<string>;
+}
+
+/** Part of a load: A speaker on a channel. */
+export interface LoadPart {
+  /** The speaker for people. */
+  name: string;
+  impedance: Given;
+  factory: Given;
+  /** What it is fed through; empty where nothing is recorded. */
+  fed_through: "" | "direct" | "capacitor" | "crossover" | "unknown";
+}
+
+/** Section of the procedure: A stretch of steps with a heading. */
+export interface Section {
+  id: SectionId;
+  /** The heading. */
+  title: string;
+}
+
+/** Section: Which stretch of the procedure. */
+export type SectionId = "before" | "prepare" | "remove" | "install" | "test" | "refit" | "restore" | "try" | "after";
+
+/** Step: One step of the procedure. */
+export interface Step {
+  /** The name of the step in this record. */
+  id: string;
+  /** What sort of step it is. */
+  kind: string;
+  section: SectionId;
+  /** What to do with what the title names; empty where the title says it. */
+  verb: string;
+  /** What it is about. */
+  title: string;
+  /** The part, preparation or opening, by id; empty for none. */
+  part: string;
+  side: Side;
+  /** How to do it, line by line. */
+  text: Array<string>;
+  /** How each kit that suits is built up. */
+  kits: Array<KitWork>;
+  /** How a part comes off. */
+  motion: string;
+  /** On which side of the car it is. */
+  place: Array<Placed>;
+  /** The area of the car; empty where it is not recorded. */
+  area: string;
+  /** The side of the car in words; empty where it has none. */
+  on_side: string;
+  /** What holds the part. */
+  fasteners: Array<FastenerLine>;
+  /** Plugs, cables and rods that hang on it. */
+  tethers: Array<TetherLine>;
+  /** What can go wrong; they stand before the step. */
+  cautions: Array<Caution>;
+  /** How long it takes; null where nobody has timed it. */
+  minutes: number | null;
+  /** How long it takes, in words; empty where nobody has timed it. */
+  time: string;
+  /** How long to wait; null for none. */
+  wait: Wait | null;
+  /** What is needed besides the tools of its fasteners. */
+  tools: Array<string>;
+  /** Whether nobody has recorded how to do it. */
+  unknown: boolean;
+  conflicts: Disputes;
+  /** The state of the car, as far as it is the same in every visit. */
+  state: Record<string, string>;
+  /** The same for people. */
+  state_words: string;
+  /** What changes of the state: what, which one, and its new value. */
+  turns: Array<Array<string>>;
+  /** The state it must have. */
+  needs: Record<string, string>;
+  /** What of the car is used in it. */
+  uses: Array<string>;
+  /** What is used up. */
+  materials: Array<Purchase>;
+  /** Whether it is about the new gear. */
+  new: boolean;
+  /** How many pieces of work in it have no recorded time. */
+  untimed: number;
+  source: Source;
+  /** The targets whose jobs have it. */
+  targets: Array<string>;
+  when: When;
+}
+
+/** Placed: On which side of the car something is. */
+export interface Placed {
+  /** The side in words. */
+  text: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Work on a kit: How a kit is built up at the bench. */
+export interface KitWork {
+  id: Id;
+  /** Maker and model. */
+  name: string;
+  when: When;
+  clauses: Clauses;
+  /** What to do, in order. */
+  lines: Array<KitLine>;
+}
+
+/** Line of work on a kit: One thing to do. */
+export interface KitLine {
+  /** What to do. */
+  text: string;
+  /** The part of the car that moves over, in words; empty where none does. */
+  moves: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Fasteners of a step: Fasteners of one sort, and what becomes of them. */
+export interface FastenerLine {
+  /** What is done with them. */
+  fate: "out" | "back" | "moved" | "bagged" | "new" | "leave";
+  /** The same for people. */
+  fate_words: string;
+  /** What becomes of them when they are out; empty where they go back. */
+  later: "" | "bagged" | "moved" | "binned";
+  /** The same for people. */
+  later_words: string;
+  /** What sort of fastener. */
+  kind: string;
+  /** How many there are. */
+  count: number | "unknown";
+  /** Count and sort for people. */
+  text: string;
+  /** Thread, length, place, torque and notes; empty for none. */
+  detail: string;
+  /** The part that hides them; empty for none. */
+  hidden_by: string;
+  /** What turns them; empty where none is needed. */
+  tool: string;
+  /** All the tools of which any one will do. */
+  either: Array<string>;
+  /** Whether they are spent when they come out. */
+  single_use: boolean;
+  /** What a driver fits; null for none. */
+  head: Head | null;
+  /** What tells them from others of the kind. */
+  sort: string;
+  /** How many at which edge. */
+  at: Record<string, number>;
+  /** What they add to the tally. */
+  counts: Array<Tally>;
+  /** What takes the place of spent ones. */
+  buy: Array<Purchase>;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Head: The head of a screw or bolt. */
+export interface Head {
+  /** The family of drives. */
+  family: string;
+  /** Family and size. */
+  label: string;
+}
+
+/** Tally: Fasteners of one sort, by what becomes of them. */
+export interface Tally {
+  /** Which sort. */
+  sort: string;
+  /** How many come out. */
+  out: number;
+  /** How many go back. */
+  back: number;
+  /** How many go to the new gear. */
+  moved: number;
+  /** How many are kept with the old part. */
+  bagged: number;
+  /** How many new ones go in. */
+  new: number;
+  /** How many lines have no recorded number. */
+  unrecorded: number;
+}
+
+/** Purchase: Something that is used up or spent. */
+export interface Purchase {
+  /** How many; null where it is not recorded. */
+  count: number | null;
+  /** What to buy. */
+  what: string;
+  /** What it is for. */
+  part: string;
+}
+
+/** Wait: Time that must pass. */
+export interface Wait {
+  /** How long; null where nobody has recorded it. */
+  seconds: number | null;
+  /** How long, in words. */
+  text: string;
+  /** What is waited for. */
+  why: string;
+  source: Source;
+}
+
+/** Tether of a step: A plug, cable or rod, and what is done with it. */
+export interface TetherLine {
+  id: Id;
+  /** The tether for people. */
+  name: string;
+  /** What sort of tether. */
+  kind: string;
+  /** The same for people. */
+  kind_words: string;
+  /** Whether it belongs to the airbags or belts. */
+  restraint: boolean;
+  /** What to mind of its circuit; empty for an ordinary one. */
+  circuit_words: string;
+  /** What is done with it. */
+  act: string;
+  /** The same for people. */
+  act_words: string;
+  /** What becomes of it later. */
+  later: Array<string>;
+  /** The same for people. */
+  later_words: string;
+  /** What it is on, where the step is about something else. */
+  part: string;
+  side: Side;
+  /** What is dead without it. */
+  serves: Array<string>;
+  /** How it is done; empty where it needs no words. */
+  how: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Plan: The steps of one kind of car, by their places in the list of steps. */
+export interface Plan {
+  car: Car;
+  /** The steps of each target by itself. */
+  singles: Record<string, Array<number>>;
+  /** The steps of targets together, joined with a plus, where they are not the sum of their steps. */
+  sets: Record<string, Array<number>>;
+}
+
+/** Totals: What all jobs together come to. */
+export interface Totals {
+  /** The tools needed. */
+  tools: Array<Tool>;
+  /** What becomes of the fasteners. */
+  fasteners: Array<Tally>;
+  /** What is used up. */
+  buy: Array<Purchase>;
+  /** The recorded time. */
+  minutes: number;
+  /** How many pieces of work have no recorded time. */
+  untimed: number;
+  /** Each wait in seconds; null where nobody has recorded it. */
+  waits: Array<number | null>;
+  /** The time with what it leaves out. */
+  time_text: string;
+}
+
+/** Tool: A tool, and what will do in its place. */
+export interface Tool {
+  /** The tool. */
+  name: string;
+  /** What will do as well. */
+  instead: Array<string>;
+}
+
+/** Plug: One plug, pin by pin. */
+export interface Connector {
+  id: Id;
+  /** The plug for people. */
+  name: string;
+  /** From which side its pins were counted. */
+  view: string;
+  /** Rows and columns. */
+  size: string;
+  /** The standard block it is; empty for none. */
+  standard: string;
+  when: When;
+  clauses: Clauses;
+  /** Its contacts. */
+  pins: Array<Pin>;
+  conflicts: Disputes;
+  source: Source;
+  drawn: Plug;
+  /** What the meter guide reckons with; null for a plug that nobody meters. */
+  meter: MeterPlug | null;
+  /** What a meter should show on each pin. */
+  expect: Array<Expected>;
+}
+
+/** Pin: One contact of a plug and its wire. */
+export interface Pin {
+  /** Its number on the plug. */
+  id: string;
+  /** Plug and pin. */
+  address: string;
+  function: Function;
+  /** The same for people. */
+  function_words: string;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  /** What else is recorded of the wire. */
+  wire: Array<string>;
+  /** Whether somebody proved it with a meter. */
+  metered: boolean;
+  conflicts: Disputes;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Colour of a wire: The colour as people say it, as drawings letter it (IEC 60757) and as screens show it. */
+export interface Colour {
+  /** Base and tracers in words. */
+  words: string;
+  /** The letters, base and tracers in order; empty where it cannot be read. */
+  iec: string;
+  /** The letters in alphabetical order. */
+  iec_sorted: string;
+  /** The colour of the base on a screen; null where it cannot be read. */
+  base: string | null;
+  /** The colours of the tracers on a screen. */
+  tracers: Array<string>;
+  /** What to look at again; empty for nothing. */
+  doubt: string;
+  /** What an unreadable colour could mean. */
+  may_be: Array<string>;
+}
+
+/** Expected readings of a pin: What a meter should show on one pin. */
+export interface Expected {
+  /** Its number on the plug. */
+  id: string;
+  /** What the wire is for. */
+  function_words: string;
+  conflicts: Disputes;
+  /** One line for each kind of reading. */
+  lines: Array<string>;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Drawn plug: A plug as it is drawn, with its other maps and its standard. */
+export interface Plug {
+  id: Id;
+  /** The plug for people. */
+  name: string;
+  /** How its colours are written; empty for none. */
+  scheme: string;
+  /** The plug from both sides; none where it cannot be drawn. */
+  faces: Array<PlugFace>;
+  /** The signs of the drawing. */
+  legend: Array<string>;
+  /** Why it is not drawn; empty where it is. */
+  no_face: string;
+  /** Pins whose place is not known. */
+  lost: Array<string>;
+  /** Its standard block beside what is recorded; null for none. */
+  standard: Standard | null;
+  /** How to know that the map is for this car. */
+  told_by: Array<Telling>;
+  /** Other maps of the same plug. */
+  maps: Array<OtherMap>;
+}
+
+/** Face of a plug: A plug from one side. */
+export interface PlugFace {
+  /** From which side. */
+  view: "wires" | "contacts";
+  /** The same for people. */
+  words: string;
+  /** What is drawn. */
+  title: string;
+  /** Whether it was recorded from this side. */
+  recorded: boolean;
+  /** The edge with the latch; empty where it is not recorded. */
+  latch: string;
+  /** How many rows of places. */
+  rows: number;
+  /** How many columns of places. */
+  columns: number;
+  /** In units of the drawing. */
+  least_width: number;
+  /** Its places. */
+  cells: Array<PlugCell>;
+}
+
+/** Place in a plug: One place of a plug's face. */
+export interface PlugCell {
+  /** Counted from the top. */
+  row: number;
+  /** Counted from the left. */
+  column: number;
+  /** What it is called; empty where that is not known. */
+  number: string;
+  /** A pin, looked at and empty, or not recorded. */
+  state: "pin" | "blank" | "unknown";
+  /** What its wire is for; empty for none. */
+  function: string;
+  /** A few letters for the function. */
+  mark: string;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  when: When;
+  clauses: Clauses;
+  /** The place in a sentence. */
+  words: string;
+  /** Where the page has more; empty for none. */
+  link: string;
+}
+
+/** Standard: A standard block beside what is recorded. */
+export interface Standard {
+  /** Which block. */
+  id: string;
+  /** The block for people. */
+  title: string;
+  /** How far the standard is known. */
+  sure: string;
+  /** Pins that look exchanged. */
+  exchanged: Array<string>;
+  /** Pins that differ and were not metered. */
+  unproven: Array<string>;
+  /** Its contacts. */
+  pins: Array<StandardPin>;
+}
+
+/** Pin of a standard: One contact of a standard block. */
+export interface StandardPin {
+  /** Its number. */
+  pin: string;
+  /** What the standard has there. */
+  expected: string;
+  /** What is said of it; empty for nothing. */
+  note: string;
+  /** What the record has there; empty for nothing. */
+  recorded: string;
+  agrees: Known;
+  /** Whether somebody proved it with a meter; empty where nothing is recorded. */
+  metered: "" | "yes" | "no" | "unknown";
+}
+
+/** Telling: A question by which a map is known to be for this car. */
+export interface Telling {
+  /** What to ask. */
+  ask: string;
+  /** The answers for which it is. */
+  choices: Array<ToldChoice>;
+}
+
+/** Answer for a map: One answer for which a map is. */
+export interface ToldChoice {
+  /** The answer for people. */
+  label: string;
+  /** What to see at the car. */
+  tell: string;
+  /** The months of build; empty where they do not matter. */
+  built: string;
+}
+
+/** Other map: Another map of the same plug. */
+export interface OtherMap {
+  id: Id;
+  /** The map for people. */
+  name: string;
+  when: When;
+  /** How to know that it is for this car. */
+  told_by: Array<Telling>;
+  /** What is wrong with the two; empty for nothing. */
+  warning: string;
+  /** Pins that differ. */
+  differences: Array<Difference>;
+}
+
+/** Difference: A pin on which two maps differ. */
+export interface Difference {
+  /** Its number. */
+  pin: string;
+  /** How it differs. */
+  kind: string;
+  /** What differs. */
+  what: Array<string>;
+  /** The difference in a sentence. */
+  words: string;
+}
+
+/** Joint: A lead set joined to the car at one opening. */
+export interface Joint {
+  opening: Id;
+  /** The opening for people. */
+  opening_name: string;
+  leads: Id;
+  /** The lead set for people. */
+  name: string;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  /** The receivers that come with it, by name. */
+  receivers: Array<string>;
+  /** The joint, once for each group of cars. */
+  tables: Array<JointTable>;
+}
+
+/** Table of a joint: What is joined to what, in one group of cars. */
+export interface JointTable {
+  /** The kinds of car; none for every one. */
+  cars: Array<Car>;
+  /** What plugs into the car; null for none. */
+  harness: JointGear | null;
+  /** Interfaces and converters. */
+  between: Array<JointGear>;
+  /** The level at which the car takes its sound; empty where it is not recorded. */
+  sound: "" | "speaker" | "line" | "unknown";
+  /** The same for people. */
+  sound_words: string;
+  /** How many rows have each state. */
+  counts: Record<string, number>;
+  /** Function by function. */
+  rows: Array<JointRow>;
+  contacts: Contacts;
+  /** What is to be said of the whole. */
+  notes: Array<string>;
+  /** The cars for people; empty for every one. */
+  cars_words: string;
+  /** The counts for people. */
+  counts_words: string;
+}
+
+/** Gear of a joint: A piece of gear in a joint. */
+export interface JointGear {
+  id: Id;
+  /** Maker and model. */
+  name: string;
+  /** What sort of gear. */
+  kind: string;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+}
+
+/** Row of a joint: One function on both sides. */
+export interface JointRow {
+  /** The name of the row in this table. */
+  id: string;
+  function: Function;
+  /** The same for people. */
+  function_words: string;
+  /** How the two sides stand. */
+  state: "never" | "conflict" | "interface" | "lead-alone" | "pin-alone" | "unknown" | "other-colour" | "joined";
+  /** The same for people. */
+  state_words: string;
+  /** Where the car has it. */
+  car: Array<Point>;
+  /** Which contacts of the gear meet it. */
+  contacts: Array<Contact>;
+  /** The lead of the receiver; null for none. */
+  lead: Lead | null;
+  /** The gear it goes through; empty for none. */
+  through: string;
+  /** Why the two must never be joined as they are. */
+  reasons: Array<Reason>;
+  /** What is to be said of it. */
+  words: Array<string>;
+  /** What to do. */
+  do: string;
+  /** A sign for the state. */
+  sign: string;
+  /** What is noted of both ends. */
+  notes: Array<string>;
+}
+
+/** Reason: Why two wires must not be joined. */
+export interface Reason {
+  name: Id;
+  /** The reason in words. */
+  words: string;
+}
+
+/** Point: Where a car has a function. */
+export interface Point {
+  function: Function;
+  /** The same for people. */
+  function_words: string;
+  /** How the car has it. */
+  by: "pin" | "wire" | "data" | "absent" | "unknown";
+  /** The same for people; empty for a pin. */
+  words: string;
+  /** Plug and pin; empty for none. */
+  address: string;
+  /** The plug by id; empty for none. */
+  plug: string;
+  /** The pin by number; empty for none. */
+  pin: string;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  behaves: Behaves;
+  /** The voltage it carries; empty where nothing is recorded. */
+  supply: string;
+  /** The current of what hangs on it; empty where nothing is recorded. */
+  draws: string;
+  /** Whether the evidence disagrees on it. */
+  disputed: boolean;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+}
+
+/** Contact: A contact of gear that meets a pin of the car. */
+export interface Contact {
+  gear: Id;
+  /** Maker and model. */
+  gear_name: string;
+  /** Plug and pin. */
+  address: string;
+  /** The plug by id. */
+  plug: string;
+  /** The pin by number. */
+  pin: string;
+  /** The plug of the car it is made for, by id. */
+  made_for: string;
+  function: Function;
+  /** The same for people. */
+  function_words: string;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+}
+
+/** Contact without a pin: A contact of gear that meets nothing. */
+export interface ExtraContact {
+  gear: Id;
+  /** Maker and model. */
+  gear_name: string;
+  /** Plug and pin. */
+  address: string;
+  /** The plug by id. */
+  plug: string;
+  /** The pin by number. */
+  pin: string;
+  /** The plug of the car it is made for, by id. */
+  made_for: string;
+  function: Function;
+  /** The same for people. */
+  function_words: string;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  /** Why it meets nothing. */
+  words: string;
+}
+
+/** Lead: A lead of a receiver's lead set. */
+export interface Lead {
+  id: Id;
+  /** Null where it is not recorded. */
+  colour: Colour | null;
+  /** The level of its sound; empty for what is no sound. */
+  level: string;
+  behaves: Behaves;
+  /** The voltage it wants or gives; empty where nothing is recorded. */
+  supply: string;
+  /** The most it may give; empty where nothing is recorded. */
+  limit: string;
+  /** Its fuse; empty where nothing is recorded. */
+  fuse: string;
+  /** Its cross-section; empty where nothing is recorded. */
+  gauge: string;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+}
+
+/** Contacts: What the plugs of gear and car have that does not match. */
+export interface Contacts {
+  /** Contacts that meet nothing. */
+  extra: Array<ExtraContact>;
+  /** Pins of the car that meet no contact. */
+  missing: Array<Point>;
+  /** Contacts that meet a pin for something else. */
+  differing: Array<Differing>;
+}
+
+/** Differing contact: A contact and a pin that are for different things. */
+export interface Differing {
+  contact: Contact;
+  car: Point;
+}
+
+/** Ladder: Buttons that are told by their resistance. */
+export interface Ladder {
+  id: Id;
+  /** The ladder for people. */
+  name: string;
+  /** Plug and pin it is read at. */
+  pin: string;
+  /** What it is read against. */
+  against: string;
+  /** How far a reading may be off. */
+  tolerance: string;
+  /** Its buttons. */
+  rungs: Array<RungWords>;
+  when: When;
+  clauses: Clauses;
+  conflicts: Disputes;
+  source: Source;
+}
+
+/** Button: A button with its band in words. */
+export interface RungWords {
+  /** The button for people. */
+  name: string;
+  /** The resistance it shows. */
+  band: string;
+}
+
+/** Cable run: A way for a cable, and the cable that an amplifier wants along it. */
+export interface Run {
+  id: Id;
+  /** The run for people. */
+  name: string;
+  /** Where it begins. */
+  from: string;
+  /** Where it ends. */
+  to: string;
+  /** How long it is. */
+  length: string;
+  /** Whether it passes there, in words. */
+  engine: string;
+  /** Where it goes through, and what protects it there. */
+  passes: Array<string>;
+  /** What is laid there. */
+  carries: Array<string>;
+  /** Where no ground may be joined; empty where nothing is known against it. */
+  ground: string;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  /** The cable for usual currents; none where the length is not known. */
+  cables: Array<RunCable>;
+  /** What they are reckoned with. */
+  assumed: string;
+  when: When;
+  clauses: Clauses;
+  conflicts: Disputes;
+  source: Source;
+}
+
+/** Cable of a run: The cable for one current. */
+export interface RunCable {
+  /** The current. */
+  current: string;
+  /** The size in AWG. */
+  awg: string;
+  /** The size in mm². */
+  metric: string;
+  /** The fuse at the battery. */
+  fuse: string;
+  /** What decides the size. */
+  why: string;
+}
+
+/** Sound system: A factory sound system. */
+export interface SoundSystem {
+  id: Id;
+  conflicts: Disputes;
+}
+
+/** At rest: What the car draws asleep. */
+export interface Rest {
+  /** In A; null where nobody has recorded it. */
+  current: number | null;
+  /** The same for people. */
+  current_words: string;
+  /** In s; null where nobody has recorded it. */
+  asleep_after: number | null;
+  /** The same for people. */
+  asleep_after_words: string;
+  source: Source;
+}
+
+/** Function without a pin: A function that stands on no recorded pin. */
+export interface CarFunction {
+  id: Function;
+  /** The function for people. */
+  name: string;
+  /** How the car has it. */
+  by: "wire" | "data" | "absent" | "unknown";
+  /** The same for people. */
+  by_words: string;
+  /** What is recorded of its wire. */
+  wire: Array<string>;
+  conflicts: Disputes;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  when: When;
+  clauses: Clauses;
+}
+
+/** Duty: Something that the factory unit also does. */
+export interface Duty {
+  id: Id;
+  /** The duty for people. */
+  name: string;
+  /** How it can be kept, as recorded. */
+  kept_by: "none" | "stays" | "moved" | "interface" | "unknown";
+  /** What becomes of it. */
+  becomes: string;
+  /** The same, with a word of warning. */
+  kept_words: string;
+  /** What becomes of it, in a word. */
+  fate: "stays" | "moved" | "kept" | "lost" | "unknown";
+  /** Who decides on a loss. */
+  weight: string;
+  /** The same for people. */
+  weight_words: string;
+  /** The gear that keeps it, by name. */
+  by: Array<string>;
+  /** The word of warning; empty for none. */
+  word: "" | "STOP" | "LOST" | "UNKNOWN" | "NEEDED";
+  conflicts: Disputes;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  /** The openings it is about, by id. */
+  openings: Array<string>;
+  when: When;
+  clauses: Clauses;
+  source: Source;
+}
+
+/** Restraint area: An area of the car with airbags or belt gear. */
+export interface RestraintArea {
+  /** The area. */
+  area: string;
+  /** What is there. */
+  items: Array<string>;
+  conflicts: Disputes;
+}
+
+/** Coverage: What is not known yet. */
+export interface Coverage {
+  /** How much of it is answered. */
+  share: string;
+  /** Openings of which nobody has said whether some cars have them. */
+  missing: Array<MissingCell>;
+  /** What to measure first. */
+  next: Array<string>;
+  /** How many things more there are to measure. */
+  more: number;
+}
+
+/** Missing cell: An opening that some cars may or may not have. */
+export interface MissingCell {
+  opening: Id;
+  /** The opening for people. */
+  name: string;
+  /** The cars in words. */
+  cars: Array<string>;
+}
+
+/** Evidence: What facts rest on: who saw them, when, on which car. */
+export interface Evidence {
+  id: Id;
+  /** How the facts were had. */
+  how: string;
+  on: Day;
+  /** Who had them. */
+  by: string;
+  /** The car in words; empty for none. */
+  car: string;
+  seen: Seen;
+  /** What it was measured with; empty where it is not recorded. */
+  with: string;
+  /** What is noted of it; empty for nothing. */
+  note: string;
+  /** How old it was when this was made. */
+  age: string;
+  /** What names it as its source, in words. */
+  facts: Array<string>;
+}
+
+/** Seen: What is known of the car that evidence is from. */
+export interface Seen {
+  /** Its year; null where it is not recorded. */
+  year: number | null;
+  /** Its month of build; empty where it is not recorded. */
+  built: string;
+  side: Side;
+  /** Its answers to the questions about the car. */
+  is: Record<string, string>;
+}
+
+/** Data of a page: What a vehicle's page filters and adds up, in its element `ut-data`. */
+export interface Page {
+  /** Where the vehicle is found. */
+  address: string;
+  /** The headings of the procedure, by section. */
+  sections: Record<string, string>;
+  /** What counts of each step. */
+  steps: Array<PageStep>;
+  /** Which steps each kind of car has for each job. */
+  plans: Array<Plan>;
+  /** What will do in the place of a tool, by tool. */
+  instead: Record<string, Array<string>>;
+}
+
+/** Step of a page: What a page counts of a step. */
+export interface PageStep {
+  /** The name of the step in this record. */
+  id: string;
+  section: SectionId;
+  /** How long it takes; null where nobody has timed it. */
+  minutes: number | null;
+  /** How many pieces of work in it have no recorded time. */
+  untimed: number;
+  /** How long to wait; null for none. */
+  wait: Wait | null;
+  /** What is needed besides the tools of its fasteners. */
+  tools: Array<string>;
+  /** What is used up. */
+  materials: Array<Purchase>;
+  /** What changes of the state: what, which one, and its new value. */
+  turns: Array<Array<string>>;
+  /** Its fasteners. */
+  lines: Array<PageLine>;
+}
+
+/** Fasteners of a page: What a page counts of fasteners. */
+export interface PageLine {
+  /** What turns them; empty where none is needed. */
+  tool: string;
+  /** All the tools of which any one will do. */
+  either: Array<string>;
+  /** What is done with them. */
+  fate: "out" | "back" | "moved" | "bagged" | "new" | "leave";
+  /** What they add to the tally. */
+  counts: Array<Tally>;
+  /** What takes the place of spent ones. */
+  buy: Array<Purchase>;
+  clauses: Clauses;
+}
+
+/** Forms of a page: The forms of a page by opening, in its element `ut-fit-data`. */
+export type Forms = Record<string, Form>;
+
+/** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
+export interface Finder {
+  /** The vehicles. */
+  rows?: Array<FinderRow>;
+  /** The names by which a vehicle in a piece can be found, by piece. */
+  pieces?: Record<string, Array<string>>;
+}
+
+/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built. */
+export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string];
+
+/** Shelf: What the forms of all pages share. */
+export interface Shelf {
+  units: Units;
+  usual: Usual;
+  /** The gear by id. */
+  stock: Record<string, ShelfGear>;
+}
+
+/** Gear on the shelf: A piece of gear that a form can be filled from, or that goes between. */
+export interface ShelfGear {
+  /** Maker and model. */
+  name: string;
+  /** What sort of gear. */
+  kind: "speaker" | "receiver" | "spacer" | "kit";
+  /** Its dimensions. */
+  gear: SpeakerSizes | ReceiverSizes | SpacerSizes | KitSizes;
+}
+
+/** Sizes of a speaker: The dimensions of a speaker. */
+export interface SpeakerSizes {
+  /** What passes through the hole. */
+  basket: Shape | null;
+  /** The rim that covers the hole. */
+  flange: Shape | null;
+  /** Its bolt holes. */
+  bolts: Bolts | null;
+  depth: Given;
+  magnet: Given;
+  protrusion: Given;
+  gasket: Given;
+  impedance: Given;
+}
+
+/** Sizes of a receiver: The dimensions of a receiver. */
+export interface ReceiverSizes {
+  /** The chassis. */
+  body: Face | null;
+  /** What stands before the dash. */
+  trim: Face | null;
+  chassis_depth: Given;
+  plug_room: Given;
+}
+
+/** Sizes of a spacer: The dimensions of a spacer. */
+export interface SpacerSizes {
+  thickness: Given;
+  /** What the speaker goes into. */
+  hole: Shape | null;
+  /** The holes for the speaker. */
+  bolts: Bolts | null;
+  /** The holes for the car. */
+  car_bolts: Bolts | null;
+  /** Its rim. */
+  flange: Shape | null;
+}
+
+/** Sizes of a kit: The dimensions of a dash kit. */
+export interface KitSizes {
+  /** What the receiver goes into. */
+  opening: Face | null;
+  /** What is in the box. */
+  contains: Array<string>;
+}
+
+/** Units of length: How lengths are read and shown. */
+export interface Units {
+  /** What is measured. */
+  name: string;
+  /** How one is typed. */
+  example: string;
+  /** The units that are offered, by name. */
+  offer: Array<string>;
+  /** In which unit of the other system a length is shown too. */
+  other: Array<OtherUnit>;
+  /** The units by name. */
+  units: Record<string, Unit>;
+  /** The units of other kinds of quantity. */
+  elsewhere: Array<Elsewhere>;
+}
+
+/** Other unit: In which unit of the other system a length is shown. */
+export interface OtherUnit {
+  /** The system it was typed in. */
+  from: "metric" | "inch";
+  /** The unit by name. */
+  to: string;
+  /** For lengths below this, in mm; for all where it is left out. */
+  below?: number;
+  /** How many decimals. */
+  decimals: number;
+}
+
+/** Unit: A unit of length. */
+export interface Unit {
+  /** How many mm it is, as a number or a fraction. */
+  factor: string;
+  /** Whose unit it is. */
+  system: "metric" | "inch";
+  /** How it may be typed. */
+  spellings: Array<string>;
+  /** Whether capitals do not matter. */
+  any_case?: boolean;
+  /** Whether it may be typed in fractions. */
+  fractions?: boolean;
+  /** How many marks it has on a rule. */
+  mark?: number;
+}
+
+/** Elsewhere: The units of another kind of quantity, to know them by. */
+export interface Elsewhere {
+  /** What they measure. */
+  name: string;
+  /** Spellings as they must be typed. */
+  exact: Array<string>;
+  /** Spellings where capitals do not matter. */
+  any_case: Array<string>;
+}
+
+/** Usual clearances: The room that is usually left, by name, and the bounds of what is not recorded. */
+export interface Usual {
+  rear: FitNumber;
+  rear_glass: FitNumber;
+  grille: FitNumber;
+  overlap: FitNumber;
+  bolts: FitNumber;
+  plug_room: FitNumber;
+  sleeve: FitNumber;
+  filler: FitNumber;
+  bounds: Bounds;
+}
+
+/** Bounds: Between what an unrecorded fact lies, and what is heard. */
+export interface Bounds {
+  /** In degrees. */
+  lean: number;
+  /** In mm. */
+  gasket: number;
+  /** In dB. */
+  heard: number;
+}
+
+/** Number of a fit: A number as the fit reckons with it. */
+export interface FitNumber {
+  /** What it is. */
+  label: string;
+  /** The number; null where it is not known. */
+  value: number | null;
+  /** How far it may be off. */
+  step: number;
+  /** The number as it is shown. */
+  text: string;
+  /** Whether it is a usual value that nobody measured here. */
+  default: boolean;
+  /** By how much it may be less. */
+  less: number;
+  /** By how much it may be more. */
+  more: number;
+  /** Whether it stands for a fact that is not recorded. */
+  lacking: boolean;
+}
+
+/** Plug to meter: What the meter guide knows of a plug. */
+export interface MeterPlug {
+  id: Id;
+  /** The plug for people. */
+  name: string;
+  /** Its contacts. */
+  pins: Array<MeterPin>;
+  /** Pins that were looked at and are empty. */
+  blanks: Array<string>;
+  /** Buttons that are read there. */
+  ladders: Array<MeterLadder>;
+}
+
+/** Pin to meter: What the meter guide knows of a pin. */
+export interface MeterPin {
+  /** Its number on the plug. */
+  id: string;
+  function: Function;
+  /** The function for people. */
+  words: string;
+  behaves: Behaves;
+  /** In V, where it has one of its own; null where not. */
+  supply: number | null;
+  when: When;
+}
+
+/** Ladder to meter: Buttons that are read at a pin. */
+export interface MeterLadder {
+  id: Id;
+  /** The pin by number. */
+  pin: string;
+  /** What it is read against. */
+  against: string;
+  when: When;
+  /** Its buttons. */
+  rungs: Array<Rung>;
+}
+
+/** Rung: A button with its band. */
+export interface Rung {
+  /** The button. */
+  name: string;
+  /** The least it shows, in ohm. */
+  low: number;
+  /** The most it shows, in ohm; null for no end. */
+  high: number | null;
+  /** Whether it is what no button shows. */
+  idle: boolean;
+}
+
+/** Meter table: What a meter shows on which function, and how readings are typed. */
+export interface MeterTable {
+  /** How sure a band or pattern may be, the surest first. */
+  order: Array<Sureness>;
+  /** The same in words. */
+  sure: Record<string, string>;
+  /** The kinds of reading. */
+  kind: Record<string, ReadingKind>;
+  /** The units that may be typed. */
+  unit: Array<MeterUnit>;
+  grammar: Grammar;
+  /** The states of the car in which is measured. */
+  state: Record<string, MeterState>;
+  /** Ranges of readings. */
+  band: Record<string, Band>;
+  /** Which bands a sort of wire shows. */
+  pattern: Record<string, MeterPattern>;
+  /** What to call all functions of a group. */
+  together: Record<string, string>;
+  /** What wires may be for. */
+  function: Record<string, MeterFunction>;
+  /** What a wire may be besides. */
+  suspect: Record<string, Suspect>;
+  /** What to mind with a meter. */
+  caution: Record<string, MeterCaution>;
+  ladder: LadderLimits;
+  /** What may be wrong with a typed reading. */
+  problem: Record<string, Problem>;
+}
+
+/** Sureness: What a band or pattern rests on. */
+export type Sureness = "physics" | "standard" | "practice" | "memory";
+
+/** Kind of reading: What a meter can be set to. */
+export interface ReadingKind {
+  /** The kind for people. */
+  words: string;
+  /** Its unit. */
+  unit: "V" | "ohm";
+  /** Whether there must be no voltage. */
+  dead?: boolean;
+}
+
+/** Unit of a meter: A unit that may be typed. */
+export interface MeterUnit {
+  /** What it is a unit of. */
+  measures: "V" | "ohm";
+  /** How many tens it is of that. */
+  ten: number;
+  /** Spellings as they must be typed. */
+  exact: Array<string>;
+  /** Spellings where capitals do not matter. */
+  any_case: Array<string>;
+  /** Whether it says that the reading is AC. */
+  ac?: boolean;
+  /** Whether it says that the reading is DC. */
+  dc?: boolean;
+}
+
+/** Grammar: The words of a typed reading. */
+export interface Grammar {
+  /** Words for no connection. */
+  open: Array<string>;
+  /** Words that say nothing. */
+  filler: Array<string>;
+  /** Words for across the pair. */
+  pair: Array<string>;
+  /** Words for against ground. */
+  ground: Array<string>;
+  /** Words for AC. */
+  ac: Array<string>;
+  /** Words for DC. */
+  dc: Array<string>;
+}
+
+/** State to measure in: A state of the car in which is measured. */
+export interface MeterState {
+  /** The state for people. */
+  words: string;
+  /** What may be typed for it. */
+  says: Array<string>;
+  /** Whether ohms tell something. */
+  ohms: boolean;
+  /** Whether a voltage then is there at all times. */
+  rest?: boolean;
+  /** States that may be named with it. */
+  beside: Array<string>;
+}
+
+/** Band: A range of readings. */
+export interface Band {
+  /** What it means. */
+  words: string;
+  /** The least, in V or ohm. */
+  low: number;
+  /** The most; no end where it is left out. */
+  high?: number;
+  sure: Sureness;
+  /** Whether it goes with the voltage of the battery. */
+  of_battery?: boolean;
+}
+
+/** Pattern: Which bands a sort of wire shows. */
+export interface MeterPattern {
+  /** The sort of wire. */
+  words: string;
+  /** How such a wire may work. */
+  behaves: Array<string>;
+  sure: Sureness;
+  /** The band of volts by state. */
+  volts: Record<string, string>;
+  /** The band of ohms by state. */
+  ohms?: Record<string, string>;
+  /** The band across the pair by state. */
+  pair?: Record<string, string>;
+  /** The band of AC by state. */
+  ac?: Record<string, string>;
+  /** The state without which it looks like another. */
+  needs?: string;
+}
+
+/** Function to meter: What a wire may be for. */
+export interface MeterFunction {
+  /** The function for people. */
+  words: string;
+  /** What it belongs to. */
+  group: string;
+  /** Into the radio, out of it, or both. */
+  direction: string;
+  /** The sorts of wire it may be. */
+  patterns: Array<string>;
+  /** What to mind with it. */
+  care: Array<string>;
+  /** How else such a wire may work. */
+  also?: Array<string>;
+}
+
+/** Suspect: What a wire may be besides the functions of a radio. */
+export interface Suspect {
+  /** What it may be. */
+  words: string;
+  /** What to do then. */
+  do: string;
+  /** When it is thought of. */
+  where: "unexplained" | "instead" | "unrecorded" | "lone";
+  /** Whether nothing more may be measured. */
+  stop?: boolean;
+  /** The bands that bring it in, by kind of reading. */
+  reads: Record<string, Array<string>>;
+  /** Whether only where no voltage was met. */
+  dead?: boolean;
+  /** The bands that the record led to expect. */
+  expects?: Array<string>;
+  /** The states in which the reading counts. */
+  states?: Array<string>;
+  /** The groups of functions it is thought of for. */
+  groups?: Array<string>;
+}
+
+/** Caution of a meter: What to mind with a meter. */
+export interface MeterCaution {
+  /** What to mind. */
+  text: string;
+  /** When it is said. */
+  needs: string;
+}
+
+/** Limits of ladders: Where a resistance counts as open, as nothing, or as little more than leads. */
+export interface LadderLimits {
+  /** In ohm. */
+  open_from: number;
+  /** In ohm. */
+  zero_to: number;
+  /** In ohm. */
+  leads_below: number;
+}
+
+/** Problem: What may be wrong with a typed reading. */
+export interface Problem {
+  /** What is wrong, with places for what was typed. */
+  message: string;
+  /** The way out. */
+  hint: string;
+}
+
+/** Tables of the calculators: What the calculators reckon with, in the element `ut-electrical` of their page. */
+export interface Calculators {
+  /** How numbers are shown, by unit. */
+  print: Record<string, Array<PrintRow>>;
+  defaults: Defaults;
+  cable: Cables;
+  ampacity: Ampacity;
+  fuses: Fuses;
+}
+
+/** Printed unit: How a number of a unit is shown. */
+export interface PrintRow {
+  /** For numbers below this; for all where it is left out. */
+  below?: number;
+  /** What it is multiplied with. */
+  scale: number;
+  /** The unit as it is shown. */
+  symbol: string;
+  other?: PrintOther;
+}
+
+/** Other printed unit: The same number in another unit. */
+export interface PrintOther {
+  /** What it is multiplied with. */
+  scale: number;
+  /** What is added. */
+  offset?: number;
+  /** The unit as it is shown. */
+  symbol: string;
+}
+
+/** Usual values: Usual values, and the bounds of what is typed. */
+export interface Defaults {
+  /** The usual values by name, in SI units. */
+  usual: Record<string, number>;
+  sound: SoundSpeed;
+  /** Preferred values of one decade, by series. */
+  series: Record<string, Array<number>>;
+  /** What may be typed, by name. */
+  bounds: Record<string, Bound>;
+}
+
+/** Speed of sound: How fast sound is in air. */
+export interface SoundSpeed {
+  /** In m/s. */
+  speed: number;
+  /** At this temperature, in °C. */
+  at: number;
+}
+
+/** Bound: What may be typed for a number. */
+export interface Bound {
+  /** What it is. */
+  label: string;
+  /** Its unit. */
+  unit: string;
+  /** The least. */
+  least: number;
+  /** The most. */
+  most: number;
+}
+
+/** Cables: Conductors and their sizes. */
+export interface Cables {
+  copper: Copper;
+  /** Resistance against copper of the same area. */
+  metals: Record<string, number>;
+  body: BodyReturn;
+  awg: AwgSizes;
+  sae: SaeSizes;
+  metric: MetricSizes;
+}
+
+/** Copper: Copper at a temperature. */
+export interface Copper {
+  /** In ohm mm²/m. */
+  resistivity: number;
+  /** How much more for each °C, as a share. */
+  alpha: number;
+  /** At this temperature, in °C. */
+  at: number;
+}
+
+/** Body: The body of the car as a way back. */
+export interface BodyReturn {
+  /** In ohm, with its joints. */
+  resistance: number;
+}
+
+/** AWG sizes: Sizes in AWG. */
+export interface AwgSizes {
+  /** Where they come from. */
+  origin: string;
+  /** The sizes that are offered. */
+  sizes: Array<string>;
+}
+
+/** SAE sizes: Sizes of SAE cables. */
+export interface SaeSizes {
+  /** Where they come from. */
+  origin: string;
+  /** The sizes that are offered. */
+  sizes: Array<SaeSize>;
+}
+
+/** SAE size: A size of SAE cables. */
+export interface SaeSize {
+  /** The size. */
+  name: string;
+  /** Its area. */
+  cmil: number;
+}
+
+/** Metric sizes: Metric sizes. */
+export interface MetricSizes {
+  /** Where they come from. */
+  origin: string;
+  /** The sizes that are offered. */
+  sizes: Array<MetricSize>;
+}
+
+/** Metric size: A metric size. */
+export interface MetricSize {
+  /** Its area in mm². */
+  name: string;
+  /** In ohm per km. */
+  ohm_per_km: number;
+}
+
+/** Ampacity: What cables may carry. */
+export interface Ampacity {
+  /** Where it comes from. */
+  origin: string;
+  /** What the insulation bears in °C, by column. */
+  insulation: Array<number>;
+  /** The current in A by column, by AWG size. */
+  gauges: Record<string, Array<number>>;
+  engine: EngineSpace;
+}
+
+/** Engine space: What is left of it in an engine space. */
+export interface EngineSpace {
+  /** The share that is left, by column. */
+  factors: Array<number>;
+  /** The columns whose factor does not come from memory. */
+  sure: Array<number>;
+}
+
+/** Fuses: Fuses and how they are chosen. */
+export interface Fuses {
+  load: FuseLoad;
+  place: FusePlace;
+  /** The families of fuses. */
+  families: Array<FuseFamily>;
+}
+
+/** Load of a fuse: How much of a fuse is used. */
+export interface FuseLoad {
+  /** At most this share of its rating. */
+  share: number;
+}
+
+/** Place of a fuse: Where a fuse goes. */
+export interface FusePlace {
+  /** In m of cable from the source. */
+  within: number;
+}
+
+/** Family of fuses: Fuses of one shape. */
+export interface FuseFamily {
+  id: Id;
+  /** The family for people. */
+  name: string;
+  /** Whether its ratings do not come from memory. */
+  sure: boolean;
+  /** Its ratings. */
+  ratings?: Array<FuseRating>;
+  /** The family whose ratings it shares, by id. */
+  same?: string;
+  /** Of these, the least in A. */
+  least?: number;
+  /** Of these, the most in A. */
+  most?: number;
+}
+
+/** Rating of a fuse: A rating and its colour. */
+export interface FuseRating {
+  /** The rating. */
+  amps: number;
+  /** Its colour; empty for none. */
+  colour: string;
+}

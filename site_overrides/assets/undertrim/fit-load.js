@@ -1,0 +1,72 @@
+/* The load of a channel against what drives it. */
+
+import { DIGITS, capped, changed, isLength, made, named, number, typed, untold } from "./fit-margins.js";
+import { round } from "./lengths.js";
+
+/** @import { Given, Load } from "published" */
+
+/* As `derive/fit/load.py` has it; `joined` is what is on the channel, the speaker itself first. */
+
+/**
+ * @param {{ impedance: Given }} gear
+ * @param {Load} joined
+ */
+export function load(gear, joined) {
+  const title = "Load on " + joined.what, parts = joined.parts.slice();
+  parts[0] = changed(parts[0], { impedance: gear.impedance });
+  const sets = joinedSets(parts), missing = [];
+  sets.forEach((set) => {
+    set.forEach((part) => {
+      const said = typed("impedance of " + part.name, part.impedance);
+      if (said.value === null && missing.indexOf(named(said)) < 0) missing.push(named(said));
+    });
+  });
+  if (missing.length) return untold("load", title, missing);
+  const limit = loadLimit(joined, sets), found = sets.map((set) => heldLoad(title, set, limit));
+  let lowest = found.reduce((least, one) => one.have < least.have ? one : least);
+  if (limit.value === null || (limit.lacking && lowest.verdict === "fails")) return untold("load", title, [named(typed("least load of " + joined.what, joined.least))], lowest.numbers);
+  const verdicts = found.map((one) => one.verdict);
+  if (verdicts.indexOf("fits") >= 0 && verdicts.indexOf("fails") >= 0) {
+    const unfed = parts.filter((part) => part.fed_through === "unknown").map((part) => part.name);
+    return untold("load", title, ["how " + unfed.join(" and ") + " is fed (unknown)"], lowest.numbers);
+  }
+  lowest = capped(lowest, limit.lacking ? "look the least load up" : "");
+  return capped(lowest, joined.unplaced.length ? "find out the channel of " + joined.unplaced.join(", ") : "");
+}
+
+function counted(part) {
+  if (part.fed_through === "unknown") return [false, true];
+  return [part.fed_through === "" || part.fed_through === "direct"];
+}
+
+function joinedSets(parts) {
+  const first = parts[0], others = parts.slice(1);
+  const sure = [first].concat(others.filter((part) => counted(part).indexOf(false) < 0));
+  const most = [first].concat(others.filter((part) => counted(part).indexOf(true) >= 0));
+  const together = sure.length === most.length ? [sure] : [sure, most];
+  const own = counted(first);
+  return (own.indexOf(false) >= 0 ? [[first]] : []).concat(own.indexOf(true) >= 0 ? together : []);
+}
+
+function loadLimit(joined, sets) {
+  const label = "least load of " + joined.what;
+  if (isLength(joined.least)) return number(label, joined.least.value, 0, joined.least.shown);
+  const said = typed(label, joined.least);
+  if (!sets.every((set) => set.every((part) => isLength(part.factory)))) return said;
+  const made = Math.min(...sets.map((set) => parallel(set.map((part) => part.factory.value))));
+  return changed(said, { value: made, text: said.text + ", the factory speakers make " + ohms(made), lacking: true });
+}
+
+function heldLoad(title, set, limit) {
+  const together = parallel(set.map((part) => part.impedance.value)), least = limit.value || 0;
+  const margin = round(together - least, DIGITS), allowed = limit.lacking ? "least load " + limit.text : ohms(least) + " at least";
+  const numbers = set.map((part) => number("impedance", part.impedance.value, 0, part.impedance.shown)).concat([limit]);
+  return made("load", title, margin >= 0 ? "fits" : "fails", title + ": " + ohms(together) + ", " + allowed,
+    { need: least, have: together, margin, uncertainty: 0, numbers, unit: "ohm" });
+}
+
+function parallel(loads) {
+  return loads.every(Boolean) ? 1 / loads.reduce((all, one) => all + 1 / one, 0) : 0;
+}
+
+function ohms(value) { return round(value, 2) + " Ω"; }

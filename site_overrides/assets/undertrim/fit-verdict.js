@@ -1,0 +1,64 @@
+/* What several checks come to, and which way is the best, as `derive/fit/verdict.py` has it. */
+
+
+export const KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"];
+const WORST = ["fails", "unknown", "marginal", "fits"];
+
+function smallest(checks) {
+  const room = checks.filter((one) => one.margin !== null && one.unit === "mm" && one.name.indexOf("bolts") < 0)
+    .map((one) => one.margin);
+  return room.length ? Math.min(...room) : -Infinity;
+}
+
+function listed(names) { return names.length > 1 ? names.slice(0, -1).join(", ") + " and " + names[names.length - 1] : names.join(""); }
+
+export function less(one, other) {
+  for (let i = 0; i < one.length; i += 1) if (one[i] !== other[i]) return one[i] < other[i];
+  return false;
+}
+
+export function decide(checks, parts, toGet, notes) {
+  const verdicts = checks.map((one) => one.verdict);
+  const has = (verdict) => verdicts.indexOf(verdict) >= 0;
+  const kind = has("fails") ? "does-not-fit" : has("unknown") ? "unknown" : has("marginal") ? "marginal" : parts.length + toGet.length ? "fits-with" : "fits";
+  const order = (one) => [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin];
+  const ordered = checks.slice().sort((a, b) => less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0);
+  const fit = { kind, headline: "", parts, to_get: toGet, notes, checks: ordered, plate: false };
+  const between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = reasons(fit).join("; ");
+  fit.reason = holds ? between : (between ? "with " + between + ": " : "") + why;
+  fit.headline = (holds ? "fits" : kind.replace(/-/g, " ")) + (between ? " with " + between : "") + (holds ? "" : ": " + why);
+  return fit;
+}
+
+export const STOP = "STOP: not a plain replacement";
+
+/* The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up. The joint is not known here. */
+export function stopped(fit, why) {
+  if (!why.length || fit.kind === "does-not-fit") return fit;
+  const reason = why.join("; ") + ". By size: " + fit.headline;
+  return { ...fit, kind: "stop", reason, headline: STOP + ": " + reason };
+}
+
+/* What goes between, in words; empty where nothing does. */
+function betweenWords(fit) {
+  if (!fit.to_get.length) return fit.parts.length ? listed(fit.parts) : "";
+  if (!fit.parts.length) return listed(fit.to_get) + ": none in stock suits";
+  return listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
+}
+
+function reasons(fit) {
+  const said = fit.checks.filter((one) => one.verdict === fit.checks[0].verdict);
+  return (fit.kind === "does-not-fit" ? said.slice(0, 1) : said).map((one) => one.words);
+}
+
+export function best(fits) {
+  const order = (fit) => {
+    const kind = KINDS.indexOf(fit.kind), lacking = fit.to_get.length ? 1 : 0;
+    if (fit.kind === "does-not-fit") return [kind, 0, 0, 0];
+    return [Math.max(kind, lacking ? KINDS.indexOf("marginal") : 0), lacking, fit.parts.length, -smallest(fit.checks)];
+  };
+  return fits.reduce((found, fit) => less(order(fit), order(found)) ? fit : found);
+}
+
+/* An answer with more checks. */
+export function together(fit, checks) { return Object.assign(decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes), { plate: fit.plate }); }

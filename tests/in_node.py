@@ -1,0 +1,52 @@
+"""Runs the modules of the pages in Node. Without one the tests are skipped, or fail where UNDERTRIM_NODE=required."""
+
+import json
+import os
+import shutil
+import subprocess
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from undertrim.publish import scripts
+
+Run = Callable[..., Any]
+_WHOLE = """
+import {{ readFileSync }} from "node:fs";
+{imports}
+const asked = JSON.parse(readFileSync(0, "utf8"));
+const answer = ({program})(asked);
+process.stdout.write(JSON.stringify(answer));
+"""
+
+
+@pytest.fixture(scope="session")
+def node() -> str:
+    """Where Node is."""
+    found = shutil.which("node")
+    if not found:
+        if os.environ.get("UNDERTRIM_NODE") == "required":
+            pytest.fail("no Node on this machine, and UNDERTRIM_NODE=required")
+        pytest.skip("no Node on this machine: install it (on Debian the package nodejs)")
+    return found
+
+
+@pytest.fixture(scope="session")
+def run(node: str) -> Run:
+    """Gives some data to a function in JavaScript, in which the named modules are known by their names, with _ for -, and gives its answer back."""
+
+    def answer(program: str, data: Any, *modules: str) -> Any:
+        imports = "\n".join(f'import * as {name.replace("-", "_")} from "{(scripts.folder() / f"{name}.js").as_uri()}";' for name in modules)  # fmt: skip
+        return json.loads(called(node, _WHOLE.format(imports=imports, program=program), json.dumps(data)))
+
+    return answer
+
+
+def called(node: str, program: str, given: str = "") -> str:
+    """What a program prints; what it says of an error fails the test."""
+    done = subprocess.run(
+        [node, "--input-type=module", "-e", program], input=given, capture_output=True, text=True, timeout=120
+    )
+    assert done.returncode == 0, done.stderr[-2000:]
+    return done.stdout

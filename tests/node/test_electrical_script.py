@@ -1,0 +1,41 @@
+"""The calculators of the site give the program's numbers and words: published examples and random ones."""
+
+import pytest
+
+from in_node import Run
+from undertrim.publish import calculators
+from vectors.electrical import FIXED, Vector, answered, randoms
+from vectors.printed import printed
+
+MODULES = [f"electrical-{name}" for name in ("numbers", "drop", "fuses", "cable", "sound")]
+EACH = """({ tables, vectors }) => {
+  electrical_numbers.use(tables);
+  const electrical = { ...electrical_drop, ...electrical_fuses, ...electrical_cable, ...electrical_sound };
+  return vectors.map(([name, asked]) => {
+    try { return electrical[name](asked); }
+    catch (error) { if (error instanceof electrical_numbers.Refused) return { refused: error.message, hint: error.hint }; throw error; }
+  });
+}"""
+
+
+def compare(run: Run, vectors: list[Vector]) -> None:
+    answers = run(EACH, {"tables": calculators.tables(), "vectors": [list(vector) for vector in vectors]}, *MODULES)
+    assert len(answers) == len(vectors)
+    for vector, answer in zip(vectors, answers, strict=True):
+        assert printed(answered(vector)) == printed(answer), vector
+
+
+def test_published_examples(run: Run) -> None:
+    compare(run, FIXED)
+
+
+@pytest.mark.parametrize("seed", [20261125, 4])
+def test_random_ones(run: Run, seed: int) -> None:
+    compare(run, randoms(seed, 1500))
+
+
+@pytest.mark.parametrize("value", ["NaN", "Infinity", "undefined", "'60'"])
+def test_what_is_no_number_is_refused(run: Run, value: str) -> None:
+    asking = f"electrical_sound.gain({{ power: {value}, load: 4 }})"
+    program = f"(tables) => {{ electrical_numbers.use(tables); try {{ return {asking}; }} catch (error) {{ return error.message; }} }}"
+    assert run(program, calculators.tables(), *MODULES) == "the power is not a number"

@@ -1,0 +1,81 @@
+"""Modules become classic scripts: every page's script is all it needs, in order, and what is not understood is refused with its line."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from undertrim.publish import scripts
+from undertrim.publish.scripts import NotBundled
+from undertrim.resources import top
+
+
+def put(folder: Path, **modules: str) -> Path:
+    for name, text in modules.items():
+        (folder / f"{name}.js").write_text(text, encoding="utf-8")
+    return folder
+
+
+def test_what_a_module_imports_stands_before_it_once(tmp_path: Path) -> None:
+    place = put(
+        tmp_path,
+        page='import "./side.js";\nimport * as sums from "./sums.js";\nimport { one, two as pair } from "./numbers.js";\nsums.add(one, pair);\n',
+        side='import { one } from "./numbers.js";\nconsole.log(one);\n',
+        sums="export function add(a, b) { return a + b; }\nexport class Sum {}\n",
+        numbers="export const one = 1;\nexport const two = 2;\n",
+    )
+    assert scripts.bundle("page", place) == (
+        '(() => {\n"use strict";\n'
+        "const $numbers = (() => {\nconst one = 1;\nconst two = 2;\nreturn { one, two };\n})();\n"
+        "const $side = (() => {\nconst { one } = $numbers;\nconsole.log(one);\nreturn {  };\n})();\n"
+        "const $sums = (() => {\nfunction add(a, b) { return a + b; }\nclass Sum {}\nreturn { add, Sum };\n})();\n"
+        "const $page = (() => {\nconst sums = $sums;\nconst { one, two: pair } = $numbers;\nsums.add(one, pair);\nreturn {  };\n})();\n"
+        "})();\n"
+    )
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'import one from "./one.js";',
+        'import { one } from "one";',
+        'import { one } from "../one.js";',
+        "import { one } from './one.js';",
+        "import {",
+        "export default 1;",
+        "export { one };",
+        "export let one = 1;",
+        "export async function one() {}",
+        'const one = await import("./one.js");',
+        "const one = import.meta.url;",
+    ],
+)
+def test_another_way_to_import_or_export_is_refused_with_its_line(tmp_path: Path, line: str) -> None:
+    place = put(tmp_path, page=f"/* Page. */\n\n{line}\n", one="export const one = 1;\n")
+    with pytest.raises(NotBundled) as refused:
+        scripts.bundle("page", place)
+    assert str(refused.value) == f"{place}/page.js:3: this way to import or export is not known: '{line}'"
+
+
+def test_words_that_only_begin_so_are_text(tmp_path: Path) -> None:
+    place = put(tmp_path, page="imports = 1;\n/* To import or\n   export it. */\nexported = 2;\n")
+    assert "imports = 1;" in scripts.bundle("page", place)
+
+
+def test_modules_that_import_each_other_are_refused(tmp_path: Path) -> None:
+    place = put(tmp_path, page='import "./one.js";\n', one='import "./two.js";\n', two='import "./one.js";\n')
+    with pytest.raises(NotBundled, match="modules import each other: one -> two -> one"):
+        scripts.bundle("page", place)
+
+
+def test_a_module_that_is_not_there_is_named(tmp_path: Path) -> None:
+    with pytest.raises(NotBundled, match=r"no module '.*/one\.js'"):
+        scripts.bundle("page", put(tmp_path, page='import "./one.js";\n'))
+
+
+def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> None:
+    used = {found for entry in scripts.ENTRIES for found in re.findall(r"^const \$(\w+) =", scripts.bundle(entry), re.MULTILINE)}  # fmt: skip
+    assert used == {name.replace("-", "_") for name in scripts.modules()}
+    frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
+    loaded = set(re.findall(r"'assets/undertrim/([\w-]+)\.js'", frames))
+    assert loaded == {*scripts.ENTRIES, "meter-table", "stock"}

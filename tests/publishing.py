@@ -1,0 +1,96 @@
+"""What is published of the shipped records, and of the examples in the rules' pages, as the files and script elements have it."""
+
+import json
+import re
+from collections.abc import Iterator, Sequence
+from datetime import date
+from functools import cache
+from html import unescape
+from pathlib import Path
+from typing import Any
+
+from rule_pages import examples, load
+
+from undertrim.check.register import RECORD_RULES
+from undertrim.check.shelf import stock
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.publish import beside, calculators, facts, finder, pages
+from undertrim.publish.facts import fit_page, meter
+from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Entry, Workspace
+
+ROOT = Path(__file__).parents[1]
+DAY = date(2026, 11, 26)
+Found = tuple[str, str, Any]
+"""What it is, by its definition in the schema; where it was found; the data."""
+
+_ELEMENT = re.compile(r'<script type="application/json"(?: id="(?P<id>[\w-]+)")?>(?P<text>.*?)</script>', re.DOTALL)
+_ELEMENTS = {"ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", None: "meter-plug"}  # fmt: skip
+
+
+def published() -> Iterator[Found]:
+    """Everything that the site of the shipped records publishes as data."""
+    made = []
+    for entry in shipped():
+        made.append(of(entry, shelf()))
+        name, content = beside.data(made[-1])
+        yield "vehicle", name, json.loads(content)
+        yield from _elements(name, pages.vehicle(made[-1]))
+    yield from finders(made)
+    yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
+    yield "shelf", "stock.js", called(fit_page.shelf_script(shelf(), clearances()), "undertrimFitForm.start")
+    yield from _elements("calculators", calculators.page())
+
+
+def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:
+    """What the finder of some vehicles gets."""
+    for name, text in finder.files([finder.row(item) for item in made]).items():
+        yield "finder", name, called(text, "undertrimFinder", 1)
+
+
+def exemplified() -> Iterator[Found]:
+    """The same of each rule's first bad example, as far as they can be published, with no gear in stock."""
+    for entry in _examples():
+        if isinstance(entry.record, VehicleRecord):
+            try:
+                made = of(entry, NOTHING)
+            except Unplannable:
+                continue
+            name, content = beside.data(made)
+            yield "vehicle", name, json.loads(content)
+
+
+def shipped() -> list[Entry]:
+    """The vehicle records of this repository."""
+    workspace = Workspace(ROOT)
+    return [workspace.load(path) for path in workspace.files([workspace.records / "vehicles"])]
+
+
+@cache
+def shelf() -> Stock:
+    """The gear in stock."""
+    return stock(Workspace(ROOT))
+
+
+def of(entry: Entry, gear: Stock) -> dict[str, Any]:
+    """The facts of a vehicle with some gear in stock, on the same day in every run."""
+    return facts.vehicle(entry, DAY, gear)
+
+
+def called(text: str, name: str, place: int = 0) -> Any:
+    """What a classic script gives to the function `name`, by its place among the arguments."""
+    assert text.startswith(f"{name}("), text[:40]
+    assert text.endswith(");\n")
+    return json.loads(f"[{text[len(name) + 1 : -3]}]")[place]
+
+
+def _elements(name: str, page: str) -> Iterator[Found]:
+    for found in _ELEMENT.finditer(page):
+        yield _ELEMENTS[found["id"]], f"{name}: {found['id']}", json.loads(unescape(found["text"]))
+
+
+def _examples() -> Iterator[Entry]:
+    for rule in RECORD_RULES.values():
+        yield load(*next(iter(examples(rule.__doc__ or "", "Bad")[0].files.items())))
