@@ -3,6 +3,7 @@
 import errno
 import faulthandler
 import os
+import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -115,6 +116,21 @@ def test_nobody_works_on_when_the_rest_is_not_wanted() -> None:
     results.close()  # type: ignore[attr-defined]
     assert crew._hands == []
     assert time.monotonic() - began < 30
+
+
+def touched(megabytes: int) -> int:
+    return len(bytearray(b"x") * (megabytes * 1_000_000))
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only Linux counts what a process takes")
+def test_what_a_worker_was_born_with_counts_for_no_file() -> None:
+    ballast = [bytearray(b"x") * 100_000_000 for _ in range(6)]
+    with Crew(Limits(60, 400), size=1) as crew:
+        assert list(crew.each(touched, [100, 100])) == [100_000_000] * 2
+        (much,) = crew.each(touched, [600])
+    assert isinstance(much, Failed)
+    assert much.fault is Fault.MEMORY
+    assert len(ballast) == 6
 
 
 def test_limits_can_be_set() -> None:
