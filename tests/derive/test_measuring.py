@@ -95,16 +95,16 @@ def test_what_a_receiver_opening_lacks() -> None:
 @pytest.mark.parametrize(
     ("name", "depth", "to_do"),
     [
-        ("front-door", {"clear": "unknown"}, "measure the depth of 'front-door' from the door skin over the whole glass travel"),
-        ("front-door", {"clear": "unknown", "over": "no-glass"}, "measure the depth of 'front-door' from the door skin"),
-        ("shelf", {"clear": "unknown"}, "measure the depth of 'shelf' from the face the speaker sits on"),
-        ("shelf", {"clear": "60 mm"}, "find out from which face the depth of 'shelf' was measured"),
-        ("shelf", {"clear": "60 mm", "datum": "bracket"}, "see what ends the depth of 'shelf', and write it as 'obstruction': until then it counts as glass"),
+        ("front-door", {"clear": "unknown"}, "measure the depth of 'Front door' from the door skin over the whole glass travel"),
+        ("front-door", {"clear": "unknown", "over": "no-glass"}, "measure the depth of 'Front door' from the door skin"),
+        ("shelf", {"clear": "unknown"}, "measure the depth of 'Shelf' from the face the speaker sits on"),
+        ("shelf", {"clear": "60 mm"}, "find out from which face the depth of 'Shelf' was measured"),
+        ("shelf", {"clear": "60 mm", "datum": "bracket"}, "see what ends the depth of 'Shelf', and write it as 'obstruction': until then it counts as glass"),
         ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "metal"}, None),
         ("shelf", {"clear": "60 mm", "datum": "bracket", "obstruction": "glass"}, None),
         ("shelf", {"clear": "60 mm", "datum": "bracket", "over": "no-glass"}, None),
-        ("front-door", {"clear": "60 mm", "datum": "skin"}, "measure the depth of 'front-door' again, over the whole glass travel"),
-        ("front-door", {"clear": "60 mm", "datum": "skin", "over": "glass-down"}, "measure the depth of 'front-door' again, over the whole glass travel"),
+        ("front-door", {"clear": "60 mm", "datum": "skin"}, "measure the depth of 'Front door' again, over the whole glass travel"),
+        ("front-door", {"clear": "60 mm", "datum": "skin", "over": "glass-down"}, "measure the depth of 'Front door' again, over the whole glass travel"),
         ("front-door", {"clear": "60 mm", "datum": "skin", "over": "no-glass"}, None),
     ],
 )  # fmt: skip
@@ -140,9 +140,9 @@ def test_the_most_useful_first() -> None:
     )
     assert words(record) == [
         "look up the maker's wait between battery off and touching restraint wiring",
-        "look up whether the door of 'front-door' holds a crash pressure sensor",
+        "look up whether the door of 'Front door' holds a crash pressure sensor",
         "look up whether the vehicle has a high-voltage system",
-        "look for 'shelf' in a car with Plain sound: record it, or write 'not_in'",
+        "look for 'Shelf' in a car with Plain sound: record it, or write 'not_in'",
         "read or measure the impedance of the factory speaker of 'shelf'",
         "measure the room from the mounting face of 'front-door' to the inside of its grille",
         "look up the least load that the factory amplifier allows (Full sound)",
@@ -206,6 +206,6 @@ def test_how_near_the_high_voltage_comes_is_asked_once_for_an_area() -> None:
     )
     assert words(record) == [
         f"look up how near the high voltage comes to {what}"
-        for what in ("the area 'dash'", "the area 'floor'", "'cap'", "'lid'")
+        for what in ("the area 'dash'", "the area 'floor'", "'Cap'", "'Lid'")
     ]
     assert next_to_measure(record)[0].place == "areas/dash/high_voltage"

@@ -45,7 +45,7 @@ def test_the_page_counts_and_names_what_is_missing() -> None:
     text = section(found, "unknown")
     assert text.startswith("What is not known yet Kinds of car and openings with an answer: 3/4 = 75 %.")
     assert "Nobody has recorded whether Shelf is in: Plain sound." in text
-    assert "look for 'shelf' in a car with Plain sound" in text.replace("&#39;", "'")
+    assert "look for 'Shelf' in a car with Plain sound" in text.replace("&#39;", "'")
     assert text.endswith("And 6 more.")
 
 

@@ -175,8 +175,12 @@ def test_a_message_has_every_value_that_its_texts_ask_for() -> None:
 
 
 def _given(path: Path) -> Iterator[tuple[str, frozenset[str]]]:
-    """Codes with the names of their values, where both stand in full in `message(...)`."""
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+    """Codes with the names of their values, where both stand in full in `message(...)`.
+
+    A message of a table, outside of every function, gets its values where it is used.
+    """
+    functions = (node for node in ast.walk(ast.parse(path.read_text("utf-8"))) if isinstance(node, ast.FunctionDef))
+    for node in (node for function in functions for node in ast.walk(function)):
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "message" and node.args:
             code, names = node.args[0], [keyword.arg for keyword in node.keywords]
             if isinstance(code, ast.Constant) and None not in names:

@@ -5,7 +5,7 @@ import re
 LONGEST = 240
 _LEADING = "[^-?:,\\[\\]{}#&*!|>'\"%@`\\s]|-(?=\\S)"
 _ANYWHERE = re.compile(rf"(?:{_LEADING})(?:[^:#]|:(?=\S)|(?<=\S)#)*(?<!\s)")
-_IN_BRACKETS = re.compile(rf"(?:{_LEADING})(?:[^:#,\[\]{{}}?]|:(?=[^\s,\[\]{{}}])|(?<=\S)#)*(?<!\s)")
+_IN_BRACKETS = re.compile(rf"(?:{_LEADING})(?:[^:#,\[\]{{}}?]|(?<=\S)#)*(?<!\s)")
 _NOTHING = ("null", "~")
 
 

@@ -40,9 +40,9 @@ def test_a_receiver_is_joined_by_the_lead_set_it_names() -> None:
 @pytest.mark.parametrize(
     ("item", "said"),
     [
-        (receiver(), "'pellworth-burrow' names no lead set"),
+        (receiver(), "'Pellworth Burrow' names no lead set"),
         (receiver("lead_set: gone"), "names lead set 'gone', which is not in stock"),
-        (harness("1: {function: ground}"), "'pellworth-knot' is a harness and has no leads"),
+        (harness("1: {function: ground}"), "'Pellworth Knot' is a harness and has no leads"),
     ],
 )
 def test_gear_without_leads_says_so(item: Gear, said: str) -> None:

@@ -97,7 +97,7 @@ warning: this is also in 'records/gear/speakers/sandmartin-bank-65.yaml' (keep o
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from itertools import combinations
+from itertools import permutations
 
 from undertrim.check.findings import Card, Finding
 from undertrim.check.gear import GearCard, gear, same_measures
@@ -116,22 +116,16 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     for item in gear(cards):
         shelves[item.facts.kind, item.maker].append(item)
     for shelf in shelves.values():
-        for one, other in combinations(shelf, 2):
-            found = _same(one, other)
-            if found:
-                yield one.card, _finding(found, other)
-                yield other.card, _finding(found, one)
-
-
-def _finding(found: Message, other: GearCard) -> Finding:
-    return Finding(("gear", "model"), message(found.code, other=other.file), beside=(other.card.address,))
+        for one, other in permutations(shelf, 2):
+            if found := _same(one, other):
+                yield one.card, Finding(("gear", "model"), found, beside=(other.card.address,))
 
 
 def _same(one: GearCard, other: GearCard) -> Message | None:
-    """What is wrong with two pieces of one kind and maker; the other's file is still to be said."""
+    """What is wrong with the first of two pieces of one kind and maker."""
     if one.model == other.model:
-        return message("rules/gear-twice/same-model")
+        return message("rules/gear-twice/same-model", other=other.file)
     told_apart = one.facts.note and other.facts.note and one.facts.note != other.facts.note
     if one.facts.kind in _MEASURED and not told_apart and same_measures(one.facts, other.facts):
-        return message("rules/gear-twice/same-measures")
+        return message("rules/gear-twice/same-measures", other=other.file)
     return None
