@@ -163,7 +163,7 @@ def test_an_opening_without_an_outline_is_refused_with_the_way_out() -> None:
         openings:
           dash: {behind: [panel], face: {width: 182 mm, height: unknown}}
     """)
-    with pytest.raises(paper.NotRecorded, match="'dash' is not recorded: measure it and write 'face' with its width"):
+    with pytest.raises(paper.NotRecorded, match="'Dash' is not recorded: measure it and write 'face' with its width"):
         paper.render(Template(ADDRESS, about, about.openings["dash"]))
 
 
