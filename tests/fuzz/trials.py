@@ -1,6 +1,5 @@
 """What is done with a mutant: all that the commands do with a record, each stage watched for exceptions and time."""
 
-import json
 import time
 import traceback
 from collections.abc import Callable, Sequence
@@ -28,6 +27,7 @@ from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish import facts, pages, pdf
+from undertrim.publish.encoding import compact, indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.facts.vehicle import Unplannable
@@ -219,7 +219,7 @@ def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> bytes:
 
 def _fit(vehicle: Vehicle) -> bytes:
     answers = [item for opening in vehicle.record.openings.values() for item in answer(vehicle, opening, None, {})]
-    return (fit_text(vehicle, answers, full=True) + json.dumps(fit_data(vehicle, answers))).encode()
+    return (fit_text(vehicle, answers, full=True) + compact(fit_data(vehicle, answers))).encode()
 
 
 def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
@@ -228,7 +228,7 @@ def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
     if known is None:
         return
     _stage("page", lambda: pages.vehicle(known).encode())
-    _stage("data", lambda: json.dumps(known, ensure_ascii=False).encode())
+    _stage("data", lambda: indented(known).encode())
     if sheet:
         _stage("sheet", lambda: pdf.render(known, "https://undertrim.example/", "a4", DAY))
         _stage("wiring sheet", lambda: pdf.render_wiring(known, "https://undertrim.example/", "a4", DAY))

@@ -109,7 +109,11 @@ def _bolts(field: str, typed: Bolts | None, rim: str, outline: Hole | None) -> I
     edge, bolts = outlines.of_hole(outline), outlines.of_bolts(typed)
     if edge and bolts and outlines.outside(bolts, edge):
         found = {"bolts": message(f"outlines/{field}"), "size": bolts.said, "edge": edge.said}
-        yield Finding(("gear", field), message(f"rules/unlikely-gear/bolts-beyond-{rim}", **found))
+        beyond = {
+            "rim": message("rules/unlikely-gear/bolts-beyond-rim", **found),
+            "flange": message("rules/unlikely-gear/bolts-beyond-flange", **found),
+        }
+        yield Finding(("gear", field), beyond[rim])
 
 
 def _magnet(facts: SpeakerGear) -> Iterator[Finding]:
