@@ -4,6 +4,8 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
+# one more than the two processors of a small machine, since tests wait for browser, disk and programs
+PROCESSES ?= 3
 PINS := pyproject.toml constraints.txt
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 INSTALL := $(PIP) install --constraint constraints.txt
@@ -29,7 +31,7 @@ check: $(SITE_READY) ## check all records
 	$(BIN)/undertrim check
 
 test: $(DEV_READY) ## run the tests (ARGS="-k units" picks some)
-	$(BIN)/pytest --numprocesses 2 $(ARGS)
+	$(BIN)/pytest --numprocesses $(PROCESSES) $(ARGS)
 
 lint: $(DEV_READY) ## look at style, types and the direction of imports, and at JavaScript and CSS
 	$(BIN)/ruff check

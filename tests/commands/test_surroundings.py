@@ -160,7 +160,7 @@ def test_a_build_told_to_end_leaves_nothing(tmp_path: Path, word: signal.Signals
     going = subprocess.Popen(
         [*UNDERTRIM, "build", "--in", root], stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT
     )
-    while not (root / ".site-building/held").exists() and going.poll() is None:
+    while not (root / ".site-building/.gitignore").exists() and going.poll() is None:
         time.sleep(0.01)
     going.send_signal(word)
     _, said = going.communicate(timeout=60)
