@@ -93,6 +93,19 @@ def test_every_step_is_printed_with_its_number_in_order(facts: Facts, text: list
             assert bare(line) in whole
 
 
+def test_all_that_is_known_of_a_look_at_a_car_is_printed(facts: Facts, text: list[str]) -> None:
+    whole = bare(" ".join(text))
+    told = [
+        words
+        for item in facts["evidence"]
+        for words in (item["car"], item["with"], item["note"], *item["facts"])
+        if words
+    ]
+    assert len(told) > 10
+    missing = [words for words in told if bare(words) not in whole]
+    assert len(missing) <= 1, missing  # the end of a page may cut one
+
+
 def test_what_is_lost_is_signed_for(facts: Facts, text: list[str]) -> None:
     kept = [entry for entry in facts["blockers"] if entry["weight"] != "lost"]
     made = pdf.render({**facts, "steps": [], "plans": [], "blockers": kept}, URL, "a4", MADE)
