@@ -59,6 +59,14 @@ def test_cars_told_apart_by_gear_too_are_counted(monkeypatch: pytest.MonkeyPatch
         cars.told_apart(item.record, [f"v{n}" for n in range(9)])  # type: ignore[arg-type]
 
 
+def test_openings_are_counted_before_every_two_are_planned_together() -> None:
+    opening = "{name: N, kind: receiver, behind: [radio], face: {width: 182 mm, height: 111 mm}, depth: {clear: 165 mm, datum: face}, kit: needed}"
+    problems = checked(BASE.replace("openings:\n", "openings:\n" + "".join(f"  o{n}: {opening}\n" for n in range(25))))
+    said = [problem.message for problem in problems if "more than 24" in problem.message]
+    assert said == ["openings has 26 entries, more than 24"]
+    assert {problem.rule for problem in problems} == {"schema"}
+
+
 def test_visits_are_counted_before_they_are_planned() -> None:
     with pytest.raises(
         cars.TooMany, match="512 different cars with 10 places to work at make 524,288 different visits"
