@@ -13,7 +13,7 @@ from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.publish import facts, pages
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import blockers, evidence
-from undertrim.publish.facts.evidence import Age, Seen
+from undertrim.publish.facts.evidence import Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
@@ -161,9 +161,9 @@ def test_blocks_in_words() -> None:
 def test_ages_stand_beside_the_dates() -> None:
     item, _ = record()
     made_ = facts.vehicle(item, DAY)
-    assert (made_["data_date"], made_["age"]) == ("2026-03-09", Age("8 months old", "2026-11-25"))
+    assert (made_["data_date"], made_["age"]) == ("2026-03-09", {"words": "8 months old", "on": "2026-11-25"})
     assert [entry["age"] for entry in made_["evidence"]] == ["8 months old", "4 years old, check before relying on it"]
-    assert facts.vehicle(item)["age"] == Age("", "")
+    assert facts.vehicle(item)["age"] == {"words": "", "on": ""}
 
 
 def page(**extra: Any) -> str:
@@ -199,7 +199,7 @@ def test_the_page_of_a_verified_and_of_a_stale_record() -> None:
 def test_a_record_without_evidence_has_no_age() -> None:
     item, _ = record(evidence={})
     bare = replace(item, path=Path("records/vehicles/brindleway/otter-2014-2018.yaml"))
-    assert facts.vehicle(bare, DAY)["age"] == Age("", "")
+    assert facts.vehicle(bare, DAY)["age"] == {"words": "", "on": ""}
 
 
 SEEN = {

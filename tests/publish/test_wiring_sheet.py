@@ -13,7 +13,7 @@ import pytest
 from pypdf import PdfReader
 
 from undertrim.publish import pdf
-from undertrim.publish.encoding import encoded
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.ladders import RungWords
 from undertrim.publish.sheet import Paper, glyphs, wiring
 from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
@@ -95,7 +95,7 @@ def test_functions_duties_buttons_and_runs_are_printed(path: Path) -> None:
             bare(words) in whole for words in (run["name"], run["from"], run["to"], run["length"], run["assumed"])
         )
         assert all(bare(f"{number}. {words}") in whole for number, words in enumerate(run["passes"], start=1))
-        assert all(bare("".join(encoded(cable).values())) in whole for cable in run["cables"])
+        assert all(bare("".join(said(cable).values())) in whole for cable in run["cables"])
 
 
 @each_vehicle

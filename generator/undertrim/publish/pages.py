@@ -11,6 +11,7 @@ from undertrim import resources
 from undertrim.publish import opening_pictures, pictures, plug_pictures
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
+from undertrim.words import message, say
 
 Facts = Mapping[str, Any]
 
@@ -21,6 +22,7 @@ def environment() -> Environment:
     loader = FileSystemLoader(resources.inside("publish", "templates"))
     made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     made.globals.update(
+        say=lambda code, /, **values: say(message(code, **values)),
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704

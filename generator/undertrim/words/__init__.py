@@ -4,11 +4,12 @@ Everything above the words yields a `Message`; `sentence` and `way_out` make tex
 No code reads the text back: what decides is the code or a field beside it.
 """
 
-from undertrim.words.catalogue import sentence, way_out
-from undertrim.words.language import Language, language
+from undertrim.words.catalogue import say, sentence, way_out
+from undertrim.words.language import ENGLISH, Language, language, speaking, spoken
 from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
 
 __all__ = [
+    "ENGLISH",
     "Items",
     "Language",
     "Message",
@@ -20,8 +21,11 @@ __all__ = [
     "message",
     "one_of",
     "quoted",
+    "say",
     "sentence",
     "some_of",
+    "speaking",
+    "spoken",
     "way_out",
     "word",
 ]

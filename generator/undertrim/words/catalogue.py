@@ -9,11 +9,11 @@ is never shown for it.
 import string
 import tomllib
 from collections.abc import Mapping
-from functools import cache, reduce
+from functools import cache, lru_cache, reduce
 from typing import Any
 
 from undertrim import resources
-from undertrim.words.language import Language, Text, language
+from undertrim.words.language import Language, Text, spoken
 from undertrim.words.message import Items, Message, Value, WayOut, Word
 
 Entry = Mapping[str, str]
@@ -25,26 +25,68 @@ def english(room: str) -> Mapping[str, Entry]:
     return tomllib.loads(resources.inside("words", "english", f"{room}.toml").read_text(encoding="utf-8"))
 
 
+def say(value: Value, speech: Language | None = None) -> str:
+    """A value in words. Raises KeyError for a message whose code or value the catalogue does not know."""
+    return _said(value, speech or spoken())
+
+
+def _said(value: Value, speech: Language) -> str:
+    match value:
+        case str():
+            return value
+        case Message():
+            return _filled(value, "says", speech)
+        case bool() | int() | float():
+            return speech.number(value)
+        case WayOut():
+            return _filled(value.of, "way_out", speech)
+        case Word():
+            return speech.text("/".join((value.table, *value.entry)), _from_table(value))
+        case Items():
+            return _listed([_said(one, speech) for one in value.values], value.joined, speech)
+        case _:
+            return value.say(speech)
+
+
 def sentence(message: Message, speech: Language | None = None) -> str:
     """A message in words, without a full stop. Raises KeyError for a code or value that the catalogue does not know."""
-    return _filled(message, "says", speech or language("en"))
+    return _filled(message, "says", speech or spoken())
 
 
 def way_out(message: Message, speech: Language | None = None) -> str:
     """What to do about it; empty where there is nothing to say."""
-    return _filled(message, "way_out", speech or language("en"))
+    return _filled(message, "way_out", speech or spoken())
 
 
 def _filled(message: Message, part: str, speech: Language) -> str:
-    room, _, name = message.code.rpartition("/")
-    known = texts(english(room)[name])
+    known = _entry(message.code)
     if part not in known:
         return ""
     values = dict(message.values)
     count = values.get("count", 1)
     number = count if isinstance(count, int) else 2
     template = speech.text(context(message.code, part), known[part], number)
-    return _Filling(speech).vformat(template, (), values)
+    return "".join(
+        text + (_put(values[name], how, speech) if name is not None else "") for text, name, how in _pieces(template)
+    )
+
+
+@cache
+def _entry(code: str) -> Mapping[str, Text]:
+    room, _, name = code.rpartition("/")
+    return texts(english(room)[name])
+
+
+@lru_cache(maxsize=8192)
+def _pieces(template: str) -> tuple[tuple[str, str | None, str], ...]:
+    """A text taken apart: words as they stand, and after them the name of a value and how it is put, or None at the end."""
+    return tuple((text, name, how or "") for text, name, how, _ in string.Formatter().parse(template))
+
+
+def _put(value: Value, how: str, speech: Language) -> str:
+    """A value as it stands in a text; `lower` keeps it from starting like a sentence."""
+    text = _said(value, speech)
+    return text.lower() if how == "lower" else text
 
 
 def texts(entry: Entry) -> dict[str, Text]:
@@ -56,37 +98,6 @@ def texts(entry: Entry) -> dict[str, Text]:
 def context(code: str, part: str) -> str:
     """What a gettext file calls a text: the code of a sentence, and the code with its part for another."""
     return code if part == "says" else f"{code}#{part}"
-
-
-class _Filling(string.Formatter):
-    """Puts values into a text, each in words of the language."""
-
-    def __init__(self, speech: Language) -> None:
-        self.speech = speech
-
-    def format_field(self, value: Any, format_spec: str) -> str:
-        """A value as it stands in the sentence; `lower` keeps it from starting like one."""
-        text = worded(value, self.speech)
-        return text.lower() if format_spec == "lower" else format(text, format_spec)
-
-
-def worded(value: Value, speech: Language) -> str:
-    """A value in words."""
-    match value:
-        case str():
-            return value
-        case int() | float():
-            return speech.number(value)
-        case Message():
-            return sentence(value, speech)
-        case WayOut():
-            return way_out(value.of, speech)
-        case Word():
-            return speech.text("/".join((value.table, *value.entry)), _from_table(value))
-        case Items():
-            return _listed([worded(one, speech) for one in value.values], value.joined, speech)
-        case _:
-            return value.say(speech)
 
 
 def _listed(items: list[str], joined: str, speech: Language) -> str:

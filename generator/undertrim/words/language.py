@@ -1,13 +1,13 @@
 """A language: its texts, its plurals, its decimal mark."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
 from undertrim import resources
-
-ENGLISH = "en"
 
 Text = str | tuple[str, ...]
 """A text, or its forms by number: for English the singular and the plural."""
@@ -24,7 +24,7 @@ class Language:
     `form` tells which form of a text goes with a number.
     """
 
-    tag: str = ENGLISH
+    tag: str = "en"
     texts: Mapping[tuple[str, Text], Text] = field(default_factory=dict)
     form: Callable[[int], int] = lambda number: int(number != 1)
     decimal_mark: str = "."
@@ -43,14 +43,30 @@ class Language:
         return f"{value:g}".replace(".", self.decimal_mark)
 
 
-_ENGLISH = Language()
+ENGLISH = Language()
+_SPOKEN: ContextVar[Language] = ContextVar("spoken", default=ENGLISH)
+
+
+def spoken() -> Language:
+    """The language of whoever reads what is said now."""
+    return _SPOKEN.get()
+
+
+@contextmanager
+def speaking(speech: Language) -> Iterator[None]:
+    """Everything said within is said in this language: a command or a build has one reader, and needs not hand the language on."""
+    token = _SPOKEN.set(speech)
+    try:
+        yield
+    finally:
+        _SPOKEN.reset(token)
 
 
 @cache
 def language(tag: str) -> Language:
     """A language that the program speaks. Raises UnknownLanguage."""
-    if tag == ENGLISH:
-        return _ENGLISH
+    if tag == ENGLISH.tag:
+        return ENGLISH
     path = resources.inside("words", "locale", tag, "LC_MESSAGES", "undertrim.po")
     if not path.is_file():
         raise UnknownLanguage(tag)

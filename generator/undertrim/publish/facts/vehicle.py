@@ -16,6 +16,7 @@ from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import SECTIONS
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import (
     blockers,
     coverage,
@@ -65,54 +66,57 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     planner = Planner(record)
     chosen = _choices(planner)
     known = Vehicle(record, entry.address, shelf, clearances())
-    return {
-        "format": FORMAT,
-        "id": entry.id,
-        "address": entry.address,
-        "demo": record.demo == "yes",
-        **_identity(record),
-        "data_date": _data_date(record),
-        "age": evidence.age(_data_date(record), made),
-        "standing": evidence.standing(typed, entry.source.data),
-        "conflicts": evidence.conflicts(typed),
-        "disputed": doubts.marks(record, ("vehicle",)),
-        "variants": [_variant(record, variant) for variant in cars.asked(record).values()],
-        "targets": _targets(record),
-        "blockers": blockers.blockers(record, entry.address, shelf),
-        "openings": [
-            {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
-            for item in record.openings.values()
-        ],
-        "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
-        "steps": _with_kits(known, _steps(record, chosen)),
-        "plans": _plans(chosen),
-        "totals": totals.totals(chosen.steps),
-        "connectors": [
-            {
-                **wiring.connector(record, item),
-                "drawn": plugs.plug(record, item),
-                "meter": meter.guide(record, item),
-                "expect": _expected(record, item),
-            }
-            for item in record.connectors.values()
-        ],
-        "joints": joints.joints(known),
-        "ladders": ladders.ladders(record),
-        "runs": runs.runs(record),
-        "sound": [
-            {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
-        ],
-        "rest": resting.rest(record),
-        "functions": [wiring.function(record, item) for item in record.functions.values()],
-        "duties": duties.duties(record, entry.address, shelf),
-        "restraints": [
-            {"area": name, "items": list(area.restraints), "conflicts": doubts.marks(record, ("areas", name))}
-            for name, area in record.areas.items()
-            if area.restraints
-        ],
-        "coverage": coverage.summary(record),
-        "evidence": evidence.pieces(record, entry.source.data, made),
-    }
+    facts: Facts = said(
+        {
+            "format": FORMAT,
+            "id": entry.id,
+            "address": entry.address,
+            "demo": record.demo == "yes",
+            **_identity(record),
+            "data_date": _data_date(record),
+            "age": evidence.age(_data_date(record), made),
+            "standing": evidence.standing(typed, entry.source.data),
+            "conflicts": evidence.conflicts(typed),
+            "disputed": doubts.marks(record, ("vehicle",)),
+            "variants": [_variant(record, variant) for variant in cars.asked(record).values()],
+            "targets": _targets(record),
+            "blockers": blockers.blockers(record, entry.address, shelf),
+            "openings": [
+                {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
+                for item in record.openings.values()
+            ],
+            "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
+            "steps": _with_kits(known, _steps(record, chosen)),
+            "plans": _plans(chosen),
+            "totals": totals.totals(chosen.steps),
+            "connectors": [
+                {
+                    **wiring.connector(record, item),
+                    "drawn": plugs.plug(record, item),
+                    "meter": meter.guide(record, item),
+                    "expect": _expected(record, item),
+                }
+                for item in record.connectors.values()
+            ],
+            "joints": joints.joints(known),
+            "ladders": ladders.ladders(record),
+            "runs": runs.runs(record),
+            "sound": [
+                {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
+            ],
+            "rest": resting.rest(record),
+            "functions": [wiring.function(record, item) for item in record.functions.values()],
+            "duties": duties.duties(record, entry.address, shelf),
+            "restraints": [
+                {"area": name, "items": list(area.restraints), "conflicts": doubts.marks(record, ("areas", name))}
+                for name, area in record.areas.items()
+                if area.restraints
+            ],
+            "coverage": coverage.summary(record),
+            "evidence": evidence.pieces(record, entry.source.data, made),
+        }
+    )
+    return facts
 
 
 def _choices(planner: Planner) -> Choices:

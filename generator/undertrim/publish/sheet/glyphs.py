@@ -4,13 +4,12 @@ import re
 import struct
 import unicodedata
 from collections.abc import Iterator, Set
-from dataclasses import is_dataclass
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from undertrim.publish.encoding import encoded
+from undertrim.publish.encoding import said
 
 FAMILY = "Source Sans Pro"
 _WEIGHTS = ("Regular", "Semibold", "Bold")
@@ -31,7 +30,7 @@ def printable(value: Any) -> Any:
         return [printable(item) for item in value]
     if isinstance(value, dict):
         return {key: printable(item) for key, item in value.items()}
-    return printable(encoded(value)) if is_dataclass(value) else value
+    return value if value is None or isinstance(value, int | float) else printable(said(value))
 
 
 def text(value: str) -> str:
