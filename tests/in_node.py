@@ -9,12 +9,13 @@ from typing import Any
 
 import pytest
 
-from undertrim.publish import scripts
+from undertrim.publish import script_words, scripts
 
 Run = Callable[..., Any]
 _WHOLE = """
 import {{ readFileSync }} from "node:fs";
 {imports}
+learn({words});
 const asked = JSON.parse(readFileSync(0, "utf8"));
 const answer = ({program})(asked);
 process.stdout.write(JSON.stringify(answer));
@@ -37,8 +38,12 @@ def run(node: str) -> Run:
     """Gives some data to a function in JavaScript, in which the named modules are known by their names, with _ for -, and gives its answer back."""
 
     def answer(program: str, data: Any, *modules: str) -> Any:
-        imports = "\n".join(f'import * as {name.replace("-", "_")} from "{(scripts.folder() / f"{name}.js").as_uri()}";' for name in modules)  # fmt: skip
-        return json.loads(called(node, _WHOLE.format(imports=imports, program=program), json.dumps(data)))
+        imports = f'import {{ learn }} from "{(scripts.folder() / "words.js").as_uri()}";\n' + "\n".join(f'import * as {name.replace("-", "_")} from "{(scripts.folder() / f"{name}.js").as_uri()}";' for name in modules)  # fmt: skip
+        return json.loads(
+            called(
+                node, _WHOLE.format(imports=imports, words=script_words.everything(), program=program), json.dumps(data)
+            )
+        )
 
     return answer
 

@@ -40,8 +40,8 @@ def test_the_page_counts_and_names_what_is_missing() -> None:
     found = facts(
         openings=shelf, variants=SOUND, duties={"chime": {"kept_by": "unknown"}, "clock": {"kept_by": "unknown"}}
     )
-    assert found["coverage"].share == "3/4 = 75 %"
-    assert (len(found["coverage"].next), found["coverage"].more) == (5, 6)
+    assert found["coverage"]["share"] == "3/4 = 75 %"
+    assert (len(found["coverage"]["next"]), found["coverage"]["more"]) == (5, 6)
     text = section(found, "unknown")
     assert text.startswith("What is not known yet Kinds of car and openings with an answer: 3/4 = 75 %.")
     assert "Nobody has recorded whether Shelf is in: Plain sound." in text

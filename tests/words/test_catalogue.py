@@ -97,7 +97,7 @@ def test_a_text_is_a_sentence_without_its_full_stop() -> None:
     for code, part, text in texts():
         for form in (text,) if isinstance(text, str) else text:
             assert form.rstrip() == form != "", code  # what follows on a sentence begins with its space
-            assert not form.endswith("."), code
+            assert not (code.startswith(("rules/", "replay/")) and form.endswith(".")), code
         assert part in ("says", "way_out"), code
 
 

@@ -9,6 +9,7 @@ from typing import Any
 
 import typst
 
+from undertrim.publish import script_words
 from undertrim.publish.sheet import Paper, glyphs, view, wiring
 from undertrim.resources import inside
 
@@ -31,9 +32,21 @@ def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
     data = json.dumps(shown, ensure_ascii=False)
-    made_pdf = compiler(template).compile(format="pdf", sys_inputs={"sheet": data}, pdf_standards=["ua-1"])
+    inputs = {"sheet": data, "words": template_words()}
+    made_pdf = compiler(template).compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
     assert isinstance(made_pdf, bytes)
     return made_pdf
+
+
+def template_words() -> str:
+    """The sentences that the templates name, for `words.typ` to say in the language of the reader."""
+    return script_words.words(_templates())
+
+
+@cache
+def _templates() -> tuple[tuple[str, str], ...]:
+    folder = inside("publish", "templates")
+    return tuple((path.name, path.read_text(encoding="utf-8")) for path in sorted(folder.rglob("*.typ")))
 
 
 def compiler(template: str) -> typst.Compiler:

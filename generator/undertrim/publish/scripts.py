@@ -17,10 +17,14 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim import resources
+from undertrim.publish import script_words
 from undertrim.work.refused import Refused
 
 ENTRIES = ("calculators", "finder", "page", "vehicle")
 """The modules that pages load, each with all that it imports. Any other is part of one of these."""
+
+WORDS = "words"
+"""The module that speaks; a script that has it also gets the sentences which its modules name."""
 
 _IMPORT = re.compile(r'import (?:(?:\* as (?P<whole>\w+)|\{ (?P<names>\w+(?: as \w+)?(?:, \w+(?: as \w+)?)*) \}) from )?"\./(?P<module>[\w-]+)\.js";')  # fmt: skip
 _EXPORT = re.compile(r"export (?=(?:function|class|const) (?P<name>\w+))")
@@ -52,9 +56,13 @@ def modules() -> list[str]:
 
 
 def bundle(entry: str, place: Path | None = None) -> str:
-    """A module with all that it imports, as one classic script. Raises NotBundled."""
+    """A module with all that it imports, as one classic script that speaks the language of the reader. Raises NotBundled."""
     wanted = list(_in_order(entry, place or folder(), ()))
-    parts = (f"const {_variable(one.name)} = {_function(one)};" for one in {one.name: one for one in wanted}.values())
+    modules = {one.name: one for one in wanted}
+    parts = [f"const {_variable(one.name)} = {_function(one)};" for one in modules.values()]
+    if WORDS in modules:
+        words = script_words.words((one.name, one.body) for one in modules.values())
+        parts.insert(list(modules).index(WORDS) + 1, f"{_variable(WORDS)}.learn({words});")
     return "\n".join(['(() => {\n"use strict";', *parts, "})();\n"])
 
 

@@ -8,8 +8,9 @@ is never shown for it.
 
 import string
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache, reduce
+from pathlib import Path
 from typing import Any
 
 from undertrim import resources
@@ -23,6 +24,27 @@ Entry = Mapping[str, str]
 def english(room: str) -> Mapping[str, Entry]:
     """The English of a room (`replay`, `rules/unused-part`) by the names in it."""
     return tomllib.loads(resources.inside("words", "english", f"{room}.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def rooms() -> tuple[str, ...]:
+    """The names of all rooms (`replay`, `rules/unused-part`)."""
+    return tuple(sorted(_rooms_below(resources.inside("words", "english"), "")))
+
+
+def _rooms_below(folder: Path, above: str) -> Iterator[str]:
+    for item in folder.iterdir():
+        if item.is_dir():
+            yield from _rooms_below(item, f"{above}{item.name}/")
+        elif item.suffix == ".toml":
+            yield f"{above}{item.stem}"
+
+
+def spelt(code: str, part: str = "says", speech: Language | None = None) -> Text:
+    """The text of a message as it stands in the catalogue, with its values still to be put in; its forms by number where it has several. Raises KeyError."""
+    english_text = _entry(code)[part]
+    spoken_text = (speech or spoken()).texts.get((context(code, part), english_text))
+    return spoken_text or english_text
 
 
 def say(value: Value, speech: Language | None = None) -> str:

@@ -38,6 +38,11 @@ class Language:
             return found[self.form(number)]
         return english if isinstance(english, str) else english[int(number != 1)]
 
+    @property
+    def forms(self) -> str:
+        """A digit for each number below 200: the form that goes with it. Rules of plurals ask for no more than two digits and whether there are more."""
+        return "".join(str(self.form(number)) for number in range(200))
+
     def number(self, value: float) -> str:
         """A number with no more digits than it needs."""
         return f"{value:g}".replace(".", self.decimal_mark)

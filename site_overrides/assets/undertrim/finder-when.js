@@ -1,5 +1,7 @@
 /* What is typed of a time: years, months of build and ranges of them. Months are counted from year 0; every span is half-open. */
 
+import { list, say } from "./words.js";
+
 function year(text) {
   if (/^(19|20)\d\d$/.test(text)) return Number(text);
   if (!/^'?\d\d$/.test(text)) return null;
@@ -9,7 +11,7 @@ function year(text) {
 
 function month(text) { return /^(0?[1-9]|1[0-2])$/.test(text) ? Number(text) : null; }
 
-function years(first, last) { return { from: first * 12, to: (last + 1) * 12, months: false, words: first === last ? String(first) : first + " to " + last }; }
+function years(first, last) { return { from: first * 12, to: (last + 1) * 12, months: false, words: first === last ? String(first) : say("finder/years", { first: String(first), last: String(last) }) }; }
 
 function oneMonth(of, which) {
   const at = of * 12 + which - 1;
@@ -50,8 +52,8 @@ export function holds(times, row) {
 }
 
 function span(row, months) {
-  if (months && row[7]) return "built from " + row[7] + " until before " + row[8];
-  return row[3] === row[4] ? String(row[3]) : row[3] + " to " + row[4];
+  if (months && row[7]) return say("finder/built", { from: row[7], to: row[8] });
+  return row[3] === row[4] ? String(row[3]) : say("finder/years", { first: String(row[3]), last: String(row[4]) });
 }
 
 /* What is recorded where no vehicle is of the time asked for: "No Finch of 2020; recorded: 2014 to 2018". */
@@ -65,8 +67,8 @@ export function recorded(rows, times) {
   const names = Object.keys(models).sort();
   const spans = names.map((name) => models[name].sort((a, b) => a[3] - b[3]).map((row) => span(row, months)).join(", "));
   const words = times[0].words;
-  if (names.length === 1) return "No " + names[0] + " of " + words + "; recorded: " + spans[0] + ".";
+  if (names.length === 1) return say("finder/no-such-time", { name: names[0], time: words, recorded: spans[0] });
   const shown = names.slice(0, 5).map((name, index) => name + " " + spans[index]);
-  const more = names.length > 5 ? "; and " + (names.length - 5) + " more" : "";
-  return "None of " + words + "; recorded: " + shown.join("; ") + more + ".";
+  if (names.length > 5) shown.push(say("finder/and-more", { count: names.length - 5 }));
+  return say("finder/none-of-time", { time: words, recorded: list(shown, "semicolon") });
 }

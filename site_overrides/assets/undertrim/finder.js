@@ -2,6 +2,7 @@
 
 import { byId, field } from "./elements.js";
 import * as when from "./finder-when.js";
+import { say } from "./words.js";
 
 /** @import { FinderRow } from "published" */
 
@@ -102,7 +103,7 @@ function fetchPieces(wanted) {
     const script = document.createElement("script");
     script.src = base + "finder/" + piece + ".js";
     script.onload = () => { asked[piece] = "here"; show(); };
-    script.onerror = () => { asked[piece] = ""; said.textContent = "Part of the list could not be loaded. Try again."; };
+    script.onerror = () => { asked[piece] = ""; said.textContent = say("finder/part-missing"); };
     document.head.appendChild(script);
   });
   return near.filter((piece) => asked[piece] === "coming").length;
@@ -131,7 +132,7 @@ function entry(hit, index) {
 function whyNone(wanted) {
   const times = wanted.filter((token) => when.read(token).length);
   const names = wanted.filter((token) => !when.read(token).length);
-  if (Object.keys(pieces).length && !names.length) return "Type a make or model.";
+  if (Object.keys(pieces).length && !names.length) return say("finder/name-wanted");
   const without = times.length ? search(names).map((hit) => hit.item.row) : [];
   if (without.length) {
     const failing = times.find((token) => !without.some((row) => when.holds(when.read(token), row)));
@@ -139,9 +140,9 @@ function whyNone(wanted) {
   }
   const odd = names.filter((token) => /^'?\d{1,4}[./–—-]\d/.test(token));
   if (odd.length && search(names.filter((token) => odd.indexOf(token) < 0)).length) {
-    return "Not read as a year or a month: " + odd.join(" ") + ". Type 2016, 16, 2016-05, 05/2016 or 2014-2018.";
+    return say("finder/not-a-time", { typed: odd.join(" ") });
   }
-  return "Not in these records. Check the spelling, or pick the make below.";
+  return say("finder/none");
 }
 
 function show() {
@@ -158,9 +159,9 @@ function show() {
   const hits = search(wanted);
   hits.slice(0, MOST_SHOWN).forEach((hit, index) => { list.appendChild(entry(hit, index)); });
   input.setAttribute("aria-expanded", hits.length ? "true" : "false");
-  if (hits.length > MOST_SHOWN) said.textContent = hits.length + " vehicles; the first " + MOST_SHOWN + " are shown. Type more.";
-  else if (hits.length) said.textContent = hits.length === 1 ? "1 vehicle" : hits.length + " vehicles";
-  else if (coming) said.textContent = "Looking…";
+  if (hits.length > MOST_SHOWN) said.textContent = say("finder/first-shown", { count: hits.length, shown: MOST_SHOWN });
+  else if (hits.length) said.textContent = say("finder/found", { count: hits.length });
+  else if (coming) said.textContent = say("finder/looking");
   else said.textContent = whyNone(wanted);
   if (hits.length) mark(0);
 }

@@ -1,6 +1,7 @@
 /* On every page: what was closed stays closed in print, and what scrolls sideways can be reached with the keyboard. */
 
 import { all, target } from "./elements.js";
+import { say } from "./words.js";
 
 /* The theme opens every details element for print. Those that the reader left closed are marked, and the style hides what is in them. */
 let printing = false;
@@ -32,7 +33,7 @@ function reach() {
     box.setAttribute("role", "region");
     const table = box.querySelector("caption, th");
     reached += 1;
-    box.setAttribute("aria-label", "Scrolls sideways, " + reached + ": " + (table ? table.textContent.trim() : "text"));
+    box.setAttribute("aria-label", say("page/scrolls", { number: String(reached), what: table ? table.textContent.trim() : say("page/scrolling-text") }));
   });
 }
 

@@ -18,7 +18,7 @@ def printed(pages: Sequence[Page], paper: Paper, title: str) -> bytes:
         "height": paper.height,
         "pages": [_page(page) for page in pages],
     }
-    inputs = {"template": json.dumps(shown, ensure_ascii=False)}
+    inputs = {"template": json.dumps(shown, ensure_ascii=False), "words": pdf.template_words()}
     made = pdf.compiler("template.typ").compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
     assert isinstance(made, bytes)
     return made

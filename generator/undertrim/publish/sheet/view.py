@@ -5,7 +5,6 @@ from datetime import date
 from typing import Any
 
 from undertrim.publish.facts import duties
-from undertrim.publish.facts.evidence import Standing
 from undertrim.publish.sheet import frame, steps
 from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.pictures import Pictures
@@ -71,16 +70,16 @@ def _about(facts: Data) -> Iterator[tuple[str, str]]:
     yield "Conflict", " ".join(facts.get("disputed", []))
 
 
-def _standing(standing: Standing) -> str:
+def _standing(standing: Data) -> str:
     """Whether somebody checked the record at the car, and if not, how much is in the way."""
-    open_points = len(standing.obstacles)
+    open_points = len(standing["obstacles"])
     way = f" ({open_points} safety question{'' if open_points == 1 else 's'} open)" if open_points else ""
-    return f"{standing.text}{way}"
+    return f"{standing['text']}{way}"
 
 
 def _age(facts: Data) -> str:
     """The date of the newest evidence with its age when the sheet was made."""
-    words = facts["age"].words
+    words = facts["age"]["words"]
     return f"of {facts['data_date']}, {words}" if facts["data_date"] and words else ""
 
 

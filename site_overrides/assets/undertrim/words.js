@@ -1,0 +1,66 @@
+/* What a script says: sentences of the program's catalogue, in the language that the site was built in. The bundle brings those it needs. */
+
+/** @type {{ tag: string, decimal: string, forms: string, texts: Record<string, string | string[]> }} */
+let known = { tag: "en", decimal: ".", forms: "", texts: {} };
+
+/**
+ * Takes the sentences by their codes. `forms` has a digit for each number below 200, which form goes with it; without it English's are taken.
+ * @param {typeof known} words
+ */
+export function learn(words) { known = words; }
+
+/** The language of what is said. */
+export function tag() { return known.tag; }
+
+/**
+ * A number with the decimal mark of the language.
+ * @param {number | string} value
+ */
+export function number(value) { return String(value).replace(".", known.decimal); }
+
+function form(count) {
+  if (!known.forms) return count === 1 ? 0 : 1;
+  const whole = Math.abs(Math.trunc(count));
+  return Number(known.forms[whole < 200 ? whole : 100 + whole % 100]);
+}
+
+/**
+ * A sentence by its code, with values by their names: numbers get the decimal mark, `{name:lower}` goes on in lower case, and `count` chooses the form.
+ * @param {string} code
+ * @param {Record<string, string | number>} [values]
+ * @returns {string}
+ */
+export function say(code, values = {}) { return filled(code, values); }
+
+/**
+ * What to do about it.
+ * @param {string} code
+ * @param {Record<string, string | number>} [values]
+ */
+export function wayOut(code, values = {}) { return filled(code + "#way_out", values); }
+
+function filled(code, values) {
+  const text = known.texts[code];
+  if (text === undefined) throw new Error("no such sentence: " + code);
+  const chosen = typeof text === "string" ? text : text[form(typeof values.count === "number" ? values.count : 2)];
+  return chosen.replace(/\{\{|\}\}|\{(\w+)(:lower)?\}/g, (whole, name, lower) => {
+    if (!name) return whole[0];
+    const value = values[name];
+    if (value === undefined) throw new Error(code + " lacks " + name);
+    const said = typeof value === "number" ? number(value) : value;
+    return lower ? said.toLowerCase() : said;
+  });
+}
+
+/**
+ * Several as they are listed in a sentence.
+ * @param {string[]} items
+ * @param {"and" | "or" | "comma" | "semicolon" | "plus" | "arrow"} [joined]
+ * @returns {string}
+ */
+export function list(items, joined = "and") {
+  if (items.length < 2) return items.join("");
+  const before = joined === "and" || joined === "or" ? "comma" : joined;
+  const first = items.slice(0, -1).reduce((one, other) => say("lists/" + before, { first: one, last: other }));
+  return say("lists/" + joined, { first, last: items[items.length - 1] });
+}
