@@ -4,12 +4,15 @@ import argparse
 import sys
 import traceback
 from collections.abc import Sequence
+from pathlib import Path
 
 from undertrim import __version__
 from undertrim.commands import COMMANDS, Usage
 from undertrim.commands.ending import end_tidily_when_told, leave_output, of_the_surroundings, show_anything
 from undertrim.derive.cars import TooMany
-from undertrim.record.store import NoWorkspace
+from undertrim.record.collection import settings, spoken_in
+from undertrim.record.store import NoWorkspace, Workspace
+from undertrim.words import ENGLISH, Language, speaking
 from undertrim.work.refused import Refused
 
 PROBLEMS = 1
@@ -46,10 +49,33 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _ended(arguments: Sequence[str] | None) -> int:
     """Run it to the end, which is when all it says has been written."""
     try:
-        options = parser().parse_args(arguments)
-        return int(options.run(options))
+        with speaking(_asked(arguments)):
+            options = parser().parse_args(arguments)
+            return int(options.run(options))
     finally:
         sys.stdout.flush()
+
+
+def _asked(arguments: Sequence[str] | None) -> Language:
+    """The language of whoever asks, else that of the collection. It is looked up before anything is said, help included.
+
+    Raises NoSuchLanguage and BadSettings.
+    """
+    first = argparse.ArgumentParser(add_help=False, allow_abbrev=False, exit_on_error=False)
+    first.add_argument("--language")
+    first.add_argument("--in", dest="root", type=Path)
+    try:
+        options, _ = first.parse_known_args(arguments)
+    except argparse.ArgumentError:
+        return ENGLISH  # the parser of all commands says what is wrong with it
+    return spoken_in(options.language or _of_the_collection(options.root or Path.cwd()))
+
+
+def _of_the_collection(start: Path) -> str:
+    try:
+        return settings(Workspace.around(start).root).language
+    except NoWorkspace:
+        return ENGLISH.tag
 
 
 def _say(text: str, code: int) -> int:
@@ -76,6 +102,7 @@ def parser() -> argparse.ArgumentParser:
             name, help=summary, description=command.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
         )
         command.configure(verb)
+        verb.add_argument("--language", metavar="TAG", help="the language to speak (default: the collection's)")
         verb.set_defaults(run=command.run)
     return top
 

@@ -14,7 +14,9 @@ SAID = "(given) => given.map(([code, values]) => words.say(code, values))"
 
 
 def test_the_same_sentence_from_the_same_code(run: Run) -> None:
-    asked: list[tuple[str, dict[str, Any]]] = [("replay/needs-state", {"step": "Trim", "wanted": "battery on", "now": "off"})]
+    asked: list[tuple[str, dict[str, Any]]] = [
+        ("replay/needs-state", {"step": "Trim", "wanted": "battery on", "now": "off"})
+    ]
     asked += [("lists/and-more", {"names": "a", "count": 1}), ("lists/and-more", {"names": "a", "count": 3})]
     assert run(SAID, asked, "words") == [say(message(code, **values)) for code, values in asked]
 

@@ -20,6 +20,7 @@ from undertrim.publish.stored import Stored
 from undertrim.record.digests import Digests, joined
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import language, speaking, spoken
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.refused import Refused
 
@@ -124,7 +125,9 @@ def _prepare_all(
 ) -> Iterator[Prepared | Failure]:
     workers = crew or Crew()
     try:
-        for item, made in zip(keyed, workers.each(partial(_prepare, workspace, sheets=sheets), keyed), strict=True):
+        for item, made in zip(
+            keyed, workers.each(partial(_prepare, workspace, sheets=sheets, tag=spoken().tag), keyed), strict=True
+        ):
             shown = workspace.shown(item.path)
             yield failure(shown, _address(item.path), made) if isinstance(made, Failed) else made
     finally:
@@ -161,8 +164,11 @@ def _done(*, sheets: bool) -> str:
     return "summary-sheets.json" if sheets else "summary.json"
 
 
-def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared | Failure:
-    """Make a vehicle's files, or say why they cannot be made."""
+def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Prepared | Failure:
+    """Make a vehicle's files in the language of a tag, or say why they cannot be made."""
+    if tag != spoken().tag:  # a worker may have been started before anybody said which, or know nothing of it
+        with speaking(language(tag)):
+            return _prepare(workspace, item, sheets=sheets, tag=tag)
     shown, address = workspace.shown(item.path), _address(item.path)
     try:
         return _made(workspace, item, sheets=sheets)
@@ -245,7 +251,7 @@ def cache_folder(workspace: Workspace) -> Path:
 def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
     """Changes with the record's place and content, the stock, the site's address, the program itself and, for the ages, the month."""
     place = "/".join(path.parts[-2:])
-    return joined(digests.of(path), place, gear, site_url, resources.program(), f"{today():%Y-%m}")
+    return joined(digests.of(path), place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}")
 
 
 def _gear_key(workspace: Workspace, digests: Digests) -> str:

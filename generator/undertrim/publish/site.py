@@ -33,6 +33,7 @@ from undertrim.publish.sitemap import expanded
 from undertrim.record import handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.plain_markdown import PlainMarkdown
+from undertrim.words import ENGLISH, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -163,7 +164,7 @@ def frame(root: Path, digests: Digests) -> str:
     files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
     files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.message]
     chosen = Path(str(config.config_file_path))
-    return joined(*(f"{path} {digests.of(path)}" for path in (chosen, *files)))
+    return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
 class BadSettings(Refused):
@@ -189,6 +190,8 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     ours = str(resources.top("site_overrides"))
     if ours not in config.theme.dirs:
         config.theme.dirs.insert(0, ours)
+    if spoken() != ENGLISH:  # else the settings decide
+        config.theme["language"] = spoken().tag
     return config
 
 

@@ -5,7 +5,7 @@ No code reads the text back: what decides is the code or a field beside it.
 """
 
 from undertrim.words.catalogue import say, sentence, way_out
-from undertrim.words.language import ENGLISH, Language, language, speaking, spoken
+from undertrim.words.language import ENGLISH, Language, UnknownLanguage, language, speaking, spoken, tags
 from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "Items",
     "Language",
     "Message",
+    "UnknownLanguage",
     "Value",
     "WayOut",
     "Word",
@@ -26,6 +27,7 @@ __all__ = [
     "some_of",
     "speaking",
     "spoken",
+    "tags",
     "way_out",
     "word",
 ]

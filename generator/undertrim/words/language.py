@@ -67,15 +67,29 @@ def speaking(speech: Language) -> Iterator[None]:
         _SPOKEN.reset(token)
 
 
+def tags() -> list[str]:
+    """The tags of all languages that the program speaks."""
+    folder = _locale()
+    others = (item.name for item in folder.iterdir() if _file(item.name).is_file()) if folder.is_dir() else ()
+    return sorted({ENGLISH.tag, *others})
+
+
+def _locale() -> Path:
+    return resources.inside("words", "locale")
+
+
+def _file(tag: str) -> Path:
+    return _locale() / tag / "LC_MESSAGES" / "undertrim.po"
+
+
 @cache
 def language(tag: str) -> Language:
     """A language that the program speaks. Raises UnknownLanguage."""
     if tag == ENGLISH.tag:
         return ENGLISH
-    path = resources.inside("words", "locale", tag, "LC_MESSAGES", "undertrim.po")
-    if not path.is_file():
+    if tag not in tags():  # which are names of folders, so that no tag leads out of ours
         raise UnknownLanguage(tag)
-    return read(tag, path)
+    return read(tag, _file(tag))
 
 
 def read(tag: str, path: Path) -> Language:
