@@ -50,4 +50,4 @@ def _installed() -> list[str]:
     return sorted(path.name for folder in folders for path in folder.glob("*.dist-info"))
 
 
-_OURS = (".py", ".toml", ".json", ".j2", ".typ", ".po")
+_OURS = (".py", ".toml", ".json", ".j2", ".typ", ".po", ".ttf")

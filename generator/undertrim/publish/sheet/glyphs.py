@@ -5,11 +5,11 @@ import struct
 import unicodedata
 from collections.abc import Iterator, Set
 from functools import cache
-from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
 from undertrim.publish.encoding import said
+from undertrim.resources import inside
 
 FAMILY = "Source Sans Pro"
 _WEIGHTS = ("Regular", "Semibold", "Bold")
@@ -19,7 +19,7 @@ _BREAK = "\u200b"
 
 def folder() -> Path:
     """Where the font files are."""
-    return Path(str(files("font_source_sans_pro"))) / "files"
+    return inside("publish", "fonts")
 
 
 def printable(value: Any) -> Any:
