@@ -14,7 +14,7 @@ from vectors.electrical import answered
 def calculator(phone: Page, tmp_path: Path) -> Page:
     """The page by itself, opened from disk as a site would hold it."""
     assets = top("site_overrides").as_uri()
-    styles = ["assets/undertrim/undertrim.css", *calculators.STYLES]
+    styles = ["assets/undertrim/frame.css", "assets/undertrim/undertrim.css", *calculators.STYLES]
     head = "".join(f'<link rel="stylesheet" href="{assets}/{name}">' for name in styles)
     (tmp_path / "calculators.js").write_text(scripts.bundle("calculators"), encoding="utf-8")
     tail = '<script src="calculators.js"></script>'

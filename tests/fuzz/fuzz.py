@@ -19,7 +19,7 @@ from mutants import ROOT, Case, Mutant, mutant
 from shrinking import smaller
 from trials import Found, Tried, base, failed, tried
 
-from undertrim.work.crew import Crew, Failed
+from undertrim.work.crew import Crew, Failed, Fault
 from undertrim.work.limits import Limits
 
 BATCH = 200
@@ -96,9 +96,15 @@ def run(seed: int, end: float, workers: int, first: int = 0) -> Tally:
 def results(crew: Crew, cases: list[Case], end: float) -> Iterator[tuple[Case, Tried]]:
     """What becomes of each case, until the clock shows `end`."""
     for case, result in zip(cases, crew.each(try_case, cases), strict=False):
-        yield case, Tried(passed=False, found=failed(result)) if isinstance(result, Failed) else result
+        yield case, _sure(crew, case, result) if isinstance(result, Failed) else result
         if time.monotonic() > end:
             return
+
+
+def _sure(crew: Crew, case: Case, result: Failed) -> Tried:
+    """What a worker that failed tells of its case; a clock that ran out blames the machine as well, so then the case is tried once more."""
+    again_ = next(crew.each(try_case, [case])) if result.fault is Fault.TIME else result
+    return Tried(passed=False, found=failed(again_)) if isinstance(again_, Failed) else again_
 
 
 def try_case(case: Case) -> Tried:

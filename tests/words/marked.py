@@ -104,7 +104,9 @@ def _typed(data: Any, pointer: Pointer) -> Iterator[str]:
         yield data
 
 
-SYMBOLS = frozenset("mm cm in ft mA mV kHz Hz dB ohm ohms min kg Nm AWG lbf ISO DIN IEC ANSI UTC PDF QR Undertrim undertrim yaml json pdf html www https http records vehicles site example dBV".lower().split())
+SYMBOLS = frozenset(
+    "mm cm in ft mA mV kHz Hz dB ohm ohms min kg Nm AWG lbf ISO DIN IEC ANSI UTC PDF QR Undertrim undertrim yaml json pdf html www https http records vehicles site example dBV".lower().split()
+)
 """Units, standards and our own name."""
 
 
