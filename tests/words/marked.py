@@ -66,7 +66,7 @@ def letters(text: str) -> str:
 @cache
 def records() -> dict[Path, Entry]:
     """The shipped records, and the one of what is seldom used, with their own texts in Greek letters."""
-    from marking import made, put  # noqa: PLC0415 - the marks of that module are others
+    from marking import made, put
 
     changed: dict[Path, Any] = {path: copy.deepcopy(typed.data(path)) for path in typed.records()}
     for use in (use for uses in typed.uses().values() for use in uses):
