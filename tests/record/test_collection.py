@@ -1,0 +1,74 @@
+"""What a collection chooses for itself, and what is said where it cannot be."""
+
+import sys
+from pathlib import Path
+
+import pytest
+
+from undertrim.cli import main
+from undertrim.record import collection
+from undertrim.record.collection import BadSettings, NoSuchLanguage, Settings
+from undertrim.words import Language, language, tags
+
+
+def put(folder: Path, text: str) -> Path:
+    (folder / "records").mkdir(exist_ok=True)
+    (folder / "undertrim.toml").write_text(text, encoding="utf-8")
+    return folder
+
+
+def test_without_settings_the_usual_ones_hold(tmp_path: Path) -> None:
+    assert collection.settings(tmp_path) == Settings(language="en")
+
+
+def test_a_collection_says_its_language(tmp_path: Path) -> None:
+    assert collection.settings(put(tmp_path, 'language = "qq"\n')) == Settings(language="qq")
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ('langauge = "en"\n', "no setting is called 'langauge'; did you mean 'language'?"),
+        ("language = 1\n", "'language' must be text in quotes, for example language = \"en\""),
+        ("language\n", "this is no TOML: Expected '=' after a key in a key/value pair (at line 1, column 9)."),
+    ],
+)
+def test_what_cannot_be_used_is_said_with_its_file(tmp_path: Path, text: str, said: str) -> None:
+    with pytest.raises(BadSettings) as refused:
+        collection.settings(put(tmp_path, text))
+    assert str(refused.value).startswith(f"{tmp_path / 'undertrim.toml'}: {said}")
+
+
+def test_a_language_that_nobody_wrote_is_refused_with_those_there_are() -> None:
+    with pytest.raises(NoSuchLanguage, match="there are no words in the language 'qq': ask for 'en'"):
+        collection.spoken_in("qq")
+
+
+@pytest.mark.parametrize("tag", ["", ".", "..", "../../etc", "en/../en", "EN"])
+def test_a_tag_leads_to_no_other_folder(tag: str) -> None:
+    with pytest.raises(NoSuchLanguage):
+        collection.spoken_in(tag)
+
+
+def test_a_language_is_a_folder_with_its_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys.modules["undertrim.words.language"], "_locale", lambda: tmp_path)
+    (tmp_path / "pt-BR" / "LC_MESSAGES").mkdir(parents=True)
+    assert tags() == ["en"]
+    head = 'msgid ""\nmsgstr ""\n"Plural-Forms: nplurals=2; plural=(n > 1);\\n"\n\n'
+    text = 'msgctxt "lists/quoted"\nmsgid "\'{value}\'"\nmsgstr "«{value}»"\n'
+    (tmp_path / "pt-BR" / "LC_MESSAGES" / "undertrim.po").write_text(head + text, encoding="utf-8")
+    assert tags() == ["en", "pt-BR"]
+    found: Language = language.__wrapped__("pt-BR")
+    assert (found.tag, found.decimal_mark, found.form(0), found.form(2)) == ("pt-BR", ",", 0, 1)
+    assert found.texts == {("lists/quoted", "'{value}'"): "«{value}»"}
+
+
+def test_a_command_speaks_what_is_asked_for_else_what_its_collection_says(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    refused = (2, "undertrim: there are no words in the language 'qq': ask for 'en'\n")
+    assert (main(["check", "--language", "qq"]), capsys.readouterr().err) == refused
+    put(tmp_path, 'language = "qq"\n')
+    assert (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err) == refused
+    main(["check", "--in", str(tmp_path), "--language", "en"])
+    assert capsys.readouterr().err.startswith("undertrim: no records found")
