@@ -29,8 +29,9 @@ def inside(*parts: str) -> Path:
 
 @cache
 def table(name: str) -> dict[str, Any]:
-    """One data table, `record/data/<name>.toml`, parsed once."""
-    return tomllib.loads(inside("record", "data", f"{name}.toml").read_text(encoding="utf-8"))
+    """One data table, `record/data/<name>.toml`, or what is usual for a kind of opening (`kinds/receiver`), parsed once."""
+    place = ("data", f"{name}.toml") if "/" not in name else ("model", name, "usual.toml")
+    return tomllib.loads(inside("record", *place).read_text(encoding="utf-8"))
 
 
 @cache

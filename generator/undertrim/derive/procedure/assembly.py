@@ -9,6 +9,7 @@ from undertrim.derive.procedure.refit_zones import Zones
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.walks import reach
 from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecord
+from undertrim.words import message
 
 Key = tuple[str, ...]
 
@@ -68,14 +69,14 @@ class Bench:
     def _repeated(self, step: Step) -> Step:
         key = (step.id, "again")
         if key not in self._made:
-            title = step.title if step.kind == "wait" else f"{step.title} again"
+            title = step.title if step.kind == "wait" else message("steps/again", title=step.title)
             self._made[key] = (
                 replace(
                     step,
                     id=f"{step.id}:again",
                     section="refit",
                     title=title,
-                    text=(_AGAIN[step.kind], *(() if step.kind == "wait" else step.text)),
+                    text=(message(f"steps/again-{step.kind}"), *(() if step.kind == "wait" else step.text)),
                     again=True,
                 ),
             )
@@ -346,10 +347,3 @@ class Assembly:
 def takes_battery_off(node: Node) -> bool:
     """Whether a node is a battery going off."""
     return isinstance(node.thing, Prep) and node.thing.sets.get("battery") == "off"
-
-
-_AGAIN = {
-    "prepare": "Once more, as before: what goes back next carries airbag or belt wiring.",
-    "wait": "The wait begins anew: the restraint unit was charged again meanwhile.",
-    "restore": "Once more, as before.",
-}

@@ -8,24 +8,19 @@ from undertrim.derive import doors
 from undertrim.derive.areas import forty_eight_volt, restraints_at
 from undertrim.derive.procedure import purposes, running
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import Assignment, Blank, Caution, Opening, Part, Prep, VehicleRecord
+from undertrim.derive.procedure.usual_caution import UsualCaution, usual_caution
+from undertrim.record.model import Assignment, Blank, Opening, Part, Prep, VehicleRecord
 from undertrim.resources import table
+from undertrim.words import Items, message
 
 _HANDS = ("remove", "refit", "move", "install")
 _SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
 
 
 @cache
-def usual(trigger: str) -> Caution:
+def usual(trigger: str) -> UsualCaution:
     """The usual caution for a trigger, from the data table."""
-    entry = next(entry for entry in table("cautions")["caution"] if entry["on"] == trigger)
-    return Caution(
-        entry["signal"],
-        entry["hazard"],
-        entry["consequence"],
-        entry["avoid"],
-        state=tuple(entry.get("state", {}).items()),
-    )
+    return usual_caution(next(name for name, entry in table("cautions")["caution"].items() if entry["on"] == trigger))
 
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
@@ -59,13 +54,12 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
             yield "restraint"
 
 
-def _near(step: Step, record: VehicleRecord) -> Iterator[Caution]:
+def _near(step: Step, record: VehicleRecord) -> Iterator[UsualCaution]:
     """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
     thing = step.node.thing if step.node else None
     named = restraints_at(record, thing) if thing and _works(step) else ()
     if named:
-        caution = usual("near-restraint")
-        yield replace(caution, hazard=caution.hazard.format(named="; ".join(named)))
+        yield replace(usual("near-restraint"), hazard=message("cautions/beside", named=Items(named, "semicolon")))
 
 
 def _works(step: Step) -> bool:

@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from undertrim.derive.electrical.bounds import usual
 from undertrim.derive.procedure import fates, purposes, states
 from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.naming import about
 from undertrim.derive.procedure.node import Node
-from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.steps import Step, tool_called
 from undertrim.record.model import Assignment, Part, Rest, Tether
 from undertrim.record.units import Quantity, show
+from undertrim.words import Items, Value, message
 
 POWERED = {"battery": "on", "ignition": "on"}
 ASLEEP = {"battery": "on", "ignition": "off"}
@@ -21,8 +23,7 @@ def join(node: Node, car: Assignment) -> Iterator[Step]:
     lines = tuple(TetherLine(line.tether, "rejoin") for line in fates.refitted(part, car) if line.act == "joined")
     if lines:
         yield Step(
-            f"join:{node.id}", "join", "test", f"Join for the test: {_named(node)}",
-            ("Lay the part where its wiring is not pulled, and join what a test may use. It stays joined.",), node, tethers=lines,
+            f"join:{node.id}", "join", "test", about(message("steps/join"), node), (message("steps/join-how"),), node, tethers=lines,
         )  # fmt: skip
 
 
@@ -32,7 +33,7 @@ def try_out(node: Node, car: Assignment) -> Iterator[Step]:
     assert isinstance(part, Part)
     lines = tuple(TetherLine(line.tether, "try") for line in fates.going_back(part, car) if _tried(line))
     if lines:
-        yield Step(f"try:{node.id}", "try", "try", f"Try: {_named(node)}", (), node, tethers=lines, needs=POWERED)
+        yield Step(f"try:{node.id}", "try", "try", about(message("steps/try"), node), (), node, tethers=lines, needs=POWERED)
 
 
 def _tried(line: TetherLine) -> bool:
@@ -43,21 +44,15 @@ def _tried(line: TetherLine) -> bool:
     return bool(tether.test) or (line.act == "rejoin" and tether.circuit == "ordinary")
 
 
-def words(tether: Tether) -> str:
+def words(tether: Tether) -> Value:
     """How to try what works through a plug: the record's own test, or what is usual for what it serves."""
-    usual_ways = [text for name in purposes.served(tether) if (text := purposes.purpose(name).try_)]
-    return tether.test or " ".join(usual_ways) or "What it serves is not recorded: find out, and try that."
+    usual_ways = tuple(text for name in purposes.served(tether) if (text := purposes.purpose(name).try_))
+    return tether.test or (Items(usual_ways, "sentences") if usual_ways else message("steps/serves-unknown"))
 
 
 def restraint_lamp() -> Iterator[Step]:
     """See that the restraint system finds itself whole."""
-    yield Step("try:restraint", "try", "try", "Watch the airbag lamp", (_LAMP,), needs=POWERED)
-
-
-_LAMP = (
-    "With the ignition just switched on it must light, and go out after its self-check, in the time the maker names. "
-    "If it stays dark, stays lit or comes back: stop, have the stored faults read, and do not hand the car over."
-)
+    yield Step("try:restraint", "try", "try", message("steps/lamp"), (message("steps/lamp-how"),), needs=POWERED)
 
 
 def at_rest(known: Rest | None) -> Iterator[Step]:
@@ -65,19 +60,13 @@ def at_rest(known: Rest | None) -> Iterator[Step]:
     current = known.current if known and isinstance(known.current, Quantity) else None
     asleep = known.asleep_after if known and isinstance(known.asleep_after, Quantity) else None
     text = (
-        "Latch the doors, bonnet and boot as if shut, take the key away and lock. Put a clamp meter round the battery lead; the battery stays joined.",
-        f"Read it {show(asleep)} after locking: the car is then asleep."
-        if asleep
-        else "How long this car takes to fall asleep is not recorded: watch until the reading stays low, usually 20 to 60 min (common practice).",
-        f"As it came it drew {show(current)}. What the new gear draws when switched off comes on top; anything more, look for what stays awake."
+        message("steps/rest-how"),
+        message("steps/rest-asleep", time=show(asleep)) if asleep else message("steps/rest-asleep-unknown"),
+        message("steps/rest-drew", current=show(current))
         if current
-        else f"What this car drew as it came is not recorded. Usual is up to {usual('rest_limit') * 1000:g} mA (common practice); write the reading down.",
+        else message("steps/rest-drew-unknown", usual=usual("rest_limit") * 1000),
     )
     yield Step(
-        "measure:rest", "measure", "after", "Measure the current at rest", text, tools=("DC clamp meter",),
+        "measure:rest", "measure", "after", message("steps/rest"), text, tools=(tool_called("clamp-meter"),),
         unknown=not (current and asleep), needs=ASLEEP,
     )  # fmt: skip
-
-
-def _named(node: Node) -> str:
-    return f"{node.thing.name}, {node.side}" if node.side else node.thing.name

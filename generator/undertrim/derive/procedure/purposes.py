@@ -8,14 +8,15 @@ from undertrim.derive.procedure import states
 from undertrim.record.model import OPENINGS, Assignment, Opening, Part, Tether
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
+from undertrim.words import Word, word
 
 
 @dataclass(frozen=True, slots=True)
 class Purpose:
-    """One thing that works through a plug; `try_` is empty for restraint wiring, which nobody tries by hand."""
+    """One thing that works through a plug; `try_` is None for restraint wiring, which nobody tries by hand."""
 
-    label: str
-    try_: str = ""
+    label: Word
+    try_: Word | None = None
     restraint: bool = False
     loose: bool = False
 
@@ -24,7 +25,8 @@ class Purpose:
 def purpose(name: str) -> Purpose:
     """The purpose of this name."""
     entry = table("purposes")["purpose"][name]
-    return Purpose(entry["label"], entry.get("try", ""), entry.get("restraint", False), entry.get("loose", False))
+    label, way = (word("purposes", "purpose", name, key) for key in ("label", "try"))
+    return Purpose(label, way if "try" in entry else None, entry.get("restraint", False), entry.get("loose", False))
 
 
 def served(tether: Tether) -> tuple[str, ...]:
@@ -54,7 +56,7 @@ def for_a_test(tether: Tether) -> bool:
 @cache
 def tested() -> tuple[str, ...]:
     """What any test of fitted gear uses."""
-    entries = [entry for kind in OPENINGS for entry in usual_for(kind)["test"]]
+    entries = [entry for kind in OPENINGS for entry in usual_for(kind)["test"].values()]
     return tuple(dict.fromkeys(name for entry in entries for name in entry["uses"]))
 
 

@@ -41,7 +41,7 @@ def turns(step: Step) -> tuple[Turn, ...]:
     """What a step turns of the shown states."""
     thing = step.node.thing if step.node else None
     if step.kind == "power":
-        return (("ignition", "", step.id.split(":")[1]),)
+        return (("ignition", "", step.detail),)
     if step.node is None or not isinstance(thing, Prep) or step.kind not in ("prepare", "restore"):
         return ()
     undone = step.kind == "restore"

@@ -7,6 +7,7 @@ from functools import cache
 from undertrim.record.model import Opening, Part, Prep, States
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
+from undertrim.words import Items, Value, Word, word
 
 USUAL = "usual:"
 
@@ -17,39 +18,47 @@ def initial() -> Mapping[str, str]:
     return {name: entry["initial"] for name, entry in table("states")["state"].items()}
 
 
-@cache
-def label(state: str) -> str:
-    """The name of a state as shown."""
-    text: str = table("states")["state"][state]["label"]
-    return text
+def called(thing: Part | Prep | Opening) -> Value:
+    """The name of a thing: as the record has it, or that of a usual preparation."""
+    return thing.name or _usual_word(thing.id, "name")
 
 
-def way_back(prep: Prep) -> str:
+def way(prep: Prep) -> Value:
+    """How a preparation is done."""
+    return prep.how or _usual_word(prep.id, "how")
+
+
+def undoing(prep: Prep) -> Value:
+    """How a preparation is undone; empty where nothing needs undoing."""
+    return prep.restore or _usual_word(prep.id, "restore")
+
+
+def way_back(prep: Prep) -> Value:
     """What undoing a preparation is called: its own words, or the usual ones for each state that it set."""
-    back = (str(table("states")["state"][state]["back"]) for state in prep.sets)
-    return prep.restore_name or ", ".join(dict.fromkeys(back))
+    back = dict.fromkeys(word("states", "state", state, "back") for state in prep.sets)
+    return prep.restore_name or _usual_word(prep.id, "restore_name") or Items(tuple(back), "comma")
+
+
+def _usual_word(prep: str, key: str) -> Value:
+    """A word of a usual preparation; empty where it has none, or is none."""
+    name = prep.removeprefix(USUAL)
+    return word("states", "usual", name, key) if key in _usual_entry(prep) else ""
+
+
+def _usual_entry(prep: str) -> Mapping[str, object]:
+    entries: Mapping[str, Mapping[str, object]] = table("states")["usual"]
+    return entries.get(prep.removeprefix(USUAL), {}) if prep.startswith(USUAL) else {}
 
 
 @cache
 def usual() -> Mapping[tuple[str, str], Prep]:
-    """The usual preparation for each (state, value); its id starts with `usual:`."""
-    preps = [_usual_prep(entry) for entry in table("states")["usual"]]
+    """The usual preparation for each (state, value); its id starts with `usual:`, and its words are those of the table (`called`, `way`)."""
+    preps = [_usual_prep(name, entry) for name, entry in table("states")["usual"].items()]
     return {next(iter(prep.sets.items())): prep for prep in preps}
 
 
-def _usual_prep(entry: dict[str, object]) -> Prep:
-    needs, sets = entry.get("needs", {}), entry["sets"]
-    assert isinstance(needs, dict)
-    assert isinstance(sets, dict)
-    return Prep(
-        id=f"{USUAL}{entry['id']}",
-        name=str(entry["name"]),
-        sets=sets,
-        needs=needs,
-        how=str(entry["how"]),
-        restore=str(entry.get("restore", "")),
-        restore_name=str(entry.get("restore_name", "")),
-    )
+def _usual_prep(name: str, entry: Mapping[str, States]) -> Prep:
+    return Prep(id=f"{USUAL}{name}", name="", sets=entry["sets"], needs=entry.get("needs", {}), how="")
 
 
 @cache
@@ -58,19 +67,22 @@ def together(state: str) -> bool:
     return bool(table("states")["state"][state].get("together"))
 
 
+def is_usual(thing: Part | Prep | Opening) -> bool:
+    """Whether it is a usual preparation, and none of the record."""
+    return thing.id.startswith(USUAL)
+
+
 @dataclass(frozen=True, slots=True)
 class TetherKind:
-    """What is usual for a kind of tether."""
+    """What is usual for a kind of tether; `undo`, `rejoin` and `park` are what the hand does, `usual_test` is empty where none is."""
 
-    label: str
-    noun: str
+    label: Word
     electric: bool
     mechanical: bool
-    undo: str
-    rejoin: str
-    park: str
-    drawing: str = ""
-    usual_test: str = ""
+    undo: Word
+    rejoin: Word
+    park: Word
+    usual_test: Word | None = None
     serves: tuple[str, ...] = ()
 
 
@@ -78,7 +90,14 @@ class TetherKind:
 def tether_kind(kind: str) -> TetherKind:
     """What is usual for this kind of tether."""
     entry = table("tethers")["kind"][kind]
-    return TetherKind(**{**entry, "serves": tuple(entry.get("serves", ()))})
+
+    def said(key: str) -> Word:
+        return word("tethers", "kind", kind, key)
+
+    return TetherKind(
+        said("label"), entry["electric"], entry["mechanical"], said("undo"), said("rejoin"), said("park"),
+        said("usual_test") if "usual_test" in entry else None, tuple(entry.get("serves", ())),
+    )  # fmt: skip
 
 
 def needs_of(part: Part) -> States:

@@ -7,9 +7,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from undertrim.derive.procedure import fates, purposes, states
+from undertrim.derive.procedure import fates, purposes, states, waits
 from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.naming import about, named, sided
 from undertrim.derive.procedure.node import Node, minutes, node_id
+from undertrim.derive.procedure.usual_caution import AnyCaution
 from undertrim.record import drives
 from undertrim.record.model import (
     Assignment,
@@ -24,8 +26,9 @@ from undertrim.record.model import (
     Wait,
     When,
 )
-from undertrim.record.model.kinds.usual import usual_for
+from undertrim.record.model.kinds.usual import usual_for, usual_word
 from undertrim.resources import table
+from undertrim.words import Items, Value, Word, message, one_of, word
 
 SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "try", "after")
 
@@ -47,7 +50,7 @@ class FastenerLine:
         return self.fastener.count
 
     @property
-    def tool(self) -> str:
+    def tool(self) -> Value:
         """The tool for them in this step; empty for bare hands."""
         return tool_for(self.fastener, back=self.fate not in ("out", "leave"))
 
@@ -63,15 +66,15 @@ class Step:
     id: str
     kind: str
     section: str
-    title: str
-    text: tuple[str, ...] = ()
+    title: Value
+    text: tuple[Value, ...] = ()
     node: Node | None = None
     fasteners: tuple[FastenerLine, ...] = ()
     tethers: tuple[TetherLine, ...] = ()
-    cautions: tuple[Caution, ...] = ()
+    cautions: tuple[AnyCaution, ...] = ()
     minutes: float | None = None
     wait: Wait | None = None
-    tools: tuple[str, ...] = ()
+    tools: tuple[Value, ...] = ()
     unknown: bool = False
     new: bool = False
     """Whether a new part goes in here in the place of one that was spoilt as it came off."""
@@ -80,6 +83,8 @@ class Step:
     needs: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
     again: bool = False
+    detail: str = ""
+    """What it is within its kind: how the ignition is turned, the entry of what is to do, the usual step of a kind of opening."""
 
     @property
     def part(self) -> str:
@@ -92,31 +97,29 @@ class Step:
         return (self.node.side or "") if self.node else ""
 
 
-def tool_for(fastener: Fastener, *, back: bool = False) -> str:
-    """The tool that undoes a fastener, or puts it `back`; two joined by 'or' where either will do, empty for bare hands."""
-    return " or ".join(tools_for(fastener, back=back))
+def tool_for(fastener: Fastener, *, back: bool = False) -> Value:
+    """The tool that undoes a fastener, or puts it `back`; both where either of two will do, empty for bare hands."""
+    found = tools_for(fastener, back=back)
+    return one_of(*found) if len(found) > 1 else next(iter(found), "")
 
 
-def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[str, ...]:
+def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[Value, ...]:
     """The tools of which any one undoes a fastener, or puts it `back`."""
     if fastener.turned:
         return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
-    words = table("fasteners")[fastener.kind]
-    name = (words.get("tool_back") if back else None) or words.get("tool")
-    return (str(name),) if name else ()
+    row = table("fasteners")[fastener.kind]
+    name = (row.get("tool_back") if back else None) or row.get("tool")
+    return (tool_called(name),) if name else ()
+
+
+def tool_called(name: str) -> Word:
+    """A tool of data/tools.toml."""
+    return word("tools", name, "label")
 
 
 @lru_cache(maxsize=4096)
-def _turning(what: str) -> str:
+def _turning(what: str) -> Value:
     return drives.tool(drives.parse(what))
-
-
-def _named(node: Node) -> str:
-    return _sided(node.thing.name, node)
-
-
-def _sided(name: str, node: Node) -> str:
-    return f"{name}, {node.side}" if node.side else name
 
 
 def _coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
@@ -135,11 +138,11 @@ def _left(thing: Part | Prep, fastener: Fastener) -> str:
     return "moved" if fastener.moves == "yes" else "bagged"
 
 
-def _tools(lines: tuple[FastenerLine, ...]) -> tuple[str, ...]:
+def _tools(lines: tuple[FastenerLine, ...]) -> tuple[Value, ...]:
     return tuple(dict.fromkeys(line.tool for line in lines if line.tool and line.fate != "leave"))
 
 
-def _text(*parts: str) -> tuple[str, ...]:
+def _text(*parts: Value) -> tuple[Value, ...]:
     return tuple(part for part in parts if part)
 
 
@@ -157,23 +160,23 @@ def conditions(thing: Part | Prep | Opening) -> Iterator[When]:
             yield item.when
 
 
-def prepare(node: Node, car: Assignment, section: str, waits: tuple[Wait, ...]) -> Iterator[Step]:
+def prepare(node: Node, car: Assignment, section: str, after: tuple[Wait, ...]) -> Iterator[Step]:
     """Set a state of the car, and wait where there is something to wait for."""
     prep = node.thing
     assert isinstance(prep, Prep)
     lines = _coming_out(prep, car)
     yield Step(
-        f"prepare:{node.id}", "prepare", section, _named(node), _text(prep.how), node, lines,
+        f"prepare:{node.id}", "prepare", section, named(node), _text(states.way(prep)), node, lines,
         cautions=_live(prep.cautions, car), minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
-    yield from wait_for(node, section, waits)
+    yield from wait_for(node, section, after)
 
 
-def wait_for(node: Node, section: str, waits: tuple[Wait, ...], short: str = "") -> Iterator[Step]:
+def wait_for(node: Node, section: str, after: tuple[Wait, ...], short: str = "") -> Iterator[Step]:
     """Wait after a preparation; `short` marks the wait of a battery that is not the last to go off."""
-    for number, wait in enumerate(waits):
+    for number, wait in enumerate(after):
         name = f"wait:{node.id}{short}" if number == 0 else f"wait:{node.id}{short}:unknown"
-        yield Step(name, "wait", section, "Wait", _text(wait.why), node, wait=wait)
+        yield Step(name, "wait", section, message("steps/wait"), _text(waits.why(wait)), node, wait=wait)
 
 
 def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) -> Iterator[Step]:
@@ -183,7 +186,7 @@ def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) 
     lines = _coming_out(part, car)
     tethers = fates.coming_off(part, car, returns=returns)
     yield Step(
-        f"remove:{node.id}", "remove", section, _named(node), _text(part.how, _laid(part), _spoilt(part)), node, lines, tethers,
+        f"remove:{node.id}", "remove", section, named(node), _text(part.how, _laid(part), _spoilt(part)), node, lines, tethers,
         _live(part.cautions, car), minutes(part.takes), tools=_tools(lines),
     )  # fmt: skip
 
@@ -196,26 +199,26 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     tethers = fates.refitted(part, car)
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
-        f"refit:{node.id}", "refit", "refit", _named(node), _text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
+        f"refit:{node.id}", "refit", "refit", named(node), _text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
         _live(part.cautions, car), takes, tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 
 
-def _sealed(part: Part) -> str:
-    return f"Seal it again: {part.seal}." if part.seal else ""
+def _sealed(part: Part) -> Value:
+    return message("steps/seal-again", seal=part.seal) if part.seal else ""
 
 
-def _laid(part: Part) -> str:
-    return f"While it is off: {part.laid}." if part.laid else ""
+def _laid(part: Part) -> Value:
+    return message("steps/laid", laid=part.laid) if part.laid else ""
 
 
-def _spoilt(part: Part) -> str:
-    return "It is single-use: bin it. A new one goes in its place." if part.reuse == "no" else ""
+def _spoilt(part: Part) -> Value:
+    return message("steps/spoilt") if part.reuse == "no" else ""
 
 
-def _renewed(part: Part) -> str:
-    return "Fit a new one: the old one is single-use." if part.reuse == "no" else ""
+def _renewed(part: Part) -> Value:
+    return message("steps/renewed") if part.reuse == "no" else ""
 
 
 def _returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerLine, ...]:
@@ -233,7 +236,8 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     )
     tethers = fates.going_back(part, car)
     yield Step(
-        f"move:{node.id}", "move", "install", f"{_named(node)}: move it over", _text(f"It goes to the new parts of: {opening.thing.name}.", _renewed(part), _sealed(part)),
+        f"move:{node.id}", "move", "install", message("steps/move-over", part=named(node)),
+        _text(message("steps/goes-to", opening=opening.thing.name), _renewed(part), _sealed(part)),
         node, lines, tethers, minutes=minutes(part.takes), tools=_tools(lines), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
@@ -247,7 +251,7 @@ def _tether_tests(node: Node, lines: tuple[TetherLine, ...], section: str) -> It
         if line.act in ("rejoin", "lay-in") and not usual.electric and (tether.test or usual.mechanical):
             yield Step(
                 f"test:{node.id}:{moved}{tether.id}", "test", section,
-                f"Test: {tether.name}" + (f", {node.side}" if node.side else ""), _text(tether.test or usual.usual_test), node,
+                message("steps/test", tether=sided(tether.name, node.side)), _text(tether.test or usual.usual_test or ""), node,
             )  # fmt: skip
 
 
@@ -259,17 +263,18 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
     opening = node.thing
     assert isinstance(opening, Opening)
     kind = usual_for(opening.kind)
-    entries = [entry for entry in kind["install"] if _applies(entry, opening)]
-    joining = next((entry for entry in entries if entry.get("joins")), entries[-1])
+    entries = [name for name, entry in kind["install"].items() if _applies(entry, opening)]
+    joining = next((name for name in entries if kind["install"][name].get("joins")), entries[-1])
     for entry in entries:
-        special = opening.install_how if entry is entries[0] else ""
-        if entry is joining:
+        special = opening.install_how if entry == entries[0] else ""
+        if entry == joining:
             yield from (step for part in apart for step in _taking_over(node, part, car))
         yield Step(
-            f"install:{place(node)}:{entry['id']}", "install", "install", _titled(entry["name"], node), _text(special, entry["text"]), node,
-            tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry is joining else (),
-            cautions=_live(opening.cautions, car) if entry is entries[0] else (),
-            tools=tuple(kind["tools"]) if entry is entries[0] else (),
+            f"install:{place(node)}:{entry}", "install", "install", about(usual_word(opening.kind, "install", entry, "name"), node),
+            _text(special, usual_word(opening.kind, "install", entry, "text")), node,
+            tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry == joining else (),
+            cautions=_live(opening.cautions, car) if entry == entries[0] else (),
+            tools=tuple(map(tool_called, kind["tools"])) if entry == entries[0] else (),
         )  # fmt: skip
 
 
@@ -277,10 +282,9 @@ def _taking_over(opening: Node, part: Node, car: Assignment) -> Iterator[Step]:
     """What becomes of the tethers of one replaced part, as a step of its own; nothing where it has none."""
     lines = fates.taken_over(part, car)
     if lines:
-        words = table("tethers")["taking_over"]
         yield Step(
             f"install:{place(opening)}:plugs:{place(part)}", "install", "install",
-            _titled(words["name"].format(part=_named(part)), opening), _text(words["text"]), opening, tethers=lines,
+            about(message("steps/plugs-of", part=named(part)), opening), _text(message("steps/plugs-end")), opening, tethers=lines,
         )  # fmt: skip
 
 
@@ -288,12 +292,12 @@ def opening_tests(node: Node) -> Iterator[Step]:
     """Test new gear while it can still be reached."""
     opening = node.thing
     assert isinstance(opening, Opening)
-    entries = [entry for entry in usual_for(opening.kind)["test"] if _applies(entry, opening)]
-    for entry in entries:
-        special = opening.test_how if entry is entries[0] else ""
+    entries = {name: entry for name, entry in usual_for(opening.kind)["test"].items() if _applies(entry, opening)}
+    for name, entry in entries.items():
+        special = opening.test_how if name == next(iter(entries)) else ""
         yield Step(
-            f"test:{place(node)}:{entry['id']}", "test", "test", _titled(entry["name"], node), _text(special, entry["text"]), node,
-            needs=entry["states"], uses=tuple(entry["uses"]),
+            f"test:{place(node)}:{name}", "test", "test", about(usual_word(opening.kind, "test", name, "name"), node),
+            _text(special, usual_word(opening.kind, "test", name, "text")), node, needs=entry["states"], uses=tuple(entry["uses"]), detail=name,
         )  # fmt: skip
 
 
@@ -311,19 +315,16 @@ def place(node: Node) -> str:
     return node_id(node.thing.id, node.side)
 
 
-def _titled(name: str, node: Node) -> str:
-    return f"{name}: {_named(node)}"
-
-
 def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
     """Undo a preparation; nothing where nothing needs undoing."""
     prep = node.thing
     assert isinstance(prep, Prep)
     lines = _returning(prep.held_by, car)
-    if not (prep.restore or lines):
+    how = states.undoing(prep)
+    if not (how or lines):
         return
     yield Step(
-        f"restore:{node.id}", "restore", section, _sided(states.way_back(prep), node), _text(prep.restore), node, lines,
+        f"restore:{node.id}", "restore", section, sided(states.way_back(prep), node.side), _text(how), node, lines,
         minutes=minutes(prep.takes), tools=_tools(lines),
     )  # fmt: skip
 
@@ -331,15 +332,7 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
 def power(way: str, section: str = "test") -> Iterator[Step]:
     """Switch the ignition `on` for the tests, or `off` after them; in the section `try` for the last time."""
     name = f"power:{way}" if section == "test" else f"power:{way}:{section}"
-    yield Step(name, "power", section, *_POWER[section, way])
-
-
-_POWER = {
-    ("test", "on"): ("Power up for the test", ("Switch the ignition on. Leave the engine off.",)),
-    ("test", "off"): ("Power down", ("Switch the ignition off before anything more is put back.",)),
-    ("try", "on"): ("Power up once more", ("Switch the ignition on. Leave the engine off.",)),
-    ("try", "off"): ("Power down for good", ("Switch the ignition off.",)),
-}
+    yield Step(name, "power", section, message(f"steps/{section}-power-{way}"), (message(f"steps/{section}-power-{way}-how"),), detail=way)
 
 
 def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:
@@ -349,20 +342,15 @@ def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:
     for entry in entries.values():
         if entry.when.holds(car):
             short = len(entry.do) <= LONGEST_TITLE
-            title, text = (entry.do, ()) if short else (_TODO[which], (entry.do,))
-            yield Step(f"{which}:{entry.id}", "todo", which, title, text)
+            title, text = (entry.do, ()) if short else (message(f"steps/todo-{which}"), (entry.do,))
+            yield Step(f"{which}:{entry.id}", "todo", which, title, text, detail=entry.id)
     if not entries and not (known and which in known.checked_none):
-        yield Step(f"{which}:unknown", "todo", which, "Unknown: look it up", _text(_UNKNOWN[which]), unknown=True)
+        how = (message(f"steps/unknown-{which}"),)
+        yield Step(f"{which}:unknown", "todo", which, message("steps/unknown"), how, unknown=True, detail="unknown")
 
 
 LONGEST_TITLE = 90
 """A thing to do that is no longer than this is its own title."""
-
-_TODO = {"before": "Before the battery goes off", "after": "Once the battery is back"}
-_UNKNOWN = {
-    "before": "Nobody has recorded what must be read or noted before the battery goes off: radio code, presets, stored faults. Look it up in the maker's information.",
-    "after": "Nobody has recorded what must be taught or set again once the battery is back: windows, roof, steering angle, clock. Look it up in the maker's information.",
-}
 
 
 def _live(cautions: tuple[Caution, ...], car: Assignment) -> tuple[Caution, ...]:

@@ -4,11 +4,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import FastenerLine, Step, tools_for
 from undertrim.record import drives
 from undertrim.record.model import Blank, Fastener, Part
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
+from undertrim.words import Items, Value, message, word
 
 FATES = ("out", "back", "moved", "bagged", "new")
 
@@ -17,9 +19,9 @@ FATES = ("out", "back", "moved", "bagged", "new")
 class Tool:
     """A tool with other tools that will do in its place; `either` are the two of a tool such as 'T20 bit or socket 7 mm'."""
 
-    name: str
-    instead: tuple[str, ...] = ()
-    either: tuple[str, ...] = ()
+    name: Value
+    instead: tuple[Value, ...] = ()
+    either: tuple[Value, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +33,7 @@ class Count:
 
     kind: str
     what: str
-    detail: str
+    detail: Value
     out: int = 0
     back: int = 0
     moved: int = 0
@@ -45,8 +47,8 @@ class Purchase:
     """Something single-use: how many, of what, for which part."""
 
     count: int | None
-    what: str
-    part: str
+    what: Value
+    part: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,7 @@ def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
 
     Where either of two tools will do, they are left out if one of them is needed anyway.
     """
-    found: dict[str, Tool] = {}
+    found: dict[Value, Tool] = {}
     for step in steps:
         for line in step.fasteners:
             if line.tool and line.fate != "leave":
@@ -73,12 +75,12 @@ def tools(steps: Iterable[Step]) -> tuple[Tool, ...]:
     return tuple(tool for tool in found.values() if not any(name in found for name in tool.either))
 
 
-def either(line: FastenerLine) -> tuple[str, ...]:
+def either(line: FastenerLine) -> tuple[Value, ...]:
     """The two tools of which either will do for a line; empty where there is one."""
     return tools_for(line.fastener) if line.fastener.or_drive else ()
 
 
-def _instead(fastener: Fastener) -> tuple[str, ...]:
+def _instead(fastener: Fastener) -> tuple[Value, ...]:
     drive = None if fastener.or_drive else fastener.drive
     return (
         tuple(drives.tool(near.drive) for near in drives.near_equals(drive) if near.verdict != "marginal")
@@ -98,7 +100,7 @@ def of_line(step: Step, line: FastenerLine) -> tuple[Count, ...]:
 
 
 def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
-    sums: dict[tuple[str, str, str], dict[str, int]] = {}
+    sums: dict[tuple[str, str, Value], dict[str, int]] = {}
     for step, line in lines:
         sort = _sort(line.fastener)
         if line.fate != "leave" and not step.again and table("fasteners")[sort[0]]["counted"]:
@@ -108,11 +110,16 @@ def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
     return tuple(Count(kind, what, detail, **fields) for (kind, what, detail), fields in sums.items())
 
 
-def _sort(fastener: Fastener) -> tuple[str, str, str]:
-    kind = fastener.kind
+def _sort(fastener: Fastener) -> tuple[str, str, Value]:
+    """Kind and sort of a fastener, and its sizes; empty where none is recorded."""
     length = _shown(fastener.length) if isinstance(fastener.length, Quantity) else ""
-    thick = f"{_shown(fastener.diameter)} thick" if isinstance(fastener.diameter, Quantity) else ""
-    return kind, fastener.said, ", ".join(part for part in (fastener.thread, thick, length) if part)
+    thick = _thick(fastener.diameter) if isinstance(fastener.diameter, Quantity) else ""
+    sizes = tuple(part for part in (fastener.thread, thick, length) if part)
+    return fastener.kind, fastener.said, Items(sizes, "comma") if sizes else ""
+
+
+def _thick(diameter: Quantity) -> Value:
+    return message("fasteners/thick", diameter=_shown(diameter))
 
 
 _shown = lru_cache(maxsize=4096)(show)
@@ -145,7 +152,7 @@ def _left(fastener: Fastener, *, gone: bool) -> str:
 
 def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:
     """Single-use fasteners and sealing material that must be new, by part."""
-    found: dict[tuple[str, str], Purchase] = {}
+    found: dict[tuple[Value, Value], Purchase] = {}
     for step in steps:
         for item in (*(new for line in step.fasteners for new in replacement(step, line)), *materials(step)):
             before = found.get((item.what, item.part))
@@ -182,11 +189,18 @@ def _both(one: Purchase, other: Purchase) -> Purchase:
     return Purchase(count, one.what, one.part)
 
 
-def describe(fastener: Fastener) -> str:
+def describe(fastener: Fastener) -> Value:
     """A fastener in words, without its count: `screw T20, ST4.2, 16 mm (0.63 in)`."""
     kind, what, detail = _sort(fastener)
-    words = f"{kind} {what}" if fastener.turned else f"{what} {table('fasteners')[kind]['label']}"
-    return f"{words}, {detail}" if detail else words
+    label = word("fasteners", kind, "label")
+    turned = fastener.turned
+    named = message("fasteners/turned", kind=label, what=what) if turned else of_kind(kind, what)
+    return message("fasteners/with-detail", sort=named, detail=detail) if detail else named
+
+
+def of_kind(kind: str, what: str) -> Value:
+    """A sort of fastener: `T20 screw`, `push clip`."""
+    return message("fasteners/of-kind", kind=word("fasteners", kind, "label"), what=what)
 
 
 def time(steps: Iterable[Step]) -> Time:
@@ -197,7 +211,7 @@ def time(steps: Iterable[Step]) -> Time:
     )
     return Time(
         sum(step.minutes or 0 for step in timed),
-        sum(step.minutes is None and not step.id.partition(":")[2].startswith("usual:") for step in timed),
+        sum(step.minutes is None and not (step.node and states.is_usual(step.node.thing)) for step in timed),
         waits,
     )
 

@@ -2,8 +2,7 @@
 
 from undertrim.record.model import Blank, Prep, VehicleRecord, Wait
 from undertrim.record.units import Quantity
-
-WHY = "The restraint unit keeps reserve power after the battery is off"
+from undertrim.words import Value, message
 
 
 def after(prep: Prep, record: VehicleRecord) -> tuple[Wait, ...]:
@@ -25,6 +24,11 @@ def own(prep: Prep) -> tuple[Wait, ...]:
     return (prep.wait,) if prep.wait else ()
 
 
+def why(wait: Wait) -> Value:
+    """What is waited for: as the record has it, or the restraint system."""
+    return wait.why or message("steps/reserve-power")
+
+
 def _seconds(wait: Wait) -> float:
     return wait.time.value if isinstance(wait.time, Quantity) else 0.0
 
@@ -32,7 +36,7 @@ def _seconds(wait: Wait) -> float:
 def _restraint(record: VehicleRecord) -> Wait | None:
     facts = record.restraint
     if facts is None:
-        return Wait(Blank.UNKNOWN, WHY)
+        return Wait(Blank.UNKNOWN, "")
     if facts.fitted == "no" or facts.wait is Blank.NONE:
         return None
-    return Wait(facts.wait, WHY, facts.source)
+    return Wait(facts.wait, "", facts.source)

@@ -42,8 +42,7 @@ def _places(step: Step) -> Iterable[Place]:
     if step.kind == "measure":
         yield ("rest",)
     if step.kind == "todo":
-        which, _, name = step.id.partition(":")
-        yield ("after_battery", which, name)
+        yield ("after_battery", step.section, step.detail)
 
 
 def identity(record: VehicleRecord) -> list[str]:
