@@ -12,7 +12,7 @@ from undertrim.commands.ending import end_tidily_when_told, leave_output, of_the
 from undertrim.derive.cars import TooMany
 from undertrim.record.collection import settings, spoken_in
 from undertrim.record.store import NoWorkspace, Workspace
-from undertrim.words import ENGLISH, Language, speaking
+from undertrim.words import ENGLISH, Language, say, speaking
 from undertrim.work.refused import Refused
 
 PROBLEMS = 1
@@ -32,7 +32,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except (Usage, NoWorkspace, Refused) as error:
         return _say(str(error), USAGE)
     except TooMany as error:
-        return _say(str(error), PROBLEMS)
+        return _say(say(error.said), PROBLEMS)
     except MemoryError:
         return _say("there is not enough memory for this: end something else, or leave some of it out", USAGE)
     except KeyboardInterrupt:

@@ -16,6 +16,7 @@ from undertrim.publish.encoding import indented
 from undertrim.publish.fit_text import fit_data, fit_text
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import nearest
+from undertrim.words import say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -80,5 +81,5 @@ def _chosen(record: VehicleRecord, pairs: Sequence[str]) -> dict[str, str]:
     try:
         jobs.car(record, found)
     except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(error.said)) from error
     return found

@@ -23,6 +23,7 @@ from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
 from undertrim.record.nearness import nearest
 from undertrim.record.store import Entry
+from undertrim.words import say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -76,7 +77,7 @@ def _chosen(record: VehicleRecord, pairs: list[str]) -> dict[str, str]:
     try:
         jobs.car(record, found)
     except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(error.said)) from error
     return found
 
 

@@ -24,6 +24,7 @@ from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import KitGear
 from undertrim.record.nearness import nearest
+from undertrim.words import say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -63,7 +64,7 @@ def run(options: argparse.Namespace) -> int:
         shelf = stock(place)
         made = visit(entry.record, entry.address, wanted, car, shelf, _kits(shelf, entry.address, wanted, options.kit))
     except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(error.said)) from error
     except (Unreachable, TooTangled) as error:
         return _refuse(names.refusal(entry.record, error))
     sys.stdout.write(indented(made) + "\n" if options.format == "json" else plan_text(made))

@@ -21,6 +21,7 @@ from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.record.model import OPENINGS
 from undertrim.record.nearness import nearest
+from undertrim.words import say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -49,7 +50,7 @@ def run(options: argparse.Namespace) -> int:
         car = jobs.car(vehicle.record, chosen(options.variant))
         made = orders(vehicle, wanted, _choices(vehicle, wanted, options.gear), car)
     except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(error.said)) from error
     except (Unreachable, TooTangled) as error:
         print(f"undertrim: {names.refusal(vehicle.record, error)}: {see_check()}", file=sys.stderr)
         return 1

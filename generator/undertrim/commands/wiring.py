@@ -21,6 +21,7 @@ from undertrim.record.gear import AnyGear
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import HarnessGear, LeadsGear, ReceiverGear
 from undertrim.record.nearness import nearest
+from undertrim.words import say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -109,4 +110,4 @@ def _car(vehicle: Vehicle, typed: list[str]) -> dict[str, str]:
     try:
         return jobs.car(vehicle.record, chosen(typed))
     except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(error.said)) from error

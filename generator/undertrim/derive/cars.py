@@ -1,36 +1,69 @@
 """Which cars a record covers: its variants, those that matter, and every combination of their choices."""
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from functools import cache
 from itertools import product
 from math import prod
-from typing import get_args, get_type_hints
+from typing import TypeAlias, get_args, get_type_hints
 
 from undertrim.record.combinations import MOST_CARS, said
-from undertrim.record.model import Choice, Variant, VehicleRecord, When
+from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
+from undertrim.words import Message, Value, message
 
 _MODEL = When.__module__.rpartition(".")[0]
-_WHEEL = {"left": "Left-hand drive", "right": "Right-hand drive"}
-_TELL = {"left": "Steering wheel on the left", "right": "Steering wheel on the right"}
+
+
+@dataclass(frozen=True, slots=True)
+class ImpliedChoice:
+    """One answer to a question that no record asks: `label` and `tell` are words of the program's own."""
+
+    id: str
+    label: Message
+    tell: Message
+    built: Built | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Implied:
+    """A variant that follows from the vehicle: its question and answers are words of the program's own."""
+
+    id: str
+    ask: Message
+    choices: Mapping[str, ImpliedChoice]
+
+
+AnyChoice: TypeAlias = Choice | ImpliedChoice
+AnyVariant: TypeAlias = Variant | Implied
 
 
 class TooMany(Exception):  # noqa: N818 - it names what was counted
-    """The choices of a record combine to more cars than can be gone through; the text says how many, and the way out."""
+    """The choices of a record combine to more cars than can be gone through; `said` says how many, and the way out."""
+
+    def __init__(self, said: Message) -> None:
+        self.said = said
+        super().__init__(said)
 
 
-def variants(record: VehicleRecord) -> dict[str, Variant]:
+def variants(record: VehicleRecord) -> dict[str, AnyVariant]:
     """The record's variants and those that follow from the vehicle: `drive-side` and `body`, where there are several."""
-    found = dict(record.variants)
-    if len(record.vehicle.drive_side) > 1:
-        choices: dict[str, Choice] = {
-            side: Choice(side, _WHEEL[side], _TELL[side]) for side in record.vehicle.drive_side
-        }
-        found.setdefault("drive-side", Variant("drive-side", "On which side is the steering wheel?", choices))
-    if len(record.vehicle.bodies) > 1:
-        bodies = {body: Choice(body, body.capitalize(), "The shape of the body") for body in record.vehicle.bodies}
-        found.setdefault("body", Variant("body", "Which body does it have?", bodies))
+    found: dict[str, AnyVariant] = dict(record.variants)
+    for name, choices in (("drive-side", record.vehicle.drive_side), ("body", record.vehicle.bodies)):
+        if len(choices) > 1 and name not in found:
+            found[name] = _implied(name, tuple(choices))
     return found
+
+
+@cache
+def _implied(name: str, choices: tuple[str, ...]) -> Implied:
+    made = (ImpliedChoice(choice, message(f"{name}/{choice}"), message(f"{name}/tell-{choice}")) for choice in choices)
+    return Implied(name, message(f"{name}/ask"), {choice.id: choice for choice in made})
+
+
+def label(known: Mapping[str, AnyVariant], name: str, choice: str) -> Value:
+    """A choice by its label; one that is not known by its id."""
+    choices: Mapping[str, AnyChoice] = known[name].choices if name in known else {}
+    return choices[choice].label if choice in choices else choice
 
 
 def conditions(record: VehicleRecord) -> Iterator[tuple[tuple[str | int, ...], When]]:
@@ -70,7 +103,7 @@ def _may_hold(hint: object) -> bool:
     return hint is When or any(map(_may_hold, inner)) or (isinstance(hint, type) and bool(_telling(hint)))
 
 
-def asked(record: VehicleRecord) -> dict[str, Variant]:
+def asked(record: VehicleRecord) -> dict[str, AnyVariant]:
     """The variants that some fact depends on, in the order they are declared."""
     used = {name for _, when in conditions(record) for name in when.variants}
     return {name: variant for name, variant in variants(record).items() if name in used}
@@ -91,9 +124,7 @@ def told_apart(
         if name in names
     ]
     if prod(map(len, choices)) > MOST_CARS:
-        raise TooMany(
-            f"{said(map(len, choices))}, and more than {MOST_CARS} are not gone through: choose some with --variant"
-        )
+        raise TooMany(message("cars/too-many", cars=said(map(len, choices)), most=MOST_CARS))
     return [dict(combination) for combination in product(*choices)]
 
 

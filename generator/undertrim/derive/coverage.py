@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from undertrim.derive import cars
 from undertrim.record.model import Assignment, Opening, VehicleRecord
+from undertrim.words import Items, Message, Value, message
 
 VALUE, NONE, MISSING = "value", "none", "missing"
 STATES = (VALUE, NONE, MISSING)
@@ -34,8 +35,10 @@ class Share:
     def __add__(self, other: "Share") -> "Share":
         return Share(self.answered + other.answered, self.cells + other.cells)
 
-    def __str__(self) -> str:
-        return f"{self.answered}/{self.cells} = {self.percent} %"
+    @property
+    def said(self) -> Message:
+        """In numbers: `7/9 = 78 %`."""
+        return message("coverage/share", answered=self.answered, cells=self.cells, percent=self.percent)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +46,7 @@ class Row:
     """One kind of car with the state of each opening by id; `label` is the car in words."""
 
     car: Assignment
-    label: str
+    label: Value
     cells: Mapping[str, str]
 
 
@@ -86,12 +89,11 @@ def state(opening: Opening, car: Assignment) -> str:
     return NONE if any(absent.holds(car) for absent in opening.not_in) else MISSING
 
 
-def label(record: VehicleRecord, car: Assignment) -> str:
-    """A car by the labels of its choices, or 'every car' where nothing varies."""
-    known = {name: variant.choices for name, variant in cars.variants(record).items()}
-    named = (known.get(name, {}).get(choice) for name, choice in car.items())
-    labels = (found.label if found else choice for found, choice in zip(named, car.values(), strict=True))
-    return ", ".join(labels) or "every car"
+def label(record: VehicleRecord, car: Assignment) -> Value:
+    """A car by the labels of its choices; every car where nothing varies."""
+    known = cars.variants(record)
+    labels = tuple(cars.label(known, name, choice) for name, choice in car.items())
+    return Items(labels, "comma") if labels else message("cars/every")
 
 
 def _cells(record: VehicleRecord, car: Assignment) -> dict[str, str]:

@@ -4,12 +4,17 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Target, targets
-from undertrim.record.complaints import nearest
 from undertrim.record.model import VehicleRecord
+from undertrim.record.nearness import suggestion
+from undertrim.words import Message, message
 
 
 class BadRequest(ValueError):  # noqa: N818 - it names what was asked
-    """A job or variant that the record does not have; the text names those it has."""
+    """A job or variant that the record does not have; `said` names those it has."""
+
+    def __init__(self, said: Message) -> None:
+        self.said = said
+        super().__init__(said)
 
 
 def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:
@@ -20,9 +25,8 @@ def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:
         found = [target for target in known if job in (str(target), target.opening)]
         if not found:
             names = [*record.openings, *(str(target) for target in known if target.side)]
-            raise BadRequest(
-                f"no opening '{job}' in this record; {nearest(job, list(dict.fromkeys(names)), 'openings')}"
-            )
+            hint = suggestion(job, list(dict.fromkeys(names)), message("jobs/openings"))
+            raise BadRequest(message("jobs/no-opening", job=job, hint=hint))
         chosen.update(found)
     return tuple(target for target in known if target in chosen)
 
@@ -32,11 +36,11 @@ def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:
     known = cars.variants(record)
     for name, choice in choices.items():
         if name not in known:
-            raise BadRequest(f"no variant '{name}' in this record; {nearest(name, list(known), 'variants')}")
+            hint = suggestion(name, list(known), message("jobs/variants"))
+            raise BadRequest(message("jobs/no-variant", variant=name, hint=hint))
         if choice not in known[name].choices:
-            raise BadRequest(
-                f"variant '{name}' has no choice '{choice}'; {nearest(choice, list(known[name].choices), 'choices')}"
-            )
+            hint = suggestion(choice, list(known[name].choices), message("jobs/choices"))
+            raise BadRequest(message("jobs/no-choice", variant=name, choice=choice, hint=hint))
     asked = cars.asked(record)
     return {name: choice for name, choice in choices.items() if name in asked}
 

@@ -1,4 +1,4 @@
-"""What to measure or look up next, the most useful first, in words that a person can act on."""
+"""What to measure or look up next, the most useful first, as messages that a person can act on."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -7,6 +7,7 @@ from undertrim.derive import coverage, mirroring
 from undertrim.derive.wanted import lacking
 from undertrim.derive.wiring.leads import named
 from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
+from undertrim.words import Items, Value, message, quoted
 
 SAFETY, MISSING, DIMENSION, SOUND, FUNCTION, DUTY, SIDE = KINDS = (
     "safety",
@@ -26,7 +27,7 @@ class Task:
 
     kind: str
     place: str
-    words: str
+    words: Value
 
 
 def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
@@ -50,45 +51,43 @@ def _restraint(record: VehicleRecord) -> Iterator[Task]:
     if facts and facts.fitted == "no":
         return
     if facts is None or facts.wait is Blank.UNKNOWN:
-        words = "look up the maker's wait between battery off and touching restraint wiring"
-        yield Task(SAFETY, "restraint/wait", words)
+        yield Task(SAFETY, "restraint/wait", message("measuring/wait"))
     if facts is None or facts.memory_keeper == "unknown":
-        yield Task(SAFETY, "restraint/memory_keeper", "look up whether the maker forbids a memory keeper")
+        yield Task(SAFETY, "restraint/memory_keeper", message("measuring/memory-keeper"))
     if facts is None or facts.read_faults_first == "unknown":
-        words = "look up whether stored restraint faults must be read before the battery goes off"
-        yield Task(SAFETY, "restraint/read_faults_first", words)
+        yield Task(SAFETY, "restraint/read_faults_first", message("measuring/faults-first"))
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Task]:
     """Whether there is high voltage, else how near it comes: once for an area, or for what has none."""
     if record.vehicle.high_voltage == "unknown":
-        yield Task(SAFETY, "vehicle/high_voltage", "look up whether the vehicle has a high-voltage system")
+        yield Task(SAFETY, "vehicle/high_voltage", message("measuring/high-voltage"))
     if record.vehicle.high_voltage == "yes":
         things: list[Part | Opening] = [*record.parts.values(), *record.openings.values()]
         near = (_whereabouts(thing) for thing in things if record.high_voltage(thing) == "unknown")
         for place, name in dict.fromkeys(near):
-            yield Task(SAFETY, f"{place}/high_voltage", f"look up how near the high voltage comes to {name}")
+            yield Task(SAFETY, f"{place}/high_voltage", message("measuring/near-voltage", place=name))
 
 
 def _forty_eight(record: VehicleRecord) -> Iterator[Task]:
     """Whether there is a 48 V net, where somebody has left it open, and where a known one is."""
     if record.vehicle.forty_eight_volt == "unknown":
-        yield Task(SAFETY, "vehicle/forty_eight_volt", "look up whether the vehicle has a 48 V net")
+        yield Task(SAFETY, "vehicle/forty_eight_volt", message("measuring/48-volt"))
     if record.vehicle.forty_eight_volt == "yes" and not any(area.forty_eight_volt for area in record.areas.values()):
-        yield Task(SAFETY, "areas", "look up where the parts of the 48 V net are")
+        yield Task(SAFETY, "areas", message("measuring/48-volt-parts"))
 
 
-def _whereabouts(thing: Part | Opening) -> tuple[str, str]:
+def _whereabouts(thing: Part | Opening) -> tuple[str, Value]:
     """Where its high voltage would be recorded, and what to call that."""
     if thing.area and not thing.high_voltage:
-        return f"areas/{thing.area}", f"the area '{thing.area.replace('-', ' ')}'"
-    return f"{'parts' if isinstance(thing, Part) else 'openings'}/{thing.id}", f"'{thing.name}'"
+        return f"areas/{thing.area}", message("measuring/area", area=message(f"areas/{thing.area}"))
+    return f"{'parts' if isinstance(thing, Part) else 'openings'}/{thing.id}", quoted(thing.name)
 
 
 def _missing(record: VehicleRecord) -> Iterator[Task]:
     for name, rows in coverage.matrix(record).missing.items():
-        where = " or ".join(row.label for row in rows)
-        words = f"look for '{record.openings[name].name}' in a car with {where}: record it, or write 'not_in'"
+        where = Items(tuple(row.label for row in rows), "either")
+        words = message("measuring/missing", opening=record.openings[name].name, car=where)
         yield Task(MISSING, f"openings/{name}/when", words)
 
 
@@ -102,32 +101,30 @@ def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator
 def _sound(record: VehicleRecord) -> Iterator[Task]:
     """What a new speaker or receiver is held against, and nobody recorded of what drives the speakers."""
     if not record.sound and any(opening.sounds for opening in record.openings.values()):
-        yield Task(
-            SOUND, "sound", "find out what the factory radio sends to the speakers, and the least load it allows"
-        )
+        yield Task(SOUND, "sound", message("measuring/sound"))
     for item in record.sound.values():
-        place, where = f"sound/{item.id}", _where(record, item)
+        place = f"sound/{item.id}"
         if item.output == "unknown":
-            yield Task(SOUND, f"{place}/output", f"find out what the factory radio sends to the speakers{where}")
+            yield Task(SOUND, f"{place}/output", _where(record, item, message("measuring/output")))
         if item.least_load in (None, Blank.UNKNOWN):
-            driving = "factory amplifier" if item.amplifier else "factory radio"
-            yield Task(SOUND, f"{place}/least_load", f"look up the least load that the {driving} allows{where}")
+            load = message("measuring/load-amplifier") if item.amplifier else message("measuring/load-radio")
+            yield Task(SOUND, f"{place}/least_load", _where(record, item, load))
         if item.amplifier and item.turn_on in ("", "unknown"):
-            yield Task(SOUND, f"{place}/turn_on", f"find out what switches the factory amplifier on{where}")
+            yield Task(SOUND, f"{place}/turn_on", _where(record, item, message("measuring/turn-on")))
 
 
 def _functions(record: VehicleRecord) -> Iterator[Task]:
     for item in record.functions.values():
         if item.by == "unknown":
-            words = f"find out how the car provides '{named(item.id)}': by wire, by data or not at all"
-            yield Task(FUNCTION, f"functions/{item.id}", f"{words}{_where(record, item)}")
+            words = message("measuring/function", function=named(item.id))
+            yield Task(FUNCTION, f"functions/{item.id}", _where(record, item, words))
 
 
 def _duties(record: VehicleRecord) -> Iterator[Task]:
     for item in record.duties.values():
         if item.kept_by == "unknown":
-            words = f"find out what becomes of '{item.id.replace('-', ' ')}' when the factory unit goes"
-            yield Task(DUTY, f"duties/{item.id}", f"{words}{_where(record, item)}")
+            words = message("measuring/duty", duty=item.id.replace("-", " "))
+            yield Task(DUTY, f"duties/{item.id}", _where(record, item, words))
 
 
 def _sides(record: VehicleRecord) -> Iterator[Task]:
@@ -135,10 +132,10 @@ def _sides(record: VehicleRecord) -> Iterator[Task]:
     for drive_side in record.vehicle.drive_side:
         for fact in mirroring.mirrored(record, drive_side):
             if fact.there is None and fact.fact != "text":
-                yield Task(SIDE, f"{fact.place}/mirrors", f"find out in {drive_side}-hand drive: {fact.ask}")
+                yield Task(SIDE, f"{fact.place}/mirrors", message(f"measuring/in-{drive_side}", ask=fact.ask))
 
 
-def _where(record: VehicleRecord, item: FunctionFact | Duty | SoundSystem) -> str:
-    """Which cars it is about, as ' (Map radio)'; empty for all."""
-    clauses = [coverage.label(record, {name: choice}) for name, choices in item.when.clauses for choice in choices]
-    return f" ({', '.join(clauses)})" if clauses else ""
+def _where(record: VehicleRecord, item: FunctionFact | Duty | SoundSystem, words: Value) -> Value:
+    """The words with the cars they are about, where those are not all."""
+    cars = tuple(coverage.label(record, {name: choice}) for name, choices in item.when.clauses for choice in choices)
+    return message("measuring/where", what=words, cars=Items(cars, "comma")) if cars else words

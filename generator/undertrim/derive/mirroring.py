@@ -7,8 +7,10 @@ changes sides with the steering wheel, what does not stays, and what nobody has 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from undertrim.derive.fastener_words import many, one
 from undertrim.derive.sided_texts import texts
 from undertrim.record.model import ALWAYS, Opening, Part, Prep, Side, VehicleRecord, When
+from undertrim.words import Message, Value, message
 
 Thing = Part | Prep | Opening
 
@@ -17,19 +19,25 @@ OTHER: dict[str, Side] = {"left": "right", "right": "left"}
 
 @dataclass(frozen=True, slots=True)
 class Sided:
-    """One fact about sides: as recorded, and as it is on the other drive side; `there` is None where that must be asked."""
+    """One fact about sides: as recorded, and as it is on the other drive side; `there` is None where that must be asked.
+
+    `fact` is side, place, direction, edges or text; of a side and a direction the values are left and right. `fastener` is the sort
+    whose edges it is about.
+    """
 
     place: str
     name: str
     fact: str
-    recorded: str
-    there: str | None
-    ask: str
+    recorded: Value
+    there: Value | None
+    ask: Message
+    fastener: Value = ""
 
 
-def side_words(side: str, drive_side: Side) -> str:
+def side_words(side: str, drive_side: Side) -> Message:
     """A side with who sits there: `left (passenger side)`."""
-    return f"{side} ({'driver' if side == drive_side else 'passenger'} side)"
+    called = message(f"sides/{side}")
+    return message("mirror/driver", side=called) if side == drive_side else message("mirror/passenger", side=called)
 
 
 def exists(thing: Thing, drive_side: Side) -> bool:
@@ -99,30 +107,24 @@ def _side(record: VehicleRecord, place: str, thing: Thing, drive_side: Side) -> 
     """Where the thing is; without a side, at least whether it moves."""
     side, moves = own_side(thing), changes(record, thing, drive_side)
     if side:
-        ask = f"on which side is the {called(thing)}?"
+        ask = message("mirror/which-side", thing=thing.name)
         yield Sided(place, thing.name, "side", side, side_on(record, thing, drive_side), ask)
     elif thing.mirrors:
-        there = None if moves is None else "at the other side" if moves else "at the same place"
-        yield Sided(place, thing.name, "place", "", there, f"is the {called(thing)} at the same place?")
+        there = None if moves is None else message("mirror/other-side") if moves else message("mirror/same-place")
+        yield Sided(place, thing.name, "place", "", there, message("mirror/same-place-asked", thing=thing.name))
 
 
 def _ways(record: VehicleRecord, place: str, thing: Thing, drive_side: Side) -> Iterator[Sided]:
     """Which way it goes, how its fasteners are spread, and texts to read again."""
     moves = changes(record, thing, drive_side)
     if isinstance(thing, Part) and thing.direction in OTHER:
-        ask = f"which way does the {called(thing)} come off, left or right?"
+        ask = message("mirror/which-way", thing=thing.name)
         yield Sided(place, thing.name, "direction", thing.direction, _across(thing.direction, moves), ask)
     yield from _edges(record, place, thing, drive_side)
     if moves:
         for word, text in texts(thing):
-            yield Sided(
-                place,
-                thing.name,
-                "text",
-                text,
-                None,
-                f"the {called(thing)} changes sides: is '{word}' still true in this text?",
-            )
+            ask = message("mirror/text-true", thing=thing.name, word=word)
+            yield Sided(place, thing.name, "text", text, None, ask)
 
 
 def _edges(record: VehicleRecord, place: str, thing: Thing, drive_side: Side) -> Iterator[Sided]:
@@ -131,19 +133,13 @@ def _edges(record: VehicleRecord, place: str, thing: Thing, drive_side: Side) ->
         if left != right and item.when.holds({"drive-side": drive_side}):
             moves = changes(record, thing, drive_side, item.when)
             there = None if moves is None else _spread(right, left) if moves else _spread(left, right)
-            ask = f"how many of the {item.what} {item.kind}s of the {called(thing)} are at its left edge, how many at its right?"
-            yield Sided(place, thing.name, f"edges of {item.what} {item.kind}", _spread(left, right), there, ask)
+            ask = message("mirror/edges-asked", fasteners=many(item), thing=thing.name)
+            yield Sided(place, thing.name, "edges", _spread(left, right), there, ask, one(item))
 
 
 def _across(way: str, moves: bool | None) -> str | None:
     return None if moves is None else OTHER[way] if moves else way
 
 
-def _spread(left: int, right: int) -> str:
-    return f"{left} left, {right} right"
-
-
-def called(thing: Thing) -> str:
-    """A thing's name for the middle of a sentence."""
-    name = thing.name
-    return name[:1].lower() + name[1:] if name[1:2].islower() else name
+def _spread(left: int, right: int) -> Message:
+    return message("mirror/spread", left=left, right=right)

@@ -20,7 +20,7 @@ from undertrim.publish.stored import Stored
 from undertrim.record.digests import Digests, joined
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
-from undertrim.words import language, speaking, spoken
+from undertrim.words import language, message, say, speaking, spoken
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.refused import Refused
 
@@ -173,7 +173,7 @@ def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Pr
     try:
         return _made(workspace, item, sheets=sheets)
     except (Unplannable, cars.TooMany) as error:
-        return Failure(shown, address, str(error), CHECK)
+        return Failure(shown, address, say(error.said), CHECK)
     except Broken as error:
         return broken(shown, address, error)
 
@@ -196,7 +196,7 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
 
 def _facts(entry: Entry, shelf: Stock) -> Facts:
     if not isinstance(entry.record, VehicleRecord):
-        raise Unplannable("it cannot be read as a record")
+        raise Unplannable(message("vehicle/unreadable"))
     with making("its plan"):
         return facts.vehicle(entry, today(), shelf)
 

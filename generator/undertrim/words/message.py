@@ -21,7 +21,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class Items:
-    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last; or all by `comma`, `semicolon`, `plus` or `arrow`."""
+    """Several values as they are listed in a sentence: by commas, and with `and` or `or` before the last; or all by `comma`, `semicolon`, `plus`, `arrow`, `either` (with `or` before each) or `spaced`."""
 
     values: tuple["Value", ...]
     joined: str = "and"

@@ -187,7 +187,7 @@ def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
         try:
             steps = _steps(subject, job, car)
         except TooTangled as error:
-            said = message("replay/tangled", why=str(error))
+            said = message("replay/tangled", why=error.said(str))
             yield job, Fault("tangled", said, None, None, ("openings", job[0]))
             continue
         key = tuple(map(id, steps))

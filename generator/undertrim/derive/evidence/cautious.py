@@ -8,6 +8,7 @@ from undertrim.derive.evidence.readings import Reading, text
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import Value, message, word
 
 UNKNOWN = str(Blank.UNKNOWN)
 
@@ -20,7 +21,7 @@ class Order:
     words: tuple[str, ...] = ()
     extreme: str = ""
     safety: bool = False
-    reason: str = "no side of this fact is known to be the safe one"
+    reason: Value = message("conflicts/no-order")
 
 
 NO_ORDER = Order()
@@ -43,13 +44,14 @@ def choose(known: Order, claims: Sequence[Reading]) -> str:
 @cache
 def orders() -> tuple[Order, ...]:
     """All orders of the table."""
-    return tuple(_order(**entry) for entry in table("cautious")["fact"])
+    return tuple(_order(about, **entry) for about, entry in table("cautious")["fact"].items())
 
 
-def _order(about: str, reason: str, order: str | list[str] = "", *, safety: bool = False) -> Order:
+def _order(about: str, order: str | list[str] = "", *, safety: bool = False, reason: str) -> Order:
+    why = word("cautious", "fact", about, "reason") if reason else ""
     if isinstance(order, str):
-        return Order(about, (), order, safety, reason)
-    return Order(about, tuple(order), "", safety, reason)
+        return Order(about, (), order, safety, why)
+    return Order(about, tuple(order), "", safety, why)
 
 
 def _fits(pattern: Sequence[str], steps: Sequence[str]) -> bool:

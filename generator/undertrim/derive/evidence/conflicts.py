@@ -15,9 +15,9 @@ class Unsettled(StrEnum):
     """Why what a conflict is said to be settled by does not settle it."""
 
     ABSENT = "absent"
-    NOT_MEASURED = "not measured"
-    NO_CLAIM = "no claim"
-    NOT_STANDING = "not standing"
+    NOT_MEASURED = "not-measured"
+    NO_CLAIM = "no-claim"
+    NOT_STANDING = "not-standing"
 
 
 @dataclass(frozen=True)

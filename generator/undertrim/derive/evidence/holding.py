@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from undertrim.derive import cars
 from undertrim.derive.evidence.seen import DRIVE_SIDE, UNKNOWN, Seen, answers, seen, shared
-from undertrim.record.model import Built, CarSeen, Variant, VehicleRecord
+from undertrim.record.model import Built, CarSeen, VehicleRecord
 from undertrim.record.source import Pointer
 
 
@@ -30,13 +30,20 @@ class Look:
 class Why(StrEnum):
     """What about a car cannot be so."""
 
-    YEAR = "no car of the record is of that year"
-    MONTH_BESIDE_YEAR = "month of build and year are too far apart"
-    BUILT = "no car of the record is built in that month"
-    SIDE = "the record has no car with the wheel on that side"
-    VARIANT = "the record has no such variant"
-    CHOICE = "the variant has no such choice"
-    CHOICE_THEN = "the choice was not built then"
+    YEAR = "year"
+    """No car of the record is of that year."""
+    MONTH_BESIDE_YEAR = "month-beside-year"
+    """Month of build and year are too far apart."""
+    BUILT = "built"
+    """No car of the record is built in that month."""
+    SIDE = "side"
+    """The record has no car with the wheel on that side."""
+    VARIANT = "variant"
+    """The record has no such variant."""
+    CHOICE = "choice"
+    """The variant has no such choice."""
+    CHOICE_THEN = "choice-then"
+    """The choice was not built then."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +138,7 @@ def _choices(record: VehicleRecord, known: Seen) -> Iterator[Misfit]:
             yield from _choice(variants[name], choice, months)
 
 
-def _choice(variant: Variant, choice: str, months: Built | None) -> Iterator[Misfit]:
+def _choice(variant: cars.AnyVariant, choice: str, months: Built | None) -> Iterator[Misfit]:
     place = ("is", variant.id)
     if choice not in variant.choices:
         yield Misfit(Why.CHOICE, place, choice, (variant.id, *variant.choices))

@@ -8,14 +8,14 @@ from undertrim.derive.evidence.conflicts import disputes
 from undertrim.record.model import Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
-from undertrim.words import Message, message, sentence, way_out, word
+from undertrim.words import Message, message, word
 
 CARRIES = ("seat", "belt", "wheel")
 
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
-    """One thing that is in the way: where in the record, and what; its way out says where the answer is to be found.
+    """One thing that is in the way: where in the record, and what; the way out of `said` tells where the answer is to be found.
 
     `about` are ids that it rests on besides those that lead there. The place may be one that the record does not have yet; what is around it then stands for it.
     """
@@ -23,16 +23,6 @@ class Obstacle:
     pointer: Pointer
     said: Message
     about: tuple[str, ...] = ()
-
-    @property
-    def what(self) -> str:
-        """What it is, in words."""
-        return sentence(self.said)
-
-    @property
-    def where(self) -> str:
-        """Where the answer is to be found, in words."""
-        return way_out(self.said)
 
 
 def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:

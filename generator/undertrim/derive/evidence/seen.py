@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 
 from undertrim.derive import cars
 from undertrim.record.model import Blank, Built, CarSeen, Month, VehicleRecord
+from undertrim.words import Items, Value, message
 
 DRIVE_SIDE = "drive-side"
 UNKNOWN = str(Blank.UNKNOWN)
@@ -59,22 +60,25 @@ def answers(record: VehicleRecord, known: Seen) -> dict[str, str]:
     return {**_by_month(record, known.months), **side, **known.choices}
 
 
-def shown(record: VehicleRecord, car: CarSeen | None) -> str:
-    """The car in words: its line of text, or `2016, built 2016-04, left-hand drive, Map radio`; empty where it is not said."""
-    return car.text or ", ".join(_words(record, car)) if car else ""
+def shown(record: VehicleRecord, car: CarSeen | None) -> Value:
+    """The car: its line of text, or `2016, built 2016-04, left-hand drive, Map radio`; empty where it is not said."""
+    if car is None or car.text:
+        return car.text if car else ""
+    said = tuple(_words(record, car))
+    return Items(said, "comma") if said else ""
 
 
-def _words(record: VehicleRecord, car: CarSeen) -> Iterator[str]:
+def _words(record: VehicleRecord, car: CarSeen) -> Iterator[Value]:
     if car.year:
-        yield "year unknown" if car.year == UNKNOWN else str(car.year)
+        yield message("evidence/year-unknown") if car.year == UNKNOWN else str(car.year)
     if car.built:
-        yield f"built {car.built}"
+        yield message("evidence/built", month=str(car.built))
     if car.side:
-        yield "drive side unknown" if car.side == UNKNOWN else f"{car.side}-hand drive"
+        yield message(f"evidence/side-{car.side}")
     known = cars.variants(record)
     for name, choice in car.is_.items():
-        choices = known[name].choices if name in known else {}
-        yield choices[choice].label if choice in choices else f"{name} {choice}"
+        there = name in known and choice in known[name].choices
+        yield cars.label(known, name, choice) if there else message("evidence/choice", variant=name, choice=choice)
     if car.note:
         yield car.note
 
@@ -118,7 +122,8 @@ def _choice_names(record: VehicleRecord) -> dict[str, tuple[str, str]]:
     found: dict[str, set[tuple[str, str]]] = {}
     for variant in cars.variants(record).values():
         for choice in variant.choices.values() if variant.id != DRIVE_SIDE else ():
-            for name in {choice.label.casefold(), choice.id}:
+            label = choice.label if isinstance(choice.label, str) else choice.id
+            for name in {label.casefold(), choice.id}:
                 found.setdefault(" ".join(name.split()), set()).add((variant.id, choice.id))
     return {name: next(iter(pairs)) for name, pairs in found.items() if len(pairs) == 1}
 

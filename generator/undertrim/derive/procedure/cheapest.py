@@ -9,6 +9,7 @@ from itertools import count
 from undertrim.derive.procedure.cycles import refuse_blocked
 from undertrim.derive.procedure.freeing import free
 from undertrim.derive.procedure.graph import Choice, Graph, Route, ancestors
+from undertrim.words import Items, Message, Value, message
 
 MOST_STATES = 5_000
 """Sets the search may look at, so that a hostile record cannot stop the run: with OR routes the problem is as
@@ -24,15 +25,11 @@ class TooTangled(Exception):  # noqa: N818 - it names the state of the graph
 
     def __init__(self, targets: Collection[str]) -> None:
         self.targets = frozenset(targets)
-        super().__init__(self.said(str))
+        super().__init__(self.targets)
 
-    def __reduce__(self) -> tuple[type["TooTangled"], tuple[frozenset[str]]]:
-        """Lets it come back from a worker process."""
-        return TooTangled, (self.targets,)
-
-    def said(self, called: Callable[[str], str]) -> str:
-        """The same in words, with nodes as `called` has them."""
-        return f"too many interlocking routes to free {', '.join(map(called, sorted(self.targets)))}"
+    def said(self, called: Callable[[str], Value]) -> Message:
+        """The same as a message, with nodes as `called` has them."""
+        return message("ways/tangled", targets=Items(tuple(map(called, sorted(self.targets))), "comma"))
 
 
 @dataclass(frozen=True)

@@ -47,7 +47,7 @@ def _tried(line: TetherLine) -> bool:
 def words(tether: Tether) -> Value:
     """How to try what works through a plug: the record's own test, or what is usual for what it serves."""
     usual_ways = tuple(text for name in purposes.served(tether) if (text := purposes.purpose(name).try_))
-    return tether.test or (Items(usual_ways, "sentences") if usual_ways else message("steps/serves-unknown"))
+    return tether.test or (Items(usual_ways, "spaced") if usual_ways else message("steps/serves-unknown"))
 
 
 def restraint_lamp() -> Iterator[Step]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.walks import shortest_cycles, shortest_path
+from undertrim.words import Items, Message, Value, message
 
 
 @dataclass(frozen=True)
@@ -21,15 +22,11 @@ class Block:
     path: tuple[str, ...]
     cycle: tuple[str, ...]
 
-    def __str__(self) -> str:
-        return self.said(str)
-
-    def said(self, called: Callable[[str], str]) -> str:
-        """Why, in words, with nodes as `called` has them."""
-        cycle = " -> ".join(map(called, self.cycle))
-        end = f"each needs the next first: {cycle}" if cycle else "a choice has no routes"
-        way = " -> ".join(map(called, self.path))
-        return end if len(self.path) == 1 else f"{way}; {end}"
+    def said(self, called: Callable[[str], Value]) -> Message:
+        """Why, as a message, with nodes as `called` has them."""
+        cycle, way = (Items(tuple(map(called, nodes)), "arrow") for nodes in (self.cycle, self.path))
+        end = message("ways/each-needs-the-next", cycle=cycle) if self.cycle else message("ways/no-routes")
+        return end if len(self.path) == 1 else message("ways/leads-to", way=way, end=end)
 
 
 class Unreachable(Exception):  # noqa: N818 - it names the state of the target
@@ -38,15 +35,11 @@ class Unreachable(Exception):  # noqa: N818 - it names the state of the target
     def __init__(self, target: str, block: Block) -> None:
         self.target = target
         self.block = block
-        super().__init__(self.said(str))
+        super().__init__(target, block)
 
-    def __reduce__(self) -> tuple[type["Unreachable"], tuple[str, Block]]:
-        """Lets it come back from a worker process."""
-        return Unreachable, (self.target, self.block)
-
-    def said(self, called: Callable[[str], str]) -> str:
-        """The same in words, with nodes as `called` has them."""
-        return f"'{called(self.target)}' can never be freed: {self.block.said(called)}"
+    def said(self, called: Callable[[str], Value]) -> Message:
+        """The same as a message, with nodes as `called` has them."""
+        return message("ways/never-freed", target=called(self.target), why=self.block.said(called))
 
 
 def find_cycles(graph: Graph) -> list[tuple[str, ...]]:

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from undertrim.derive.fastener_words import one as one_of_sort
+from undertrim.derive.fastener_words import sort
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import FastenerLine, Step, tools_for
 from undertrim.record import drives
@@ -32,7 +34,7 @@ class Count:
     """
 
     kind: str
-    what: str
+    what: Value
     detail: Value
     out: int = 0
     back: int = 0
@@ -100,22 +102,22 @@ def of_line(step: Step, line: FastenerLine) -> tuple[Count, ...]:
 
 
 def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
-    sums: dict[tuple[str, str, Value], dict[str, int]] = {}
+    sums: dict[tuple[str, Value, Value], dict[str, int]] = {}
     for step, line in lines:
-        sort = _sort(line.fastener)
-        if line.fate != "leave" and not step.again and table("fasteners")[sort[0]]["counted"]:
-            fields = sums.setdefault(sort, dict.fromkeys((*FATES, "unrecorded"), 0))
+        key = _sort(line.fastener)
+        if line.fate != "leave" and not step.again and table("fasteners")[key[0]]["counted"]:
+            fields = sums.setdefault(key, dict.fromkeys((*FATES, "unrecorded"), 0))
             for fate, number in _fates(step, line).items():
                 fields[fate] += number
     return tuple(Count(kind, what, detail, **fields) for (kind, what, detail), fields in sums.items())
 
 
-def _sort(fastener: Fastener) -> tuple[str, str, Value]:
+def _sort(fastener: Fastener) -> tuple[str, Value, Value]:
     """Kind and sort of a fastener, and its sizes; empty where none is recorded."""
     length = _shown(fastener.length) if isinstance(fastener.length, Quantity) else ""
     thick = _thick(fastener.diameter) if isinstance(fastener.diameter, Quantity) else ""
     sizes = tuple(part for part in (fastener.thread, thick, length) if part)
-    return fastener.kind, fastener.said, Items(sizes, "comma") if sizes else ""
+    return fastener.kind, sort(fastener), Items(sizes, "comma") if sizes else ""
 
 
 def _thick(diameter: Quantity) -> Value:
@@ -191,16 +193,15 @@ def _both(one: Purchase, other: Purchase) -> Purchase:
 
 def describe(fastener: Fastener) -> Value:
     """A fastener in words, without its count: `screw T20, ST4.2, 16 mm (0.63 in)`."""
-    kind, what, detail = _sort(fastener)
-    label = word("fasteners", kind, "label")
-    turned = fastener.turned
-    named = message("fasteners/turned", kind=label, what=what) if turned else of_kind(kind, what)
-    return message("fasteners/with-detail", sort=named, detail=detail) if detail else named
+    _, _, detail = _sort(fastener)
+    return message("fasteners/with-detail", sort=_called(fastener), detail=detail) if detail else _called(fastener)
 
 
-def of_kind(kind: str, what: str) -> Value:
-    """A sort of fastener: `T20 screw`, `push clip`."""
-    return message("fasteners/of-kind", kind=word("fasteners", kind, "label"), what=what)
+def _called(fastener: Fastener) -> Value:
+    """What is asked for in a shop: the kind before its drive, a sort before its kind."""
+    if not fastener.turned:
+        return one_of_sort(fastener)
+    return message("fasteners/turned", kind=word("fasteners", fastener.kind, "label"), sort=sort(fastener))
 
 
 def time(steps: Iterable[Step]) -> Time:

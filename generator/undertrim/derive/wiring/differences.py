@@ -7,7 +7,8 @@ from typing import Literal, TypeAlias
 
 from undertrim.derive import cars
 from undertrim.record import colours
-from undertrim.record.model import Choice, Connector, Pin, VehicleRecord
+from undertrim.record.model import Connector, Pin, VehicleRecord
+from undertrim.words import Value
 
 Kind: TypeAlias = Literal["added", "gone", "changed", "open"]
 What: TypeAlias = Literal["function", "colour", "cars"]
@@ -43,8 +44,8 @@ class Comparison:
 class Answer:
     """What to look at to know whether a map is for this car: the question, and the answers that it is for."""
 
-    ask: str
-    choices: tuple[Choice, ...]
+    ask: Value
+    choices: tuple[cars.AnyChoice, ...]
 
 
 def maps_beside(record: VehicleRecord, connector: Connector) -> tuple[Connector, ...]:

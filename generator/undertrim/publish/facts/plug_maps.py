@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from typing import Any
 
+from undertrim.derive.cars import AnyChoice
 from undertrim.derive.wiring import differences
 from undertrim.derive.wiring.differences import Comparison, Difference
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.wiring import function_name
-from undertrim.record.model import Built, Choice, Connector, Pin, VehicleRecord
+from undertrim.record.model import Built, Connector, Pin, VehicleRecord
 
 Data = dict[str, Any]
 
@@ -40,7 +41,7 @@ def _beside(record: VehicleRecord, found: Comparison) -> Data:
     }
 
 
-def _choice(choice: Choice) -> Data:
+def _choice(choice: AnyChoice) -> Data:
     return {"label": choice.label, "tell": choice.tell, "built": _built(choice.built)}
 
 

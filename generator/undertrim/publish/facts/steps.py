@@ -4,46 +4,23 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
-from undertrim.derive.procedure import closing, purposes, running, states, tally
+from undertrim.derive.procedure import closing, purposes, running, states, tally, waits
 from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.record.units import show
-from undertrim.resources import table
+from undertrim.words import Value, message, word
 
 Data = dict[str, Any]
 
-VERBS = {
-    "todo": "", "prepare": "", "wait": "", "remove": "Take off", "move": "", "install": "", "power": "",
-    "join": "", "test": "", "refit": "Refit", "restore": "", "try": "", "measure": "",
-}  # fmt: skip
-SECTION_TITLES = {
-    "before": "Before you start",
-    "prepare": "Prepare the car",
-    "remove": "Take apart",
-    "install": "Fit the new gear",
-    "test": "Power up and test",
-    "refit": "Refit",
-    "restore": "Put the car back as it was",
-    "try": "Try what was joined last",
-    "after": "After the battery is back",
-}
-_CIRCUITS = {
-    "ordinary": "",
-    "restraint": "restraint wiring",
-    "high-voltage": "high voltage: do not touch",
-    "48-volt": "48 V: do not open",
-}
-_FATES = {
-    "out": "out",
-    "back": "back in",
-    "moved": "moves over",
-    "bagged": "bag it",
-    "new": "fit new ones",
-    "leave": "leave alone: it looks the same and is not part of this",
-}
-_LATER = {"": "", "bagged": "bag with the old part", "moved": "keep for the new gear", "binned": "single use: bin"}
+_VERBS = {"remove": message("verbs/remove"), "refit": message("verbs/refit")}
+"""What is done, for the kinds of step whose title only names a part."""
+
+
+def section_title(section: str) -> Value:
+    """What a section of the procedure is called."""
+    return message(f"sections/{section}")
 
 
 def step(record: VehicleRecord, item: Step) -> Data:
@@ -53,7 +30,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "id": item.id,
         "kind": item.kind,
         "section": item.section,
-        "verb": VERBS[item.kind],
+        "verb": _VERBS.get(item.kind, ""),
         "title": item.title,
         "part": item.part,
         "side": item.side,
@@ -90,13 +67,13 @@ def _on_side(record: VehicleRecord, thing: Part | Prep) -> str:
     return thing.on_side or "" if fixed else ""
 
 
-def _motion(thing: object) -> str:
-    if not isinstance(thing, Part):
+def _motion(thing: object) -> Value:
+    """How a part comes off: `pull towards the left`; empty where that is not recorded."""
+    if not isinstance(thing, Part) or not thing.release:
         return ""
-    way = {"up": "up", "down": "down"}.get(
-        thing.direction, f"towards the {thing.direction}" if thing.direction in ("left", "right") else thing.direction
-    )
-    return f"{thing.release} {way}".strip()
+    motion = message(f"motions/{thing.release}")
+    way = message(f"motions/way-{thing.direction}") if thing.direction else ""
+    return message("motions/directed", motion=motion, way=way) if way else motion
 
 
 def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data:
@@ -106,9 +83,9 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
     own = fastener.when if fastener.when.clauses else ALWAYS
     return {
         "fate": line.fate,
-        "fate_words": _FATES[line.fate],
+        "fate_words": message(f"fasteners/{line.fate}"),
         "later": line.later,
-        "later_words": _LATER[line.later],
+        "later_words": message(f"fasteners/later-{line.later}") if line.later else "",
         "kind": fastener.kind,
         "count": line.count if isinstance(line.count, int) else "unknown",
         "text": words.fastener(fastener),
@@ -140,18 +117,17 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
     tether = line.tether
     usual = states.tether_kind(tether.kind)
     by_kind = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
-    words_of = table("tethers")
     return {
         "id": tether.id,
         "name": tether.name,
         "kind": tether.kind,
         "kind_words": states.tether_kind(tether.kind).label,
         "restraint": tether.circuit == "restraint",
-        "circuit_words": _CIRCUITS[tether.circuit],
+        "circuit_words": "" if tether.circuit == "ordinary" else message(f"tethers/{tether.circuit}"),
         "act": line.act,
-        "act_words": by_kind.get(line.act) or words_of["act"][line.act],
+        "act_words": by_kind.get(line.act) or word("tethers", "act", line.act, "label"),
         "later": list(line.later),
-        "later_words": ", or ".join(words_of["later"][act] for act in line.later),
+        "later_words": words.listed(*(word("tethers", "later", act, "label") for act in line.later), joined="comma-or"),
         "part": line.node.thing.name if line.node else "",
         "side": (line.node.side or "") if line.node else "",
         "serves": [purposes.purpose(name).label for name in purposes.served(tether)],
@@ -161,7 +137,7 @@ def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
     }
 
 
-def _how(line: TetherLine) -> str:
+def _how(line: TetherLine) -> Value:
     if line.act == "try":
         return closing.words(line.tether)
     return line.tether.how if line.act in ("leave", "goes-with", "undo") else ""
@@ -175,24 +151,23 @@ def wait(item: Step) -> Data | None:
     return {
         "seconds": known.value if known else None,
         "text": show(known) if known else words.LOOK_UP,
-        "why": item.wait.why,
+        "why": waits.why(item.wait),
         "source": list(item.wait.source),
     }
 
 
-def state_words(state: Mapping[str, str]) -> str:
+def state_words(state: Mapping[str, str]) -> Value:
     """The state of the car beside a step: `battery off, ignition off`."""
-    return ", ".join(f"{states.label(name).lower()} {value}" for name, value in state.items())
+    return words.listed(*(message(f"states/{name}-{value}".replace(" ", "-")) for name, value in state.items()))
 
 
 def count(entry: tally.Count) -> Data:
     """Fasteners of one sort with what becomes of them."""
-    sort = ", ".join(part for part in (_sort(entry), entry.detail) if part)
-    return {"sort": sort, **{fate: getattr(entry, fate) for fate in (*tally.FATES, "unrecorded")}}
-
-
-def _sort(entry: tally.Count) -> str:
-    return f"{entry.what} {entry.kind}"
+    sort = message("fasteners/of-sort", kind=word("fasteners", entry.kind, "label"), sort=entry.what)
+    return {
+        "sort": words.listed(sort, entry.detail),
+        **{fate: getattr(entry, fate) for fate in (*tally.FATES, "unrecorded")},
+    }
 
 
 def purchase(entry: tally.Purchase) -> Data:

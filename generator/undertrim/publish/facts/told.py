@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from undertrim.words import Value, message
+
 Data = Mapping[str, Any]
 Wording = tuple[str, ...]
 
@@ -18,9 +20,9 @@ def told_at(steps: Sequence[Data]) -> Iterator[tuple[int, ...]]:
         yield tuple(_in_full(caution, told[_wording(caution)], number) for caution in step["cautions"])
 
 
-def short(step: int) -> str:
+def short(step: int) -> Value:
     """What stands in the place of what was told before a step."""
-    return f"In full before step {step}."
+    return message("cautions/in-full-before", step=step)
 
 
 def _in_full(caution: Data, told: int, number: int) -> int:

@@ -8,6 +8,7 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import Step
 from undertrim.publish.facts import steps as facts
 from undertrim.publish.facts import words
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
 
@@ -31,13 +32,16 @@ def tool(item: tally.Tool) -> Data:
     return {"name": item.name, "instead": list(item.instead)}
 
 
-def time_text(spent: tally.Time) -> str:
-    """The time in words, with what it leaves out."""
-    parts = [f"{words.minutes(spent.minutes)} of taking apart and refitting"]
-    if spent.untimed:
-        parts.append(f"{spent.untimed} step{'' if spent.untimed == 1 else 's'} without a recorded time")
-    waits = Counter(
-        f"of {words.minutes(wait / 60)}" if wait is not None else "nobody has recorded" for wait in spent.waits
-    )
-    parts += [f"{'a wait' if number == 1 else f'{number} waits'} {said}" for said, number in waits.items()]
-    return ", plus ".join(parts) + "; fitting and testing not counted"
+def time_text(spent: tally.Time) -> Value:
+    """The time, with what it leaves out."""
+    work = message("times/work", time=words.minutes(spent.minutes))
+    untimed = message("times/untimed", count=spent.untimed) if spent.untimed else ""
+    waits = (_waits(wait, number) for wait, number in Counter(spent.waits).items())
+    return message("times/whole", parts=words.listed(work, untimed, *waits, joined="comma-plus"))
+
+
+def _waits(wait: float | None, number: int) -> Value:
+    """Waits of one length, in s."""
+    if wait is None:
+        return message("times/wait-unknown", count=number)
+    return message("times/wait", count=number, time=words.minutes(wait / 60))

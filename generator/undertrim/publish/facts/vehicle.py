@@ -51,7 +51,11 @@ FORMAT = 1
 
 
 class Unplannable(Exception):  # noqa: N818 - it names the state of the record
-    """No procedure can be worked out for some opening of a record; the text says why."""
+    """No procedure can be worked out for some opening of a record; `said` says why."""
+
+    def __init__(self, said: Message) -> None:
+        self.said = said
+        super().__init__(said)
 
 
 def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> Facts:

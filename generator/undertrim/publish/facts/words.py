@@ -1,39 +1,52 @@
-"""Facts in words: quantities, counts, conditions, places. An unknown is said, never left blank."""
+"""Facts as they are shown: quantities, counts, conditions, places. An unknown is said, never left blank."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
-from undertrim.derive import cars
-from undertrim.record.model import Blank, Caution, Fastener, VehicleRecord, When
+from undertrim.derive import cars, fastener_words
+from undertrim.derive.procedure.usual_caution import AnyCaution
+from undertrim.record.model import Blank, Fastener, VehicleRecord, When
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
+from undertrim.words import Items, Value, message
 
-UNKNOWN = "unknown"
-LOOK_UP = "unknown: look it up in the maker's information"
+UNKNOWN = message("facts/unknown")
+LOOK_UP = message("facts/look-up")
 
 
-def quantity(value: Quantity | Blank | None) -> str:
+def quantity(value: Quantity | Blank | None) -> Value:
     """A quantity in both systems, `unknown` or `none`; empty where the record says nothing."""
     if value is None:
         return ""
-    return str(value) if isinstance(value, Blank) else show(value)
+    return message(f"facts/{value}") if isinstance(value, Blank) else show(value)
 
 
-def minutes(value: float) -> str:
+def minutes(value: float) -> Value:
     """Minutes as people say them, to the second: `45 s`, `3 min`, `1 min 30 s`, `1 h 20 min`."""
     seconds = math.floor(value * 60 + 0.5)  # as the page's script rounds
-    parts = ((seconds // 3600, "h"), (seconds // 60 % 60, "min"), (seconds % 60, "s"))
-    return " ".join(f"{count} {unit}" for count, unit in parts if count) or "0 s"
+    parts = {"hours": seconds // 3600, "minutes": seconds // 60 % 60, "seconds": seconds % 60}
+    said = tuple(message(f"times/{unit}", number=number) for unit, number in parts.items() if number)
+    return Items(said, "spaced") if said else message("times/seconds", number=0)
 
 
-def when(record: VehicleRecord, condition: When) -> str:
-    """A condition by the labels of its choices: `Map radio`, `Map radio or plain radio, right-hand drive`."""
-    known = cars.variants(record) if condition.clauses else {}
-    clauses = []
-    for name, choices in condition.clauses:
-        labels = [known[name].choices[c].label if name in known and c in known[name].choices else c for c in choices]
-        clauses.append(" or ".join(labels))
-    return ", ".join(clauses)
+def when(record: VehicleRecord, condition: When) -> Value:
+    """A condition by the labels of its choices: `Map radio`, `Map radio or plain radio, right-hand drive`; empty for every car."""
+    if not condition.clauses:
+        return ""
+    known = cars.variants(record)
+    clauses = (either(cars.label(known, name, choice) for choice in choices) for name, choices in condition.clauses)
+    return Items(tuple(clauses), "comma")
+
+
+def either(values: Iterable[Value]) -> Items:
+    """Values of which any one will do, with `or` between all of them: beside commas it cannot be misread."""
+    return Items(tuple(values), "either")
+
+
+def listed(*values: Value, joined: str = "comma") -> Value:
+    """Those of the values that are not empty; empty where none is left."""
+    kept = tuple(value for value in values if value != "")
+    return Items(kept, joined) if kept else ""
 
 
 def clauses(condition: When) -> dict[str, list[str]]:
@@ -41,49 +54,42 @@ def clauses(condition: When) -> dict[str, list[str]]:
     return {name: list(choices) for name, choices in condition.clauses}
 
 
-_PLACES = {"corners": "in the corners", "centre": "in the middle"}
+_LONE = ("corners", "centre")
+"""Edges that say all by themselves: those that have none of the others beside them need no count."""
 
 
-def places(at: Mapping[str, int]) -> str:
-    """Where fasteners are: `2 top, 2 left, 2 right`."""
-    if len(at) == 1 and next(iter(at)) in _PLACES:
-        return _PLACES[next(iter(at))]
-    return ", ".join(f"{count} {_PLACES.get(edge, edge)}" for edge, count in at.items())
+def places(at: Mapping[str, int]) -> Value:
+    """Where fasteners are: `2 top, 2 left, 2 right`; empty where that is not recorded."""
+    edges = {edge: message(f"edges/{edge}") for edge in at}
+    if len(at) == 1 and next(iter(at)) in _LONE:
+        return next(iter(edges.values()))
+    return listed(*(message("edges/at", number=count, edge=edges[edge]) for edge, count in at.items()))
 
 
-def fastener(item: Fastener) -> str:
+def fastener(item: Fastener) -> Value:
     """Fasteners with their count: `4 × hex 7 mm screws`, `unknown number of push clips`."""
-    words = table("fasteners")[item.kind]
-    if words.get("one_lot"):
-        return f"{item.what} {words['label']}"
+    if table("fasteners")[item.kind].get("one_lot"):
+        return fastener_words.one(item)
     if not isinstance(item.count, int):
-        return f"unknown number of {item.said} {words['plural']}"
-    return f"{item.count} × {item.said} {words['label'] if item.count == 1 else words['plural']}"
+        return message("fasteners/unknown-number", fasteners=fastener_words.many(item))
+    return fastener_words.counted(item, item.count)
 
 
-_ROLES = {
-    "ordinary": "",
-    "seat": "holds a seat: tighten it to the maker's torque",
-    "belt": "holds a belt: tighten it to the maker's torque",
-    "wheel": "holds a wheel: tighten it to the maker's torque",
-}
-
-
-def fastener_detail(item: Fastener) -> str:
+def fastener_detail(item: Fastener) -> Value:
     """What else is recorded of a fastener: thread, length, place, torque, what depends on it, note."""
-    parts = [
+    facts = listed(
         item.thread,
-        f"{quantity(item.diameter)} thick" if item.diameter else "",
-        f"{quantity(item.length)} long" if item.length else "",
+        message("fasteners/thick", diameter=quantity(item.diameter)) if item.diameter else "",
+        message("fasteners/long", length=quantity(item.length)) if item.length else "",
         places(item.at),
-        f"torque {quantity(item.torque)}" if item.torque else "",
-        _ROLES[item.role],
-    ]
-    facts = ", ".join(part for part in parts if part)
-    return ". ".join(part for part in (facts, item.note.rstrip(".")) if part)
+        message("fasteners/torque", torque=quantity(item.torque)) if item.torque else "",
+        "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"),
+    )
+    note = item.note.rstrip(".")
+    return message("fasteners/noted", facts=facts, note=note) if facts and note else facts or note
 
 
-def caution(record: VehicleRecord, item: Caution) -> dict[str, str]:
+def caution(record: VehicleRecord, item: AnyCaution) -> dict[str, Value]:
     """A caution as data; `when` says in words in which cars it holds, empty for all."""
     return {
         "signal": item.signal,

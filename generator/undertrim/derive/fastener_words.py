@@ -1,0 +1,26 @@
+"""What a sort of fastener is called: by its drive where something turns it, else by its sort."""
+
+from undertrim.record.model import Fastener
+from undertrim.words import Items, Value, message, word
+
+
+def sort(fastener: Fastener) -> Value:
+    """The sort by itself: `T20`, `T20 or hex 7 mm`, `push`."""
+    if not fastener.turned:
+        return message(f"sorts/{fastener.what}")
+    return Items((fastener.what, fastener.or_drive), "either") if fastener.or_drive else fastener.what
+
+
+def one(fastener: Fastener) -> Value:
+    """One of a sort: `T20 screw`, `push clip`."""
+    return message("fasteners/of-sort", kind=word("fasteners", fastener.kind, "label"), sort=sort(fastener))
+
+
+def many(fastener: Fastener) -> Value:
+    """Several of a sort: `T20 screws`."""
+    return message(f"fasteners/many-{fastener.kind}", sort=sort(fastener))
+
+
+def counted(fastener: Fastener, number: int) -> Value:
+    """So many of a sort: `4 × T20 screws`."""
+    return message(f"fasteners/counted-{fastener.kind}", count=number, sort=sort(fastener))
