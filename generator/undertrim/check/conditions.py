@@ -1,10 +1,10 @@
 """Conditions that no car can meet as written: a variant or a choice that is declared nowhere."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from undertrim.derive import cars
-from undertrim.record.model import Variant, VehicleRecord, When
+from undertrim.record.model import VehicleRecord, When
 from undertrim.record.source import Pointer
 
 
@@ -28,7 +28,7 @@ def undeclared(record: VehicleRecord) -> Iterator[Undeclared]:
         yield from _of(pointer, when, known)
 
 
-def _of(pointer: Pointer, when: When, known: dict[str, Variant]) -> Iterator[Undeclared]:
+def _of(pointer: Pointer, when: When, known: Mapping[str, cars.AnyVariant]) -> Iterator[Undeclared]:
     for variant, choices in when.clauses:
         if variant not in known:
             yield Undeclared(pointer, variant)

@@ -23,8 +23,8 @@ from undertrim.publish.plan_text import plan_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import KitGear
-from undertrim.record.nearness import nearest
-from undertrim.words import say
+from undertrim.record.nearness import suggestion
+from undertrim.words import Message, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -55,9 +55,9 @@ def run(options: argparse.Namespace) -> int:
     except NotFound as error:
         raise Usage(str(error)) from error
     if not isinstance(entry.record, VehicleRecord):
-        return _refuse(f"{entry.source.path} cannot be read as a record")
+        return _refuse(message("plan/unreadable", path=str(entry.source.path)))
     if entry.problems:
-        return _refuse(f"{entry.source.path} has values that no plan can rest on")
+        return _refuse(message("plan/no-plan", path=str(entry.source.path)))
     try:
         wanted = jobs.wanted(entry.record, options.job)
         car = jobs.car(entry.record, chosen(options.variant))
@@ -75,7 +75,7 @@ def run(options: argparse.Namespace) -> int:
 def _tell_closed(closed: Sequence[str]) -> int:
     """Exit code 1, with a word on each, if some opening asked for is inside the high-voltage system."""
     for name in closed:
-        print(f"undertrim: '{name}' is inside the high-voltage system: no steps are given for it", file=sys.stderr)
+        print(f"undertrim: {say(message('plan/closed', opening=name))}", file=sys.stderr)
     return 1 if closed else 0
 
 
@@ -87,10 +87,11 @@ def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[
         if name not in suiting:
             if shelf.refused(name):
                 raise Usage(no_gear(shelf, name, suiting, "kits"))
-            raise Usage(f"no kit '{name}' in stock suits these jobs; {nearest(name, suiting, 'kits')}")
+            hint = suggestion(name, suiting, message("plan/kits"))
+            raise Usage(say(message("plan/no-kit", kit=name, hint=hint)))
     return names
 
 
-def _refuse(reason: str) -> int:
-    print(f"undertrim: {reason}: {see_check()}", file=sys.stderr)
+def _refuse(reason: Message) -> int:
+    print(f"undertrim: {say(reason)}: {see_check()}", file=sys.stderr)
     return 1

@@ -4,15 +4,11 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from undertrim.derive.coverage import MISSING
+from undertrim.publish.facts.words import either
+from undertrim.words import message, say
 
 Data = Mapping[str, Any]
 WIDTH = 100
-_SHOWN = {MISSING: "MISSING"}
-_LEGEND = (
-    "value: recorded; none: looked into, not there; MISSING: nobody has said; "
-    "facts: how many of the facts that its kind wants are known"
-)
 
 
 def vehicle_text(report: Data) -> str:
@@ -22,26 +18,29 @@ def vehicle_text(report: Data) -> str:
 
 def collection_text(reports: Sequence[Data], total: Data) -> str:
     """A line for each vehicle in the order given, and the total of all; ends in a newline."""
-    rows = [*([item["vehicle"], item["share"], _open(item)] for item in reports), ["all vehicles", total["share"], ""]]
+    rows = [
+        *([item["vehicle"], item["share"], _open(item)] for item in reports),
+        [say(message("coverage/all")), total["share"], ""],
+    ]
     return "".join(f"{line}\n" for line in _columns(rows))
 
 
 def _open(report: Data) -> str:
     safety = sum(task["kind"] == "safety" for task in report["next"])
     count = len(report["next"])
-    return f"{count} to find out, {safety} of them for safety" if count else "nothing to find out"
+    return say(message("coverage/open", number=count, safety=safety) if count else message("coverage/nothing-open"))
 
 
 def _table(report: Data) -> Iterator[str]:
     names = [opening["id"] for opening in report["openings"]]
     head = ["", *(opening["name"] for opening in report["openings"])]
     cells = [
-        [row["label"], *(_SHOWN.get(state := row["cells"][name], state) for name in names)] for row in report["cars"]
+        [row["label"], *(say(message(f"coverage/{row['cells'][name]}")) for name in names)] for row in report["cars"]
     ]
     known = [
         f"{item['facts_wanted'] - len(item['facts_lacking'])}/{item['facts_wanted']}" for item in report["openings"]
     ]
-    yield from _columns([head, *cells, ["facts", *known]])
+    yield from _columns([head, *cells, [say(message("coverage/facts")), *known]])
 
 
 def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
@@ -51,17 +50,17 @@ def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
 
 
 def _legend() -> list[str]:
-    return textwrap.wrap(_LEGEND, WIDTH)
+    return textwrap.wrap(say(message("coverage/legend")), WIDTH)
 
 
 def _share(report: Data) -> Iterator[str]:
-    yield f"Openings recorded or looked into: {report['share']}"
+    yield say(message("coverage/looked-into", share=report["share"]))
     for item in report["missing"]:
-        yield f"  MISSING: {item.name} in {' or '.join(item.cars)}"
+        yield f"  {say(message('coverage/missing-in', opening=item['name'], cars=either(item['cars'])))}"
 
 
 def _next(report: Data) -> Iterator[str]:
     yield ""
-    yield "To find out next, the most useful first:" if report["next"] else "Nothing is known to be unknown."
+    yield say(message("coverage/next") if report["next"] else message("coverage/nothing"))
     for number, task in enumerate(report["next"], 1):
         yield from textwrap.wrap(task["words"], WIDTH, initial_indent=f"{number:4}. ", subsequent_indent=" " * 6)

@@ -9,6 +9,7 @@ from undertrim.derive.wiring.readings import Reading
 from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.meter import ranged
 from undertrim.publish.meter_answer import Question
+from undertrim.words import say
 
 WIDTH = 100
 CLOSING = "A reading agrees or disagrees, it proves nothing. The maker's information, local codes and licensed practice come first."
@@ -64,7 +65,7 @@ def _head(question: Question) -> Iterator[str]:
     yield from _reasons(recorded, question.readings)
     if not question.readings and recorded.pattern:
         for line in of_pattern(recorded.pattern, question.supply):
-            yield from wrapped(line, "    ", "      ")
+            yield from wrapped(say(line), "    ", "      ")
 
 
 def _how(one: Candidate) -> str:
@@ -82,7 +83,7 @@ def _reason(reading: Reading, finding: Finding) -> str:
     if finding.band is None:
         return _WHY[finding.why]
     kind, state = functions().kinds[reading.kind], functions().states[reading.state]
-    return f"{kind.words}, {state.words}: {band_words(finding.band, kind.unit)} ({functions().sure[finding.sure]})"
+    return f"{kind.words}, {state.words}: {say(band_words(finding.band, kind.unit))} ({functions().sure[finding.sure]})"
 
 
 def _others(question: Question) -> Iterator[str]:

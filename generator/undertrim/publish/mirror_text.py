@@ -4,43 +4,55 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from undertrim.publish.facts.words import listed
+from undertrim.words import Value, message, say
+
 Data = Mapping[str, Any]
 WIDTH = 100
 
 
 def mirror_text(facts: Data) -> str:
     """What is known, what to find out at a car, and what the record is silent about; ends in a newline."""
-    head = f"{facts['vehicle']} in {facts['drive_side']}-hand drive, recorded in {facts['recorded_on']}-hand drive"
+    here, there = (message(f"mirror/drive-{facts[key]}") for key in ("drive_side", "recorded_on"))
+    head = say(message("mirror/head", vehicle=facts["vehicle"], here=here, recorded=there))
     return "\n".join([head, *_known(facts["known"]), *_questions(facts["questions"]), *_rest(facts), ""])
 
 
 def _known(known: Sequence[Data]) -> Iterator[str]:
-    yield from ("", "KNOWN") if known else ()
+    yield from ("", say(message("mirror/known"))) if known else ()
     for fact in known:
-        what = "" if fact["fact"] in ("side", "place") else f", {fact['fact']}"
-        was = f" (recorded: {fact['recorded']})" if fact["recorded"] not in ("", fact["there"]) else ""
-        yield from _wrapped(f"{fact['name']}{what}: {fact['words']}{was}")
+        thing = listed(fact["name"], fact["fact_words"])
+        yield from _wrapped(_was(message("mirror/value", thing=thing, value=fact["words"]), fact["was"]))
 
 
 def _questions(questions: Sequence[Data]) -> Iterator[str]:
-    yield from ("", "TO FIND OUT AT A CAR") if questions else ()
+    yield from ("", say(message("mirror/questions"))) if questions else ()
     for fact in questions:
-        was = f" (recorded: {fact['recorded']})" if fact["recorded"] else ""
-        yield from _wrapped(f"{fact['ask']}{was}")
+        yield from _wrapped(_was(fact["ask"], fact["was"]))
+
+
+def _was(text: Value, recorded: str) -> Value:
+    """A text with what is recorded, where that is something else."""
+    return message("mirror/was", text=text, recorded=recorded) if recorded else text
 
 
 def _rest(facts: Data) -> Iterator[str]:
     for title, things in (
-        ("NOT IN THESE CARS", facts["not_there_names"]),
-        ("SIDES NOT RECORDED AT ALL", facts["unsaid_names"]),
+        (message("mirror/not-there"), facts["not_there_names"]),
+        (message("mirror/unsaid"), facts["unsaid_names"]),
     ):
         if things:
             yield ""
-            yield title
-            yield from _wrapped("; ".join(things))
+            yield say(title)
+            yield from _wrapped(listed(*things, joined="semicolon"))
 
 
-def _wrapped(text: str) -> list[str]:
+def _wrapped(text: Value) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent="  ", subsequent_indent="      ", break_long_words=False, break_on_hyphens=False
+        say(text),
+        WIDTH,
+        initial_indent="  ",
+        subsequent_indent="      ",
+        break_long_words=False,
+        break_on_hyphens=False,
     )

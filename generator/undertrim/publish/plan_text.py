@@ -6,6 +6,8 @@ from typing import Any
 
 from undertrim.publish.facts import kits, told
 from undertrim.publish.facts import steps as step_facts
+from undertrim.publish.facts.words import listed
+from undertrim.words import Value, message, say
 
 Data = Mapping[str, Any]
 WIDTH = 100
@@ -13,31 +15,31 @@ WIDTH = 100
 
 def plan_text(visit: Data) -> str:
     """The whole plan as text, ending in a newline."""
-    return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", _CLOSING, ""])
-
-
-_CLOSING = "The maker's information, local codes and licensed practice come first."
+    return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", say(message("plan/closing")), ""])
 
 
 def _head(visit: Data) -> Iterator[str]:
-    yield f"{visit['title']} ({visit['vehicle']}): {'; '.join(visit['job_names'])}"
+    jobs = listed(*visit["job_names"], joined="semicolon")
+    yield say(message("plan/head", title=visit["title"], vehicle=visit["vehicle"], jobs=jobs))
     if visit["demo"]:
-        yield "Demonstration data: this vehicle is invented."
+        yield say(message("plan/demo"))
     if visit["variant"]:
-        yield f"Car: {visit['variant_words']}"
+        yield say(message("plan/car", car=visit["variant_words"]))
     for variant in visit["open_variants"]:
-        yield f"Not chosen, so every kind is covered: {variant['ask']}"
+        yield say(message("plan/not-chosen", ask=variant["ask"]))
         for choice in variant["choices"]:
-            tell = f": {choice['tell']}" if choice["tell"] else ""
-            yield f"    --variant {variant['id']}={choice['id']}  {choice['label']}{tell}"
+            label, tell = choice["label"], choice["tell"]
+            said = say(message("plan/choice", label=label, tell=tell)) if tell else label
+            yield f"    --variant {variant['id']}={choice['id']}  {said}"
 
 
 def _before(visit: Data) -> Iterator[str]:
     yield ""
-    yield "BEFORE THE FIRST SCREW"
+    yield say(message("plan/before"))
     for item in visit["blockers"]:
-        when = f" [{item['when']}]" if item["when"] else ""
-        yield from _wrapped(f"{item['weight'].upper()}: {item['title']}{when}. {item['text']}", "  ", "      ")
+        weight, title = message(f"blockers/weight-{item['weight']}"), _in_cars(item["title"], item["when"])
+        said = message("plan/blocker", weight=weight, title=title, text=item["text"])
+        yield from _wrapped(said, "  ", "      ")
     for entry in visit["cars"]:
         yield from _totals(entry, several=len(visit["cars"]) > 1)
 
@@ -45,25 +47,32 @@ def _before(visit: Data) -> Iterator[str]:
 def _totals(entry: Data, *, several: bool) -> Iterator[str]:
     total = entry["totals"]
     if several:
-        yield from _wrapped(f"For: {entry['words'] or 'the other kinds of car'}", "  ", "      ")
-    yield from _wrapped(f"Time: {total['time_text']}", "  ", "      ")
-    tools = [
-        tool["name"] + (f" (or {', '.join(tool['instead'])})" if tool["instead"] else "") for tool in total["tools"]
-    ]
-    yield from _wrapped(f"Tools: {', '.join(tools) or 'none recorded'}", "  ", "      ")
-    buy = [
-        f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})"
-        for item in total["buy"]
-    ]
-    yield from _wrapped(f"To buy new: {', '.join(buy) or 'nothing single-use is recorded'}", "  ", "      ")
-    yield "  Fasteners out = back in + moved + bagged; new ones replace those not reused:"
+        kinds = entry["words"] or message("plan/other-cars")
+        yield from _wrapped(message("plan/for", cars=kinds), "  ", "      ")
+    yield from _wrapped(message("plan/time", time=total["time_text"]), "  ", "      ")
+    tools = listed(*map(_tool, total["tools"])) or message("plan/no-tools")
+    yield from _wrapped(message("plan/tools", tools=tools), "  ", "      ")
+    buy = listed(*map(_purchase, total["buy"])) or message("plan/nothing-to-buy")
+    yield from _wrapped(message("plan/buy", things=buy), "  ", "      ")
+    yield f"  {say(message('plan/fasteners'))}"
     for count in total["fasteners"]:
-        parts = [f"{count['out']} out", *(f"{count[fate]} {word}" for fate, word in _FATES if count[fate])]
-        unknown = ["and an unknown number"] if count["unrecorded"] else []
-        yield f"    {count['sort']}: {', '.join([*parts, *unknown])}"
+        fates = ("out", *(fate for fate in _FATES if count[fate]))
+        unknown = message("plan/unknown-number") if count["unrecorded"] else ""
+        ends = listed(*(message(f"plan/count-{fate}", number=count[fate]) for fate in fates), unknown)
+        yield f"    {say(message('plan/count', sort=count['sort'], ends=ends))}"
 
 
-_FATES = (("back", "back in"), ("moved", "moved"), ("bagged", "bagged"), ("new", "new"))
+_FATES = ("back", "moved", "bagged", "new")
+
+
+def _tool(tool: Data) -> Value:
+    instead = listed(*tool["instead"])
+    return message("plan/tool", tool=tool["name"], instead=instead) if instead else str(tool["name"])
+
+
+def _purchase(item: Data) -> Value:
+    count = message("plan/unknown-count") if item["count"] is None else item["count"]
+    return message("plan/purchase", number=count, what=item["what"], part=item["part"])
 
 
 def _steps(visit: Data) -> Iterator[str]:
@@ -72,25 +81,25 @@ def _steps(visit: Data) -> Iterator[str]:
         if step["section"] != section:
             section = step["section"]
             yield ""
-            yield step_facts.SECTION_TITLES[section].upper()
+            yield say(step_facts.section_title(section)).upper()
         for caution, full in zip(step["cautions"], before, strict=True):
             yield from _wrapped(_caution(caution, full), "      ! ", "        ")
         yield from _step(number, step)
 
 
-def _caution(caution: Data, full: int) -> str:
-    rest = told.short(full) if full else f"{caution['consequence']} {caution['avoid']}"
-    when = f" [{caution['when']}]" if caution["when"] else ""
-    return f"{caution['signal']}{when}: {caution['hazard']} {rest}"
+def _caution(caution: Data, full: int) -> Value:
+    rest = (told.short(full),) if full else (caution["consequence"], caution["avoid"])
+    signal = _in_cars(message(f"signals/{caution['signal'].lower()}"), caution["when"])
+    return message("plan/caution", signal=signal, text=listed(caution["hazard"], *rest, joined="spaced"))
 
 
 def _step(number: int, step: Data) -> Iterator[str]:
-    title = f"{step['verb']} {step['title']}".strip()
-    when = f" [{step['when']}]" if step["when"] else ""
+    verb, name = step["verb"], step["title"]
+    title = _in_cars(message("plan/title", verb=verb, name=name) if verb else name, step["when"])
     time = f"  ({step['time']})" if step["time"] else ""
-    yield f"{number:4}. {title}{when}{time}"
+    yield f"{number:4}. {say(title)}{time}"
     if step["wait"]:
-        yield f"      wait: {step['wait']['text']}"
+        yield f"      {say(message('plan/wait', time=step['wait']['text']))}"
     for paragraph in (*step["conflicts"], *step["text"], *kits.lines(step)):
         yield from _wrapped(paragraph, "      ", "      ")
     for line in step["fasteners"]:
@@ -99,21 +108,29 @@ def _step(number: int, step: Data) -> Iterator[str]:
         yield from _wrapped(_tether(line), "      - ", "        ")
 
 
-def _fastener(line: Data) -> str:
-    fate = f": {line['fate_words']}" if line["fate"] not in ("out", "back") else ""
-    later = f" ({line['later_words']})" if line["later"] else ""
-    under = f", under {line['hidden_by']}" if line["hidden_by"] else ""
-    detail = f", {line['detail']}" if line["detail"] else ""
-    when = f" [{line['when']}]" if line["when"] else ""
-    return f"{line['text']}{detail}{under}{fate}{later}{when}"
+def _fastener(line: Data) -> Value:
+    under = message("plan/under", part=line["hidden_by"]) if line["hidden_by"] else ""
+    said = listed(line["text"], line["detail"], under)
+    if line["fate"] not in ("out", "back"):
+        said = message("plan/fate", fasteners=said, fate=line["fate_words"])
+    return _in_cars(_bracketed(said, line["later_words"]), line["when"])
 
 
-def _tether(line: Data) -> str:
-    restraint = f" ({line['circuit_words']})" if line["circuit_words"] else ""
-    when = f" [{line['when']}]" if line["when"] else ""
-    how = f". {line['how']}" if line["how"] else ""
-    later = f" ({line['later_words']})" if line["later"] else ""
-    return f"{tether_name(line)}{restraint}: {line['act_words']}{later}{when}{how}"
+def _tether(line: Data) -> Value:
+    name = _bracketed(tether_name(line), line["circuit_words"])
+    said = message("plan/act", tether=name, act=_bracketed(line["act_words"], line["later_words"]))
+    there = _in_cars(said, line["when"])
+    return message("plan/how", act=there, how=line["how"]) if line["how"] else there
+
+
+def _bracketed(text: Value, remark: str) -> Value:
+    """A text with a remark behind it, if there is one."""
+    return message("plan/remark", text=text, remark=remark) if remark else text
+
+
+def _in_cars(text: Value, cars: str) -> Value:
+    """A text with the cars that it is for, where those are not all."""
+    return message("plan/in-cars", text=text, cars=cars) if cars else text
 
 
 def tether_name(line: Data) -> str:
@@ -122,7 +139,7 @@ def tether_name(line: Data) -> str:
     return f"{line['name']} ({on})" if on else str(line["name"])
 
 
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
+def _wrapped(text: Value, first: str, rest: str) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+        say(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
     )

@@ -83,13 +83,12 @@ error: no variant 'sound' (declare it under 'variants')
         replaced: yes
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from undertrim.check.conditions import Undeclared, undeclared
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive import cars
 from undertrim.record.complaints import nearest
-from undertrim.record.model import Variant
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.words import Message, message
@@ -116,7 +115,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             yield _no_choice(subject, pointer, item, known[item.variant])
 
 
-def _no_variant(name: str, known: dict[str, Variant]) -> Message:
+def _no_variant(name: str, known: Mapping[str, cars.AnyVariant]) -> Message:
     if name in _IMPLIED:
         return _IMPLIED[name]
     if not known:
@@ -125,7 +124,7 @@ def _no_variant(name: str, known: dict[str, Variant]) -> Message:
     return message("rules/undeclared-variant/no-variant", name=name, near=near)
 
 
-def _no_choice(subject: Subject, pointer: Pointer, item: Undeclared, variant: Variant) -> Finding:
+def _no_choice(subject: Subject, pointer: Pointer, item: Undeclared, variant: cars.AnyVariant) -> Finding:
     listed = (*pointer, item.index)
     place = listed if listed in subject.source.values else pointer
     choice = item.choice or ""

@@ -11,6 +11,7 @@ from undertrim.resources import table
 from undertrim.words import Value, message, word
 
 UNKNOWN = str(Blank.UNKNOWN)
+_NO_SAFE_SIDE = message("conflicts/no-order")
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +22,7 @@ class Order:
     words: tuple[str, ...] = ()
     extreme: str = ""
     safety: bool = False
-    reason: Value = message("conflicts/no-order")
+    reason: Value = _NO_SAFE_SIDE
 
 
 NO_ORDER = Order()

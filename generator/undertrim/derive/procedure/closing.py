@@ -33,7 +33,9 @@ def try_out(node: Node, car: Assignment) -> Iterator[Step]:
     assert isinstance(part, Part)
     lines = tuple(TetherLine(line.tether, "try") for line in fates.going_back(part, car) if _tried(line))
     if lines:
-        yield Step(f"try:{node.id}", "try", "try", about(message("steps/try"), node), (), node, tethers=lines, needs=POWERED)
+        yield Step(
+            f"try:{node.id}", "try", "try", about(message("steps/try"), node), (), node, tethers=lines, needs=POWERED
+        )
 
 
 def _tried(line: TetherLine) -> bool:

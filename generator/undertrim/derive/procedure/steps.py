@@ -28,7 +28,7 @@ from undertrim.record.model import (
 )
 from undertrim.record.model.kinds.usual import usual_for, usual_word
 from undertrim.resources import table
-from undertrim.words import Items, Value, Word, message, one_of, word
+from undertrim.words import Value, Word, message, one_of, word
 
 SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore", "try", "after")
 
@@ -332,7 +332,14 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
 def power(way: str, section: str = "test") -> Iterator[Step]:
     """Switch the ignition `on` for the tests, or `off` after them; in the section `try` for the last time."""
     name = f"power:{way}" if section == "test" else f"power:{way}:{section}"
-    yield Step(name, "power", section, message(f"steps/{section}-power-{way}"), (message(f"steps/{section}-power-{way}-how"),), detail=way)
+    yield Step(
+        name,
+        "power",
+        section,
+        message(f"steps/{section}-power-{way}"),
+        (message(f"steps/{section}-power-{way}-how"),),
+        detail=way,
+    )
 
 
 def todos(record: VehicleRecord, car: Assignment, which: str) -> Iterator[Step]:

@@ -11,6 +11,7 @@ from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import InterfaceGear
+from undertrim.words import Items, Value, message
 
 Data = dict[str, Any]
 
@@ -34,7 +35,7 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
 
 
 def _item(
-    record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS, openings: Iterable[str] = ()
+    record: VehicleRecord, weight: str, title: Value, text: Value, when: When = ALWAYS, openings: Iterable[str] = ()
 ) -> Data:
     """One blocker; `openings` are those it is about, none for every job."""
     return {
@@ -49,31 +50,29 @@ def _item(
 
 def _closed(record: VehicleRecord) -> Iterator[Data]:
     for opening, cars, text in closed.closings(record):
-        yield _item(record, "stop", f"{closed.TITLE}: {opening.name}", text, cars, [opening.id])
+        yield _item(record, "stop", message("closed/titled", opening=opening.name), text, cars, [opening.id])
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Data]:
     if record.vehicle.high_voltage == "unknown":
-        text = "Nobody has recorded whether this vehicle has a high-voltage system. Look it up before you start."
-        yield _item(record, "stop", "High voltage: unknown", text)
+        title, text = message("blockers/voltage-unknown"), message("blockers/voltage-unknown-do")
+        yield _item(record, "stop", title, text)
     if record.vehicle.high_voltage == "yes":
-        near = [
-            name.replace("-", " ") for name, area in record.areas.items() if area.high_voltage in ("near", "inside")
-        ]
-        where = f" It comes near the {' and the '.join(near)}." if near else ""
-        text = f"Orange cables are high voltage: do not touch, move or open them.{where} Stop where you see orange in your way."
-        yield _item(record, "stop", "High-voltage vehicle", text)
+        near = [name for name, area in record.areas.items() if area.high_voltage in ("near", "inside")]
+        areas = Items(tuple(message(f"areas/{name}") for name in near), "and-the")
+        orange = message("blockers/voltage-near", areas=areas) if near else message("blockers/voltage-do")
+        yield _item(record, "stop", message("blockers/voltage"), orange)
 
 
 def _forty_eight(record: VehicleRecord) -> Iterator[Data]:
     if record.vehicle.forty_eight_volt == "unknown":
-        text = "Nobody has recorded whether this vehicle has a 48 V net. Look it up, and open no connector that you do not know."
-        yield _item(record, "unknown", "48 V net: unknown", text)
+        title, text = message("blockers/48-volt-unknown"), message("blockers/48-volt-unknown-do")
+        yield _item(record, "unknown", title, text)
     if record.vehicle.forty_eight_volt == "yes":
-        near = [name.replace("-", " ") for name, area in record.areas.items() if area.forty_eight_volt == "yes"]
-        where = f"Its parts are in these areas: {', '.join(near)}." if near else "Where its parts are is not recorded."
-        text = f"{where} The 12 V battery does not switch it off; a 48 V connector that is opened draws an arc. Leave it joined."
-        yield _item(record, "stop", "48 V net", text)
+        near = [message(f"areas/{name}") for name, area in record.areas.items() if area.forty_eight_volt == "yes"]
+        where = message("blockers/48-volt-in", areas=words.listed(*near)) if near else message("blockers/48-volt-where")
+        text = message("blockers/48-volt-do", where=where)
+        yield _item(record, "stop", message("blockers/48-volt"), text)
 
 
 def _receivers(record: VehicleRecord) -> list[str]:
@@ -83,32 +82,21 @@ def _receivers(record: VehicleRecord) -> list[str]:
 def _duties(record: VehicleRecord, found: Sequence[Data]) -> Iterator[Data]:
     """What is lost with the factory unit, what may be, and what keeps the rest."""
     for item in found:
-        name = item["name"].capitalize()
         if item["word"] in _WEIGHTS:
-            title = _TITLES[item["word"], item["fate"]].format(name)
-            yield _of_duty(_WEIGHTS[item["word"]], title, duties.text(item), item)
-    for keepers, when in dict.fromkeys((" or ".join(item["by"]), item["when"]) for item in found if item["by"]):
-        kept = [item for item in found if (" or ".join(item["by"]), item["when"]) == (keepers, when)]
-        notes = " ".join(item["note"] for item in kept if item["note"])
-        names = ", ".join(item["name"] for item in kept)
-        yield _of_duty(
-            "need",
-            f"{keepers}: it keeps what the factory unit also does",
-            f"Order it for: {names}. {notes}".strip(),
-            kept[0],
-        )
+            weight = _WEIGHTS[item["word"]]
+            title = message(f"blockers/duty-{weight}-{item['fate']}", duty=item["name"])
+            yield _of_duty(weight, title, duties.text(item), item)
+    for keepers, when in dict.fromkeys((tuple(item["by"]), item["when"]) for item in found if item["by"]):
+        kept = [item for item in found if (tuple(item["by"]), item["when"]) == (keepers, when)]
+        order = message("blockers/order-for", duties=words.listed(*(item["name"] for item in kept)))
+        said = words.listed(order, *(item["note"] for item in kept), joined="spaced")
+        yield _of_duty("need", message("blockers/keeps", gear=words.either(keepers)), said, kept[0])
 
 
 _WEIGHTS = {"STOP": "stop", "LOST": "lost", "UNKNOWN": "unknown"}
-_TITLES = {
-    ("STOP", "lost"): "{}: lost, not a plain replacement",
-    ("STOP", "unknown"): "{}: may be lost, not a plain replacement",
-    ("LOST", "lost"): "{}",
-    ("UNKNOWN", "unknown"): "{}: may be lost",
-}
 
 
-def _of_duty(weight: str, title: str, text: str, item: Data) -> Data:
+def _of_duty(weight: str, title: Value, text: Value, item: Data) -> Data:
     shown = {key: item[key] for key in ("openings", "when", "clauses")}
     return {"weight": weight, "title": title, "text": text, **shown}
 
@@ -116,42 +104,30 @@ def _of_duty(weight: str, title: str, text: str, item: Data) -> Data:
 def _safety(record: VehicleRecord) -> Iterator[Data]:
     facts = record.restraint
     if facts is None or facts.wait is Blank.UNKNOWN:
-        text = "The restraint unit keeps reserve power. Look the maker's wait up before touching airbag or belt wiring."
-        yield _item(record, "unknown", "Wait after the battery is off", text)
+        yield _item(record, "unknown", message("blockers/wait"), message("blockers/wait-do"))
     if facts and facts.memory_keeper == "forbidden":
-        text = "The maker forbids a supply that keeps the memories alive while the battery is off."
-        yield _item(record, "stop", "No memory keeper", text)
+        yield _item(record, "stop", message("blockers/no-keeper"), message("blockers/no-keeper-why"))
     for opening in record.openings.values():
         sensor = doors.sensor(record, opening)
-        if sensor == "yes":
-            text = "This door fires the side airbags by its air pressure. No cutting, no drilling, no compressed air; refit every seal."
-            yield _item(record, "stop", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
-        elif sensor == "unknown":
-            text = "Whether this door has one is not recorded. No cutting and no drilling until the maker's information says there is none."
-            yield _item(record, "unknown", f"Crash pressure sensor: {opening.name}", text, opening.when, [opening.id])
+        if sensor != "no":
+            weight = "stop" if sensor == "yes" else "unknown"
+            title, text = message("blockers/sensor", opening=opening.name), message(f"blockers/sensor-{sensor}")
+            yield _item(record, weight, title, text, opening.when, [opening.id])
 
 
 def _lids(record: VehicleRecord) -> Iterator[Data]:
     """What opens boot and bonnet while the battery is off, where that is not simply a key or a cable."""
     for lid in record.closures.values():
         if lid.latch != "mechanical":
-            title = f"{lid.id.capitalize()}: {_LATCHES[lid.latch]}"
-            yield _item(record, "need" if lid.latch == "electric" else "unknown", title, _OPENS[lid.key])
-
-
-_LATCHES = {"electric": "electric latch", "unknown": "nobody has recorded what frees its latch"}
-_OPENS = {
-    "yes": "With the battery off only the key opens it: have the key in your hand.",
-    "no": "With the battery off nothing opens it, no key either. Open it first, and leave it open until the battery is back on.",
-    "unknown": "Whether a key opens it with the battery off is not recorded. Leave it open until the battery is back on.",
-}
+            title, text = message(f"blockers/{lid.id}-{lid.latch}"), message(f"blockers/key-{lid.key}")
+            yield _item(record, "need" if lid.latch == "electric" else "unknown", title, text)
 
 
 def _conflicts(record: VehicleRecord) -> Iterator[Data]:
     for dispute in open_disputes(record):
         item = evidence.conflict(record, dispute)
         section, name = dispute.keys[:2]
-        title = f"{item['word']}: {item['fact']}"
+        title = message("conflicts/titled", fact=item["fact"])
         openings = [name] if section == "openings" else []
         yield _item(record, "unknown", title, item["text"], _holding(record, section, name), openings)
 
@@ -174,20 +150,16 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Da
                 for item in stock.of(InterfaceGear)
                 if TURN_ON in item.facts.brings and item.conditions(address, opening)
             ]
-            how = (
-                f"Order {' or '.join(waking)}, which switches it on."
-                if waking
-                else "No interface in stock that suits this car does: without one it stays silent."
-            )
-            yield _item(record, "need", "Factory amplifier: switched on by data", how, system.when, [opening])
+            how = message("blockers/waking", gear=words.either(waking)) if waking else message("blockers/none-wakes")
+            yield _item(record, "need", message("blockers/amplifier"), how, system.when, [opening])
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:
     data = [wiring.function_name(item.id) for item in wiring.by_data(record)]
     if data:
-        noun = "function comes" if len(data) == 1 else "functions come"
-        text = f"{len(data)} {noun} by data, not by wire: {', '.join(data)}."
-        yield _item(record, "need", "Data interface", text, ALWAYS, _receivers(record))
+        text = message("blockers/by-data", count=len(data), functions=words.listed(*data))
+        yield _item(record, "need", message("blockers/interface"), text, ALWAYS, _receivers(record))
     for opening in record.openings.values():
-        for what, text in room(opening).needs():
-            yield _item(record, "need", f"{what}: {opening.name}", text, opening.when, [opening.id])
+        for what, why in room(opening).needs():
+            title = message("blockers/at", what=what, opening=opening.name)
+            yield _item(record, "need", title, why, opening.when, [opening.id])

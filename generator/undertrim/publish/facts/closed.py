@@ -5,26 +5,18 @@ from collections.abc import Iterator, Mapping, Sequence
 from undertrim.derive import cars
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.words import Items, Message, message, quoted
 
-TITLE = "Inside the high-voltage system"
 
-
-def said(opening: Opening, names: Sequence[str]) -> str:
+def said(opening: Opening, names: Sequence[str]) -> Message:
     """Why nothing is told of an opening; `names` are what is inside on the way to it."""
-    by = ", ".join(f"'{name}'" for name in names if name != opening.name)
-    name = opening.name
-    way = (
-        f"The way to {name} goes through what is inside the high-voltage system: {by}."
-        if by
-        else f"{name}: {TITLE.lower()}."
-    )
-    return (
-        f"{way} No steps, no gear and no template are given. This is work for persons trained for high voltage, by the maker's "
-        "procedure, with the vehicle made dead and proved so: leave it to them."
-    )
+    by = tuple(quoted(name) for name in names if name != opening.name)
+    if not by:
+        return message("closed/inside", opening=opening.name)
+    return message("closed/behind", opening=opening.name, parts=Items(by, "comma"))
 
 
-def closings(record: VehicleRecord) -> Iterator[tuple[Opening, When, str]]:
+def closings(record: VehicleRecord) -> Iterator[tuple[Opening, When, Message]]:
     """Every opening that is closed, in which cars, and the words for it."""
     for opening in record.openings.values():
         found = closed_in(record, opening)

@@ -6,7 +6,9 @@ from typing import Any
 from undertrim.derive import coverage
 from undertrim.derive.measuring import next_to_measure
 from undertrim.derive.wanted import lacking, wanted
+from undertrim.publish.encoding import said
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.words import Message, Value
 
 Data = dict[str, Any]
 
@@ -20,42 +22,47 @@ class MissingCell:
 
     opening: str
     name: str
-    cars: tuple[str, ...]
+    cars: tuple[Value, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Coverage:
     """What a page shows of it: the share in words, the missing cells, the first FEW things to measure, and how many are left."""
 
-    share: str
+    share: Message
     missing: tuple[MissingCell, ...]
-    next: tuple[str, ...]
+    next: tuple[Value, ...]
     more: int
 
 
 def report(record: VehicleRecord, address: str) -> Data:
     """All there is to say of one vehicle's coverage."""
     matrix = coverage.matrix(record)
-    return {
-        "vehicle": address,
-        **share(matrix.share),
-        "openings": [_opening(record, item) for item in record.openings.values()],
-        "cars": [{"car": dict(row.car), "label": row.label, "cells": dict(row.cells)} for row in matrix.rows],
-        "missing": _missing(record, matrix),
-        "next": [{"kind": task.kind, "place": task.place, "words": task.words} for task in next_to_measure(record)],
-    }
+    facts: Data = said(
+        {
+            "vehicle": address,
+            **share(matrix.share),
+            "openings": [_opening(record, item) for item in record.openings.values()],
+            "cars": [{"car": dict(row.car), "label": row.label, "cells": dict(row.cells)} for row in matrix.rows],
+            "missing": _missing(record, matrix),
+            "next": [{"kind": task.kind, "place": task.place, "words": task.words} for task in next_to_measure(record)],
+        }
+    )
+    return facts
 
 
 def summary(record: VehicleRecord) -> Coverage:
     """What a page shows of one vehicle's coverage."""
     matrix = coverage.matrix(record)
     tasks = tuple(task.words for task in next_to_measure(record))
-    return Coverage(str(matrix.share), _missing(record, matrix), tasks[:FEW], max(0, len(tasks) - FEW))
+    return Coverage(matrix.share.said, _missing(record, matrix), tasks[:FEW], max(0, len(tasks) - FEW))
 
 
 def share(found: coverage.Share) -> Data:
     """A share as numbers and in words."""
-    return {"answered": found.answered, "cells": found.cells, "percent": found.percent, "share": str(found)}
+    shown = {"answered": found.answered, "cells": found.cells, "percent": found.percent, "share": found.said}
+    facts: Data = said(shown)
+    return facts
 
 
 def _opening(record: VehicleRecord, item: Opening) -> Data:

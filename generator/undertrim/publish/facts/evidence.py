@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from undertrim.derive import fastener_words
 from undertrim.derive.evidence import seen
 from undertrim.derive.evidence.age import age as in_words
 from undertrim.derive.evidence.conflicts import Dispute, disputes
@@ -14,22 +15,24 @@ from undertrim.derive.evidence.standing import Word
 from undertrim.derive.evidence.standing import standing as derived
 from undertrim.publish.facts import founded
 from undertrim.publish.facts.fact_names import block_name, fact_name
+from undertrim.publish.facts.words import either, listed
 from undertrim.record import units
 from undertrim.record.model import Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
+from undertrim.words import Message, Value, WayOut, message
 
 Data = dict[str, Any]
 
-CONFLICT = "CONFLICT"
-AGREED = "No conflict, the claims agree"
+CONFLICT = message("conflicts/conflict")
+AGREED = message("conflicts/agreed")
 
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
     """What stands in the way of verifying a record, and where to find it out."""
 
-    what: str
-    where: str
+    what: Message
+    where: WayOut
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +40,7 @@ class EditedBlock:
     """A block of facts that was edited since it was verified: its place, its name for people, and how."""
 
     block: str
-    name: str
+    name: Value
     how: str
 
 
@@ -46,10 +49,10 @@ class Standing:
     """The record's standing: `word`, a line of `text`, who verified it when and on which car, what is in the way and what was edited since."""
 
     word: str
-    text: str
+    text: Message
     on: str
     by: str
-    car: str
+    car: Value
     obstacles: tuple[Obstacle, ...]
     edited: tuple[EditedBlock, ...]
 
@@ -58,7 +61,7 @@ class Standing:
 class Age:
     """How old the data of a day was (`words`) on the day the page was made (`on`); both empty where either is not known."""
 
-    words: str
+    words: Value
     on: str
 
 
@@ -82,17 +85,17 @@ def standing(record: VehicleRecord, data: Typed) -> Standing:
         on=stamp.on if stamp else "",
         by=stamp.by if stamp else "",
         car=seen.shown(record, stamp.car) if stamp else "",
-        obstacles=tuple(Obstacle(item.what, item.where) for item in found.obstacles),
+        obstacles=tuple(Obstacle(item.said, WayOut(item.said)) for item in found.obstacles),
         edited=tuple(_edited(found.changes, data)),
     )
 
 
-def _line(record: VehicleRecord, found: Found, stamp: Verified | None) -> str:
+def _line(record: VehicleRecord, found: Found, stamp: Verified | None) -> Message:
     if stamp is None or found.word is Word.UNVERIFIED:
-        return "Not verified"
+        return message("evidence/not-verified")
     if found.word is Word.STALE:
-        return f"Verification is stale: {found.changes.count} fact{'' if found.changes.count == 1 else 's'} changed"
-    return f"Verified {stamp.on} by {stamp.by} at: {seen.shown(record, stamp.car)}"
+        return message("evidence/stale", count=found.changes.count)
+    return message("evidence/verified", on=stamp.on, by=stamp.by, car=seen.shown(record, stamp.car))
 
 
 def _edited(changes: Changes, data: Typed) -> Iterator[EditedBlock]:
@@ -106,10 +109,10 @@ def conflicts(record: VehicleRecord) -> list[Data]:
     return [conflict(record, dispute) for dispute in disputes(record)]
 
 
-def line(record: VehicleRecord, dispute: Dispute) -> str:
+def line(record: VehicleRecord, dispute: Dispute) -> Message:
     """A dispute in one line, to stand beside the fact it is about."""
     found = conflict(record, dispute)
-    return f"{CONFLICT}: {found['fact']}: {found['text']}"
+    return message("conflicts/line", fact=found["fact"], text=found["text"])
 
 
 def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
@@ -133,13 +136,13 @@ def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
     }
 
 
-def _claimed(claims: list[Data], cautious: str) -> str:
+def _claimed(claims: list[Data], cautious: Value) -> Message:
     """The claims and the cautious value in a sentence or two."""
-    said = " or ".join(f"{claim['says']} ({', '.join(claim['source'])})" for claim in claims)
-    return f"{said}. Until it is settled: {cautious}."
+    said = (message("conflicts/claim", says=claim["says"], source=listed(*claim["source"])) for claim in claims)
+    return message("conflicts/claimed", claims=either(said), cautious=cautious)
 
 
-def _shown(says: str, kind: str) -> str:
+def _shown(says: str, kind: str) -> Value:
     """A claim in both systems of units, where it is a quantity."""
     try:
         return units.show(units.parse(says, kind)) if kind else says
@@ -157,7 +160,7 @@ def _names(record: VehicleRecord, keys: Sequence[str]) -> Data:
 
 def _named(thing: Any) -> Data:
     tethers = {name: {"name": tether.name} for name, tether in getattr(thing, "tethers", {}).items()}
-    held_by = [{"name": f"{item.what} {item.kind}"} for item in getattr(thing, "held_by", ())]
+    held_by = [{"name": fastener_words.one(item)} for item in getattr(thing, "held_by", ())]
     return {"name": thing.name, "tethers": tethers, "held_by": held_by}
 
 

@@ -6,11 +6,15 @@ from undertrim.publish.drawings.shapes import Outline, Pattern
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
+from undertrim.words import message, say
 
 
 def measure(value: Quantity | Blank | None) -> Measure:
     """A value with its words; without a number where it is unknown or not recorded."""
-    return Measure(value.value if isinstance(value, Quantity) else None, words.quantity(value) or "not recorded")
+    return Measure(
+        value.value if isinstance(value, Quantity) else None,
+        say(words.quantity(value) or message("facts/not-recorded")),
+    )
 
 
 def across(hole: Hole | None, *, turned: bool = False) -> Measure:

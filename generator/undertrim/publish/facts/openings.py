@@ -9,16 +9,11 @@ from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.dimensions import depth
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import Blank, Opening, VehicleRecord
-from undertrim.record.model.kinds.usual import usual_for
+from undertrim.record.model.kinds.usual import usual_word
 from undertrim.record.units import Quantity
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
-
-_SENSOR = {
-    "yes": "yes: no cutting, no drilling",
-    "no": "no",
-    "unknown": "unknown: no cutting, no drilling until it is answered",
-}
 
 
 def opening(record: VehicleRecord, item: Opening) -> Data:
@@ -27,7 +22,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "id": item.id,
         "name": item.name,
         "kind": item.kind,
-        "kind_words": usual_for(item.kind)["label"],
+        "kind_words": usual_word(item.kind, "label"),
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
@@ -49,19 +44,19 @@ def _outlined(item: Opening) -> bool:
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
-def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
+def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
     at = room(item)
     yield from at.outlines()
     if item.depth:
-        yield "Clear depth", depth(item.depth, in_a_door=item.in_a_door)
+        yield message("openings/depth"), depth(item.depth, in_a_door=item.in_a_door)
     if item.alters:
-        yield "Alters the car", ", ".join(word.replace("-", " ") for word in item.alters)
+        yield message("openings/alters"), words.listed(*(message(f"openings/alters-{way}") for way in item.alters))
     yield from at.more()
     if item.in_a_door or item.crash_sensor:
-        yield "Crash pressure sensor", _SENSOR[doors.sensor(record, item)]
+        yield message("openings/sensor"), message(f"openings/sensor-{doors.sensor(record, item)}")
 
 
-def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
+def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
     """The cars that do not have the opening: looked into, none."""
-    cars = "; ".join(words.when(record, clause) for clause in item.not_in)
-    yield "Not there in", cars
+    cars = words.listed(*(words.when(record, clause) for clause in item.not_in), joined="semicolon")
+    yield message("openings/not-in"), cars

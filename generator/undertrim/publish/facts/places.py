@@ -5,10 +5,11 @@ from typing import Any
 from undertrim.derive import mirroring
 from undertrim.publish.facts import words
 from undertrim.record.model import Side, VehicleRecord, When
+from undertrim.words import message
 
 Data = dict[str, Any]
 
-_NOT_KNOWN = "side not known: look on both"
+_NOT_KNOWN = message("mirror/not-known")
 
 
 def places(record: VehicleRecord, thing: mirroring.Thing) -> list[Data]:

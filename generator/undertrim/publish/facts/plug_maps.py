@@ -10,6 +10,7 @@ from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Built, Connector, Pin, VehicleRecord
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -79,7 +80,7 @@ def _none(item: Difference) -> str:
 
 
 def _cars(record: VehicleRecord, pin: Pin) -> str:
-    return words.when(record, pin.when) or "every car of the map"
+    return say(words.when(record, pin.when)) or "every car of the map"
 
 
 def _colour(connector: Connector, pin: Pin) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.units import Quantity, show
+from undertrim.words import Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,9 +13,9 @@ class Rest:
     """The current at rest in A and the time to sleep in s; None where nobody has recorded it."""
 
     current: float | None
-    current_words: str
+    current_words: Value
     asleep_after: float | None
-    asleep_after_words: str
+    asleep_after_words: Value
     source: tuple[str, ...]
 
 
@@ -31,5 +32,5 @@ def _value(found: Quantity | Blank) -> float | None:
     return found.value if isinstance(found, Quantity) else None
 
 
-def _words(found: Quantity | Blank) -> str:
+def _words(found: Quantity | Blank) -> Value:
     return show(found) if isinstance(found, Quantity) else words.LOOK_UP

@@ -41,8 +41,9 @@ from undertrim.publish.facts import (
     words,
 )
 from undertrim.publish.facts import steps as step_facts
-from undertrim.record.model import Connector, Variant, VehicleRecord
+from undertrim.record.model import Connector, VehicleRecord
 from undertrim.record.store import Entry
+from undertrim.words import Message, Value, message
 
 Facts = dict[str, Any]
 
@@ -89,7 +90,7 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
                 {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
                 for item in record.openings.values()
             ],
-            "sections": [{"id": name, "title": step_facts.SECTION_TITLES[name]} for name in SECTIONS],
+            "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
             "steps": _with_kits(known, _steps(record, chosen)),
             "plans": _plans(chosen),
             "totals": totals.totals(chosen.steps),
@@ -145,8 +146,8 @@ def _identity(record: VehicleRecord) -> Facts:
         "last_year": last,
         "built_from": str(facts.built.from_),
         "built_to": str(facts.built.to),
-        "built": f"built from {facts.built.from_} until before {facts.built.to}",
-        "built_words": f"From {facts.built.from_} until before {facts.built.to}",
+        "built": message("vehicle/built", first=str(facts.built.from_), end=str(facts.built.to)),
+        "built_words": message("vehicle/built-alone", first=str(facts.built.from_), end=str(facts.built.to)),
         "tell": facts.tell,
         "bodies": list(facts.bodies),
         "drive_sides": list(facts.drive_side),
@@ -164,7 +165,7 @@ def _data_date(record: VehicleRecord) -> str:
     return max((item.on for item in record.evidence.values()), default="")
 
 
-def _variant(record: VehicleRecord, variant: Variant) -> Facts:
+def _variant(record: VehicleRecord, variant: cars.AnyVariant) -> Facts:
     return {
         "id": variant.id,
         "ask": variant.ask,
@@ -188,7 +189,7 @@ def _targets(record: VehicleRecord) -> list[Facts]:
                 "id": str(target),
                 "opening": target.opening,
                 "side": target.side,
-                "name": f"{opening.name}, {target.side}" if target.side else opening.name,
+                "name": names.job(record, target),
                 "mark": mark,
                 "when": words.when(record, opening.when),
                 "clauses": words.clauses(opening.when),
@@ -266,19 +267,19 @@ def _expected(record: VehicleRecord, plug: Connector) -> list[Facts]:
     ]
 
 
-def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> str:
+def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> Value:
     """In words, the cars in which a step can occur; empty for all."""
     if len(numbers) == len(made.cars):
         return ""
     in_cars = [plans.car for number, plans in enumerate(made.cars) if number in numbers]
-    return ", ".join(_narrowed(cars.variants(record), made, in_cars))
+    return words.listed(*_narrowed(cars.variants(record), made, in_cars))
 
 
-def _narrowed(known: dict[str, Variant], made: Choices, in_cars: list[Any]) -> Iterator[str]:
+def _narrowed(known: Mapping[str, cars.AnyVariant], made: Choices, in_cars: list[Any]) -> Iterator[Value]:
     for name in made.cars[0].car:
         chosen = list(dict.fromkeys(car[name] for car in in_cars))
         if len(chosen) < len({plans.car[name] for plans in made.cars}):
-            yield " or ".join(known[name].choices[choice].label for choice in chosen)
+            yield words.either(cars.label(known, name, choice) for choice in chosen)
 
 
 def _plans(made: Choices) -> list[Facts]:

@@ -14,9 +14,11 @@ from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import VehicleRecord, When
+from undertrim.words import message
 
 Data = dict[str, Any]
 
@@ -29,7 +31,7 @@ def visit(
     shelf: Stock = NOTHING,
     kit: Collection[str] = (),
 ) -> Data:
-    """The procedure for a visit. `shelf` is the gear in stock, `kit` names the kits that are used; all that suit where none is named.
+    """The procedure for a visit, in the language of the reader. `shelf` is the gear in stock, `kit` names the kits that are used; all that suit where none is named.
 
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
     that no such car has or for cars whose steps stand in no common order.
@@ -40,28 +42,33 @@ def visit(
     _refuse_absent(record, wanted, plans, fixed)
     merged = _merged(planner, plans)
     has = [{step.id for step in plan.steps} for plan in plans]
-    return {
-        "vehicle": address,
-        "title": f"{record.vehicle.make} {record.vehicle.model}",
-        "demo": record.demo == "yes",
-        "jobs": [str(target) for target in wanted],
-        "job_names": [names.job(record, target) for target in wanted],
-        "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
-        "variant": dict(fixed),
-        "variant_words": names.car(record, fixed),
-        "open_variants": _open(record, plans),
-        "blockers": [
-            item
-            for item in blockers.blockers(record, address, shelf)
-            if _concerns(item, wanted) and _applies(item["clauses"], fixed)
-        ],
-        "routes": _routes(plans),
-        "steps": [
-            _with_kits(_step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed)
-            for step in merged
-        ],
-        "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
-    }
+    facts: Data = said(
+        {
+            "vehicle": address,
+            "title": f"{record.vehicle.make} {record.vehicle.model}",
+            "demo": record.demo == "yes",
+            "jobs": [str(target) for target in wanted],
+            "job_names": [names.job(record, target) for target in wanted],
+            "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
+            "variant": dict(fixed),
+            "variant_words": names.car(record, fixed),
+            "open_variants": _open(record, plans),
+            "blockers": [
+                item
+                for item in blockers.blockers(record, address, shelf)
+                if _concerns(item, wanted) and _applies(item["clauses"], fixed)
+            ],
+            "routes": _routes(plans),
+            "steps": [
+                _with_kits(
+                    _step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed
+                )
+                for step in merged
+            ],
+            "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
+        }
+    )
+    return facts
 
 
 def _with_kits(
@@ -90,7 +97,8 @@ def _refuse_absent(
     known = {target for plan in plans for target in (*plan.targets, *(target for target, _ in plan.closed))}
     missing = [names.job(record, target) for target in wanted if target not in known]
     if missing:
-        raise jobs.BadRequest(f"no car with {names.car(record, fixed) or 'any choice of variants'} has '{missing[0]}'")
+        car = names.car(record, fixed) or message("jobs/any-choice")
+        raise jobs.BadRequest(message("jobs/no-car", car=car, job=missing[0]))
 
 
 def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
@@ -130,7 +138,7 @@ def _merged(planner: Planner, plans: Sequence[Procedure]) -> list[Step]:
     except Unreachable:
         open_names = [name for name in plans[0].car if len({plan.car[name] for plan in plans}) > 1]
         ask = " ".join(f"--variant {name}=..." for name in open_names)
-        raise jobs.BadRequest(f"the steps of these cars stand in no common order: say which it is with {ask}") from None
+        raise jobs.BadRequest(message("jobs/no-common-order", options=ask)) from None
 
 
 def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:

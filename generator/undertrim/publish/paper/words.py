@@ -8,6 +8,7 @@ from undertrim.publish.facts import evidence, words
 from undertrim.publish.paper.drawing import Template
 from undertrim.publish.paper.pieces import Drawing
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.words import say
 
 DEFER = "The maker's information, local codes and licensed practice come first."
 SCALE = (
@@ -76,7 +77,7 @@ def _alerts(record: VehicleRecord, opening: Opening) -> Iterator[str]:
 def _notes(template: Template) -> Iterator[str]:
     record, opening = template.record, template.opening
     if opening.when.clauses:
-        yield f"Only in cars with: {words.when(record, opening.when)}."
+        yield f"Only in cars with: {say(words.when(record, opening.when))}."
     yield from _suits(template)
     yield from _disputed(record, opening)
     yield "Marks show the middles of bolt holes, not their size. Depth and what lies behind are not on this sheet."
@@ -92,7 +93,7 @@ def _suits(template: Template) -> Iterator[str]:
     if not conditions:
         yield f"{gear.name} is made for another opening: its record does not name this one."
     elif all(condition.clauses for condition in conditions):
-        cars = "; ".join(words.when(template.record, condition) for condition in conditions)
+        cars = "; ".join(say(words.when(template.record, condition)) for condition in conditions)
         yield f"{gear.name} is made for this opening only in cars with: {cars}."
 
 

@@ -11,6 +11,7 @@ from undertrim.publish.facts.kinds import receiver, speaker
 from undertrim.record.model import Face, Hole, Opening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.words import Value
 
 Data = dict[str, Any]
 
@@ -29,13 +30,13 @@ class Room(Protocol):
     def form(self) -> tuple[str, ...]:
         """The fields of the opening that the form beside it reckons with."""
 
-    def outlines(self) -> Iterator[tuple[str, str]]:
+    def outlines(self) -> Iterator[tuple[Value, Value]]:
         """The rows before its depth."""
 
-    def more(self) -> Iterator[tuple[str, str]]:
+    def more(self) -> Iterator[tuple[Value, Value]]:
         """The rows after it."""
 
-    def needs(self) -> Iterator[tuple[str, str]]:
+    def needs(self) -> Iterator[tuple[Value, Value]]:
         """What the job costs besides the gear: a title and a sentence each."""
 
     def loads(self, vehicle: Vehicle) -> Iterator[Data]:

@@ -15,6 +15,7 @@ from undertrim.publish.facts.kinds.speaker.loads import loads
 from undertrim.record.model import Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
 
@@ -41,7 +42,7 @@ class Room:
         """The fields of the opening that its form reckons with."""
         return ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
 
-    def outlines(self) -> Iterator[tuple[str, str]]:
+    def outlines(self) -> Iterator[tuple[Value, Value]]:
         """Hole, bolt holes and the panel round them."""
         if self.opening.hole:
             yield "Hole", hole(self.opening.hole)
@@ -50,12 +51,12 @@ class Room:
         if self.opening.panel:
             yield "Flat panel round the hole", face(self.opening.panel)
 
-    def more(self) -> Iterator[tuple[str, str]]:
+    def more(self) -> Iterator[tuple[Value, Value]]:
         """What stands before and under it, and what the factory's is."""
         nominal = self.opening.nominal
-        yield "Room to the grille", words.quantity(self.opening.room_to_grille) or "not recorded"
-        yield "Factory spacer", words.quantity(self.opening.factory_spacer) or "not recorded"
-        yield "Impedance", words.quantity(self.opening.impedance) or "not recorded"
+        yield "Room to the grille", words.quantity(self.opening.room_to_grille) or message("facts/not-recorded")
+        yield "Factory spacer", words.quantity(self.opening.factory_spacer) or message("facts/not-recorded")
+        yield "Impedance", words.quantity(self.opening.impedance) or message("facts/not-recorded")
         yield "Channel", self._channel()
         yield "Known as", f"{nominal} (a name, not a dimension)" if nominal else ""
 
@@ -66,7 +67,7 @@ class Room:
             return f"{channel}, through a {through}"
         return f"{channel}, fed how: unknown" if channel and through == "unknown" else channel
 
-    def needs(self) -> Iterator[tuple[str, str]]:
+    def needs(self) -> Iterator[tuple[Value, Value]]:
         """Nothing that a record knows before there is gear."""
         return iter(())
 
