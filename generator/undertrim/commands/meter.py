@@ -126,7 +126,7 @@ def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connec
 
 def _only(record: VehicleRecord, condition: When, car: dict[str, str]) -> list[str]:
     """Which cars it is in, as far as that was left open."""
-    return [f"in cars with: {words.when(record, condition)}"] if condition.variants - set(car) else []
+    return [f"in cars with: {say(words.when(record, condition))}"] if condition.variants - set(car) else []
 
 
 def _answer_ladder(
@@ -163,7 +163,7 @@ def _ladder(record: VehicleRecord, name: str, car: dict[str, str]) -> Ladder:
         raise Usage(f"no ladder '{name}' in this record; {nearest(name, list(record.ladders), 'ladders')}")
     if not record.ladders[name].when.holds(car):
         raise Usage(
-            f"ladder '{name}' is not in this car: it is in cars with {words.when(record, record.ladders[name].when)}"
+            f"ladder '{name}' is not in this car: it is in cars with {say(words.when(record, record.ladders[name].when))}"
         )
     return record.ladders[name]
 

@@ -21,6 +21,7 @@ from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import nearest
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import say
 
 MOST_MARGIN = 25.0  # mm; beyond it the bar and the square have no place beside each other on A4
 
@@ -50,7 +51,7 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(f"{entry.source.path} has values that no template can rest on: {see_check()}")
     opening = _opening(entry.record, options.opening)
     if inside := closed_in(entry.record, opening):
-        return _refuse(f"'{opening.name}': {said(opening, [thing.name for _, by in inside for thing in by])}")
+        return _refuse(f"'{opening.name}': {say(said(opening, [thing.name for _, by in inside for thing in by]))}")
     gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
     file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
     if file.exists() and not options.force:

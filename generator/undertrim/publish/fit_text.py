@@ -10,6 +10,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
+from undertrim.words import say
 
 Data = dict[str, Any]
 WIDTH = 100
@@ -51,7 +52,7 @@ def _head(vehicle: Vehicle) -> Iterator[str]:
 
 
 def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
-    kinds = names.kinds_of_car(vehicle.record, answer.cars)
+    kinds = say(names.kinds_of_car(vehicle.record, answer.cars))
     yield ""
     title = f"{answer.opening.name} ({answer.opening.id})"
     yield from _wrapped(f"{title}, for: {kinds}" if kinds else title, "", "  ")
@@ -59,7 +60,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
         yield "  not there in these cars"
         return
     if answer.closed:
-        yield from _wrapped(f"INSIDE: {closed.said(answer.opening, answer.closed)}", "  ", "    ")
+        yield from _wrapped(f"INSIDE: {say(closed.said(answer.opening, answer.closed))}", "  ", "    ")
         return
     yield from _wrapped(f"takes: {'; '.join(answer.takes)}", "  ", "    ") if answer.takes else ()
     if not answer.fits:
@@ -74,7 +75,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
 def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
     """What becomes of the duties of the factory unit."""
     for item in duties.of_answer(vehicle, answer):
-        yield from (duties.line(item), *item["conflicts"])
+        yield from (duties.line(item), *map(say, item["conflicts"]))
 
 
 def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:

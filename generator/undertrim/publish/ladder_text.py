@@ -11,6 +11,7 @@ from undertrim.publish.facts.meter import measured, ranged, rung_data
 from undertrim.publish.facts.words import quantity
 from undertrim.publish.meter_text import closing, warnings, wrapped
 from undertrim.record.model import Blank, Ladder
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -47,7 +48,7 @@ def ladder_text(title: str, ladder: Ladder, readings: Sequence[Reading]) -> str:
 
 def _head(title: str, ladder: Ladder, steps: Sequence[Rung]) -> Iterator[str]:
     yield from wrapped(
-        f"{title}: ladder {ladder.id} on {ladder.pin} against {ladder.return_}, within {quantity(ladder.tolerance)}",
+        f"{title}: ladder {ladder.id} on {ladder.pin} against {ladder.return_}, within {say(quantity(ladder.tolerance))}",
         "",
         "  ",
     )

@@ -20,13 +20,17 @@ def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
         yield from _entry(lines, f"{room}/{name}", name, entry)
 
 
-LABELS = ("label", "noun", "plural", "name", "title", "how", "restore")
+LABELS = (
+    *("label", "noun", "plural", "name", "title", "how", "restore", "restore_name", "back", "text", "try"),
+    *("undo", "rejoin", "park", "usual_test", "hazard", "consequence", "avoid", "reason"),
+)
 """Keys of the data tables that hold words for people."""
 
 
 def table(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[Extracted]:
     """The words of one data table, each with where it stands in it as context."""
-    name = PurePath(file.name).stem
+    path = PurePath(file.name)
+    name = f"kinds/{path.parent.name}" if path.parent.parent.name == "kinds" else path.stem
     yield from _below((name,), tomllib.loads(file.read().decode("utf-8")))
 
 

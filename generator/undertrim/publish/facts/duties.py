@@ -10,6 +10,7 @@ from undertrim.derive.fit.duty_groups import Becomes, becomes
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import VehicleRecord, When
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -67,7 +68,8 @@ def of_answer(vehicle: Vehicle, found: Answer) -> list[Data]:
 
 def line(item: Data) -> str:
     """`hazard switch [Map radio]: STOP, not a plain replacement: LOST with the factory unit`."""
-    return f"{item['name']}{' [' + item['when'] + ']' if item['when'] else ''}: {item['kept_words']}"
+    when = f" [{say(item['when'])}]" if item["when"] else ""
+    return f"{item['name']}{when}: {item['kept_words']}"
 
 
 def text(item: Data) -> str:

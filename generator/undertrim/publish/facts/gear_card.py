@@ -7,6 +7,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.words import say
 
 DEMO = "Demonstration data: this gear is invented"
 
@@ -31,7 +32,7 @@ def _said(item: Gear) -> Iterator[str]:
     if isinstance(facts, SpeakerGear) and facts.terminals:
         yield f"Terminals: {facts.terminals}"
     if isinstance(facts, ReceiverGear) and facts.least_load is not None:
-        yield f"Lowest load on an output: {words.quantity(facts.least_load)}"
+        yield f"Lowest load on an output: {say(words.quantity(facts.least_load))}"
     if facts.alters:
         yield f"Alters the car: {words_of(facts.alters)}"
     if facts.note:

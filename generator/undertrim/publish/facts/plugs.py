@@ -13,6 +13,7 @@ from undertrim.publish.facts.wiring import function_name
 from undertrim.record.colour_schemes import schemes
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.resources import table
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -101,7 +102,7 @@ def _pin_words(record: VehicleRecord, connector: Connector, pin: Pin) -> str:
     wire = colour(pin.colour, connector.scheme)
     said = [function_name(pin.function), wire["words"] if wire else "colour not recorded"]
     said += [METER] if doubts(record, connector, pin) else []
-    only = words.when(record, pin.when)
+    only = say(words.when(record, pin.when))
     return f"Pin {pin.id}: {', '.join(said)}{f', only in: {only}' if only else ''}"
 
 

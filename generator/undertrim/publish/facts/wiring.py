@@ -9,6 +9,7 @@ from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -65,9 +66,9 @@ def _wire(item: Pin | FunctionFact) -> Iterator[str]:
     yield _known("carries", "what voltage it carries", item.supply)
     yield _known("what hangs on it draws", "the current of what hangs on it", item.draws)
     if isinstance(item, Pin):
-        yield f"fuse {words.quantity(item.fuse)}" if item.fuse is not None else ""
+        yield f"fuse {say(words.quantity(item.fuse))}" if item.fuse is not None else ""
         yield f"wire {item.gauge.replace('mm2', 'mm²')}" if item.gauge else ""
-        yield f"contact {words.quantity(item.contact)} wide" if item.contact is not None else ""
+        yield f"contact {say(words.quantity(item.contact))} wide" if item.contact is not None else ""
         yield "proved with a meter" if item.metered == "yes" else ""
 
 
@@ -75,7 +76,7 @@ def _known(lead: str, unknown: str, value: Quantity | Blank | None) -> str:
     """A quantity after its lead, or that it is not known; empty where nothing is recorded."""
     if value is None:
         return ""
-    return f"{lead} {words.quantity(value)}" if isinstance(value, Quantity) else f"{unknown} is unknown"
+    return f"{lead} {say(words.quantity(value))}" if isinstance(value, Quantity) else f"{unknown} is unknown"
 
 
 _BEHAVES = {

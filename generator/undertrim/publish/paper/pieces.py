@@ -3,10 +3,11 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from undertrim.publish.facts import dimensions, words
+from undertrim.publish.facts import dimensions
 from undertrim.publish.paper import outlines
 from undertrim.publish.paper.layout import AXIS, DASHED, OUTLINE, THIN, Line, Pen, Shape
 from undertrim.record.model import Bolts, Face, Hole
+from undertrim.words import say
 
 Mark = Callable[[float, float, float], tuple[Shape, ...]]
 PENS = {OUTLINE: "Solid", DASHED: "Dashed", THIN: "Thin"}
@@ -45,12 +46,12 @@ def outline(what: str, item: Hole | Face | None, pen: Pen, source: str) -> Drawi
     shape = outlines.outline(item, pen)
     if item is None or shape is None:
         return Drawing(notes=(f"Not recorded, not drawn: {what}.",))
-    said = dimensions.hole(item) if isinstance(item, Hole) else _face(item)
+    said = say(dimensions.hole(item)) if isinstance(item, Hole) else _face(item)
     return Drawing((shape,), (Key((Line(-5, 0, 5, 0, pen),), f"{PENS[pen]} line: {what}, {said}{source}"),))
 
 
 def _face(item: Face) -> str:
-    return f"{words.quantity(item.width)} wide × {words.quantity(item.height)} high"
+    return say(dimensions.face(item))
 
 
 def bolts(what: str, pattern: Bolts | None, mark: Mark, source: str) -> Drawing:
