@@ -93,8 +93,9 @@ def test_the_word_against_the_consequence(signal: str, text: str, weak: int, lou
     assert len(messages(signal_word_overstated, piece)) == loud
 
 
-@pytest.mark.parametrize("entry", table("cautions")["caution"], ids=lambda entry: entry["id"])
-def test_the_usual_cautions_keep_to_it(entry: dict[str, str]) -> None:
+@pytest.mark.parametrize("name", table("cautions")["caution"])
+def test_the_usual_cautions_keep_to_it(name: str) -> None:
+    entry = {"hazard": "Beside this work: what is named.", **table("cautions")["caution"][name]}
     texts = "hazard: {hazard}\n        consequence: {consequence}\n        avoid: {avoid}".format(
         **{key: f"'{entry[key].replace(chr(39), chr(39) * 2)}'" for key in ("hazard", "consequence", "avoid")}
     )

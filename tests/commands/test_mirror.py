@@ -24,7 +24,7 @@ KNOWN
   Fuse box: left (passenger side)
 
 TO FIND OUT AT A CAR
-  on which side is the battery cover? (recorded: left)
+  on which side is 'Battery cover'? (recorded: left)
 
 NOT IN THESE CARS
   Brace
@@ -65,7 +65,7 @@ def test_json_says_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     assert code == 0
     assert (data["drive_side"], data["recorded_on"]) == ("right", "left")
     assert [item["words"] for item in data["known"]] == ["right (driver side)", "left", "left (passenger side)"]
-    assert [item["ask"] for item in data["questions"]] == ["on which side is the battery cover?"]
+    assert [item["ask"] for item in data["questions"]] == ["on which side is 'Battery cover'?"]
     assert data["not_there"] == ["parts/brace"]
 
 

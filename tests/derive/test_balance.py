@@ -14,6 +14,7 @@ from undertrim.derive.procedure.planning import Planner, Procedure, targets
 from undertrim.derive.procedure.steps import FastenerLine
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
+from undertrim.words import Items, Value, say
 
 WORKSPACE = Workspace.around(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
@@ -30,7 +31,7 @@ def assert_balanced(procedure: Procedure) -> None:
     assert sum(count.new for count in tally.fasteners(procedure.steps)) == known(counted)
     assert_bought(procedure, [line for line in single_use if line.fate == "out"])
     used = [line for _, line in lines if line.fate != "leave" and line.tool]
-    tools = {line.tool for line in used}.union(*(step.tools for step in procedure.steps))
+    tools: set[Value] = {line.tool for line in used}.union(*(step.tools for step in procedure.steps))
     spare = {line.tool for line in used if not tools.isdisjoint(tally.either(line))}
     assert {tool.name for tool in tally.tools(procedure.steps)} == tools - spare
 
@@ -39,7 +40,9 @@ def assert_bought(procedure: Procedure, single_use: list[FastenerLine]) -> None:
     """What is bought: as many as came out and go back in new, and a seal for every part that is sealed again."""
     bought = [item.count for item in tally.purchases(procedure.steps)]
     sealed = [
-        step for step in procedure.steps if step.kind in ("refit", "move") and "Seal it again" in " ".join(step.text)
+        step
+        for step in procedure.steps
+        if step.kind in ("refit", "move") and "Seal it again" in say(Items(step.text, "spaced"))
     ]
     parts = [step for step in procedure.steps if step.new]
     resealed = [

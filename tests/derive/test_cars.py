@@ -3,6 +3,7 @@
 from making import record
 from undertrim.derive import cars
 from undertrim.record.model import When
+from undertrim.words import say
 
 ABOUT = record("""
     vehicle: {drive_side: [right, left], bodies: [saloon, pick-up]}
@@ -39,7 +40,10 @@ ABOUT = record("""
 def test_variants_that_follow_from_the_vehicle() -> None:
     found = cars.variants(ABOUT)
     assert list(found) == ["radio", "roof", "drive-side", "body"]
-    assert [choice.label for choice in found["drive-side"].choices.values()] == ["Right-hand drive", "Left-hand drive"]
+    assert [say(choice.label) for choice in found["drive-side"].choices.values()] == [
+        "Right-hand drive",
+        "Left-hand drive",
+    ]
     assert list(found["body"].choices) == ["saloon", "pick-up"]
 
 

@@ -9,11 +9,12 @@ from undertrim.derive.procedure import cautions
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
+from undertrim.words import say
 
 
 def triggers(item: Step) -> list[str]:
     """Which usual cautions a step carries, by what they say to do: a hazard may name what is there."""
-    usual = {cautions.usual(entry["on"]).avoid: entry["on"] for entry in table("cautions")["caution"]}
+    usual = {cautions.usual(entry["on"]).avoid: entry["on"] for entry in table("cautions")["caution"].values()}
     return [usual[found.avoid] for found in item.cautions if found.avoid in usual]
 
 
@@ -182,7 +183,7 @@ def test_airbags_of_an_area_are_warned_of_in_every_step_of_the_hands_there() -> 
         "prepare:reel", "restore:reel", "remove:trim", "refit:trim", "remove:bare", "refit:bare", "remove:cap", "move:cap",
         *(f"install:pod:{name}" for name in ("offer", "join", "fasten")),
     }  # fmt: skip
-    hazards = {item.hazard for item in step(plan(record(CURTAIN), "pod"), "remove:trim").cautions}
+    hazards = {say(item.hazard) for item in step(plan(record(CURTAIN), "pod"), "remove:trim").cautions}
     assert hazards == {"Beside this work: Curtain airbag; Belt reel."}
     assert not any("near-restraint" in kinds for kinds in on(record(CURTAIN), "shelf").values())
 
@@ -277,4 +278,4 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (RIVETS, "door"),
     ):
         seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)
-    assert seen == {entry["on"] for entry in table("cautions")["caution"]}
+    assert seen == {entry["on"] for entry in table("cautions")["caution"].values()}

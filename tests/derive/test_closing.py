@@ -19,6 +19,7 @@ from undertrim.record import schema
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 from undertrim.resources import table
+from undertrim.words import Items, say
 
 WORKSPACE = Workspace.around(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
@@ -140,14 +141,15 @@ def test_the_words_of_a_try_are_the_records_own_else_those_of_its_purpose() -> N
           door: {behind: [panel]}
     """)
     made = plan(about, "door")
-    words = {line.tether.id: closing.words(line.tether) for line in step(made, "try:panel").tethers}
+    words = {line.tether.id: say(closing.words(line.tether)) for line in step(made, "try:panel").tethers}
     assert words["own"] == "Fold the mirror."
-    assert words["usual"] == purposes.purpose("hazard").try_
+    assert words["usual"] == say(purposes.purpose("hazard").try_ or "")
     assert "not recorded" in words["unsaid"]
     rest = step(made, "measure:rest")
     assert not rest.unknown
-    assert "25 min" in " ".join(rest.text)
-    assert "22 mA" in " ".join(rest.text)
+    text = say(Items(rest.text, "spaced"))
+    assert "25 min" in text
+    assert "22 mA" in text
     assert step(plan(record("parts: {panel: {}}\nopenings: {door: {behind: [panel]}}"), "door"), "measure:rest").unknown
 
 

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from making import from_data
 from undertrim.derive.coverage import MISSING, NONE, STATES, VALUE, Share, kinds_of_car, matrix
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 TRIMS = ("base", "mid", "top")
 
@@ -35,15 +36,15 @@ def test_ten_of_twelve_cells() -> None:
     found = matrix(made(FOUR))
     states = [state for row in found.rows for state in row.cells.values()]
     assert [states.count(state) for state in STATES] == [9, 1, 2]
-    assert str(found.share) == "10/12 = 83 %"
-    missing = {name: [row.label for row in rows] for name, rows in found.missing.items()}
+    assert say(found.share.said) == "10/12 = 83 %"
+    missing = {name: [say(row.label) for row in rows] for name, rows in found.missing.items()}
     assert missing == {"rear-door": ["Base trim"], "bass": ["Mid trim"]}
 
 
 def test_only_what_openings_depend_on_makes_a_row() -> None:
     parts = {"radio": {"when": {"paint": "red"}}}
     assert kinds_of_car(made({"dash": {}}, parts=parts)) == [{}]
-    assert [row.label for row in matrix(made({"dash": {}})).rows] == ["every car"]
+    assert [say(row.label) for row in matrix(made({"dash": {}})).rows] == ["every car"]
     caution = {"signal": "NOTICE", "when": {"paint": "red"}, "hazard": "X.", "consequence": "Y.", "avoid": "Z."}
     inside = made({"dash": {"cautions": [caution]}})
     assert [dict(car) for car in kinds_of_car(inside)] == [{"paint": "red"}, {"paint": "blue"}]
@@ -51,8 +52,8 @@ def test_only_what_openings_depend_on_makes_a_row() -> None:
 
 def test_a_drive_side_is_a_kind_of_car_too() -> None:
     about = made({"dash": {"when": {"drive-side": "left"}}}, vehicle={"drive_side": ["left", "right"]})
-    assert [row.label for row in matrix(about).rows] == ["Left-hand drive", "Right-hand drive"]
-    assert str(matrix(about).share) == "1/2 = 50 %"
+    assert [say(row.label) for row in matrix(about).rows] == ["Left-hand drive", "Right-hand drive"]
+    assert say(matrix(about).share.said) == "1/2 = 50 %"
 
 
 @pytest.mark.parametrize(
@@ -64,7 +65,7 @@ def test_halves_are_rounded_up(answered: int, cells: int, percent: int) -> None:
 
 
 def test_nothing_at_all_is_no_share() -> None:
-    assert str(Share(0, 0)) == "0/0 = 0 %"
+    assert say(Share(0, 0).said) == "0/0 = 0 %"
     assert Share(1, 2) + Share(3, 5) == Share(4, 7)
 
 

@@ -10,6 +10,7 @@ from graph_oracle import and_graphs, and_or_graphs, edges_of, pairs, workable_se
 from undertrim.derive.procedure.cheapest import cheapest_set
 from undertrim.derive.procedure.cycles import Block, Unreachable, blocked, find_cycles
 from undertrim.derive.procedure.graph import Graph, Route
+from undertrim.words import sentence
 
 
 def test_a_cycle_starts_at_the_node_earliest_in_the_file_and_closes() -> None:
@@ -107,11 +108,12 @@ def test_an_unreachable_target_says_why(target: str, message: str) -> None:
     after = {"radio": ("bezel",), "bezel": ("trim",), "trim": ("bezel",), "wire": ("lamp",)}
     with pytest.raises(Unreachable) as caught:
         cheapest_set(Graph(nodes, after, {"lamp": ((),)}), [target])
-    assert str(caught.value) == message
+    assert sentence(caught.value.said(str)) == message
     assert caught.value.target == target
 
 
 def test_the_unreachable_target_earliest_in_the_file_is_named() -> None:
     graph = pairs("b<a a<b c")
-    with pytest.raises(Unreachable, match="'b' can never"):
+    with pytest.raises(Unreachable) as caught:
         cheapest_set(graph, ["c", "a", "b"])
+    assert caught.value.target == "b"

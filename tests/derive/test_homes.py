@@ -2,6 +2,7 @@
 
 from making import ids, plan, record, step
 from undertrim.derive.procedure import tally
+from undertrim.words import say
 
 
 def test_a_part_that_moves_over_goes_to_its_opening_and_is_not_refitted() -> None:
@@ -45,7 +46,7 @@ def test_a_part_that_moves_over_is_sealed_and_its_cables_are_tested() -> None:
     made = plan(about, "dash")
     names = [item.id for item in made.steps]
     assert names[names.index("move:climate") + 1] == "test:climate:moved:flap"
-    assert "Seal it again: foam strip." in step(made, "move:climate").text
+    assert "Seal it again: foam strip." in [say(part) for part in step(made, "move:climate").text]
 
 
 BEHIND_THE_RADIO = """
@@ -68,7 +69,7 @@ def test_a_factory_part_goes_back_when_its_gear_is_no_part_of_the_visit() -> Non
     assert [(line.tether.id, line.act) for line in back.tethers] == [
         ("main", "joined"), ("flap", "rejoin"), ("lamp", "joined"),
     ]  # fmt: skip
-    assert [(item.what, item.out, item.back, item.moved, item.bagged) for item in tally.fasteners(made.steps)] == [
+    assert [(say(item.what), item.out, item.back, item.moved, item.bagged) for item in tally.fasteners(made.steps)] == [
         ("T20", 4, 4, 0, 0),
         ("metal", 2, 2, 0, 0),
     ]

@@ -8,6 +8,7 @@ from making import from_data
 from undertrim.derive.measuring import KINDS, next_to_measure
 from undertrim.derive.wanted import lacking, wanted
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
@@ -39,7 +40,7 @@ def names(name: str, **item: Any) -> list[str]:
 
 
 def words(record: VehicleRecord) -> list[str]:
-    return [task.words for task in next_to_measure(record)]
+    return [say(task.words) for task in next_to_measure(record)]
 
 
 def test_a_whole_opening_lacks_nothing() -> None:
@@ -149,7 +150,7 @@ def test_the_most_useful_first() -> None:
         "find out what switches the factory amplifier on (Full sound)",
         "find out how the car provides 'mute': by wire, by data or not at all (Full sound)",
         "find out what becomes of 'chime' when the factory unit goes",
-        "find out in right-hand drive: on which side is the radio?",
+        "find out in right-hand drive: on which side is 'Radio'?",
     ]
     kinds = [task.kind for task in next_to_measure(record)]
     assert kinds == sorted(kinds, key=KINDS.index)

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from making import from_data
 from undertrim.derive.mirroring import OTHER, mirrored, side_on, side_words, unsaid
 from undertrim.record.model import Side, VehicleRecord
+from undertrim.words import say
 
 SIDES: list[Side] = ["left", "right"]
 
@@ -21,7 +22,11 @@ def made(parts: dict[str, Any], **sections: Any) -> VehicleRecord:
 
 def facts(record: VehicleRecord, drive_side: Side, part: str = "x") -> dict[str, str | None]:
     """What is known of one part, by fact."""
-    return {fact.fact: fact.there for fact in mirrored(record, drive_side) if fact.place == f"parts/{part}"}
+    return {
+        " of ".join(filter(None, (fact.fact, say(fact.fastener)))): None if fact.there is None else say(fact.there)
+        for fact in mirrored(record, drive_side)
+        if fact.place == f"parts/{part}"
+    }
 
 
 def test_panel_fuse_box_and_battery_cover() -> None:
@@ -35,8 +40,8 @@ def test_panel_fuse_box_and_battery_cover() -> None:
     there = {fact.place: fact.there for fact in mirrored(record, "right") if fact.fact == "side"}
     assert there == {"parts/pedal-panel": "right", "parts/fuse-box": "left", "parts/battery-cover": None}
     asked = [fact.ask for fact in mirrored(record, "right") if fact.there is None]
-    assert asked == ["on which side is the battery cover?"]
-    assert side_words("left", "right") == "left (passenger side)"
+    assert [say(ask) for ask in asked] == ["on which side is 'Battery cover'?"]
+    assert say(side_words("left", "right")) == "left (passenger side)"
 
 
 @pytest.mark.parametrize(
@@ -49,7 +54,7 @@ def test_panel_fuse_box_and_battery_cover() -> None:
     ],
 )
 def test_who_sits_there(side: Side, drive_side: Side, words: str) -> None:
-    assert side_words(side, drive_side) == words
+    assert say(side_words(side, drive_side)) == words
 
 
 @pytest.mark.parametrize(
@@ -134,7 +139,7 @@ def test_texts_of_what_changes_sides_are_read_again() -> None:
         ("Pull the left edge.", None),
         ("Right below the lamp.", None),
     ]
-    assert asked[0].ask == "the X changes sides: is 'left' still true in this text?"
+    assert say(asked[0].ask) == "'X' changes sides: is 'left' still true in this text?"
     for mirrors, drive_side in (("no", "right"), ("unknown", "right"), ("yes", "left")):
         assert "text" not in facts(made({"x": {**part, "mirrors": mirrors}}), drive_side)  # type: ignore[arg-type]
 

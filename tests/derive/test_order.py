@@ -97,8 +97,9 @@ def test_in_a_circle_a_node_with_an_open_route_goes_before_a_smaller_rank() -> N
 
 
 def test_a_master_order_with_an_and_cycle_is_refused() -> None:
-    with pytest.raises(Unreachable, match="a -> b -> a"):
+    with pytest.raises(Unreachable) as caught:
         master_order(pairs("c a<b b<a"), {"a": 0, "b": 1, "c": 2})
+    assert caught.value.block.cycle == ("a", "b", "a")
 
 
 def test_a_master_order_passes_over_blocked_routes() -> None:
@@ -108,8 +109,9 @@ def test_a_master_order_passes_over_blocked_routes() -> None:
 
 def test_a_selection_that_goes_round_in_a_circle_is_refused() -> None:
     graph = Graph(dict.fromkeys("ab", 1), {"b": "a"}, {"a": ((Route(), Route("b")),)})
-    with pytest.raises(Unreachable, match="'a' can never be freed: each needs the next first: a -> b -> a"):
+    with pytest.raises(Unreachable) as caught:
         order(graph, Selection(frozenset("ab"), 2, {("a", 0): 1}), graph.place)
+    assert (caught.value.target, caught.value.block.cycle) == ("a", ("a", "b", "a"))
 
 
 def test_prerequisites_outside_the_selection_are_not_waited_for() -> None:

@@ -10,6 +10,7 @@ from undertrim.derive.procedure import cheapest
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner, Target, targets
+from undertrim.words import say
 
 SIMPLE = """
     preps:
@@ -85,7 +86,7 @@ def test_a_peeled_covering_is_sealed_again_with_its_refit() -> None:
         openings:
           door: {behind: [liner]}
     """)
-    assert "Seal it again: butyl cord 5 mm." in step(plan(about, "door"), "refit:liner").text
+    assert "Seal it again: butyl cord 5 mm." in [say(part) for part in step(plan(about, "door"), "refit:liner").text]
 
 
 def test_a_record_whose_cars_differ_in_order_is_still_planned_car_by_car() -> None:

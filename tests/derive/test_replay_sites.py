@@ -154,7 +154,7 @@ def _joined_again(steps: Steps) -> Steps:
 def _window_by_hand(steps: Steps) -> Steps:
     test = one(steps, "test:shelf:sound")
     place = steps.index(test)
-    return [*steps[:place], test, replace(test, id="test:shelf:window"), *steps[place + 1 :]]
+    return [*steps[:place], test, replace(test, id="test:shelf:window", detail="window"), *steps[place + 1 :]]
 
 
 def _acts(name: str, what: str) -> Callable[[Steps], Steps]:

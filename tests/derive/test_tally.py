@@ -1,5 +1,6 @@
 """Tools, fasteners out and back, purchases and time, added up over a procedure."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,13 +11,24 @@ from undertrim.derive.procedure.planning import Procedure
 from undertrim.derive.procedure.tally import Count, Purchase
 from undertrim.publish.facts import words
 from undertrim.record.store import Workspace
+from undertrim.words import say
 
 WORKSPACE = Workspace.around(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 
 def counts(procedure: Procedure) -> dict[str, Count]:
-    return {f"{item.what} {item.kind}": item for item in tally.fasteners(procedure.steps)}
+    return {f"{item.what} {item.kind}": item for item in map(said, tally.fasteners(procedure.steps))}
+
+
+def said(item: Count) -> Count:
+    """The count with its values in words."""
+    return replace(item, what=say(item.what), detail=say(item.detail))
+
+
+def bought(procedure: Procedure) -> tuple[Purchase, ...]:
+    """What is bought, in words."""
+    return tuple(Purchase(one.count, say(one.what), say(one.part)) for one in tally.purchases(procedure.steps))
 
 
 PANEL = """
@@ -31,7 +43,7 @@ def test_what_comes_out_goes_back() -> None:
           panel:
             held_by: [{screw: T20, count: 3, length: 16 mm}, {clip: push, count: 7}, {hook: tab, count: 2}, {bond: butyl}]
     """, PANEL), "door")  # fmt: skip
-    assert tally.fasteners(made.steps) == (
+    assert tuple(map(said, tally.fasteners(made.steps))) == (
         Count("screw", "T20", "16 mm (0.63 in)", out=3, back=3),
         Count("clip", "push", "", out=7, back=7),
     )
@@ -43,7 +55,7 @@ def test_look_alikes_that_stay_are_not_counted_and_need_no_tool() -> None:
           panel: {held_by: [{screw: T20, count: 3}, {bolt: hex 10 mm, count: 2, leave: yes}]}
     """, PANEL), "door")  # fmt: skip
     assert counts(made).keys() == {"T20 screw"}
-    assert "socket 10 mm" not in {tool.name for tool in tally.tools(made.steps)}
+    assert "socket 10 mm" not in {say(tool.name) for tool in tally.tools(made.steps)}
 
 
 def test_single_use_fasteners_are_bagged_and_bought() -> None:
@@ -52,7 +64,7 @@ def test_single_use_fasteners_are_bagged_and_bought() -> None:
           panel: {held_by: [{scrivet: push-pin, count: 4, reuse: no}, {clip: push, count: 2}]}
     """, PANEL), "door")  # fmt: skip
     assert counts(made)["push-pin scrivet"] == Count("scrivet", "push-pin", "", out=4, bagged=4, new=4)
-    assert tally.purchases(made.steps) == (Purchase(4, "push-pin scrivet", "Panel"),)
+    assert bought(made) == (Purchase(4, "push-pin scrivet", "Panel"),)
 
 
 def test_the_fasteners_of_a_factory_part_are_bagged_or_move_to_the_gear() -> None:
@@ -70,7 +82,7 @@ def test_the_fasteners_of_a_factory_part_are_bagged_or_move_to_the_gear() -> Non
         "hex 8 mm bolt": Count("bolt", "hex 8 mm", "", out=1, bagged=1),
         "metal clip": Count("clip", "metal", "", out=2, bagged=2),
     }
-    assert tally.purchases(made.steps) == ()
+    assert bought(made) == ()
 
 
 def test_a_part_that_moves_over_takes_its_fasteners_along() -> None:
@@ -100,7 +112,7 @@ def test_an_unknown_number_of_single_use_ones_is_bought_as_unknown() -> None:
           panel:
             held_by: [{clip: push, count: 2, reuse: no}, {clip: push, count: unknown, reuse: no, note: Behind the pull}]
     """, PANEL), "door")  # fmt: skip
-    assert tally.purchases(made.steps) == (Purchase(None, "push clip", "Panel"),)
+    assert bought(made) == (Purchase(None, "push clip", "Panel"),)
 
 
 def test_a_seal_is_bought_for_each_side() -> None:
@@ -110,7 +122,7 @@ def test_a_seal_is_bought_for_each_side() -> None:
         openings:
           door: {each: [left, right], behind: [liner]}
     """), "door")  # fmt: skip
-    assert tally.purchases(made.steps) == (
+    assert bought(made) == (
         Purchase(1, "butyl cord 5 mm", "Liner, right"),
         Purchase(1, "butyl cord 5 mm", "Liner, left"),
     )
@@ -132,7 +144,7 @@ def test_tools_come_in_the_order_of_first_use_with_what_will_do_instead() -> Non
         parts:
           panel: {held_by: [{bolt: hex 7/32 in, count: 1}, {screw: T20, count: 2}, {clip: push, count: 2}]}
     """, PANEL), "door")  # fmt: skip
-    found = {tool.name: tool.instead for tool in tally.tools(made.steps)}
+    found = {say(tool.name): tool.instead for tool in tally.tools(made.steps)}
     # 7/32 in = 5.55625 mm by the definition of the inch (25.4 mm); a 5.5 mm socket is 0.06 mm smaller.
     assert found == {"socket 7/32 in": ("socket 5.5 mm",), "T20 bit": (), "plastic trim tool": (), "DC clamp meter": ()}
 
@@ -168,4 +180,4 @@ def test_a_wait_nobody_recorded_is_none() -> None:
     ],
 )  # fmt: skip
 def test_minutes_in_words(value: float, said: str) -> None:
-    assert words.minutes(value) == said
+    assert say(words.minutes(value)) == said

@@ -13,7 +13,7 @@ from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.way_back import in_order, waits
 from undertrim.derive.simulation import replay
-from undertrim.words import sentence
+from undertrim.words import say, sentence
 
 CAR = {"drive-side": "left"}
 PARTS = """
@@ -148,9 +148,14 @@ SPOILT = """
 
 def test_a_part_that_is_spoilt_is_bought_and_said() -> None:
     made = plan(record(SPOILT.replace("REUSE", "reuse: no")), "door")
-    assert [(item.count, item.what) for item in tally.purchases(made.steps)] == [(1, "Membrane"), (1, "Butyl cord")]
-    assert "It is single-use: bin it. A new one goes in its place." in step(made, "remove:membrane").text
-    assert "Fit a new one: the old one is single-use." in step(made, "refit:membrane").text
+    assert [(item.count, say(item.what)) for item in tally.purchases(made.steps)] == [
+        (1, "Membrane"),
+        (1, "Butyl cord"),
+    ]
+    assert "It is single-use: bin it. A new one goes in its place." in [
+        say(part) for part in step(made, "remove:membrane").text
+    ]
+    assert "Fit a new one: the old one is single-use." in [say(part) for part in step(made, "refit:membrane").text]
     assert tally.purchases(plan(record(SPOILT.replace("REUSE", "reuse: yes")), "door").steps)[0].what == "Butyl cord"
 
 
@@ -176,9 +181,9 @@ RIVETS = record(
 def test_rivets_are_drilled_out_and_new_ones_go_in() -> None:
     made = plan(RIVETS, "door")
     out, back = step(made, "remove:speaker").fasteners[0], step(made, "refit:speaker").fasteners[0]
-    assert (out.fate, out.later, out.tool) == ("out", "binned", "drill and bits")
-    assert (back.fate, back.tool) == ("new", "rivet tool")
-    assert [(item.count, item.what) for item in tally.purchases(made.steps)] == [
+    assert (out.fate, out.later, say(out.tool)) == ("out", "binned", "drill and bits")
+    assert (back.fate, say(back.tool)) == ("new", "rivet tool")
+    assert [(item.count, say(item.what)) for item in tally.purchases(made.steps)] == [
         (4, "blind rivet, 4.8 mm (0.189 in) thick")
     ]
     old = [
@@ -189,10 +194,9 @@ def test_rivets_are_drilled_out_and_new_ones_go_in() -> None:
 
 
 def test_either_tool_will_do_unless_one_is_needed_anyway() -> None:
-    assert [tool.name for tool in tally.tools(plan(RIVETS, "door").steps) if "T20" in tool.name] == [
-        "T20 bit or socket 7 mm"
-    ]
-    together = [tool.name for tool in tally.tools(plan(RIVETS, "low").steps)]
+    apart = [say(tool.name) for tool in tally.tools(plan(RIVETS, "door").steps)]
+    assert [name for name in apart if "T20" in name] == ["T20 bit or socket 7 mm"]
+    together = [say(tool.name) for tool in tally.tools(plan(RIVETS, "low").steps)]
     assert "socket 7 mm" in together
     assert "T20 bit or socket 7 mm" not in together
 

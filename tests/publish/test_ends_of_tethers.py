@@ -116,7 +116,7 @@ WHERE = {"data": in_data, "plan": in_plan, "page": in_page, "sheet": in_sheet}
 def words(act: str, kind: str) -> str:
     usual = tether_kind(kind)
     own = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
-    return own.get(act) or str(table("tethers")["act"][act])
+    return own.get(act) or str(table("tethers")["act"][act]["label"])
 
 
 @pytest.mark.parametrize("where", WHERE)
@@ -150,8 +150,8 @@ def test_what_will_become_of_it_is_said_as_its_part_comes_off(where: str, part: 
             assert words("goes-with", kind) in said
         else:
             assert words("undo", kind) in said
-            assert table("tethers")["later"][then] in said
-            assert (table("tethers")["later"]["rejoin"] in said) == (part == "elsewhere" or then == "rejoin")
+            assert table("tethers")["later"][then]["label"] in said
+            assert (table("tethers")["later"]["rejoin"]["label"] in said) == (part == "elsewhere" or then == "rejoin")
 
 
 @pytest.mark.parametrize("where", WHERE)

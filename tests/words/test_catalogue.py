@@ -200,7 +200,7 @@ def test_a_rule_says_only_sentences_of_its_own() -> None:
 
 def test_every_state_has_words_for_each_value_it_can_have() -> None:
     values = {(state, entry["initial"]) for state, entry in table("states")["state"].items()}
-    values |= {pair for entry in table("states")["usual"] for pair in entry["sets"].items()}
+    values |= {pair for entry in table("states")["usual"].values() for pair in entry["sets"].items()}
     assert {f"{state}-{value}" for state, value in values} | {"battery-partly-off"} <= set(english("states"))
 
 

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from undertrim.derive.evidence.age import age
+from undertrim.words import say
 
 
 @pytest.mark.parametrize(
@@ -30,13 +31,13 @@ from undertrim.derive.evidence.age import age
     ],
 )
 def test_words(on: str, today: str, words: str) -> None:
-    assert age(on, date.fromisoformat(today)) == words
+    assert say(age(on, date.fromisoformat(today))) == words
 
 
 @given(st.dates(date(1990, 1, 1), date(2050, 1, 1)), st.integers(0, 12000))
 def test_the_age_in_words_is_the_number_of_whole_units_that_have_passed(on: date, days: int) -> None:
     today = on + timedelta(days)
-    words = age(on.isoformat(), today)
+    words = say(age(on.isoformat(), today))
     number = int(words.split()[0]) if words != "of today" else 0
     longest = {"day": 1, "month": 31, "year": 366}[words.split()[1].rstrip("s")] if number else 1
     shortest = {"day": 1, "month": 28, "year": 365}[words.split()[1].rstrip("s")] if number else 1

@@ -8,6 +8,7 @@ from fragments import subject
 from undertrim.derive.evidence.holding import Why, first_day, looks, misfits, unsaid, years
 from undertrim.derive.evidence.seen import answers, seen, shown
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 PIECE = """
 vehicle:
@@ -150,10 +151,10 @@ def test_the_first_day_of_a_car(car: str, first: date) -> None:
 def test_the_car_in_words() -> None:
     made = record("{year: 2016, built: 2016-04, side: left, is: {radio: map, plug: unknown, roof: x}, note: Blue}")
     said = "2016, built 2016-04, left-hand drive, Map radio, plug unknown, roof x, Blue"
-    assert shown(made, made.evidence["e1"].car) == said
+    assert say(shown(made, made.evidence["e1"].car)) == said
     unknown = record("{year: unknown, side: unknown}")
-    assert shown(unknown, unknown.evidence["e1"].car) == "year unknown, drive side unknown"
-    assert shown(made, None) == ""
+    assert say(shown(unknown, unknown.evidence["e1"].car)) == "year unknown, drive side unknown"
+    assert say(shown(made, None)) == ""
 
 
 def test_the_stamp_is_a_look_too() -> None:

@@ -11,6 +11,7 @@ from undertrim.derive.evidence.obstacles import obstacles
 from undertrim.derive.evidence.standing import Standing, Word, standing
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import Pointer
+from undertrim.words import sentence, way_out
 
 GOOD: dict[str, Any] = {
     "evidence": {"e1": {"how": "measured", "on": "2026-03-02", "by": "rk"}},
@@ -41,7 +42,7 @@ def places(data: dict[str, Any]) -> list[Pointer]:
     record = made(data).record
     assert isinstance(record, VehicleRecord)
     found = obstacles(record)
-    assert all(item.what and item.where for item in found)
+    assert all(sentence(item.said) and way_out(item.said) for item in found)
     return [item.pointer for item in found]
 
 

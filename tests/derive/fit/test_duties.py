@@ -13,6 +13,7 @@ from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.row import State
+from undertrim.publish.encoding import said as in_words
 from undertrim.publish.facts.blockers import blockers
 from undertrim.record import schema
 from undertrim.record.model import VehicleRecord
@@ -140,14 +141,16 @@ def test_blockers_say_each_loss_once_and_the_grave_ones_stop() -> None:
     record = duty(
         "hazard-switch: {kept_by: none}\n  map: {kept_by: none}\n  chime: {kept_by: interface}\n  clock: {kept_by: unknown}"
     )
-    found = blockers(record, ADDRESS, Stock((KEEPER,)))
+    found = in_words(blockers(record, ADDRESS, Stock((KEEPER,))))
     said = {item["weight"]: item for item in found if item["openings"] == ["dash"] and "Dash kit" not in item["title"]}
     assert said["stop"]["title"] == "Hazard switch: lost, not a plain replacement"
     assert "law of the country and the maker's information decide" in said["stop"]["text"]
     assert said["lost"]["title"] == "Map"
     assert said["unknown"]["title"] == "Clock: may be lost"
     assert "chime" in said["need"]["text"]
-    assert [item["title"] for item in blockers(record, ADDRESS)].count("Chime: lost, not a plain replacement") == 1
+    assert [item["title"] for item in in_words(blockers(record, ADDRESS))].count(
+        "Chime: lost, not a plain replacement"
+    ) == 1
 
 
 def test_a_record_without_a_receiver_opening_loses_nothing() -> None:
@@ -157,7 +160,7 @@ def test_a_record_without_a_receiver_opening_loses_nothing() -> None:
         "duties": {"hazard-switch": {"kept_by": "none"}},
     })  # fmt: skip
     assert becomes(made, ADDRESS, Stock(())) == ()
-    assert not [item for item in blockers(made) if "Hazard" in item["title"]]
+    assert not [item for item in in_words(blockers(made)) if "Hazard" in item["title"]]
 
 
 AMPLIFIER = "sound:\n  factory: {output: speaker, amplifier: Boot, turn_on: data}\n"
@@ -173,7 +176,7 @@ def test_an_amplifier_woken_by_data_orders_what_wakes_it() -> None:
 
 
 def _woken(record: VehicleRecord, *shelf: Gear) -> str:
-    found = blockers(record, ADDRESS, Stock(shelf))
+    found = in_words(blockers(record, ADDRESS, Stock(shelf)))
     return str(next(item["text"] for item in found if "switched on by data" in item["title"]))
 
 
@@ -214,7 +217,7 @@ def test_of_two_openings_for_a_receiver_each_has_its_own_answer() -> None:
         ("chime", Fate.LOST): ("tray",),
         ("map", Fate.LOST): ("dash", "tray"),
     }
-    said = {(item["title"], *item["openings"]): item["text"] for item in blockers(TWO, ADDRESS, stock)}
+    said = {(item["title"], *item["openings"]): item["text"] for item in in_words(blockers(TWO, ADDRESS, stock))}
     assert "Chime: lost, not a plain replacement" in {title for title, *places in said if places == ["tray"]}
     assert not [title for title, *places in said if places == ["dash"] and "Chime: lost" in title]
     assert "Pellworth Waker" in said["Factory amplifier: switched on by data", "dash"]

@@ -39,7 +39,7 @@ def prepare(world: World, step: Step) -> Faults:
     if prep.sets.get("battery") == "off":
         yield from _battery_going_off(world, step, step.node, prep)
     for state, value in prep.sets.items():
-        if value != states.initial().get(state) and prep.restore:
+        if value != states.initial().get(state) and states.undoing(prep):
             world.unrestored[state] = step
         elif value == states.initial().get(state):
             world.unrestored.pop(state, None)
