@@ -8,6 +8,7 @@ from undertrim.publish import plan_text
 from undertrim.publish.facts import kits, told
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
+from undertrim.words import say
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -47,7 +48,7 @@ def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
 
 def _caution(caution: Data, before: int) -> Row:
     """`short` stands in the place of what the step just before has in full; empty where this one has it."""
-    return {**caution, "short": told.short(before) if before else ""}
+    return {**caution, "short": say(told.short(before)) if before else ""}
 
 
 def _row(step: Data, pictures: Pictures) -> Row:
