@@ -16,6 +16,7 @@ from undertrim.publish import facts, pages, pdf
 from undertrim.publish.facts import evidence
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
+from undertrim.words import say
 from wired import DAY, PLACE, URL, VEHICLES, bare, stem, texts
 
 MOST = 300
@@ -35,7 +36,7 @@ def lines(path: Path) -> dict[str, str]:
     assert isinstance(record, VehicleRecord)
     whole, worked_on = reckoned(record), {step["part"] for step in made(path)["steps"]}
     return {
-        dispute.conflict.about: evidence.line(whole, dispute)
+        dispute.conflict.about: say(evidence.line(whole, dispute))
         for dispute in disputes(whole)
         if dispute.open
         and (dispute.keys[0] != "parts" or dispute.keys[1] in worked_on)  # else by a route that is not shown

@@ -19,6 +19,7 @@ from undertrim.publish.sheet import pictures
 from undertrim.publish.sheet.steps import sections
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
+from undertrim.words import say, word
 
 Data = Mapping[str, Any]
 
@@ -116,7 +117,7 @@ WHERE = {"data": in_data, "plan": in_plan, "page": in_page, "sheet": in_sheet}
 def words(act: str, kind: str) -> str:
     usual = tether_kind(kind)
     own = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
-    return own.get(act) or str(table("tethers")["act"][act]["label"])
+    return say(own.get(act) or word("tethers", "act", act, "label"))
 
 
 @pytest.mark.parametrize("where", WHERE)

@@ -11,12 +11,13 @@ import pytest
 from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.publish import facts, pages
-from undertrim.publish.encoding import indented
+from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import blockers, evidence
 from undertrim.publish.facts.evidence import Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
+from undertrim.words import say
 
 DAY = date(2026, 11, 25)
 DATA: dict[str, Any] = {
@@ -101,7 +102,7 @@ def test_what_is_in_the_way() -> None:
 
 
 def test_a_conflict_with_all_its_claims() -> None:
-    [found] = evidence.conflicts(record(conflicts={"c": DEPTH})[1])
+    [found] = said(evidence.conflicts(record(conflicts={"c": DEPTH})[1]))
     assert found == {
         "id": "c",
         "word": "CONFLICT",
@@ -120,7 +121,7 @@ def test_a_conflict_with_all_its_claims() -> None:
 
 def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
     conflicts = {"c": DEPTH, "d": {**DEPTH, "settled_by": "e1"}, "e": {**DEPTH, "about": "restraint/wait"}}
-    found = [item for item in blockers.blockers(record(conflicts=conflicts)[1]) if "CONFLICT" in item["title"]]
+    found = [item for item in said(blockers.blockers(record(conflicts=conflicts)[1])) if "CONFLICT" in item["title"]]
     assert [(item["weight"], item["title"], item["openings"], item["clauses"]) for item in found] == [
         ("unknown", "CONFLICT: Door <speakers>: clear depth", ["front-door"], {"body": ["van"]}),
         ("unknown", "CONFLICT: Restraint system: wait", [], {}),
@@ -139,7 +140,7 @@ def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
     ],
 )
 def test_a_fact_in_words(about: str, name: str) -> None:
-    [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": about}})[1])
+    [found] = said(evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": about}})[1]))
     assert found["fact"] == name
 
 
@@ -150,12 +151,12 @@ def test_a_conflict_that_leads_nowhere_is_named_by_its_keys() -> None:
 
 def test_blocks_in_words() -> None:
     data = {"parts": {"p": {"name": "Trim"}}}
-    assert [block_name(data, block) for block in ("parts/p", "areas/front-door", "vehicle")] == [
+    assert [say(block_name(data, block)) for block in ("parts/p", "areas/front-door", "vehicle")] == [
         "Trim",
         "Areas, front door",
         "Vehicle",
     ]
-    assert fact_name({}, ("nowhere", "x")) == "Nowhere, x"
+    assert say(fact_name({}, ("nowhere", "x"))) == "Nowhere, x"
 
 
 def test_ages_stand_beside_the_dates() -> None:
@@ -217,9 +218,9 @@ SEEN = {
 def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> None:
     item, about = record(**SEEN)
     line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
-    assert line["car"] == "2016, right-hand drive, map radio"
+    assert say(line["car"]) == "2016, right-hand drive, map radio"
     assert line["seen"] == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
-    assert fields["car"] == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
+    assert say(fields["car"]) == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
     assert fields["seen"].is_ == {"drive-side": "left", "radio": "plain"}
     body = pages.vehicle(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body

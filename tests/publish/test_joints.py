@@ -11,6 +11,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
 from undertrim.publish.facts.joints import SIGNS, joints
 from undertrim.publish.sheet import glyphs
+from undertrim.words import say
 
 Data = dict[str, Any]
 PINS = """
@@ -67,18 +68,18 @@ def test_without_lead_sets_or_an_opening_for_a_receiver_there_is_none() -> None:
 def test_cars_are_named_without_the_variants_that_make_no_difference() -> None:
     # Four kinds of car; the wire of the lamps depends on the sound, nothing in this set on the trim.
     tables = found(SET)[0]["tables"]
-    assert [table["cars_words"] for table in tables] == ["No amplifier", "An amplifier"]
+    assert [say(table["cars_words"]) for table in tables] == ["No amplifier", "An amplifier"]
     assert [len(table["cars"]) for table in tables] == [2, 2]
 
 
 def test_one_table_for_all_cars_names_none() -> None:
-    assert [table["cars_words"] for table in found(OTHER, pins="2: {function: ground}")[0]["tables"]] == [""]
+    assert [say(table["cars_words"]) for table in found(OTHER, pins="2: {function: ground}")[0]["tables"]] == [""]
 
 
 def test_cars_that_are_no_full_grid_are_all_named() -> None:
     # The lamps depend on both: one table for three of the four kinds.
     pins = PINS.replace("{sound: amplified}", "{sound: amplified, trim: hide}")
-    assert [table["cars_words"] for table in found(SET, pins=pins)[0]["tables"]] == [
+    assert [say(table["cars_words"]) for table in found(SET, pins=pins)[0]["tables"]] == [
         "No amplifier, Cloth or No amplifier, Hide or An amplifier, Cloth",
         "An amplifier, Hide",
     ]

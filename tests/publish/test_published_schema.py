@@ -24,6 +24,7 @@ from undertrim.publish import finder
 from undertrim.publish.facts import evidence, fit
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.resources import top
+from undertrim.words import say
 
 Schema = dict[str, Any]
 SCHEMA: Schema = json.loads((top("schema") / "published.schema.json").read_text(encoding="utf-8"))
@@ -80,7 +81,7 @@ def test_the_version_is_that_of_the_schema() -> None:
     [
         ("section-id", SECTIONS),
         ("standing/word", list(Word)),
-        ("conflict/word", [evidence.CONFLICT, evidence.AGREED]),
+        ("conflict/word", [say(evidence.CONFLICT), say(evidence.AGREED)]),
         ("fit/verdict", fit.VERDICTS),
         ("duty/fate", list(Fate)),
         ("joint-row/state", list(State)),

@@ -8,6 +8,7 @@ import pytest
 
 from making import record
 from undertrim.publish.facts.runs import RunCable, runs
+from undertrim.words import say
 
 Data = dict[str, Any]
 _CAR = """
@@ -79,7 +80,7 @@ def test_what_is_unknown_of_the_engine_space_is_taken_as_the_worse() -> None:
 
 def test_without_a_length_nothing_is_named() -> None:
     made = run("length: unknown, engine: no")
-    assert made["length"] == "unknown"
+    assert say(made["length"]) == "unknown"
     assert made["cables"] == []
     assert made["assumed"] == "The cable for an amplifier cannot be told without the length."
 
@@ -111,7 +112,7 @@ def test_passes_stay_in_order_with_what_protects_the_cable() -> None:
 
 def test_a_run_of_some_cars_says_so() -> None:
     made = run("length: 5 m, engine: no, when: {seat: power}")
-    assert (made["when"], made["clauses"]) == ("Power seat", {"seat": ["power"]})
+    assert (say(made["when"]), made["clauses"]) == ("Power seat", {"seat": ["power"]})
 
 
 def test_a_current_for_which_nothing_is_listed_says_so() -> None:

@@ -10,6 +10,7 @@ from undertrim.publish import pictures
 from undertrim.publish.drawings import clips
 from undertrim.publish.facts import words
 from undertrim.record.model import Prep
+from undertrim.words import say
 
 ROOT = Path(__file__).parents[2]
 SCHEMA = json.loads((ROOT / "schema/vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
@@ -20,18 +21,18 @@ SCHEMA = json.loads((ROOT / "schema/vehicle.schema.json").read_text(encoding="ut
     [(20 / 60, "20 s"), (1.5, "1 min 30 s"), (3, "3 min"), (80, "1 h 20 min"), (60, "1 h"), (61.25, "1 h 1 min 15 s")],
 )
 def test_a_time_is_said_to_the_second(minutes: float, said: str) -> None:
-    assert words.minutes(minutes) == said
+    assert say(words.minutes(minutes)) == said
 
 
 def test_every_usual_preparation_with_a_way_back_has_a_plain_name_for_it() -> None:
-    for prep in (prep for prep in states.usual().values() if prep.restore):
-        assert states.way_back(prep)
-        assert states.way_back(prep) != prep.name
+    for prep in (prep for prep in states.usual().values() if states.undoing(prep)):
+        assert say(states.way_back(prep))
+        assert say(states.way_back(prep)) != say(states.called(prep))
 
 
 def test_a_way_back_is_called_as_the_record_says() -> None:
     prep = Prep(id="battery", name="Battery off", sets={"battery": "off"}, how="Take the clamp off.")
-    assert states.way_back(prep) == "Battery back on"
+    assert say(states.way_back(prep)) == "Battery back on"
     second = Prep(id="second", name="Second", sets={"battery": "off"}, how="x", restore_name="Second battery back on")
     assert states.way_back(second) == "Second battery back on"
 

@@ -15,6 +15,7 @@ from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.publish.facts.steps import state_words
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
+from undertrim.words import say
 
 WORKSPACE = Workspace.around(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
@@ -47,6 +48,6 @@ def test_the_script_writes_what_the_planner_says(node: str, name: str) -> None:
     car = cars.assignments(about)[0]
     plans = [planner.plan(chosen, car).steps for chosen in (*combinations(every, 1), *combinations(every, 2), every)]
     turns = [list(running.turns(step)) for step in made.steps]
-    expected = [[state_words(step.state) for step in steps] for steps in plans]
+    expected = [[say(state_words(step.state)) for step in steps] for steps in plans]
     assert shown(node, turns, [[place[step.id] for step in steps] for steps in plans]) == expected
     assert any("partly off" in words for each in expected for words in each) == name.startswith("harrowby")

@@ -11,6 +11,7 @@ from undertrim.publish.facts import told
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.plan_text import plan_text
 from undertrim.record.store import Workspace
+from undertrim.words import say
 
 WORKSPACE = Workspace.around(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
@@ -41,7 +42,9 @@ def test_the_script_cuts_the_same_short(node: str) -> None:
           return each.map(function (one) {{ return one.full.hidden === one.told.hidden ? "both" : one.told.textContent; }});
         }})));
     """
-    assert json.loads(called(node, program)) == [[told.short(step) if step else "" for step in each] for each in AT]
+    assert json.loads(called(node, program)) == [
+        [say(told.short(step)) if step else "" for step in each] for each in AT
+    ]
 
 
 def test_the_plan_tells_once_what_is_beside_every_step() -> None:

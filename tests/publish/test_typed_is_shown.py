@@ -14,6 +14,7 @@ from undertrim.publish.facts.gear_card import card
 from undertrim.publish.facts.words import fastener_detail
 from undertrim.record.model import Fastener
 from undertrim.record.model.kinds.speaker import SpacerGear
+from undertrim.words import say
 
 KIND = "decides which other fields there are, and they are shown"
 UNSHOWN = {
@@ -58,6 +59,6 @@ def test_gear_that_alters_the_car_says_so() -> None:
 @pytest.mark.parametrize("role", ["seat", "belt", "wheel"])
 def test_what_holds_a_life_is_said_beside_its_fastener(role: str) -> None:
     """By itself, since its role changes what is asked for elsewhere too."""
-    whole = fastener_detail(Fastener("bolt", "T50", count=4, role=role))
+    whole = say(fastener_detail(Fastener("bolt", "T50", count=4, role=role)))
     assert f"holds a {role}" in whole
-    assert whole != fastener_detail(Fastener("bolt", "T50", count=4))
+    assert whole != say(fastener_detail(Fastener("bolt", "T50", count=4)))

@@ -16,7 +16,7 @@ from undertrim.derive.fit.shopping import Choice, orders
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.encoding import indented, said
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.record.model import OPENINGS
@@ -54,7 +54,7 @@ def run(options: argparse.Namespace) -> int:
     except (Unreachable, TooTangled) as error:
         print(f"undertrim: {say(names.refusal(vehicle.record, error))}: {see_check()}", file=sys.stderr)
         return 1
-    data = said(shop_data(vehicle, wanted, made))
+    data = shop_data(vehicle, wanted, made)
     sys.stdout.write(indented(data) + "\n" if options.format == "json" else shop_text(data))
     return 0 if all(order.fits for order in made) else 1
 

@@ -13,7 +13,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
-from undertrim.publish.encoding import indented, said
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.wiring_text import joint_text, plugs_text
@@ -48,10 +48,10 @@ def run(options: argparse.Namespace) -> int:
     if options.gear is None:
         if options.harness or options.opening:
             raise Usage("a harness or an opening needs GEAR: name a receiver or a lead set after the vehicle")
-        found = said(car_wiring(vehicle.record, vehicle.address, car))
+        found = car_wiring(vehicle.record, vehicle.address, car)
         text = plugs_text(found)
     else:
-        found = said(_joint(vehicle, options, car))
+        found = _joint(vehicle, options, car)
         text = joint_text(found)
     sys.stdout.write(indented(found) + "\n" if options.format == "json" else text)
     return 0

@@ -1,7 +1,6 @@
 """What a sort of fastener is called: by its drive where something turns it, else by its sort."""
 
 from undertrim.record.model import Fastener
-from undertrim.resources import table
 from undertrim.words import Items, Value, message, word
 
 
@@ -10,14 +9,6 @@ def sort(fastener: Fastener) -> Value:
     if not fastener.turned:
         return message(f"sorts/{fastener.what}")
     return Items((fastener.what, fastener.or_drive), "either") if fastener.or_drive else fastener.what
-
-
-def typed(kind: str, what: str) -> Value:
-    """One of a sort, by what a record types under its kind."""
-    turned = table("fasteners")[kind].get("turned")
-    return message(
-        "fasteners/of-sort", kind=word("fasteners", kind, "label"), sort=what if turned else message(f"sorts/{what}")
-    )
 
 
 def one(fastener: Fastener) -> Value:

@@ -7,6 +7,7 @@ from typing import Any
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
 
 Data = Mapping[str, Any]
@@ -14,19 +15,20 @@ WIDTH = 100
 _CLOSING = "The maker's information, local codes and licensed practice come first."
 
 
-def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> dict[str, Any]:
+def shop_data(vehicle: Vehicle, wanted: Sequence[Target], orders: Sequence[Order]) -> dict[str, Any]:
     """The lists as data, one for each group of cars that has the same."""
     facts = vehicle.record.vehicle
-    return {
+    made = {
         "vehicle": vehicle.address,
         "title": f"{facts.make} {facts.model}",
         "demo": vehicle.record.demo == "yes",
         "left_out": list(vehicle.stock.left_out),
         "jobs": [str(target) for target in wanted],
         "job_names": [names.job(vehicle.record, target) for target in wanted],
-        "duties": _duties(vehicle, wanted, made),
-        "lists": [_order(vehicle, order) for order in made],
+        "duties": _duties(vehicle, wanted, orders),
+        "lists": [_order(vehicle, order) for order in orders],
     }
+    return dict(said(made))
 
 
 def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> list[dict[str, Any]]:

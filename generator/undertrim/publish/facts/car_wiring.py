@@ -6,6 +6,7 @@ from typing import Any
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.wiring.leads import named, place
 from undertrim.derive.wiring.needs import around, natural, of_plug
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Connector, Pin, VehicleRecord, When
@@ -25,7 +26,7 @@ SOURCES = {
 def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> Data:
     """Plugs and functions of the cars that `car` leaves open. What is not in all of them carries `when`."""
     facts, record = record.vehicle, reckoned(record)
-    return {
+    made = {
         "vehicle": address,
         "title": f"{facts.make} {facts.model}",
         "demo": record.demo == "yes",
@@ -42,6 +43,7 @@ def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> D
             if item.when.holds(car)
         ],
     }  # fmt: skip
+    return dict(said(made))
 
 
 def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> Data:

@@ -1,48 +1,61 @@
 """A fact of a record in words, from the keys that lead to it: `Front door speakers: clear depth`."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
-from undertrim.publish.facts.words import listed
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
-from undertrim.words import Value, message
+from undertrim.words import Items, Language, Value, message, say, spoken
 
 
-def fact_name(data: Data, pointer: Pointer) -> Value:
+@dataclass(frozen=True, slots=True)
+class FactName:
+    """What a fact is called: the things around it by their names, then the fields by their titles, as they are said of each other."""
+
+    things: tuple[Value, ...]
+    titles: tuple[Value, ...]
+
+    def say(self, speech: Language) -> str:
+        """In words of a language; a title that the next one holds already is not said twice."""
+        titles = [say(title, speech).lower() for title in self.titles]
+        said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
+        parts = [Items(tuple(some), "comma") for some in (self.things, said) if some]
+        both = message("fact-names/fact", things=parts[0], fields=parts[1]) if len(parts) > 1 else Items(tuple(parts))
+        name = say(both, speech)
+        return name[:1].upper() + name[1:]
+
+    def __str__(self) -> str:
+        return self.say(spoken())
+
+
+def fact_name(data: Data, pointer: Pointer) -> FactName:
     """What a fact is called: the things around it by their names, then the fields by their titles in the schema.
 
     `data` is the record as typed; a pointer that leads nowhere in it is named by what the schema says of its keys.
     """
-    things: list[Value] = []
-    titles: list[str] = []
-    for thing, title in _words(data, pointer):
-        things += [thing] if thing else []
-        titles += [title] if title else []
-    kept = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
-    about, field = listed(*things), listed(*(message("facts/field", title=title) for title in kept))
-    if about and field:
-        return message("facts/field-of", thing=about, field=field)
-    return message("facts/named", name=about or field)
+    words = list(_words(data, pointer))
+    things, titles = (tuple(text for kind, text in words if kind == wanted) for wanted in ("thing", "title"))
+    return FactName(things, titles)
 
 
-def block_name(data: Data, block: str) -> Value:
+def block_name(data: Data, block: str) -> FactName:
     """What a block of facts (`parts/vent-trim`) is called: its name, or its section with its id."""
     return fact_name(data, tuple(block.split("/")))
 
 
-def _words(data: Data, pointer: Pointer) -> Iterator[tuple[Value, str]]:
-    """Each step as a thing (with a name or number of its own) or as the title of a field, the other empty."""
+def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, Value]]:
+    """Each step as a thing (with a name or number of its own) or as the title of a field."""
     node: Node | None = root("vehicle")
     value: Data = data
     for place, step in enumerate(pointer):
         keyed = isinstance(step, int) or step not in (node.schema.get("properties", {}) if node else {})
         value, node = _inner(value, step), node.child(step) if node else None
         if keyed:
-            yield _thing(pointer[0], step, value), ""
+            yield "thing", _thing(step, value)
         elif place == len(pointer) - 1 or not _named_below(value, pointer[place + 1]):
             title = _title(node, step)
-            yield (title, "") if place == 0 and len(pointer) > 1 else ("", title.lower())
+            yield "thing" if place == 0 and len(pointer) > 1 else "title", title
 
 
 def _inner(value: Data, step: str | int) -> Any:
@@ -58,14 +71,12 @@ def _named_below(value: Data, step: str | int) -> bool:
     return isinstance(below, Mapping) and "name" in below
 
 
-def _thing(section: str | int, step: str | int, value: Data) -> Value:
+def _thing(step: str | int, value: Data) -> Value:
     if isinstance(value, Mapping) and "name" in value:
-        name: Value = value["name"]
-        return name
-    if isinstance(step, int):
-        return message("facts/number", number=step + 1)
-    return message(f"areas/{step}") if section == "areas" else step.replace("-", " ")
+        return str(value["name"])
+    return message("fact-names/number", number=step + 1) if isinstance(step, int) else step.replace("-", " ")
 
 
-def _title(node: Node | None, step: str | int) -> str:
-    return str(node.schema.get("title", step)) if node else str(step)
+def _title(node: Node | None, step: str | int) -> Value:
+    title: Value = node.schema.get("title", str(step)) if node else str(step)
+    return title

@@ -4,12 +4,11 @@ from functools import reduce
 from operator import getitem
 from typing import Any
 
-from undertrim.derive import fastener_words
 from undertrim.publish.facts.fact_names import fact_name
 from undertrim.record.fields import walk
 from undertrim.record.source import Data, Pointer
 from undertrim.resources import table
-from undertrim.words import Value, message
+from undertrim.words import Value, message, word
 
 _SOURCE = ("common", ("$defs", "source"))
 
@@ -34,5 +33,6 @@ def _name(data: Data, block: Pointer) -> Value:
     *above, _, number = block
     fastener: Any = reduce(getitem, block, data)
     kind = next(kind for kind in table("fasteners") if kind in fastener)
-    thing, sort = fact_name(data, tuple(above)), fastener_words.typed(kind, str(fastener[kind]))
-    return message("facts/fastener", thing=thing, sort=sort, number=int(number) + 1)
+    sort = word("fasteners", kind, "label")
+    named: dict[str, Value] = {"block": fact_name(data, tuple(above)), "what": str(fastener[kind]), "sort": sort}
+    return message("fact-names/fastener", **named, number=int(number) + 1)

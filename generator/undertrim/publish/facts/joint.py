@@ -10,6 +10,7 @@ from undertrim.derive.wiring.groups import Group
 from undertrim.derive.wiring.leads import is_sound, level, named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.row import Row, State
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import names, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.gear import Lead
@@ -47,7 +48,7 @@ def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence
         "demo": record.demo == "yes",
         "gear": receiver.id,
         "gear_name": receiver.name,
-        "tables": [table(record, group) for group in groups],
+        "tables": [said(table(record, group)) for group in groups],
     }
 
 

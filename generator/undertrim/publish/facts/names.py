@@ -30,6 +30,8 @@ def car(record: VehicleRecord, choices: Car) -> Value:
 
 def kinds_of_car(record: VehicleRecord, kinds: Sequence[Car]) -> Value:
     """Kinds of car without the variants that make no difference: `Map radio or Plain radio, No amplifier`; empty for all."""
+    if not kinds:
+        return ""
     known = cars.variants(record)
     chosen = {name: list(dict.fromkeys(kind[name] for kind in kinds)) for name in (kinds[0] if kinds else ())}
     if len(kinds) != math.prod(map(len, chosen.values())):
