@@ -16,6 +16,7 @@ from undertrim.derive.procedure.closed import closed_in
 from undertrim.derive.procedure.planning import Planner
 from undertrim.publish import pages
 from undertrim.publish.beside import sheets
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.blockers import blockers
 from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.sheet import view
@@ -161,7 +162,9 @@ def test_what_is_behind_a_closed_part_is_closed_in_the_cars_that_have_it() -> No
     closed = {name: [car["sort"] for car, _ in closed_in(about, opening)] for name, opening in about.openings.items()}
     assert closed == {"dash": [], "shelf": ["one", "two"], "pod": ["two"], "nook": ["one", "two"]}
     stops = {
-        item["openings"][0]: item["when"] for item in blockers(about) if item["openings"] and item["weight"] == "stop"
+        item["openings"][0]: item["when"]
+        for item in said(blockers(about))
+        if item["openings"] and item["weight"] == "stop"
     }
     assert stops == {"shelf": "", "pod": "Two", "nook": ""}
     assert [step.id for step in plan(about, "pod", sort="one").steps if step.kind == "remove"] == ["remove:tray"]

@@ -8,10 +8,10 @@ import pytest
 
 from making import record
 from undertrim.publish import plug_pictures
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plugs import plug
 from undertrim.record.model import VehicleRecord
-from undertrim.words import say
 
 RECORD = """
     variants:
@@ -77,7 +77,7 @@ def about() -> VehicleRecord:
 
 @pytest.fixture(scope="module")
 def plugs(about: VehicleRecord) -> dict[str, dict[str, Any]]:
-    return {item.id: plug(about, item) for item in about.connectors.values()}
+    return {item.id: dict(said(plug(about, item))) for item in about.connectors.values()}
 
 
 def test_it_is_plain_data(plugs: dict[str, dict[str, Any]]) -> None:
@@ -156,7 +156,7 @@ def test_a_plug_that_is_not_drawn_says_why(
 
 def test_the_other_map_in_words(plugs: dict[str, dict[str, Any]]) -> None:
     (other,) = plugs["early"]["maps"]
-    assert (other["id"], say(other["when"]), other["warning"]) == ("late", "From May 2016", "")
+    assert (other["id"], other["when"], other["warning"]) == ("late", "From May 2016", "")
     assert [item["words"] for item in other["differences"]] == [
         "Pin 1: battery feed here, ground there; red with white tracer here, white with red tracer there",
         "Pin 2: mute here, not recorded there",

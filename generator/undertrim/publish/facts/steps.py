@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.derive.procedure import closing, purposes, running, states, tally, waits
 from undertrim.derive.procedure.fates import TetherLine
+from undertrim.derive.procedure.seen import seen
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
@@ -35,7 +36,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "part": item.part,
         "side": item.side,
         "on_side": _on_side(record, thing) if isinstance(thing, Part | Prep) else "",
-        "text": list(item.text),
+        "text": [*item.text, *seen(item)],
         "kits": [],
         "motion": _motion(thing) if item.kind == "remove" else "",
         "place": places.places(record, thing) if thing and item.kind != "wait" else [],
