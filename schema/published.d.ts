@@ -734,6 +734,8 @@ export interface Step {
   kits: Array<KitWork>;
   /** How a part comes off. */
   motion: string;
+  /** Which way it comes off; empty where that is not recorded. */
+  direction: string;
   /** On which side of the car it is. */
   place: Array<Placed>;
   /** The area of the car; empty where it is not recorded. */

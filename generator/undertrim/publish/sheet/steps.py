@@ -8,7 +8,7 @@ from undertrim.publish import plan_text
 from undertrim.publish.facts import kits, told
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
-from undertrim.words import say
+from undertrim.words import message, say
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -84,7 +84,7 @@ def _items(step: Data, pictures: Pictures) -> list[Row]:
     fasteners = [_fastener(line, pictures) for line in step["fasteners"]]
     tethers = [_tether(line, pictures) for line in step["tethers"]]
     # A bare `unscrew` says nothing that the fasteners do not.
-    motion = [_item("", step["motion"].capitalize(), "")] if " " in step["motion"] else []
+    motion = [_item("", say(message("motions/alone", motion=step["motion"])), "")] if step["direction"] else []
     return [*fasteners, *motion, *tethers]
 
 
