@@ -42,5 +42,5 @@ def test_no_word_of_what_to_find_out_is_left_in_english(path: Path) -> None:
     about = record(path)
     values: list[Value] = [task.words for task in next_to_measure(about)]
     values += [row.label for row in coverage.matrix(about).rows]
-    values += [fact.ask for side in ("left", "right") for fact in mirroring.mirrored(about, side)]  # type: ignore[arg-type]
+    values += [fact.ask for side in ("left", "right") for fact in mirroring.mirrored(about, side)]
     assert {word: value for value in values for word in own(value)} == {}

@@ -19,6 +19,7 @@ from undertrim.publish.facts import coverage
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import message, say
 
 Report = dict[str, Any]
 
@@ -42,7 +43,8 @@ def run(options: argparse.Namespace) -> int:
     sys.stdout.write(_json(reports) if options.format == "json" else _text(reports, each=bool(options.vehicles)))
     unread = [item.source.path for item in entries if not isinstance(item.record, VehicleRecord)]
     for path in unread:
-        print(f"undertrim: {path} cannot be read as a record: {see_check()}", file=sys.stderr)
+        unreadable = say(message("plan/unreadable", path=str(path)))
+        print(f"undertrim: {unreadable}: {see_check()}", file=sys.stderr)
     return 1 if unread else 0
 
 

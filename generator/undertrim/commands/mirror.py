@@ -14,6 +14,7 @@ from undertrim.publish.facts.mirror import mirror
 from undertrim.publish.mirror_text import mirror_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
+from undertrim.words import message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -37,10 +38,8 @@ def run(options: argparse.Namespace) -> int:
     except NotFound as error:
         raise Usage(str(error)) from error
     if not isinstance(entry.record, VehicleRecord):
-        print(
-            f"undertrim: {entry.source.path} cannot be read as a record: {see_check()}",
-            file=sys.stderr,
-        )
+        unreadable = say(message("plan/unreadable", path=str(entry.source.path)))
+        print(f"undertrim: {unreadable}: {see_check()}", file=sys.stderr)
         return 1
     facts = mirror(entry.record, entry.address, options.drive_side)
     sys.stdout.write(indented(facts) + "\n" if options.format == "json" else mirror_text(facts))

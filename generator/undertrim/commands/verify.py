@@ -24,7 +24,7 @@ from undertrim.record.source import read_text
 from undertrim.record.stamping import CannotStamp, stamped
 from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
-from undertrim.words import sentence, way_out
+from undertrim.words import message, say, sentence, way_out
 
 _UNKNOWNS = "verified-with-unknowns"
 _UNSAID = "car-not-said"
@@ -47,14 +47,14 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Stamp the record; exit 1, with nothing written, if something is in the way."""
     if not (options.by + options.car).isprintable():
-        raise Usage("write '--by' and '--car' on one line, in characters that can be printed")
+        raise Usage(say(message("verify/one-line")))
     place = workspace(options)
     try:
         entry = place.load(vehicle_file(place, options.vehicle))
     except NotFound as error:
         raise Usage(str(error)) from error
     if entry.kind != "vehicle":
-        raise Usage(f"'{options.vehicle}' is no vehicle record")
+        raise Usage(say(message("verify/no-vehicle", name=options.vehicle)))
     if not isinstance(entry.source.data, dict):
         return _refuse(entry.problems)
     facts = fingerprints(entry.source.data)
@@ -68,7 +68,7 @@ def run(options: argparse.Namespace) -> int:
     if in_the_way := sorted(_in_the_way(place, fresh), key=lambda problem: problem.sort_key):
         return _refuse(in_the_way)
     write_text(entry.path, text)
-    print(f"{entry.source.path}: verified, {len(facts)} blocks of facts")
+    print(say(message("verify/done", path=str(entry.source.path), count=len(facts))))
     return 0
 
 
@@ -98,5 +98,5 @@ def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
 
 def _refuse(problems: list[Problem] | tuple[Problem, ...]) -> int:
     sys.stderr.write(reports.text(Report(1, tuple(problems))))
-    print("nothing was written: mend what is above, then verify again", file=sys.stderr)
+    print(say(message("verify/nothing-written")), file=sys.stderr)
     return 1
