@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import doors
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import evidence, words
 from undertrim.publish.paper.drawing import Template
 from undertrim.publish.paper.pieces import Drawing
@@ -100,7 +101,7 @@ def _suits(template: Template) -> Iterator[str]:
 def _disputed(record: VehicleRecord, opening: Opening) -> Iterator[str]:
     """What of the drawing the sources do not agree on."""
     drawn = tuple(f"openings/{opening.id}/{key}/" for key in ("hole", "bolts", "face"))
-    for entry in evidence.conflicts(record):
+    for entry in said(evidence.conflicts(record)):
         if not entry["settled"] and entry["about"].startswith(drawn):
             yield f"{entry['word']}, {entry['fact']}: {entry['text']} Drawn: {entry['stands']}."
 
