@@ -20,8 +20,11 @@ def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
         yield from _entry(lines, f"{room}/{name}", name, entry)
 
 
-LABELS = ("label", "noun", "plural", "name", "title", "how", "restore")
+LABELS = ("label", "noun", "plural", "name", "title", "how", "restore", "words", "do", "text", "note")
 """Keys of the data tables that hold words for people."""
+
+WHOLE = (("functions", "sure"), ("functions", "together"), ("plug-marks", "mark"), ("fit", "absent"))
+"""Sections of the data tables that hold words alone."""
 
 
 def table(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[Extracted]:
@@ -33,7 +36,7 @@ def table(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[
 def _below(place: tuple[str, ...], data: Any) -> Iterator[Extracted]:
     if isinstance(data, dict):
         for key, value in data.items():
-            if key in LABELS and isinstance(value, str) and value:
+            if (key in LABELS or place in WHOLE) and isinstance(value, str) and value:
                 yield 1, "pgettext", ("/".join((*place, key)), value), []
             yield from _below((*place, key), value)
 

@@ -12,6 +12,7 @@ from undertrim.derive.wiring.traps import Wire
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
+from undertrim.words import message
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,4 +97,5 @@ def _wire(point: Point) -> Wire:
 
 
 def _end(contact: Contact) -> Wire:
-    return Wire(f"{contact.gear.name} {contact.address}", contact.lead.function, contact.lead.colour)
+    where = message("joint/gear-at", gear=contact.gear.name, at=contact.address)
+    return Wire(where, contact.lead.function, contact.lead.colour)
