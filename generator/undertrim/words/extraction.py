@@ -7,6 +7,7 @@ from typing import Any, BinaryIO
 
 from undertrim.words.catalogue import context, texts
 from undertrim.words.language import Text
+from undertrim.words.tables import is_word
 
 Extracted = tuple[int, str, tuple[str, ...], list[str]]
 
@@ -20,13 +21,6 @@ def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
         yield from _entry(lines, f"{room}/{name}", name, entry)
 
 
-LABELS = ("label", "noun", "plural", "name", "title", "how", "restore", "words", "do", "text", "note")
-"""Keys of the data tables that hold words for people."""
-
-WHOLE = (("functions", "sure"), ("functions", "together"), ("plug-marks", "mark"), ("fit", "absent"))
-"""Sections of the data tables that hold words alone."""
-
-
 def table(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[Extracted]:
     """The words of one data table, each with where it stands in it as context."""
     name = PurePath(file.name).stem
@@ -36,7 +30,7 @@ def table(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Iterator[
 def _below(place: tuple[str, ...], data: Any) -> Iterator[Extracted]:
     if isinstance(data, dict):
         for key, value in data.items():
-            if (key in LABELS or place in WHOLE) and isinstance(value, str) and value:
+            if is_word(place, key, value):
                 yield 1, "pgettext", ("/".join((*place, key)), value), []
             yield from _below((*place, key), value)
 

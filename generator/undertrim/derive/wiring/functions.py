@@ -22,10 +22,11 @@ class Kind:
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """A state of the car; `says` are ways to type it, `beside` the states that may be said with it; at `rest` a permanent feed alone is live."""
+    """A state of the car, and it in short; `says` are ways to type it, `beside` the states that may be said with it; at `rest` a permanent feed alone is live."""
 
     id: str
     words: Value
+    name: Word
     says: tuple[str, ...]
     ohms: bool
     rest: bool
@@ -109,7 +110,13 @@ def _words(table: str, id_: str) -> Word:
 
 def _state(id_: str, row: Mapping[str, Any]) -> State:
     return State(
-        id_, _words("state", id_), tuple(row["says"]), row["ohms"], row.get("rest", False), tuple(row["beside"])
+        id_,
+        _words("state", id_),
+        word("functions", "state", id_, "name"),
+        tuple(row["says"]),
+        row["ohms"],
+        row.get("rest", False),
+        tuple(row["beside"]),
     )
 
 

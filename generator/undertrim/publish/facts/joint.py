@@ -10,38 +10,31 @@ from undertrim.derive.wiring.groups import Group
 from undertrim.derive.wiring.leads import is_sound, level, named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.row import Row, State
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import names, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
+from undertrim.words import message
 
 Data = dict[str, Any]
 
-STATES = {
-    State.NEVER: "NEVER connect",
-    State.CONFLICT: "conflict: meter it",
-    State.INTERFACE: "needs an interface",
-    State.LEAD_ALONE: "lead with no partner",
-    State.PIN_ALONE: "wire with no lead",
-    State.UNKNOWN: "unknown: meter it",
-    State.OTHER_COLOUR: "same function, misleading colour",
-    State.JOINED: "joined",
-}
+STATES = {state: message(f"joint-states/{state.value}") for state in State}
 """The states in words, exceptions first."""
 
 _BY = {
     "pin": "",
-    "wire": "by wire elsewhere",
-    "data": "by data",
-    "absent": "absent",
-    "unknown": "unknown",
+    "wire": message("joint/on-wire"),
+    "data": message("joint/by-data"),
+    "absent": message("joint/absent"),
+    "unknown": message("joint/unknown"),
 }
 
 
 def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence[Group]) -> Data:
-    """The tables of one receiver or lead set in one opening, one for each group of cars."""
+    """The tables of one receiver or lead set in one opening, one for each group of cars, as plain data."""
     facts = record.vehicle
-    return {
+    made = {
         "vehicle": address,
         "title": f"{facts.make} {facts.model}",
         "demo": record.demo == "yes",
@@ -49,6 +42,7 @@ def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence
         "gear_name": receiver.name,
         "tables": [table(record, group) for group in groups],
     }
+    return dict(said(made))
 
 
 def table(record: VehicleRecord, group: Group) -> Data:
