@@ -7,7 +7,9 @@ import pint
 import pytest
 
 from making import record
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.runs import RunCable, runs
+from undertrim.words import say
 
 Data = dict[str, Any]
 _CAR = """
@@ -23,11 +25,11 @@ variants:
 def run(body: str) -> Data:
     made = runs(record(_CAR, f"runs:\n  way: {{name: To the back, from: Battery, to: Boot floor, {body}}}\n"))
     assert len(made) == 1
-    return made[0]
+    return dict(said(made[0]))
 
 
 def cables(body: str) -> dict[str, RunCable]:
-    return {cable.current: cable for cable in run(body)["cables"]}
+    return {cable["current"]: RunCable(**cable) for cable in run(body)["cables"]}
 
 
 def awg_resistance(gauge: int) -> float:
@@ -50,7 +52,7 @@ def test_a_long_cable_is_the_thinnest_that_loses_no_more_than_three_per_cent(met
     metric = next(name for name, ohm in IEC.items() if ohm / 1000 <= most)
     assert found.awg == f"{awg} AWG"
     assert found.metric == f"{metric} mm²"
-    assert "the voltage lost" in found.why
+    assert "the voltage lost" in say(found.why)
 
 
 def test_a_short_cable_is_bound_by_what_its_fuse_lets_through() -> None:

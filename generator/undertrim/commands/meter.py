@@ -119,7 +119,7 @@ def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connec
     if not (plug.when.holds(car) and pin.when.holds(car)):
         return plug, None, message("meter/not-in-car", wire=name)
     colour = [pin.colour] if pin.colour else []
-    said = (name, *colour, *_only(record, plug.when, car), *_only(record, pin.when, car))
+    said: tuple[Value, ...] = (name, *colour, *_only(record, plug.when, car), *_only(record, pin.when, car))
     return plug, pin, Items(said, "comma")
 
 

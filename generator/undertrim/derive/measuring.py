@@ -7,6 +7,7 @@ from undertrim.derive import coverage, mirroring
 from undertrim.derive.wanted import lacking
 from undertrim.derive.wiring.leads import named
 from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
+from undertrim.words import say
 
 SAFETY, MISSING, DIMENSION, SOUND, FUNCTION, DUTY, SIDE = KINDS = (
     "safety",
@@ -119,7 +120,7 @@ def _sound(record: VehicleRecord) -> Iterator[Task]:
 def _functions(record: VehicleRecord) -> Iterator[Task]:
     for item in record.functions.values():
         if item.by == "unknown":
-            words = f"find out how the car provides '{named(item.id)}': by wire, by data or not at all"
+            words = f"find out how the car provides '{say(named(item.id))}': by wire, by data or not at all"
             yield Task(FUNCTION, f"functions/{item.id}", f"{words}{_where(record, item)}")
 
 

@@ -10,6 +10,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
+from undertrim.words import say
 
 Data = dict[str, Any]
 WIDTH = 100
@@ -88,7 +89,7 @@ def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[str]) -> Iterat
             yield from _wrapped("; ".join(numbers), " " * 13, " " * 13)
     for need in fit.needs:
         if full or need.by != "wire":
-            yield from _wrapped(f"{function_name(need.function)}: {need.words}", "    - ", "      ")
+            yield from _wrapped(f"{say(function_name(need.function))}: {need.words}", "    - ", "      ")
     for note in fit.notes:
         if note not in common:
             yield from _wrapped(note, "    note: ", "          ")

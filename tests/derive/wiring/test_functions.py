@@ -12,6 +12,7 @@ from undertrim.derive.wiring.suspects import suspects
 from undertrim.publish.facts import wiring
 from undertrim.record.units import parse
 from undertrim.resources import table
+from undertrim.words import say
 
 SCHEMA = json.loads((Path(__file__).parents[3] / "schema/vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
 GROUPS = {"supply", "ground", "lamp", "output", "input", "speaker", "audio", "camera", "data", "spare"}
@@ -131,10 +132,10 @@ def test_functions_that_no_lamp_goes_on() -> None:
 
 def test_restraint_wiring_is_warned_of_always() -> None:
     for ohms in (False, True):
-        texts = " ".join(cautions(ohms=ohms))
+        texts = " ".join(map(say, cautions(ohms=ohms)))
         assert "Never put a test lamp or an ohmmeter on restraint wiring" in texts
         assert ("Ohms only with the power off" in texts) == ohms
-    assert "No test lamp on this wire at any time." in cautions(ohms=False, care=("no-lamp",))
+    assert "No test lamp on this wire at any time." in map(say, cautions(ohms=False, care=("no-lamp",)))
 
 
 def test_nothing_is_called_safe() -> None:
@@ -159,8 +160,8 @@ def test_a_supply_of_its_own_takes_the_place_of_the_battery() -> None:
 
 def test_a_whole_group_has_one_name() -> None:
     speakers = [one.id for one in functions().functions.values() if one.group == "speaker"]
-    assert names(["mute", *speakers, "spare"]) == "mute, any speaker wire, spare"
-    assert names(speakers[:2]) == "front left +, front left −"
+    assert say(names(["mute", *speakers, "spare"])) == "mute, any speaker wire, spare"
+    assert say(names(speakers[:2])) == "front left +, front left −"
 
 
 # ---- reading what was typed ----

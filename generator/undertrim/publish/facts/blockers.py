@@ -11,6 +11,7 @@ from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import InterfaceGear
+from undertrim.words import say
 
 Data = dict[str, Any]
 
@@ -183,7 +184,7 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Da
 
 
 def _needs(record: VehicleRecord) -> Iterator[Data]:
-    data = [wiring.function_name(item.id) for item in wiring.by_data(record)]
+    data = [say(wiring.function_name(item.id)) for item in wiring.by_data(record)]
     if data:
         noun = "function comes" if len(data) == 1 else "functions come"
         text = f"{len(data)} {noun} by data, not by wire: {', '.join(data)}."

@@ -7,7 +7,7 @@ from undertrim.derive.wiring import ladder
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.meter import ranged
 from undertrim.record.model import Ladder, VehicleRecord
-from undertrim.words import Message, Value, message
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
 
@@ -17,7 +17,7 @@ class RungWords:
     """A button and the resistance it shows, in words."""
 
     name: Value
-    band: Message
+    band: Value
 
 
 def ladders(record: VehicleRecord) -> list[Data]:

@@ -14,8 +14,7 @@ from undertrim.publish.encoding import compact, said
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.resources import table
-from undertrim.words import Language, Message, Value, message, word
+from undertrim.words import Language, Message, Value, message
 from undertrim.words.tables import worded
 
 Data = dict[str, Any]

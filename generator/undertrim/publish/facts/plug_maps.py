@@ -88,4 +88,4 @@ def _cars(record: VehicleRecord, pin: Pin) -> Value:
 
 def _colour(connector: Connector, pin: Pin) -> Value:
     found = colour(pin.colour, connector.scheme)
-    return message("plugs/no-colour") if found is None else found["words"]  # type: ignore[no-any-return]
+    return message("plugs/no-colour") if found is None else found["words"]
