@@ -64,7 +64,7 @@ def test_a_short_cable_is_bound_by_what_its_fuse_lets_through() -> None:
 def test_an_engine_space_asks_for_insulation_that_bears_it() -> None:
     # Note 1 of the table: 105 °C keeps 0.85 in an engine space. 8 AWG: 80 A x 0.85 = 68 A, 6 AWG: 120 A x 0.85 = 102 A for the fuse of 80 A.
     hot = run("length: 0.5 m, engine: yes")
-    assert {cable.current: cable.awg for cable in hot["cables"]}["60 A"] == "6 AWG"
+    assert {cable["current"]: cable["awg"] for cable in hot["cables"]}["60 A"] == "6 AWG"
     assert "insulation bears 105 °C" in hot["assumed"]
     assert "insulation bears 80 °C" in run("length: 0.5 m, engine: no")["assumed"]
     # 90 A, fuse 125 A: 4 AWG has 130 A in the cabin at 80 °C and 160 A x 0.85 = 136 A beside the engine at 105 °C.

@@ -169,7 +169,7 @@ def test_a_whole_group_has_one_name() -> None:
 
 def test_every_way_to_say_a_state_is_read() -> None:
     for one in functions().states.values():
-        for phrase in (*one.says, one.words):
+        for phrase in (*one.says, say(one.words), say(one.name)):
             assert read(f"1.2 V {phrase}").state == one.id, phrase
 
 

@@ -26,7 +26,7 @@ def test_functions_that_come_as_data_need_an_interface() -> None:
     """
     without = joined(about, wanted)
     assert [item.state for item in without.rows] == [State.INTERFACE, State.INTERFACE, State.JOINED]
-    assert row(without, "switched").do == "get an interface for switched feed; insulate the lead until then"
+    assert say(row(without, "switched").do) == "get an interface for switched feed; insulate the lead until then"
     through = joined(about, wanted, DATA)
     assert [item.state for item in through.rows] == [State.JOINED] * 3
     assert row(through, "switched").through == "Pellworth Weir"
@@ -77,7 +77,7 @@ def test_a_converter_makes_the_level_right() -> None:
     converter = gear("converter", "takes: speaker\ngives: line", "Sluice")
     through = row(joined(about, SPEAKER_LEAD, converter, sound="amplified"), "speaker")
     assert through.state is State.JOINED
-    assert "Pellworth Sluice turns its level into line level" in through.words
+    assert "Pellworth Sluice turns its level into line level" in map(say, through.words)
     other_way = gear("converter", "takes: line\ngives: speaker", "Sluice")
     assert row(joined(about, SPEAKER_LEAD, other_way, sound="amplified"), "speaker").state is State.NEVER
 
@@ -87,7 +87,7 @@ def test_a_converter_makes_the_level_right() -> None:
 )
 def test_a_sound_level_that_is_not_known_is_metered(sound: str) -> None:
     item = only(car("5: {function: front-left-plus}", sound), "function: front-left-plus")
-    assert (item.state, item.do) == (State.UNKNOWN, "unknown: meter it first")
+    assert (item.state, say(item.do)) == (State.UNKNOWN, "unknown: meter it first")
     assert "look for a factory amplifier" in say(item.words[0])
 
 
@@ -112,7 +112,9 @@ def test_an_adapter_for_another_map_of_the_plug() -> None:
     assert joint.contacts.differing == ()
     ground = row(joint, "ground")
     assert ground.state is State.LEAD_ALONE
-    assert "leads it to radio-main/7, where this car has nothing; the car has it on radio-main/8" in say(ground.words[0])
+    assert "leads it to radio-main/7, where this car has nothing; the car has it on radio-main/8" in say(
+        ground.words[0]
+    )
     assert {item.state for item in joint.rows if item is not ground} == {State.JOINED}
 
 
@@ -179,17 +181,21 @@ BRAKE = "function: parking-brake, colour: light green, behaves: closes-to-ground
 )  # fmt: skip
 def test_the_parking_brake_input(fact: str, state: State, do: str) -> None:
     item = only(car("", f"functions: {{parking-brake: {fact}}}\n"), BRAKE)
-    assert (item.state, item.do) == (state, do)
+    assert (item.state, say(item.do)) == (state, do)
 
 
 def test_the_parking_brake_input_by_an_interface() -> None:
     item = only(car("", "functions: {parking-brake: {by: data}}\n"), BRAKE, DATA)
-    assert (item.state, item.do) == (State.JOINED, "join to the parking brake of Pellworth Weir only")
+    assert (item.state, say(item.do)) == (State.JOINED, "join to the parking brake of Pellworth Weir only")
 
 
 def test_the_parking_brake_input_on_its_switch_pin() -> None:
     item = only(car("3: {function: parking-brake, behaves: closes-to-ground}"), BRAKE)
-    assert (item.state, item.do, item.car[0].address) == (State.JOINED, "join to the switch wire only", "radio-main/3")
+    assert (item.state, say(item.do), item.car[0].address) == (
+        State.JOINED,
+        "join to the switch wire only",
+        "radio-main/3",
+    )
 
 
 @pytest.mark.parametrize("ground", ["ground", "camera-ground", "wheel-buttons-return"])
@@ -197,7 +203,7 @@ def test_the_parking_brake_input_never_meets_ground(ground: str) -> None:
     """Refused with and without a lead, whichever end is the ground."""
     on_ground = only(car(f"3: {{function: {ground}}}"), BRAKE, harness("3: {function: parking-brake}"))
     assert (on_ground.state, reasons(on_ground)) == (State.NEVER, ["parking-brake-to-ground"])
-    assert on_ground.do == "refused: it belongs on the wire of the brake switch only"
+    assert say(on_ground.do) == "refused: it belongs on the wire of the brake switch only"
     about = car("3: {function: parking-brake, behaves: closes-to-ground}")
     turned = only(about, f"function: {ground}", harness(f"3: {{function: {ground}}}"))
     assert (turned.state, reasons(turned)) == (State.NEVER, ["parking-brake-to-ground"])
@@ -449,8 +455,10 @@ def test_a_colour_that_misleads_is_said_with_the_wire_it_belongs_to() -> None:
         car(COLOURS), "switched: {function: switched-feed, colour: red}\nspeed: {function: speed, colour: pink}"
     )
     assert {row(joint, name).state for name in ("switched", "speed")} == {State.OTHER_COLOUR}
-    assert row(joint, "switched").words == ("the colours differ: pink at radio-main/13, red at the lead 'switched'",)
-    assert row(joint, "speed").words[1] == "pink is also the colour of radio-main/13, which is switched feed"
+    assert tuple(map(say, row(joint, "switched").words)) == (
+        "the colours differ: pink at radio-main/13, red at the lead 'switched'",
+    )
+    assert say(row(joint, "speed").words[1]) == "pink is also the colour of radio-main/13, which is switched feed"
     assert "meter the wire" in say(row(joint, "speed").do)
 
 
@@ -475,7 +483,7 @@ def test_behind_an_adapter_its_own_colours_count() -> None:
         car(COLOURS), "it: {function: switched-feed, colour: red}\nspeed: {function: speed, colour: black}", adapter
     )
     assert row(joint, "it").state is State.JOINED
-    assert row(joint, "speed").words == (
+    assert tuple(map(say, row(joint, "speed").words)) == (
         "the colours differ: violet at Pellworth Knot radio-main/14, black at the lead 'speed'",
         "black is also the colour of Pellworth Knot radio-main/8, which is ground",
     )
@@ -495,7 +503,7 @@ def test_wires_without_a_lead_are_said_and_spare_ones_are_not() -> None:
         harness("4: {function: microphone-plus}\n3: {function: chime}"),
         interface("provides: [chime]"),
     )
-    said = {item.id: item.do for item in joint.rows if item.state is State.PIN_ALONE}
+    said = {item.id: say(item.do) for item in joint.rows if item.state is State.PIN_ALONE}
     assert said == {
         "pin-radio-main-1": "leave it to Pellworth Weir",
         "pin-radio-main-2": "leave it to Pellworth Weir",
@@ -611,4 +619,4 @@ def test_a_second_pin_that_the_adapter_leaves_out() -> None:
         car("1: {function: ground}\n2: {function: ground}"), "it: {function: ground}", harness("1: {function: ground}")
     )
     assert [point.pin for point in row(joint, "it").car] == ["1"]
-    assert row(joint, "radio-main/2").words == ("the lead 'it' has this function but is not led here",)
+    assert tuple(map(say, row(joint, "radio-main/2").words)) == ("the lead 'it' has this function but is not led here",)
