@@ -7,7 +7,7 @@ from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.wiring.bench import Bench
+from undertrim.derive.wiring.bench import Bench, visible
 from undertrim.derive.wiring.conflicting import doubted
 from undertrim.derive.wiring.contacts import Comparison, compare, contacts
 from undertrim.derive.wiring.lead_rows import lead_row
@@ -45,8 +45,9 @@ def join(
     something, whatever order the files have. Nothing is joined but what has one function at both ends.
     """
     between = (*([adapter] if adapter else []), *interfaces)
-    held = contacts(record, car, between)
-    bench = Bench(record, car, points(record, car), leads_of(leads), held, tuple(interfaces), output(record, car))
+    held, having = contacts(record, car, between), points(record, car)
+    lying_open = visible(having, held)
+    bench = Bench(record, car, having, leads_of(leads), held, tuple(interfaces), output(record, car), lying_open)
     of_leads = [lead_row(bench, lead) for lead in bench.leads]
     rows = sorted((doubted(bench, row) for row in (*of_leads, *pin_rows(bench, of_leads))), key=sorting)
     compared = compare(record, car, bench.held, bench.points)
