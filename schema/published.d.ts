@@ -1886,8 +1886,6 @@ export interface MeterTable {
   /** What to mind with a meter. */
   caution: Record<string, MeterCaution>;
   ladder: LadderLimits;
-  /** What may be wrong with a typed reading. */
-  problem: Record<string, Problem>;
 }
 
 /** Sureness: What a band or pattern rests on. */
@@ -1939,6 +1937,8 @@ export interface Grammar {
 export interface MeterState {
   /** The state for people. */
   words: string;
+  /** The same in short. */
+  name: string;
   /** What may be typed for it. */
   says: Array<string>;
   /** Whether ohms tell something. */
@@ -2035,14 +2035,6 @@ export interface LadderLimits {
   zero_to: number;
   /** In ohm. */
   leads_below: number;
-}
-
-/** Problem: What may be wrong with a typed reading. */
-export interface Problem {
-  /** What is wrong, with places for what was typed. */
-  message: string;
-  /** The way out. */
-  hint: string;
 }
 
 /** Tables of the calculators: What the calculators reckon with, in the element `ut-electrical` of their page. */

@@ -89,7 +89,7 @@ def _cells(row: Data, harness: Data | None) -> Iterator[str]:
     for point in row["car"]:
         yield f"{point['address']}{_colour(point)}" if point["address"] else point["words"]
         if point["supply"]:
-            yield ", voltage unknown" if point["supply"] == "unknown" else f", {point['supply']}"
+            yield f", {point['supply']}"
     for contact in row["contacts"]:
         yield contact["gear_name"] if harness and contact["gear"] != harness["id"] else ""
         yield f"{contact['address']}{_colour(contact)}"

@@ -9,11 +9,12 @@ from typing import Any
 from undertrim.derive.wiring.asking import next_reading
 from undertrim.derive.wiring.functions import Band, functions
 from undertrim.derive.wiring.ladder import Rung, place
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.derive.wiring.suspects import suspicions
-from undertrim.publish.facts.meter import Measured, rung_data
-from undertrim.words import say
+from undertrim.publish.facts.meter import rung_data
+from undertrim.words import say, sentence, way_out
 
 TEXTS = (
     "12.6 V key off", "  12.6\tV\u00a0 key   off ", "12.6V key off", "0 V key on", "-0.2 V key off", "−0.2 V key off", "+3 V reverse",
@@ -119,7 +120,7 @@ def _reading_case(text: str) -> Case:
     try:
         answer: Any = _reading(read(text))
     except ReadingError as error:
-        answer = {"id": error.id, "message": error.message, "hint": error.hint}
+        answer = {"id": error.id, "message": sentence(error.said), "hint": way_out(error.said)}
     return Case({"do": "read", "text": text}, answer)
 
 

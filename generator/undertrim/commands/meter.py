@@ -23,7 +23,7 @@ from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
 from undertrim.record.nearness import suggestion
 from undertrim.record.store import Entry
-from undertrim.words import Items, Message, Value, message, say
+from undertrim.words import Items, Message, Value, WayOut, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -61,7 +61,7 @@ def _read(text: str) -> Reading:
     try:
         return read(text)
     except ReadingError as error:
-        raise Usage(f"{error.message}: {error.hint}") from error
+        raise Usage(say(message("meter/unread", why=error.said, hint=WayOut(error.said)))) from error
 
 
 def _entry(options: argparse.Namespace) -> Entry:

@@ -6,9 +6,10 @@ from typing import Any
 
 from undertrim.derive.wiring.functions import cautions, functions
 from undertrim.derive.wiring.ladder import Found, Overlap, Rung, leads_matter, overlaps, place, rungs
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.readings import Reading
 from undertrim.publish.encoding import said
-from undertrim.publish.facts.meter import Measured, ranged, rung_data
+from undertrim.publish.facts.meter import ranged, rung_data
 from undertrim.publish.facts.words import quantity
 from undertrim.publish.meter_text import closing, warnings, wrapped
 from undertrim.record.model import Blank, Ladder

@@ -8,10 +8,10 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.publish import opening_pictures, pictures, plug_pictures
+from undertrim.publish import linked, opening_pictures, pictures, plug_pictures
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
-from undertrim.words import message, say
+from undertrim.words import Items, message, say
 
 Facts = Mapping[str, Any]
 
@@ -23,6 +23,9 @@ def environment() -> Environment:
     made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     made.globals.update(
         say=lambda code, /, **values: say(message(code, **values)),
+        listed=lambda values, joined="comma": say(Items(tuple(values), joined)),
+        linked=linked.linked,
+        link=linked.link,
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704

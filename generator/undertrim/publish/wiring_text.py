@@ -138,16 +138,12 @@ def _point(point: Data) -> Value:
     if point["behaves"]:
         parts.append(_solid(point["behaves"]))
     if point["supply"]:
-        parts.append(_solid(say(_volts(point["supply"]))))
+        parts.append(_solid(point["supply"]))
     return _wire(_solid(point["address"]), parts)
 
 
 def _wire(name: str, parts: Sequence[Value]) -> Message:
     return message("joint/wire", name=name, what=Items(tuple(parts), "comma"))
-
-
-def _volts(supply: str) -> Value:
-    return message("plugs/voltage-unknown") if supply == "unknown" else supply
 
 
 def _notes(row: Data) -> Iterator[Message]:
@@ -177,7 +173,7 @@ def _pin(pin: Data) -> Value:
     parts = (
         _colour(pin),
         pin["behaves"],
-        _volts(pin["supply"]),
+        pin["supply"],
         message("plugs/draws-short", current=pin["draws"]) if pin["draws"] else "",
         message("joint/fuse", rating=pin["fuse"]) if pin["fuse"] else "",
         pin["gauge"],

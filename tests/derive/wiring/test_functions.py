@@ -12,7 +12,8 @@ from undertrim.derive.wiring.suspects import suspects
 from undertrim.publish.facts import wiring
 from undertrim.record.units import parse
 from undertrim.resources import table
-from undertrim.words import say
+from undertrim.words import say, sentence, way_out
+from undertrim.words.catalogue import english
 
 SCHEMA = json.loads((Path(__file__).parents[3] / "schema/vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
 GROUPS = {"supply", "ground", "lamp", "output", "input", "speaker", "audio", "camera", "data", "spare"}
@@ -224,17 +225,18 @@ def test_readings(text: str, kind: str, state: str, value: float, step: float) -
 def test_what_cannot_be_read_says_the_way_out(text: str, said: str) -> None:
     with pytest.raises(ReadingError) as error:
         read(text)
-    assert said in error.value.hint
-    assert error.value.message[0] in "'tsu"  # lower case, or the value in quotes
-    assert not error.value.message.endswith(".")
-    assert len(error.value.message) < 120
+    why = sentence(error.value.said)
+    assert said in way_out(error.value.said)
+    assert why[0] in "'tsu"  # lower case, or the value in quotes
+    assert not why.endswith(".")
+    assert len(why) < 120
 
 
 def test_no_way_out_has_a_gap() -> None:
-    for id_ in table("functions")["problem"]:
-        found = ReadingError(id_, "12 X", "X")
-        assert "{" not in found.message + found.hint
-        assert found.hint
+    for id_ in english("readings"):
+        found = ReadingError(id_, "12 X", "X").said
+        assert "{" not in sentence(found) + way_out(found)
+        assert way_out(found)
 
 
 @pytest.mark.parametrize(

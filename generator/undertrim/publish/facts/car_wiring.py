@@ -9,6 +9,7 @@ from undertrim.derive.wiring.needs import around, natural, of_plug
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
+from undertrim.publish.facts.wiring import supply
 from undertrim.record.model import Connector, Pin, VehicleRecord, When
 from undertrim.words import message
 
@@ -66,7 +67,7 @@ def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str
         "function_words": named(pin.function),
         "colour": colour(pin.colour, plug.scheme),
         "behaves": pin.behaves,
-        "supply": words.quantity(pin.supply),
+        "supply": supply(pin.supply),
         "draws": words.quantity(pin.draws),
         "fuse": words.quantity(pin.fuse),
         "gauge": pin.gauge,

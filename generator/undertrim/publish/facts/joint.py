@@ -13,6 +13,7 @@ from undertrim.derive.wiring.row import Row, State
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import names, words
 from undertrim.publish.facts.pin_colours import colour
+from undertrim.publish.facts.wiring import supply
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
 from undertrim.words import message
@@ -95,7 +96,7 @@ def point(item: Point) -> Data:
         "pin": item.pin,
         "colour": colour(item.colour, item.scheme),
         "behaves": item.behaves,
-        "supply": words.quantity(item.supply),
+        "supply": supply(item.supply),
         "draws": words.quantity(item.draws),
         "disputed": bool(item.disputed),
         "note": item.note,
@@ -123,7 +124,7 @@ def _lead(lead: Lead) -> Data:
         "colour": colour(lead.colour),
         "level": level(lead) if is_sound(lead.function) else "",
         "behaves": lead.behaves,
-        "supply": words.quantity(lead.supply),
+        "supply": supply(lead.supply),
         "limit": words.quantity(lead.limit),
         "fuse": words.quantity(lead.fuse),
         "gauge": lead.gauge,

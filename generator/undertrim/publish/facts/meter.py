@@ -1,7 +1,6 @@
 """The meter guide of a page as data: the table that its script reads, and the pins of one plug with what is recorded of them."""
 
 import math
-from dataclasses import dataclass
 from typing import Any
 
 from markupsafe import Markup
@@ -9,12 +8,13 @@ from markupsafe import Markup
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
 from undertrim.derive.wiring.leads import named
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.encoding import compact, said
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.words import Language, Message, Value, message
+from undertrim.words import Message, Value, message
 from undertrim.words.tables import worded
 
 Data = dict[str, Any]
@@ -78,26 +78,6 @@ def rung_data(rung: ladder.Rung) -> Data:
     """One rung in ohm; no upper end is null."""
     high = None if math.isinf(rung.high) else rung.high
     return {"name": rung.name, "low": rung.low, "high": high, "idle": rung.idle}
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """A value in V or ohm: it says itself with at most four figures, `11.4 V`, `4.7 kohm`, `1 Mohm`. meter-words.js writes the same."""
-
-    value: float
-    unit: str
-
-    def say(self, speech: Language, /) -> str:
-        """The value with its unit."""
-        for size, prefix in ((1e6, "M"), (1e3, "k")):
-            if self.unit == "ohm" and abs(self.value) >= size:
-                return f"{_figures(self.value / size, speech)} {prefix}{self.unit}"
-        return f"{_figures(self.value, speech)} {self.unit}"
-
-
-def _figures(value: float, speech: Language) -> str:
-    figures = f"{value:.2f}".rstrip("0").rstrip(".").replace("-", "−")
-    return figures.replace(".", speech.decimal_mark)
 
 
 def ranged(low: float, high: float, unit: str) -> Message:

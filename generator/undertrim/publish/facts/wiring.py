@@ -10,7 +10,7 @@ from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.words import Message, Word, message
+from undertrim.words import Message, Value, Word, message
 
 Data = dict[str, Any]
 
@@ -27,6 +27,11 @@ VIEWS = {"wires": message("plugs/wires"), "contacts": message("plugs/contacts")}
 def function_name(function: str) -> Word:
     """A function in words: `front left +`."""
     return named(function)
+
+
+def supply(value: Quantity | Blank | None) -> Value:
+    """A voltage in words; empty where nothing is recorded."""
+    return message("plugs/voltage-unknown") if isinstance(value, Blank) else words.quantity(value)
 
 
 def connector(record: VehicleRecord, item: Connector) -> Data:

@@ -108,4 +108,4 @@ def _more(item: Data) -> Iterator[Value]:
     if item.get("gauge"):
         yield item["gauge"].replace("mm2", "mm²")
     if item.get("supply"):
-        yield message("plugs/voltage-unknown") if item["supply"] == "unknown" else str(item["supply"])
+        yield str(item["supply"])
