@@ -8,9 +8,7 @@ ENGLISH = "Ohms on {pin} against {against}, with the plug off and no power; with
 
 def test_a_link_stays_and_the_rest_is_escaped() -> None:
     said = linked("ladders/how", pin=link("#pin-a-1", "a/1"), against="<b>", tolerance="5 %")
-    assert said == (
-        'Ohms on <a href="#pin-a-1">a/1</a> against &lt;b&gt;, with the plug off and no power; within 5 %.'
-    )
+    assert said == ('Ohms on <a href="#pin-a-1">a/1</a> against &lt;b&gt;, with the plug off and no power; within 5 %.')
 
 
 def test_the_link_stands_where_the_language_wants_it() -> None:
