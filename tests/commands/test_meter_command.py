@@ -200,7 +200,7 @@ def test_cautions_stand_in_every_answer(workspace: Path, capsys: pytest.CaptureF
     assert said.index("restraint wiring") < said.index("Measure next")
 
 
-@pytest.mark.parametrize("circuit", ["restraint", "high-voltage"])
+@pytest.mark.parametrize("circuit", ["restraint", "high-voltage", "48-volt"])
 def test_nobody_meters_a_restraint_plug(workspace: Path, capsys: pytest.CaptureFixture[str], circuit: str) -> None:
     edit(workspace, "name: Main radio plug, kind: plug", f"name: Main radio plug, kind: plug, circuit: {circuit}")
     assert run(workspace, OTTER, "radio-main/4", readings=("12.6 V key off",)) == 1

@@ -100,7 +100,7 @@ def _refused(record: VehicleRecord, plug: Connector) -> bool:
     """Whether nobody meters a plug; says so."""
     kind = circuit(record, plug)
     if kind != "ordinary":
-        said = message("meter/nobody-meters", plug=plug.name, circuit=message(f"circuits/{kind}"))
+        said = message("meter/nobody-meters", plug=plug.name, circuit=message(f"meter/circuit-{kind}"))
         print(f"undertrim: {say(said)}", file=sys.stderr)
     return kind != "ordinary"
 
