@@ -136,7 +136,7 @@ def test_without_a_reading_what_to_expect(workspace: Path, capsys: pytest.Captur
 def test_an_igniter_is_named_first_and_the_speaker_second(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     readings = ("2.1 ohm across the pair",)
     said = text(workspace, capsys, OTTER, readings=readings)
-    assert said.startswith("STOP: 2.1 ohm across the pair may be an igniter of an airbag or a belt tensioner")
+    assert said.startswith("STOP: 2.1 ohm across the pair may be an igniter of an airbag or belt tensioner")
     assert "Do not measure further, do not join." in said
     assert said.index("igniter") < said.index("any speaker wire") < said.index("a heater")
     assert "Measure nothing more on this wire" in said

@@ -89,7 +89,7 @@ def test_without_a_length_nothing_is_named() -> None:
 def test_the_way_back_and_the_share_are_said() -> None:
     said = run("length: 5 m, engine: no")["assumed"]
     assert "out and back by wire of the same length" in said
-    assert "at most 3 % of 13.8 V lost" in said
+    assert "loses at most 3 % of 13.8 V" in said
     assert "within 0.45 m (17.72 in)" in said
 
 

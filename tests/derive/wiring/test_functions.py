@@ -218,7 +218,7 @@ def test_readings(text: str, kind: str, state: str, value: float, step: float) -
         ("3 ohm AC", "write '1.2 V AC radio on'"),
         ("1 V AC DC key on", "keep the one"),
         ("1 V across the pair key on", "write AC"),
-        ("about 12 V key on", "or 'open' where the meter shows no connection"),
+        ("about 12 V key on", "Where the meter shows no connection, write 'open'"),
         ("1" * 61, "write one number"),
     ],
 )
