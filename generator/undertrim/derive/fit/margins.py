@@ -72,7 +72,7 @@ def known(label: Value, value: float, step: float = 0, *, default: bool = False)
 
 
 NOT_RECORDED = message("blanks/not-recorded")
-_BLANKS = {None: NOT_RECORDED, **{blank: message(f"blanks/{blank}") for blank in Blank}}
+_BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"blanks/{blank}") for blank in Blank}}
 
 
 def typed(label: Value, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:

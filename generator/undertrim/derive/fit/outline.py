@@ -60,7 +60,13 @@ def contain(
     pairs = (("across", inner.width, outer.width), ("up", inner.height, outer.height))
     more = _corners(inner, outer, room)
     return tuple(
-        compare(f"{name}-{axis}", message(f"fit/check-{axis}", check=title), [have], [*_stretched(need, more, room), *room], mend)
+        compare(
+            f"{name}-{axis}",
+            message(f"fit/check-{axis}", check=title),
+            [have],
+            [*_stretched(need, more, room), *room],
+            mend,
+        )
         for axis, need, have in pairs
     )
 

@@ -15,7 +15,7 @@ from undertrim.derive.fit.stock import Gear, of_kind, only
 from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
-from undertrim.words import Message, message
+from undertrim.words import Value, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +55,7 @@ class Room:
         """Straight in, or through a kit."""
         return fit.fit(only(gear, ReceiverGear), self.opening, of_kind(between, KitGear), usual)
 
-    def limits(self, usual: Clearances) -> Iterator[Message]:
+    def limits(self, usual: Clearances) -> Iterator[Value]:
         """The largest body and chassis."""
         return takes.limits(self.opening, usual)
 

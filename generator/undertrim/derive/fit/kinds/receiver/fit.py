@@ -51,7 +51,12 @@ class Case:
         return compare("depth", _DEPTH, [_clear(self.opening)], need)
 
     def decided(
-        self, checks: Sequence[Check], face: Face | None, *, kit: Stocked[KitGear] | None = None, to_get: Message | None = None
+        self,
+        checks: Sequence[Check],
+        face: Face | None,
+        *,
+        kit: Stocked[KitGear] | None = None,
+        to_get: Message | None = None,
     ) -> Fit:
         """The answer for one way to put it in, through a kit from stock or not."""
         parts, wanted = ((kit.name,) if kit else ()), ((to_get,) if to_get else ())
@@ -161,6 +166,4 @@ def _trimmed(case: Case, opening: Outline) -> Iterator[Message]:
         if 0 < left < (case.usual.filler.value or 0):
             yield message(f"fit-receiver/trim-open-{where}", left=both(left))
     if case.opening.clear_front is None and any(left < 0 for _, left in over):
-        yield message(
-            "fit-receiver/trim-over", width=both(trim.width.value or 0), height=both(trim.height.value or 0)
-        )
+        yield message("fit-receiver/trim-over", width=both(trim.width.value or 0), height=both(trim.height.value or 0))

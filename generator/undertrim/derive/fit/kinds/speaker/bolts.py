@@ -6,7 +6,18 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.kinds.speaker import angles
 from undertrim.derive.fit.lengths import both
-from undertrim.derive.fit.margins import NOT_RECORDED, Check, Number, compare, found, known, spread, typed, uncertain, untold
+from undertrim.derive.fit.margins import (
+    NOT_RECORDED,
+    Check,
+    Number,
+    compare,
+    found,
+    known,
+    spread,
+    typed,
+    uncertain,
+    untold,
+)
 from undertrim.record.model import Blank, Bolts
 from undertrim.words import Message, Value, message
 

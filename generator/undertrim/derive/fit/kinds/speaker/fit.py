@@ -44,7 +44,12 @@ class Case:
         return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
 
     def decided(
-        self, checks: Sequence[Check], seat: Seat, *, on: Stocked[SpacerGear] | None = None, to_get: Message | None = None
+        self,
+        checks: Sequence[Check],
+        seat: Seat,
+        *,
+        on: Stocked[SpacerGear] | None = None,
+        to_get: Message | None = None,
     ) -> Fit:
         """The answer for one way to put it in, `on` a piece from stock or not."""
         said = (seat.note, _TURNED if self.turned else None)
@@ -132,7 +137,10 @@ def _other_ways(case: Case, found: Fit) -> tuple[Message, ...]:
     """How the speaker goes straight onto each seat, where that is not the answer itself."""
     tried = [(seat, _plain(case, seat)) for seat in seats(case.opening)]
     others = [(seat, fit) for seat, fit in tried if fit.checks != found.checks]
-    return (*(message("fit-speaker/other-way", way=seat.name, headline=fit.headline) for seat, fit in others), *_no_window(case, found))
+    return (
+        *(message("fit-speaker/other-way", way=seat.name, headline=fit.headline) for seat, fit in others),
+        *_no_window(case, found),
+    )
 
 
 def _no_window(case: Case, found: Fit) -> Iterator[Message]:

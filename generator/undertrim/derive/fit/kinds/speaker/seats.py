@@ -13,6 +13,7 @@ _STAYS_OFF = message("fit-speaker/bracket-stays-off")
 _BRACKET_KEPT = message("fit-speaker/bracket-kept")
 _KEPT = message("fit-speaker/bracket-stays-under")
 _FACE = message("fit-speaker/mounting-face")
+_ON_FACE = message("fit-speaker/on-face")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class Seat:
 
     offset: Number
     note: Message | None = None
-    name: Message = message("fit-speaker/on-face")
+    name: Message = _ON_FACE
     on_bracket: bool = False
 
 

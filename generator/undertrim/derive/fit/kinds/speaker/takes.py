@@ -33,8 +33,9 @@ def limits(opening: SpeakerOpening, usual: Clearances) -> Iterator[Message]:
 
 def _leaning(said: Message, lean: Quantity | Blank | None) -> Message:
     """A limit of the depth, and that a lean takes something off it."""
-    leans = isinstance(lean, Quantity) and lean.value
-    return message("fit-speaker/less-the-lean", said=said, lean=lean.text) if leans else said
+    if not isinstance(lean, Quantity) or not lean.value:
+        return said
+    return message("fit-speaker/less-the-lean", said=said, lean=lean.text)
 
 
 def _sized(code: str, shape: Outline, more: float) -> Iterator[Message]:
