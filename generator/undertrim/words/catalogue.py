@@ -106,9 +106,9 @@ def _pieces(template: str) -> tuple[tuple[str, str | None, str], ...]:
 
 
 def _put(value: Value, how: str, speech: Language) -> str:
-    """A value as it stands in a text; `lower` keeps it from starting like a sentence."""
+    """A value as it stands in a text; `lower` keeps it from starting like a sentence, `capital` makes it start like one."""
     text = _said(value, speech)
-    return text.lower() if how == "lower" else text
+    return text.lower() if how == "lower" else text[:1].upper() + text[1:] if how == "capital" else text
 
 
 def texts(entry: Entry) -> dict[str, Text]:

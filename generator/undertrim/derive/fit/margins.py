@@ -118,10 +118,10 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
     margin, uncertainty = check.margin or 0, check.uncertainty or 0
     taken = [*((number, number.less) for number in have), *((number, number.more) for number in need)]
     given = [*((number, number.more) for number in have), *((number, number.less) for number in need)]
-    said = replace(check, words=found(check.title, amount(margin, uncertainty)))
     if judge(remaining(margin, -_sum(given)), uncertainty) == "fails":
-        return replace(said, verdict="fails")
+        return replace(check, verdict="fails", words=found(check.title, amount(margin, uncertainty)))
     if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
+        said = replace(check, words=found(check.title, amount(margin, uncertainty)))
         lacking = _lacking(taken)
         return capped(said, message("fit/measure", what=each(lacking)) if lacking else "")
     if lacking := _lacking(taken) or _lacking(given):
