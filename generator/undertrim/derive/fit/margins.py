@@ -42,13 +42,13 @@ class Number:
 class Check:
     """One comparison: `need` and `have` in `unit` with their `margin` (have - need) and `uncertainty`; None where a number is missing.
 
-    `mend` names what could be put between to mend it: `spacer`, `adapter` or nothing. `missing` are the facts that it lacks.
+    `said` is what it says beside its margin where that is not all; `mend` names what could be put between to mend it: `spacer`, `adapter` or nothing. `missing` are the facts that it lacks.
     """
 
     name: str
     title: Value = field(hash=False)
     verdict: Verdict
-    words: Value = field(hash=False)
+    said: Message | None = field(default=None, hash=False)
     need: float | None = None
     have: float | None = None
     margin: float | None = None
@@ -57,6 +57,11 @@ class Check:
     missing: tuple[Value, ...] = field(default=(), hash=False)
     mend: str = ""
     unit: str = "mm"
+
+    @property
+    def words(self) -> Message:
+        """What it found."""
+        return self.said or found(self.title, amount(self.margin or 0, self.uncertainty or 0))
 
     @property
     def gap(self) -> float | None:
@@ -100,7 +105,8 @@ def compare(name: str, title: Value, have: Sequence[Number], need: Sequence[Numb
         return untold(name, title, missing, numbers)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
-    return _judged(Check(name, title, "fits", "", wanted, there, margin, uncertainty, numbers, mend=mend), have, need)
+    check = Check(name, title, "fits", None, wanted, there, margin, uncertainty, numbers, mend=mend)
+    return _judged(check, have, need)
 
 
 def untold(name: str, title: Value, missing: Sequence[Value], numbers: Sequence[Number] = ()) -> Check:
@@ -119,14 +125,13 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
     taken = [*((number, number.less) for number in have), *((number, number.more) for number in need)]
     given = [*((number, number.more) for number in have), *((number, number.less) for number in need)]
     if judge(remaining(margin, -_sum(given)), uncertainty) == "fails":
-        return replace(check, verdict="fails", words=found(check.title, amount(margin, uncertainty)))
+        return replace(check, verdict="fails")
     if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
-        said = replace(check, words=found(check.title, amount(margin, uncertainty)))
         lacking = _lacking(taken)
-        return capped(said, message("fit/measure", what=each(lacking)) if lacking else "")
+        return capped(check, message("fit/measure", what=each(lacking)) if lacking else "")
     if lacking := _lacking(taken) or _lacking(given):
         return untold(check.name, check.title, lacking, check.numbers)
-    return replace(check, verdict="marginal", words=found(check.title, _close(check, margin, uncertainty)))
+    return replace(check, verdict="marginal", said=found(check.title, _close(check, margin, uncertainty)))
 
 
 _Shifts = Sequence[tuple[Number, float]]  # by how much each number may still move a margin one way, in mm
@@ -173,7 +178,7 @@ def capped(check: Check, reason: Value) -> Check:
     """The check as marginal at best, for a reason that no number carries; unchanged where there is none or it fails anyway."""
     if not reason or check.verdict not in ("fits", "marginal"):
         return check
-    return replace(check, verdict="marginal", words=message("fit/capped", words=check.words, reason=reason))
+    return replace(check, verdict="marginal", said=message("fit/capped", words=check.words, reason=reason))
 
 
 def found(title: Value, what: Value) -> Message:

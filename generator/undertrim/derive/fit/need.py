@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from undertrim.words import Message
+from undertrim.words import Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,6 +14,6 @@ class Need:
 
     function: str
     by: str
-    words: Message = field(hash=False)
+    words: Value = field(hash=False)
     providers: tuple[str, ...] = ()
     disputed: bool = False

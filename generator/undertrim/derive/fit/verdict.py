@@ -30,17 +30,17 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """The answer: its kind, a headline, the checks behind it with the binding one first, and what goes between.
+    """The answer: its kind, the checks behind it with the binding one first, and what goes between.
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
     that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not, with its name.
-    `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint alone.
+    `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint
+    alone.
     """
 
     gear: str
     name: str
     kind: Kind
-    headline: Message = field(hash=False)
     checks: tuple[Check, ...]
     parts: tuple[str, ...] = ()
     to_get: tuple[Value, ...] = ()
@@ -56,6 +56,11 @@ class Fit:
     def margin(self) -> float:
         """The smallest margin in mm; minus infinity where none is known."""
         return smallest(self.checks)
+
+    @property
+    def headline(self) -> Message:
+        """The verdict with its reason. It is made when somebody wants it: most answers are only compared."""
+        return message("fit/check", title=STOP, found=self.reason) if self.bare else _headline(self)
 
     @property
     def reason(self) -> Value:
@@ -100,11 +105,9 @@ def decide(
     """The answer from all checks: a failure outweighs what is unknown, and that what is marginal."""
     kind = _kind(checks, bool(parts or to_get))
     ordered = tuple(sorted(checks, key=_order))
-    fit = Fit(gear, name, kind, _UNSAID, ordered, parts, to_get, notes)
-    return replace(fit, headline=_headline(fit))
+    return Fit(gear, name, kind, ordered, parts, to_get, notes)
 
 
-_UNSAID = message("fit/fits")
 STOP = message("fit/stop")
 
 
@@ -112,8 +115,7 @@ def stopped(fit: Fit, reasons: Sequence[Message]) -> Fit:
     """The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up."""
     if not reasons or fit.kind == "does-not-fit":
         return fit
-    found = replace(fit, kind="stop", stops=tuple(reasons), bare=fit.headline)
-    return replace(found, headline=message("fit/check", title=STOP, found=found.reason))
+    return replace(fit, kind="stop", stops=tuple(reasons), bare=fit.headline)
 
 
 def _kind(checks: Sequence[Check], between: bool) -> Kind:

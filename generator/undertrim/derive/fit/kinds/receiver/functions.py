@@ -11,7 +11,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
 from undertrim.resources import table
-from undertrim.words import Items, Message, Value, all_of, message, one_of, word
+from undertrim.words import Items, Message, Value, message, one_of, word
 
 
 def needs(
@@ -37,7 +37,7 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
     return Need(function, by, where)
 
 
-def _doubted(where: Message | None, doubt: Sequence[Value]) -> Message:
+def _doubted(where: Value | None, doubt: Sequence[Value]) -> Message:
     """That the claims differ, and on which pin."""
     claimed = Items(tuple(doubt), "semicolon")
     if where:
@@ -49,15 +49,15 @@ def _by_data(names: Sequence[str]) -> Message:
     return message("fit-receiver/data", names=one_of(*names)) if names else _DATA
 
 
-def _brought(where: Message, names: Sequence[str]) -> Message:
+def _brought(where: Value, names: Sequence[str]) -> Message:
     return message("fit-receiver/brought", where=where, names=one_of(*names))
 
 
-def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, Message]:
+def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, Value]:
     """By what the car provides a function, and where."""
     if pins := _pins(function, record, car):
         at = (message("fit-receiver/pin", pin=pin.id, plug=plug.name) for plug, pin in pins)
-        return "wire", message("fit-receiver/pins", pins=all_of(*at))
+        return "wire", Items(tuple(at), "each")
     fact = record.functions.get(function)
     there = fact if fact is not None and fact.when.holds(car) and fact.by != "unknown" else None
     if there is None and function == TURN_ON and woken_by_data(record, car):

@@ -121,4 +121,4 @@ def _same(name: str, title: Message, gear: Number, car: Number, play: Number) ->
     difference = known(message("fit-speaker/difference", **values), apart, spread([gear, car]))
     check = compare(name, title, [play], [difference], "adapter")
     said = uncertain(message("fit-speaker/apart", length=both(apart)), check.uncertainty or 0)
-    return replace(check, words=found(title, said)) if check.verdict == "fails" else check
+    return replace(check, said=found(title, said)) if check.verdict == "fails" else check

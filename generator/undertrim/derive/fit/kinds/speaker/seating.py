@@ -78,7 +78,7 @@ def _open(check: Check) -> Check:
         return check
     code = "open-at-ends" if check.gap < 0 else "overlap-at-ends"
     left = uncertain(message(f"fit-speaker/{code}", length=both(abs(check.gap) / 2)), (check.uncertainty or 0) / 2)
-    return replace(check, words=found(check.title, message("fit-speaker/plate-needed", left=left)))
+    return replace(check, said=found(check.title, message("fit-speaker/plate-needed", left=left)))
 
 
 def turnable(speaker: SpeakerGear) -> bool:
