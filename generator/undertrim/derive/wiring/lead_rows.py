@@ -17,6 +17,7 @@ from undertrim.derive.wiring.thin import Thin, thin_wires
 from undertrim.derive.wiring.traps import traps
 from undertrim.record.gear import Lead
 from undertrim.resources import table
+from undertrim.words import say
 
 _BRAKE = "parking-brake"
 SETTLED = ""  # the level of a sound wire is made right by gear between
@@ -50,7 +51,7 @@ def _stood_in(bench: Bench, lead: Lead, other: Lead) -> Row:
     """A second lead of one function."""
     words = f"the lead '{other.id}' is joined in its place"
     if is_sound(lead.function) and level(lead) != level(other):
-        words = f"the car wants {LEVELS[bench.output]}: {words}"
+        words = f"the car wants {say(LEVELS[bench.output])}: {words}"
     return Row(lead.function, State.LEAD_ALONE, (), lead, words=(words,), do="insulate its end")
 
 
@@ -81,7 +82,7 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     state, words, do = _partner(lead, path, output)
     do = do if state is not State.JOINED else do + _left_out(path)
     if bridge and bridge is not path.carrier:
-        words = (*words, f"{bridge.name} turns its level into {LEVELS[bench.output]}")
+        words = (*words, f"{bridge.name} turns its level into {say(LEVELS[bench.output])}")
     misleading = traps(lead, bench.facing(path) if state is State.JOINED else (), bench.visible)
     if state is State.JOINED:
         words, do = _guarded(thin_wires(bench.record, lead, path), words, do)

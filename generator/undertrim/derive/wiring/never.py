@@ -12,6 +12,7 @@ from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
+from undertrim.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +106,7 @@ def _level(lead: Lead, points: Sequence[Point], output: str) -> Iterator[Reason]
     if not is_sound(lead.function) or not all(is_sound(point.function) for point in points):
         return
     if output in ("speaker", "line") and level(lead) != output:
-        yield _reason(f"{level(lead)}-to-{output}", f"; the car wants {LEVELS[output]}")
+        yield _reason(f"{level(lead)}-to-{output}", f"; the car wants {say(LEVELS[output])}")
 
 
 def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
