@@ -1,5 +1,7 @@
 """What becomes of everything the factory unit also does, and what a loss weighs."""
 
+from typing import Any
+
 import pytest
 
 from joining import ADDRESS, car, gear, interface

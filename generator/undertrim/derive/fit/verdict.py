@@ -108,7 +108,7 @@ def decide(
     return Fit(gear, name, kind, ordered, parts, to_get, notes)
 
 
-STOP = message("fit/stop")
+STOP = message("verdicts/stop")
 
 
 def stopped(fit: Fit, reasons: Sequence[Message]) -> Fit:
