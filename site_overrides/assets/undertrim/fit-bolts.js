@@ -4,6 +4,8 @@ import { changed, compare, foundBy, hypot, isLength, known, lacks, made, notReco
 import { both, round } from "./lengths.js";
 import { say } from "./words.js";
 
+/** @import { FitNumber } from "published" */
+
 export function matchBolts(name, gear, car, play, what, pose) {
   const title = say("fit-speaker/bolts", { of: what });
   if (!gear || !car) {
@@ -57,6 +59,10 @@ function counts(gear, car) {
   return box.count === 4 && ring.count >= 4 && ring.count % 2 === 0;
 }
 
+/**
+ * What must be the same in both patterns: the code that names it beside the title, empty for the only one, and the two lengths.
+ * @returns {Array<[string, FitNumber, FitNumber]>}
+ */
 function boltPairs(gear, car, turned) {
   if (gear.pattern === "circle" && car.pattern === "circle") return [["", circle("gear", gear), circle("car", car)]];
   if (gear.pattern === car.pattern) {
@@ -80,6 +86,7 @@ function diagonal(box) {
   return known(label, long, long ? hypot([width.value * width.step, height.value * height.step]) / long : 0);
 }
 
+/** @returns {[FitNumber, FitNumber]} */
 function arcs(box, ring) {
   const pair = sides("rectangle", box), across = circle("circle", ring);
   if (pair[0].value === null || pair[1].value === null || across.value === null) {

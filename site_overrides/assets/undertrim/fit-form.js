@@ -43,7 +43,7 @@ const KINDS = {
   }
 };
 const MOST_BOLTS = 16;
-const unread = () => say("fit-form/unread");
+const UNREAD = "unread";
 const holder = byId("ut-fit-data");
 /** @type {Shelf} */
 let shelf;
@@ -167,7 +167,7 @@ function read(id, wrong) {
     said.textContent = say("fit-form/wrong", { wrong: error.message, hint: error.hint });
     input.setAttribute("aria-invalid", "true");
     wrong.push(id);
-    return unread();
+    return UNREAD;
   }
 }
 
@@ -202,7 +202,7 @@ function angle(id, wrong) {
   said.textContent = say("fit-form/degrees");
   input.setAttribute("aria-invalid", "true");
   wrong.push(id);
-  return unread();
+  return UNREAD;
 }
 
 function bolts(id, width, height, angle) {
