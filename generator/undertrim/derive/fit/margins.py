@@ -105,8 +105,11 @@ def compare(name: str, title: Value, have: Sequence[Number], need: Sequence[Numb
         return untold(name, title, missing, numbers)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
-    check = Check(name, title, "fits", None, wanted, there, margin, uncertainty, numbers, mend=mend)
-    return _judged(check, have, need)
+    verdict = judge(margin, uncertainty)
+    check = Check(name, title, verdict, None, wanted, there, margin, uncertainty, numbers, mend=mend)
+    if any(number.less or number.more for number in numbers):
+        return _judged(check, have, need)
+    return check if verdict != "marginal" else _too_close(check)
 
 
 def untold(name: str, title: Value, missing: Sequence[Value], numbers: Sequence[Number] = ()) -> Check:
@@ -116,7 +119,7 @@ def untold(name: str, title: Value, missing: Sequence[Value], numbers: Sequence[
 
 
 def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Check:
-    """The verdict of a check whose numbers all have a value.
+    """The verdict of a check whose numbers all have a value, and some of them may lie elsewhere.
 
     A fact that is lacking decides nothing where even its worst case leaves room: then the check is marginal, since nobody looked. Where
     it may decide, nothing can be told. A usual value that spreads makes a margin inside its spread marginal.
@@ -128,10 +131,15 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
         return replace(check, verdict="fails")
     if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
         lacking = _lacking(taken)
-        return capped(check, message("fit/measure", what=each(lacking)) if lacking else "")
+        return capped(replace(check, verdict="fits"), message("fit/measure", what=each(lacking)) if lacking else "")
     if lacking := _lacking(taken) or _lacking(given):
         return untold(check.name, check.title, lacking, check.numbers)
-    return replace(check, verdict="marginal", said=found(check.title, _close(check, margin, uncertainty)))
+    return _too_close(check)
+
+
+def _too_close(check: Check) -> Check:
+    close = _close(check, check.margin or 0, check.uncertainty or 0)
+    return replace(check, verdict="marginal", said=found(check.title, close))
 
 
 _Shifts = Sequence[tuple[Number, float]]  # by how much each number may still move a margin one way, in mm
