@@ -10,7 +10,7 @@ from undertrim.derive.fit.verdict import KINDS
 from undertrim.publish.encoding import said as said_data
 from undertrim.publish.facts.fit_page import length_units
 from undertrim.record.units import UnitError, parse, show
-from undertrim.words import say
+from undertrim.words import Language, say
 from vectors.fit import FIXED, Case, said
 from vectors.fit_load import asked_load, loads, said_load
 from vectors.fit_random import randoms
@@ -78,6 +78,19 @@ LENGTHS = (
 def test_lengths_are_read_as_the_program_reads_them(run: Run) -> None:
     answers = run(READ, {"units": said_data(length_units()), "texts": LENGTHS}, "lengths")
     assert dict(zip(LENGTHS, answers, strict=True)) == {text: read(text) for text in LENGTHS}
+
+
+COMMA = """(units) => {
+  words.learn({ tag: "xx", decimal: ",", forms: "", texts: {} });
+  lengths.use(units);
+  return [lengths.both(16.5), lengths.read("2.19 in").shown, lengths.read("2 3/16 in").shown];
+}"""
+
+
+def test_lengths_have_the_decimal_mark_of_the_language(run: Run) -> None:
+    shown = run(COMMA, said_data(length_units()), "lengths", "words")
+    assert shown == ["16,5 mm (0,65 in)", "2,19 in (55,6 mm)", "2 3/16 in (55,6 mm)"]
+    assert shown[0] == say(both(16.5), Language(decimal_mark=","))
 
 
 def read(text: str) -> dict[str, Any]:

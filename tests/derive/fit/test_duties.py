@@ -176,7 +176,7 @@ def test_an_amplifier_woken_by_data_orders_what_wakes_it() -> None:
     record = car(PINS, AMPLIFIER)
     waker = interface("provides: [amplifier-turn-on]", "Waker")
     assert "Pellworth Waker" in fit(record, receiver(), waker, KIT).parts
-    assert [*map(say, fit(record, receiver(), KIT).to_get)] == ["an interface for amplifier turn-on"]
+    assert [*map(say, fit(record, receiver(), KIT).to_get)] == ["an interface for amplifier turn on"]
     assert "Pellworth Waker" in _woken(record, waker)
     assert _woken(record).startswith("No interface in stock")
 
