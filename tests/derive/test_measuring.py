@@ -8,6 +8,7 @@ from making import from_data
 from undertrim.derive.measuring import KINDS, next_to_measure
 from undertrim.derive.wanted import lacking, wanted
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 WHOLE: dict[str, Any] = {
     "bolts": {"pattern": "circle", "count": "4", "diameter": "160 mm"},
@@ -35,7 +36,7 @@ def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
 
 def names(name: str, **item: Any) -> list[str]:
     record = made({name: item})
-    return [fact.name for fact in lacking(record, record.openings[name])]
+    return [say(fact.name) for fact in lacking(record, record.openings[name])]
 
 
 def words(record: VehicleRecord) -> list[str]:
@@ -110,7 +111,7 @@ def test_what_a_receiver_opening_lacks() -> None:
 )  # fmt: skip
 def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str | None) -> None:
     record = made({name: {**WHOLE, "depth": depth}})
-    found = [fact.to_do for fact in lacking(record, record.openings[name]) if fact.name == "depth"]
+    found = [say(fact.to_do) for fact in lacking(record, record.openings[name]) if fact.key == "depth"]
     assert found == ([to_do] if to_do else [])
 
 

@@ -97,7 +97,7 @@ def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator
     kind = SAFETY if safety else DIMENSION
     for fact in lacking(record, opening):
         if fact.safety == safety:
-            yield Task(kind, f"openings/{opening.id}/{fact.key}", fact.to_do)
+            yield Task(kind, f"openings/{opening.id}/{fact.key}", say(fact.to_do))
 
 
 def _sound(record: VehicleRecord) -> Iterator[Task]:

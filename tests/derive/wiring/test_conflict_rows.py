@@ -81,7 +81,7 @@ def test_a_settled_conflict_changes_nothing() -> None:
 def test_the_fit_says_it_too() -> None:
     (need,) = needs(["illumination"], disputed(f"{PIN}/function", "illumination", "antenna-feed"), {}, [KNOT])
     assert (need.by, need.disputed, need.providers) == ("unknown", True, ("Pellworth Knot",))
-    assert need.words.startswith("conflict: meter it: pin 3 of the main radio plug")
+    assert say(need.words).startswith("conflict: meter it: pin 3 of the main radio plug")
 
 
 def test_a_function_without_a_pin_may_be_disputed() -> None:

@@ -13,6 +13,7 @@ from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity, show
+from undertrim.words import Value, message
 
 Choice = tuple[Opening, Gear]
 
@@ -22,7 +23,7 @@ class Item:
     """So many of something, and for which opening."""
 
     count: int
-    what: str
+    what: Value
     opening: str
 
 
@@ -47,7 +48,7 @@ class Order:
     order: tuple[Item, ...]
     to_get: tuple[Item, ...]
     single_use: tuple[tally.Purchase, ...]
-    used_up: tuple[str, ...]
+    used_up: tuple[Value, ...]
     tools: tuple[tally.Tool, ...]
     closed: tuple[tuple[Opening, tuple[str, ...]], ...] = ()
 
@@ -111,12 +112,16 @@ def _used_up(present: Sequence[Choice]) -> list[str]:
     return [thing for opening, _ in present for thing in usual_for(opening.kind)["used_up"]]
 
 
-def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[str]:
+def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[Value]:
     """Spare fuses for the leads of the receiver."""
     sets = {item.id: item for item in vehicle.stock.of(LeadsGear)}
     held = (sets.get(gear.facts.lead_set) for gear in of_kind([gear for _, gear in present], ReceiverGear))
     leads = (lead for item in held if item for lead in item.facts.leads.values())
-    return [f"fuse {show(lead.fuse)} for the lead '{lead.id}'" for lead in leads if isinstance(lead.fuse, Quantity)]
+    return [
+        message("shopping/fuse", fuse=show(lead.fuse), lead=lead.id)
+        for lead in leads
+        if isinstance(lead.fuse, Quantity)
+    ]
 
 
 def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:

@@ -11,7 +11,7 @@ from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import InterfaceGear
-from undertrim.words import say
+from undertrim.words import Value, message, say
 
 Data = dict[str, Any]
 
@@ -35,7 +35,7 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
 
 
 def _item(
-    record: VehicleRecord, weight: str, title: str, text: str, when: When = ALWAYS, openings: Iterable[str] = ()
+    record: VehicleRecord, weight: str, title: Value, text: Value, when: When = ALWAYS, openings: Iterable[str] = ()
 ) -> Data:
     """One blocker; `openings` are those it is about, none for every job."""
     return {
@@ -109,7 +109,7 @@ _TITLES = {
 }
 
 
-def _of_duty(weight: str, title: str, text: str, item: Data) -> Data:
+def _of_duty(weight: str, title: str, text: Value, item: Data) -> Data:
     shown = {key: item[key] for key in ("openings", "when", "clauses")}
     return {"weight": weight, "title": title, "text": text, **shown}
 
@@ -190,5 +190,6 @@ def _needs(record: VehicleRecord) -> Iterator[Data]:
         text = f"{len(data)} {noun} by data, not by wire: {', '.join(data)}."
         yield _item(record, "need", "Data interface", text, ALWAYS, _receivers(record))
     for opening in record.openings.values():
-        for what, text in room(opening).needs():
-            yield _item(record, "need", f"{what}: {opening.name}", text, opening.when, [opening.id])
+        for what, need in room(opening).needs():
+            title = message("fit/check", title=what, found=opening.name)
+            yield _item(record, "need", title, need, opening.when, [opening.id])

@@ -16,7 +16,7 @@ from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.wiring import supply
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
-from undertrim.words import message
+from undertrim.words import message, say
 
 Data = dict[str, Any]
 
@@ -55,7 +55,7 @@ def table(record: VehicleRecord, group: Group) -> Data:
         "harness": _gear(joint.adapter) if joint.adapter else None,
         "between": [_gear(item) for item in joint.interfaces],
         "sound": joint.output,
-        "sound_words": LEVELS.get(joint.output, words.UNKNOWN),
+        "sound_words": say(LEVELS.get(joint.output, words.UNKNOWN)),
         "counts": {state.value: sum(row.state is state for row in joint.rows) for state in State},
         "rows": [_row(row) for row in joint.rows],
         "contacts": _contacts(joint.contacts),

@@ -11,6 +11,7 @@ from undertrim.publish.facts.kinds import room
 from undertrim.record.model import Blank, Opening, VehicleRecord
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity
+from undertrim.words import Value
 
 Data = dict[str, Any]
 
@@ -49,7 +50,7 @@ def _outlined(item: Opening) -> bool:
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
-def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[str, str]]:
+def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
     at = room(item)
     yield from at.outlines()
     if item.depth:

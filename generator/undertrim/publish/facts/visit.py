@@ -14,6 +14,7 @@ from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import VehicleRecord, When
@@ -40,28 +41,33 @@ def visit(
     _refuse_absent(record, wanted, plans, fixed)
     merged = _merged(planner, plans)
     has = [{step.id for step in plan.steps} for plan in plans]
-    return {
-        "vehicle": address,
-        "title": f"{record.vehicle.make} {record.vehicle.model}",
-        "demo": record.demo == "yes",
-        "jobs": [str(target) for target in wanted],
-        "job_names": [names.job(record, target) for target in wanted],
-        "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
-        "variant": dict(fixed),
-        "variant_words": names.car(record, fixed),
-        "open_variants": _open(record, plans),
-        "blockers": [
-            item
-            for item in blockers.blockers(record, address, shelf)
-            if _concerns(item, wanted) and _applies(item["clauses"], fixed)
-        ],
-        "routes": _routes(plans),
-        "steps": [
-            _with_kits(_step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed)
-            for step in merged
-        ],
-        "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
-    }
+    found: Data = said(
+        {
+            "vehicle": address,
+            "title": f"{record.vehicle.make} {record.vehicle.model}",
+            "demo": record.demo == "yes",
+            "jobs": [str(target) for target in wanted],
+            "job_names": [names.job(record, target) for target in wanted],
+            "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
+            "variant": dict(fixed),
+            "variant_words": names.car(record, fixed),
+            "open_variants": _open(record, plans),
+            "blockers": [
+                item
+                for item in blockers.blockers(record, address, shelf)
+                if _concerns(item, wanted) and _applies(item["clauses"], fixed)
+            ],
+            "routes": _routes(plans),
+            "steps": [
+                _with_kits(
+                    _step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed
+                )
+                for step in merged
+            ],
+            "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
+        }
+    )
+    return found
 
 
 def _with_kits(

@@ -13,10 +13,9 @@ from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
-
-_KIT = {"needed": "needed", "not-needed": "not needed", "unknown": words.UNKNOWN}
 
 SIZES: dict[type, tuple[str, ...]] = {
     ReceiverGear: ("body", "trim", "chassis_depth", "plug_room"),
@@ -41,24 +40,24 @@ class Room:
         """The fields of the opening that its form reckons with."""
         return ("face", "clear_front", "kit", "depth")
 
-    def outlines(self) -> Iterator[tuple[str, str]]:
+    def outlines(self) -> Iterator[tuple[Value, Value]]:
         """The opening, whether it takes a kit, and the room before it."""
         if self.opening.face:
-            yield "Opening, width", words.quantity(self.opening.face.width)
-            yield "Opening, height", words.quantity(self.opening.face.height)
+            yield message("receiver-shown/width"), words.quantity(self.opening.face.width)
+            yield message("receiver-shown/height"), words.quantity(self.opening.face.height)
         if self.opening.kit:
-            yield "Dash kit", _KIT[self.opening.kit]
+            yield message("receiver-shown/kit"), message(f"receiver-shown/kit-{self.opening.kit}")
         if self.opening.clear_front:
-            yield "Clear room in front", face(self.opening.clear_front)
+            yield message("receiver-shown/clear-front"), face(self.opening.clear_front)
 
-    def more(self) -> Iterator[tuple[str, str]]:
+    def more(self) -> Iterator[tuple[Value, Value]]:
         """Nothing."""
         return iter(())
 
-    def needs(self) -> Iterator[tuple[str, str]]:
+    def needs(self) -> Iterator[tuple[Value, Value]]:
         """A kit."""
         if self.opening.kit == "needed":
-            yield "Dash kit", "The new receiver does not hold in this opening by itself."
+            yield message("receiver-shown/kit"), message("receiver-shown/kit-needs")
 
     def loads(self, vehicle: Vehicle) -> Iterator[Data]:
         """Nothing: a receiver drives and is not driven."""
