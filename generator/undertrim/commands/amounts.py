@@ -1,13 +1,15 @@
 """Quantities typed on the command line, in SI units."""
 
 import argparse
-import json
 import sys
 from collections.abc import Sequence
 
 from undertrim.commands.common import Usage
+from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.electrical_text import Answer, answer_data, answer_text
+from undertrim.publish.encoding import indented
 from undertrim.record.units import UnitError, parse
+from undertrim.words import Items, WayOut, say
 
 _TO_SI = {"length": 0.001, "share": 0.01}
 
@@ -48,6 +50,11 @@ def ohms(text: str, what: str) -> float:
     return amount(f"{text} ohm" if bare.isascii() and bare.isdigit() else text, "resistance", what)
 
 
+def refused(error: Refused) -> Usage:
+    """Why nothing can be computed, with the way out."""
+    return Usage(say(Items((error.said, WayOut(error.said)), "semicolon")))
+
+
 def add_format(parser: argparse.ArgumentParser) -> None:
     """The option that chooses between text and data."""
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
@@ -57,5 +64,5 @@ def show(answers: dict[str, Answer], format_: str, scheme: str = "") -> None:
     """Print answers by name: as data, or one below the other."""
     shown: Sequence[Answer] = list(answers.values())
     data = {name: answer_data(answer) for name, answer in answers.items()}
-    text = json.dumps(data, ensure_ascii=False, indent=2) + "\n" if format_ == "json" else answer_text(shown, scheme)
+    text = indented(data) + "\n" if format_ == "json" else answer_text(shown, scheme)
     sys.stdout.write(text)

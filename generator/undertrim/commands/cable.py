@@ -7,7 +7,7 @@ Exit 1 if no cable listed will do.
 
 import argparse
 
-from undertrim.commands.amounts import add_format, amount, maybe, part_of_one, plain, show
+from undertrim.commands.amounts import add_format, amount, maybe, part_of_one, plain, refused, show
 from undertrim.commands.common import Usage
 from undertrim.derive.electrical import ampacity, cable, drop, metals
 from undertrim.derive.electrical.bounds import Refused
@@ -52,7 +52,7 @@ def run(options: argparse.Namespace) -> int:
         choice = cable.choose(path, _wishes(options))
         one = drop.drop(path, options.cable, options.size) if options.size else None
     except Refused as error:
-        raise Usage(f"{error.message}; {error.hint}") from error
+        raise refused(error) from error
     answers: dict[str, Answer | None] = {"supply": source, "drop": one, "cable": choice}
     show({name: answer for name, answer in answers.items() if answer}, options.format, options.cable)
     return 0 if choice.size else 1

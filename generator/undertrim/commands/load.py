@@ -5,7 +5,7 @@ Either list the speakers and say how they are wired, or write the arrangement wi
 
 import argparse
 
-from undertrim.commands.amounts import add_format, ohms, show
+from undertrim.commands.amounts import add_format, ohms, refused, show
 from undertrim.commands.common import Usage
 from undertrim.derive.electrical import impedance
 from undertrim.derive.electrical.bounds import Refused
@@ -25,7 +25,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         show({"load": _load(options)}, options.format)
     except Refused as error:
-        raise Usage(f"{error.message}; {error.hint}") from error
+        raise refused(error) from error
     return 0
 
 

@@ -6,8 +6,7 @@ Each has its own arguments: `undertrim reckon gain --help`. The answer lists eve
 import argparse
 from collections.abc import Callable
 
-from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, show
-from undertrim.commands.common import Usage
+from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, refused, show
 from undertrim.derive.electrical import delay, filters, fuses, levels, rest
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.electrical_text import Answer
@@ -44,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         show({options.what: options.reckon(options)}, options.format)
     except Refused as error:
-        raise Usage(f"{error.message}; {error.hint}") from error
+        raise refused(error) from error
     return 0
 
 

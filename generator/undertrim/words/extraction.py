@@ -20,7 +20,7 @@ def catalogue(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
         yield from _entry(lines, f"{room}/{name}", name, entry)
 
 
-LABELS = ("label", "noun", "plural", "name", "title", "how", "restore")
+LABELS = ("label", "noun", "plural", "name", "title", "how", "restore", "origin")
 """Keys of the data tables that hold words for people."""
 
 
