@@ -57,7 +57,7 @@ def _page(_language: str) -> str:
             units={name: [_unit(kind, unit) for unit in chosen] for name, (kind, chosen) in _OFFERED.items()},
             corners=[{**_unit(kind, unit), "kind": kind} for kind, unit in _CORNERS],
             usual=_usual(),
-            ampacity=tables()["ampacity"],
+            ampacity=_worded("electrical-ampacity"),
             cables=[one for scheme in SCHEMES for one in sizes(scheme)],
             families=_families(),
             colours=[(colour, say(colour_word(colour))) for colour in _colours()],
@@ -71,15 +71,21 @@ def _page(_language: str) -> str:
 
 def tables() -> dict[str, Any]:
     """The data tables that the script computes with, their words in the language of the reader."""
-    return {name: said(_worded(table(f"electrical-{name}"), (f"electrical-{name}",))) for name in _TABLES}
+    return {name: _worded(f"electrical-{name}") for name in _TABLES}
 
 
-def _worded(data: Any, place: tuple[str, ...]) -> Any:
-    """A table, or what stands at a place in it, with a word where the table has its English; in lists are names only."""
+def _worded(name: str) -> dict[str, Any]:
+    """A data table with its words in the language of the reader."""
+    data: dict[str, Any] = said(_with_words(table(name), (name,)))
+    return data
+
+
+def _with_words(data: Any, place: tuple[str, ...]) -> Any:
+    """What stands at a place of a data table, with a word where the table has its English; what lists hold are no words."""
     if not isinstance(data, Mapping):
         return data
     return {
-        key: word(*place, key) if key in LABELS and isinstance(value, str) else _worded(value, (*place, key))
+        key: word(*place, key) if key in LABELS and isinstance(value, str) else _with_words(value, (*place, key))
         for key, value in data.items()
     }
 
@@ -113,7 +119,7 @@ def _usual() -> dict[str, str]:
 def _families() -> Sequence[Mapping[str, Any]]:
     return [
         {"title": family["title"], "fuses": [fuse for fuse in fuses() if fuse.family == name]}
-        for name, family in tables()["fuses"]["families"].items()
+        for name, family in _worded("electrical-fuses")["families"].items()
     ]
 
 
