@@ -71,7 +71,7 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.pins import contacts
-from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.electrical.wires import carries
 from undertrim.record.gear import Lead
 from undertrim.record.model import Pin
@@ -103,7 +103,7 @@ def _look(place: Pointer, wire: Pin | Lead) -> Iterator[Finding]:
     limit = carries(wire.gauge) if wire.gauge else None
     if limit is None or not isinstance(wire.fuse, Quantity) or wire.fuse.value <= limit.current:
         return
-    facts = {"fuse": wire.fuse.text, "gauge": wire.gauge, "limit": said(limit.current, "A")}
+    facts = {"fuse": wire.fuse.text, "gauge": wire.gauge, "limit": Amount(limit.current, "A")}
     if limit.derived:
         yield Finding((*place, "fuse"), message("rules/fuse-above-wire/by-what-follows", **facts))
     else:

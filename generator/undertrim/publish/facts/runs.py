@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.electrical.bounds import usual
-from undertrim.derive.electrical.cable import Choice, Wishes, choose
+from undertrim.derive.electrical.cable import Wishes, choose
+from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.drop import Path
 from undertrim.derive.electrical.numbers import said
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import Value
 
 Data = dict[str, Any]
 
@@ -33,8 +35,8 @@ class RunCable:
     """The cable that a current wants along a run, in words."""
 
     current: str
-    awg: str
-    metric: str
+    awg: Value
+    metric: Value
     fuse: str
     why: str
 
@@ -91,8 +93,8 @@ def _cables(item: Run) -> Iterator[RunCable]:
         fuse = awg.fuse or metric.fuse
         yield RunCable(
             current=f"{current} A",
-            awg=_size(awg),
-            metric=_size(metric),
+            awg=_size("awg", awg.size),
+            metric=_size("metric", metric.size),
             fuse=said(fuse, "A") if fuse else "none of the usual sizes",
             why=" and ".join(_WHY[name] for name in awg.binding) or "the thinnest listed does",
         )
@@ -118,6 +120,6 @@ def _assumed(item: Run) -> str:
 _WHY = {"drop": "the voltage lost", "ampacity": "what the cable carries", "fuse": "its fuse"}
 
 
-def _size(choice: Choice) -> str:
-    """The size with its unit, as the headline of the choice has it."""
-    return choice.headline.split(",")[0] if choice.size else "none listed will do"
+def _size(scheme: str, name: str | None) -> Value:
+    """The size with its unit."""
+    return size(scheme, name).label if name else "none listed will do"
