@@ -1,6 +1,6 @@
 /* The cable and fuse for a load, the same as `undertrim cable`. */
 
-import { circuit, dropped, inputs, lost, pathNotes, sizes } from "./electrical-drop.js";
+import { circuit, dropped, inputs, lost, pathNotes, schemeWord, sizes } from "./electrical-drop.js";
 import { ampacity, ampacityNotes, described, engineFactor, fuseNotes, nextFuse, remembered } from "./electrical-fuses.js";
 import { Refused, SLACK, given, missing, number, orElse, orUsual, said, tables, usual } from "./electrical-numbers.js";
 import { list, say } from "./words.js";
@@ -71,7 +71,7 @@ function noCable(asked, wanted) {
   return {
     size: null, binding: unmet.map((one) => one.name), conditions: wanted,
     volts: null, share: null, ampacity: null, fuse: null,
-    headline: say("electrical/no-cable", { scheme: asked.scheme, conditions: failed, ways: list(ways, "or") }),
+    headline: say("electrical/no-cable", { scheme: schemeWord(asked.scheme), conditions: failed, ways: list(ways, "or") }),
     numbers: inputs(asked.made).concat([asked.limit, asked.share], around(asked)), notes: pathNotes(asked.made),
   };
 }

@@ -59,6 +59,9 @@ const SCHEMES = {
   },
 };
 
+/* A scheme as it stands before "cable". */
+export function schemeWord(scheme) { return say(`electrical/scheme-${scheme}`); }
+
 export function sizes(scheme) {
   if (!Object.prototype.hasOwnProperty.call(SCHEMES, scheme)) throw new Refused("electrical/no-scheme", { scheme, known: list(Object.keys(SCHEMES), "comma") });
   return tables.cable[scheme].sizes.map(SCHEMES[scheme]);
@@ -68,7 +71,7 @@ export function size(scheme, name) {
   if (scheme === "awg" && gaugeNumber(name) !== null) return awg(name);
   const every = sizes(scheme);
   const found = every.find((one) => one.name === name);
-  if (!found) throw new Refused("electrical/no-size", { scheme, name, known: list(every.map((one) => one.name), "comma") });
+  if (!found) throw new Refused("electrical/no-size", { scheme: schemeWord(scheme), name, known: list(every.map((one) => one.name), "comma") });
   return found;
 }
 

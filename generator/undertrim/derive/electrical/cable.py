@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.electrical import ampacity, drop, fuses
 from undertrim.derive.electrical.ampacity import Surroundings
 from undertrim.derive.electrical.bounds import Refused, given, or_usual, usual
-from undertrim.derive.electrical.conductors import Size, sizes
+from undertrim.derive.electrical.conductors import Size, scheme_word, sizes
 from undertrim.derive.electrical.drop import Circuit, Path
 from undertrim.derive.electrical.fuses import SLACK
 from undertrim.derive.electrical.numbers import Amount, Number, Origin, number
@@ -139,7 +139,7 @@ def _none(asked: _Asked, conditions: tuple[Condition, ...]) -> Choice:
     unmet = tuple(one.name for one in conditions if one.size is None)
     headline = message(
         "electrical/no-cable",
-        scheme=asked.scheme,
+        scheme=scheme_word(asked.scheme),
         conditions=all_of(*(one.words for one in conditions if one.size is None)),
         ways=one_of(*dict.fromkeys(_WAYS_OUT[name] for name in unmet)),
     )

@@ -35,7 +35,7 @@ def size(scheme: str, name: str) -> Size:
     found = next((one for one in sizes(scheme) if one.name == name), None)
     if found is None:
         known = Items(tuple(one.name for one in sizes(scheme)), "comma")
-        raise Refused(message("electrical/no-size", scheme=scheme, name=name, known=known))
+        raise Refused(message("electrical/no-size", scheme=scheme_word(scheme), name=name, known=known))
     return found
 
 
@@ -50,6 +50,11 @@ def sizes(scheme: str) -> Sequence[Size]:
     if scheme == "sae":
         return tuple(_sae(row["name"], row["cmil"]) for row in rows)
     return tuple(_metric(row["name"], row["ohm_per_km"]) for row in rows)
+
+
+def scheme_word(scheme: str) -> Message:
+    """A scheme as it stands before "cable"."""
+    return message(f"electrical/scheme-{scheme}")
 
 
 def diameter(gauge: int) -> float:

@@ -11,7 +11,7 @@ from typing import Literal, TypeAlias
 from xml.sax.saxutils import escape
 
 from undertrim.publish.drawings import svg, wires
-from undertrim.words import message, say
+from undertrim.words import Items, message, say
 
 Side: TypeAlias = Literal["wires", "contacts"]
 Edge: TypeAlias = Literal["top", "bottom", "left", "right", "none", "unknown"]
@@ -123,7 +123,7 @@ def _position(item: Position, side: Side, left: float, top: float) -> str:
 def _spoken(item: Position) -> str:
     """What a link is called: first what can be read in it, so that who says what is seen hits it (WCAG 2.2, 2.5.3)."""
     seen = item.number + {"pin": item.mark + ("" if item.base else "?"), "blank": "", "unknown": "?"}[item.state]
-    return f"{seen}, {item.name}"
+    return say(Items((seen, item.name), "comma"))
 
 
 @lru_cache(maxsize=4096)
