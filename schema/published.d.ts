@@ -2053,8 +2053,10 @@ export interface PrintRow {
   below?: number;
   /** What it is multiplied with. */
   scale: number;
-  /** The unit as it is shown. */
-  symbol: string;
+  /** The unit as it is shown in every language. */
+  symbol?: string;
+  /** Where it is shown by a word instead: what the script calls that. */
+  word?: string;
   other?: PrintOther;
 }
 
@@ -2064,8 +2066,10 @@ export interface PrintOther {
   scale: number;
   /** What is added. */
   offset?: number;
-  /** The unit as it is shown. */
-  symbol: string;
+  /** The unit as it is shown in every language. */
+  symbol?: string;
+  /** Where it is shown by a word instead: what the script calls that. */
+  word?: string;
 }
 
 /** Usual values: Usual values, and the bounds of what is typed. */
@@ -2189,8 +2193,8 @@ export interface EngineSpace {
 export interface Fuses {
   load: FuseLoad;
   place: FusePlace;
-  /** The families of fuses. */
-  families: Array<FuseFamily>;
+  /** The families of fuses, by id. */
+  families: Record<string, FuseFamily>;
 }
 
 /** Load of a fuse: How much of a fuse is used. */
@@ -2207,9 +2211,10 @@ export interface FusePlace {
 
 /** Family of fuses: Fuses of one shape. */
 export interface FuseFamily {
-  id: Id;
-  /** The family for people. */
+  /** The family for people, within a sentence. */
   name: string;
+  /** The family for people, over its table. */
+  title: string;
   /** Whether its ratings do not come from memory. */
   sure: boolean;
   /** Its ratings. */

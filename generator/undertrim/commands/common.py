@@ -16,6 +16,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.nearness import nearest
 from undertrim.record.problem import printable
 from undertrim.record.store import Workspace
+from undertrim.words import Value, message, say
 
 if TYPE_CHECKING:
     from undertrim.publish.building import Built
@@ -23,6 +24,11 @@ if TYPE_CHECKING:
 
 class Usage(Exception):  # noqa: N818 - it names what happened
     """The command was called in a way it cannot follow; the text says what to do instead."""
+
+
+def helped(code: str, /, **values: Value) -> str:
+    """A text of the catalogue for the help of an argument, where a share of a hundred has a meaning of its own."""
+    return say(message(code, **values)).replace("%", "%%")
 
 
 def add_workspace(parser: argparse.ArgumentParser) -> None:

@@ -211,7 +211,7 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
 
 def _calculators() -> Body:
     body = calculators.page()
-    return Body(calculators.TITLE, lambda: body, body, in_nav=True)
+    return Body(calculators.title(), lambda: body, body, in_nav=True)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:

@@ -5,7 +5,7 @@ from typing import Any
 from undertrim import resources
 from undertrim.words.message import Word
 
-LABELS = ("label", "noun", "plural", "name", "title", "how", "restore", "words", "do", "text", "note")
+LABELS = ("label", "noun", "plural", "name", "title", "how", "restore", "words", "do", "text", "note", "origin")
 """Keys of the data tables that hold words for people."""
 
 WHOLE = (("functions", "sure"), ("functions", "together"), ("plug-marks", "mark"), ("fit", "absent"))

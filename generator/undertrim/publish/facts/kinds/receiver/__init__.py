@@ -1,7 +1,7 @@
 """An opening in the dash on the page."""
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
@@ -69,4 +69,4 @@ class Room:
             return {}
         receiver = only(gear, ReceiverGear) if gear else None
         kit = only(between, KitGear) if between else None
-        return {"dash": asdict(dash(usual, self.opening, fit, receiver, kit))}
+        return {"dash": dash(usual, self.opening, fit, receiver, kit)}

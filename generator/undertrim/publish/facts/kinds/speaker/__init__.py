@@ -1,7 +1,7 @@
 """A speaker's opening on the page."""
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
@@ -83,7 +83,7 @@ class Room:
         spacer = only(between, SpacerGear) if between else None
         made: Data = {}
         if self.opening.hole:
-            made["front"] = asdict(front(self.opening, fit, speaker, spacer))
+            made["front"] = front(self.opening, fit, speaker, spacer)
         if self.opening.depth and isinstance(self.opening.depth.clear, Quantity):
-            made["section"] = asdict(section(self.opening, fit, speaker, spacer))
+            made["section"] = section(self.opening, fit, speaker, spacer)
         return made
