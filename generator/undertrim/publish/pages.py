@@ -8,7 +8,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.publish import opening_pictures, page_words, pictures, plan_text, plug_pictures
+from undertrim.publish import opening_pictures, template_words, pictures, plan_text, plug_pictures
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
 
@@ -21,11 +21,11 @@ def environment() -> Environment:
     loader = FileSystemLoader(resources.inside("publish", "templates"))
     made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     made.globals.update(
-        say=page_words.say,
-        listed=page_words.listed,
-        sides=page_words.sides,
-        bodies=page_words.bodies,
-        evidence_links=page_words.evidence_links,
+        say=template_words.say,
+        listed=template_words.listed,
+        sides=template_words.sides,
+        bodies=template_words.bodies,
+        evidence_links=template_words.evidence_links,
         tether_name=plan_text.tether_name,
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704

@@ -1,4 +1,4 @@
-"""What a template of a page says: sentences of the catalogue, in which values may be markup of ours, and lists in the language's own way."""
+"""What a page or a sheet says beside the facts: sentences of the catalogue, in which values may be markup of ours, and lists in the language's own way."""
 
 import re
 from collections.abc import Iterable
