@@ -2,10 +2,14 @@
    Lengths are { value, step, text, shown } in mm, "unknown" or "none", or null where nothing is recorded. */
 
 import { both, round } from "./lengths.js";
+import { say } from "./words.js";
 
 /** @import { FitNumber, Given, Quantity } from "published" */
 
 export const DIGITS = 9;
+
+/* What stands where a length could; the form adds one that cannot be read. */
+const BLANKS = { unknown: "blanks/unknown", none: "blanks/none", unread: "fit-form/cannot-be-read" };
 
 /**
  * @param {string} label
@@ -33,7 +37,7 @@ export function isLength(value) { return value !== null && typeof value === "obj
  */
 export function typed(label, value) {
   if (isLength(value)) return number(label, value.value, value.step, value.shown);
-  return number(label, null, 0, value === null || value === undefined ? "not recorded" : value);
+  return number(label, null, 0, say(value ? BLANKS[value] : "blanks/not-recorded"));
 }
 
 export function total(numbers) { return numbers.reduce((sum, one) => sum + (one.value || 0), 0); }
