@@ -2,7 +2,7 @@
 
 from markupsafe import Markup, escape
 
-from undertrim.publish import template_words
+from undertrim.publish import pdf, template_words
 from undertrim.words import Language, speaking
 
 BOLD = Markup("<b>Lid</b>")
@@ -44,3 +44,8 @@ def test_bodies_and_sides_are_said_and_never_shown_as_codes() -> None:
         assert template_words.bodies(["pick-up"]) == "p"
     assert template_words.sides(["left", "right"], "or") == "left or right"
     assert template_words.bodies(["hatchback", "pick-up"]) == "hatchback, pick-up"
+
+
+def test_what_the_fonts_cannot_show_of_a_language_is_named_on_a_sheet() -> None:
+    with speaking(Language("xx", {("sheet/time", "Time: {time}."): "\u6642{time}" + "n" * 30})):
+        assert '"[U+6642]{time}' + "n" * 30 + '"' in pdf.template_words()

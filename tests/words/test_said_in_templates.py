@@ -49,7 +49,9 @@ def _outermost(text: str, start: int) -> str:
 def wanted(code: str) -> set[str]:
     """The names of the values that a sentence asks for."""
     room, _, name = code.rpartition("/")
-    forms = (form for text in texts(english(room)[name]).values() for form in ((text,) if isinstance(text, str) else text))
+    forms = (
+        form for text in texts(english(room)[name]).values() for form in ((text,) if isinstance(text, str) else text)
+    )
     return {value for form in forms for _, value, _, _ in Formatter().parse(form) if value}
 
 
@@ -85,7 +87,9 @@ def words_in(template: str) -> Iterator[str]:
     for attribute in re.findall(r'(?:aria-label|title|alt|placeholder|data-label)="([^"]*)"', shown):
         yield from _words(attribute)
     yield from _words(re.sub(r"<[^>]*>|[\w-]+=\"[^\"]*\"", " ", shown))
-    yield from (node.value for node in parsed.find_all(nodes.Const) if isinstance(node.value, str) and _spoken(node.value))
+    yield from (
+        node.value for node in parsed.find_all(nodes.Const) if isinstance(node.value, str) and _spoken(node.value)
+    )
 
 
 def _pieces(parsed: nodes.Node) -> Iterator[nodes.Node]:
@@ -98,10 +102,14 @@ def _words(text: str) -> Iterator[str]:
 
 
 def _spoken(text: str) -> bool:
-    return bool(re.search(r"[A-Za-z]{2,} [A-Za-z]", text)) or text[:1].isupper() and not text.isupper()
+    return bool(re.search(r"[A-Za-z]{2,} [A-Za-z]", text)) or (text[:1].isupper() and not text.isupper())
 
 
-SHEETS = sorted(path for path in TEMPLATES.rglob("*.typ") if path.name not in ("wiring.typ", "template.typ") and path.parent.name != "wiring")
+SHEETS = sorted(
+    path
+    for path in TEMPLATES.rglob("*.typ")
+    if path.name not in ("wiring.typ", "template.typ") and path.parent.name != "wiring"
+)
 
 
 @pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.name)

@@ -8,7 +8,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.publish import opening_pictures, template_words, pictures, plan_text, plug_pictures
+from undertrim.publish import opening_pictures, pictures, plan_text, plug_pictures, template_words
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
 

@@ -26,7 +26,9 @@ def sections(facts: Data, pictures: Pictures) -> list[Row]:
     found: list[Row] = []
     for name, group in groupby(_rows(facts, pictures), key=lambda row: row["section"]):
         title = titles.get(name, name)
-        found.append({"title": message("sheet/continued", section=title) if name in seen else title, "steps": list(group)})
+        found.append(
+            {"title": message("sheet/continued", section=title) if name in seen else title, "steps": list(group)}
+        )
         seen.add(name)
     return found
 
@@ -110,9 +112,7 @@ def _tether(line: Data, pictures: Pictures) -> Row:
     )
 
 
-def _item(
-    picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = ""
-) -> Row:
+def _item(picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = "") -> Row:
     """One line; `loud` is an act that must not be taken for the usual one."""
     more = listed(part for part in rest if part)
     return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": more, "when": when}

@@ -130,7 +130,10 @@ def _opening(entry: Data) -> dict[str, Any]:
     return {
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
-        "rows": [*entry["rows"], *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", []))],
+        "rows": [
+            *entry["rows"],
+            *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
+        ],
         "source": listed(entry["source"]),
     }
 
