@@ -70,6 +70,13 @@ def test_a_code_that_is_made_has_a_sentence_for_each_end_it_can_have() -> None:
     assert set(english("signals")) == {"danger", "warning", "caution", "notice"}
 
 
+def test_a_style_sheet_holds_no_words() -> None:
+    """Neither to be shown, nor to find by them what people read."""
+    for path in scripts.folder().glob("*.css"):
+        text = path.read_text(encoding="utf-8")
+        assert re.findall(r'content: "[^"]*[A-Za-z]{2,}|(?:aria-label|data-label|title|alt)[~|^$*]?="', text) == [], path.name
+
+
 @pytest.mark.parametrize("path", PLAIN, ids=lambda path: path.name)
 def test_a_template_of_a_page_holds_no_words(path: Path) -> None:
     assert list(words_in(path.read_text(encoding="utf-8"))) == []

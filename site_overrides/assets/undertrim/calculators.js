@@ -5,6 +5,7 @@ import { size, supply } from "./electrical-drop.js";
 import { readings } from "./electrical-fuses.js";
 import { Refused, use } from "./electrical-numbers.js";
 import * as sound from "./electrical-sound.js";
+import { say } from "./words.js";
 
 const page = document.querySelector(".ut-calculators");
 use(JSON.parse(document.getElementById("ut-electrical").textContent));
@@ -158,7 +159,7 @@ function shown(answer) {
 }
 
 function refused(error) {
-  if (error instanceof Refused) return [element("p", error.message, "ut-refused"), element("p", error.hint)];
+  if (error instanceof Refused) return [element("p", say("page/not-so", { what: error.message }), "ut-refused"), element("p", error.hint)];
   if (error instanceof Incomplete) return [element("p", "Still needed: " + error.message.toLowerCase())];
   throw error;
 }
