@@ -74,7 +74,9 @@ def test_a_style_sheet_holds_no_words() -> None:
     """Neither to be shown, nor to find by them what people read."""
     for path in scripts.folder().glob("*.css"):
         text = path.read_text(encoding="utf-8")
-        assert re.findall(r'content: "[^"]*[A-Za-z]{2,}|(?:aria-label|data-label|title|alt)[~|^$*]?="', text) == [], path.name
+        assert re.findall(r'content: "[^"]*[A-Za-z]{2,}|(?:aria-label|data-label|title|alt)[~|^$*]?="', text) == [], (
+            path.name
+        )
 
 
 @pytest.mark.parametrize("path", PLAIN, ids=lambda path: path.name)
