@@ -734,6 +734,8 @@ export interface Step {
   kits: Array<KitWork>;
   /** How a part comes off. */
   motion: string;
+  /** Whether the motion has a direction, and so says more than what holds the part. */
+  directed: boolean;
   /** On which side of the car it is. */
   place: Array<Placed>;
   /** The area of the car; empty where it is not recorded. */

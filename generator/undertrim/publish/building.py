@@ -30,6 +30,7 @@ from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
+from undertrim.words import message, say
 from undertrim.work.crew import Crew
 
 ProgressFor = Callable[[str], Callable[[int, int], None] | None]
@@ -206,7 +207,7 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    return Body("Find a vehicle", lambda: body, body, in_nav=True)
+    return Body(say(message("finder/title")), lambda: body, body, in_nav=True)
 
 
 def _calculators() -> Body:

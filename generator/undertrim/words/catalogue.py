@@ -2,7 +2,7 @@
 
 An entry of `english/replay.toml` has the code `replay/<name>`, one of `english/rules/unused-part.toml` the code `rules/unused-part/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
 for `says` where the value `count` is 1. Values stand in all of them as `{name}`, and as `{name:lower}` where the sentence goes on in
-lower case. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
+lower case, `{name:capital}` where it begins. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
 is never shown for it.
 """
 

@@ -168,7 +168,7 @@ function shown(answer) {
 }
 
 function refused(error) {
-  if (error instanceof Refused) return [element("p", error.message, "ut-refused"), element("p", error.hint)];
+  if (error instanceof Refused) return [element("p", say("page/not-so", { what: error.message }), "ut-refused"), element("p", error.hint)];
   if (error instanceof Incomplete) return [element("p", say("calculators/still-needed", { what: error.message }))];
   throw error;
 }
