@@ -1,8 +1,8 @@
 """The catalogue: English in `english/<room>.toml`, other languages in gettext files that say the same.
 
 An entry of `english/replay.toml` has the code `replay/<name>`, one of `english/rules/unused-part.toml` the code `rules/unused-part/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
-for `says` where the value `count` is 1. Values stand in all of them as `{name}`, and as `{name:lower}` where the sentence goes on in
-lower case. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
+for `says` where the value `count` is 1. Values stand in all of them as `{name}`, as `{name:lower}` where the sentence goes on in
+lower case, as `{name:inside}` where only the first letter is small, and as `{name:grouped}` for a large whole number. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
 is never shown for it.
 """
 
@@ -106,9 +106,11 @@ def _pieces(template: str) -> tuple[tuple[str, str | None, str], ...]:
 
 
 def _put(value: Value, how: str, speech: Language) -> str:
-    """A value as it stands in a text; `lower` keeps it from starting like a sentence."""
+    """A value as it stands in a text; `lower` and `inside` keep it from starting like a sentence."""
+    if how == "grouped" and isinstance(value, int):
+        return speech.grouped(value)
     text = _said(value, speech)
-    return text.lower() if how == "lower" else text
+    return text.lower() if how == "lower" else text[:1].lower() + text[1:] if how == "inside" else text
 
 
 def texts(entry: Entry) -> dict[str, Text]:
