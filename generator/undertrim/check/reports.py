@@ -24,13 +24,13 @@ def text(report: Report) -> str:
 def _text_lines(said: str, hint: str, same: Sequence[Problem]) -> list[str]:
     """The lines of one message, by all that say it."""
     first = same[0]
-    lines = [f"{_place(first)}: {say(_LEVELS[first.level])}: {said} ({first.rule})"]
+    lines = [f"{_place(first)}: {say(LEVELS[first.level])}: {said} ({first.rule})"]
     if hint:
         lines.append(f"    {hint}")
     return [*lines, f"    {_further(same)}"] if len(same) > 1 else lines
 
 
-_LEVELS = {Level.ERROR: message("check/error"), Level.WARNING: message("check/warning")}
+LEVELS = {Level.ERROR: message("check/error"), Level.WARNING: message("check/warning")}
 
 
 def _further(same: Sequence[Problem]) -> str:
