@@ -74,7 +74,10 @@ def _cell(text: Value) -> str:
 
 def _typed(field: Schema) -> Value:
     if "quantity" in field:
-        kind, blanks = word("units", field["quantity"]["kind"], "label"), Items(schema.blanks(field["quantity"]), "comma")
+        kind, blanks = (
+            word("units", field["quantity"]["kind"], "label"),
+            Items(schema.blanks(field["quantity"]), "comma"),
+        )
         if blanks.values:
             return message("reference/with-unit-or", kind=kind, words=blanks)
         return message("reference/with-unit", kind=kind)

@@ -38,7 +38,9 @@ def settings(root: Path) -> Settings:
     given = _read(path)
     for key, value in given.items():
         if key not in _KEYS:
-            raise BadSettings(path, message("collection/unknown", key=key, way=suggestion(key, _KEYS, message("nearness/settings"))))
+            raise BadSettings(
+                path, message("collection/unknown", key=key, way=suggestion(key, _KEYS, message("nearness/settings")))
+            )
         if not isinstance(value, str):
             raise BadSettings(path, message("collection/no-text", key=key))
     return Settings(**given)
