@@ -48,8 +48,9 @@ def answer_argparse() -> None:
     argparse.ngettext = _form  # type: ignore[attr-defined]
 
 
-def _word(text: str) -> str:
-    return _said(text.rstrip(), 1) + text[len(text.rstrip()) :]
+def _word(text: str | None) -> str | None:
+    """A text, or the absence of one, which argparse asks for as well."""
+    return text and _said(text.rstrip(), 1) + text[len(text.rstrip()) :]
 
 
 def _form(one: str, more: str, number: int) -> str:

@@ -46,7 +46,7 @@ class Language:
 
     def number(self, value: float) -> str:
         """A number with no more digits than it needs; a whole one with all it has."""
-        return f"{value:g}".replace(".", self.decimal_mark) if isinstance(value, float) else f"{value:d}"
+        return f"{value:d}" if isinstance(value, int) else f"{value:g}".replace(".", self.decimal_mark)
 
     def grouped(self, value: int) -> str:
         """A whole number with its thousands set apart."""

@@ -34,10 +34,5 @@ def _name(data: Data, block: Pointer) -> Value:
     fastener: Any = reduce(getitem, block, data)
     kind = next(kind for kind in table("fasteners") if kind in fastener)
     sort = word("fasteners", kind, "label")
-    values = {
-        "block": fact_name(data, tuple(above)),
-        "what": str(fastener[kind]),
-        "sort": sort,
-        "number": int(number) + 1,
-    }
-    return message("fact-names/fastener", **values)
+    named: dict[str, Value] = {"block": fact_name(data, tuple(above)), "what": str(fastener[kind]), "sort": sort}
+    return message("fact-names/fastener", **named, number=int(number) + 1)
