@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
-from undertrim.words import Message, sentence, way_out
+from undertrim.words import ENGLISH, Message, sentence, way_out
 
 
 class Level(StrEnum):
@@ -49,5 +49,5 @@ class Problem:
 
     @property
     def sort_key(self) -> tuple[str, Position, str, str]:
-        """Order by file, then place, then rule; the rest keeps the order the same in every language."""
-        return (str(self.file), self.position, self.rule, repr(self.said))
+        """Order by file, then place, then rule, then the English, so that it is the same in every language."""
+        return (str(self.file), self.position, self.rule, sentence(self.said, ENGLISH))
