@@ -104,7 +104,12 @@ def parser() -> argparse.ArgumentParser:
     """The argument parser with all commands, in the reader's language."""
     help_of_commands.answer_argparse()
     top = argparse.ArgumentParser(prog="undertrim", description="Check, plan and publish fitment records.")
-    top.add_argument("--version", action="version", version=f"undertrim {__version__}")
+    top.add_argument(
+        "--version",
+        action="version",
+        version=f"undertrim {__version__}",
+        help="show program's version number and exit",
+    )
     verbs = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for name, command in COMMANDS.items():
         page = docs.page(f"commands/{name}", command.__doc__)
