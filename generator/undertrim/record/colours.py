@@ -57,7 +57,7 @@ def _parsed(text: str, scheme: str | None) -> WireColour:
     if not found:
         raise ColourError(message("colours/none", text=text, hint=_WRITE_WORDS))
     if found[0] in found[1:]:
-        raise ColourError(message("colours/same-twice", text=text, colour=found[0].name))
+        raise ColourError(message("colours/same-twice", text=text, colour=found[0]))
     return WireColour(text, found[0], tuple(found[1:]))
 
 

@@ -39,6 +39,9 @@ def _below(place: tuple[str, ...], data: Any) -> Iterator[Extracted]:
             if key in LABELS and isinstance(value, str) and value:
                 yield 1, "pgettext", ("/".join((*place, key)), value), []
             yield from _below((*place, key), value)
+    elif isinstance(data, list):
+        for row in data:
+            yield from _below((*place, str(row["code"])), row) if isinstance(row, dict) and "code" in row else ()
 
 
 def _entry(lines: list[str], code: str, name: str, entry: Mapping[str, str]) -> Iterator[Extracted]:
@@ -77,7 +80,8 @@ def _arguments(call: ast.Call) -> Iterator[Extracted]:
     """The words of one argument of a command; one without a name of its own is called by its option."""
     given = {keyword.arg: keyword.value for keyword in call.keywords}
     for told in (given[name] for name in _TOLD if name in given):
-        yield from (_argument(one) for one in ast.walk(told) if isinstance(one, ast.Constant))
+        parts = told.elts if isinstance(told, ast.Tuple) else [told]
+        yield from (_argument(one) for one in parts if isinstance(one, ast.Constant))
     if _is_argument(call) and not {"metavar", "action", "choices"} & given.keys():
         yield _argument(call.args[0], lambda name: name.removeprefix("--").replace("-", "_").upper())
 
