@@ -1,6 +1,8 @@
 """Messages are kept as plain data and come back the same, with what knows its own words; nothing else can be made of such data."""
 
 import json
+import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import marked
@@ -48,6 +50,13 @@ def test_what_is_no_value_is_not_kept(value: object) -> None:
 def test_nothing_else_is_made_of_data_that_somebody_changed(plain: object) -> None:
     with pytest.raises((TypeError, ValueError, AttributeError, ImportError)):
         values.thawed(plain)
+
+
+def test_no_module_but_ours_is_even_loaded() -> None:
+    assert "this" not in sys.modules
+    with pytest.raises(ValueError, match="'this:s' is none of ours"):
+        values.thawed({"this:s": []})
+    assert "this" not in sys.modules
 
 
 @pytest.mark.parametrize("name", {**RECORD_RULES, **GEAR_RULES})
@@ -121,5 +130,16 @@ def test_every_word_of_the_schemas_reaches_the_translators() -> None:
         found = {(text.place, text.english) for text in schema.texts(name)}
         assert len(found) > 10
         assert found <= known
+        assert list(_still_plain(schema.load(name))) == []
     kinds = {text.place for text in schema.texts("vehicle") if "/opening/" in text.place}
     assert any(place.endswith("/face/title") for place in kinds)  # a field that only one kind has
+
+
+def _still_plain(node: object) -> Iterator[str]:
+    """Words of a schema that know no place."""
+    if isinstance(node, dict):
+        yield from (str(node[word]) for word in schema.WORDS if isinstance(node.get(word), str))
+    inner = node.values() if isinstance(node, dict) else node if isinstance(node, list) else ()
+    for key, value in node.items() if isinstance(node, dict) else enumerate(inner):
+        if key not in ("examples", "misnamed"):
+            yield from _still_plain(value)
