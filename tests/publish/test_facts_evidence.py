@@ -11,12 +11,13 @@ import pytest
 from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.publish import facts, pages
-from undertrim.publish.encoding import indented
+from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import blockers, evidence
 from undertrim.publish.facts.evidence import Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
+from undertrim.words import say
 
 DAY = date(2026, 11, 25)
 DATA: dict[str, Any] = {
@@ -102,7 +103,7 @@ def test_what_is_in_the_way() -> None:
 
 def test_a_conflict_with_all_its_claims() -> None:
     [found] = evidence.conflicts(record(conflicts={"c": DEPTH})[1])
-    assert found == {
+    assert said(found) == {
         "id": "c",
         "word": "CONFLICT",
         "about": "openings/front-door/depth/clear",
@@ -140,7 +141,7 @@ def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
 )
 def test_a_fact_in_words(about: str, name: str) -> None:
     [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": about}})[1])
-    assert found["fact"] == name
+    assert say(found["fact"]) == name
 
 
 def test_a_conflict_that_leads_nowhere_is_named_by_its_keys() -> None:
@@ -150,12 +151,12 @@ def test_a_conflict_that_leads_nowhere_is_named_by_its_keys() -> None:
 
 def test_blocks_in_words() -> None:
     data = {"parts": {"p": {"name": "Trim"}}}
-    assert [block_name(data, block) for block in ("parts/p", "areas/front-door", "vehicle")] == [
+    assert [say(block_name(data, block)) for block in ("parts/p", "areas/front-door", "vehicle")] == [
         "Trim",
         "Areas, front door",
         "Vehicle",
     ]
-    assert fact_name({}, ("nowhere", "x")) == "Nowhere, x"
+    assert say(fact_name({}, ("nowhere", "x"))) == "Nowhere, x"
 
 
 def test_ages_stand_beside_the_dates() -> None:

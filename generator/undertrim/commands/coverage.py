@@ -19,6 +19,7 @@ from undertrim.publish.facts import coverage
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import message
 
 Report = dict[str, Any]
 
@@ -47,7 +48,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _read(place: Workspace, paths: Sequence[Path]) -> Iterator[Entry]:
-    show = progress("reading")
+    show = progress(message("commands/reading"))
     for number, path in enumerate(paths, 1):
         yield place.load(path)
         if show:

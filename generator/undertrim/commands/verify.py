@@ -24,6 +24,7 @@ from undertrim.record.source import read_text
 from undertrim.record.stamping import CannotStamp, stamped
 from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
+from undertrim.words import message
 
 _UNKNOWNS = "verified-with-unknowns"
 _UNSAID = "car-not-said"
@@ -92,7 +93,8 @@ def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
     if isinstance(fresh.record, VehicleRecord):
         for item in obstacles(fresh.record):
             position = fresh.source.position(item.pointer, key=True)
-            yield Problem(fresh.source.path, position, Level.ERROR, _UNKNOWNS, item.what, item.where)
+            said = message("check/in-the-way", what=item.what, where=item.where)
+            yield Problem(fresh.source.path, position, Level.ERROR, _UNKNOWNS, said)
 
 
 def _refuse(problems: list[Problem] | tuple[Problem, ...]) -> int:

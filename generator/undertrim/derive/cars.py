@@ -9,14 +9,15 @@ from typing import get_args, get_type_hints
 
 from undertrim.record.combinations import MOST_CARS, said
 from undertrim.record.model import Choice, Variant, VehicleRecord, When
+from undertrim.words import SaidError, message
 
 _MODEL = When.__module__.rpartition(".")[0]
 _WHEEL = {"left": "Left-hand drive", "right": "Right-hand drive"}
 _TELL = {"left": "Steering wheel on the left", "right": "Steering wheel on the right"}
 
 
-class TooMany(Exception):  # noqa: N818 - it names what was counted
-    """The choices of a record combine to more cars than can be gone through; the text says how many, and the way out."""
+class TooMany(SaidError):  # noqa: N818 - it names what happened
+    """The choices of a record combine to more cars than can be gone through."""
 
 
 def variants(record: VehicleRecord) -> dict[str, Variant]:
@@ -91,9 +92,7 @@ def told_apart(
         if name in names
     ]
     if prod(map(len, choices)) > MOST_CARS:
-        raise TooMany(
-            f"{said(map(len, choices))}, and more than {MOST_CARS} are not gone through: choose some with --variant"
-        )
+        raise TooMany(message("cars/too-many", combine=said(map(len, choices)), most=MOST_CARS))
     return [dict(combination) for combination in product(*choices)]
 
 

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Target, targets
-from undertrim.record.complaints import nearest
 from undertrim.record.model import VehicleRecord
+from undertrim.record.nearness import nearest
 
 
 class BadRequest(ValueError):  # noqa: N818 - it names what was asked

@@ -30,10 +30,10 @@ from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
-from undertrim.words import message, say
+from undertrim.words import Value, message, say
 from undertrim.work.crew import Crew
 
-ProgressFor = Callable[[str], Callable[[int, int], None] | None]
+ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
 
 
 @dataclass(frozen=True)
@@ -99,7 +99,9 @@ class Builder:
         standing.refuse_elsewhere(self._out, self._workspace.root)
         self._address = site.address(self._workspace.root)
         with standing.beside(self._out) as aside:
-            report = runner.check(self._workspace, (), progress("checking"), self._cache(), self._crew)
+            report = runner.check(
+                self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
+            )
             return Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
@@ -115,7 +117,7 @@ class Builder:
     ) -> tuple[Sequence[Prepared], Sequence[Failure], Sequence[Prepared]]:
         """Prepare and publish; what was prepared, what failed, and the last good of that."""
         before = published.read(self._workspace)
-        prepared = self._prepare(progress("preparing"), doubted=doubted)
+        prepared = self._prepare(progress(message("commands/preparing")), doubted=doubted)
         made = [item for item in prepared if isinstance(item, Prepared)]
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]

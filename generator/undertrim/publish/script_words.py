@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
-from undertrim.words import spoken
+from undertrim.words import message, spoken
 from undertrim.words.catalogue import english, rooms, spelt, texts
 from undertrim.words.language import Text
 from undertrim.work.refused import Refused
@@ -49,7 +49,7 @@ def _codes(module: str, text: str) -> Iterator[str]:
     """The codes that a module names."""
     for code in _SAID.findall(text):
         if not _known(code):
-            raise NoSuchSentence(f"{module} says '{code}', and the catalogue has no such entry")
+            raise NoSuchSentence(message("building/no-such-sentence", module=module, code=code))
     yield from filter(_known, _QUOTED.findall(text))
     for begun in _BEGUN.findall(text):
         yield from (code for code in _of_room(begun.rpartition("/")[0]) if code.startswith(begun))

@@ -14,6 +14,7 @@ from undertrim.derive.procedure.mixing import mixing, regular
 from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment
+from undertrim.words import message
 
 MOST_LISTED = 10
 """Up to so many targets every set that differs is listed; a record with more keeps to pairs, and to all of them together."""
@@ -57,10 +58,8 @@ def _refuse_too_many(kinds: int, wanted: int) -> None:
     """Counts the visits before they are planned. Raises cars.TooMany."""
     visits = kinds * (2**wanted if wanted <= MOST_LISTED else comb(wanted, 2) + wanted)
     if visits > MOST_VISITS:
-        raise cars.TooMany(
-            f"{kinds:,} different cars with {wanted} places to work at make {visits:,} different visits, and a page holds "
-            f"{MOST_VISITS:,}: make records of their own for cars that differ in much"
-        )
+        numbers = {"kinds": kinds, "places": wanted, "visits": visits, "most": MOST_VISITS}
+        raise cars.TooMany(message("cars/too-many-visits", **numbers))
 
 
 class _Visits:

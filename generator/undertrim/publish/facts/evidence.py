@@ -13,7 +13,7 @@ from undertrim.derive.evidence.standing import Standing as Found
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.evidence.standing import standing as derived
 from undertrim.publish.facts import founded
-from undertrim.publish.facts.fact_names import block_name, fact_name
+from undertrim.publish.facts.fact_names import FactName, block_name, fact_name
 from undertrim.record import units
 from undertrim.record.model import Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
@@ -37,7 +37,7 @@ class EditedBlock:
     """A block of facts that was edited since it was verified: its place, its name for people, and how."""
 
     block: str
-    name: str
+    name: FactName
     how: str
 
 

@@ -1,32 +1,50 @@
 """A fact of a record in words, from the keys that lead to it: `Front door speakers: clear depth`."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
+from undertrim.words import Items, Language, Value, message, say, spoken
 
 
-def fact_name(data: Data, pointer: Pointer) -> str:
+@dataclass(frozen=True, slots=True)
+class FactName:
+    """What a fact is called: the things around it by their names, then the fields by their titles, as they are said of each other."""
+
+    things: tuple[Value, ...]
+    titles: tuple[Value, ...]
+
+    def say(self, speech: Language) -> str:
+        """In words of a language; a title that the next one holds already is not said twice."""
+        titles = [say(title, speech).lower() for title in self.titles]
+        said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
+        parts = [Items(tuple(some), "comma") for some in (self.things, said) if some]
+        both = message("fact-names/fact", things=parts[0], fields=parts[1]) if len(parts) > 1 else Items(tuple(parts))
+        name = say(both, speech)
+        return name[:1].upper() + name[1:]
+
+    def __str__(self) -> str:
+        return self.say(spoken())
+
+
+def fact_name(data: Data, pointer: Pointer) -> FactName:
     """What a fact is called: the things around it by their names, then the fields by their titles in the schema.
 
     `data` is the record as typed; a pointer that leads nowhere in it is named by what the schema says of its keys.
     """
-    things: list[str] = []
-    titles: list[str] = []
-    for kind, text in _words(data, pointer):
-        (things if kind == "thing" else titles).append(text)
-    said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
-    name = ": ".join(text for text in (", ".join(things), ", ".join(said)) if text)
-    return name[:1].upper() + name[1:]
+    words = list(_words(data, pointer))
+    things, titles = (tuple(text for kind, text in words if kind == wanted) for wanted in ("thing", "title"))
+    return FactName(things, titles)
 
 
-def block_name(data: Data, block: str) -> str:
+def block_name(data: Data, block: str) -> FactName:
     """What a block of facts (`parts/vent-trim`) is called: its name, or its section with its id."""
     return fact_name(data, tuple(block.split("/")))
 
 
-def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, str]]:
+def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, Value]]:
     """Each step as a thing (with a name or number of its own) or as the title of a field."""
     node: Node | None = root("vehicle")
     value: Data = data
@@ -37,7 +55,7 @@ def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, str]]:
             yield "thing", _thing(step, value)
         elif place == len(pointer) - 1 or not _named_below(value, pointer[place + 1]):
             title = _title(node, step)
-            yield ("thing", title) if place == 0 and len(pointer) > 1 else ("title", title.lower())
+            yield "thing" if place == 0 and len(pointer) > 1 else "title", title
 
 
 def _inner(value: Data, step: str | int) -> Any:
@@ -53,11 +71,12 @@ def _named_below(value: Data, step: str | int) -> bool:
     return isinstance(below, Mapping) and "name" in below
 
 
-def _thing(step: str | int, value: Data) -> str:
+def _thing(step: str | int, value: Data) -> Value:
     if isinstance(value, Mapping) and "name" in value:
         return str(value["name"])
-    return f"no. {step + 1}" if isinstance(step, int) else step.replace("-", " ")
+    return message("fact-names/number", number=step + 1) if isinstance(step, int) else step.replace("-", " ")
 
 
-def _title(node: Node | None, step: str | int) -> str:
-    return str(node.schema.get("title", step)) if node else str(step)
+def _title(node: Node | None, step: str | int) -> Value:
+    title: Value = node.schema.get("title", str(step)) if node else str(step)
+    return title
