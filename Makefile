@@ -54,7 +54,7 @@ fuzz: $(DEV_READY) ## spoil the records at random: nothing may crash or hang (AR
 
 words: $(DEV_READY) ## write the template of all texts for translators
 	@mkdir -p .undertrim/words
-	$(BIN)/pybabel --quiet extract --mapping-file=pyproject.toml --project=Undertrim --output-file=.undertrim/words/undertrim.pot generator
+	$(BIN)/pybabel --quiet extract --mapping-file=pyproject.toml --project=Undertrim --output-file=.undertrim/words/undertrim.pot generator schema site_overrides
 
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows
 	PYTHON=$(PYTHON) .ci/renew-pins

@@ -734,8 +734,8 @@ export interface Step {
   kits: Array<KitWork>;
   /** How a part comes off. */
   motion: string;
-  /** Which way it comes off; empty where that is not recorded. */
-  direction: string;
+  /** Whether the motion has a direction, and so says more than what holds the part. */
+  directed: boolean;
   /** On which side of the car it is. */
   place: Array<Placed>;
   /** The area of the car; empty where it is not recorded. */
@@ -1888,8 +1888,6 @@ export interface MeterTable {
   /** What to mind with a meter. */
   caution: Record<string, MeterCaution>;
   ladder: LadderLimits;
-  /** What may be wrong with a typed reading. */
-  problem: Record<string, Problem>;
 }
 
 /** Sureness: What a band or pattern rests on. */
@@ -1941,6 +1939,8 @@ export interface Grammar {
 export interface MeterState {
   /** The state for people. */
   words: string;
+  /** The same in short. */
+  name: string;
   /** What may be typed for it. */
   says: Array<string>;
   /** Whether ohms tell something. */
@@ -2039,14 +2039,6 @@ export interface LadderLimits {
   leads_below: number;
 }
 
-/** Problem: What may be wrong with a typed reading. */
-export interface Problem {
-  /** What is wrong, with places for what was typed. */
-  message: string;
-  /** The way out. */
-  hint: string;
-}
-
 /** Tables of the calculators: What the calculators reckon with, in the element `ut-electrical` of their page. */
 export interface Calculators {
   /** How numbers are shown, by unit. */
@@ -2063,8 +2055,10 @@ export interface PrintRow {
   below?: number;
   /** What it is multiplied with. */
   scale: number;
-  /** The unit as it is shown. */
-  symbol: string;
+  /** The unit as it is shown in every language. */
+  symbol?: string;
+  /** Where it is shown by a word instead: what the script calls that. */
+  word?: string;
   other?: PrintOther;
 }
 
@@ -2074,8 +2068,10 @@ export interface PrintOther {
   scale: number;
   /** What is added. */
   offset?: number;
-  /** The unit as it is shown. */
-  symbol: string;
+  /** The unit as it is shown in every language. */
+  symbol?: string;
+  /** Where it is shown by a word instead: what the script calls that. */
+  word?: string;
 }
 
 /** Usual values: Usual values, and the bounds of what is typed. */
@@ -2199,8 +2195,8 @@ export interface EngineSpace {
 export interface Fuses {
   load: FuseLoad;
   place: FusePlace;
-  /** The families of fuses. */
-  families: Array<FuseFamily>;
+  /** The families of fuses, by id. */
+  families: Record<string, FuseFamily>;
 }
 
 /** Load of a fuse: How much of a fuse is used. */
@@ -2217,9 +2213,10 @@ export interface FusePlace {
 
 /** Family of fuses: Fuses of one shape. */
 export interface FuseFamily {
-  id: Id;
-  /** The family for people. */
+  /** The family for people, within a sentence. */
   name: string;
+  /** The family for people, over its table. */
+  title: string;
   /** Whether its ratings do not come from memory. */
   sure: boolean;
   /** Its ratings. */

@@ -1,10 +1,12 @@
 """A small car with a dash and a door, and a receiver and a speaker that fit into them, for tests of fit."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
+from undertrim.words import Value, say
 
 CAR = """
 parts:
@@ -62,3 +64,8 @@ def gear(base: dict[str, Any], **changed: Any) -> Gear:
 
 PLAIN = "sound: {plain: {output: speaker, least_load: 2 ohm}}\n"
 """A sound system that takes 2 ohm."""
+
+
+def all_said(values: Iterable[Value]) -> list[str]:
+    """Notes, parts to get or limits in words."""
+    return [say(value) for value in values]

@@ -48,6 +48,12 @@ def run(node: str) -> Run:
     return answer
 
 
+def speaking() -> str:
+    """The beginning of a program in which a function of a script is tried that says something."""
+    place = (scripts.folder() / "words.js").as_uri()
+    return f'import {{ learn, list, say }} from "{place}";\nlearn({script_words.everything()});\n'
+
+
 def called(node: str, program: str, given: str = "") -> str:
     """What a program prints; what it says of an error fails the test."""
     done = subprocess.run(

@@ -8,6 +8,7 @@ import pytest
 from undertrim import __version__, cli
 from undertrim.commands import COMMANDS, Usage
 from undertrim.record.store import NoWorkspace
+from undertrim.words import message
 
 
 def ending(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[object, str]:
@@ -45,7 +46,7 @@ def raising(error: BaseException) -> Callable[[argparse.Namespace], int]:
     ("error", "code", "last"),
     [
         (Usage("do this"), 2, "undertrim: do this"),
-        (NoWorkspace("none here"), 2, "undertrim: none here"),
+        (NoWorkspace(message("files/no-workspace", folder="/x")), 2, "undertrim: no 'records' folder in /x or above it"),
         (KeyboardInterrupt(), 130, ""),
         (RecursionError("deep"), 3, f"undertrim {__version__}: this is our fault. Report it with the lines above and the record."),
         (OSError("odd"), 3, f"undertrim {__version__}: this is our fault. Report it with the lines above and the record."),

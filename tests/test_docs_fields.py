@@ -12,6 +12,7 @@ from undertrim.record import keywords, schema, units
 from undertrim.record.examples import typed
 from undertrim.record.source import read_text
 from undertrim.record.unit_table import kinds
+from undertrim.words import say
 
 Field = dict[str, Any]
 
@@ -44,7 +45,7 @@ def _titles(found: object) -> int:
     if not isinstance(found, dict):
         return 0
     inner = (value for key, value in found.items() if key not in ("propertyNames", "examples"))
-    return isinstance(found.get("title"), str) + sum(map(_titles, inner))
+    return isinstance(found.get("title"), schema.SchemaText) + sum(map(_titles, inner))
 
 
 def test_the_walk_finds_the_fields() -> None:
@@ -55,8 +56,8 @@ def test_the_walk_finds_the_fields() -> None:
 @pytest.mark.parametrize("place", FIELDS)
 def test_a_field_is_described(place: str) -> None:
     field = _known(FIELDS[place])
-    assert field.get("title", "")[:1].isupper()
-    assert field.get("description", "").endswith((".", "?"))
+    assert field["title"].english[:1].isupper()
+    assert field["description"].english.endswith((".", "?"))
     assert field.get("examples")
 
 
@@ -96,7 +97,7 @@ def test_what_looks_like_a_quantity_is_one(place: str) -> None:
     looks = [
         text for text in field.get("examples", []) if re.fullmatch(r"[0-9./ ]+ ?(mm|in|min|s|ohm|N\.m)", str(text))
     ]
-    if field.get("title") != "Nominal size":  # the size people say is a search word
+    if say(field["title"]) != "Nominal size":  # the size people say is a search word
         assert not looks or "quantity" in field
 
 

@@ -3,16 +3,17 @@
 import argparse
 import sys
 import traceback
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from undertrim import __version__
 from undertrim.commands import COMMANDS, Usage
+from undertrim.commands import help as help_of_commands
 from undertrim.commands.ending import end_tidily_when_told, leave_output, of_the_surroundings, show_anything
 from undertrim.derive.cars import TooMany
 from undertrim.record.collection import settings, spoken_in
 from undertrim.record.store import NoWorkspace, Workspace
-from undertrim.words import ENGLISH, Language, say, speaking
+from undertrim.words import ENGLISH, Language, Value, docs, message, say, speaking
 from undertrim.work.refused import Refused
 
 PROBLEMS = 1
@@ -24,17 +25,28 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
     show_anything()
     end_tidily_when_told()
+    return _told(lambda: _in_its_language(arguments))
+
+
+def _in_its_language(arguments: Sequence[str] | None) -> int:
+    """Run one command in the language of its reader, and tell in it too what ends it early."""
+    with speaking(_asked(arguments)):
+        return _told(lambda: _ended(arguments))
+
+
+def _told(work: Callable[[], int]) -> int:
+    """The exit code of some work; whatever ends it early is told."""
     try:
-        return _ended(arguments)
+        return work()
     except BrokenPipeError:
         leave_output()
         return 0
     except (Usage, NoWorkspace, Refused) as error:
-        return _say(str(error), USAGE)
+        return _say(error.said, USAGE)
     except TooMany as error:
-        return _say(say(error.said), PROBLEMS)
+        return _say(error.said, PROBLEMS)
     except MemoryError:
-        return _say("there is not enough memory for this: end something else, or leave some of it out", USAGE)
+        return _say(message("ending/no-memory"), USAGE)
     except KeyboardInterrupt:
         return 130
     except OSError as error:
@@ -49,9 +61,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _ended(arguments: Sequence[str] | None) -> int:
     """Run it to the end, which is when all it says has been written."""
     try:
-        with speaking(_asked(arguments)):
-            options = parser().parse_args(arguments)
-            return int(options.run(options))
+        options = parser().parse_args(arguments)
+        return int(options.run(options))
     finally:
         sys.stdout.flush()
 
@@ -78,32 +89,40 @@ def _of_the_collection(start: Path) -> str:
         return ENGLISH.tag
 
 
-def _say(text: str, code: int) -> int:
-    print(f"undertrim: {text}", file=sys.stderr)
+def _say(said: Value, code: int) -> int:
+    print(f"undertrim: {say(said)}", file=sys.stderr)
     return code
 
 
 def _our_fault() -> int:
     traceback.print_exc()
-    print(
-        f"undertrim {__version__}: this is our fault. Report it with the lines above and the record.", file=sys.stderr
-    )
+    print(f"undertrim {__version__}: {say(message('ending/our-fault'))}.", file=sys.stderr)
     return OUR_FAULT
 
 
 def parser() -> argparse.ArgumentParser:
-    """The argument parser with all commands."""
+    """The argument parser with all commands, in the reader's language."""
+    help_of_commands.answer_argparse()
     top = argparse.ArgumentParser(prog="undertrim", description="Check, plan and publish fitment records.")
-    top.add_argument("--version", action="version", version=f"undertrim {__version__}")
+    top.add_argument(
+        "--version",
+        action="version",
+        version=f"undertrim {__version__}",
+        help="show program's version number and exit",
+    )
     verbs = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for name, command in COMMANDS.items():
-        summary = (command.__doc__ or "").strip().splitlines()[0]
+        page = docs.page(f"commands/{name}", command.__doc__)
         verb = verbs.add_parser(
-            name, help=summary, description=command.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+            name,
+            help=docs.first_line(page),
+            description=page,
+            formatter_class=argparse.RawDescriptionHelpFormatter,
         )
         command.configure(verb)
         verb.add_argument("--language", metavar="TAG", help="the language to speak (default: the collection's)")
         verb.set_defaults(run=command.run)
+    help_of_commands.tell(top)
     return top
 
 

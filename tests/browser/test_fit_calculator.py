@@ -23,6 +23,7 @@ from undertrim.publish.facts.plain import plain
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
+from undertrim.words import say
 from vectors.fit import USUAL, mm
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
@@ -48,13 +49,15 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
             expected = sized(vehicle, opening, gear)
             every = stopping(vehicle.record, vehicle.address, vehicle.stock, opening)
             expected = stopped(expected, [item.words for item in every if gear.id in item.receivers])
-            assert expected.headline.replace("By size and joint:", "By size:").endswith(
-                shown.split(" ", 1)[1].removeprefix(verdict_words(expected)).strip()
+            assert (
+                say(expected.headline)
+                .replace("By size and joint:", "By size:")
+                .endswith(shown.split(" ", 1)[1].removeprefix(say(verdict_words(expected))).strip())
             ), (
                 name,
                 gear.id,
             )
-            assert verdict_words(expected) in shown
+            assert say(verdict_words(expected)) in shown
 
 
 PLOVER = "vehicles/wexcombe/plover-2017-2022.html"

@@ -5,12 +5,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from playwright.sync_api import Page, expect
 
 from making import record
-from undertrim import resources
-from undertrim.publish import scripts
+from undertrim.publish import pages, scripts
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import meter
 from undertrim.record.model import Blank, Ladder, VehicleRecord
 from undertrim.record.units import Quantity, parse
@@ -47,12 +46,9 @@ def car(at: str = "") -> VehicleRecord:
 
 def page_of(tmp_path: Path, *, apart: bool = False) -> str:
     """A page with nothing but the guide; `apart` loads the table as a script of its own."""
-    loader = FileSystemLoader(resources.inside("publish", "templates"))
-    made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
-    made.globals["script_data"] = meter.script
-    macros: Any = made.get_template("meter.html.j2").module
+    macros: Any = pages.environment().get_template("meter.html.j2").module
     about = car()
-    plug = meter.guide(about, about.connectors["main"])
+    plug = said(meter.guide(about, about.connectors["main"]))
     table = "" if apart else macros.table(meter.meter_table())
     texts = {"guide.js": scripts.bundle("meter-guide"), **({"table.js": meter.table_script()} if apart else {})}
     for name, text in texts.items():

@@ -7,13 +7,19 @@ from pathlib import Path
 from undertrim.check import reports
 from undertrim.check.runner import Report
 from undertrim.record.problem import Level, Position, Problem
+from undertrim.words import Message
+from undertrim.words import message as message_of
+
+
+def fault(said: str, hint: str = "") -> Message:
+    return message_of("schema/fault", said=said, hint=hint)
 
 
 def problem(message: str = "'x' is wrong", hint: str = "mend it", file: str = "a/b.yaml") -> Problem:
-    return Problem(Path(file), Position(3, 7), Level.ERROR, "some-rule", message, hint)
+    return Problem(Path(file), Position(3, 7), Level.ERROR, "some-rule", fault(message, hint))
 
 
-WARNING = Problem(Path("a/b.yaml"), Position(9, 1), Level.WARNING, "other-rule", "'y' is odd")
+WARNING = Problem(Path("a/b.yaml"), Position(9, 1), Level.WARNING, "other-rule", fault("'y' is odd"))
 STEERING = "\x1b[31m\x07\r\n\x9b2J\u202e\u2028\x00"
 
 

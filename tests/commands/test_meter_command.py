@@ -136,7 +136,7 @@ def test_without_a_reading_what_to_expect(workspace: Path, capsys: pytest.Captur
 def test_an_igniter_is_named_first_and_the_speaker_second(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     readings = ("2.1 ohm across the pair",)
     said = text(workspace, capsys, OTTER, readings=readings)
-    assert said.startswith("STOP: 2.1 ohm across the pair may be an igniter of an airbag or a belt tensioner")
+    assert said.startswith("STOP: 2.1 ohm across the pair may be an igniter of an airbag or belt tensioner")
     assert "Do not measure further, do not join." in said
     assert said.index("igniter") < said.index("any speaker wire") < said.index("a heater")
     assert "Measure nothing more on this wire" in said
@@ -200,7 +200,7 @@ def test_cautions_stand_in_every_answer(workspace: Path, capsys: pytest.CaptureF
     assert said.index("restraint wiring") < said.index("Measure next")
 
 
-@pytest.mark.parametrize("circuit", ["restraint", "high-voltage"])
+@pytest.mark.parametrize("circuit", ["restraint", "high-voltage", "48-volt"])
 def test_nobody_meters_a_restraint_plug(workspace: Path, capsys: pytest.CaptureFixture[str], circuit: str) -> None:
     edit(workspace, "name: Main radio plug, kind: plug", f"name: Main radio plug, kind: plug, circuit: {circuit}")
     assert run(workspace, OTTER, "radio-main/4", readings=("12.6 V key off",)) == 1

@@ -39,7 +39,7 @@ def test_the_colour_of_a_fuse_in_each_family(capsys: pytest.CaptureFixture[str])
     [
         (["level", "loud"], "DB: 'loud' is not a number; write one such as 0.8"),
         (["filter", "10", "8"], "VALUE: '10' has no unit; write '10 Hz' or '10 kHz'"),
-        (["delay", "2 m"], "1 distances make no delay; give from 2 to 32"),
+        (["delay", "2 m"], "1 distance makes no delay; give from 2 to 32"),
         (["rest", "60 A", "50 mA"], "CAPACITY: '60 A' is a current, not a charge"),
         (["fuse", "mauve"], "no fuse is 'mauve'; colours: black,"),
     ],

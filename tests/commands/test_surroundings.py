@@ -18,6 +18,7 @@ from here import Here
 from undertrim.cli import main
 from undertrim.commands.ending import of_the_surroundings
 from undertrim.publish import building
+from undertrim.words import say
 
 UNDERTRIM = [sys.executable, "-m", "undertrim.cli"]
 
@@ -106,8 +107,10 @@ def test_a_disk_that_refuses(
 def test_what_is_missing_of_ours_is_our_fault() -> None:
     from undertrim import resources
 
-    assert of_the_surroundings(FileNotFoundError(errno.ENOENT, "gone", str(resources.inside("x")))) == ""
-    assert of_the_surroundings(FileNotFoundError(errno.ENOENT, "gone", "/y")).startswith("'/y': gone: ")
+    assert of_the_surroundings(FileNotFoundError(errno.ENOENT, "gone", str(resources.inside("x")))) is None
+    said = of_the_surroundings(FileNotFoundError(errno.ENOENT, "gone", "/y"))
+    assert said
+    assert say(said).startswith("'/y': gone: ")
 
 
 def run(*words: object, **how: Any) -> "subprocess.CompletedProcess[bytes]":

@@ -36,7 +36,7 @@ def made(openings: dict[str, Any], **sections: Any) -> VehicleRecord:
 
 def names(name: str, **item: Any) -> list[str]:
     record = made({name: item})
-    return [fact.name for fact in lacking(record, record.openings[name])]
+    return [say(fact.name) for fact in lacking(record, record.openings[name])]
 
 
 def words(record: VehicleRecord) -> list[str]:
@@ -111,7 +111,7 @@ def test_what_a_receiver_opening_lacks() -> None:
 )  # fmt: skip
 def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str | None) -> None:
     record = made({name: {**WHOLE, "depth": depth}})
-    found = [fact.to_do for fact in lacking(record, record.openings[name]) if fact.name == "depth"]
+    found = [say(fact.to_do) for fact in lacking(record, record.openings[name]) if fact.key == "depth"]
     assert found == ([to_do] if to_do else [])
 
 

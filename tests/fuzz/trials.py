@@ -41,6 +41,7 @@ from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.problem import Problem
 from undertrim.record.source import read_bytes
 from undertrim.record.store import Entry, Workspace, address, entry
+from undertrim.words import say
 from undertrim.work.worker import Failed
 
 HANG = 2.0
@@ -140,7 +141,7 @@ def tried(mutant: Mutant, *, dear: bool = False) -> Tried:
 
 def failed(why: Failed) -> Found:
     """What is said of a mutant that ended its worker, or was ended."""
-    return Found("worker", f"{why.fault}: {why.text[:80]}", why.trace)
+    return Found("worker", f"{why.fault}: {say(why.said)[:80]}", why.trace)
 
 
 def _stage(name: str, work: Callable[[], T]) -> T:

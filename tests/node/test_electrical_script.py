@@ -4,6 +4,9 @@ import pytest
 
 from in_node import Run
 from undertrim.publish import calculators
+from undertrim.words import Language, speaking
+from undertrim.words.catalogue import context, english, rooms, texts
+from undertrim.words.language import Text
 from vectors.electrical import FIXED, Vector, answered, randoms
 from vectors.printed import printed
 
@@ -32,6 +35,23 @@ def test_published_examples(run: Run) -> None:
 @pytest.mark.parametrize("seed", [20261125, 4])
 def test_random_ones(run: Run, seed: int) -> None:
     compare(run, randoms(seed, 1500))
+
+
+def marked() -> Language:
+    """A language with a decimal comma in which every sentence is marked."""
+    said: dict[tuple[str, Text], Text] = {}
+    for room in rooms():
+        for name, entry in english(room).items():
+            for part, text in texts(entry).items():
+                form = f"[{text}]" if isinstance(text, str) else tuple(f"[{one}]" for one in text)
+                said[context(f"{room}/{name}", part), text] = form
+    return Language("xx", said, decimal_mark=",")
+
+
+def test_another_language_is_spoken_alike(run: Run) -> None:
+    with speaking(marked()):
+        compare(run, [*FIXED, *randoms(9, 300)])
+        assert answered(("rest", {"capacity": 60, "current": 0.55}))["headline"].startswith("[[2,273 days]")
 
 
 @pytest.mark.parametrize("value", ["NaN", "Infinity", "undefined", "'60'"])

@@ -5,10 +5,12 @@ from typing import Any
 import pytest
 
 from in_node import Run
-from undertrim.derive.fit.margins import both
+from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.verdict import KINDS
+from undertrim.publish.encoding import said as said_data
 from undertrim.publish.facts.fit_page import length_units
 from undertrim.record.units import UnitError, parse, show
+from undertrim.words import Language, say
 from vectors.fit import FIXED, Case, said
 from vectors.fit_load import asked_load, loads, said_load
 from vectors.fit_random import randoms
@@ -24,7 +26,7 @@ EACH = """({ units, cases }) => {
 def compare(run: Run, cases: list[Case]) -> list[str]:
     answers = run(
         EACH,
-        {"units": length_units(), "cases": [case.asked() for case in cases]},
+        {"units": said_data(length_units()), "cases": [case.asked() for case in cases]},
         "lengths",
         "fit-speaker",
         "fit-receiver",
@@ -74,8 +76,21 @@ LENGTHS = (
 
 
 def test_lengths_are_read_as_the_program_reads_them(run: Run) -> None:
-    answers = run(READ, {"units": length_units(), "texts": LENGTHS}, "lengths")
+    answers = run(READ, {"units": said_data(length_units()), "texts": LENGTHS}, "lengths")
     assert dict(zip(LENGTHS, answers, strict=True)) == {text: read(text) for text in LENGTHS}
+
+
+COMMA = """(units) => {
+  words.learn({ tag: "xx", decimal: ",", forms: "", texts: {} });
+  lengths.use(units);
+  return [lengths.both(16.5), lengths.read("2.19 in").shown, lengths.read("2 3/16 in").shown];
+}"""
+
+
+def test_lengths_have_the_decimal_mark_of_the_language(run: Run) -> None:
+    shown = run(COMMA, said_data(length_units()), "lengths", "words")
+    assert shown == ["16,5 mm (0,65 in)", "2,19 in (55,6 mm)", "2 3/16 in (55,6 mm)"]
+    assert shown[0] == say(both(16.5), Language(decimal_mark=","))
 
 
 def read(text: str) -> dict[str, Any]:
@@ -84,7 +99,7 @@ def read(text: str) -> dict[str, Any]:
         known = parse(text, "length")
     except UnitError as error:
         return {"message": error.message, "hint": error.hint}
-    return {"text": known.text, "shown": show(known), "both": both(known.value), "step": both(known.step)}
+    return {"text": known.text, "shown": show(known), "both": say(both(known.value)), "step": say(both(known.step))}
 
 
 ROUND = "([values, digits]) => values.map((value) => lengths.round(value, digits))"

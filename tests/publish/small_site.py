@@ -9,11 +9,12 @@ from rule_pages import BASE
 from undertrim.publish import shells, site
 from undertrim.publish.content import Content
 from undertrim.record.store import Workspace
+from undertrim.words import Value
 
 ROOT = Path(__file__).parents[2]
 
 
-def silent(_: str) -> None:
+def silent(_: Value) -> None:
     return None
 
 

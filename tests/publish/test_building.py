@@ -15,13 +15,14 @@ from undertrim.publish.building import Builder, build
 from undertrim.publish.content import Body, Content
 from undertrim.publish.sitemap import expanded
 from undertrim.record.store import Workspace
+from undertrim.words import Value
 
 ROOT = Path(__file__).parents[2]
 VEHICLES = ROOT / "records" / "vehicles"
 HOSTILE = '</title><script>alert(1)</script> & "it\'s" &lt;b&gt;'
 
 
-def silent(_: str) -> None:
+def silent(_: Value) -> None:
     return None
 
 

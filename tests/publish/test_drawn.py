@@ -14,6 +14,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked, only
 from undertrim.publish import opening_pictures
 from undertrim.publish.drawings import dash, section
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import drawn, measures
 from undertrim.publish.facts.kinds.receiver import drawn as receiver_drawn
 from undertrim.publish.facts.kinds.speaker import drawn as speaker_drawn
@@ -92,7 +93,7 @@ def vehicle(made: VehicleRecord, *shelf: Gear) -> Vehicle:
 def pictures(made: VehicleRecord, *shelf: Gear) -> dict[str, str]:
     """What a page shows of the first opening: the drawings by title."""
     about, opening = vehicle(made, *shelf), next(iter(made.openings.values()))
-    return dict(opening_pictures.openings(drawn.drawn(about, opening, answer(about, opening, None, {}))))
+    return dict(opening_pictures.openings(said(drawn.drawn(about, opening, answer(about, opening, None, {})))))
 
 
 def one(title: str, made: VehicleRecord, *shelf: Gear) -> str:
@@ -242,7 +243,7 @@ def test_a_turned_speaker_is_cut_along_its_other_side() -> None:
         bolts="{pattern: rectangle, count: 4, width: 165 mm, height: 110 mm}",
     )
     about, opening = vehicle(made, gear(SPEAKER, **held)), made.openings["front-door"]
-    found = drawn.drawn(about, opening, answer(about, opening, None, {}))
+    found = said(drawn.drawn(about, opening, answer(about, opening, None, {})))
     assert found["front"]["turned"]
     assert [found["front"]["hole"][side]["mm"] for side in ("width", "height")] == [223, 153]
     assert [found["front"]["gear_bolts"][side]["mm"] for side in ("width", "height")] == [110, 165]

@@ -20,6 +20,7 @@ from undertrim.record.gear import GearFacts
 from undertrim.record.store import Workspace
 from undertrim.record.unit_table import kinds
 from undertrim.record.units import parse, show
+from undertrim.words import say
 
 ROOT = Path(__file__).parents[2]
 ADDRESS = "brindleway/otter-2014-2018"
@@ -85,7 +86,7 @@ def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
 def test_a_dispute_is_reckoned_with_its_cautious_side() -> None:
     found = place("front-door", CONFLICT)
     assert found["opening"]["depth"]["clear"]["value"] == 57.15  # 2 1/4 in
-    assert any("the evidence disagrees on depth clear" in note for note in found["notes"])
+    assert any("the evidence disagrees on depth clear" in say(note) for note in found["notes"])
     assert place("front-door")["notes"] == []
 
 

@@ -9,6 +9,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.joints import SIGNS, joints
 from undertrim.publish.sheet import glyphs
 from undertrim.words import say
@@ -50,7 +51,7 @@ KNOT = harness("1: {function: battery-feed, colour: yellow, note: Keep it from t
 
 
 def found(*stock: Gear, pins: str = PINS) -> list[Data]:
-    return joints(Vehicle(car(pins, VARIANTS, SPEAKERS), ADDRESS, shelf(*stock), clearances()))
+    return list(said(joints(Vehicle(car(pins, VARIANTS, SPEAKERS), ADDRESS, shelf(*stock), clearances()))))
 
 
 def test_each_lead_set_in_stock_has_its_joint_and_the_receivers_that_come_with_it() -> None:

@@ -18,6 +18,7 @@ from undertrim.publish import beside, facts, pages, pdf, site
 from undertrim.publish.building import Builder, Built
 from undertrim.record.source import read_text
 from undertrim.record.store import Workspace, entry
+from undertrim.words import say
 from undertrim.work.crew import Crew
 from undertrim.work.limits import Limits
 
@@ -124,7 +125,7 @@ def test_one_vehicle_fails(
         renamed(path)
     monkeypatch.setattr(module, name, only_for("otter-2014-2018", getattr(module, name), fail))
     made = build(place, sheets=True, crew=Crew(Limits(3, 1000)))
-    assert [(item.address, item.text) for item in made.failed] == [("brindleway/otter-2014-2018", said)]
+    assert [(item.address, say(item.said)) for item in made.failed] == [("brindleway/otter-2014-2018", said)]
     assert (made.vehicles, made.kept) == (2, frozenset({"brindleway/otter-2014-2018"}))
     after = held(place.root / "site")
     assert after.keys() == before.keys()

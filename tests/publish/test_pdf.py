@@ -72,7 +72,7 @@ def test_every_sheet_says_what_it_belongs_to(facts: Facts, text: list[str]) -> N
         assert facts["address"] in page
         assert "invented vehicle" in page
         assert "DANGER High-voltage vehicle." in page
-        assert "The maker’s information, local codes and licensed practice come first." in page
+        assert "The maker's information, local codes and licensed practice come first." in page
 
 
 def test_high_voltage_line_follows_the_record(facts: Facts) -> None:

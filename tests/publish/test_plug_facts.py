@@ -11,7 +11,7 @@ from undertrim.publish import plug_pictures
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plugs import plug
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Connector, VehicleRecord
 
 RECORD = """
     variants:
@@ -70,6 +70,10 @@ RECORD = """
 """
 
 
+def plain(about: VehicleRecord, item: Connector) -> dict[str, Any]:
+    return dict(said(plug(about, item)))
+
+
 @pytest.fixture(scope="module")
 def about() -> VehicleRecord:
     return record(RECORD)
@@ -77,7 +81,7 @@ def about() -> VehicleRecord:
 
 @pytest.fixture(scope="module")
 def plugs(about: VehicleRecord) -> dict[str, dict[str, Any]]:
-    return {item.id: dict(said(plug(about, item))) for item in about.connectors.values()}
+    return {item.id: plain(about, item) for item in about.connectors.values()}
 
 
 def test_it_is_plain_data(plugs: dict[str, dict[str, Any]]) -> None:
@@ -126,7 +130,7 @@ def test_the_legend_has_only_the_signs_of_the_drawing() -> None:
           small: {name: Small, view: wires, rows: 1, columns: 1, numbering: rows, pins: {1: {colour: red, function: mute}}}
         """
     )
-    assert plug(small, small.connectors["small"])["legend"] == []
+    assert plain(small, small.connectors["small"])["legend"] == []
 
 
 @pytest.mark.parametrize(
@@ -181,7 +185,7 @@ def test_the_other_map_in_words(plugs: dict[str, dict[str, Any]]) -> None:
 
 def test_two_maps_for_one_car_are_warned_of() -> None:
     found = record(RECORD.replace("when: {half: late}\n        scheme", "scheme"))
-    (other,) = plug(found, found.connectors["early"])["maps"]
+    (other,) = plain(found, found.connectors["early"])["maps"]
     assert other["warning"] == "Some car would have both maps: the record does not say which of them is for it."
 
 
@@ -189,7 +193,7 @@ def test_colours_are_read_in_the_scheme_of_the_plug(about: VehicleRecord, plugs:
     assert plugs["late"]["scheme"] == "Scandinavian letters"
     assert plugs["early"]["scheme"] == ""
     drawn = record(RECORD.replace("scheme: scandinavian", "scheme: scandinavian\n        numbering: rows"))
-    cells = plug(drawn, drawn.connectors["late"])["faces"][0]["cells"]
+    cells = plain(drawn, drawn.connectors["late"])["faces"][0]["cells"]
     assert [cell["words"] for cell in cells[::2]] == ["Pin 1: ground, white with red tracer", "Pin 3: speed, grey"]
     assert cells[2]["colour"]["iec"] == "GY"
     assert cells[3]["words"] == "Pin 4: mute, colour not recorded"
@@ -214,9 +218,9 @@ def test_a_colour_as_data() -> None:
     assert read
     assert (read["words"], read["iec"], read["iec_sorted"]) == ("white with red tracer", "WH/RD", "RDWH")
     assert (read["doubt"], read["may_be"]) == ("", [])
-    open_code = colour("BL")
+    open_code = said(colour("BL"))
     assert open_code
     assert (open_code["words"], open_code["base"], open_code["may_be"]) == ("BL", None, ["blue", "black"])
-    earth = colour("GNYE")
+    earth = said(colour("GNYE"))
     assert earth
     assert earth["doubt"].startswith("green-and-yellow as one colour marks protective earth")

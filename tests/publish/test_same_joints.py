@@ -11,6 +11,7 @@ import pytest
 
 from undertrim.cli import main
 from undertrim.publish.facts.joint import STATES
+from undertrim.words import say
 from wired import ROOT, VEHICLES, bare, body, made, printed, stem
 
 Data = dict[str, Any]
@@ -73,7 +74,7 @@ def _printed(table: Data, whole: str, at: int) -> int:
     return places[-1]
 
 
-_TITLE = re.compile("|".join(rf".{re.escape(bare(words))}\(\d+\)" for words in STATES.values()))
+_TITLE = re.compile("|".join(rf".{re.escape(bare(say(words)))}\(\d+\)" for words in STATES.values()))
 
 
 def _last_state(before: str) -> tuple[str, str]:
@@ -88,7 +89,7 @@ def _cells(row: Data, harness: Data | None) -> Iterator[str]:
     for point in row["car"]:
         yield f"{point['address']}{_colour(point)}" if point["address"] else point["words"]
         if point["supply"]:
-            yield ", voltage unknown" if point["supply"] == "unknown" else f", {point['supply']}"
+            yield f", {point['supply']}"
     for contact in row["contacts"]:
         yield contact["gear_name"] if harness and contact["gear"] != harness["id"] else ""
         yield f"{contact['address']}{_colour(contact)}"

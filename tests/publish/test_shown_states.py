@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from in_node import called
+from in_node import called, speaking
 from undertrim.derive import cars
 from undertrim.derive.procedure import running
 from undertrim.derive.procedure.choices import choices
@@ -26,6 +26,7 @@ def shown(node: str, turns: list[list[running.Turn]], visits: list[list[int]]) -
     found = re.search(r"^function showStates\(.*?\n}\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE)
     assert found
     program = f"""
+        {speaking()}
         var data = {{ steps: {json.dumps([{"turns": item} for item in turns])} }};
         var stated = data.steps.map(function () {{ return {{ line: {{}}, words: "as printed" }}; }});
         {found[0]}

@@ -4,7 +4,7 @@ import json
 import re
 from pathlib import Path
 
-from in_node import called
+from in_node import called, speaking
 from making import record
 from undertrim.derive.jobs import wanted
 from undertrim.publish.facts import told
@@ -35,6 +35,7 @@ def test_the_script_cuts_the_same_short(node: str) -> None:
         for step in STEPS
     ]  # fmt: skip
     program = f"""
+        {speaking()}
         var cautions = {json.dumps(boxes)};
         {found[0]}
         showCautions(cautions.map(function (_, number) {{ return number; }}));

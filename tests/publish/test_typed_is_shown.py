@@ -53,7 +53,9 @@ def test_what_is_not_probed_is_a_field() -> None:
 
 def test_gear_that_alters_the_car_says_so() -> None:
     ring = SpacerGear("Pellworth", "Ring", alters=("blow-out",))
-    assert card(Stocked("ring", ring)) == "Pellworth Ring: Alters the car: blow out."
+    about = card(Stocked("ring", ring))
+    assert about
+    assert say(about) == "Pellworth Ring: Alters the car: blow out."
 
 
 @pytest.mark.parametrize("role", ["seat", "belt", "wheel"])

@@ -128,7 +128,7 @@ def test_an_unknown_colour_and_voltage_are_said() -> None:
     facts: dict[str, Any] = json.loads(indented(made(VEHICLES[0])))
     table = facts["joints"][0]["tables"][0]
     row = next(row for row in table["rows"] if row["car"] and row["car"][0]["address"])
-    row["car"][0] |= {"colour": None, "supply": "unknown"}
+    row["car"][0] |= {"colour": None, "supply": "voltage unknown"}
     table["rows"] = [row]
     cells = _Cells(
         pages.vehicle(facts).split('data-row="')[0] + '<tr data-row="x">' + pages.vehicle(facts).split('data-row="')[1]

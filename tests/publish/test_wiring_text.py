@@ -10,6 +10,7 @@ from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import STATES
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.words import say
 
 PINS = """
 1: {colour: red, function: battery-feed, behaves: steady, fuse: 15 A, gauge: 1.5 mm2}
@@ -59,7 +60,7 @@ def test_every_state_is_worded_and_counted() -> None:
     for table in data()["tables"]:
         assert list(table["counts"]) == [state.value for state in State]
         assert sum(table["counts"].values()) == len(table["rows"])
-        assert {row["state_words"] for row in table["rows"]} <= set(STATES.values())
+        assert {row["state_words"] for row in table["rows"]} <= set(map(say, STATES.values()))
 
 
 def test_a_row_as_data() -> None:
@@ -96,8 +97,8 @@ def test_the_table_is_worked_down_exceptions_first() -> None:
         for line in text.splitlines()
         if line[:3].strip() and line.startswith("  ") and " (" in line
     ]
-    order = [words for words in STATES.values() if any(head.startswith(words) for head in heads)]
-    assert [head for head in heads if head in STATES.values()] == order
+    order = [words for words in map(say, STATES.values()) if any(head.startswith(words) for head in heads)]
+    assert [head for head in heads if head in map(say, STATES.values())] == order
     assert order[0] == "NEVER connect"
     assert all(len(line) <= 100 for line in text.splitlines())
     assert text.endswith("The maker's information, local codes and licensed practice come first.\n")

@@ -9,6 +9,7 @@ from undertrim.record import complaints, schema
 from undertrim.record.mending import without
 from undertrim.record.source import MAX_PROBLEMS, Source, read_text
 from undertrim.record.store import entry
+from undertrim.words import sentence, way_out
 
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
 GEAR = """format: 1
@@ -192,8 +193,8 @@ def test_complaints_are_capped_and_it_says_so(number: int) -> None:
         assert told.record is not None
     else:
         assert len(found) == MAX_PROBLEMS + 1
-        assert found[-1].message == f"more than {MAX_PROBLEMS} problems"
-        assert found[-1].hint == "mend those shown; the rest was not looked at"
+        assert sentence(found[-1].said) == f"more than {MAX_PROBLEMS} problems"
+        assert way_out(found[-1].said) == "mend those shown; the rest was not looked at"
         assert told.record is None
 
 

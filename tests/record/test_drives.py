@@ -226,7 +226,9 @@ def test_decimal_comma_in_a_size() -> None:
     ],
 )
 def test_series_known_from_memory_only_note(text: str, note: str) -> None:
-    assert size_note(parse(text)) == note
+    found = size_note(parse(text))
+    assert found
+    assert sentence(found) == note
 
 
 # Inch socket on metric hexagon: gap from 1 in = 25.4 mm exactly; verdicts are common practice, no source.

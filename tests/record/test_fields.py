@@ -8,6 +8,7 @@ import pytest
 
 from undertrim.record import fields, schema, units
 from undertrim.record.source import Pointer, read
+from undertrim.words import say
 
 RECORDS = Path(__file__).parents[2] / "records"
 FILES = [*(RECORDS / "vehicles").rglob("*.yaml"), *(RECORDS / "gear").rglob("*.yaml")]
@@ -43,18 +44,18 @@ def test_the_words_beside_a_reference_go_first_and_the_rest_is_the_target() -> N
     assert vehicle is not None
     follows = vehicle.child("follows")
     assert follows is not None
-    assert follows.schema["title"] == "Follows"
+    assert say(follows.schema["title"]) == "Follows"
     assert follows.schema["pattern"] == schema.load("common")["$defs"]["id"]["pattern"]
     assert follows.home == ("common", ("$defs", "id"))
 
 
 def test_a_reference_inside_another_document_is_found_there() -> None:
     data = {"parts": {"a": {"cautions": [{"signal": "NOTICE", "when": {"radio": "map"}}]}}}
-    titles = {field.pointer[-1:]: field.node.schema.get("title") for field in fields.walk(data, "vehicle")}
+    titles = {field.pointer[-1:]: say(field.node.schema.get("title", "")) for field in fields.walk(data, "vehicle")}
     assert titles[("signal",)] == "Signal word"
     assert titles[("when",)] == "When"
     gear = {"gear": {"needs": ["ground"]}}
-    assert [field.node.schema["title"] for field in fields.walk(gear, "gear")][-1] == "Function"
+    assert [say(field.node.schema["title"]) for field in fields.walk(gear, "gear")][-1] == "Function"
 
 
 def quantities(node: fields.Node, seen: set[fields.Place]) -> Iterator[dict[str, Any]]:

@@ -11,6 +11,7 @@ from undertrim.record.identity import vehicle_path
 from undertrim.record.misnamed import misnamed
 from undertrim.record.model import VehicleFacts
 from undertrim.record.store import Workspace
+from undertrim.words import sentence, way_out
 
 
 def made(root: Path, *names: str, text: str = "format: 1\n") -> Workspace:
@@ -22,7 +23,9 @@ def made(root: Path, *names: str, text: str = "format: 1\n") -> Workspace:
 
 
 def said(workspace: Workspace) -> list[str]:
-    return [f"{item.path.relative_to(workspace.records).as_posix()}: {item.message}" for item in misnamed(workspace)]
+    return [
+        f"{item.path.relative_to(workspace.records).as_posix()}: {sentence(item.said)}" for item in misnamed(workspace)
+    ]
 
 
 @pytest.mark.parametrize(
@@ -40,21 +43,21 @@ def test_the_way_out_works_when_it_is_typed(tmp_path: Path, monkeypatch: pytest.
     place = made(tmp_path, "vehicles/kelbrook/my finch.yaml.txt", "gear/speakers/a.yaml~")
     monkeypatch.chdir(tmp_path)
     for item in list(misnamed(place)):
-        subprocess.run(["/bin/sh", "-c", item.hint.removeprefix("remove it: ")], check=True)
+        subprocess.run(["/bin/sh", "-c", way_out(item.said).removeprefix("remove it: ")], check=True)
     assert said(place) == []
     assert [path.name for path in place.files()] == ["my finch.yaml"]
 
 
 def test_no_file_is_lost_by_it(tmp_path: Path) -> None:
     (found,) = misnamed(made(tmp_path, "vehicles/kelbrook/finch.yaml.txt", "vehicles/kelbrook/finch.yaml"))
-    assert found.hint.endswith("finch.yaml' is there already: keep one of the two")
+    assert way_out(found.said).endswith("finch.yaml' is there already: keep one of the two")
 
 
 @pytest.mark.parametrize("name", ["finch.yaml~", "finch.yaml.orig", "finch.yaml.bak", "#finch.yaml#", "finch.yaml.rej"])
 def test_what_an_editor_left_behind_is_a_warning(tmp_path: Path, name: str) -> None:
     (found,) = misnamed(made(tmp_path, f"gear/speakers/{name}"))
     assert found.left_behind
-    assert found.message == "an editor or git left this behind: it is not read"
+    assert sentence(found.said) == "an editor or git left this behind: it is not read"
 
 
 def test_other_files_are_nobodys_business(tmp_path: Path) -> None:

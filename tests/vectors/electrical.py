@@ -1,7 +1,5 @@
 """Inputs of the electrical calculators, published ones and random ones, for Python and for the page's script alike."""
 
-import dataclasses
-import json
 import random
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -21,7 +19,9 @@ from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.cable import Wishes
 from undertrim.derive.electrical.conductors import sizes
 from undertrim.derive.electrical.drop import Path
+from undertrim.publish.encoding import said
 from undertrim.resources import table
+from undertrim.words import sentence, way_out
 
 Arguments = Mapping[str, Any]
 Vector = tuple[str, Arguments]
@@ -50,8 +50,8 @@ def answered(vector: Vector) -> Any:
     try:
         answer = CALLS[name](**arguments)
     except Refused as error:
-        return {"refused": error.message, "hint": error.hint}
-    return json.loads(json.dumps(dataclasses.asdict(answer)))
+        return {"refused": sentence(error.said), "hint": way_out(error.said)}
+    return said(answer)
 
 
 def _path(amps: float, out: float, **other: Any) -> Arguments:

@@ -7,6 +7,7 @@ from undertrim.derive.fit.clearances import Clearances, clearances
 from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.derive.fit.verdict import Fit
+from undertrim.publish import encoding
 from undertrim.publish.facts.fit_page import gear_data, opening_data, usual_data
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.kinds.receiver import ReceiverGear, ReceiverOpening
@@ -37,55 +38,61 @@ class Case:
 
     def asked(self) -> dict[str, Any]:
         """The same question for the browser."""
-        return {
-            "kind": self.opening.kind,
-            "gear": gear_data(self.gear.facts),
-            "opening": opening_data(self.opening),
-            "between": [{"name": item.name, "gear": gear_data(item.facts)} for item in self.between],
-            "usual": usual_data(self.usual),
-        }
+        found: dict[str, Any] = encoding.said(
+            {
+                "kind": self.opening.kind,
+                "gear": gear_data(self.gear.facts),
+                "opening": opening_data(self.opening),
+                "between": [{"name": item.name, "gear": gear_data(item.facts)} for item in self.between],
+                "usual": usual_data(self.usual),
+            }
+        )
+        return found
 
 
 def said(fit: Fit) -> dict[str, Any]:
     """An answer as the browser gives it."""
-    return {
-        "kind": fit.kind,
-        "headline": fit.headline,
-        "reason": fit.reason,
-        "parts": list(fit.parts),
-        "to_get": list(fit.to_get),
-        "notes": list(fit.notes),
-        "plate": fit.way.plate,
-        "checks": [
-            {
-                "name": check.name,
-                "title": check.title,
-                "verdict": check.verdict,
-                "words": check.words,
-                "need": check.need,
-                "have": check.have,
-                "margin": check.margin,
-                "uncertainty": check.uncertainty,
-                "missing": list(check.missing),
-                "mend": check.mend,
-                "unit": check.unit,
-                "numbers": [
-                    {
-                        "label": number.label,
-                        "value": number.value,
-                        "step": number.step,
-                        "text": number.text,
-                        "default": number.default,
-                        "less": number.less,
-                        "more": number.more,
-                        "lacking": number.lacking,
-                    }
-                    for number in check.numbers
-                ],
-            }
-            for check in fit.checks
-        ],
-    }
+    found: dict[str, Any] = encoding.said(
+        {
+            "kind": fit.kind,
+            "headline": fit.headline,
+            "reason": fit.reason,
+            "parts": list(fit.parts),
+            "to_get": list(fit.to_get),
+            "notes": list(fit.notes),
+            "plate": fit.way.plate,
+            "checks": [
+                {
+                    "name": check.name,
+                    "title": check.title,
+                    "verdict": check.verdict,
+                    "words": check.words,
+                    "need": check.need,
+                    "have": check.have,
+                    "margin": check.margin,
+                    "uncertainty": check.uncertainty,
+                    "missing": list(check.missing),
+                    "mend": check.mend,
+                    "unit": check.unit,
+                    "numbers": [
+                        {
+                            "label": number.label,
+                            "value": number.value,
+                            "step": number.step,
+                            "text": number.text,
+                            "default": number.default,
+                            "less": number.less,
+                            "more": number.more,
+                            "lacking": number.lacking,
+                        }
+                        for number in check.numbers
+                    ],
+                }
+                for check in fit.checks
+            ],
+        }
+    )
+    return found
 
 
 def mm(text: str) -> Quantity:

@@ -5,6 +5,7 @@ from typing import Any
 
 from undertrim.derive.fit.kinds.speaker.joined import Joined, Part
 from undertrim.derive.fit.kinds.speaker.load import Driver, check
+from undertrim.publish import encoding
 from undertrim.publish.facts.kinds.speaker.loads import load_data
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity, parse
@@ -40,17 +41,21 @@ def _ohms(chance: random.Random, lost: float) -> Quantity | Blank | None:
 
 def asked_load(driver: Driver, joined: Joined) -> dict[str, Any]:
     """The question as the browser gets it."""
-    return load_data(driver, joined)
+    asked: dict[str, Any] = encoding.said(load_data(driver, joined))
+    return asked
 
 
 def said_load(driver: Driver, joined: Joined) -> dict[str, Any]:
     """The answer as the browser gives it."""
     found = check(driver, joined)
-    return {
-        "verdict": found.verdict,
-        "words": found.words,
-        "need": found.need,
-        "have": found.have,
-        "margin": found.margin,
-        "missing": list(found.missing),
-    }
+    said: dict[str, Any] = encoding.said(
+        {
+            "verdict": found.verdict,
+            "words": found.words,
+            "need": found.need,
+            "have": found.have,
+            "margin": found.margin,
+            "missing": list(found.missing),
+        }
+    )
+    return said

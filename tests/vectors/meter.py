@@ -9,10 +9,12 @@ from typing import Any
 from undertrim.derive.wiring.asking import next_reading
 from undertrim.derive.wiring.functions import Band, functions
 from undertrim.derive.wiring.ladder import Rung, place
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.derive.wiring.suspects import suspicions
-from undertrim.publish.facts.meter import measured, rung_data
+from undertrim.publish.facts.meter import rung_data
+from undertrim.words import say, sentence, way_out
 
 TEXTS = (
     "12.6 V key off", "  12.6\tV\u00a0 key   off ", "12.6V key off", "0 V key on", "-0.2 V key off", "−0.2 V key off", "+3 V reverse",
@@ -118,7 +120,7 @@ def _reading_case(text: str) -> Case:
     try:
         answer: Any = _reading(read(text))
     except ReadingError as error:
-        answer = {"id": error.id, "message": error.message, "hint": error.hint}
+        answer = {"id": error.id, "message": sentence(error.said), "hint": way_out(error.said)}
     return Case({"do": "read", "text": text}, answer)
 
 
@@ -168,7 +170,7 @@ def _finding(found: Finding) -> list[Any]:
 
 
 def _band(band: Band) -> list[Any]:
-    return [band.id, band.words, band.low, "open" if math.isinf(band.high) else band.high]
+    return [band.id, say(band.words), band.low, "open" if math.isinf(band.high) else band.high]
 
 
 def _ladders(chance: random.Random) -> Iterator[Case]:
@@ -187,7 +189,7 @@ def _ladders(chance: random.Random) -> Iterator[Case]:
             }
             yield Case(ask, [found.kind, [rung.name for rung in found.rungs], *near])
     for value in (0, 0.5, -0.3, 11.4, 313.5, 346.5, 999.99, 1000, 4700, 1e6, 9999000):
-        yield Case({"do": "measured", "value": value}, [measured(value, "V"), measured(value, "ohm")])
+        yield Case({"do": "measured", "value": value}, [say(Measured(value, unit)) for unit in ("V", "ohm")])
 
 
 def _rung(chance: random.Random, index: int) -> Rung:

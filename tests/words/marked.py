@@ -47,10 +47,26 @@ def po_file(folder: Path) -> Path:
         found = read_po(file)
     for entry in found:
         if entry.id:
-            entry.string = letters(entry.id) if isinstance(entry.id, str) else tuple(map(letters, entry.id))
+            turned = as_it_stands if stands(entry) else letters
+            entry.string = turned(entry.id) if isinstance(entry.id, str) else tuple(map(turned, entry.id))
     with (folder / "undertrim.po").open("wb") as out:
         write_po(out, found)
     return folder / "undertrim.po"
+
+
+def stands(entry: Any) -> bool:
+    """Whether a text is no template of ours: a docstring, a word of a schema, or one that argparse formats."""
+    remarks = any(remark.startswith("Not a template") for remark in entry.auto_comments)
+    return remarks or str(entry.context).startswith("argparse/")
+
+
+_PERCENT = re.compile(r"(%\(\w+\)[a-z]|%[srd%])")
+
+
+def as_it_stands(text: str) -> str:
+    """Such a text in the made-up language; what argparse puts in stays."""
+    pieces = _PERCENT.split(text)
+    return "".join(piece if place % 2 else piece.translate(_CYRILLIC) for place, piece in enumerate(pieces))
 
 
 def letters(text: str) -> str:

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from undertrim.words import say
 from undertrim.work.crew import Crew, Failed, Fault
 from undertrim.work.limits import MOST, BadLimit, Limits, limits
 from undertrim.work.refused import Refused
@@ -69,10 +70,10 @@ def test_one_that_fails_costs_itself_alone(size: int) -> None:
     assert {number: answer.fault for number, answer in failed.items()} == {
         1: Fault.TIME, 3: Fault.MEMORY, 5: Fault.ENDED, 7: Fault.ERROR, 9: Fault.ENDED, 11: Fault.ERROR, 13: Fault.ERROR,
     }  # fmt: skip
-    assert failed[1].text == "takes longer than 1 seconds"
-    assert failed[3].text == "needs more than 400 MB of memory"
-    assert failed[5].text == "ended the process that worked on it (SIGABRT)"
-    assert failed[7].text == "ValueError: hm"
+    assert say(failed[1].said) == "takes longer than 1 seconds"
+    assert say(failed[3].said) == "needs more than 400 MB of memory"
+    assert say(failed[5].said) == "ended the process that worked on it (SIGABRT)"
+    assert say(failed[7].said) == "ValueError: hm"
     assert "odd_error" in failed[7].trace
 
 

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source
+from undertrim.words import Message, message
 
 RULE = "allow"
 FIXED = ("yaml", "schema", "crash", "limit", "defeats-safety", RULE)
@@ -80,18 +81,18 @@ def apply(
     for allow in written:
         complaint = _complaint(allow, rules, ran, used)
         if complaint:
-            yield Problem(path, allow.position, Level.ERROR, RULE, *complaint)
+            yield Problem(path, allow.position, Level.ERROR, RULE, complaint)
 
 
 def _complaint(
     allow: Allow, rules: Collection[str], ran: Collection[str], used: Collection[tuple[int, str]]
-) -> tuple[str, str] | None:
+) -> Message | None:
     if allow.rule in FIXED:
-        return f"'{allow.rule}' problems cannot be allowed", "mend what it says"
+        return message("check/not-allowable", rule=allow.rule)
     if allow.rule not in rules:
-        return f"'{allow.rule}' is not a rule", "take the name from the end of the message it is meant for"
+        return message("check/no-rule", rule=allow.rule)
     if not allow.reason:
-        return f"this allow of '{allow.rule}' gives no reason", f"write '# allow {allow.rule}: why'"
+        return message("check/no-reason", rule=allow.rule)
     if allow.rule in ran and (allow.line, allow.rule) not in used:
-        return f"this allow of '{allow.rule}' hides nothing", "remove it"
+        return message("check/hides-nothing", rule=allow.rule)
     return None

@@ -92,7 +92,7 @@ def _read(kept_in: Path, path: Path, shown: Path) -> Looked | None:
     try:
         digest, _, text = kept_in.read_text(encoding="utf-8").partition("\n")
         return kept.thawed(json.loads(text), path, shown) if digest == joined(text) else None
-    except (OSError, KeyError, TypeError, ValueError, AttributeError):
+    except (OSError, KeyError, TypeError, ValueError, AttributeError, ImportError):
         return None
 
 

@@ -11,6 +11,7 @@ from undertrim.record.handbook import Found
 from undertrim.record.plain_markdown import Met, met
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.store import Workspace
+from undertrim.words import Message, message
 
 RULE = "handbook"
 
@@ -31,8 +32,8 @@ def problems(workspace: Workspace, paths: Sequence[Path] = ()) -> list[Problem]:
 
 def _of(workspace: Workspace, item: Found) -> Iterator[Problem]:
     shown = workspace.shown(item.path)
-    if item.message:
-        yield _problem(shown, Position(1, 1), item.message, item.hint)
+    if item.refused:
+        yield _problem(shown, Position(1, 1), item.refused)
     elif item.is_page:
         yield from _page(shown, item)
 
@@ -41,18 +42,13 @@ def _page(shown: Path, item: Found) -> Iterator[Problem]:
     try:
         text = item.path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
-        yield _problem(shown, Position(1, 1), "not in UTF-8", "save it as UTF-8")
+        yield _problem(shown, Position(1, 1), message("handbook/not-utf-8"))
         return
     if not text.lstrip().startswith(
         "# "
     ):  # the site engine takes lines like 'note: ...' at the top for settings, and hides them
-        yield _problem(
-            shown,
-            Position(1, 1),
-            "a page begins with its heading",
-            "begin with a line like '# Safety', without settings above it",
-        )
-    yield from (_problem(shown, at, one.message, one.hint) for at, one in _placed(text, met(text, item.place)))
+        yield _problem(shown, Position(1, 1), message("handbook/no-heading"))
+    yield from (_problem(shown, at, one.said) for at, one in _placed(text, met(text, item.place)))
 
 
 def _placed(text: str, found: Sequence[Met]) -> Iterator[tuple[Position, Met]]:
@@ -64,5 +60,5 @@ def _placed(text: str, found: Sequence[Met]) -> Iterator[tuple[Position, Met]]:
         yield Position(text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at)), one
 
 
-def _problem(shown: Path, at: Position, message: str, hint: str) -> Problem:
-    return Problem(shown, at, Level.ERROR, RULE, message, hint)
+def _problem(shown: Path, at: Position, said: Message) -> Problem:
+    return Problem(shown, at, Level.ERROR, RULE, said)

@@ -1,4 +1,4 @@
-"""What was found in a file as plain data and back; the file's own name stays out of it."""
+"""What was found in a file as plain data and back; the file's own name stays out of it, and what is to be said is kept unsaid."""
 
 from collections.abc import Iterable
 from dataclasses import replace
@@ -11,6 +11,7 @@ from undertrim.check.looking import Looked
 from undertrim.record import build
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem
+from undertrim.words import Message, values
 
 Plain = dict[str, Any]
 
@@ -18,7 +19,7 @@ Plain = dict[str, Any]
 def frozen(found: Looked) -> Plain:
     """As data for JSON."""
     return {
-        "problems": [[*_at(item.position), item.level, item.rule, item.message, item.hint] for item in found.problems],
+        "problems": [[*_at(item.position), item.level, item.rule, values.frozen(item.said)] for item in found.problems],
         "allows": [[*_at(item.position), item.line, item.rule, item.reason] for item in found.allows],
         "complete": found.complete,
         "card": _card(found.card) if found.card else None,
@@ -38,8 +39,11 @@ def thawed(plain: Plain, path: Path, shown: Path) -> Looked:
     )
 
 
-def _problem(shown: Path, line: int, column: int, level: str, rule: str, message: str, hint: str) -> Problem:
-    return Problem(shown, Position(line, column), Level(level), rule, message, hint)
+def _problem(shown: Path, line: int, column: int, level: str, rule: str, said: Any) -> Problem:
+    found = values.thawed(said)
+    if not isinstance(found, Message):
+        raise TypeError(f"{type(found).__name__} is no message")
+    return Problem(shown, Position(line, column), Level(level), rule, found)
 
 
 def _card(card: Card) -> Plain:

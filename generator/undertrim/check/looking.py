@@ -16,6 +16,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
+from undertrim.words import message
 from undertrim.work.crew import Failed, Fault
 from undertrim.work.limits import MEGABYTES, SECONDS
 
@@ -53,9 +54,8 @@ def neighbour(entry: Entry) -> Looked:
 
 def crashed(path: Path, rule_id: str, error: Exception) -> Problem:
     """The problem that names a rule which failed."""
-    message = f"the rule '{rule_id}' failed here: {type(error).__name__}: {str(error)[:200]}"
-    hint = "this is our fault, not the record's: report it with the record"
-    return Problem(path, Position(1, 1), Level.ERROR, CRASH, message, hint)
+    said = message("check/rule-failed", rule=rule_id, error=f"{type(error).__name__}: {str(error)[:200]}")
+    return Problem(path, Position(1, 1), Level.ERROR, CRASH, said)
 
 
 _LIMITS = {Fault.TIME: SECONDS, Fault.MEMORY: MEGABYTES}
@@ -64,10 +64,10 @@ _LIMITS = {Fault.TIME: SECONDS, Fault.MEMORY: MEGABYTES}
 def unseen(path: Path, stem: str, why: Failed) -> Looked:
     """A file that could not be looked at: it took too long, needed too much, or ended the process that did it."""
     limit = _LIMITS.get(why.fault)
-    hint = "this is our fault, not the record's: report it with the record"
+    said = message("check/file-failed", why=why.said)
     if limit:
-        hint = f"look for something far larger than it should be; a slow machine may need a higher {limit}"
-    problem = Problem(path, Position(1, 1), Level.ERROR, LIMIT if limit else CRASH, f"this file {why.text[:200]}", hint)
+        said = message("check/file-too-large", why=why.said, limit=limit)
+    problem = Problem(path, Position(1, 1), Level.ERROR, LIMIT if limit else CRASH, said)
     return Looked(path, stem, (problem,), None, (), complete=False)
 
 
@@ -98,7 +98,7 @@ def _said(
     for finding in findings:
         if not echoes.hold(finding):
             position = entry.source.position(finding.pointer, key=finding.key)
-            yield Problem(entry.source.path, position, level, rule_id, finding.message, finding.hint)
+            yield Problem(entry.source.path, position, level, rule_id, finding.said)
 
 
 def card(entry: Entry) -> Card | None:

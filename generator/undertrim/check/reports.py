@@ -5,7 +5,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import asdict
 
 from undertrim.check.runner import Report
-from undertrim.record.problem import Problem, printable
+from undertrim.record.problem import Level, Problem, printable
+from undertrim.words import Items, message, say
 
 _FURTHER = 3
 """So many more places of a message that repeats are named, the rest counted."""
@@ -16,24 +17,28 @@ def text(report: Report) -> str:
     alike: dict[tuple[str, ...], list[Problem]] = {}
     for problem in report.problems:
         alike.setdefault((problem.level, problem.rule, problem.message, problem.hint), []).append(problem)
-    lines = [line for same in alike.values() for line in _text_lines(same)]
+    lines = [line for (_, _, *said), same in alike.items() for line in _text_lines(said[0], said[1], same)]
     return "\n".join([*lines, _summary(report)]) + "\n"
 
 
-def _text_lines(same: Sequence[Problem]) -> list[str]:
+def _text_lines(said: str, hint: str, same: Sequence[Problem]) -> list[str]:
     """The lines of one message, by all that say it."""
     first = same[0]
-    lines = [f"{_place(first)}: {first.level}: {first.message} ({first.rule})"]
-    if first.hint:
-        lines.append(f"    {first.hint}")
+    lines = [f"{_place(first)}: {say(LEVELS[first.level])}: {said} ({first.rule})"]
+    if hint:
+        lines.append(f"    {hint}")
     return [*lines, f"    {_further(same)}"] if len(same) > 1 else lines
 
 
+LEVELS = {Level.ERROR: message("check/error"), Level.WARNING: message("check/warning")}
+
+
 def _further(same: Sequence[Problem]) -> str:
-    named = [_place(problem) for problem in same[1 : _FURTHER + 1]]
-    rest = len(same) - 1 - len(named)
-    more = f" and {rest} more (check with --format json for all)" if rest else ""
-    return f"{len(same)} times, also at {', '.join(named)}{more}"
+    named = Items(tuple(_place(problem) for problem in same[1 : _FURTHER + 1]), "comma")
+    rest = len(same) - 1 - len(named.values)
+    if rest:
+        return say(message("check/times-and-more", count=len(same), places=named, rest=rest))
+    return say(message("check/times", count=len(same), places=named))
 
 
 def _place(problem: Problem) -> str:
@@ -41,15 +46,11 @@ def _place(problem: Problem) -> str:
 
 
 def _summary(report: Report) -> str:
-    records = f"{report.records} record{'' if report.records == 1 else 's'} checked"
     if not report.problems:
-        return f"{records}, no problems"
-    warnings = len(report.problems) - report.errors
-    return f"{records}: {_count(report.errors, 'error')}, {_count(warnings, 'warning')}"
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}"
+        return say(message("check/no-problems", count=report.records))
+    errors = message("check/errors", count=report.errors)
+    warnings = message("check/warnings", count=len(report.problems) - report.errors)
+    return say(message("check/summary", count=report.records, errors=errors, warnings=warnings))
 
 
 def as_json(report: Report) -> str:
@@ -76,7 +77,9 @@ def github(report: Report) -> str:
 
 def _annotation(problem: Problem) -> str:
     place = f"file={_property(problem.file.as_posix())},line={problem.position.line},col={problem.position.column}"
-    body = f"{problem.message}. {problem.hint}" if problem.hint else problem.message
+    body, hint = problem.message, problem.hint
+    if hint:
+        body = say(message("check/with-way-out", message=body, way_out=hint))
     return f"::{problem.level} {place},title={_property(problem.rule)}::{_data(body)}\n"
 
 

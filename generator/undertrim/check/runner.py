@@ -202,4 +202,4 @@ def _problem(card: Card, finding: Finding, level: Level, rule_id: str) -> Proble
     while pointer and pointer not in card.places:
         pointer = pointer[:-1]
     position = card.places.get(pointer, Position(1, 1))
-    return Problem(card.path, position, level, rule_id, finding.message, finding.hint)
+    return Problem(card.path, position, level, rule_id, finding.said)

@@ -20,4 +20,4 @@ def strays(workspace: Workspace, paths: Sequence[Path]) -> Iterator[Problem]:
         if not any(item.path.is_relative_to(place) for place in places):
             continue
         level = Level.WARNING if item.left_behind else Level.ERROR
-        yield Problem(workspace.shown(item.path), Position(1, 1), level, RULE, item.message, item.hint)
+        yield Problem(workspace.shown(item.path), Position(1, 1), level, RULE, item.said)

@@ -1,13 +1,15 @@
 """Quantities typed on the command line, in SI units."""
 
 import argparse
-import json
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage
+from undertrim.commands.common import Usage, helped
+from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.electrical_text import Answer, answer_data, answer_text
+from undertrim.publish.encoding import indented
 from undertrim.record.units import UnitError, parse
+from undertrim.words import Items, Message, WayOut, message, say
 
 _TO_SI = {"length": 0.001, "share": 0.01}
 
@@ -17,7 +19,13 @@ def amount(text: str, kind: str, what: str) -> float:
     try:
         return parse(text, kind).value * _TO_SI.get(kind, 1)
     except UnitError as error:
-        raise Usage(f"{what}: {error.message}" + (f"; {error.hint}" if error.hint else "")) from error
+        raise Usage(say(_unread(what, error))) from error
+
+
+def _unread(what: str, error: UnitError) -> Message:
+    if error.hint:
+        return message("typed/unread-hint", what=what, why=error.message, hint=error.hint)
+    return message("typed/unread", what=what, why=error.message)
 
 
 def maybe(text: str | None, kind: str, what: str) -> float | None:
@@ -30,7 +38,7 @@ def plain(text: str, what: str) -> float:
     try:
         return float(text)
     except ValueError as error:
-        raise Usage(f"{what}: '{text}' is not a number; write one such as 0.8") from error
+        raise Usage(say(message("typed/no-number", what=what, text=text))) from error
 
 
 def part_of_one(text: str, what: str) -> float:
@@ -48,14 +56,19 @@ def ohms(text: str, what: str) -> float:
     return amount(f"{text} ohm" if bare.isascii() and bare.isdigit() else text, "resistance", what)
 
 
+def refused(error: Refused) -> Usage:
+    """Why nothing can be computed, with the way out."""
+    return Usage(say(Items((error.said, WayOut(error.said)), "semicolon")))
+
+
 def add_format(parser: argparse.ArgumentParser) -> None:
     """The option that chooses between text and data."""
-    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    parser.add_argument("--format", choices=["json", "text"], default="text", help=helped("typed/format"))
 
 
 def show(answers: dict[str, Answer], format_: str, scheme: str = "") -> None:
     """Print answers by name: as data, or one below the other."""
     shown: Sequence[Answer] = list(answers.values())
     data = {name: answer_data(answer) for name, answer in answers.items()}
-    text = json.dumps(data, ensure_ascii=False, indent=2) + "\n" if format_ == "json" else answer_text(shown, scheme)
+    text = indented(data) + "\n" if format_ == "json" else answer_text(shown, scheme)
     sys.stdout.write(text)

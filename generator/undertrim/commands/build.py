@@ -11,6 +11,7 @@ from pathlib import Path
 from undertrim.check import reports
 from undertrim.commands.common import add_workspace, progress, say_failed, workspace
 from undertrim.commands.empty import refuse_empty
+from undertrim.words import message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -33,8 +34,9 @@ def run(options: argparse.Namespace) -> int:
     if made.report.problems:
         sys.stderr.write(reports.text(made.report))
     if made.report.errors:
-        print("nothing was built: mend the errors above", file=sys.stderr)
+        print(say(message("commands/nothing-built")), file=sys.stderr)
         return 1
     say_failed(made)
-    print(f"{made.vehicles} vehicles published in {place.shown(out)}: open {place.shown(out / 'index.html')}")
+    folder, page = str(place.shown(out)), str(place.shown(out / "index.html"))
+    print(say(message("commands/built", count=made.vehicles, folder=folder, page=page)))
     return 1 if made.failed else 0

@@ -13,6 +13,7 @@ from undertrim.check.strays import strays
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
 from undertrim.commands.empty import refuse_empty
 from undertrim.record.problem import printable
+from undertrim.words import message
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -32,12 +33,12 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     for path in options.paths:
         if not path.exists():
-            raise Usage(f"'{printable(str(path))}' does not exist")
+            raise Usage(message("files/does-not-exist", name=printable(str(path))))
         if not place.files([path]) and not handbook.names(place, path) and not any(strays(place, [path])):
-            where = f"records are .yaml files below {place.shown(place.records)}/vehicles and gear"
-            raise Usage(f"'{printable(str(path))}' is or holds no record: {where}")
+            records = str(place.shown(place.records))
+            raise Usage(message("commands/holds-no-record", path=printable(str(path)), records=records))
     refuse_empty(place)
-    show = progress("checking") if options.format == "text" else None
+    show = progress(message("commands/checking")) if options.format == "text" else None
     report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place))
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0

@@ -13,16 +13,29 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
-from undertrim.record.nearness import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import printable
 from undertrim.record.store import Workspace
+from undertrim.words import Message, Value, WayOut, message, say
 
 if TYPE_CHECKING:
     from undertrim.publish.building import Built
 
 
 class Usage(Exception):  # noqa: N818 - it names what happened
-    """The command was called in a way it cannot follow; the text says what to do instead."""
+    """The command was called in a way it cannot follow; `said` tells what to do instead."""
+
+    def __init__(self, said: Value) -> None:
+        super().__init__(said)
+        self.said = said
+
+    def __str__(self) -> str:
+        return say(self.said)
+
+
+def helped(code: str, /, **values: Value) -> str:
+    """A text of the catalogue for the help of an argument, where a share of a hundred has a meaning of its own."""
+    return say(message(code, **values)).replace("%", "%%")
 
 
 def add_workspace(parser: argparse.ArgumentParser) -> None:
@@ -41,7 +54,7 @@ def workspace(options: argparse.Namespace) -> Workspace:
     """The workspace the command works in. Raises NoWorkspace."""
     start = options.root or next(iter(getattr(options, "paths", None) or ()), None) or Path.cwd()
     if not start.exists():
-        raise Usage(f"'{start}' does not exist")
+        raise Usage(message("files/does-not-exist", name=str(start)))
     return working_in(Workspace.around(start if start.is_dir() else start.parent))
 
 
@@ -49,31 +62,30 @@ def port(text: str) -> int:
     """A port number, as an argument's type."""
     number = int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
     if not 1 <= number <= 65535:
-        raise argparse.ArgumentTypeError(f"'{printable(text)}' is no port: give a number from 1 to 65535")
+        raise argparse.ArgumentTypeError(say(message("commands/port", port=printable(text))))
     return number
 
 
 def say_failed(made: "Built") -> None:
     """Name on standard error what a build could not publish."""
     for item in made.failed:
-        stays = "its last good files stay" if item.address in made.kept else "it is not in the site"
-        print(
-            f"undertrim: {printable(str(item.path))}: {printable(item.text)}: {stays}\n    {item.hint}", file=sys.stderr
-        )
+        code = "commands/failed-kept" if item.address in made.kept else "commands/failed"
+        said = say(message(code, path=str(item.path), fault=item.said))
+        print(f"undertrim: {printable(said)}\n    {say(WayOut(item.said))}", file=sys.stderr)
         sys.stderr.write(item.trace)
     if made.failed:
-        number = len(made.failed)
-        print(f"{number} vehicle{'' if number == 1 else 's'} could not be published anew", file=sys.stderr)
+        print(say(message("commands/not-anew", count=len(made.failed))), file=sys.stderr)
 
 
-def progress(what: str) -> Callable[[int, int], None] | None:
+def progress(what: Value) -> Callable[[int, int], None] | None:
     """Shows `what` with a count on a terminal; None in a pipe."""
     if not sys.stderr.isatty():
         return None
 
     def show(done: int, total: int) -> None:
         end = "\n" if done == total else ""
-        print(f"\r{what} {done}/{total}", end=end, file=sys.stderr, flush=True)
+        said = say(message("commands/progress", what=what, done=done, total=total))
+        print(f"\r{said}", end=end, file=sys.stderr, flush=True)
 
     return show
 
@@ -84,9 +96,9 @@ def chosen(pairs: Sequence[str]) -> dict[str, str]:
     for pair in pairs:
         name, sign, choice = pair.partition("=")
         if not sign:
-            raise Usage(f"'{pair}' is no variant: write NAME=CHOICE, for example radio=map")
+            raise Usage(message("commands/no-variant", pair=pair))
         if found.setdefault(name, choice) != choice:
-            raise Usage(f"variant '{name}' is chosen twice: '{found[name]}' and '{choice}'")
+            raise Usage(message("commands/chosen-twice", name=name, first=found[name], second=choice))
     return found
 
 
@@ -95,16 +107,16 @@ def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
     try:
         entry = place.load(vehicle_file(place, name))
     except NotFound as error:
-        raise Usage(str(error)) from error
+        raise Usage(error.said) from error
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        wrong = f"has values that no answer can rest on: {see_check()}"
-        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+        said = message("commands/no-answer", path=str(entry.source.path), see=see_check())
+        print(f"undertrim: {say(said)}", file=sys.stderr)
         return None
     return Vehicle(entry.record, entry.address, stock(place), clearances())
 
 
-def no_gear(shelf: Stock, name: str, known: Sequence[str], what: str) -> str:
+def no_gear(shelf: Stock, name: str, known: Sequence[str], what: Value) -> Message:
     """Why a piece of gear cannot be had, and the way out; `known` are the ids of those that could be meant, `what` what they are."""
     if shelf.refused(name):
-        return f"the record of '{name}' has problems and is not offered: {see_check()}"
-    return f"no gear '{name}' in stock; {nearest(name, list(known), what)}"
+        return message("commands/gear-refused", name=name, see=see_check())
+    return message("commands/no-gear", name=name, hint=suggestion(name, list(known), what))

@@ -49,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _read(place: Workspace, paths: Sequence[Path]) -> Iterator[Entry]:
-    show = progress("reading")
+    show = progress(message("commands/reading"))
     for number, path in enumerate(paths, 1):
         yield place.load(path)
         if show:

@@ -4,6 +4,7 @@ import shlex
 from pathlib import Path
 
 from undertrim.record.store import NoWorkspace, Workspace
+from undertrim.words import message, say
 
 _worked_in: list[Workspace] = []
 """The workspace of the command that runs, as soon as it is found: a message may be made far from its options."""
@@ -19,7 +20,7 @@ def see_check() -> str:
     """How to see what is wrong with the records the command works with, which may not be those around here."""
     elsewhere = [place for place in _worked_in if not _is_around_here(place)]
     where = shlex.join(["--in", str(elsewhere[0].root)]) if elsewhere else ""
-    return f"for the details run: undertrim check {where}" if where else "run 'undertrim check' for the details"
+    return say(message("commands/see-check-there", where=where) if where else message("commands/see-check"))
 
 
 def _is_around_here(place: Workspace) -> bool:

@@ -4,10 +4,10 @@ from undertrim.commands.common import Usage
 from undertrim.record.misnamed import misnamed
 from undertrim.record.problem import printable
 from undertrim.record.store import Workspace
+from undertrim.words import message
 
 
 def refuse_empty(place: Workspace) -> None:
     """Raises Usage where there is no record at all, and nothing that somebody may have meant as one."""
     if not place.files() and not any(misnamed(place)):
-        where = printable(str(place.shown(place.records)))
-        raise Usage(f"no records found: they are .yaml files below {where}/vehicles and {where}/gear")
+        raise Usage(message("commands/no-records", records=printable(str(place.shown(place.records)))))

@@ -12,37 +12,40 @@ from types import FrameType
 
 from undertrim import resources
 from undertrim.record.problem import printable
+from undertrim.words import Message, message
 
 _WAY_OUT = {
-    errno.ENOSPC: "the disk is full: make room and run it again",
-    errno.EDQUOT: "your share of the disk is used up: make room and run it again",
-    errno.EFBIG: "the file would be larger than the system lets it: raise the limit",
-    errno.EROFS: "the disk is read-only: work where you may write",
-    errno.EACCES: "you may not do that there: see who owns it, or work in another folder",
-    errno.EPERM: "you may not do that there: see who owns it, or work in another folder",
-    errno.EMFILE: "too many files are open: raise the limit of the system",
-    errno.ENFILE: "too many files are open: raise the limit of the system",
-    errno.ENOMEM: "the machine has no memory left: end something else",
-    errno.EAGAIN: "the system lets no more processes start: end some, or raise the limit",
-    errno.EIO: "the disk cannot be read or written: see whether it is sound",
-    errno.ENOENT: "it went away meanwhile, or was never there",
-    errno.ENOTDIR: "something on the way there is no folder",
-    errno.EISDIR: "a folder stands where a file should be",
-    errno.EEXIST: "something else stands there: move it away",
-    errno.ENAMETOOLONG: "the name is longer than the system takes",
-    errno.ELOOP: "links lead round in a circle: remove one",
+    errno.ENOSPC: message("ending/disk-full"),
+    errno.EDQUOT: message("ending/share-used-up"),
+    errno.EFBIG: message("ending/file-too-large"),
+    errno.EROFS: message("ending/read-only"),
+    errno.EACCES: message("ending/not-allowed"),
+    errno.EPERM: message("ending/not-allowed"),
+    errno.EMFILE: message("ending/too-many-files"),
+    errno.ENFILE: message("ending/too-many-files"),
+    errno.ENOMEM: message("ending/memory-gone"),
+    errno.EAGAIN: message("ending/no-more-processes"),
+    errno.EIO: message("ending/disk-broken"),
+    errno.ENOENT: message("ending/went-away"),
+    errno.ENOTDIR: message("ending/no-folder-on-the-way"),
+    errno.EISDIR: message("ending/folder-there"),
+    errno.EEXIST: message("ending/something-there"),
+    errno.ENAMETOOLONG: message("ending/long-name"),
+    errno.ELOOP: message("ending/circle"),
 }
 
 
-def of_the_surroundings(error: OSError) -> str:
-    """What the machine, its disk or its folders did, with the way out; empty where it is rather our fault."""
+def of_the_surroundings(error: OSError) -> Message | None:
+    """What the machine, its disk or its folders did, with the way out; None where it is rather our fault."""
     name = str(error.filename2 or error.filename or "")
     ours = error.errno == errno.ENOENT and name.startswith(str(resources.inside()))
     if error.errno is None or ours:
-        return ""
-    place = f"'{printable(name)}': " if name else ""
-    said = (error.strerror or type(error).__name__).lower()
-    return f"{place}{said}: {_WAY_OUT.get(error.errno, 'see whether the place is sound')}"
+        return None
+    fault = (error.strerror or type(error).__name__).lower()
+    way_out = _WAY_OUT.get(error.errno, message("ending/look"))
+    if not name:
+        return message("ending/fault", fault=fault, way_out=way_out)
+    return message("ending/at", place=printable(name), fault=fault, way_out=way_out)
 
 
 def show_anything() -> None:

@@ -15,19 +15,21 @@ from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import indented
 from undertrim.publish.fit_text import fit_data, fit_text
 from undertrim.record.model import Opening, VehicleRecord
-from undertrim.record.nearness import nearest
-from undertrim.words import say
+from undertrim.record.nearness import suggestion
+from undertrim.words import Value, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: every one)")
-    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the whole stock)")
+    parser.add_argument("vehicle", metavar="VEHICLE", help=say(message("visit-arguments/vehicle")))
+    parser.add_argument("opening", metavar="OPENING", nargs="?", help=say(message("visit-arguments/opening")))
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help=say(message("visit-arguments/gear")))
     parser.add_argument(
-        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help=say(message("visit-arguments/variant"))
     )
-    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    parser.add_argument(
+        "--format", choices=["json", "text"], default="text", help=say(message("visit-arguments/format"))
+    )
     add_workspace(parser)
 
 
@@ -56,8 +58,12 @@ def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
     if name is None:
         return list(record.openings.values())
     if name not in record.openings:
-        raise Usage(f"no opening '{name}' in this record; {nearest(name, list(record.openings), 'openings')}")
+        raise Usage(say(message("visit-arguments/no-opening", name=name, hint=_near(name, record))))
     return [record.openings[name]]
+
+
+def _near(name: str, record: VehicleRecord) -> Value:
+    return suggestion(name, list(record.openings), message("visit-arguments/openings"))
 
 
 def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:
@@ -67,11 +73,14 @@ def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | 
         return None
     named = [item for item in shelf.items if item.id == name]
     if not named:
-        raise Usage(no_gear(shelf, name, [item.id for item in suitable], f"{opening.kind}s"))
-    if named[0] not in suitable:
         raise Usage(
-            f"'{name}' is no {opening.kind}, but a {named[0].facts.kind}: '{opening.id}' takes a {opening.kind}"
+            no_gear(shelf, name, [item.id for item in suitable], say(message(f"visit-arguments/{opening.kind}s")))
         )
+    if named[0] not in suitable:
+        wanted, found = message(f"gear-kinds/{opening.kind}"), message(f"gear-kinds/a-{named[0].facts.kind}")
+        values: dict[str, Value] = {"gear": name, "wanted": wanted, "found": found, "opening": opening.id}
+        takes = message(f"gear-kinds/a-{opening.kind}")
+        raise Usage(say(message("visit-arguments/wrong-kind", **values, takes=takes)))
     return named
 
 
@@ -81,5 +90,5 @@ def _chosen(record: VehicleRecord, pairs: Sequence[str]) -> dict[str, str]:
     try:
         jobs.car(record, found)
     except jobs.BadRequest as error:
-        raise Usage(say(error.said)) from error
+        raise Usage(str(error)) from error
     return found

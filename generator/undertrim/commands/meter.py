@@ -6,7 +6,6 @@ is left out for a wire on no recorded plug. A reading is a number, a unit and th
 """
 
 import argparse
-import json
 import sys
 
 from undertrim.commands.common import Usage, add_workspace, chosen, workspace
@@ -15,15 +14,16 @@ from undertrim.derive import jobs
 from undertrim.derive.wiring.circuits import circuit
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
+from undertrim.publish.encoding import indented
 from undertrim.publish.facts import words
 from undertrim.publish.ladder_text import ladder_data, ladder_text
 from undertrim.publish.meter_answer import Question, meter_data
 from undertrim.publish.meter_text import meter_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
-from undertrim.record.nearness import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.store import Entry
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, WayOut, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -44,12 +44,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Answer and print; exit 1 if the record cannot be relied on, or the plug is one that nobody meters."""
     if options.ladder and options.pin:
-        raise Usage("PLUG/PIN and --ladder are two questions: ask one of them")
+        raise Usage(say(message("meter/two-questions")))
     readings = tuple(map(_read, options.reading))
     entry = _entry(options)
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        wrong = f"has values that no answer can rest on: {see_check()}"
-        print(f"undertrim: {entry.source.path} {wrong}", file=sys.stderr)
+        wrong = message("meter/unreliable", path=str(entry.source.path), check=see_check())
+        print(f"undertrim: {say(wrong)}", file=sys.stderr)
         return 1
     car = _chosen(entry.record, options.variant)
     if options.ladder:
@@ -61,7 +61,7 @@ def _read(text: str) -> Reading:
     try:
         return read(text)
     except ReadingError as error:
-        raise Usage(f"{error.message}: {error.hint}") from error
+        raise Usage(say(message("meter/unread", why=error.said, hint=WayOut(error.said)))) from error
 
 
 def _entry(options: argparse.Namespace) -> Entry:
@@ -77,7 +77,7 @@ def _chosen(record: VehicleRecord, pairs: list[str]) -> dict[str, str]:
     try:
         jobs.car(record, found)
     except jobs.BadRequest as error:
-        raise Usage(say(error.said)) from error
+        raise Usage(str(error)) from error
     return found
 
 
@@ -88,7 +88,7 @@ def _answer_pin(
     car: dict[str, str],
     options: argparse.Namespace,
 ) -> int:
-    plug, pin, wire = _wire(record, options.pin, car) if options.pin else (None, None, "a wire on no recorded plug")
+    plug, pin, wire = _wire(record, options.pin, car) if options.pin else (None, None, message("meter/no-plug"))
     if plug and _refused(record, plug):
         return 1
     question = Question(_title(entry, record), wire, pin, readings)
@@ -100,33 +100,40 @@ def _refused(record: VehicleRecord, plug: Connector) -> bool:
     """Whether nobody meters a plug; says so."""
     kind = circuit(record, plug)
     if kind != "ordinary":
-        why = "nobody puts a meter or a lamp on it; the maker's information says how it is tested"
-        print(f"undertrim: '{plug.name}' is {kind} wiring: {why}", file=sys.stderr)
+        said = message("meter/nobody-meters", plug=plug.name, circuit=message(f"meter/circuit-{kind}"))
+        print(f"undertrim: {say(said)}", file=sys.stderr)
     return kind != "ordinary"
 
 
-def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connector, Pin | None, str]:
+def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connector, Pin | None, Value]:
     """The plug, the pin if the record has it in this car, and the wire in words. Raises Usage for an unknown plug."""
     plug_name, _, position = name.partition("/")
     plug = record.connectors.get(plug_name)
     if plug is None:
-        way_out = nearest(plug_name, list(record.connectors), "plugs") if record.connectors else "it records none"
-        raise Usage(f"no plug '{plug_name}' in this record; {way_out}. Leave PLUG/PIN out for a wire on no such plug")
+        raise Usage(say(_no_plug(record, plug_name)))
     if not position:
-        raise Usage(f"'{name}' names no pin: write it as plug/pin, for example '{plug_name}/1'")
+        raise Usage(say(message("meter/names-no-pin", name=name, plug=plug_name)))
     pin = plug.pins.get(position)
     if pin is None:
-        blank = "the record says it holds no contact" if position in plug.blanks else "not in the record"
-        return plug, None, f"{name}, {blank}"
+        return plug, None, message("meter/blank" if position in plug.blanks else "meter/not-in-record", wire=name)
     if not (plug.when.holds(car) and pin.when.holds(car)):
-        return plug, None, f"{name}, not there in this car by the record"
-    said = [name, pin.colour, *_only(record, plug.when, car), *_only(record, pin.when, car)]
-    return plug, pin, ", ".join(filter(None, said))
+        return plug, None, message("meter/not-in-car", wire=name)
+    colour = [pin.colour] if pin.colour else []
+    said: tuple[Value, ...] = (name, *colour, *_only(record, plug.when, car), *_only(record, pin.when, car))
+    return plug, pin, Items(said, "comma")
 
 
-def _only(record: VehicleRecord, condition: When, car: dict[str, str]) -> list[str]:
+def _no_plug(record: VehicleRecord, name: str) -> Message:
+    if not record.connectors:
+        return message("meter/no-plugs", plug=name)
+    hint = suggestion(name, list(record.connectors), message("meter/plugs"))
+    return message("meter/no-such-plug", plug=name, hint=hint)
+
+
+def _only(record: VehicleRecord, condition: When, car: dict[str, str]) -> list[Message]:
     """Which cars it is in, as far as that was left open."""
-    return [f"in cars with: {say(words.when(record, condition))}"] if condition.variants - set(car) else []
+    open_ = condition.variants - set(car)
+    return [message("meter/in-cars", cars=words.when(record, condition))] if open_ else []
 
 
 def _answer_ladder(
@@ -149,29 +156,27 @@ def _answer_ladder(
 def _in_ohms(reading: Reading) -> None:
     """Raises Usage for a reading that tells nothing of a ladder."""
     if reading.kind not in ("ohms", "pair"):
-        raise Usage(f"'{reading.text}' is not in ohms, and a ladder is: write it like '330 ohm'")
+        raise Usage(say(message("meter/not-in-ohms", reading=reading.text)))
     if not functions().states[reading.state].ohms:
-        raise Usage(
-            f"'{reading.text}' was taken with the power on, and ohms count with it off alone: take it with the key off"
-        )
+        raise Usage(say(message("meter/power-on", reading=reading.text)))
 
 
 def _ladder(record: VehicleRecord, name: str, car: dict[str, str]) -> Ladder:
     if not record.ladders:
-        raise Usage("this record has no button ladder; enter it under 'ladders'")
+        raise Usage(say(message("meter/no-ladder")))
     if name not in record.ladders:
-        raise Usage(f"no ladder '{name}' in this record; {nearest(name, list(record.ladders), 'ladders')}")
+        hint = suggestion(name, list(record.ladders), message("meter/ladders"))
+        raise Usage(say(message("meter/no-such-ladder", name=name, hint=hint)))
     if not record.ladders[name].when.holds(car):
-        raise Usage(
-            f"ladder '{name}' is not in this car: it is in cars with {say(words.when(record, record.ladders[name].when))}"
-        )
+        cars = words.when(record, record.ladders[name].when)
+        raise Usage(say(message("meter/ladder-elsewhere", name=name, cars=cars)))
     return record.ladders[name]
 
 
-def _title(entry: Entry, record: VehicleRecord) -> str:
-    demo = ", demonstration data" if record.demo == "yes" else ""
-    return f"{record.vehicle.make} {record.vehicle.model} ({entry.address}{demo})"
+def _title(entry: Entry, record: VehicleRecord) -> Message:
+    name = f"{record.vehicle.make} {record.vehicle.model}"
+    return message("meter/car-demo" if record.demo == "yes" else "meter/car", name=name, address=entry.address)
 
 
 def _print(options: argparse.Namespace, data: dict[str, object], text: str) -> None:
-    sys.stdout.write(json.dumps(data, ensure_ascii=False, indent=2) + "\n" if options.format == "json" else text)
+    sys.stdout.write(indented(data) + "\n" if options.format == "json" else text)

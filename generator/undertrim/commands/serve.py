@@ -6,6 +6,7 @@ from contextlib import ExitStack
 
 from undertrim.check import reports
 from undertrim.commands.common import Usage, add_workspace, port, progress, say_failed, workspace
+from undertrim.words import message, say
 from undertrim.work.refused import Refused
 
 
@@ -23,9 +24,7 @@ def run(options: argparse.Namespace) -> int:
 
     place = workspace(options)
     if not site.port_is_free("127.0.0.1", options.port):
-        raise Usage(
-            f"port {options.port} is taken, or not for you to use: end what uses it, or give another with --port"
-        )
+        raise Usage(message("commands/port-taken", port=str(options.port)))
     with ExitStack() as held:
         out = held.enter_context(standing.preview(place.root / ".undertrim")) / "site"
         builder = held.enter_context(Builder(place, out, sheets=options.pdf))
@@ -39,10 +38,12 @@ def run(options: argparse.Namespace) -> int:
             try:
                 build()
             except (Refused, OSError) as error:
-                print(f"undertrim: {error}: the last good preview stays", file=sys.stderr)
+                said = message("commands/preview-stays", fault=str(error))
+                print(f"undertrim: {say(said)}", file=sys.stderr)
 
         build()
         out.mkdir(exist_ok=True)
-        print(f"preview at http://127.0.0.1:{options.port}/ (stop with Ctrl-C)", file=sys.stderr)
+        address = f"http://127.0.0.1:{options.port}/"
+        print(say(message("commands/preview", address=address)), file=sys.stderr)
         site.serve(place.root, out, rebuild, "127.0.0.1", options.port)
     return 0

@@ -20,23 +20,25 @@ from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.shop_text import shop_data, shop_text
 from undertrim.record.model import OPENINGS
-from undertrim.record.nearness import nearest
-from undertrim.words import say
+from undertrim.record.nearness import suggestion
+from undertrim.words import Items, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("vehicle", metavar="VEHICLE", help=say(message("visit-arguments/vehicle")))
     parser.add_argument(
-        "--job", action="append", required=True, metavar="OPENING[@SIDE]", help="what to fit into; may be repeated"
+        "--job", action="append", required=True, metavar="OPENING[@SIDE]", help=say(message("visit-arguments/job"))
     )
     parser.add_argument(
-        "--gear", action="append", default=[], metavar="[OPENING=]GEAR", help="what to fit; may be repeated"
+        "--gear", action="append", default=[], metavar="[OPENING=]GEAR", help=say(message("visit-arguments/what"))
     )
     parser.add_argument(
-        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help=say(message("visit-arguments/variant"))
     )
-    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    parser.add_argument(
+        "--format", choices=["json", "text"], default="text", help=say(message("visit-arguments/format"))
+    )
     add_workspace(parser)
 
 
@@ -50,9 +52,9 @@ def run(options: argparse.Namespace) -> int:
         car = jobs.car(vehicle.record, chosen(options.variant))
         made = orders(vehicle, wanted, _choices(vehicle, wanted, options.gear), car)
     except jobs.BadRequest as error:
-        raise Usage(say(error.said)) from error
+        raise Usage(str(error)) from error
     except (Unreachable, TooTangled) as error:
-        print(f"undertrim: {say(names.refusal(vehicle.record, error))}: {see_check()}", file=sys.stderr)
+        print(f"undertrim: {names.refusal(vehicle.record, error)}: {see_check()}", file=sys.stderr)
         return 1
     data = shop_data(vehicle, wanted, made)
     sys.stdout.write(indented(data) + "\n" if options.format == "json" else shop_text(data))
@@ -70,9 +72,10 @@ def _choice(vehicle: Vehicle, openings: Sequence[str], text: str) -> Choice:
     if item is None:
         taken = tuple(opening.takes for opening in OPENINGS.values())
         names = [gear.id for gear in vehicle.stock.items if isinstance(gear.facts, taken)]
-        raise Usage(no_gear(vehicle.stock, name, names, "gear"))
+        raise Usage(no_gear(vehicle.stock, name, names, say(message("visit-arguments/any-gear"))))
     if place and place not in openings:
-        raise Usage(f"'{place}' is no opening of these jobs; {nearest(place, list(openings), 'openings')}")
+        near = suggestion(place, list(openings), message("visit-arguments/openings"))
+        raise Usage(say(message("visit-arguments/no-job", name=place, hint=near)))
     taking = [name for name in openings if isinstance(item.facts, vehicle.record.openings[name].takes)]
     if place:
         taking = [name for name in taking if name == place]
@@ -83,6 +86,6 @@ def _choice(vehicle: Vehicle, openings: Sequence[str], text: str) -> Choice:
 
 def _unclear(gear: str, kind: str, taking: Sequence[str]) -> str:
     if not taking:
-        return f"no opening of these jobs takes a {kind}: '{gear}' goes into none of them"
-    either = " or ".join(f"'{name}={gear}'" for name in taking)
-    return f"'{gear}' could go into several openings: write --gear {either}"
+        return say(message("visit-arguments/taken-nowhere", kind=message(f"gear-kinds/a-{kind}"), gear=gear))
+    either = Items(tuple(message("visit-arguments/opening-gear", opening=name, gear=gear) for name in taking), "either")
+    return say(message("visit-arguments/taken-by-several", gear=gear, either=either))

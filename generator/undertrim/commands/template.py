@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 from undertrim.check.shelf import stock
-from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
+from undertrim.commands.common import Usage, add_workspace, helped, no_gear, workspace
 from undertrim.commands.details import see_check
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
@@ -19,26 +19,22 @@ from undertrim.publish.facts.closed import said
 from undertrim.record import units
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord
-from undertrim.record.nearness import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.store import Entry, Workspace
-from undertrim.words import say
+from undertrim.words import Message, message, one_of, say
 
 MOST_MARGIN = 25.0  # mm; beyond it the bar and the square have no place beside each other on A4
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("opening", metavar="OPENING", help="an opening of the vehicle")
-    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the opening alone)")
-    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help="the paper (default: a4)")
-    parser.add_argument(
-        "--margin", metavar="LENGTH", default="10 mm", help="what the printer leaves white (default: 10 mm)"
-    )
-    parser.add_argument(
-        "--output", type=Path, metavar="FILE", help="where to write (default: VEHICLE-OPENING[-GEAR].pdf here)"
-    )
-    parser.add_argument("--force", action="store_true", help="write over a file that is there")
+    parser.add_argument("vehicle", metavar="VEHICLE", help=helped("template/help-vehicle"))
+    parser.add_argument("opening", metavar="OPENING", help=helped("template/help-opening"))
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help=helped("template/help-gear"))
+    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help=helped("template/help-paper"))
+    parser.add_argument("--margin", metavar="LENGTH", default="10 mm", help=helped("template/help-margin"))
+    parser.add_argument("--output", type=Path, metavar="FILE", help=helped("template/help-output"))
+    parser.add_argument("--force", action="store_true", help=helped("template/help-force"))
     add_workspace(parser)
 
 
@@ -48,24 +44,25 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     entry = _entry(place, options.vehicle)
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        return _refuse(f"{entry.source.path} has values that no template can rest on: {see_check()}")
+        return _refuse(message("template/unreliable", path=str(entry.source.path), check=see_check()))
     opening = _opening(entry.record, options.opening)
     if inside := closed_in(entry.record, opening):
-        return _refuse(f"'{opening.name}': {say(said(opening, [thing.name for _, by in inside for thing in by]))}")
+        why = said(opening, [thing.name for _, by in inside for thing in by])
+        return _refuse(message("template/closed", opening=opening.name, why=why))
     gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
     file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
     if file.exists() and not options.force:
-        return _refuse(f"'{file}' is there already: name another with --output, or write over it with --force")
+        return _refuse(message("template/there", file=str(file)))
     try:
         template = paper.Template(entry.address, entry.record, opening, gear)
         made = paper.render(template, paper.PAPERS[options.paper], margin)
     except (paper.NotRecorded, paper.NoRoom) as error:
-        return _refuse(f"{entry.source.path}: {error}")
+        return _refuse(message("template/not-drawn", path=str(entry.source.path), why=str(error)))
     return _written(file, made)
 
 
-def _refuse(words: str) -> int:
-    print(f"undertrim: {words}", file=sys.stderr)
+def _refuse(why: Message) -> int:
+    print(f"undertrim: {say(why)}", file=sys.stderr)
     return 1
 
 
@@ -73,8 +70,8 @@ def _written(file: Path, made: bytes) -> int:
     try:
         file.write_bytes(made)
     except OSError as error:
-        return _refuse(f"'{file}' cannot be written: {error.strerror}")
-    print(f"{file}: print at 100 %, then measure the square and the bar before use")
+        return _refuse(message("template/not-written", file=str(file), why=error.strerror or ""))
+    print(say(message("template/written", file=str(file))))
     return 0
 
 
@@ -83,9 +80,9 @@ def _margin(text: str) -> float:
     try:
         margin = units.parse(text, "length").value
     except units.UnitError as error:
-        raise Usage(f"--margin: {error}: {error.hint}") from error
+        raise Usage(say(message("template/margin-unread", why=str(error), hint=error.hint))) from error
     if margin > MOST_MARGIN:
-        raise Usage(f"--margin: '{text}' leaves no room: at most {MOST_MARGIN:g} mm")
+        raise Usage(say(message("template/margin-too-wide", text=text, most=MOST_MARGIN)))
     return margin
 
 
@@ -98,7 +95,8 @@ def _entry(place: Workspace, name: str) -> Entry:
 
 def _opening(record: VehicleRecord, name: str) -> Opening:
     if name not in record.openings:
-        raise Usage(f"no opening '{name}' in this record; {nearest(name, list(record.openings), 'openings')}")
+        hint = suggestion(name, list(record.openings), message("template/openings"))
+        raise Usage(say(message("template/no-opening", name=name, hint=hint)))
     return record.openings[name]
 
 
@@ -109,6 +107,11 @@ def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:
     if not named:
         raise Usage(no_gear(shelf, name, [item.id for item in shelf.items if isinstance(item.facts, kinds)], "gear"))
     if not isinstance(named[0].facts, kinds):
-        wanted = " or a ".join(kind.kind for kind in kinds)
-        raise Usage(f"'{name}' is a {named[0].facts.kind}: over '{opening.id}' a {wanted} can be drawn")
+        raise Usage(say(_of_another_kind(named[0], opening)))
     return named[0]
+
+
+def _of_another_kind(gear: Gear, opening: Opening) -> Message:
+    kinds = one_of(*(message(f"gear-kinds/a-{kind.kind}") for kind in opening.drawn_with))
+    kind = message(f"gear-kinds/a-{gear.facts.kind}")
+    return message("template/of-another-kind", name=gear.id, kind=kind, opening=opening.id, kinds=kinds)

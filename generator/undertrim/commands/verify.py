@@ -24,7 +24,7 @@ from undertrim.record.source import read_text
 from undertrim.record.stamping import CannotStamp, stamped
 from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
-from undertrim.words import message, say, sentence, way_out
+from undertrim.words import WayOut, message, say
 
 _UNKNOWNS = "verified-with-unknowns"
 _UNSAID = "car-not-said"
@@ -93,7 +93,8 @@ def _in_the_way(place: Workspace, fresh: Entry) -> Iterator[Problem]:
     if isinstance(fresh.record, VehicleRecord):
         for item in obstacles(fresh.record):
             position = fresh.source.position(item.pointer, key=True)
-            yield Problem(fresh.source.path, position, Level.ERROR, _UNKNOWNS, sentence(item.said), way_out(item.said))
+            said = message("check/in-the-way", what=item.said, where=WayOut(item.said))
+            yield Problem(fresh.source.path, position, Level.ERROR, _UNKNOWNS, said)
 
 
 def _refuse(problems: list[Problem] | tuple[Problem, ...]) -> int:

@@ -20,8 +20,8 @@ from undertrim.publish.wiring_text import joint_text, plugs_text
 from undertrim.record.gear import AnyGear
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import HarnessGear, LeadsGear, ReceiverGear
-from undertrim.record.nearness import nearest
-from undertrim.words import say
+from undertrim.record.nearness import suggestion
+from undertrim.words import WayOut, message, one_of, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -47,7 +47,7 @@ def run(options: argparse.Namespace) -> int:
     car = _car(vehicle, options.variant)
     if options.gear is None:
         if options.harness or options.opening:
-            raise Usage("a harness or an opening needs GEAR: name a receiver or a lead set after the vehicle")
+            raise Usage(say(message("wiring/needs-gear")))
         found = car_wiring(vehicle.record, vehicle.address, car)
         text = plugs_text(found)
     else:
@@ -67,9 +67,9 @@ def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -
     try:
         found = joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=car)
     except NoLeads as error:
-        raise Usage(str(error)) from error
+        raise Usage(say(message("wiring/refused", why=error.said, hint=WayOut(error.said)))) from error
     if not found:
-        raise Usage(f"no car of this choice has the opening '{opening.name}'; leave the variant away")
+        raise Usage(say(message("wiring/no-such-car", opening=opening.name)))
     return joints_data(record, address, receiver, found)
 
 
@@ -78,13 +78,14 @@ def _opening(vehicle: Vehicle, name: str | None) -> Opening:
     taking = [item for item in vehicle.record.openings.values() if item.takes_over]
     names = [item.id for item in taking]
     if not taking:
-        raise Usage("this record has no opening for a receiver: print its plugs without GEAR")
+        raise Usage(say(message("wiring/no-openings")))
     if name is None:
         if len(taking) > 1:
-            raise Usage(f"this record has several openings for a receiver: write --opening {' or '.join(names)}")
+            raise Usage(say(message("wiring/several-openings", openings=one_of(*names))))
         return taking[0]
     if name not in names:
-        raise Usage(f"no opening '{name}' for a receiver in this record; {nearest(name, names, 'openings')}")
+        hint = suggestion(name, names, message("wiring/openings"))
+        raise Usage(say(message("wiring/no-such-opening", name=name, hint=hint)))
     return vehicle.record.openings[name]
 
 
@@ -95,14 +96,10 @@ def _gear(vehicle: Vehicle, name: str, *kinds: type[AnyGear]) -> Gear:
     if found is None:
         raise Usage(no_gear(vehicle.stock, name, names, " or ".join(kind.kind for kind in kinds)))
     if not isinstance(found.facts, kinds):
-        raise Usage(
-            f"'{name}' is no {' or '.join(_kind(kind.kind) for kind in kinds)}, but a {_kind(found.facts.kind)}"
-        )
+        wanted = one_of(*(message(f"gear-kinds/{kind.kind}") for kind in kinds))
+        kind = message(f"gear-kinds/a-{found.facts.kind}")
+        raise Usage(say(message("wiring/other-kind", name=name, wanted=wanted, kind=kind)))
     return found
-
-
-def _kind(name: str) -> str:
-    return "lead set" if name == "leads" else name
 
 
 def _car(vehicle: Vehicle, typed: list[str]) -> dict[str, str]:
@@ -110,4 +107,4 @@ def _car(vehicle: Vehicle, typed: list[str]) -> dict[str, str]:
     try:
         return jobs.car(vehicle.record, chosen(typed))
     except jobs.BadRequest as error:
-        raise Usage(say(error.said)) from error
+        raise Usage(str(error)) from error

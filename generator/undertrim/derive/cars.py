@@ -9,7 +9,7 @@ from typing import TypeAlias, get_args, get_type_hints
 
 from undertrim.record.combinations import MOST_CARS, said
 from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
-from undertrim.words import Message, Value, message
+from undertrim.words import Message, SaidError, Value, message
 
 _MODEL = When.__module__.rpartition(".")[0]
 
@@ -37,12 +37,8 @@ AnyChoice: TypeAlias = Choice | ImpliedChoice
 AnyVariant: TypeAlias = Variant | Implied
 
 
-class TooMany(Exception):  # noqa: N818 - it names what was counted
-    """The choices of a record combine to more cars than can be gone through; `said` says how many, and the way out."""
-
-    def __init__(self, said: Message) -> None:
-        self.said = said
-        super().__init__(said)
+class TooMany(SaidError):  # noqa: N818 - it names what happened
+    """The choices of a record combine to more cars than can be gone through."""
 
 
 def variants(record: VehicleRecord) -> dict[str, AnyVariant]:
@@ -124,7 +120,7 @@ def told_apart(
         if name in names
     ]
     if prod(map(len, choices)) > MOST_CARS:
-        raise TooMany(message("cars/too-many", cars=said(map(len, choices)), most=MOST_CARS))
+        raise TooMany(message("cars/too-many", combine=said(map(len, choices)), most=MOST_CARS))
     return [dict(combination) for combination in product(*choices)]
 
 

@@ -6,15 +6,11 @@ from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Target, targets
 from undertrim.record.model import VehicleRecord
 from undertrim.record.nearness import suggestion
-from undertrim.words import Message, message
+from undertrim.words import SaidError, message
 
 
-class BadRequest(ValueError):  # noqa: N818 - it names what was asked
+class BadRequest(SaidError):  # noqa: N818 - it names what was asked
     """A job or variant that the record does not have; `said` names those it has."""
-
-    def __init__(self, said: Message) -> None:
-        self.said = said
-        super().__init__(said)
 
 
 def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:

@@ -10,6 +10,7 @@ from undertrim.publish.facts import Facts
 from undertrim.publish.failures import making
 from undertrim.publish.sheet import Paper
 from undertrim.record.model import VehicleRecord
+from undertrim.words import message
 
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
@@ -23,9 +24,9 @@ def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iter
     """Everything to print, with the names of the files; `day` is the day of printing."""
     url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
     for name, size in PAPERS.items():
-        with making("its sheet"):
+        with making(message("building/its-sheet")):
             fitting = pdf.render(made, url, size, day)
-        with making("its wiring sheet"):
+        with making(message("building/its-wiring-sheet")):
             wiring = pdf.render_wiring(made, url, size, day)
         yield f"{made['id']}-{name}.pdf", fitting
         yield f"{made['id']}-wiring-{name}.pdf", wiring
@@ -38,7 +39,7 @@ def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]
         if closed_in(record, opening):
             continue
         for name in PAPERS:
-            with making(f"the template of '{opening.name}'"):
+            with making(message("building/its-template", opening=opening.name)):
                 drawn = _template(paper.Template(made["address"], record, opening), name)
             if drawn:
                 yield template_file(made["id"], opening.id, name), drawn

@@ -30,9 +30,10 @@ from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
+from undertrim.words import Value, message, say
 from undertrim.work.crew import Crew
 
-ProgressFor = Callable[[str], Callable[[int, int], None] | None]
+ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
 
 
 @dataclass(frozen=True)
@@ -98,7 +99,9 @@ class Builder:
         standing.refuse_elsewhere(self._out, self._workspace.root)
         self._address = site.address(self._workspace.root)
         with standing.beside(self._out) as aside:
-            report = runner.check(self._workspace, (), progress("checking"), self._cache(), self._crew)
+            report = runner.check(
+                self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
+            )
             return Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
@@ -114,7 +117,7 @@ class Builder:
     ) -> tuple[Sequence[Prepared], Sequence[Failure], Sequence[Prepared]]:
         """Prepare and publish; what was prepared, what failed, and the last good of that."""
         before = published.read(self._workspace)
-        prepared = self._prepare(progress("preparing"), doubted=doubted)
+        prepared = self._prepare(progress(message("commands/preparing")), doubted=doubted)
         made = [item for item in prepared if isinstance(item, Prepared)]
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
@@ -206,12 +209,12 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    return Body("Find a vehicle", lambda: body, body, in_nav=True)
+    return Body(say(message("finder/title")), lambda: body, body, in_nav=True)
 
 
 def _calculators() -> Body:
     body = calculators.page()
-    return Body(calculators.TITLE, lambda: body, body, in_nav=True)
+    return Body(calculators.title(), lambda: body, body, in_nav=True)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:

@@ -8,14 +8,15 @@ from typing import Any
 from markupsafe import Markup
 
 from undertrim.derive.electrical.conductors import SCHEMES, sizes
-from undertrim.derive.electrical.fuses import fuses
-from undertrim.derive.electrical.numbers import said
-from undertrim.publish.encoding import compact
+from undertrim.derive.electrical.fuses import colour_word, fuses
+from undertrim.derive.electrical.numbers import Amount
+from undertrim.publish.encoding import compact, said
 from undertrim.publish.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
+from undertrim.words import message, say, spoken, word
+from undertrim.words.tables import LABELS
 
-TITLE = "Calculators"
 STYLES = ("assets/undertrim/calculators.css",)
 _TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
 _TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
@@ -35,9 +36,19 @@ _OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
 _CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("inductance", "mH"))
 
 
-@cache
+def title() -> str:
+    """The title of the page."""
+    return say(message("calculators/title"))
+
+
 def page() -> str:
-    """The body of the page; whoever places it adds the script `calculators` and STYLES."""
+    """The body of the page in the language of the reader; whoever places it adds the script `calculators` and STYLES."""
+    return _page(spoken().tag)
+
+
+@cache
+def _page(_language: str) -> str:
+    """One for each language, for what is kept is said."""
     return (
         environment()
         .get_template("calculators.html.j2")
@@ -46,19 +57,45 @@ def page() -> str:
             units={name: [_unit(kind, unit) for unit in chosen] for name, (kind, chosen) in _OFFERED.items()},
             corners=[{**_unit(kind, unit), "kind": kind} for kind, unit in _CORNERS],
             usual=_usual(),
-            ampacity=table("electrical-ampacity"),
+            ampacity=_worded("electrical-ampacity"),
             cables=[one for scheme in SCHEMES for one in sizes(scheme)],
             families=_families(),
-            colours=[(colour, colour) for colour in dict.fromkeys(fuse.colour for fuse in fuses() if fuse.colour)],
-            insulations=[(bears, said(bears, "degC")) for bears in table("electrical-ampacity")["insulation"]],
-            said=said,
+            colours=[(colour, say(colour_word(colour))) for colour in _colours()],
+            insulations=[(bears, _said(bears, "degC")) for bears in table("electrical-ampacity")["insulation"]],
+            said=_said,
+            words=say,
+            colour_word=colour_word,
         )
     )
 
 
 def tables() -> dict[str, Any]:
-    """The data tables that the script computes with."""
-    return {name: table(f"electrical-{name}") for name in _TABLES}
+    """The data tables that the script computes with, their words in the language of the reader."""
+    return {name: _worded(f"electrical-{name}") for name in _TABLES}
+
+
+def _worded(name: str) -> dict[str, Any]:
+    """A data table with its words in the language of the reader."""
+    data: dict[str, Any] = said(_with_words(table(name), (name,)))
+    return data
+
+
+def _with_words(data: Any, place: tuple[str, ...]) -> Any:
+    """What stands at a place of a data table, with a word where the table has its English; what lists hold are no words."""
+    if not isinstance(data, Mapping):
+        return data
+    return {
+        key: word(*place, key) if key in LABELS and isinstance(value, str) else _with_words(value, (*place, key))
+        for key, value in data.items()
+    }
+
+
+def _said(value: float, unit: str) -> str:
+    return say(Amount(value, unit))
+
+
+def _colours() -> Sequence[str]:
+    return list(dict.fromkeys(fuse.colour for fuse in fuses() if fuse.colour))
 
 
 def _unit(kind: str, name: str) -> dict[str, Any]:
@@ -73,15 +110,17 @@ def _usual() -> dict[str, str]:
     others = {"rest_share": "share", "least_load": "ohm", "insulation": "degC"}
     values = table("electrical-defaults")["usual"]
     return {
-        **{name: said(values[name], unit) for name, unit in (units | others).items()},
-        "body": said(table("electrical-cable")["body"]["resistance"], "ohm"),
-        "share": said(table("electrical-fuses")["load"]["share"], "share"),
+        **{name: _said(values[name], unit) for name, unit in (units | others).items()},
+        "body": _said(table("electrical-cable")["body"]["resistance"], "ohm"),
+        "share": _said(table("electrical-fuses")["load"]["share"], "share"),
     }
 
 
 def _families() -> Sequence[Mapping[str, Any]]:
-    names = dict.fromkeys(fuse.name for fuse in fuses())
-    return [{"name": name, "fuses": [fuse for fuse in fuses() if fuse.name == name]} for name in names]
+    return [
+        {"title": family["title"], "fuses": [fuse for fuse in fuses() if fuse.family == name]}
+        for name, family in _worded("electrical-fuses")["families"].items()
+    ]
 
 
 def _embedded(data: Mapping[str, Any]) -> Markup:

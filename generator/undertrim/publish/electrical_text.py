@@ -1,23 +1,23 @@
 """Answers of the electrical calculators for a terminal, and as data."""
 
-import dataclasses
 import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any, Protocol
 
-from undertrim.derive.electrical.cable import Choice
+from undertrim.derive.electrical.cable import Choice, Condition
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.numbers import Number
+from undertrim.publish.encoding import said
+from undertrim.words import Items, Message, Value, message, say
 
 WIDTH = 100
-_CLOSING = "The maker's information, local codes and licensed practice come first."
 
 
 class Answer(Protocol):
     """What every calculator gives, whatever else it gives."""
 
     @property
-    def headline(self) -> str:
+    def headline(self) -> Message:
         """The answer in a line."""
 
     @property
@@ -25,41 +25,53 @@ class Answer(Protocol):
         """Every number used."""
 
     @property
-    def notes(self) -> tuple[str, ...]:
+    def notes(self) -> tuple[Message, ...]:
         """What to know beside it."""
 
 
-def answer_data(answer: Any) -> dict[str, Any]:
+def answer_data(answer: Answer) -> dict[str, Any]:
     """An answer as data, numbers in SI units."""
-    return dataclasses.asdict(answer)
+    data: dict[str, Any] = said(answer)
+    return data
 
 
 def answer_text(answers: Sequence[Answer], scheme: str = "") -> str:
     """Answers as text, ending in a newline: each with its conditions, all numbers and notes. `scheme` is that of cable sizes."""
-    return "\n".join([*(line for answer in answers for line in _of(answer, scheme)), _CLOSING, ""])
+    closing = say(message("safety/maker-first")) + "."
+    return "\n".join([*(line for answer in answers for line in _of(answer, scheme)), closing, ""])
 
 
 def _of(answer: Answer, scheme: str) -> Iterator[str]:
     yield from _wrapped(answer.headline, "", "  ")
-    for line in _conditions(answer, scheme) if isinstance(answer, Choice) else ():
-        yield from _wrapped(line, "  - ", "    ")
-    yield from _wrapped("; ".join(_said(one) for one in answer.numbers), "  numbers: ", " " * 11)
+    for condition in answer.conditions if isinstance(answer, Choice) else ():
+        yield from _wrapped(_condition(condition, scheme), "  - ", "    ")
+    yield from _labelled("calculators/numbers", Items(tuple(map(_number, answer.numbers)), "semicolon"))
     for note in answer.notes:
-        yield from _wrapped(note, "  note: ", " " * 8)
+        yield from _labelled("calculators/note", note)
     yield ""
 
 
-def _conditions(choice: Choice, scheme: str) -> Iterator[str]:
-    for condition in choice.conditions:
-        found = f"{size(scheme, condition.size).label} or thicker" if condition.size else "no size listed"
-        yield f"{condition.words}: {found}"
+def _condition(condition: Condition, scheme: str) -> Message:
+    found = message("calculators/no-size")
+    if condition.size:
+        found = message("calculators/or-thicker", size=size(scheme, condition.size).label)
+    return message("calculators/condition", condition=condition.words, size=found)
 
 
-def _said(number: Number) -> str:
-    return f"{number.label} {number.text}" + ("" if number.origin in ("given", "computed") else f" ({number.origin})")
+def _number(number: Number) -> Message:
+    if number.origin in ("given", "computed"):
+        return message("calculators/number", label=number.label, amount=number.text)
+    origin = message("calculators/usual") if number.origin == "usual" else number.origin
+    return message("calculators/number-from", label=number.label, amount=number.text, origin=origin)
 
 
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
+def _labelled(label: str, value: Value) -> list[str]:
+    """A text after its label, its further lines under its first."""
+    first = f"  {say(message(label))} "
+    return _wrapped(value, first, " " * len(first))
+
+
+def _wrapped(value: Value, first: str, rest: str) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+        say(value), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
     )

@@ -20,10 +20,10 @@ def said(facts: Any) -> Any:
     """
     if facts is None or isinstance(facts, str | int | float):
         return facts
-    if isinstance(facts, Mapping):
-        return {key: said(value) for key, value in facts.items()}
     if isinstance(facts, list | tuple):
         return [said(value) for value in facts]
+    if isinstance(facts, dict | Mapping):  # what nearly all are stands first: to ask for a Mapping takes long
+        return {key: said(value) for key, value in facts.items()}
     if isinstance(facts, _SAID) or hasattr(facts, "say"):
         return say(facts)
     if is_dataclass(facts) and not isinstance(facts, type):

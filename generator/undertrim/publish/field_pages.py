@@ -2,38 +2,38 @@
 
 import html
 from collections.abc import Iterator
-from functools import cache
 from typing import Any
 
 from undertrim.record import schema
 from undertrim.record.examples import typed
+from undertrim.words import Items, Value, message, one_of, say, word
 
 Schema = dict[str, Any]
 
 
-@cache
 def field_page() -> str:
     """One Markdown page: a table for every kind of block in vehicle and gear records."""
-    parts = [_INTRODUCTION]
-    for name, title in (("vehicle", "Vehicle records"), ("gear", "Gear records"), ("common", "Shared blocks")):
-        parts.append(f"\n## {title}\n")
+    parts = [f"# {say(message('reference/fields'))}\n\n{say(message('reference/about-fields'))}."]
+    for name, title in _PARTS.items():
+        parts.append(f"\n## {say(title)}\n")
         parts += [_table(block_title, block) for block_title, block in _blocks(schema.load(name))]
     return "\n".join(parts)
 
 
-_INTRODUCTION = """# Fields
+_PARTS = {
+    "vehicle": message("reference/vehicle"),
+    "gear": message("reference/gear"),
+    "common": message("reference/common"),
+}
 
-Every field a record can have. `*` marks fields that must be there. Quantities are typed with their unit; where *unknown* is
-listed, it is an answer of its own."""
 
-
-def _blocks(root: Schema) -> Iterator[tuple[str, Schema]]:
+def _blocks(root: Schema) -> Iterator[tuple[Value, Schema]]:
     yield from _objects(root)
     for block in root.get("$defs", {}).values():
         yield from _objects(block)
 
 
-def _objects(block: Schema) -> Iterator[tuple[str, Schema]]:
+def _objects(block: Schema) -> Iterator[tuple[Value, Schema]]:
     """A block and the unnamed blocks inside it."""
     if "properties" in block:
         yield block["title"], block
@@ -45,18 +45,20 @@ def _objects(block: Schema) -> Iterator[tuple[str, Schema]]:
             yield from _objects(inner)
 
 
-def _table(title: str, block: Schema) -> str:
+def _table(title: Value, block: Schema) -> str:
     rows = [_row(name, field, block.get("required", ())) for name, field in block["properties"].items()]
+    heads = " | ".join(map(say, _HEADS))
     return "\n".join(
-        [
-            f"\n### {title}\n",
-            _cell(block.get("description", "")),
-            "",
-            "| field | what | typed as | example |",
-            "|---|---|---|---|",
-            *rows,
-        ]
+        [f"\n### {say(title)}\n", _cell(block.get("description", "")), "", f"| {heads} |", "|---|---|---|---|", *rows]
     )
+
+
+_HEADS = (
+    message("reference/field"),
+    message("reference/what"),
+    message("reference/typed-as"),
+    message("reference/example"),
+)
 
 
 def _row(name: str, field: Schema, required: list[str]) -> str:
@@ -66,18 +68,30 @@ def _row(name: str, field: Schema, required: list[str]) -> str:
     return f"| `{name}`{star} | {_cell(known.get('description', ''))} | {_cell(_typed(known))} | `{example}` |"
 
 
-def _cell(text: str) -> str:
-    return html.escape(text, quote=False).replace("|", "\\|")
+def _cell(text: Value) -> str:
+    return html.escape(say(text), quote=False).replace("|", "\\|")
 
 
-def _typed(field: Schema) -> str:
+def _typed(field: Schema) -> Value:
     if "quantity" in field:
-        words = ", ".join(schema.blanks(field["quantity"]))
-        return f"{field['quantity']['kind']} with unit" + (f", or {words}" if words else "")
+        kind, blanks = (
+            word("units", field["quantity"]["kind"], "label"),
+            Items(schema.blanks(field["quantity"]), "comma"),
+        )
+        if blanks.values:
+            return message("reference/with-unit-or", kind=kind, words=blanks)
+        return message("reference/with-unit", kind=kind)
     if "drive" in field:
-        return "what turns it"
+        return message("reference/drive")
     if "enum" in field:
-        return ", ".join(str(value) for value in field["enum"])
-    kind = field.get("type", "text")
-    names = {"string": "text", "array": "list", "object": "block", "integer": "whole number"}
-    return " or ".join(names.get(name, name) for name in ([kind] if isinstance(kind, str) else kind))
+        return Items(tuple(str(value) for value in field["enum"]), "comma")
+    kinds = field.get("type", "string")
+    return one_of(*(_TYPES[name] for name in ([kinds] if isinstance(kinds, str) else kinds)))
+
+
+_TYPES = {
+    "string": message("reference/text"),
+    "array": message("reference/list"),
+    "object": message("reference/block"),
+    "integer": message("reference/whole-number"),
+}

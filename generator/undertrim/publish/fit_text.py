@@ -5,69 +5,75 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from undertrim.derive.fit.answers import Answer, Vehicle
-from undertrim.derive.fit.margins import Check, Number, both
+from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import Check, Number, Verdict
 from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, message, say
 
 Data = dict[str, Any]
 WIDTH = 100
-_MORE = "The numbers behind each check: undertrim fit VEHICLE OPENING GEAR, or --format json."
-_CLOSING = "The maker's information, local codes and licensed practice come first."
 
 
 def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
     """The answers as data; the numbers of a check are in its unit, mm or ohm."""
-    return {
-        "vehicle": vehicle.address,
-        "demo": vehicle.record.demo == "yes",
-        "left_out": list(vehicle.stock.left_out),
-        "openings": [
-            {
-                "opening": answer.opening.id,
-                "name": answer.opening.name,
-                "kind": answer.opening.kind,
-                **facts.of_answer(vehicle, answer),
-            }
-            for answer in answers
-        ],
-    }
+    found: Data = said(
+        {
+            "vehicle": vehicle.address,
+            "demo": vehicle.record.demo == "yes",
+            "left_out": list(vehicle.stock.left_out),
+            "openings": [
+                {
+                    "opening": answer.opening.id,
+                    "name": answer.opening.name,
+                    "kind": answer.opening.kind,
+                    **facts.of_answer(vehicle, answer),
+                }
+                for answer in answers
+            ],
+        }
+    )
+    return found
 
 
 def fit_text(vehicle: Vehicle, answers: Sequence[Answer], *, full: bool) -> str:
     """The answers as text, ending in a newline; in `full` with every number behind every check."""
     lines = [line for answer in answers for line in _answer(vehicle, answer, full)]
-    return "\n".join([*_head(vehicle), *lines, "", *(() if full else (_MORE,)), _CLOSING, ""])
+    more = () if full else (say(message("fit-shown/more")),)
+    return "\n".join([*_head(vehicle), *lines, "", *more, f"{say(message('safety/maker-first'))}.", ""])
 
 
 def _head(vehicle: Vehicle) -> Iterator[str]:
     facts = vehicle.record.vehicle
-    yield f"{facts.make} {facts.model} ({vehicle.address}): what fits"
+    yield say(message("fit-shown/what-fits", vehicle=f"{facts.make} {facts.model}", address=vehicle.address))
     if vehicle.record.demo == "yes":
-        yield "Demonstration data: this vehicle is invented."
+        yield say(message("fit-shown/demo"))
     for address in vehicle.stock.left_out:
-        yield f"Left out, its record has problems: {address}"
+        yield say(message("fit-shown/left-out", address=address))
 
 
 def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
-    kinds = say(names.kinds_of_car(vehicle.record, answer.cars))
+    kinds = names.kinds_of_car(vehicle.record, answer.cars)
     yield ""
-    title = f"{answer.opening.name} ({answer.opening.id})"
-    yield from _wrapped(f"{title}, for: {kinds}" if kinds else title, "", "  ")
+    title = message("fit-shown/opening", name=answer.opening.name, id=answer.opening.id)
+    yield from _wrapped(message("fit-shown/for", title=title, cars=kinds) if kinds else title, "", "  ")
     if not answer.there:
-        yield "  not there in these cars"
+        yield f"  {say(message('fit-shown/not-there'))}"
         return
     if answer.closed:
-        yield from _wrapped(f"INSIDE: {say(closed.said(answer.opening, answer.closed))}", "  ", "    ")
+        why = closed.said(answer.opening, answer.closed)
+        yield from _wrapped(message("fit-shown/inside", why=why), "  ", "    ")
         return
-    yield from _wrapped(f"takes: {'; '.join(answer.takes)}", "  ", "    ") if answer.takes else ()
+    if answer.takes:
+        yield from _wrapped(message("fit-shown/takes", limits=Items(answer.takes, "semicolon")), "  ", "    ")
     if not answer.fits:
-        yield f"  no {answer.opening.kind} in stock"
+        yield f"  {say(message('fit-shown/none', kind=message(f'gear-kinds/{answer.opening.kind}')))}"
     common = () if full else facts.shared(answer.fits)
     for note in (*common, *_duties(vehicle, answer)):
-        yield from _wrapped(note, "  note: ", "        ")
+        yield from _wrapped(message("fit-shown/note", note=note), "  ", "        ")
     for fit in answer.fits:
         yield from _of(vehicle, fit, full, common)
 
@@ -75,28 +81,34 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
 def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
     """What becomes of the duties of the factory unit."""
     for item in duties.of_answer(vehicle, answer):
-        yield from (duties.line(item), *map(say, item["conflicts"]))
+        yield from (duties.line(item), *item["conflicts"])
 
 
-def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[str]) -> Iterator[str]:
+def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[Value]) -> Iterator[str]:
     """In short: what fails or is close, what is not simply on a wire. In full: everything."""
     yield ""
-    yield from _wrapped(f"{fit.name}: {fit.headline}  <{fit.gear}>", "  ", "      ")
+    yield from _wrapped(message("fit-shown/gear", name=fit.name, headline=fit.headline, id=fit.gear), "  ", "      ")
     for check in fit.checks if full else _telling(fit.checks):
-        yield from _wrapped(f"{_MARK[check.verdict]:8} {check.words}", "    ", " " * 13)
-        if full:
-            numbers = (_said(number) for number in check.numbers if number.value != 0 or number.step)
-            yield from _wrapped("; ".join(numbers), " " * 13, " " * 13)
+        yield from _check(check, full)
     for need in fit.needs:
         if full or need.by != "wire":
-            yield from _wrapped(f"{function_name(need.function)}: {need.words}", "    - ", "      ")
+            where = message("fit-shown/function", name=function_name(need.function), where=need.words)
+            yield from _wrapped(where, "    - ", "      ")
     for note in fit.notes:
         if note not in common:
-            yield from _wrapped(note, "    note: ", "          ")
+            yield from _wrapped(message("fit-shown/note", note=note), "    ", "          ")
     for about in gear_card.of_fit(fit, vehicle.stock) if full else ():
-        yield from _wrapped(about, "    about: ", "           ")
+        yield from _wrapped(message("fit-shown/about", gear=about), "    ", "           ")
     if fit.nearest:
-        yield f"    nearest in stock that fits: {fit.nearest_name}"
+        yield f"    {say(message('fit-shown/nearest', name=fit.nearest_name))}"
+
+
+def _check(check: Check, full: bool) -> Iterator[str]:
+    """A check with its mark; in full also its numbers."""
+    yield from _wrapped(f"{say(_MARK[check.verdict]):8} {say(check.words)}", "    ", " " * 13)
+    if full:
+        numbers = tuple(_number(number) for number in check.numbers if number.value != 0 or number.step)
+        yield from _wrapped(Items(numbers, "semicolon"), " " * 13, " " * 13)
 
 
 def _telling(checks: Sequence[Check]) -> Iterator[Check]:
@@ -106,15 +118,24 @@ def _telling(checks: Sequence[Check]) -> Iterator[Check]:
     yield from holding[:1]
 
 
-_MARK = {"fits": "ok", "marginal": "close", "fails": "NO", "unknown": "unknown"}
+_MARK: dict[Verdict, Message] = {
+    "fits": message("fit-shown/ok"),
+    "marginal": message("fit-shown/close"),
+    "fails": message("fit-shown/no"),
+    "unknown": message("fit-shown/unknown"),
+}
 
 
-def _said(number: Number) -> str:
-    step = f" ± {both(number.step)}" if number.step else ""
-    return f"{number.label} {number.text}{step}{' (usual)' if number.default else ''}"
+def _number(number: Number) -> Message:
+    text = number.text
+    if number.step:
+        text = message("fit-shown/give-or-take", number=text, step=both(number.step))
+    if number.default:
+        text = message("fit-shown/usual", number=text)
+    return message("fit-shown/number", label=number.label, number=text)
 
 
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
+def _wrapped(said: Value, first: str, rest: str) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+        say(said), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
     )

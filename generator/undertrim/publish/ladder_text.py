@@ -6,20 +6,22 @@ from typing import Any
 
 from undertrim.derive.wiring.functions import cautions, functions
 from undertrim.derive.wiring.ladder import Found, Overlap, Rung, leads_matter, overlaps, place, rungs
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.readings import Reading
-from undertrim.publish.facts.meter import measured, ranged, rung_data
+from undertrim.publish.encoding import said
+from undertrim.publish.facts.meter import ranged, rung_data
 from undertrim.publish.facts.words import quantity
 from undertrim.publish.meter_text import closing, warnings, wrapped
 from undertrim.record.model import Blank, Ladder
-from undertrim.words import say
+from undertrim.words import Message, Value, Word, all_of, message, one_of, say
 
 Data = dict[str, Any]
 
 
 def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> Data:
-    """Bands, overlaps and readings as data, in ohm."""
+    """Bands, overlaps and readings as plain data, in ohm."""
     steps = rungs(ladder)
-    return {
+    made = {
         "ladder": ladder.id,
         "pin": ladder.pin,
         "against": ladder.return_,
@@ -28,6 +30,7 @@ def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> Data:
         "readings": [_reading(reading, place(steps, reading.value)) for reading in readings],
         "cautions": list(_cautions()),
     }
+    return dict(said(made))
 
 
 def _overlap(both: Overlap) -> Data:
@@ -39,56 +42,60 @@ def _reading(reading: Reading, found: Found) -> Data:
     return {"text": reading.text, "is": found.kind, "rungs": [rung.name for rung in found.rungs]}
 
 
-def ladder_text(title: str, ladder: Ladder, readings: Sequence[Reading]) -> str:
+def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading]) -> str:
     """The same as text, ending in a newline."""
     steps = rungs(ladder)
     lines = [*_head(title, ladder, steps), *_overlaps(steps), *warnings(_cautions()), *_readings(steps, readings)]
     return "\n".join([*lines, *closing(), ""])
 
 
-def _head(title: str, ladder: Ladder, steps: Sequence[Rung]) -> Iterator[str]:
-    yield from wrapped(
-        f"{title}: ladder {ladder.id} on {ladder.pin} against {ladder.return_}, within {say(quantity(ladder.tolerance))}",
-        "",
-        "  ",
-    )
+def _head(title: Value, ladder: Ladder, steps: Sequence[Rung]) -> Iterator[str]:
+    within = quantity(ladder.tolerance)
+    at = {"pin": ladder.pin, "against": ladder.return_, "tolerance": within}
+    yield from wrapped(message("ladders/title", car=title, ladder=ladder.id, **at), "", "  ")
     for rung in steps:
-        yield f"  {rung.name}{' (no button pressed)' if rung.idle else ''}: {ranged(rung.low, rung.high, 'ohm')}"
+        code = "ladders/rung-idle" if rung.idle else "ladders/rung"
+        yield f"  {say(message(code, name=rung.name, band=ranged(rung.low, rung.high, 'ohm')))}"
     for name in (name for name, nominal in ladder.buttons.items() if isinstance(nominal, Blank)):
-        yield f"  {name}: unknown"
+        yield f"  {say(message('ladders/rung-unknown', name=name))}"
     if ladder.idle in (None, Blank.UNKNOWN):
-        yield "  idle: unknown, nobody has recorded what it reads with no button pressed"
+        yield f"  {say(message('ladders/idle-unknown'))}"
 
 
 def _overlaps(steps: Sequence[Rung]) -> Iterator[str]:
     for both in overlaps(steps):
         shared = ranged(both.low, both.high, "ohm")
-        yield f"  OVERLAP: {both.first.name} and {both.second.name} share {shared}, a reading there tells neither"
+        found = message("ladders/overlap", first=both.first.name, second=both.second.name, range=shared)
+        yield f"  {say(found)}"
 
 
 def _readings(steps: Sequence[Rung], readings: Sequence[Reading]) -> Iterator[str]:
     for reading in readings:
         yield ""
-        yield from wrapped(f"{reading.text}: {said(place(steps, reading.value))}", "", "  ")
+        meant = meaning(place(steps, reading.value))
+        yield from wrapped(message("ladders/reading", reading=reading.text, found=meant), "", "  ")
         if leads_matter(reading.value):
-            yield "  Hold the meter's leads together first, and take off what they read by themselves."
+            yield f"  {say(message('ladders/leads'))}"
 
 
-def said(found: Found) -> str:
-    """What a reading means, in words."""
-    names = " or ".join(rung.name for rung in found.rungs)
+def meaning(found: Found) -> Message:
+    """What a reading means."""
+    names = one_of(*(rung.name for rung in found.rungs))
     if found.kind == "ambiguous":
-        return f"ambiguous: {names}, their bands overlap here"
+        return message("ladders/ambiguous", buttons=names)
     if found.kind == "none":
-        return f"none of them: {_between(found)}"
-    return f"agrees with {names}"
+        return message("ladders/none-of-them", between=_between(found))
+    return message("ladders/agrees", buttons=names)
 
 
-def _between(found: Found) -> str:
-    below = f"above {found.below.name} (to {measured(found.below.high, 'ohm')})" if found.below else ""
-    above = f"below {found.above.name} (from {measured(found.above.low, 'ohm')})" if found.above else ""
-    return " and ".join(part for part in (below, above) if part) or "no band is recorded"
+def _between(found: Found) -> Value:
+    parts = []
+    if found.below:
+        parts.append(message("ladders/above", button=found.below.name, ohms=Measured(found.below.high, "ohm")))
+    if found.above:
+        parts.append(message("ladders/below", button=found.above.name, ohms=Measured(found.above.low, "ohm")))
+    return all_of(*parts) if parts else message("ladders/no-band")
 
 
-def _cautions() -> tuple[str, ...]:
+def _cautions() -> tuple[Word, ...]:
     return cautions(ohms=True, care=functions().functions["wheel-buttons"].care)

@@ -9,8 +9,10 @@ from undertrim.derive.wiring.functions import Band, Function, cautions, function
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading
 from undertrim.derive.wiring.suspects import Suspicion, stops, suspicions
+from undertrim.publish.encoding import said
 from undertrim.record.model import Pin
 from undertrim.record.units import Quantity
+from undertrim.words import Value, Word
 
 Data = dict[str, Any]
 
@@ -19,8 +21,8 @@ Data = dict[str, Any]
 class Question:
     """What was measured: the car and the wire in words, the record's pin if it has one, the readings."""
 
-    title: str
-    wire: str
+    title: Value
+    wire: Value
     pin: Pin | None
     readings: tuple[Reading, ...]
 
@@ -57,15 +59,15 @@ class Question:
         return stops(self.suspicions)
 
     @property
-    def cautions(self) -> tuple[str, ...]:
+    def cautions(self) -> tuple[Word, ...]:
         """The cautions due: for all wiring, and for the recorded function. Ohms may always come next."""
         return cautions(ohms=True, care=self.function.care if self.function else ())
 
 
 def meter_data(question: Question) -> Data:
-    """The answer as data: V and ohm; no upper end of a band is null."""
+    """The answer as plain data: V and ohm; no upper end of a band is null."""
     recorded, asked = question.recorded, question.next
-    return {
+    made = {
         "wire": question.wire,
         "readings": [_reading(reading) for reading in question.readings],
         "stop": question.stops,
@@ -75,6 +77,7 @@ def meter_data(question: Question) -> Data:
         "next": _next(asked) if asked else None,
         "cautions": list(question.cautions),
     }
+    return dict(said(made))
 
 
 def _reading(reading: Reading) -> Data:

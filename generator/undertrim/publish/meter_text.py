@@ -9,21 +9,16 @@ from undertrim.derive.wiring.readings import Reading
 from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.meter import ranged
 from undertrim.publish.meter_answer import Question
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, message, say
 
 WIDTH = 100
-CLOSING = "A reading agrees or disagrees, it proves nothing. The maker's information, local codes and licensed practice come first."
-_VERDICT = {"agrees": "agrees", "disagrees": "DISAGREES", "nothing": "-"}
-_RECORD = {
-    "agrees": "the readings agree with it",
-    "open": "the readings say nothing about it",
-    "disagrees": "the readings DISAGREE with it",
+_VERDICT = {
+    "agrees": message("meter/agrees"),
+    "disagrees": message("meter/disagrees"),
+    "nothing": message("meter/nothing"),
 }
-_WHY = {
-    "": "says nothing about this function",
-    "power": "says nothing: ohms count with the power off alone",
-    "live": "says nothing: the wire had voltage with the key off, and ohms count on a dead wire alone",
-}
+_RECORD = {"agrees": "meter/agrees-record", "open": "meter/open-record", "disagrees": "meter/disagrees-record"}
+_WHY = {"": message("meter/why"), "power": message("meter/why-power"), "live": message("meter/why-live")}
 _SHOWN = 4  # groups whose reasons are printed
 
 
@@ -39,9 +34,9 @@ def _stop(question: Question) -> Iterator[str]:
     """What is named before everything else: nothing more is done on such a wire."""
     for one in question.suspicions:
         if one.suspect.stop:
-            yield from wrapped(
-                f"STOP: {', '.join(one.readings)} may be {one.suspect.words}. {one.suspect.do}", "", "  "
-            )
+            readings = Items(one.readings, "comma")
+            said = message("meter/stop", readings=readings, what=one.suspect.words, do=one.suspect.do)
+            yield from wrapped(said, "", "  ")
     if question.stops:
         yield ""
 
@@ -49,41 +44,45 @@ def _stop(question: Question) -> Iterator[str]:
 def _suspects(question: Question) -> Iterator[str]:
     found = [one for one in question.suspicions if not one.suspect.stop]
     if found:
-        yield from ("", "It may also be")
+        yield from ("", say(message("meter/may-also-be")))
     for one in found:
-        yield from wrapped(f"{one.suspect.words} ({', '.join(one.readings)}): {one.suspect.do}", "  ", "      ")
+        readings = Items(one.readings, "comma")
+        said = message("meter/suspect", what=one.suspect.words, readings=readings, do=one.suspect.do)
+        yield from wrapped(said, "  ", "      ")
 
 
 def _head(question: Question) -> Iterator[str]:
-    yield from wrapped(f"{question.title}: {question.wire}", "", "  ")
+    yield from wrapped(message("meter/title", car=question.title, wire=question.wire), "", "  ")
     recorded = question.recorded
     if recorded is None:
         return
     yield ""
-    said = f"; {_RECORD[recorded.standing]}" if question.readings else ""
-    yield from wrapped(f"By the record: {recorded.function.words}{_how(recorded)}{said}", "", "  ")
+    code = _RECORD[recorded.standing] if question.readings else "meter/by-record"
+    yield from wrapped(message(code, function=_how(recorded)), "", "  ")
     yield from _reasons(recorded, question.readings)
     if not question.readings and recorded.pattern:
         for line in of_pattern(recorded.pattern, question.supply):
-            yield from wrapped(say(line), "    ", "      ")
+            yield from wrapped(line, "    ", "      ")
 
 
-def _how(one: Candidate) -> str:
-    return f" ({one.pattern.words})" if one.pattern else " (no reading tells how it behaves)"
+def _how(one: Candidate) -> Message:
+    if one.pattern:
+        return message("meter/how", function=one.function.words, pattern=one.pattern.words)
+    return message("meter/how-unknown", function=one.function.words)
 
 
 def _reasons(one: Candidate, readings: Sequence[Reading]) -> Iterator[str]:
     for reading, finding in zip(readings, one.findings, strict=True):
-        yield from wrapped(
-            f"{_VERDICT[finding.verdict]:10} {reading.text}: {_reason(reading, finding)}", "    ", " " * 15
-        )
+        said = message("meter/reason", reading=reading.text, why=_reason(reading, finding))
+        yield from wrapped(f"{say(_VERDICT[finding.verdict]):10} {say(said)}", "    ", " " * 15)
 
 
-def _reason(reading: Reading, finding: Finding) -> str:
+def _reason(reading: Reading, finding: Finding) -> Message:
     if finding.band is None:
         return _WHY[finding.why]
     kind, state = functions().kinds[reading.kind], functions().states[reading.state]
-    return f"{kind.words}, {state.words}: {say(band_words(finding.band, kind.unit))} ({functions().sure[finding.sure]})"
+    band, sure = band_words(finding.band, kind.unit), functions().sure[finding.sure]
+    return message("meter/expected", kind=kind.words, state=state.words, band=band, sure=sure)
 
 
 def _others(question: Question) -> Iterator[str]:
@@ -91,19 +90,22 @@ def _others(question: Question) -> Iterator[str]:
         return
     found = weigh(question.readings)
     recorded = question.function
-    for standing, title in (
-        ("agrees", f"The readings {'also ' if _stands(question) else ''}agree with"),
-        ("open", "Not ruled out, no reading tells"),
-    ):
+    agree = message("meter/also-agree-with") if _stands(question) else message("meter/agree-with")
+    for standing, title in (("agrees", agree), ("open", message("meter/not-ruled-out"))):
         groups = _groups([one for one in found if one.standing == standing and one.function != recorded])
         if groups:
-            yield from ("", title)
+            yield from ("", say(title))
         for called, one in groups:
-            yield from wrapped(f"{called}: {one.pattern.words if one.pattern else ''}", "  ", "      ")
+            yield from _candidate(called, one)
             if standing == "agrees" and len(groups) <= _SHOWN:
                 yield from _reasons(one, question.readings)
     if not _stands(question):
         yield from _none_left(found, question.readings)
+
+
+def _candidate(called: Items, one: Candidate) -> list[str]:
+    pattern = one.pattern.words if one.pattern else ""
+    return wrapped(message("meter/candidate", functions=called, pattern=pattern), "  ", "      ")
 
 
 def _stands(question: Question) -> bool:
@@ -115,13 +117,13 @@ def _none_left(found: Sequence[Candidate], readings: Sequence[Reading]) -> Itera
     if found[0].standing != "disagrees":
         return
     nearest = [one for one in found if one.disagreeing == found[0].disagreeing and one.agreeing == found[0].agreeing]
-    yield from ("", "No function agrees with every reading: take them again. The nearest")
+    yield from ("", say(message("meter/none-agrees")))
     for called, one in _groups(nearest)[:_SHOWN]:
-        yield from wrapped(f"{called}: {one.pattern.words if one.pattern else ''}", "  ", "      ")
+        yield from _candidate(called, one)
         yield from _reasons(one, readings)
 
 
-def _groups(found: Sequence[Candidate]) -> list[tuple[str, Candidate]]:
+def _groups(found: Sequence[Candidate]) -> list[tuple[Items, Candidate]]:
     """Functions that read alike together."""
     alike: dict[str, list[Candidate]] = {}
     for one in found:
@@ -133,20 +135,19 @@ def _asks(question: Question) -> Iterator[str]:
     asked = question.next
     yield ""
     if question.stops:
-        yield from wrapped("Measure nothing more on this wire: look it up in the maker's information.", "", "")
+        yield from wrapped(message("meter/measure-no-more"), "", "")
         return
     if asked is None:
-        yield from wrapped("No further reading in the table tells for certain what remains: trace the wire.", "", "")
+        yield from wrapped(message("meter/trace"), "", "")
         return
     kind, state = functions().kinds[asked.kind], functions().states[asked.state]
-    yield f"Measure next: {kind.words}, {state.words}"
+    yield say(message("meter/next", kind=kind.words, state=state.words))
     for outcome in asked.outcomes:
-        yield from wrapped(
-            f"{ranged(outcome.band.low, outcome.band.high, kind.unit)}: {names(outcome.functions)}", "  ", "      "
-        )
+        found = ranged(outcome.band.low, outcome.band.high, kind.unit)
+        yield from wrapped(message("meter/outcome", range=found, functions=names(outcome.functions)), "  ", "      ")
 
 
-def warnings(texts: Sequence[str]) -> Iterator[str]:
+def warnings(texts: Sequence[Value]) -> Iterator[str]:
     """The cautions; they come before what to measure next."""
     yield ""
     for text in texts:
@@ -155,9 +156,9 @@ def warnings(texts: Sequence[str]) -> Iterator[str]:
 
 def closing() -> Iterator[str]:
     """The end of every answer: what a reading is worth."""
-    yield from ("", *wrapped(CLOSING, "", ""))
+    yield from ("", *wrapped(f"{say(message('meter/proves-nothing'))} {say(message('safety/maker-first'))}.", "", ""))
 
 
-def wrapped(text: str, first: str, rest: str) -> list[str]:
-    """The text in lines of a terminal's width."""
-    return textwrap.wrap(text, WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+def wrapped(words: Value, first: str, rest: str) -> list[str]:
+    """What is said, in lines of a terminal's width."""
+    return textwrap.wrap(say(words), WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)

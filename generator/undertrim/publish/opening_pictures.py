@@ -10,6 +10,7 @@ from undertrim.publish.drawings import dash, front, section
 from undertrim.publish.drawings.dash import Dash
 from undertrim.publish.drawings.front import Front
 from undertrim.publish.drawings.section import Section
+from undertrim.words import Value
 
 Facts = Mapping[str, Any]
 
@@ -31,4 +32,6 @@ _PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
 
 @cache
 def _converter() -> cattrs.Converter:
-    return cattrs.Converter()
+    made = cattrs.Converter()
+    made.register_structure_hook_func(lambda wanted: wanted == Value, lambda said, _: said)
+    return made

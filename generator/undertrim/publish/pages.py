@@ -8,10 +8,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.publish import opening_pictures, pictures, plug_pictures
+from undertrim.publish import opening_pictures, pictures, plan_text, plug_pictures, template_words
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
-from undertrim.words import message, say
 
 Facts = Mapping[str, Any]
 
@@ -22,7 +21,13 @@ def environment() -> Environment:
     loader = FileSystemLoader(resources.inside("publish", "templates"))
     made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     made.globals.update(
-        say=lambda code, /, **values: say(message(code, **values)),
+        say=template_words.say,
+        listed=template_words.listed,
+        link=template_words.link,
+        sides=template_words.sides,
+        bodies=template_words.bodies,
+        evidence_links=template_words.evidence_links,
+        tether_name=plan_text.tether_name,
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704

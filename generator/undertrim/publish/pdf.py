@@ -39,8 +39,8 @@ def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
 
 
 def template_words() -> str:
-    """The sentences that the templates name, for `words.typ` to say in the language of the reader."""
-    return script_words.words(_templates())
+    """The sentences that the templates name, for `words.typ` to say in the language of the reader; the fonts can show all of them."""
+    return glyphs.legible(script_words.words(_templates()))
 
 
 @cache

@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
 from undertrim.resources import table
+from undertrim.words import message, say
 
 Facts = Mapping[str, Any]
 
@@ -104,7 +105,8 @@ def mark_name(kind: str) -> str:
 def panel_words(step: Facts) -> str:
     """Which edge of the outline is towards the front of the car; empty where no fastener is told by it."""
     told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
-    return f"Front of the car: {_FACING[step['side'] or step['on_side']]['front']}" if told & {"front", "rear"} else ""
+    front = _FACING[step["side"] or step["on_side"]]["front"]
+    return say(message(f"drawings/front-{front}")) if told & {"front", "rear"} else ""
 
 
 def clip_name(kind: str, sort: str) -> str:

@@ -15,12 +15,12 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.publish import beside, facts, pages, stored
 from undertrim.publish.facts import Facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.failures import CHECK, Broken, Failure, broken, failure, making
+from undertrim.publish.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.stored import Stored
 from undertrim.record.digests import Digests, joined
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
-from undertrim.words import language, message, say, speaking, spoken
+from undertrim.words import language, message, speaking, spoken
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.refused import Refused
 
@@ -173,7 +173,7 @@ def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Pr
     try:
         return _made(workspace, item, sheets=sheets)
     except (Unplannable, cars.TooMany) as error:
-        return Failure(shown, address, say(error.said), CHECK)
+        return refused(shown, address, error.said)
     except Broken as error:
         return broken(shown, address, error)
 
@@ -196,8 +196,8 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
 
 def _facts(entry: Entry, shelf: Stock) -> Facts:
     if not isinstance(entry.record, VehicleRecord):
-        raise Unplannable(message("vehicle/unreadable"))
-    with making("its plan"):
+        raise Unplannable(message("building/no-record"))
+    with making(message("building/its-plan")):
         return facts.vehicle(entry, today(), shelf)
 
 
@@ -214,9 +214,9 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
 def _write(entry: Entry, made: Facts, item: Keyed, folder: Path, *, sheets: bool) -> None:
     """Write a vehicle's files: those of the page by themselves, and with the sheets where they are wanted."""
     summary = {key: made[key] for key in _SUMMARY}
-    with making("its page"):
+    with making(message("building/its-page")):
         page = (_BODY, pages.vehicle(made).encode())
-    with making("its data"):
+    with making(message("building/its-data")):
         name, data = beside.data(made)
     files = [page, (f"{_BESIDE}{name}", data)]
     stored.write(folder, files, summary, [_done(sheets=False)])
@@ -239,8 +239,7 @@ def today() -> date:
     try:
         return datetime.fromtimestamp(int(epoch), UTC).date()
     except (ValueError, OverflowError, OSError) as error:
-        way_out = "set it to whole seconds since 1970-01-01, or leave it out"
-        raise BadDay(f"SOURCE_DATE_EPOCH is {epoch[:40]!r}, which is no day: {way_out}") from error
+        raise BadDay(message("building/no-day", typed=repr(epoch[:40]))) from error
 
 
 def cache_folder(workspace: Workspace) -> Path:

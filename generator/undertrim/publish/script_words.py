@@ -6,8 +6,9 @@ A code stands there in quotes, or as the beginning of a template (`say(`fit/${ki
 import json
 import re
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
-from undertrim.words import spoken
+from undertrim.words import message, spoken
 from undertrim.words.catalogue import english, rooms, spelt, texts
 from undertrim.words.language import Text
 from undertrim.work.refused import Refused
@@ -24,14 +25,19 @@ class NoSuchSentence(Refused):
 def words(modules: Iterable[tuple[str, str]]) -> str:
     """What `words.js` learns, as JSON, for modules by name with their text. Raises NoSuchSentence."""
     speech = spoken()
-    found = sorted({code for name, text in modules for code in _codes(name, text)} | set(_of_room("lists")))
     said: dict[str, Text] = {}
-    for code in found:
+    for code in _named(tuple(modules)):
         for part in _parts(code):
             said[code if part == "says" else f"{code}#{part}"] = spelt(code, part)
     forms = "" if speech.tag == "en" else speech.forms
     learnt = {"tag": speech.tag, "decimal": speech.decimal_mark, "forms": forms, "texts": said}
     return json.dumps(learnt, ensure_ascii=False, separators=(",", ":"))
+
+
+@lru_cache(maxsize=16)
+def _named(modules: tuple[tuple[str, str], ...]) -> list[str]:
+    """The codes that modules name between them."""
+    return sorted({code for name, text in modules for code in _codes(name, text)} | set(_of_room("lists")))
 
 
 def everything() -> str:
@@ -43,7 +49,7 @@ def _codes(module: str, text: str) -> Iterator[str]:
     """The codes that a module names."""
     for code in _SAID.findall(text):
         if not _known(code):
-            raise NoSuchSentence(f"{module} says '{code}', and the catalogue has no such entry")
+            raise NoSuchSentence(message("building/no-such-sentence", module=module, code=code))
     yield from filter(_known, _QUOTED.findall(text))
     for begun in _BEGUN.findall(text):
         yield from (code for code in _of_room(begun.rpartition("/")[0]) if code.startswith(begun))

@@ -18,6 +18,7 @@ from pathlib import Path
 
 from undertrim import resources
 from undertrim.publish import script_words
+from undertrim.words import Items, message
 from undertrim.work.refused import Refused
 
 ENTRIES = ("calculators", "finder", "page", "vehicle")
@@ -69,7 +70,8 @@ def bundle(entry: str, place: Path | None = None) -> str:
 def _in_order(name: str, place: Path, above: tuple[str, ...]) -> Iterator[Module]:
     """A module after all that it imports; one that several import comes several times."""
     if name in above:
-        raise NotBundled(f"modules import each other: {' -> '.join((*above[above.index(name) :], name))}")
+        circle = Items((*above[above.index(name) :], name), "arrow")
+        raise NotBundled(message("building/modules-in-a-circle", modules=circle))
     found = read(place / f"{name}.js")
     for inner in found.imports:
         yield from _in_order(inner, place, (*above, name))
@@ -84,7 +86,8 @@ def read(path: Path) -> Module:
     for number, line in enumerate(_text(path).splitlines(), 1):
         asked, given = _IMPORT.fullmatch(line), _EXPORT.match(line)
         if _ELSEWHERE.search(line) or (re.match(r"(?:import|export)\b", line) and not (asked or given)):
-            raise NotBundled(f"{path}:{number}: this way to import or export is not known: '{line.strip()[:60]}'")
+            where = {"path": str(path), "line": str(number)}
+            raise NotBundled(message("building/way-to-import", **where, text=line.strip()[:60]))
         if asked:
             imports.append(asked["module"])
             lines += _bound(asked)
@@ -100,7 +103,7 @@ def _text(path: Path) -> str:
     try:
         return path.read_text(encoding="utf-8")
     except FileNotFoundError:
-        raise NotBundled(f"no module '{path}': it is imported or loaded by a page") from None
+        raise NotBundled(message("building/no-module", path=str(path))) from None
 
 
 def _bound(asked: re.Match[str]) -> Iterator[str]:

@@ -1,34 +1,38 @@
 """What to order and to bring, as data and as text for a terminal."""
 
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.shopping import Item, Order
 from undertrim.derive.procedure.planning import Target
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
+from undertrim.publish.facts.wiring import function_name
+from undertrim.words import Items, Value, message, say
 
 Data = Mapping[str, Any]
 WIDTH = 100
-_CLOSING = "The maker's information, local codes and licensed practice come first."
 
 
-def shop_data(vehicle: Vehicle, wanted: Sequence[Target], orders: Sequence[Order]) -> dict[str, Any]:
+def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> dict[str, Any]:
     """The lists as data, one for each group of cars that has the same."""
     facts = vehicle.record.vehicle
-    made = {
-        "vehicle": vehicle.address,
-        "title": f"{facts.make} {facts.model}",
-        "demo": vehicle.record.demo == "yes",
-        "left_out": list(vehicle.stock.left_out),
-        "jobs": [str(target) for target in wanted],
-        "job_names": [names.job(vehicle.record, target) for target in wanted],
-        "duties": _duties(vehicle, wanted, orders),
-        "lists": [_order(vehicle, order) for order in orders],
-    }
-    return dict(said(made))
+    found: dict[str, Any] = said(
+        {
+            "vehicle": vehicle.address,
+            "title": f"{facts.make} {facts.model}",
+            "demo": vehicle.record.demo == "yes",
+            "left_out": list(vehicle.stock.left_out),
+            "jobs": [str(target) for target in wanted],
+            "job_names": [names.job(vehicle.record, target) for target in wanted],
+            "duties": _duties(vehicle, wanted, made),
+            "lists": [_order(vehicle, order) for order in made],
+        }
+    )
+    return found
 
 
 def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> list[dict[str, Any]]:
@@ -52,7 +56,7 @@ def _order(vehicle: Vehicle, order: Order) -> Data:
                 "name": line.fit.name,
                 "verdict": line.fit.kind,
                 "headline": line.fit.headline,
-                "functions": [f"{need.function.replace('-', ' ')}: {need.words}" for need in line.fit.needs if need.by != "wire"],
+                "functions": [_function(need) for need in line.fit.needs if need.by != "wire"],
                 "notes": list(line.fit.notes),
                 "about": gear_card.of_fit(line.fit, vehicle.stock),
                 "nearest": line.fit.nearest,
@@ -69,6 +73,10 @@ def _order(vehicle: Vehicle, order: Order) -> Data:
     }  # fmt: skip
 
 
+def _function(need: Need) -> Value:
+    return message("fit-shown/function", name=function_name(need.function), where=need.words)
+
+
 def _item(item: Item) -> Data:
     return {"count": item.count, "what": item.what, "opening": item.opening}
 
@@ -76,54 +84,65 @@ def _item(item: Item) -> Data:
 def shop_text(data: Data) -> str:
     """The lists as text, ending in a newline."""
     lines = [line for entry in data["lists"] for line in _list(entry)]
-    return "\n".join([*_head(data), *lines, "", _CLOSING, ""])
+    return "\n".join([*_head(data), *lines, "", f"{say(message('safety/maker-first'))}.", ""])
 
 
 def _head(data: Data) -> Iterator[str]:
-    yield f"{data['title']} ({data['vehicle']}): to order and to bring for {'; '.join(data['job_names'])}"
+    jobs = Items(tuple(data["job_names"]), "semicolon")
+    yield say(message("shopping/title", vehicle=data["title"], address=data["vehicle"], jobs=jobs))
     if data["demo"]:
-        yield "Demonstration data: this vehicle is invented."
+        yield say(message("fit-shown/demo"))
     for address in data["left_out"]:
-        yield f"Left out, its record has problems: {address}"
+        yield say(message("fit-shown/left-out", address=address))
     for item in data["duties"]:
-        yield from _wrapped(duties.line(item), "The factory unit also does: ", "    ")
+        yield from _wrapped(message("shopping/also-does", duty=duties.line(item)), "", "    ")
         for words in item["conflicts"]:
             yield from _wrapped(words, "    ! ", "      ")
 
 
 def _list(entry: Data) -> Iterator[str]:
     yield ""
-    yield from _wrapped(f"For: {entry['cars_words']}" if entry["cars_words"] else "In every car asked for:", "", "  ")
+    cars = entry["cars_words"]
+    yield from _wrapped(message("shopping/for", cars=cars) if cars else message("shopping/for-all"), "", "  ")
     for words in entry["closed"]:
-        yield from _wrapped(f"INSIDE: {words}", "  ", "      ")
+        yield from _wrapped(message("fit-shown/inside", why=words), "  ", "      ")
     for verdict in entry["verdicts"]:
-        yield from _wrapped(f"{verdict['opening_name']}: {verdict['name']} {verdict['headline']}", "  ", "      ")
-        yield from (line for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]) for line in _wrapped(words, "    - ", "      "))  # fmt: skip
-        if verdict["nearest"]:
-            yield f"    nearest in stock that fits: {verdict['nearest_name']}"
-    yield from _block("To order", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["order"]))
-    yield from _block(
-        "To get, not in stock", (f"{item['count']} × {item['what']}, {item['opening']}" for item in entry["to_get"])
-    )
-    yield from _block("Single-use parts of the car", (_single(item) for item in entry["single_use"]))
-    yield from _block("Used up", entry["used_up"])
-    yield from _block("Tools", (tool["name"] for tool in entry["tools"]))
+        yield from _verdict(verdict)
+    yield from _block("to-order", map(_counted, entry["order"]))
+    yield from _block("to-get", map(_counted, entry["to_get"]))
+    yield from _block("single-use", (_single(item) for item in entry["single_use"]))
+    yield from _block("used-up", entry["used_up"])
+    yield from _block("tools", (tool["name"] for tool in entry["tools"]))
 
 
-def _single(item: Data) -> str:
-    count = item["count"] if item["count"] is not None else "unknown number"
-    return f"{count} × {item['what']} ({item['part']})"
+def _verdict(verdict: Data) -> Iterator[str]:
+    values = {"opening": verdict["opening_name"], "gear": verdict["name"], "headline": verdict["headline"]}
+    yield from _wrapped(message("shopping/verdict", **values), "  ", "      ")
+    for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]):
+        yield from _wrapped(words, "    - ", "      ")
+    if verdict["nearest"]:
+        yield f"    {say(message('fit-shown/nearest', name=verdict['nearest_name']))}"
 
 
-def _block(title: str, entries: Any) -> Iterator[str]:
+def _counted(item: Data) -> Value:
+    return message("shopping/item", number=item["count"], what=item["what"], opening=item["opening"])
+
+
+def _single(item: Data) -> Value:
+    if item["count"] is None:
+        return message("shopping/single-unknown", what=item["what"], part=item["part"])
+    return message("shopping/single", number=item["count"], what=item["what"], part=item["part"])
+
+
+def _block(title: str, entries: Iterable[Value]) -> Iterator[str]:
     listed = list(entries)
     if listed:
-        yield f"  {title}:"
+        yield f"  {say(message(f'shopping/{title}'))}"
         for words in listed:
             yield from _wrapped(words, "    [ ] ", "        ")
 
 
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
+def _wrapped(text: Value, first: str, rest: str) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+        say(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
     )

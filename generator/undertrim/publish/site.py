@@ -33,7 +33,7 @@ from undertrim.publish.sitemap import expanded
 from undertrim.record import handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.plain_markdown import PlainMarkdown
-from undertrim.words import ENGLISH, spoken
+from undertrim.words import ENGLISH, message, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -151,10 +151,8 @@ def render(root: Path, content: Content, out: Path) -> Shells:
         try:
             mkdocs_build(config)
         except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
-            said = f"{type(error).__name__}: {error}" if str(error) else "the lines above say why"
-            raise BadSettings(
-                f"the site cannot be put together from {_settings(root)}, the theme and the handbook: {said}"
-            ) from error
+            why = f"{type(error).__name__}: {error}" if str(error) else message("building/lines-above")
+            raise BadSettings(message("building/not-put-together", settings=str(_settings(root)), why=why)) from error
         return plugin.shells
 
 
@@ -162,7 +160,7 @@ def frame(root: Path, digests: Digests) -> str:
     """Changes with whatever stands in the pages' frame: the handbook, the configuration, the theme's overrides."""
     config = _config(root, root / "site")
     files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
-    files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.message]
+    files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.refused]
     chosen = Path(str(config.config_file_path))
     return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
@@ -184,9 +182,7 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     docs = book if book.is_dir() else resources.inside("publish", "empty_handbook")
     config = _loaded(chosen, docs, out)
     if "undertrim" not in config.plugins:
-        raise BadSettings(
-            f"'{chosen}' does not name our plugin, which makes the pages: put '- undertrim' below 'plugins:'"
-        )
+        raise BadSettings(message("building/no-plugin", settings=str(chosen)))
     ours = str(resources.top("site_overrides"))
     if ours not in config.theme.dirs:
         config.theme.dirs.insert(0, ours)
@@ -207,7 +203,7 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
     except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
-        raise BadSettings(f"'{chosen}' cannot be used: {why[:400]}") from error
+        raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
     finally:
         log.removeHandler(catching)
         log.propagate = before

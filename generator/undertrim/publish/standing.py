@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from undertrim.words import message
 from undertrim.work.refused import Refused
 
 try:
@@ -73,9 +74,7 @@ def _lock(number: int, out: Path) -> None:
         try:
             fcntl.flock(number, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError as error:
-            raise Taken(
-                f"another build is at work on '{out}': wait until it is done, or build into another folder"
-            ) from error
+            raise Taken(message("building/taken", folder=str(out))) from error
 
 
 def _same(number: int, path: Path) -> bool:
@@ -88,9 +87,7 @@ def _same(number: int, path: Path) -> bool:
 def _cleared(folder: Path, out: Path) -> None:
     """Put back the site that a killed build had moved away, and remove what else it left."""
     if not _restored(folder, out):
-        raise NoPlace(
-            f"'{folder / 'old'}' is the last good site, and cannot be put back to '{out}': move it there by hand"
-        )
+        raise NoPlace(message("building/put-back", old=str(folder / "old"), folder=str(out)))
     for name in ("fresh", "old"):
         if (folder / name).exists():
             shutil.rmtree(folder / name)
@@ -137,12 +134,8 @@ def refuse_elsewhere(out: Path, root: Path) -> None:
     """A site replaces all that is in its folder: not the records, nor a folder of something else. Raises NoPlace."""
     records = root / "records"
     if out == root or root.is_relative_to(out) or out.is_relative_to(records):
-        raise NoPlace(
-            f"'{out}' holds the records, or is among them, and a site replaces its whole folder: name one of its own"
-        )
+        raise NoPlace(message("building/holds-records", folder=str(out)))
     if out.exists() and not out.is_dir():
-        raise NoPlace(f"'{out}' is no folder: name one for the site")
+        raise NoPlace(message("building/no-folder", folder=str(out)))
     if out.is_dir() and any(out.iterdir()) and not (out / "index.html").is_file():
-        raise NoPlace(
-            f"'{out}' holds something other than a site, which would be removed: name an empty folder, or a new one"
-        )
+        raise NoPlace(message("building/holds-other", folder=str(out)))

@@ -7,61 +7,71 @@ from itertools import groupby, zip_longest
 from typing import Any
 
 from undertrim.publish.facts.car_wiring import SOURCES
+from undertrim.words import Items, Message, Value, all_of, message, say
 
 Data = Mapping[str, Any]
 WIDTH = 100
 _COLUMNS = (20, 22, 22, 24)  # function, lead, adapter, car; with gaps of two and the box before them they fill WIDTH
 _SOLID = {" ": "\N{NO-BREAK SPACE}", "-": "\N{NON-BREAKING HYPHEN}"}
-_CLOSING = (
-    "A colour is a hint and the meter decides: meter both ends before they are joined.",
-    "The maker's information, local codes and licensed practice come first.",
-)
 
 
 def joint_text(data: Data) -> str:
     """Joint tables as text, ending in a newline."""
     lines = [line for table in data["tables"] for line in _table(table)]
-    return "\n".join([*_head(data, f"joint with {data['gear_name']}"), *lines, "", *_CLOSING, ""])
+    head = message("joint/with-gear", car=data["title"], address=data["vehicle"], gear=data["gear_name"])
+    return "\n".join([*_head(data, head), *lines, "", *_closing(), ""])
 
 
 def plugs_text(data: Data) -> str:
     """The factory plugs pin by pin and the functions by source as text, ending in a newline."""
     lines = [line for plug in data["plugs"] for line in _plug(plug)]
-    return "\n".join([*_head(data, "wiring"), *lines, *_functions(data), *_sound(data), "", *_CLOSING, ""])
+    head = message("plugs/wiring", car=data["title"], address=data["vehicle"])
+    return "\n".join([*_head(data, head), *lines, *_functions(data), *_sound(data), "", *_closing(), ""])
 
 
-def _head(data: Data, what: str) -> Iterator[str]:
-    yield f"{data['title']} ({data['vehicle']}): {what}"
+def _head(data: Data, title: Message) -> Iterator[str]:
+    yield say(title)
     if data["demo"]:
-        yield "Demonstration data: this vehicle is invented."
+        yield say(message("plugs/demo"))
+
+
+def _closing() -> Iterator[str]:
+    yield say(message("plugs/colour-decides"))
+    yield f"{say(message('safety/maker-first'))}."
 
 
 def _table(table: Data) -> Iterator[str]:
     yield ""
     yield from _wrapped(_cars(table), "", "  ")
     harness = table["harness"]
-    yield from _wrapped(f"harness: {harness['name'] if harness else 'none'}", "  ", "    ")
+    held = message("joint/harness", name=harness["name"]) if harness else message("joint/no-harness")
+    yield from _wrapped(held, "  ", "    ")
     for item in table["between"]:
-        yield from _wrapped(f"{item['kind']}: {item['name']}", "  ", "    ")
-    yield f"  the car wants on its sound wires: {table['sound_words']}"
+        between = message("joint/between", kind=message(f"gear-kinds/{item['kind']}"), name=item["name"])
+        yield from _wrapped(between, "  ", "    ")
+    yield f"  {say(message('joint/wants', sound=table['sound_words']))}"
     for note in table["notes"]:
-        yield from _wrapped(note, "  note: ", "        ")
+        yield from _wrapped(note, f"  {say(message('joint/note'))} ", "        ")
     yield from _contacts(table["contacts"])
     for _, rows in groupby(table["rows"], key=lambda row: row["state"]):
         yield from _block(list(rows))
 
 
-def _cars(table: Data) -> str:
-    return f"For: {table['cars_words']}" if table["cars_words"] else "In every car asked for:"
+def _cars(table: Data) -> Message:
+    return message("joint/for-cars", cars=table["cars_words"]) if table["cars_words"] else message("joint/every-car")
 
 
 def _contacts(found: Data) -> Iterator[str]:
     for extra in found["extra"]:
-        what = f"extra contact {extra['address']} ({extra['function_words']}) of {extra['gear_name']}"
-        yield from _wrapped(f"{what}: {extra['words']}", "  ", "    ")
+        at, function, gear = extra["address"], extra["function_words"], extra["gear_name"]
+        said = message("joint/extra", at=at, function=function, gear=gear, words=extra["words"])
+        yield from _wrapped(said, "  ", "    ")
     if found["missing"]:
-        names = ", ".join(f"{point['address']} ({point['function_words']})" for point in found["missing"])
-        yield from _wrapped(f"contacts of the car that no adapter has: {names}", "  ", "    ")
+        names = tuple(
+            message("joint/contact-for", at=point["address"], function=point["function_words"])
+            for point in found["missing"]
+        )
+        yield from _wrapped(message("joint/missing", contacts=Items(names, "comma")), "  ", "    ")
 
 
 def _block(rows: Sequence[Data]) -> Iterator[str]:
@@ -69,20 +79,29 @@ def _block(rows: Sequence[Data]) -> Iterator[str]:
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = usual if count > 1 else ""
     yield ""
-    head = f"{rows[0]['state_words']} ({len(rows)})"
-    yield from _wrapped(f"{head}: {common}{'' if count == len(rows) else ', if not said otherwise'}" if common else head, "  ", "    ")  # fmt: skip
-    yield _line("   ", ("function", "lead", "adapter", "car"))
+    yield from _wrapped(_block_head(rows, common, whole=count == len(rows)), "  ", "    ")
+    yield _line("   ", [say(message(f"joint/{name}")) for name in ("function", "lead", "adapter", "car")])
     for row in rows:
         yield from _row(row, common)
 
 
+def _block_head(rows: Sequence[Data], common: str, *, whole: bool) -> Message:
+    state, number = rows[0]["state_words"], len(rows)
+    if not common:
+        return message("joint/block", state=state, number=number)
+    if whole:
+        return message("joint/block-all", state=state, number=number, do=common)
+    return message("joint/block-most", state=state, number=number, do=common)
+
+
 def _row(row: Data, common: str) -> Iterator[str]:
-    cells = (row["function_words"], _lead(row["lead"]), _adapter(row), " and ".join(map(_point, row["car"])) or "-")
+    car = say(all_of(*map(_point, row["car"]))) or "-"
+    cells = (row["function_words"], _lead(row["lead"]), _adapter(row), car)
     columns = [_folded(text, width) for text, width in zip(cells, _COLUMNS, strict=True)]
     for number, parts in enumerate(zip_longest(*columns, fillvalue="")):
         yield _line("   " if number else "[ ]", parts)
-    said = [*(f"{reason['words']} ({reason['name']})" for reason in row["reasons"]), *row["words"], *_notes(row)]
-    for words in said:
+    reasons = (message("joint/reason", why=reason["words"], name=reason["name"]) for reason in row["reasons"])
+    for words in (*reasons, *row["words"], *_notes(row)):
         yield from _wrapped(words, "      - ", "        ")
     if row["do"] and row["do"] != common:
         yield from _wrapped(row["do"], "      > ", "        ")
@@ -96,63 +115,72 @@ def _line(box: str, parts: Sequence[str]) -> str:
 def _lead(lead: Data | None) -> str:
     if lead is None:
         return "-"
-    level = f", {lead['level']} level" if lead["level"] == "line" else ""
-    fuse = f", fuse {_solid(lead['fuse'])}" if lead["fuse"] else ""
-    gauge = f", {_solid(lead['gauge'].replace('mm2', 'mm²'))}" if lead["gauge"] else ""
-    return f"{lead['id']}: {_colour(lead)}{level}{fuse}{gauge}"
+    parts = [_colour(lead)]
+    if lead["level"] == "line":
+        parts.append(message("joint/line-level"))
+    if lead["fuse"]:
+        parts.append(message("joint/fuse", rating=_solid(lead["fuse"])))
+    if lead["gauge"]:
+        parts.append(_solid(lead["gauge"].replace("mm2", "mm²")))
+    return say(_wire(lead["id"], parts))
 
 
 def _adapter(row: Data) -> str:
     if not row["contacts"]:
         return row["through"] or "-"
-    return " and ".join(f"{_solid(contact['address'])}: {_colour(contact)}" for contact in row["contacts"])
+    return say(all_of(*(_wire(_solid(contact["address"]), [_colour(contact)]) for contact in row["contacts"])))
 
 
-def _point(point: Data) -> str:
+def _point(point: Data) -> Value:
     if not point["address"]:
         return str(point["words"])
-    behaves = f", {_solid(point['behaves'])}" if point["behaves"] else ""
-    supply = f", {_solid(_volts(point['supply']))}" if point["supply"] else ""
-    return f"{_solid(point['address'])}: {_colour(point)}{behaves}{supply}"
+    parts = [_colour(point)]
+    if point["behaves"]:
+        parts.append(_solid(point["behaves"]))
+    if point["supply"]:
+        parts.append(_solid(point["supply"]))
+    return _wire(_solid(point["address"]), parts)
 
 
-def _volts(supply: str) -> str:
-    return "voltage unknown" if supply == "unknown" else supply
+def _wire(name: str, parts: Sequence[Value]) -> Message:
+    return message("joint/wire", name=name, what=Items(tuple(parts), "comma"))
 
 
-def _notes(row: Data) -> Iterator[str]:
-    yield from (f"car: {point['note']}" for point in row["car"] if point["note"])
+def _notes(row: Data) -> Iterator[Message]:
+    for point in row["car"]:
+        if point["note"]:
+            yield message("joint/noted", whose=message("joint/car"), note=point["note"])
     if row["lead"] and row["lead"]["note"]:
-        yield f"lead: {row['lead']['note']}"
+        yield message("joint/noted", whose=message("joint/lead"), note=row["lead"]["note"])
 
 
-def _colour(thing: Data) -> str:
-    return str(thing["colour"]["words"]) if thing["colour"] else "colour not recorded"
+def _colour(thing: Data) -> Value:
+    return str(thing["colour"]["words"]) if thing["colour"] else message("plugs/colour-unknown")
 
 
 def _plug(plug: Data) -> Iterator[str]:
     yield ""
-    yield from _wrapped(f"{plug['name']} ({plug['id']}){_when(plug)}", "", "  ")
+    yield from _wrapped(_in_cars(message("plugs/named", plug=plug["name"], id=plug["id"]), plug), "", "  ")
     for pin in plug["pins"]:
-        yield from _wrapped(f"{pin['address']:18} {pin['function_words']:20} {_pin(pin)}", "  ", " " * 23)
+        yield from _wrapped(f"{pin['address']:18} {pin['function_words']:20} {say(_pin(pin))}", "  ", " " * 23)
         yield from _doubts(pin)
     yield from _doubts(plug)
     if plug["blanks"]:
-        yield from _wrapped(f"looked at and empty: {', '.join(plug['blanks'])}", "  ", "    ")
+        yield from _wrapped(message("plugs/empty-positions", pins=Items(tuple(plug["blanks"]), "comma")), "  ", "    ")
 
 
-def _pin(pin: Data) -> str:
-    parts = [
+def _pin(pin: Data) -> Value:
+    parts = (
         _colour(pin),
         pin["behaves"],
-        _volts(pin["supply"]),
-        f"draws {pin['draws']}" if pin["draws"] else "",
-        f"fuse {pin['fuse']}" if pin["fuse"] else "",
+        pin["supply"],
+        message("plugs/draws-short", current=pin["draws"]) if pin["draws"] else "",
+        message("joint/fuse", rating=pin["fuse"]) if pin["fuse"] else "",
         pin["gauge"],
-        "metered" if pin["metered"] else "",
-    ]
-    said = ", ".join(part for part in parts if part)
-    return f"{said}{_when(pin)}{'. ' + pin['note'] if pin['note'] else ''}"
+        message("plugs/metered-short") if pin["metered"] else "",
+    )
+    said = _in_cars(Items(tuple(part for part in parts if part), "comma"), pin)
+    return message("plugs/with-note", what=said, note=pin["note"]) if pin["note"] else said
 
 
 def _functions(data: Data) -> Iterator[str]:
@@ -160,20 +188,27 @@ def _functions(data: Data) -> Iterator[str]:
         listed = [item for item in data["functions"] if item["by"] == by]
         if listed:
             yield ""
-            yield f"{title}:"
+            yield say(message("plugs/heading", source=title))
         for item in listed:
-            where = f" {item['address']}" if item["address"] else ""
-            note = f": {item['note']}" if item["note"] else ""
-            yield from _wrapped(f"{item['function_words']}{where}{_when(item)}{note}", "  ", "    ")
+            yield from _wrapped(_function(item), "  ", "    ")
             yield from _doubts(item)
+
+
+def _function(item: Data) -> Value:
+    named = message("plugs/function", function=item["function_words"], at=item["address"])
+    said = _in_cars(named if item["address"] else item["function_words"], item)
+    return message("plugs/function-noted", function=said, note=item["note"]) if item["note"] else said
 
 
 def _sound(data: Data) -> Iterator[str]:
     if data["sound"]:
         yield ""
     for system in data["sound"]:
-        place = f"; factory amplifier: {system['amplifier']}" if system["amplifier"] else ""
-        yield from _wrapped(f"Sound{_when(system)}: {system['output'].replace('-', ' ')}{place}", "", "  ")
+        sound, output = _in_cars(message("plugs/sound"), system), system["output"].replace("-", " ")
+        said = message("plugs/sound-wants", sound=sound, output=output)
+        if system["amplifier"]:
+            said = message("plugs/sound-amplified", sound=sound, output=output, place=system["amplifier"])
+        yield from _wrapped(said, "", "  ")
         yield from _doubts(system)
 
 
@@ -182,8 +217,9 @@ def _doubts(thing: Data) -> Iterator[str]:
         yield from _wrapped(words, "    ! ", "      ")
 
 
-def _when(thing: Data) -> str:
-    return f" [{thing['when']}]" if thing["when"] else ""
+def _in_cars(what: Value, thing: Data) -> Value:
+    """What is said of a thing, with the cars that have it."""
+    return message("plugs/in-cars", what=what, cars=thing["when"]) if thing["when"] else what
 
 
 def _solid(text: str) -> str:
@@ -197,7 +233,7 @@ def _folded(text: str, width: int) -> list[str]:
     return [line.translate(plain) for line in lines]
 
 
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
+def _wrapped(words: Value, first: str, rest: str) -> list[str]:
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+        say(words), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
     )

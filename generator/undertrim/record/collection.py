@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from undertrim.record.nearness import suggestion
-from undertrim.words import Language, Message, UnknownLanguage, language, message, one_of, quoted, say, tags
+from undertrim.words import Language, Message, UnknownLanguage, language, message, one_of, quoted, tags
 from undertrim.work.refused import Refused
 
 NAME = "undertrim.toml"
@@ -20,7 +20,7 @@ class BadSettings(Refused):
     """The settings of the collection cannot be used; the text says where, and the way out."""
 
     def __init__(self, path: Path, said: Message) -> None:
-        super().__init__(f"{path}: {say(said)}")
+        super().__init__(message("collection/fault", path=str(path), fault=said))
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,9 @@ def settings(root: Path) -> Settings:
     given = _read(path)
     for key, value in given.items():
         if key not in _KEYS:
-            raise BadSettings(path, message("collection/unknown", key=key, way=suggestion(key, _KEYS, "settings")))
+            raise BadSettings(
+                path, message("collection/unknown", key=key, way=suggestion(key, _KEYS, message("nearness/settings")))
+            )
         if not isinstance(value, str):
             raise BadSettings(path, message("collection/no-text", key=key))
     return Settings(**given)
@@ -55,7 +57,7 @@ class NoSuchLanguage(Refused):
     """Nobody has written the words of this language."""
 
     def __init__(self, tag: str) -> None:
-        super().__init__(say(message("collection/no-language", tag=tag, known=one_of(*map(quoted, tags())))))
+        super().__init__(message("collection/no-language", tag=tag, known=one_of(*map(quoted, tags()))))
 
 
 def spoken_in(tag: str) -> Language:

@@ -8,7 +8,7 @@ from undertrim.record import trade_words
 from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
 from undertrim.record.nearness import slips
 from undertrim.record.wire_colour import Colour, WireColour, colours
-from undertrim.words import Items, Message, message, one_of, quoted, sentence, way_out
+from undertrim.words import Items, Message, SaidError, message, one_of, quoted
 
 __all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
 
@@ -22,20 +22,19 @@ _SPLIT = re.compile(r"(?<=[a-z]{3} )w/|[/+,;&_-]|\bwith\b|\band\b")  # `red w/wh
 _LONE_MODIFIER = re.compile(r"\b(light|lt|dark|dk)\b[\s.-]*")
 
 
-class ColourError(ValueError):
-    """A text that names no wire colour for certain; `said` is what is wrong, with its way out.
+class ColourError(SaidError, ValueError):
+    """A text that names no wire colour for certain.
 
     Where one word of it has several readings, `word` is that word and `readings` are texts to put in its place.
     """
 
     def __init__(self, said: Message, word: str = "", readings: Iterable[str] = ()) -> None:
-        super().__init__(said, word)
-        self.said = said
+        super().__init__(said)
         self.word = word
         self.readings = tuple(readings)
 
     def __str__(self) -> str:
-        return f"{sentence(self.said)}: {way_out(self.said)}"
+        return f"{self.message}: {self.hint}"
 
 
 def parse(text: str, scheme: str | None = None) -> WireColour:
@@ -58,7 +57,7 @@ def _parsed(text: str, scheme: str | None) -> WireColour:
     if not found:
         raise ColourError(message("colours/none", text=text, hint=_WRITE_WORDS))
     if found[0] in found[1:]:
-        raise ColourError(message("colours/same-twice", text=text, colour=found[0].name))
+        raise ColourError(message("colours/same-twice", text=text, colour=found[0]))
     return WireColour(text, found[0], tuple(found[1:]))
 
 

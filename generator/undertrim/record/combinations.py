@@ -5,6 +5,7 @@ from math import prod
 
 from undertrim.record.complaint import Complaint
 from undertrim.record.source import Data
+from undertrim.words import Message, message
 
 MOST_CARS = 512
 """So many combinations of choices a record may have: nine yes-or-no questions. Nobody answers more at a car."""
@@ -14,15 +15,15 @@ def complaint(data: Data) -> Iterator[Complaint]:
     """What to say of a vehicle record, as read, whose choices combine to too many cars; of other data nothing."""
     sizes = [*_variants(data), *_of_the_vehicle(data)]
     if prod(sizes) > MOST_CARS:
-        hint = "leave out questions that no fact depends on, or make records of their own for cars that differ in much"
-        yield Complaint(("variants",), f"{said(sizes)}, and a record may have {MOST_CARS}", hint, key=True)
+        combined = message("cars/too-many-in-record", combine=said(sizes), most=MOST_CARS)
+        yield Complaint(("variants",), combined, key=True)
 
 
-def said(sizes: Iterable[int]) -> str:
-    """The sum in words, by the number of choices of each question."""
+def said(sizes: Iterable[int]) -> Message:
+    """The sum, by the number of choices of each question."""
     asked = [size for size in sizes if size > 1]
     cars = prod(asked)
-    return f"{len(asked)} questions make {f'{cars:,}' if cars < 10**9 else 'over a billion'} different cars"
+    return message("cars/combine", questions=len(asked), cars=cars if cars < 10**9 else message("cars/billions"))
 
 
 def _variants(data: Data) -> Iterator[int]:

@@ -5,23 +5,30 @@ from dataclasses import dataclass
 
 from undertrim.record.numerals import quoted
 from undertrim.record.source import Pointer
+from undertrim.words import Message, message
 
 
 @dataclass(frozen=True, slots=True)
 class Complaint:
-    """One sentence about one place; `key` points at the key instead of its value.
+    """What is wrong at one place; `key` points at the key instead of its value.
 
     `lacks` are the fields of which one is missing there; `meant` is the field that a wrong key most likely stands
     for. `stays` tells that the value is of the right kind, so that the rest can be looked at with it.
     """
 
     pointer: Pointer
-    message: str
-    hint: str = ""
+    said: Message
     key: bool = False
     lacks: tuple[str, ...] = ()
     meant: str = ""
     stays: bool = False
+
+    @property
+    def topic(self) -> Message | None:
+        """What else could be said of the same place; None where one thing said of it is enough."""
+        if not self.key and not self.lacks:
+            return None
+        return Message(self.said.code, tuple(value for value in self.said.values if value[0] != "hint"))
 
 
 Complaints = Iterator[Complaint]
@@ -32,10 +39,12 @@ def has_key(pointer: Pointer) -> bool:
     return bool(pointer) and isinstance(pointer[-1], str)
 
 
-def place_name(pointer: Pointer) -> str:
+def place_name(pointer: Pointer) -> Message:
     """A place in words: the name of the field, or the number of the entry in its list."""
     names = [step for step in pointer if isinstance(step, str)]
     if not names:
-        return "the record"
+        return message("schema/the-record")
     last = pointer[-1]
-    return f"entry {last + 1} of {quoted(names[-1])}" if isinstance(last, int) else quoted(last)
+    if isinstance(last, int):
+        return message("schema/entry", number=last + 1, field=quoted(names[-1]))
+    return quoted(last)

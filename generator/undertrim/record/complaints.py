@@ -1,16 +1,16 @@
-"""Everything in a record that its schema does not allow, as sentences with a file, line and column."""
+"""Everything in a record that its schema does not allow, with a file, line and column."""
 
 from collections.abc import Iterable
 
 from undertrim.record import combinations
 from undertrim.record.complaint import Complaint
-from undertrim.record.nearness import nearest
 from undertrim.record.problem import Level, Problem
 from undertrim.record.refusals import refusals
-from undertrim.record.sentences import write
+from undertrim.record.sentences import sort, write
 from undertrim.record.source import MAX_PROBLEMS, Data, Pointer, Source
+from undertrim.words import Message, message
 
-__all__ = ["RULE", "Complaint", "as_problem", "complaints", "nearest", "too_many"]
+__all__ = ["RULE", "Complaint", "as_problem", "complaints", "too_many"]
 
 RULE = "schema"
 
@@ -21,19 +21,18 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     At most `MAX_PROBLEMS`, then one that says there are more.
     """
     if not isinstance(source.data, dict):
-        return (Complaint((), _no_record(source.data), "begin with 'format: 1'"),)
-    found: dict[tuple[Pointer, str], Complaint] = {}
+        return (Complaint((), _no_record(source.data)),)
+    found: dict[tuple[Pointer, Message | None], Complaint] = {}
     for refusal in refusals(source.data, name):
         for complaint in write(refusal):
-            topic = complaint.message if complaint.key or complaint.lacks else ""
-            found.setdefault((complaint.pointer, topic), complaint)
+            found.setdefault((complaint.pointer, complaint.topic), complaint)
             if len(found) > MAX_PROBLEMS:
                 return (*list(found.values())[:MAX_PROBLEMS], _MORE)
     beyond = combinations.complaint(source.data) if name == "vehicle" else ()
     return _without_echoes((*found.values(), *beyond))
 
 
-_MORE = Complaint((), f"more than {MAX_PROBLEMS} problems", "mend those shown; the rest was not looked at")
+_MORE = Complaint((), message("schema/too-many", most=MAX_PROBLEMS))
 
 
 def too_many(found: Iterable[Complaint]) -> bool:
@@ -41,10 +40,8 @@ def too_many(found: Iterable[Complaint]) -> bool:
     return _MORE in found
 
 
-def _no_record(data: Data) -> str:
-    if data is None:
-        return "the file holds no record"
-    return f"a {'list' if isinstance(data, list) else 'text'} stands where the record should be"
+def _no_record(data: Data) -> Message:
+    return message("schema/no-record") if data is None else message("schema/not-a-record", found=sort(data))
 
 
 def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
@@ -59,4 +56,4 @@ def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
 def as_problem(source: Source, complaint: Complaint) -> Problem:
     """A complaint with its file, line and column."""
     position = source.position(complaint.pointer, key=complaint.key)
-    return Problem(source.path, position, Level.ERROR, RULE, complaint.message, complaint.hint)
+    return Problem(source.path, position, Level.ERROR, RULE, complaint.said)

@@ -7,6 +7,7 @@ from typing import Any
 
 from undertrim.record.drive_sizes import Family, families, table
 from undertrim.record.nearness import slip
+from undertrim.words import Items, quoted
 
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _MEASURE = re.compile(r"([0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|\.[0-9]+)?) ?(mm\b|in\b|inch(?:es)?\b|\"|″|”)?")
@@ -67,9 +68,9 @@ def is_thread(text: str) -> bool:
     return bool(_THREAD.match(text.casefold()))
 
 
-def examples() -> str:
+def examples() -> Items:
     """One example of every family, quoted."""
-    return ", ".join(f"'{family.example}'" for family in families().values())
+    return Items(tuple(quoted(family.example) for family in families().values()), "comma")
 
 
 def _beside(words: list[str], key: str) -> str:

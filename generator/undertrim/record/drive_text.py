@@ -1,21 +1,22 @@
 """Reads what turns a fastener as people say it, and checks its size against the sizes tools are made in."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from undertrim import words
 from undertrim.record import drive_hints, units
 from undertrim.record.drive_sizes import INCH, Family, Size, families, inch, metric, number
 from undertrim.record.equivalents import rounded
 from undertrim.record.hexagon_pairs import close_metric
 from undertrim.record.numerals import LONGEST, mixed, quoted, split
 from undertrim.record.unit_table import kinds
+from undertrim.words import Items, Message, SaidError, Value, WayOut, message, one_of
 
 _NUMBERED = re.compile(r"(T|E|PH|PZ)([0-9]+)( pin)?", re.IGNORECASE)
 _MEASURED = re.compile(r"(hex[ -]key|hex|slot) ?([0-9.][-0-9 ./,⁄]*[^\s0-9]*)", re.IGNORECASE)
-_QUOTED = re.compile(r"'([^']*)'")
-_QUOTED_SIZE = re.compile(r"'(?=[0-9])")
 _BY_LETTERS = {
     ("T", False): "hexalobular",
     ("T", True): "hexalobular-pin",
@@ -25,13 +26,8 @@ _BY_LETTERS = {
 }
 
 
-class DriveError(ValueError):
-    """A text that is not a drive: `message` says what is wrong, `hint` the way out."""
-
-    def __init__(self, message: str, hint: str) -> None:
-        super().__init__(message)
-        self.message = message
-        self.hint = hint
+class DriveError(SaidError, ValueError):
+    """A text that is not a drive."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +54,7 @@ def parse(text: str) -> Drive:
     Raises DriveError for anything else, and for a size outside a closed series of data/drives.toml.
     """
     if len(text) > LONGEST:
-        raise DriveError(f"{quoted(text)} is too long for a drive", "write only what turns the fastener")
+        raise DriveError(message("drives/too-long", text=quoted(text)))
     tidied = " ".join(text.split())
     if tidied.casefold() == "hand":
         return Drive(tidied, "hand", None, "hand")
@@ -80,35 +76,40 @@ def _sized(text: str, family: Family, typed: Size) -> Drive:
 
 def _refuse_impossible(text: str, family: Family, typed: Size) -> None:
     """Raise DriveError unless the series is open and the size is possible."""
-    message = f"no tool is made for {quoted(text)}"
-    if meant := _fraction_meant(family, typed):
-        raise DriveError(message, meant)
-    if family.closed or (typed.unit and not typed.value):
-        raise DriveError(message, f"sizes that exist near it: {neighbours(family, typed.value, typed.unit)}")
+    hint = _fraction_meant(family, typed)
+    if hint is None and (family.closed or (typed.unit and not typed.value)):
+        hint = message("drives/sizes-near", sizes=neighbours(family, typed.value, typed.unit))
+    if hint:
+        raise DriveError(message("drives/no-tool", text=quoted(text), hint=hint))
 
 
-def neighbours(family: Family, value: Fraction, unit: str) -> str:
-    """The sizes on both sides of a value, to print: "10 mm, 11 mm" or "T20, T25"."""
-    return ", ".join(size.text if unit else family.named(size) for size in family.near(value, unit))
+def neighbours(family: Family, value: Fraction, unit: str) -> Items:
+    """The sizes on both sides of a value: "10 mm, 11 mm" or "T20, T25"."""
+    return Items(tuple(size.text if unit else family.named(size) for size in family.near(value, unit)), "comma")
 
 
-def _fraction_meant(family: Family, typed: Size) -> str:
+def _fraction_meant(family: Family, typed: Size) -> Message | None:
     """A hint when a metric size reads as an inch fraction with a point for its stroke: "7.32 mm" for 7/32 in.
 
     An open series takes odd sizes, so there only a denominator of two digits is telling.
     """
     top, _, bottom = typed.text.removesuffix(" mm").partition(".")
     if typed.unit != "mm" or not bottom.strip("0") or (len(bottom) < 2 and not family.closed):
-        return ""
+        return None
     value = Fraction(int(top), int(bottom))
     size = family.find(value * INCH, "in")
     if size is None or mixed(value) != f"{top}/{bottom}":
-        return ""
-    hint = f"did you mean {family.named(size)} ({rounded(size.value, 2)} mm)"
-    if family.key == "hex" and (close := close_metric(size.value)):
-        hint += f", close to {family.named(close)}"
+        return None
+    meant = _meant(family, size)
     tiny = typed.value < family.sizes[0].value
-    return hint + ("? if the fastener is that small, measure it again" if tiny else "?")
+    return message("drives/if-so-small", hint=meant) if tiny else meant
+
+
+def _meant(family: Family, size: Size) -> Message:
+    drive, across = family.named(size), float(rounded(size.value, 2))
+    if family.key == "hex" and (close := close_metric(size.value)):
+        return message("drives/meant-close", drive=drive, size=across, other=family.named(close))
+    return message("drives/meant", drive=drive, size=across)
 
 
 def _measure(text: str, family: Family) -> Size:
@@ -117,8 +118,7 @@ def _measure(text: str, family: Family) -> Size:
     try:
         typed = units.parse(text, "length").text
     except units.UnitError as error:
-        message = error.message.replace(quoted(text), quoted(before + text))
-        raise DriveError(message, _real(_unit_hint(text, family, error))) from None
+        raise DriveError(_of_the_drive(error, text, family)) from None
     numeral, spelling = split(typed, family.example)
     unit = kinds()["length"].find(spelling)
     assert unit is not None
@@ -126,56 +126,91 @@ def _measure(text: str, family: Family) -> Size:
         return inch(numeral.value)
     size = metric(numeral.value * unit.factor)
     if unit.name != "mm":
-        message = f"{quoted(before + typed)} is in {unit.name}, and tools are sized in mm or in"
-        raise DriveError(message, _real(f"write {quoted(before + size.text)}"))
+        hint = _real(message("drives/write", written=quoted(before + size.text)))
+        raise DriveError(message("drives/other-unit", text=quoted(before + typed), unit=unit.name, hint=hint))
     return size
 
 
-def _unit_hint(text: str, family: Family, error: units.UnitError) -> str:
+def _of_the_drive(error: units.UnitError, text: str, family: Family) -> Message:
+    """What is wrong with a length, said of the drive that it stands in."""
     before = family.label.removesuffix("{size}")
+    said = _behind(error.said, before, text)
+    values = dict(said.values)
+    hint = values.get("hint")
     if error.unitless:
-        return f"write {quoted(before + text + (' in' if '/' in text else ' mm'))}"
-    if "such as" in error.hint:
-        return f"write it like '{family.example}'"
-    return _QUOTED_SIZE.sub(f"'{before}", error.hint)
+        hint = message("drives/write", written=quoted(f"{before}{text}{' in' if '/' in text else ' mm'}"))
+    elif isinstance(hint, Message) and hint.code in _WITH_EXAMPLE:
+        hint = message("drives/like", example=words.quoted(family.example))
+    return Message(said.code, tuple({**values, "hint": _real(hint)}.items())) if isinstance(hint, Message) else said
+
+
+_WITH_EXAMPLE = frozenset({"units/in-units", "units/one-number", "units/slash"})
+"""Ways out that show a bare length."""
+
+
+def _behind(said: Message, before: str, text: str) -> Message:
+    """The message with every length in quotes standing behind the words of the drive."""
+    if said.code == words.quoted("").code:
+        [(_, value)] = said.values
+        length = isinstance(value, str) and (said == quoted(text) or value[:1].isdigit())
+        return quoted(f"{before}{text if said == quoted(text) else value}") if length else said
+    return Message(said.code, tuple((name, _inside(value, before, text)) for name, value in said.values))
+
+
+def _inside(value: Value, before: str, text: str) -> Value:
+    if isinstance(value, Items):
+        return Items(tuple(_inside(one, before, text) for one in value.values), value.joined)
+    return _behind(value, before, text) if isinstance(value, Message) else value
 
 
 def _unreadable(text: str) -> DriveError:
-    found = drive_hints.guess(text)
-    fault = "uses a brand word for the drive" if found.brand else "cannot be read as a drive"
+    found, said = drive_hints.guess(text), quoted(text)
+    code = "drives/brand" if found.brand else "drives/unreadable"
     if found.example:
-        return DriveError(f"{quoted(text)} {fault}", _instead(found))
+        return DriveError(message(code, text=said, hint=_instead(found)))
     if drive_hints.is_thread(text):
-        hint = "say what turns it, such as 'hex 10 mm'"
-        return DriveError(f"{quoted(text)} is a thread, not a drive", hint)
+        return DriveError(message("drives/thread", text=said))
     if sizes := drive_hints.bare(text):
-        return DriveError(f"{quoted(text)} does not say what turns it", _turned(sizes))
-    return DriveError(f"{quoted(text)} {fault}", f"write it like one of {drive_hints.examples()}")
+        return DriveError(message("drives/size-alone", text=said, hint=_turned(sizes)))
+    return DriveError(message(code, text=said, hint=message("drives/like-one-of", examples=drive_hints.examples())))
 
 
-def _instead(found: drive_hints.Guess) -> str:
+def _instead(found: drive_hints.Guess) -> Value:
     if found.rest:
-        return f"write it like one of {drive_hints.examples()}; with the word {found.rest} it may be none of them"
+        return message("drives/none-of-them", examples=drive_hints.examples(), rest=found.rest)
     if not found.written:
-        return f"write it like '{found.example}'"
-    return _real(f"write {quoted(found.written)}")
+        return message("drives/like", example=words.quoted(found.example))
+    return _real(message("drives/write", written=quoted(found.written)))
 
 
-def _real(hint: str) -> str:
-    """The hint, or the way out of the first drive it quotes that cannot be written either."""
-    faults = (_fault(written) for written in _QUOTED.findall(hint))
-    return next(filter(None, faults), hint)
+def _real(hint: Message) -> Value:
+    """The hint, or the way out of the first drive it offers that cannot be written either."""
+    return next(filter(None, map(_fault, _offered(hint))), hint)
 
 
-def _turned(candidates: list[str]) -> str:
+def _offered(value: Value) -> Iterator[str]:
+    """What stands in quotes in a hint."""
+    if isinstance(value, Items):
+        for one in value.values:
+            yield from _offered(one)
+    elif isinstance(value, Message):
+        for _, inner in value.values:
+            if value.code == words.quoted("").code and isinstance(inner, str):
+                yield inner
+            else:
+                yield from _offered(inner)
+
+
+def _turned(candidates: list[str]) -> Value:
     real = [written for written in candidates if not _fault(written)]
-    return "say what turns it: " + " or ".join(map(quoted, real)) if real else _fault(candidates[0])
+    fault = None if real else _fault(candidates[0])
+    return fault or message("drives/say-what-turns", drives=one_of(*map(quoted, real)))
 
 
-def _fault(written: str) -> str:
-    """The hint that writing this would bring, "" if it can be written."""
+def _fault(written: str) -> WayOut | None:
+    """The way out that writing this would bring; None if it can be written."""
     try:
         parse(written)
     except DriveError as error:
-        return error.hint
-    return ""
+        return WayOut(error.said)
+    return None

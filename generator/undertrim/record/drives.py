@@ -8,6 +8,7 @@ from undertrim.record.drive_sizes import families
 from undertrim.record.drive_text import Drive, DriveError, neighbours, parse
 from undertrim.record.hexagon_pairs import pairs
 from undertrim.record.thread_heads import thread_note
+from undertrim.words import Message, message
 
 __all__ = ["Drive", "DriveError", "Near", "near_equals", "parse", "size_note", "thread_note", "tool"]
 
@@ -52,13 +53,13 @@ def tool(drive: Drive) -> str:
     return family.tool.format(size=drive.label.removeprefix(before).removesuffix(after))
 
 
-def size_note(drive: Drive) -> str | None:
+def size_note(drive: Drive) -> Message | None:
     """A note on a size outside a series that is known from memory only; None when there is nothing to say."""
     family = families()[drive.family]
     if family.closed or drive.size is None or family.find(_exact(drive.size), drive.unit):
         return None
     near = neighbours(family, _exact(drive.size), drive.unit)
-    return f"{drive.label} is not a usual size; near it: {near}"
+    return message("drives/unusual-size", drive=drive.label, sizes=near)
 
 
 def _exact(size: float) -> Fraction:

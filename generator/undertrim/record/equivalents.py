@@ -18,13 +18,13 @@ def with_name(number: str, unit: Unit) -> str:
     return f"{number} {unit.symbol if '°' in unit.symbol else unit.name}"
 
 
-def other_system(value: float, unit: Unit, kind: Kind) -> str:
-    """A canonical value rounded in the unit people of the other system use; "" if there is no other."""
+def other_system(value: float, unit: Unit, kind: Kind, mark: str = ".") -> str:
+    """A canonical value rounded in the unit people of the other system use, with a decimal mark; "" if there is no other."""
     for other in kind.others:
         if other.source == unit.system and abs(value) < other.below:
             target = kind.units[other.unit]
             number = (Fraction(repr(value)) - target.offset) / target.factor
-            return with_symbol(rounded(number, other.decimals), target)
+            return with_symbol(rounded(number, other.decimals).replace(".", mark), target)
     return ""
 
 

@@ -2,19 +2,24 @@
 
 from undertrim.record import identity
 from undertrim.record.refusals import Refusal
-from undertrim.record.schema import Schema
+from undertrim.record.schema import Schema, resolve
 from undertrim.record.yaml_text import as_typed
+from undertrim.words import Value, message
 
 
-def way_out(refusal: Refusal) -> str:
+def way_out(refusal: Refusal) -> Value:
     """What the schema says of the right value; empty if nothing."""
-    return refusal.hint or str(refusal.field.get("hint", "")) or example(refusal.field)
+    return refusal.field.get("hint") or example(refusal.field)
 
 
-def respelt(refusal: Refusal) -> str:
+def respelt(refusal: Refusal) -> Value:
     """The hint for a word of the wrong form; for an id, the same words as an id."""
-    name = identity.slug(str(refusal.value)) if refusal.title == "id" else ""
-    return f"write '{name}'" if is_id(name) else way_out(refusal)
+    name = identity.slug(str(refusal.value)) if _of_ids(refusal.kind) else ""
+    return message("schema/write", written=name) if is_id(name) else way_out(refusal)
+
+
+def _of_ids(kind: Schema) -> bool:
+    return bool(kind.get("pattern") == resolve("urn:undertrim:common#/$defs/id")["pattern"])
 
 
 def is_id(value: object) -> bool:
@@ -22,17 +27,13 @@ def is_id(value: object) -> bool:
     return isinstance(value, str) and 0 < len(value) <= 60 and value.isascii() and identity.slug(value) == value
 
 
-def either(words: list[str]) -> str:
-    """Words as a choice: `yes, no or unknown`."""
-    return " or ".join([", ".join(words[:-1]), words[-1]])
-
-
-def example(field: Schema) -> str:
+def example(field: Schema) -> Value:
     """An example of a field's value; empty if the schema has none."""
     found = field.get("examples")
     if not found:
         return ""
-    return f"for example {typed(found[0])}{' or unknown' if field.get('mayBeUnknown') else ''}"
+    code = "schema/example-or-unknown" if field.get("mayBeUnknown") else "schema/example"
+    return message(code, example=typed(found[0]))
 
 
 def typed(value: object, *, in_brackets: bool = False) -> str:

@@ -1,13 +1,14 @@
-"""The sentences about the fields of a block: unknown, misspelt, missing, or of another kind of block."""
+"""What there is to say about the fields of a block: unknown, misspelt, missing, or of another kind of block."""
 
-from typing import Any
-
+from undertrim import words
 from undertrim.record import schema
 from undertrim.record.complaint import Complaint, Complaints, has_key, place_name
 from undertrim.record.examples import example, respelt
-from undertrim.record.nearness import near, nearest
+from undertrim.record.nearness import near, suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.refusals import Refusal
+from undertrim.record.schema import Schema
+from undertrim.words import Items, Message, all_of, message
 
 
 def unknown(refusal: Refusal) -> Complaints:
@@ -16,9 +17,12 @@ def unknown(refusal: Refusal) -> Complaints:
     for key in refusal.value:
         if key not in known:
             instead = refusal.field.get("misnamed", {}).get(key, "")
-            hint = f"write '{instead}'" if instead else nearest(key, known, "fields")
-            message = f"{quoted(key)} is not a field of {refusal.name}"
-            yield Complaint((*refusal.pointer, key), message, hint, key=True, meant=instead or near(key, known))
+            hint = message("schema/write", written=instead) if instead else suggestion(key, known, _FIELDS)
+            said = message("schema/no-field", key=quoted(key), name=refusal.name, hint=hint)
+            yield Complaint((*refusal.pointer, key), said, key=True, meant=instead or near(key, known))
+
+
+_FIELDS, _ALLOWED = message("nearness/fields"), message("nearness/allowed")
 
 
 def missing(refusal: Refusal) -> Complaints:
@@ -26,43 +30,42 @@ def missing(refusal: Refusal) -> Complaints:
     pointer, fields = refusal.pointer, refusal.block["properties"]
     for name in refusal.limit:
         if name not in refusal.value:
-            message, hint = (
-                f"'{name}' is missing from {place_name(pointer)}",
-                f"add '{name}': {_describe(fields[name])}",
-            )
-            yield Complaint(pointer, message, hint, key=has_key(pointer), lacks=(name,))
+            said = message("schema/missing", field=name, place=place_name(pointer), hint=_add(name, fields[name]))
+            yield Complaint(pointer, said, key=has_key(pointer), lacks=(name,))
 
 
-def _describe(field: dict[str, Any]) -> str:
+def _add(name: str, field: Schema) -> Message:
     known = {**(schema.resolve(field["$ref"]) if "$ref" in field else {}), **field}
-    text = str(known.get("description", "")).split(". ")[0].rstrip(".")
-    return f"{text[:1].lower()}{text[1:]}, {example(known)}"
+    return message("schema/add", field=name, what=known["description"].first, example=example(known))
 
 
 def refused(refusal: Refusal) -> Complaints:
     """A key that may not stand in its mapping."""
-    key, place = str(refusal.value), (*refusal.pointer, str(refusal.value))
+    name, place = str(refusal.value), (*refusal.pointer, str(refusal.value))
+    key = quoted(name)
     if refusal.keyword != "enum":
-        yield Complaint(place, f"{quoted(key)} is not a valid {refusal.title}", respelt(refusal), key=True)
+        yield Complaint(
+            place, message("schema/not-valid", value=key, title=refusal.title, hint=respelt(refusal)), key=True
+        )
     elif refusal.condition is None:
         known = list(refusal.limit)
-        hint = nearest(key, known, "allowed here")
-        yield Complaint(place, f"{quoted(key)} does not belong here", hint, key=True, meant=near(key, known))
-    elif key in refusal.block["properties"]:
-        field, value = refusal.condition
-        hint = _other_kinds(refusal.block, field, key)
-        yield Complaint(place, f"{quoted(key)} does not belong to '{field}: {value}'", hint, key=True)
+        said = message("schema/not-here", key=key, hint=suggestion(name, known, _ALLOWED))
+        yield Complaint(place, said, key=True, meant=near(name, known))
+    elif name in refusal.block["properties"]:
+        yield Complaint(place, _of_another_kind(refusal, name, *refusal.condition), key=True)
 
 
-def _other_kinds(block: dict[str, Any], field: str, key: str) -> str:
-    """The hint for a field of another kind of the same block: the kind it belongs to, if there is only one."""
+def _of_another_kind(refusal: Refusal, name: str, field: str, value: str) -> Message:
+    """A field of another kind of the same block: its kind is said, if there is only one that has it."""
     kinds = [
-        value
-        for rule in block["allOf"]
-        for value in schema.asked_by(rule["if"])[1]
-        if key in rule["then"]["propertyNames"]["enum"]
+        kind
+        for rule in refusal.block["allOf"]
+        for kind in schema.asked_by(rule["if"])[1]
+        if name in rule["then"]["propertyNames"]["enum"]
     ]
-    return f"remove it, or write '{field}: {kinds[0]}'" if len(kinds) == 1 else "remove it"
+    if len(kinds) == 1:
+        return message("schema/of-that-kind", key=quoted(name), field=field, kind=value, other=kinds[0])
+    return message("schema/of-another-kind", key=quoted(name), field=field, kind=value)
 
 
 def one_of(refusal: Refusal) -> Complaints:
@@ -72,11 +75,8 @@ def one_of(refusal: Refusal) -> Complaints:
     names = [branch["required"][0] for branch in refusal.limit]
     present = [name for name in names if name in refusal.value]
     if present:
-        several = " and ".join(f"'{name}'" for name in present)
-        yield Complaint(refusal.pointer, f"one {refusal.title} has {several}", "make one entry of each")
+        both = all_of(*map(words.quoted, present))
+        yield Complaint(refusal.pointer, message("schema/several", title=refusal.title, fields=both))
         return
-    message, hint = (
-        f"a {refusal.title} names none of {', '.join(names)}",
-        "say what it is, for example 'screw: T20'",
-    )
-    yield Complaint(refusal.pointer, message, hint, lacks=tuple(names))
+    said = message("schema/none", title=refusal.title, fields=Items(tuple(names), "comma"))
+    yield Complaint(refusal.pointer, said, lacks=tuple(names))

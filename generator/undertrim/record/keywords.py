@@ -14,15 +14,15 @@ from referencing.jsonschema import DRAFT202012
 from undertrim.record import schema, values
 from undertrim.record.numerals import quoted
 from undertrim.record.schema import Schema
+from undertrim.words import Message
 
 
 class Refused(ValidationError):  # noqa: N818 - it names what happened
-    """What a keyword of ours refuses: `text` says more than that it does, `hint` is the way out."""
+    """What a keyword of ours refuses; `said` where there is more to say than that it does."""
 
-    def __init__(self, text: str = "", hint: str = "", **where: Any) -> None:
-        super().__init__(text, **where)
-        self.text = text
-        self.hint = hint
+    def __init__(self, said: Message | None = None, **where: Any) -> None:
+        super().__init__("", **where)
+        self.said = said
 
 
 Errors = Iterator[ValidationError]

@@ -2,12 +2,13 @@
 
 from pathlib import Path
 
-from undertrim.record.complaints import nearest
-from undertrim.record.store import Workspace
+from undertrim.record.nearness import suggestion
+from undertrim.record.store import Workspace, address
+from undertrim.words import SaidError, message, one_of
 
 
-class NotFound(LookupError):  # noqa: N818 - it names what was found
-    """No record, or more than one, goes by that name; the text says which there are."""
+class NotFound(SaidError, LookupError):  # noqa: N818 - it names what happened
+    """No record, or more than one, goes by that name."""
 
 
 def vehicle_file(workspace: Workspace, name: str) -> Path:
@@ -16,7 +17,7 @@ def vehicle_file(workspace: Workspace, name: str) -> Path:
     if path.suffix in (".yaml", ".yml"):
         if path.is_file():
             return path
-        raise NotFound(f"'{name}' does not exist")
+        raise NotFound(message("files/does-not-exist", name=name))
     make, _, stem = name.rpartition("/")
     folder = workspace.records / "vehicles"
     every = [path for path in workspace.files([folder]) if folder.exists()]
@@ -24,5 +25,7 @@ def vehicle_file(workspace: Workspace, name: str) -> Path:
     if len(found) == 1:
         return found[0]
     if found:
-        raise NotFound(f"several makes have '{stem}': say {' or '.join(f'{p.parent.name}/{p.stem}' for p in found)}")
-    raise NotFound(f"no vehicle '{name}'; {nearest(stem, sorted({path.stem for path in every}), 'vehicles')}")
+        addresses = one_of(*map(address, found))
+        raise NotFound(message("files/several-makes", name=stem, addresses=addresses))
+    hint = suggestion(stem, sorted({path.stem for path in every}), message("nearness/vehicles"))
+    raise NotFound(message("files/no-vehicle", name=name, hint=hint))

@@ -12,8 +12,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim.record import plain_files
-from undertrim.record.renaming import command, rename
+from undertrim.record.problem import printable
+from undertrim.record.renaming import command, renaming
 from undertrim.record.store import SUFFIXES, Workspace
+from undertrim.words import Message, message
 
 _FOLDERS = ("vehicles", "gear")
 _YAML = re.compile(r"\.ya?ml", re.IGNORECASE)
@@ -29,8 +31,7 @@ class Misnamed:
     """One file or folder: what is wrong with its name, and the way out. `left_behind` by an editor or by git, it does no harm."""
 
     path: Path
-    message: str
-    hint: str
+    said: Message
     left_behind: bool = False
 
 
@@ -49,23 +50,21 @@ def _held_nowhere(folder: Path, names: list[str]) -> Iterator[Misnamed]:
     alike: dict[str, list[str]] = defaultdict(list)
     for name in names:
         if fault := _fault(name):
-            yield Misnamed(
-                folder / name, f"{_quoted(name)} {fault}, and cannot be checked out there", "give it another name"
-            )
+            yield Misnamed(folder / name, fault)
         alike[unicodedata.normalize("NFC", name).casefold()].append(name)
     for twins in alike.values():
         for name in twins[1:]:
-            message = f"{_quoted(name)} and {_quoted(twins[0])} are one name on some systems"
-            yield Misnamed(folder / name, message, "give one of them another name, or make one of both")
+            said = message("files/one-name", name=printable(name), other=printable(twins[0]))
+            yield Misnamed(folder / name, said)
 
 
-def _fault(name: str) -> str:
+def _fault(name: str) -> Message | None:
     if _DEVICES.match(name):
-        return "is the name of a device on Windows"
+        return message("files/device", name=printable(name))
     if name.endswith((".", " ")):
-        return "ends with a point or a space, which Windows leaves out"
+        return message("files/ends-badly", name=printable(name))
     found = _SIGNS.search(name)
-    return f"holds {_quoted(found[0])}, which no name has on Windows" if found else ""
+    return message("files/odd-sign", name=printable(name), sign=printable(found[0])) if found else None
 
 
 def _unread(path: Path) -> Misnamed | None:
@@ -73,22 +72,15 @@ def _unread(path: Path) -> Misnamed | None:
     if path.name.endswith(SUFFIXES):
         return None
     if _LEFT_BEHIND.search(path.name) and _YAML.search(path.name):
-        return Misnamed(
-            path,
-            "an editor or git left this behind: it is not read",
-            f"remove it: {command('rm', path)}",
-            left_behind=True,
-        )
+        return Misnamed(path, message("files/left-behind", command=command("rm", path)), left_behind=True)
     if _YAML.search(path.name) or _reads_like_one(path):
-        return Misnamed(
-            path, f"this is not read: a record's name ends in '.yaml', not as {_quoted(path.name)} does", _rename(path)
-        )
+        return Misnamed(path, message("files/not-read", name=printable(path.name), command=_rename(path)))
     return None
 
 
-def _rename(path: Path) -> str:
+def _rename(path: Path) -> Message | str:
     stem = path.name[: found.start()] if (found := _YAML.search(path.name)) else path.stem
-    return rename(path, path.with_name(f"{stem}.yaml"))
+    return renaming(path, path.with_name(f"{stem}.yaml"))
 
 
 def _reads_like_one(path: Path) -> bool:
@@ -97,7 +89,3 @@ def _reads_like_one(path: Path) -> bool:
         return bool(_FIRST_LINE.match(plain_files.read(path, _READ)))
     except (OSError, plain_files.NotPlain):
         return False
-
-
-def _quoted(name: str) -> str:
-    return "'" + "".join(char if char.isprintable() else "?" for char in name) + "'"

@@ -5,6 +5,9 @@ import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 
+from undertrim import words
+from undertrim.words import Message, SaidError, message, one_of
+
 LONGEST = 40  # characters; the longest sensible value is about half of that
 _NUMERAL = re.compile(
     r"(?P<sign>[-−]?)(?:"
@@ -18,16 +21,11 @@ _POWER = re.compile(r"[0-9.]e[-+]?[0-9]", re.IGNORECASE)
 _RANGE = re.compile(r"[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]")
 
 
-class UnitError(ValueError):
-    """A text that is not a quantity: `message` says what is wrong, `hint` the way out (may be empty).
+class UnitError(SaidError, ValueError):
+    """A text that is not a quantity. `unitless` tells that only its unit is missing."""
 
-    `unitless` tells that only its unit is missing.
-    """
-
-    def __init__(self, message: str, hint: str = "", *, unitless: bool = False) -> None:
-        super().__init__(message)
-        self.message = message
-        self.hint = hint
+    def __init__(self, said: Message, *, unitless: bool = False) -> None:
+        super().__init__(said)
         self.unitless = unitless
 
 
@@ -47,17 +45,16 @@ class Numeral:
         return Fraction(1, 2 * max(self.parts, mark))
 
 
-def quoted(text: str) -> str:
-    """The text in single quotes for a message: on one line, printable, and cut when long."""
+def quoted(text: str) -> Message:
+    """The text in quotes for a message: on one line, printable, and cut when long."""
     shown = "".join(letter if letter.isprintable() else "?" for letter in text)
-    return f"'{shown[: LONGEST - 1]}…'" if len(shown) > LONGEST else f"'{shown}'"
+    return words.quoted(f"{shown[: LONGEST - 1]}…" if len(shown) > LONGEST else shown)
 
 
 def tidy(text: str) -> str:
     """The text composed (NFC), with every run of white space as one space."""
     if len(text) > LONGEST:
-        hint = "write one number and one unit, and nothing else"
-        raise UnitError(f"{quoted(text)} is too long for a value", hint)
+        raise UnitError(message("units/too-long", text=quoted(text)))
     return " ".join(unicodedata.normalize("NFC", text).split())
 
 
@@ -65,7 +62,7 @@ def split(text: str, example: str) -> tuple[Numeral, str]:
     """Take a tidy text apart into its number and its unit. Raises UnitError, with the example in its hint."""
     found = _NUMERAL.fullmatch(text)
     if found is None or _is_vulgar(text):
-        raise UnitError(f"{quoted(text)} cannot be read as a number and a unit", _way_out(text, example))
+        raise UnitError(message("units/unreadable", text=quoted(text), hint=_way_out(text, example)))
     numeral = _fraction(found, text) if found["top"] else _decimal(found)
     return numeral, found["rest"].strip()
 
@@ -79,10 +76,10 @@ def _decimal(found: re.Match[str]) -> Numeral:
 def _fraction(found: re.Match[str], text: str) -> Numeral:
     whole, top, bottom = int(found["whole"] or 0), int(found["top"]), int(found["bottom"])
     if bottom == 0:
-        raise UnitError(f"{quoted(text)} divides by zero", "check the fraction")
+        raise UnitError(message("units/by-zero", text=quoted(text)))
     if top >= bottom:
         hint = _proper(whole, top, bottom, found["rest"].strip())
-        raise UnitError(f"the fraction in {quoted(text)} is not below one", hint)
+        raise UnitError(message("units/improper", text=quoted(text), hint=hint))
     value = whole + Fraction(top, bottom)
     shown = f"{whole} {top}/{bottom}" if whole else f"{top}/{bottom}"
     return Numeral("-" + shown, -value, bottom, 0) if found["sign"] else Numeral(shown, value, bottom, 0)
@@ -96,10 +93,10 @@ def mixed(value: Fraction) -> str:
     return f"{whole} {top}/{value.denominator}" if whole else f"{top}/{value.denominator}"
 
 
-def _proper(whole: int, top: int, bottom: int, unit: str) -> str:
+def _proper(whole: int, top: int, bottom: int, unit: str) -> Message:
     if whole or not unit:
-        return "check the fraction"
-    return f"write {quoted(mixed(Fraction(top, bottom)) + ' ' + unit)}"
+        return message("units/check")
+    return message("units/write", written=quoted(f"{mixed(Fraction(top, bottom))} {unit}"))
 
 
 def _is_vulgar(text: str) -> bool:
@@ -108,16 +105,16 @@ def _is_vulgar(text: str) -> bool:
     return any("⁄" in unicodedata.normalize("NFKC", letter) for letter in odd)
 
 
-def _way_out(text: str, example: str) -> str:
+def _way_out(text: str, example: str) -> Message:
     if _THOUSANDS.search(text):
         whole, decimal = text.replace(",", ""), text.replace(",", ".")
-        return f"write it without the comma: {quoted(whole)} or {quoted(decimal)}"
+        return message("units/no-comma", written=one_of(quoted(whole), quoted(decimal)))
     if _COMMA.search(text):
-        return f"write a decimal point: {quoted(text.replace(',', '.'))}"
+        return message("units/decimal-point", written=quoted(text.replace(",", ".")))
     if _POWER.search(text):
-        return "write the number out, without an exponent"
+        return message("units/no-exponent")
     if _is_vulgar(text):
-        return "write the fraction with a slash, such as '2 3/16 in'"
+        return message("units/slash")
     if _RANGE.search(text):
-        return "write one value, not a range"
-    return f"write one number and one unit, such as {quoted(example)}"
+        return message("units/no-range")
+    return message("units/one-number", example=quoted(example))

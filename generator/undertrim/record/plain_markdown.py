@@ -17,6 +17,8 @@ from markdown.inlinepatterns import HtmlInlineProcessor
 from markdown.treeprocessors import Treeprocessor
 from markdown.util import AMP_SUBSTITUTE
 
+from undertrim.words import Items, Message, message, one_of
+
 SCHEMES = ("http", "https", "mailto", "tel")
 PICTURES = (".png", ".jpg", ".jpeg", ".gif", ".webp")
 
@@ -28,42 +30,41 @@ _KEPT = ("id", "class", "title", "alt", "href", "src", "align", "start", "colspa
 
 @dataclass(frozen=True, slots=True)
 class Met:
-    """Something that is not passed on: its text as typed, what is wrong with it, and the way out."""
+    """Something that is not passed on: its text as typed, and what is wrong with it."""
 
     text: str
-    message: str
-    hint: str
+    said: Message
 
 
-def refused_link(address: str, page: PurePosixPath) -> str:
-    """Why a link of the page at a place in the handbook is not passed on; empty where it is."""
+def refused_link(address: str, page: PurePosixPath) -> Message | None:
+    """Why a link of the page at a place in the handbook is not passed on; None where it is."""
     plain = _IGNORED.sub("", html.unescape(address))
     scheme = _SCHEME.match(plain)
     if scheme:
-        return "" if scheme[1].lower() in SCHEMES else f"an address that begins with '{scheme[0]}' is not passed on"
+        return None if scheme[1].lower() in SCHEMES else message("handbook/scheme", beginning=scheme[0])
     return _leads_out(plain, page)
 
 
-def refused_picture(address: str, page: PurePosixPath) -> str:
+def refused_picture(address: str, page: PurePosixPath) -> Message | None:
     """The same for a picture, which is a file of the handbook."""
     plain = _IGNORED.sub("", html.unescape(address))
     if _SCHEME.match(plain):
-        return "a picture is a file of the handbook: a page asks nothing of any other host"
+        return message("handbook/another-host")
     if not plain.lower().endswith(PICTURES):
-        return f"a picture ends in {', '.join(PICTURES)}"
+        return message("handbook/no-picture", endings=Items(PICTURES, "comma"))
     return _leads_out(plain, page)
 
 
-def _leads_out(address: str, page: PurePosixPath) -> str:
+def _leads_out(address: str, page: PurePosixPath) -> Message | None:
     path = re.split(r"[?#]", address, maxsplit=1)[0]
     if path.startswith("/") or "\\" in address:
-        return "it leads out of the handbook"
+        return message("handbook/leads-out")
     depth = len(page.parent.parts)
     for step in PurePosixPath(path).parts:
         depth += -1 if step == ".." else 1
         if depth < 0:
-            return "it leads out of the handbook"
-    return ""
+            return message("handbook/leads-out")
+    return None
 
 
 def _short(text: str, most: int = 40) -> str:
@@ -81,11 +82,8 @@ class _RawText(HtmlInlineProcessor):  # type: ignore[misc] # the library ships n
     def handleMatch(self, m: re.Match[str], data: str) -> tuple[str, int, int]:  # noqa: N802 - the library's name
         text = self.backslash_unescape(self.unescape(m.group(1)))
         if not text.startswith("</"):  # its beginning is told
-            self.met.append(Met(text, f"raw HTML is not passed on: '{_short(text)}'", _RAW))
+            self.met.append(Met(text, message("handbook/raw-html", text=_short(text))))
         return text, m.start(0), m.end(0)
-
-
-_RAW = "write it in Markdown, or put it between backticks"
 
 
 class _Addresses(Treeprocessor):  # type: ignore[misc] # the same
@@ -101,7 +99,7 @@ class _Addresses(Treeprocessor):  # type: ignore[misc] # the same
             self._address(element, "src", refused_picture)
             _attributes(element)
 
-    def _address(self, element: Element, name: str, refused: Callable[[str, PurePosixPath], str]) -> None:
+    def _address(self, element: Element, name: str, refused: Callable[[str, PurePosixPath], Message | None]) -> None:
         address = element.get(name)
         if address is None:
             return
@@ -109,13 +107,13 @@ class _Addresses(Treeprocessor):  # type: ignore[misc] # the same
         if why := refused(address, self.plain.page):
             element.tag, element.text = "span", element.text or element.get("alt")
             del element.attrib[name]
-            self.plain.met.append(Met(address, f"'{_short(address)}' is not passed on: {why}", _hint(name)))
+            self.plain.met.append(Met(address, _not_passed_on(name, _short(address), why)))
 
 
-def _hint(name: str) -> str:
+def _not_passed_on(name: str, address: str, why: Message) -> Message:
     if name == "src":
-        return "put the picture into the handbook's folder"
-    return f"link to a page of the handbook, or to an address with {', '.join(SCHEMES[:-1])} or {SCHEMES[-1]}"
+        return message("handbook/picture-refused", address=address, why=why)
+    return message("handbook/link-refused", address=address, why=why, schemes=one_of(*SCHEMES))
 
 
 def _attributes(element: Element) -> None:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
+from undertrim.words import ENGLISH, Message, sentence, way_out
+
 
 class Level(StrEnum):
     """How much a problem matters: an error stops publication, a warning asks for a second look."""
@@ -27,24 +29,25 @@ def printable(text: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One finding, complete enough to be printed, sorted and mended.
-
-    `message` is lower case, has no full stop and quotes the value; `hint` is the way out, or empty. Whatever a record
-    may have brought into them, both are one printable line.
-    """
+    """One finding, complete enough to be printed, sorted and mended: `said` is what is wrong, with its way out in the catalogue."""
 
     file: Path
     position: Position
     level: Level
     rule: str
-    message: str
-    hint: str = ""
+    said: Message
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "message", printable(self.message))
-        object.__setattr__(self, "hint", printable(self.hint))
+    @property
+    def message(self) -> str:
+        """What is wrong, in lower case, without a full stop, values in quotes; one printable line, whatever a record brought into it."""
+        return printable(sentence(self.said))
+
+    @property
+    def hint(self) -> str:
+        """The way out, likewise; empty where there is nothing to say."""
+        return printable(way_out(self.said))
 
     @property
     def sort_key(self) -> tuple[str, Position, str, str]:
-        """Order by file, then place, then rule."""
-        return (str(self.file), self.position, self.rule, self.message)
+        """Order by file, then place, then rule, then the English, so that it is the same in every language."""
+        return (str(self.file), self.position, self.rule, sentence(self.said, ENGLISH))

@@ -20,9 +20,10 @@ from ruamel.yaml.events import (
     SequenceStartEvent,
 )
 
-from undertrim.record import syntax, unseen_signs
+from undertrim.record import unseen_signs
 from undertrim.record.numerals import quoted
 from undertrim.record.problem import Level, Position, Problem
+from undertrim.words import Message, message
 
 MAX_DEPTH = 20
 MAX_TEXT = 10_000
@@ -70,11 +71,11 @@ class Reader:
     root: Data = None
     documents: int = 0
 
-    def report(self, position: Position, message: str, hint: str) -> None:
+    def report(self, position: Position, said: Message) -> None:
         """Add a problem; raises `StopReading` where there are too many."""
         if len(self.problems) == MAX_PROBLEMS:
-            message, hint = f"more than {MAX_PROBLEMS} problems", "mend those above; the rest was not read"
-        self.problems.append(Problem(self.path, position, Level.ERROR, "yaml", message, hint))
+            said = message("yaml/too-many", most=MAX_PROBLEMS)
+        self.problems.append(Problem(self.path, position, Level.ERROR, "yaml", said))
         if len(self.problems) > MAX_PROBLEMS:
             raise StopReading
 
@@ -87,27 +88,23 @@ class Reader:
         elif isinstance(event, MappingEndEvent | SequenceEndEvent):
             self.stack.pop()
         elif isinstance(event, AliasEvent):
-            self._stop(
-                event,
-                f"{quoted(f'*{event.anchor}')} is an alias",
-                "write the value out: records do not use aliases",
-            )
+            self._stop(event, message("yaml/alias", alias=quoted(f"*{event.anchor}")))
         elif isinstance(event, DocumentStartEvent):
             self.documents += 1
             if self.documents > 1:
-                self._stop(event, "a second document starts here", "keep one record in one file")
+                self._stop(event, message("yaml/second-document"))
 
-    def _stop(self, event: Event, message: str, hint: str) -> None:
-        self.report(_at(event), message, hint)
+    def _stop(self, event: Event, said: Message) -> None:
+        self.report(_at(event), said)
         raise StopReading
 
     def _refuse_extras(self, event: ScalarEvent | CollectionStartEvent) -> None:
         if event.anchor:
-            self._stop(event, f"{quoted(f'&{event.anchor}')} is an anchor", "remove it: records do not use aliases")
+            self._stop(event, message("yaml/anchor", anchor=quoted(f"&{event.anchor}")))
         tag = event.ctag if hasattr(event, "ctag") else event.tag
         if tag is not None and str(tag) != "!":
             written = str(tag).replace("tag:yaml.org,2002:", "!!")
-            self._stop(event, f"{quoted(written)} is a tag", "remove it: the schema gives each value its type")
+            self._stop(event, message("yaml/tag", tag=quoted(written)))
 
     def _scalar(self, event: ScalarEvent) -> None:
         self._refuse_extras(event)
@@ -135,13 +132,13 @@ class Reader:
         key = frame.key = text.replace("\n", " ")
         assert isinstance(frame.container, dict)
         if "\n" in text:
-            self.report(_at(event), f"the field name {quoted(key)} runs over a line", "write it on one line")
+            self.report(_at(event), message("yaml/key-over-lines", key=quoted(key)))
         if key == "<<":
-            self._stop(event, "'<<' is a merge key", "write the values out: records do not merge")
+            self._stop(event, message("yaml/merge-key"))
         if key in frame.container:
             first = self.keys[(*frame.pointer, key)]
             frame.skip = True
-            self.report(_at(event), f"{quoted(key)} stands twice", f"first on line {first.line}; keep one of them")
+            self.report(_at(event), message("yaml/key-twice", key=quoted(key), first=first.line))
             return
         self.keys[(*frame.pointer, key)] = _at(event)
 
@@ -152,29 +149,24 @@ class Reader:
         """
         value: str = event.value if event.value.isascii() else unicodedata.normalize("NFC", event.value)
         if len(value) > MAX_TEXT:
-            self.report(
-                _at(event), f"a text of {len(value):,} characters begins here", "shorten it: nobody reads that at a car"
-            )
+            self.report(_at(event), message("yaml/long-text", size=len(value)))
             return value[:MAX_TEXT]
-        bad = next(syntax.bad_characters(value), None) if event.style == '"' else None
-        if bad:
-            self.report(_at(event), bad.message, "write the text without that escape")
-        return "".join(char for char in value if not unseen_signs.refused(char)) if bad else value
+        bad = next(unseen_signs.places(value), None) if event.style == '"' else None
+        if bad is None:
+            return value
+        self.report(_at(event), message("yaml/escaped-sign", sign=unseen_signs.named(value[bad])))
+        return "".join(char for char in value if not unseen_signs.refused(char))
 
     def _open(self, event: CollectionStartEvent) -> None:
         self._refuse_extras(event)
         if len(self.stack) >= MAX_DEPTH:
-            self._stop(
-                event,
-                f"nested more than {MAX_DEPTH} deep",
-                "a record needs no such depth: close some brackets",
-            )
+            self._stop(event, message("yaml/too-deep", most=MAX_DEPTH))
         container: dict[str, Data] | list[Data] = {} if isinstance(event, MappingStartEvent) else []
         pointer: Pointer = ()
         if self.stack:
             frame = self.stack[-1]
             if isinstance(frame.container, dict) and frame.key is None:
-                self._stop(event, "a key is a list or mapping", "quote it if it is text, for example 'a: b'")
+                self._stop(event, message("yaml/key-is-no-word"))
             pointer = frame.child()
             if frame.skip:
                 pointer = (*pointer, "(again)")

@@ -8,6 +8,7 @@ from undertrim.record import gate
 from undertrim.record.fields import Node, root
 from undertrim.record.schema import Schema
 from undertrim.record.source import Data, Pointer
+from undertrim.words import Message, Value, message
 
 if TYPE_CHECKING:
     from jsonschema.exceptions import ValidationError
@@ -19,8 +20,8 @@ class Refusal:
 
     `kind` is the schema that refuses, `field` the same with what is said of this very field; `block` is the schema
     of the mapping whose fields it is about, `condition` the (field, value) in that mapping on which it depends. Where
-    a key is refused, the key is the value and `pointer` leads to its mapping. `message` and `hint` are set where a
-    keyword of ours has more to say.
+    a key is refused, the key is the value and `pointer` leads to its mapping. `said` is set where a keyword of ours
+    has more to say.
     """
 
     pointer: Pointer
@@ -32,23 +33,22 @@ class Refusal:
     block: Schema
     of_key: bool = False
     condition: tuple[str, str] | None = None
-    message: str = ""
-    hint: str = ""
+    said: Message | None = None
 
     @property
-    def title(self) -> str:
-        """What the schema calls the kind of value, such as a month, in the middle of a sentence."""
-        return _inside_a_sentence(self.kind)
+    def title(self) -> Value:
+        """What the schema calls the kind of value, such as a month."""
+        return _title(self.kind)
 
     @property
-    def name(self) -> str:
-        """What the schema calls the field, such as the first month of build, in the middle of a sentence."""
-        return _inside_a_sentence(self.field)
+    def name(self) -> Value:
+        """What the schema calls the field, such as the first month of build."""
+        return _title(self.field)
 
 
-def _inside_a_sentence(known: Schema) -> str:
-    title = str(known.get("title", "value"))
-    return title[0].lower() + title[1:]
+def _title(known: Schema) -> Value:
+    title: Value = known.get("title") or message("schema/value")
+    return title
 
 
 def refusals(data: Data, name: str) -> Iterator[Refusal]:
@@ -77,8 +77,7 @@ def _refusal(error: "ValidationError", whole: Node) -> Refusal:
         getattr(error, "block", kind),
         of_key,
         getattr(error, "condition", None),
-        getattr(error, "text", ""),
-        getattr(error, "hint", ""),
+        getattr(error, "said", None),
     )
 
 

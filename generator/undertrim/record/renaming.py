@@ -4,7 +4,7 @@ import os
 import shlex
 from pathlib import Path
 
-from undertrim.words import Message, message, sentence
+from undertrim.words import Message, message
 
 
 def renaming(now: Path, wanted: Path) -> Message | str:
@@ -14,12 +14,6 @@ def renaming(now: Path, wanted: Path) -> Message | str:
     if wanted.parent.exists() or now.parent == wanted.parent:
         return command("mv", now, wanted)
     return f"{command('mkdir', '-p', wanted.parent)} && {command('mv', now, wanted)}"
-
-
-def rename(now: Path, wanted: Path) -> str:
-    """The same as text, for what still writes its sentences itself."""
-    found = renaming(now, wanted)
-    return found if isinstance(found, str) else sentence(found)
 
 
 def command(*words: str | Path) -> str:

@@ -8,10 +8,13 @@ a field of type integer accepts text that is a whole number, in quotes or not.
 
 import json
 import re
+from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
 from undertrim import resources
+from undertrim.words import Language
 
 NAMES = ("common", "vehicle", "gear")
 PREFIX = "urn:undertrim:"
@@ -23,6 +26,38 @@ MOST_ENTRIES = 300
 """So many entries a list or mapping may have for which the schema names no limit; the largest car has not half of it."""
 
 
+@dataclass(frozen=True, slots=True)
+class SchemaText:
+    """A title, description or hint: where it stands in its schema, by which translators know it, and its English."""
+
+    place: str
+    english: str
+
+    def say(self, speech: Language) -> str:
+        """In words of a language."""
+        return speech.text(self.place, self.english)
+
+    @property
+    def first(self) -> "FirstSentence":
+        """Its first sentence alone."""
+        return FirstSentence(self)
+
+
+@dataclass(frozen=True, slots=True)
+class FirstSentence:
+    """The first sentence of a description, without its full stop."""
+
+    of: SchemaText
+
+    def say(self, speech: Language) -> str:
+        """In words of a language."""
+        return self.of.say(speech).split(". ")[0].rstrip(".")
+
+
+WORDS = ("title", "description", "hint")
+"""Keywords of a schema that hold words for people; once loaded, each is a `SchemaText`."""
+
+
 @cache
 def load(name: str) -> Schema:
     """One schema by its short name: common, vehicle or gear. Its references are made absolute, so `resolve` takes each."""
@@ -32,6 +67,7 @@ def load(name: str) -> Schema:
     if name in _BY_KIND:
         _lay_in(schema["$defs"][_BY_KIND[name]], [part[_BY_KIND[name]] for part in _parts() if _BY_KIND[name] in part])
     _bound(schema)
+    _give_words(f"schema/{name}", schema)
     return schema
 
 
@@ -80,6 +116,37 @@ def _bound(block: Schema) -> None:
             _bound(block[word])
     for inner in (*block.get("allOf", ()), *block.get("oneOf", ())):
         _bound(inner)
+
+
+def _give_words(place: str, block: Schema) -> None:
+    """Make a text that knows its place of every word for people."""
+    for word in WORDS:
+        if word in block:
+            block[word] = SchemaText(f"{place}/{word}", block[word])
+    for way, inner in _below(block):
+        _give_words(f"{place}/{way}", inner)
+
+
+def _below(block: Schema) -> Iterator[tuple[str, Schema]]:
+    """The schemas right inside one, with the way to each."""
+    for word in ("properties", "$defs"):
+        yield from ((f"{word}/{name}", inner) for name, inner in block.get(word, {}).items())
+    for word in ("items", "additionalProperties", "propertyNames", "then"):
+        if isinstance(block.get(word), dict):
+            yield word, block[word]
+    for word in ("allOf", "oneOf"):
+        yield from ((f"{word}/{number}", inner) for number, inner in enumerate(block.get(word, ())))
+
+
+def texts(name: str) -> Iterator[SchemaText]:
+    """All words for people in one schema."""
+    yield from _texts(load(name))
+
+
+def _texts(block: Schema) -> Iterator[SchemaText]:
+    yield from (block[word] for word in WORDS if word in block)
+    for _, inner in _below(block):
+        yield from _texts(inner)
 
 
 @cache

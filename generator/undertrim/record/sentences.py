@@ -1,4 +1,4 @@
-"""The sentences a contributor reads where the schema refuses something: what is wrong at one place, and the way out.
+"""What a contributor is told where the schema refuses something: what is wrong at one place, and the way out.
 
 The validator's own text is never shown.
 """
@@ -7,14 +7,16 @@ from collections.abc import Callable
 
 from undertrim.record import key_sentences
 from undertrim.record.complaint import Complaint, Complaints, has_key, place_name
-from undertrim.record.examples import either, is_id, respelt, way_out
-from undertrim.record.nearness import nearest
+from undertrim.record.examples import is_id, respelt, way_out
+from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.refusals import Refusal
+from undertrim.record.source import Data
+from undertrim.words import Items, Message, Value, WayOut, message, one_of
 
 
 def write(refusal: Refusal) -> Complaints:
-    """What one refusal means, one sentence for each place."""
+    """What one refusal means, one complaint for each place."""
     if refusal.value is None:
         yield _blank(refusal)
         return
@@ -23,95 +25,125 @@ def write(refusal: Refusal) -> Complaints:
 
 
 def _blank(refusal: Refusal) -> Complaint:
-    hint = "write the value, or 'unknown' where that is allowed, or remove the line"
     pointer = refusal.pointer
-    return Complaint(pointer, f"{place_name(pointer)} is blank", hint, key=has_key(pointer))
+    return Complaint(pointer, message("schema/blank", place=place_name(pointer)), key=has_key(pointer))
 
 
 def _choice(refusal: Refusal) -> Complaints:
     known = [str(value) for value in refusal.limit]
     if not isinstance(refusal.value, str):
-        message = f"{refusal.name} is one word, not a {_sort(refusal.value)}"
-        yield Complaint(refusal.pointer, message, f"one of: {', '.join(known)}")
+        every = message("schema/one-of", names=Items(tuple(known), "comma"))
+        found = sort(refusal.value)
+        yield Complaint(refusal.pointer, message("schema/no-word", name=refusal.name, found=found, hint=every))
         return
     instead = _YES_NO.get(refusal.value.lower(), "")
-    hint = f"write '{instead}'" if instead in known else nearest(refusal.value, known, "one of")
-    yield Complaint(refusal.pointer, _not_a_choice(refusal, known), hint)
+    hint = (
+        message("schema/write", written=instead)
+        if instead in known
+        else suggestion(refusal.value, known, message("nearness/one-of"))
+    )
+    yield Complaint(refusal.pointer, _not_a_choice(refusal, known, hint))
 
 
-def _not_a_choice(refusal: Refusal, known: list[str]) -> str:
+def _not_a_choice(refusal: Refusal, known: list[str], hint: Message) -> Message:
+    value = quoted(refusal.value)
     if set(known) <= {"yes", "no", "unknown"}:
-        return f"{place_name(refusal.pointer)} is {either(known)}, not {quoted(refusal.value)}"
-    return f"{quoted(refusal.value)} is not a known {refusal.name}"
+        place = place_name(refusal.pointer)
+        return message("schema/not-these", place=place, known=one_of(*known), value=value, hint=hint)
+    return message("schema/not-known", value=value, name=refusal.name, hint=hint)
 
 
 _YES_NO = {"true": "yes", "on": "yes", "y": "yes", "false": "no", "off": "no", "n": "no"}
 
 
-def _sort(value: object) -> str:
+def sort(value: Data) -> Message:
+    """What a value is: a mapping, a list or a text."""
     if isinstance(value, dict):
-        return "mapping"
-    return "list" if isinstance(value, list) else "text"
+        return message("schema/mapping")
+    return message("schema/list") if isinstance(value, list) else message("schema/text")
 
 
-_WANTED = {"object": "a mapping", "array": "a list", "string": "text", "integer": "a whole number"}
+_WANTED = {
+    "object": message("schema/mapping"),
+    "array": message("schema/list"),
+    "string": message("schema/any-text"),
+    "integer": message("schema/whole-number"),
+}
 
 
 def _wrong_type(refusal: Refusal) -> Complaints:
     value = refusal.value
     types = refusal.limit if isinstance(refusal.limit, list) else [refusal.limit]
-    wanted = " or ".join(_WANTED[name] for name in types)
-    found = quoted(value) if isinstance(value, str) else f"a {_sort(value)}"
-    hint = f"write '[{value}]'" if types == ["array"] and is_id(value) else way_out(refusal)
-    yield Complaint(refusal.pointer, f"{refusal.name} must be {wanted}, not {found}", hint)
+    wanted = one_of(*(_WANTED[name] for name in types))
+    found = quoted(value) if isinstance(value, str) else sort(value)
+    in_a_list = types == ["array"] and is_id(value)
+    hint = message("schema/write", written=f"[{value}]") if in_a_list else way_out(refusal)
+    said = message("schema/wrong-type", name=refusal.name, wanted=wanted, found=found, hint=hint)
+    yield Complaint(refusal.pointer, said)
 
 
 def _pattern(refusal: Refusal) -> Complaints:
-    yield Complaint(refusal.pointer, f"{quoted(refusal.value)} is not a valid {refusal.title}", respelt(refusal))
+    value, hint = quoted(refusal.value), respelt(refusal)
+    yield Complaint(refusal.pointer, message("schema/not-valid", value=value, title=refusal.title, hint=hint))
 
 
-Writer = Callable[[Refusal], Complaints]
+def _ours(refusal: Refusal) -> Complaints:
+    """A value that a keyword of ours has refused, and said why."""
+    assert refusal.said
+    hint = refusal.field.get("hint") or WayOut(refusal.said)
+    yield Complaint(refusal.pointer, message("schema/fault", said=refusal.said, hint=hint))
 
 
-def _plain(message: str, hint: str = "", *, otherwise: str = "", stays: bool = False) -> Writer:
-    """Writes one sentence, in which the refusal stands for `{it}`, its quoted value for `{value}`.
+def _twice(refusal: Refusal) -> Complaints:
+    assert refusal.said
+    yield Complaint(refusal.pointer, message("schema/twice", value=refusal.said), stays=True)
 
-    The hint is `hint`, or else that of the schema, or else `otherwise`, or else the example of the schema.
-    """
 
+def _number(code: str) -> Callable[[Refusal], Complaints]:
     def written(refusal: Refusal) -> Complaints:
-        value = quoted(refusal.value) if isinstance(refusal.value, str) else ""
-        said = message.format(it=refusal, value=value, size=len(refusal.value))
-        yield Complaint(
-            refusal.pointer, said, hint or refusal.field.get("hint") or otherwise or way_out(refusal), stays=stays
-        )
+        hint = refusal.field.get("hint") or message("schema/mend-number")
+        value, limit = quoted(refusal.value), refusal.limit
+        yield Complaint(refusal.pointer, message(code, name=refusal.name, value=value, limit=limit, hint=hint))
 
     return written
 
 
-_other = _plain("{it.name} is not valid here")
-_ONE_LINE = "write it on one line, without '|' or '>'"
+def _size(code: str, *, stays: bool = False) -> Callable[[Refusal], Complaints]:
+    def written(refusal: Refusal) -> Complaints:
+        values: dict[str, Value] = {"size": len(refusal.value), "limit": refusal.limit, "hint": way_out(refusal)}
+        yield Complaint(refusal.pointer, message(code, name=refusal.name, **values), stays=stays)
 
-_FEWER = "leave out what does not belong: no car has so many"
+    return written
 
-_WRITERS: dict[str, Writer] = {
+
+def _plain(code: str) -> Callable[[Refusal], Complaints]:
+    def written(refusal: Refusal) -> Complaints:
+        value = quoted(refusal.value) if isinstance(refusal.value, str) else ""
+        yield Complaint(refusal.pointer, message(code, name=refusal.name, value=value, hint=way_out(refusal)))
+
+    return written
+
+
+_other = _plain("schema/not-valid-here")
+
+_WRITERS: dict[str, Callable[[Refusal], Complaints]] = {
     "additionalProperties": key_sentences.unknown,
     "required": key_sentences.missing,
     "oneOf": key_sentences.one_of,
     "enum": _choice,
     "type": _wrong_type,
     "pattern": _pattern,
-    "lines": _plain("{it.name} {value} runs over a line", _ONE_LINE),
-    "quantity": _plain("{it.message}"),
-    "drive": _plain("{it.message}"),
-    "calendar": _plain("{value} is not a day of the calendar", "mend the day"),
-    "minimum": _plain("{it.name} {it.message}", otherwise="mend the number"),
-    "maximum": _plain("{it.name} {it.message}", otherwise="mend the number"),
-    "minLength": _plain("{it.name} is empty"),
-    "maxLength": _plain("{it.name} has {size} characters, more than {it.limit}", "shorten it", stays=True),
-    "maxItems": _plain("{it.name} has {size} entries, more than {it.limit}", _FEWER),
-    "maxProperties": _plain("{it.name} has {size} entries, more than {it.limit}", _FEWER),
-    "minItems": _plain("{it.name} is an empty list"),
-    "minProperties": _plain("{it.name} has too few entries: {size} of at least {it.limit}"),
-    "uniqueItems": _plain("{it.message} stands twice in this list", "remove one", stays=True),
+    "lines": _plain("schema/over-lines"),
+    "quantity": _ours,
+    "drive": _ours,
+    "calendar": _plain("schema/no-day"),
+    "minimum": _number("schema/less"),
+    "maximum": _number("schema/more"),
+    "minLength": _plain("schema/empty"),
+    "maxLength": _size("schema/long", stays=True),
+    "maxItems": _size("schema/many"),
+    "maxProperties": _size("schema/many"),
+    "minItems": _plain("schema/empty-list"),
+    "minProperties": _size("schema/few"),
+    "uniqueItems": _twice,
 }

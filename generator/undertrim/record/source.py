@@ -19,6 +19,7 @@ from ruamel.yaml.events import Event
 from undertrim.record import plain_files, swallowed, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
+from undertrim.words import Message, message
 
 __all__ = ["MAX_BYTES", "MAX_PROBLEMS", "Data", "Pointer", "Source", "read", "read_bytes", "read_text"]
 
@@ -68,26 +69,23 @@ def read(path: Path, shown: Path | None = None) -> Source:
     try:
         raw = plain_files.read(path, MAX_BYTES)
     except plain_files.NotPlain:
-        return _unreadable(shown, start, "this is not a file", "put a record here, or rename it")
+        return _unreadable(shown, start, message("yaml/no-file"))
     except OSError:
-        hint = "see whether it is still there and you may read it"
-        return _unreadable(shown, start, "the file cannot be read", hint)
+        return _unreadable(shown, start, message("yaml/cannot-read"))
     return read_bytes(raw, shown)
 
 
 def read_bytes(raw: bytes, shown: Path) -> Source:
     """Like `read`, for content that is already in memory."""
     if len(raw) > MAX_BYTES:
-        size = f"the file is larger than {MAX_BYTES // 1000} kB"
-        hint = "a record is a few hundred lines: split it or remove what does not belong"
-        return _unreadable(shown, Position(1, 1), size, hint)
+        return _unreadable(shown, Position(1, 1), message("yaml/too-large", most=MAX_BYTES // 1000))
     if raw[:2] in _UTF_16 or b"\0" in raw[:2]:
-        return _unreadable(shown, Position(1, 1), "the file is UTF-16, not UTF-8", "save it as UTF-8")
+        return _unreadable(shown, Position(1, 1), message("yaml/utf-16"))
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         place = _end_of(raw[: error.start].decode("utf-8-sig"))
-        return _unreadable(shown, place, "the file is not UTF-8 from here on", "save it as UTF-8")
+        return _unreadable(shown, place, message("yaml/not-utf-8"))
     return read_text(text, shown)
 
 
@@ -124,7 +122,7 @@ def _read_all(reader: Reader, text: str) -> bool:
         faults = [] if watch.accounts_for(fault.position) else [fault]
     with suppress(StopReading):
         for fault in faults:
-            reader.report(fault.position, fault.message, fault.hint)
+            reader.report(fault.position, fault.said)
     return False
 
 
@@ -133,6 +131,6 @@ def _events(text: str) -> Iterator[Event]:
     yield from parser.parse(text)
 
 
-def _unreadable(shown: Path, position: Position, message: str, hint: str) -> Source:
-    problem = Problem(shown, position, Level.ERROR, "yaml", message, hint)
+def _unreadable(shown: Path, position: Position, said: Message) -> Source:
+    problem = Problem(shown, position, Level.ERROR, "yaml", said)
     return Source(shown, "", None, {}, {}, frozenset(), (problem,))

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from undertrim.record.source import Source, read_text
+from undertrim.words import SaidError, message
 
 _KEY = "verified"
 _LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
@@ -19,7 +20,7 @@ _WORDS = frozenset(("null", "yes", "no", "y", "n", "on", "off", "true", "false")
 """What YAML 1.1 takes for no text (types null and bool)."""
 
 
-class CannotStamp(ValueError):  # noqa: N818 - it names what happened
+class CannotStamp(SaidError, ValueError):  # noqa: N818 - it names what happened
     """The text is laid out in a way that takes no block at its end."""
 
 
@@ -34,9 +35,7 @@ def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]
     wanted = {**{key: value for key, value in source.data.items() if key != _KEY}, _KEY: stamp}
     again = read_text(text, source.path)
     if again.problems or again.data != wanted:
-        raise CannotStamp(
-            "no block can be added at the end of this file: write every section of the record on lines of its own"
-        )
+        raise CannotStamp(message("files/cannot-stamp"))
     return text
 
 

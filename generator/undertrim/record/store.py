@@ -11,12 +11,13 @@ from undertrim.record.mending import without
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Pointer, Source, read
+from undertrim.words import SaidError, message
 
 KINDS = {"vehicles": "vehicle", "gear": "gear"}
 SUFFIXES = (".yaml", ".yml")
 
 
-class NoWorkspace(Exception):  # noqa: N818 - it names what was found
+class NoWorkspace(SaidError):  # noqa: N818 - it names what happened
     """There is no `records` folder here or above."""
 
 
@@ -60,7 +61,7 @@ class Workspace:
                 return cls(folder)
             if folder.name == "records" and folder.is_dir():
                 return cls(folder.parent)
-        raise NoWorkspace(f"no 'records' folder in {start} or above it")
+        raise NoWorkspace(message("files/no-workspace", folder=str(start)))
 
     @property
     def records(self) -> Path:
@@ -85,12 +86,11 @@ class Workspace:
     def load(self, path: Path) -> Entry:
         """Read one file; one that points out of the records, or is in no folder of theirs, is refused unread."""
         kind, shown = self.kind(path), self.shown(path)
-        refusal = "" if kind else "the file is in no folder of records"
-        hint = "move it below 'records/vehicles' or 'records/gear'"
+        refusal = None if kind else message("yaml/outside")
         if not _leads_into(path, self.records):
-            refusal, hint = "the file is a link out of the records, or to itself", "put the record itself here"
+            refusal = message("yaml/link")
         if refusal:
-            problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal, hint)
+            problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal)
             return Entry(path, kind, Source.empty(shown), (problem,), None)
         return entry(path, kind, read(path, shown))
 

@@ -12,8 +12,9 @@ from ruamel.yaml.events import CollectionEndEvent, CollectionStartEvent, Event, 
 
 from undertrim.record.problem import Position
 from undertrim.record.yaml_text import LONGEST, in_quotes
+from undertrim.words import Message, message
 
-Report = Callable[[Position, str, str], None]
+Report = Callable[[Position, Message], None]
 
 _COMMENT = re.compile(r"(?P<gap>[ \t]+)(?P<said>#.*?)[ \t]*$")
 _ALLOW = re.compile(r"#\s*allow\s+[\w-]+\s*(?::|$)", re.IGNORECASE)
@@ -53,26 +54,25 @@ class Watch:
         else:
             self.brackets.pop()
 
-    def _say(self, line: int, column: int, message: str, hint: str) -> None:
+    def _say(self, line: int, column: int, said: Message) -> None:
         self.found.append(Position(line + 1, column + 1))
-        self.report(self.found[-1], message, hint)
+        self.report(self.found[-1], said)
 
     def _question(self, event: ScalarEvent) -> None:
         mark = event.start_mark
         before = self._line(mark.line)[: mark.column].rstrip()
         if before.endswith("?") and event.end_mark.index > mark.index:
-            hint = f"if it belongs to the text, write {in_quotes('?' + event.value)}, in quotes; else remove it"
-            self._say(mark.line, len(before) - 1, "this '?' would be left out of what is read", hint)
+            said = message("yaml/lost-question", whole=in_quotes(f"?{event.value}"))
+            self._say(mark.line, len(before) - 1, said)
 
     def _cut(self, event: ScalarEvent) -> None:
         mark = event.end_mark
         line = self._line(mark.line)
         found = _COMMENT.match(line, mark.column) if "#" in line else None
         if found and not _is_comment(event.value, found["gap"], found["said"]):
-            said = _IN_BRACKETS.split(found["said"])[0] if self.brackets[-1:] == [True] else found["said"]
-            message = f"{in_quotes(said)} would be left out of the text, as a comment"
-            self._say(mark.line, found.start("said"), message, _way_out(event.value, said))
-            event.value = f"{event.value} {said}".lstrip()
+            lost = _IN_BRACKETS.split(found["said"])[0] if self.brackets[-1:] == [True] else found["said"]
+            self._say(mark.line, found.start("said"), _lost(event.value, lost))
+            event.value = f"{event.value} {lost}".lstrip()
 
     def _line(self, number: int) -> str:
         return self.lines[number] if number < len(self.lines) else ""
@@ -86,8 +86,9 @@ def _is_comment(value: str, gap: str, said: str) -> bool:
     return not value or "\t" in gap or len(gap) > 1 or (" " not in value and not _NUMBERED.match(said))
 
 
-def _way_out(value: str, said: str) -> str:
-    whole = f"{value} {said}".lstrip()
-    hint = f"write {in_quotes(whole)}, in quotes"
-    comment = f"{value}  # {said.lstrip('# ')}".strip()
-    return f"{hint}; if it is a comment, set it off: {comment}" if len(whole) < LONGEST else hint
+def _lost(value: str, lost: str) -> Message:
+    whole = f"{value} {lost}".lstrip()
+    if len(whole) >= LONGEST:
+        return message("yaml/lost-text", lost=in_quotes(lost), whole=in_quotes(whole))
+    comment = f"{value}  # {lost.lstrip('# ')}".strip()
+    return message("yaml/lost-text-or-comment", lost=in_quotes(lost), whole=in_quotes(whole), comment=comment)

@@ -9,18 +9,17 @@ from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from undertrim.record import unseen_signs
 from undertrim.record.numerals import quoted
 from undertrim.record.problem import Position
+from undertrim.words import Message, message
 
-_NOT_YAML = "not readable as YAML here"
-_LOOK = "look at this line and the one above: indent by spaces, one space after a colon, quotes closed"
+_UNREADABLE = message("yaml/unreadable")
 
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """Where reading stopped, what is wrong there, and the way out."""
+    """Where reading stopped, and what is wrong there."""
 
     position: Position
-    message: str
-    hint: str
+    said: Message
 
 
 def bad_characters(text: str) -> Iterator[Fault]:
@@ -28,7 +27,7 @@ def bad_characters(text: str) -> Iterator[Fault]:
     if any(True for _ in unseen_signs.places(text)):
         for number, line in enumerate(lines(text), 1):
             for place in unseen_signs.places(line):
-                yield _character(line[place], Position(number, place + 1))
+                yield Fault(Position(number, place + 1), unseen_signs.complaint(line[place]))
 
 
 def conflict_marks(text: str) -> Iterator[Fault]:
@@ -36,10 +35,7 @@ def conflict_marks(text: str) -> Iterator[Fault]:
     if any(mark in text for mark in ("<<<<<<<", "=======", ">>>>>>>", "|||||||")):
         for number, line in enumerate(lines(text), 1):
             if _CONFLICT.fullmatch(line):
-                message = f"{quoted(line)} is a mark of git: two versions of this file were not merged"
-                yield Fault(
-                    Position(number, 1), message, "keep what is right of both, and remove the lines with such marks"
-                )
+                yield Fault(Position(number, 1), message("yaml/unmerged", line=quoted(line)))
 
 
 _CONFLICT = re.compile(r"[<>|]{7}(?: .*)?|={7}")
@@ -50,40 +46,35 @@ def lines(text: str) -> list[str]:
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def _character(char: str, position: Position) -> Fault:
-    message = f"character {unseen_signs.named(char)} may not stand in a record"
-    return Fault(position, message, unseen_signs.way_out(char))
-
-
 def explain(error: YAMLError, text: str) -> Fault:
-    """What the parser stumbled over, as a sentence and a way out."""
+    """What the parser stumbled over."""
     if not isinstance(error, MarkedYAMLError) or error.problem_mark is None:
-        return Fault(Position(1, 1), _NOT_YAML, _LOOK)
+        return Fault(Position(1, 1), _UNREADABLE)
     mark, problem = error.problem_mark, error.problem or ""
     written = lines(text)
     if "".join(written[mark.line : mark.line + 1])[mark.column : mark.column + 1] == "?":
-        return Fault(Position(mark.line + 1, mark.column + 1), *_QUESTION)
+        return Fault(Position(mark.line + 1, mark.column + 1), message("yaml/question"))
     opened = error.context_mark if any(part in problem for part in _OPEN_ENDED) else None
     where = opened or mark
     line = written[where.line] if where.line < len(written) else ""
-    message, hint = _sentence(f"{error.context or ''}: {problem}", line, where.column)
-    return Fault(_inside(written, where.line, where.column), message, hint)
+    return Fault(
+        _inside(written, where.line, where.column),
+        _meaning(f"{error.context or ''}: {problem}", line, where.column),
+    )
 
 
-def _sentence(said: str, line: str, column: int) -> tuple[str, str]:
+def _meaning(said: str, line: str, column: int) -> Message:
+    """What it means that the parser said so of a place; its words are its codes, for it has no others."""
     char = line[column : column + 1]
     if char == "\t" and not line[:column].strip():
-        return "a tab stands in the indent", "indent with spaces"
+        return message("yaml/tab")
     if "cannot start any token" in said:
-        return f"no value can begin with {quoted(char)}", "put the value in quotes"
+        return message("yaml/no-value-begins", sign=quoted(char))
     if "did not find expected key" in said and line[:column].strip():
-        return (
-            "text stands after the end of a value",
-            "put the whole value in quotes, or remove what follows it",
-        )
+        return message("yaml/behind-value")
     if "did not find expected key" in said and char == ":":
-        return "no field name stands before the colon", "write 'field: value'"
-    return next((sentence for part, sentence in _KNOWN.items() if part in said), (_NOT_YAML, _LOOK))
+        return message("yaml/no-field-name")
+    return next((meant for part, meant in _KNOWN.items() if part in said), _UNREADABLE)
 
 
 def _inside(lines: list[str], line: int, column: int) -> Position:
@@ -97,68 +88,24 @@ def _inside(lines: list[str], line: int, column: int) -> Position:
 _OPEN_ENDED = ("unexpected end of stream", "expected ',' or", "could not find expected ':'", "expected '>'")
 """What is only noticed far behind: the place to show is where it began."""
 
-_QUESTION = ("this '?' means something to YAML here", "put the value in quotes")
-
-_BAD_ESCAPE = ("a backslash in double quotes begins no known sign here", "use single quotes, or write '\\\\'")
-_BAD_INDENT = (
-    "the indent of this line fits none of the lines above",
-    "indent it as far as the line it belongs with",
-)
-
 _KNOWN = {
-    "mapping values are not allowed": (
-        "a colon stands where no value can begin",
-        "put quotes around a text that holds ': ', or mend the indent of this line or the one above",
-    ),
-    "flow sequence: did not find expected ',' or": (
-        "this '[' is not closed, or a comma is missing in it",
-        "close it with ']' and put a comma between two entries",
-    ),
-    "flow mapping: did not find expected ',' or": (
-        "this '{' is not closed, or a comma is missing in it",
-        "close it with '}' and put a comma between two entries",
-    ),
-    "quoted scalar: found unexpected end of stream": (
-        "this quote is not closed",
-        "close it on the line it began on",
-    ),
-    "quoted scalar: found unexpected document indicator": (
-        "a quote above this line is not closed",
-        "close it",
-    ),
-    "quoted scalar": _BAD_ESCAPE,
-    "could not find expected ':'": (
-        "this line is neither a field nor a list entry",
-        "write 'field: value' or '- value'",
-    ),
-    "expected <document start>": (
-        "text stands after the end of the record",
-        "remove '...' or what follows it",
-    ),
-    "did not find expected key": _BAD_INDENT,
-    "did not find expected '-' indicator": _BAD_INDENT,
-    "did not find expected node content": (
-        "a bracket, comma or sign stands where a value should",
-        "write the value, or put it in quotes",
-    ),
-    "found unexpected ':'": ("a colon stands inside a plain value in brackets", "put the value in quotes"),
-    "block sequence entries are not allowed": (
-        "a list begins with '-' where none can",
-        "begin the list on a line of its own below its field",
-    ),
-    "block scalar": (
-        "after '|' or '>' nothing may stand on the line",
-        "begin the text on the next line, indented with spaces",
-    ),
-    "directive": (
-        "a line that begins with '%' is an instruction to the parser",
-        "remove it, or put the text in quotes",
-    ),
-    "incompatible YAML document": (
-        "a line that begins with '%' is an instruction to the parser",
-        "remove it",
-    ),
-    "an anchor": ("'&' begins no value", "put the value in quotes"),
-    "an alias": ("'*' begins no value", "put the value in quotes"),
-    "a tag": ("'!' begins no value", "put the value in quotes"),
+    "mapping values are not allowed": message("yaml/colon"),
+    "flow sequence: did not find expected ',' or": message("yaml/square-bracket"),
+    "flow mapping: did not find expected ',' or": message("yaml/curly-bracket"),
+    "quoted scalar: found unexpected end of stream": message("yaml/quote"),
+    "quoted scalar: found unexpected document indicator": message("yaml/quote-above"),
+    "quoted scalar": message("yaml/escape"),
+    "could not find expected ':'": message("yaml/neither"),
+    "expected <document start>": message("yaml/behind-record"),
+    "did not find expected key": message("yaml/indent"),
+    "did not find expected '-' indicator": message("yaml/indent"),
+    "did not find expected node content": message("yaml/no-value"),
+    "found unexpected ':'": message("yaml/colon-in-brackets"),
+    "block sequence entries are not allowed": message("yaml/list-here"),
+    "block scalar": message("yaml/block-text"),
+    "directive": message("yaml/directive"),
+    "incompatible YAML document": message("yaml/version"),
+    "an anchor": message("yaml/and-sign"),
+    "an alias": message("yaml/star"),
+    "a tag": message("yaml/exclamation"),
 }

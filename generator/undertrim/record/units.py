@@ -6,6 +6,7 @@ from functools import lru_cache
 from undertrim.record import equivalents
 from undertrim.record.numerals import Numeral, UnitError, quoted, split, tidy
 from undertrim.record.unit_table import Kind, Unit, kinds
+from undertrim.words import Language, Message, Word, message, one_of, spoken, word
 
 __all__ = ["Quantity", "UnitError", "agree", "parse", "show"]
 
@@ -30,6 +31,14 @@ class Quantity:
     unit: str
     step: float
 
+    def say(self, speech: Language) -> str:
+        """As typed, and in the other system where people use both: "2 3/16 in (55.6 mm)"; with the decimal mark of the language.
+
+        Times are printed in hours, minutes and seconds. Torque in N·m is also given in lbf·in below 15 N·m and in
+        lbf·ft from there on.
+        """
+        return _printed(self, speech.decimal_mark)
+
 
 @lru_cache(maxsize=8192)
 def parse(text: str, kind: str) -> Quantity:
@@ -45,19 +54,19 @@ def parse(text: str, kind: str) -> Quantity:
     return Quantity(tidied, kind, float(value), wanted.canonical, float(step))
 
 
-@lru_cache(maxsize=8192)
 def show(quantity: Quantity) -> str:
-    """A parsed quantity as typed, and in the other system where people use both: "2 3/16 in (55.6 mm)".
+    """A quantity as it says itself to the reader; for what cannot hand on the quantity."""
+    return quantity.say(spoken())
 
-    Times are printed in hours, minutes and seconds. Torque in N·m is also given in lbf·in below 15 N·m and in
-    lbf·ft from there on.
-    """
+
+@lru_cache(maxsize=8192)
+def _printed(quantity: Quantity, mark: str) -> str:
     kind = kinds()[quantity.kind]
     numeral, unit = _read(quantity.text, kind)
     if kind.clock and (clock := equivalents.clock(quantity.value)):
         return clock
-    typed = equivalents.with_symbol(numeral.text, unit)
-    other = equivalents.other_system(quantity.value, unit, kind)
+    typed = equivalents.with_symbol(numeral.text.replace(".", mark), unit)
+    other = equivalents.other_system(quantity.value, unit, kind, mark)
     return f"{typed} ({other})" if other else typed
 
 
@@ -74,47 +83,55 @@ def _read(text: str, kind: Kind) -> tuple[Numeral, Unit]:
     numeral, spelling = split(text, kind.example)
     unit = kind.find(spelling) or _refuse_unit(text, numeral, spelling, kind)
     if kind.whole and (numeral.decimals or numeral.parts):
-        raise UnitError(f"{quoted(text)} is not a whole number", f"write it like {quoted(kind.example)}")
+        raise UnitError(message("units/not-whole", text=quoted(text), example=quoted(kind.example)))
     if numeral.parts and not unit.fractions:
-        raise UnitError(f"{quoted(text)} is a fraction of a unit that has none", _unfraction(numeral, kind))
+        raise UnitError(message("units/no-fractions", text=quoted(text), hint=_unfraction(numeral, kind)))
     if numeral.text.startswith("-") and not kind.negative:
-        hint = "write it without the minus sign"
-        raise UnitError(f"{quoted(text)} is negative, which {kind.name} cannot be", hint)
+        raise UnitError(message("units/negative", text=quoted(text), kind=_named(kind)))
     return numeral, unit
 
 
 def _refuse_unit(text: str, numeral: Numeral, spelling: str, kind: Kind) -> Unit:
     if not spelling:
-        raise UnitError(f"{quoted(text)} has no unit", _offers(numeral, kind), unitless=True)
+        raise UnitError(message("units/no-unit", text=quoted(text), hint=_offers(numeral, kind)), unitless=True)
     if other := _owner(spelling):
-        raise UnitError(f"{quoted(text)} is {other.name}, not {kind.name}", _in_units_of(kind))
+        kinds_of_both = {"other": _named(other), "kind": _named(kind)}
+        raise UnitError(message("units/of-another-kind", text=quoted(text), **kinds_of_both, hint=_in_units_of(kind)))
     hint = _respelt(numeral, kind.near(spelling)) or _in_units_of(kind)
-    raise UnitError(f"unit {quoted(spelling)} in {quoted(text)} is not known", hint)
+    raise UnitError(message("units/unknown-unit", unit=quoted(spelling), text=quoted(text), hint=hint))
 
 
-def _respelt(numeral: Numeral, near: Unit | None) -> str:
+def _named(kind: Kind) -> Word:
+    """What a kind of quantity is called, with its article."""
+    return word("units", kind.key, "name")
+
+
+def _respelt(numeral: Numeral, near: Unit | None) -> Message | None:
     if near is None or (numeral.parts and not near.fractions):
-        return ""
-    return f"write {quoted(equivalents.with_name(numeral.text, near))}"
+        return None
+    return message("units/write", written=quoted(equivalents.with_name(numeral.text, near)))
 
 
 def _owner(spelling: str) -> Kind | None:
     return next((kind for kind in kinds().values() if kind.find(spelling)), None)
 
 
-def _offers(numeral: Numeral, kind: Kind) -> str:
+def _offers(numeral: Numeral, kind: Kind) -> Message:
     if kind.of_one and 0 < numeral.value <= 1:
         return _of_the_whole(numeral, kind)
     offered = (kind.find(name) for name in kind.offer)
     units = [unit for unit in offered if unit and (unit.fractions or not numeral.parts)]
     written = [quoted(equivalents.with_name(numeral.text, unit)) for unit in units]
-    return "write " + _either(written) if written else _in_units_of(kind)
+    return message("units/write", written=one_of(*written)) if written else _in_units_of(kind)
 
 
-def _of_the_whole(numeral: Numeral, kind: Kind) -> str:
+def _of_the_whole(numeral: Numeral, kind: Kind) -> Message:
     """People type 0.8 for 80 %: with the bare number the hint would be a hundredth of what is meant."""
-    written = f"write {quoted(hundredfold(numeral, kind))} for {numeral.text} of the whole"
-    return f"{written}, or {quoted(with_unit(numeral.text, kind))}" if numeral.value == 1 else written
+    written = quoted(hundredfold(numeral, kind))
+    if numeral.value != 1:
+        return message("units/of-the-whole", written=written, part=numeral.text)
+    other = quoted(with_unit(numeral.text, kind))
+    return message("units/of-the-whole-or", written=written, part=numeral.text, other=other)
 
 
 def hundredfold(numeral: Numeral, kind: Kind) -> str:
@@ -127,15 +144,12 @@ def with_unit(number: str, kind: Kind) -> str:
     return equivalents.with_name(number, kind.units[kind.offer[0]])
 
 
-def _unfraction(numeral: Numeral, kind: Kind) -> str:
+def _unfraction(numeral: Numeral, kind: Kind) -> Message:
     has_fractions = any(unit.fractions for unit in kind.units.values())
-    return _offers(numeral, kind) if has_fractions else "write a decimal number"
+    return _offers(numeral, kind) if has_fractions else message("units/decimal")
 
 
-def _in_units_of(kind: Kind) -> str:
-    units = f"in {_either(list(kind.offer))}" if kind.offer else "without a unit"
-    return f"write it {units}, such as {quoted(kind.example)}"
-
-
-def _either(words: list[str]) -> str:
-    return " or ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+def _in_units_of(kind: Kind) -> Message:
+    if not kind.offer:
+        return message("units/without-unit", example=quoted(kind.example))
+    return message("units/in-units", units=one_of(*kind.offer), example=quoted(kind.example))

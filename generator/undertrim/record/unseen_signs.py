@@ -10,6 +10,8 @@ import re
 import unicodedata
 from collections.abc import Iterator
 
+from undertrim.words import Message, message
+
 _RANGES = (
     "\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f"  # control characters but tab and line ends
     "\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000"  # spaces
@@ -18,7 +20,11 @@ _RANGES = (
     "\u2028\u2029\u2800\ufff9-\ufffb\ufffe\uffff\ud800-\udfff\ue000-\uf8ff\U000f0000-\U0010ffff"
 )
 _UNSEEN = re.compile(f"[{_RANGES}]")
-_KINDS = {"Cc": "a control character", "Cs": "half a character", "Co": "a letter of private use"}
+_KINDS = {
+    "Cc": message("yaml/control-character"),
+    "Cs": message("yaml/half-character"),
+    "Co": message("yaml/private-letter"),
+}
 
 
 def places(text: str) -> Iterator[int]:
@@ -35,13 +41,15 @@ def refused(char: str) -> bool:
     return bool(_UNSEEN.match(char))
 
 
-def named(char: str) -> str:
+def named(char: str) -> Message:
     """A sign as a message names it: its number, and the name that Unicode gives it."""
-    kind = _KINDS.get(unicodedata.category(char), "a sign that means nothing")
-    return f"U+{ord(char):04X} ({unicodedata.name(char, kind).lower()})"
+    name = unicodedata.name(char, "").lower()
+    other = _KINDS.get(unicodedata.category(char), message("yaml/empty-sign"))
+    return message("yaml/sign", number=f"{ord(char):04X}", name=name or other)
 
 
-def way_out(char: str) -> str:
-    """What to do about one."""
-    is_space = unicodedata.category(char) == "Zs"
-    return "type an ordinary space instead" if is_space else "remove it; it may not be visible"
+def complaint(char: str) -> Message:
+    """What to say of one that stands in a record."""
+    if unicodedata.category(char) == "Zs":
+        return message("yaml/odd-space", sign=named(char))
+    return message("yaml/hidden-sign", sign=named(char))

@@ -1,4 +1,4 @@
-"""What the keywords of our schemas refuse about one value: each gives what is wrong and the way out, or None.
+"""What the keywords of our schemas refuse about one value: each gives what there is to say of it, or None.
 
 A value of another sort than the keyword is about is left to the keyword `type`.
 """
@@ -8,12 +8,12 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from undertrim.record import drives, schema, units
-from undertrim.record.numerals import quoted
 from undertrim.record.schema import Schema
 from undertrim.record.source import Data
+from undertrim.words import Message
 
-Said = tuple[str, str]
-"""What is wrong, where there is more to say than that something is; and the way out. Either may be empty."""
+Said = tuple[()] | tuple[Message]
+"""What is wrong, where there is more to say than that something is."""
 
 
 def _quantity(spec: Schema, value: Data) -> Said | None:
@@ -22,7 +22,7 @@ def _quantity(spec: Schema, value: Data) -> Said | None:
     try:
         units.parse(value, spec["kind"])
     except units.UnitError as error:
-        return error.message, error.hint
+        return (error.said,)
     return None
 
 
@@ -32,18 +32,16 @@ def _drive(wanted: bool, value: Data) -> Said | None:
     try:
         drives.parse(value)
     except drives.DriveError as error:
-        return error.message, error.hint
+        return (error.said,)
     return None
 
 
 def _minimum(limit: int, value: Data) -> Said | None:
-    below = schema.whole(value) and int(value) < limit
-    return (f"{quoted(value)} is less than {limit}", "") if below else None
+    return () if schema.whole(value) and int(value) < limit else None
 
 
 def _maximum(limit: int, value: Data) -> Said | None:
-    above = schema.whole(value) and int(value) > limit
-    return (f"{quoted(value)} is more than {limit}", "") if above else None
+    return () if schema.whole(value) and int(value) > limit else None
 
 
 def _calendar(wanted: bool, value: Data) -> Said | None:
@@ -51,7 +49,7 @@ def _calendar(wanted: bool, value: Data) -> Said | None:
         if wanted and isinstance(value, str):
             datetime.date.fromisoformat(value)
     except ValueError:
-        return "", ""
+        return ()
     return None
 
 
@@ -66,7 +64,7 @@ def repeats(value: Data) -> Iterator[tuple[int, str]]:
 
 
 def _unique(wanted: bool, value: Data) -> Said | None:
-    return next((("", "") for _ in repeats(value)), None) if wanted else None
+    return next((() for _ in repeats(value)), None) if wanted else None
 
 
 REFUSED: dict[str, Callable[[Any, Data], Said | None]] = {

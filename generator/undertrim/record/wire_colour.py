@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from undertrim import resources
+from undertrim.words import Language, Value, all_of, message, sentence, spoken
 
 _EARTH = "GNYE"
 _GREEN, _YELLOW = "GN", "YE"
@@ -23,6 +24,10 @@ class Colour:
     stripe: str = ""
     local: bool = False
 
+    def say(self, speech: Language) -> str:
+        """Its name in words of a language."""
+        return speech.text(f"wire-colours/colour/{self.code}/name", self.name)
+
 
 @dataclass(frozen=True, slots=True)
 class WireColour:
@@ -37,13 +42,17 @@ class WireColour:
         """The base, then the tracers."""
         return (self.base, *self.tracers)
 
-    @property
-    def words(self) -> str:
+    def say(self, speech: Language) -> str:
         """In words: `red`, `red with white tracer`, `white with brown and black tracers`."""
         if not self.tracers:
-            return self.base.name
-        names = " and ".join(tracer.name for tracer in self.tracers)
-        return f"{self.base.name} with {names} tracer{'s' if len(self.tracers) > 1 else ''}"
+            return self.base.say(speech)
+        tracers: dict[str, Value] = {"tracers": all_of(*self.tracers), "count": len(self.tracers)}
+        return sentence(message("colours/with-tracers", base=self.base, **tracers), speech)
+
+    @property
+    def words(self) -> str:
+        """The same to the reader; for what cannot hand on the colour."""
+        return self.say(spoken())
 
     @property
     def iec(self) -> str:

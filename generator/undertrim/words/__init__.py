@@ -5,6 +5,7 @@ No code reads the text back: what decides is the code or a field beside it.
 """
 
 from undertrim.words.catalogue import say, sentence, way_out
+from undertrim.words.error import SaidError
 from undertrim.words.language import ENGLISH, Language, UnknownLanguage, language, speaking, spoken, tags
 from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
 
@@ -13,6 +14,7 @@ __all__ = [
     "Items",
     "Language",
     "Message",
+    "SaidError",
     "UnknownLanguage",
     "Value",
     "WayOut",

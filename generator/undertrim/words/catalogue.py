@@ -1,14 +1,15 @@
 """The catalogue: English in `english/<room>.toml`, other languages in gettext files that say the same.
 
 An entry of `english/replay.toml` has the code `replay/<name>`, one of `english/rules/unused-part.toml` the code `rules/unused-part/<name>`. Its `says` is the sentence and its `way_out` the hint; `one` stands in
-for `says` where the value `count` is 1. Values stand in all of them as `{name}`, and as `{name:lower}` where the sentence goes on in
-lower case, `{name:capital}` where it begins. A gettext file knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
+for `says` where the value `count` is 1. Values stand in all of them as `{name}`; as `{name:lower}` where the sentence goes on in lower case,
+`{name:inside}` where only the first letter is small, `{name:capital}` where a sentence begins, and `{name:grouped}` for a large whole number. A gettext file
+knows a text by its code (the context) and its English, so that a translation of a sentence that has changed
 is never shown for it.
 """
 
 import string
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache, lru_cache, reduce
 from pathlib import Path
 from typing import Any
@@ -88,9 +89,12 @@ def _filled(message: Message, part: str, speech: Language) -> str:
     count = values.get("count", 1)
     number = count if isinstance(count, int) else 2
     template = speech.text(context(message.code, part), known[part], number)
-    return "".join(
-        text + (_put(values[name], how, speech) if name is not None else "") for text, name, how in _pieces(template)
-    )
+    said = ""
+    for text, name, how in _pieces(template):  # a page says thousands of these: a generator would take a fifth longer
+        said += text
+        if name is not None:
+            said += _put(values[name], how, speech)
+    return said
 
 
 @cache
@@ -106,9 +110,19 @@ def _pieces(template: str) -> tuple[tuple[str, str | None, str], ...]:
 
 
 def _put(value: Value, how: str, speech: Language) -> str:
-    """A value as it stands in a text; `lower` keeps it from starting like a sentence, `capital` makes it start like one."""
-    text = _said(value, speech)
-    return text.lower() if how == "lower" else text[:1].upper() + text[1:] if how == "capital" else text
+    """A value as it stands in a text; `lower` and `inside` keep it from starting like a sentence, `capital` makes it start like one."""
+    if not how:
+        return value if type(value) is str else _said(value, speech)
+    if how == "grouped" and isinstance(value, int):
+        return speech.grouped(value)
+    return _CASES.get(how, str)(_said(value, speech))
+
+
+_CASES: Mapping[str, Callable[[str], str]] = {
+    "lower": str.lower,
+    "inside": lambda text: text[:1].lower() + text[1:],
+    "capital": lambda text: text[:1].upper() + text[1:],
+}
 
 
 def texts(entry: Entry) -> dict[str, Text]:

@@ -28,6 +28,7 @@ class Language:
     texts: Mapping[tuple[str, Text], Text] = field(default_factory=dict)
     form: Callable[[int], int] = lambda number: int(number != 1)
     decimal_mark: str = "."
+    group_mark: str = ","
 
     def text(self, context: str, english: Text, number: int = 1) -> str:
         """The text of a context; `number` chooses where there is more than one."""
@@ -44,8 +45,12 @@ class Language:
         return "".join(str(self.form(number)) for number in range(200))
 
     def number(self, value: float) -> str:
-        """A number with no more digits than it needs."""
-        return f"{value:g}".replace(".", self.decimal_mark)
+        """A number with no more digits than it needs; a whole one with all it has."""
+        return f"{value:d}" if isinstance(value, int) else f"{value:g}".replace(".", self.decimal_mark)
+
+    def grouped(self, value: int) -> str:
+        """A whole number with its thousands set apart."""
+        return f"{value:,}".replace(",", self.group_mark)
 
 
 ENGLISH = Language()
@@ -98,7 +103,7 @@ def read(tag: str, path: Path) -> Language:
 
     from babel import Locale, UnknownLocaleError  # only needed for another language than English
     from babel.messages.pofile import read_po
-    from babel.numbers import get_decimal_symbol
+    from babel.numbers import get_decimal_symbol, get_group_symbol
 
     with path.open("rb") as file:
         catalogue = read_po(file)
@@ -108,10 +113,11 @@ def read(tag: str, path: Path) -> Language:
         if entry.id and not entry.fuzzy and entry.string and all(entry.string)
     }
     try:
-        mark = get_decimal_symbol(Locale.parse(tag, sep="-"))
+        place = Locale.parse(tag, sep="-")
+        marks = get_decimal_symbol(place), get_group_symbol(place)
     except UnknownLocaleError:
-        mark = "."
-    return Language(tag, texts, c2py(catalogue.plural_expr), mark)
+        marks = ENGLISH.decimal_mark, ENGLISH.group_mark
+    return Language(tag, texts, c2py(catalogue.plural_expr), *marks)
 
 
 def _text(text: str | Sequence[str]) -> Text:

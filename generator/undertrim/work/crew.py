@@ -16,6 +16,7 @@ from multiprocessing.connection import Connection, wait
 from types import TracebackType
 from typing import Any, Generic, TypeVar
 
+from undertrim.words import Value, message
 from undertrim.work.limits import Limits, limits
 from undertrim.work.worker import Failed, Fault, Trouble, labour
 
@@ -151,14 +152,14 @@ class _Round(Generic[Item, Result]):
 
     def _stopped(self, hand: _Hand) -> Failed:
         self._crew.renew(hand)
-        return Failed(Fault.TIME, f"takes longer than {self._crew.allowed.seconds:g} seconds")
+        return Failed(Fault.TIME, message("work/time", seconds=self._crew.allowed.seconds))
 
     def _taken(self, hand: _Hand) -> Result | Failed:
         try:
             found, replace = hand.line.recv()
         except (EOFError, ConnectionError):
             hand.process.join(1)  # it lets go of the line a little before it has ended
-            return Failed(Fault.ENDED, f"ended the process that worked on it ({_how(self._crew.renew(hand))})")
+            return Failed(Fault.ENDED, message("work/ended", how=_how(self._crew.renew(hand))))
         if replace:
             self._crew.renew(hand)
         if isinstance(found, Trouble):
@@ -167,8 +168,8 @@ class _Round(Generic[Item, Result]):
         return answer
 
 
-def _how(code: int | None) -> str:
+def _how(code: int | None) -> Value:
     """How a process ended, for whoever reports it."""
     if code is not None and code < 0:
         return signal.Signals(-code).name
-    return f"code {code}"
+    return message("work/code", code=str(code))

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from undertrim.words import message
 from undertrim.work.refused import Refused
 
 SECONDS = "UNDERTRIM_TIME_LIMIT"
@@ -15,7 +16,7 @@ MOST = 1_000_000
 
 
 class BadLimit(Refused):
-    """A limit in the environment is not a number that can be used; the text says which and what to write."""
+    """A limit in the environment is not a number that can be used; the message says which and what to write."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +42,7 @@ def _number(environment: Mapping[str, str], name: str, usual: int) -> int:
     if not typed:
         return usual
     if not (typed.isascii() and typed.isdigit() and len(typed) < 10 and 1 <= int(typed) <= MOST):
-        raise BadLimit(f"{name} is {typed[:40]!r}: set it to a whole number from 1 to {MOST}, or leave it out")
+        raise BadLimit(message("work/bad-limit", name=name, typed=repr(typed[:40]), most=MOST))
     return int(typed)
 
 

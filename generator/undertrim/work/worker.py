@@ -12,6 +12,7 @@ from multiprocessing import parent_process
 from multiprocessing.connection import Connection, wait
 from typing import Any
 
+from undertrim.words import Value, message
 from undertrim.work.limits import Limits, hold, worn
 
 
@@ -26,10 +27,10 @@ class Fault(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Failed:
-    """A piece of work without a result: `text` says in half a sentence what happened, `trace` where, if that is known."""
+    """A piece of work without a result: `said` is half a sentence on what happened, `trace` where, if that is known."""
 
     fault: Fault
-    text: str
+    said: Value
     trace: str = ""
 
 
@@ -73,7 +74,7 @@ def answer(work: Callable[[Any], Any], item: Any, allowed: Limits) -> Any:
     try:
         return work(item)
     except MemoryError:
-        return Failed(Fault.MEMORY, f"needs more than {allowed.megabytes} MB of memory")
+        return Failed(Fault.MEMORY, message("work/memory", megabytes=allowed.megabytes))
     except OSError as error:
         if error.errno in GONE:
             return Failed(Fault.ERROR, f"{error.strerror}: {error.filename}")

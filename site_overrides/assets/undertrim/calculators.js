@@ -5,6 +5,7 @@ import { size, supply } from "./electrical-drop.js";
 import { readings } from "./electrical-fuses.js";
 import { Refused, use } from "./electrical-numbers.js";
 import * as sound from "./electrical-sound.js";
+import { say } from "./words.js";
 
 const page = document.querySelector(".ut-calculators");
 use(JSON.parse(document.getElementById("ut-electrical").textContent));
@@ -22,7 +23,7 @@ function unitOf(form, name) {
 
 function toNumber(text, label) {
   if (!/^[-−+]?([0-9]+(\.[0-9]*)?|\.[0-9]+)$/.test(text)) {
-    throw new Refused("'" + text + "' in '" + label + "' is not a number", "write digits, with a point for decimals");
+    throw new Refused("calculators/no-number", { text, label });
   }
   return Number(text.replace("−", "-"));
 }
@@ -49,8 +50,8 @@ function chosen(form, name) { return form.elements[name].value; }
 function current(form) {
   const amps = maybe(form, "current");
   const watts = maybe(form, "power");
-  if (amps !== undefined && watts !== undefined) throw new Refused("both a current and a power are given", "empty one of them");
-  if (amps === undefined && watts === undefined) throw new Incomplete("Current or power");
+  if (amps !== undefined && watts !== undefined) throw new Refused("calculators/current-and-power", {});
+  if (amps === undefined && watts === undefined) throw new Incomplete(say("calculators/current-or-power"));
   if (amps !== undefined) return { amps, answers: [] };
   const source = supply({ power: watts, efficiency: maybe(form, "efficiency"), voltage: maybe(form, "voltage") });
   return { amps: source.current, answers: [source] };
@@ -91,7 +92,7 @@ function delay(form) {
   const unit = unitOf(form, "distances");
   const label = labelOf(form, "distances");
   const texts = typed(form, "distances").split(/[\s;]+/).filter(Boolean);
-  if (texts.length < 2) throw new Incomplete("two distances or more");
+  if (texts.length < 2) throw new Incomplete(say("calculators/two-distances"));
   return sound.delays({ distances: texts.map((text) => toSI(text, label, unit)), air: maybe(form, "air") });
 }
 
@@ -102,7 +103,7 @@ function load(form) {
 }
 
 function colour(form) {
-  if (!chosen(form, "colour")) throw new Incomplete("Colour");
+  if (!chosen(form, "colour")) throw new Incomplete(labelOf(form, "colour"));
   return readings({ colour: chosen(form, "colour") });
 }
 
@@ -133,14 +134,23 @@ function list(lines) {
 }
 
 function conditionLine(scheme) {
-  return (one) => one.words + ": " + (one.size === null ? "no size listed" : size(scheme, one.size).label + " or thicker");
+  return (one) => {
+    const found = one.size === null ? say("calculators/no-size") : say("calculators/or-thicker", { size: size(scheme, one.size).label });
+    return say("calculators/condition", { condition: one.words, size: found });
+  };
+}
+
+/* What a number is called; where it comes from stands beside it, unless it was given or computed. */
+function numberLabel(one) {
+  if (one.origin === "given" || one.origin === "computed") return one.label;
+  return say("calculators/label-from", { label: one.label, origin: one.origin === "usual" ? say("calculators/usual") : one.origin });
 }
 
 function numbers(every) {
   const made = element("dl", "", "ut-facts");
   every.forEach((one) => {
     const row = document.createElement("div");
-    row.appendChild(element("dt", one.label + (one.origin === "given" || one.origin === "computed" ? "" : " (" + one.origin + ")")));
+    row.appendChild(element("dt", numberLabel(one)));
     row.appendChild(element("dd", one.text));
     made.appendChild(row);
   });
@@ -152,14 +162,14 @@ function shown(answer) {
   if (answer.conditions) parts.push(list(answer.conditions.map(conditionLine(answer.scheme))));
   if (answer.notes.length) parts.push(list(answer.notes));
   const folded = document.createElement("details");
-  folded.appendChild(element("summary", "Every number used"));
+  folded.appendChild(element("summary", say("calculators/every-number")));
   folded.appendChild(numbers(answer.numbers));
   return parts.concat([folded]);
 }
 
 function refused(error) {
-  if (error instanceof Refused) return [element("p", error.message, "ut-refused"), element("p", error.hint)];
-  if (error instanceof Incomplete) return [element("p", "Still needed: " + error.message.toLowerCase())];
+  if (error instanceof Refused) return [element("p", say("page/not-so", { what: error.message }), "ut-refused"), element("p", error.hint)];
+  if (error instanceof Incomplete) return [element("p", say("calculators/still-needed", { what: error.message }))];
   throw error;
 }
 

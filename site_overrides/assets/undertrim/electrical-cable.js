@@ -1,17 +1,18 @@
 /* The cable and fuse for a load, the same as `undertrim cable`. */
 
-import { circuit, dropped, inputs, lost, pathNotes, sizes } from "./electrical-drop.js";
+import { circuit, dropped, inputs, lost, pathNotes, schemeWord, sizes } from "./electrical-drop.js";
 import { ampacity, ampacityNotes, described, engineFactor, fuseNotes, nextFuse, remembered } from "./electrical-fuses.js";
 import { Refused, SLACK, given, missing, number, orElse, orUsual, said, tables, usual } from "./electrical-numbers.js";
+import { list, say } from "./words.js";
 
 function chosenFuse(current, share, own) {
   if (missing(own)) {
     const amps = nextFuse(current.value, share.value);
-    return amps === null ? null : number("fuse", amps, "A");
+    return amps === null ? null : number(say("electrical/fuse"), amps, "A");
   }
   const fuse = given("fuse", own);
   if (fuse.value < current.value * (1 - SLACK)) {
-    throw new Refused("a fuse of '" + fuse.text + "' does not hold '" + current.text + "'", "take a fuse of at least " + said(current.value / share.value, "A") + ", or a smaller load");
+    throw new Refused("electrical/fuse-too-small", { fuse: fuse.text, current: current.text, least: said(current.value / share.value, "A") });
   }
   return fuse;
 }
@@ -19,12 +20,12 @@ function chosenFuse(current, share, own) {
 function wished(path, wishes) {
   const made = circuit(path);
   const byDefault = missing(wishes.insulation);
-  const insulation = number("insulation bears", byDefault ? usual("insulation") : wishes.insulation, "degC", byDefault ? "usual" : "given");
-  const share = orElse("share", wishes.share, tables.fuses.load.share, "load of the fuse at most");
+  const insulation = number(say("electrical/insulation-bears"), byDefault ? usual("insulation") : wishes.insulation, "degC", byDefault ? "usual" : "given");
+  const share = orElse("share", wishes.share, tables.fuses.load.share, say("electrical/fuse-share"));
   return {
     made, insulation, share, scheme: wishes.scheme || "awg",
     around: { insulation: insulation.value, place: wishes.place || "cabin", times: made.times.value },
-    limit: orUsual("limit", wishes.limit, "limit", "drop at most"),
+    limit: orUsual("limit", wishes.limit, "limit", say("electrical/drop-at-most")),
     fuse: chosenFuse(made.current, share, wishes.fuse),
   };
 }
@@ -46,62 +47,62 @@ function conditions(asked, offered) {
   const carrying = firstName(offered, (one) => carries(asked, one, made.current.value));
   const guarded = asked.fuse && firstName(offered, (one) => carries(asked, one, asked.fuse.value));
   const need = asked.fuse
-    ? "carry what its fuse of " + asked.fuse.text + " lets through"
-    : "have a fuse of at least " + said(made.current.value / asked.share.value, "A") + ", and none so large is listed";
+    ? say("electrical/carry-what-fuse-lets", { fuse: asked.fuse.text })
+    : say("electrical/no-fuse-so-large", { least: said(made.current.value / asked.share.value, "A") });
   return [
-    { name: "drop", words: "lose at most " + asked.limit.text + " of " + made.voltage.text, size: little },
-    { name: "ampacity", words: "carry " + made.current.text, size: carrying },
+    { name: "drop", words: say("electrical/lose", { limit: asked.limit.text, voltage: made.voltage.text }), size: little },
+    { name: "ampacity", words: say("electrical/carry", { current: made.current.text }), size: carrying },
     { name: "fuse", words: need, size: guarded },
   ];
 }
 
 function around(asked) {
   if (asked.around.place !== "engine") return [asked.insulation];
-  const origin = remembered(asked.around) ? "from memory" : "33 CFR 183.425, note 1 (secondary)";
-  return [asked.insulation, number("factor for the engine space", engineFactor(asked.around), "times", origin)];
+  const origin = say(remembered(asked.around) ? "electrical/from-memory" : "electrical/by-note-1");
+  return [asked.insulation, number(say("electrical/engine-factor"), engineFactor(asked.around), "times", origin)];
 }
 
-const SHARE_OUT = "share the load out over several cables, each with its own fuse";
-const WAYS_OUT = { drop: "shorten the way, or allow more drop", ampacity: SHARE_OUT, fuse: SHARE_OUT };
+const WAYS_OUT = { drop: "electrical/shorten", ampacity: "electrical/share-out", fuse: "electrical/share-out" };
 
 function noCable(asked, wanted) {
   const unmet = wanted.filter((one) => one.size === null);
-  const words = unmet.map((one) => one.words).join(" and ");
-  const ways = unmet.map((one) => WAYS_OUT[one.name]).filter((one, place, every) => every.indexOf(one) === place);
+  const failed = list(unmet.map((one) => one.words));
+  const ways = Array.from(new Set(unmet.map((one) => WAYS_OUT[one.name]))).map((code) => say(code));
   return {
     size: null, binding: unmet.map((one) => one.name), conditions: wanted,
     volts: null, share: null, ampacity: null, fuse: null,
-    headline: "no " + asked.scheme + " cable listed can " + words + ": " + ways.join(" or "),
+    headline: say("electrical/no-cable", { scheme: schemeWord(asked.scheme), conditions: failed, ways: list(ways, "or") }),
     numbers: inputs(asked.made).concat([asked.limit, asked.share], around(asked)), notes: pathNotes(asked.made),
   };
 }
 
-const DECIDERS = { drop: "the drop", ampacity: "what the cable carries", fuse: "the fuse" };
-
 function decides(binding) {
-  if (!binding.length) return "the thinnest in the table of currents does";
-  const words = binding.map((name) => DECIDERS[name]).join(" and ");
-  return words + (binding.length === 1 ? " decides" : " decide");
+  if (!binding.length) return say("electrical/thinnest-does");
+  return say("electrical/decides", { conditions: list(binding.map((name) => say(`electrical/decider-${name}`))), count: binding.length });
 }
 
 function chosenFuseNotes(asked) {
   const fuse = asked.fuse;
   const current = asked.made.current;
-  const words = ["fuse of " + fuse.text + ": " + described(fuse.value)].concat(fuseNotes(fuse.value));
+  const words = [say("electrical/fuse-families", { fuse: fuse.text, families: described(fuse.value) })].concat(fuseNotes(fuse.value));
   if (current.value > asked.share.value * fuse.value * (1 + SLACK)) {
-    words.push(current.text + " is more than " + asked.share.text + " of the fuse: it ages, or blows when warm (common practice)");
+    words.push(say("electrical/fuse-ages", { current: current.text, share: asked.share.text }));
   }
   return words;
 }
 
 function withCable(asked, conductor, wanted, binding) {
   const found = dropped(asked.made, conductor);
-  const source = "33 CFR 183.425, Table 5" + (asked.around.times !== 1 ? ", scaled (derived)" : "");
-  const allowed = number("the cable carries", ampacity(conductor, asked.around), "A", source);
+  const table = tables.ampacity.origin;
+  const source = asked.around.times !== 1 ? say("electrical/scaled", { source: table }) : table;
+  const allowed = number(say("electrical/cable-carries"), ampacity(conductor, asked.around), "A", source);
   return {
     size: conductor.name, binding, conditions: wanted,
     volts: found.volts, share: found.share, ampacity: allowed.value, fuse: asked.fuse.value,
-    headline: conductor.label + ", fuse " + asked.fuse.text + ": " + said(found.volts, "V") + " lost, " + said(found.share, "share") + " of " + asked.made.voltage.text + "; " + decides(binding),
+    headline: say("electrical/cable", {
+      size: conductor.label, fuse: asked.fuse.text, lost: said(found.volts, "V"), share: said(found.share, "share"),
+      voltage: asked.made.voltage.text, decides: decides(binding),
+    }),
     numbers: found.numbers.concat([asked.limit, asked.share], around(asked), [allowed, asked.fuse]),
     notes: chosenFuseNotes(asked).concat(pathNotes(asked.made), ampacityNotes(conductor, asked.around)),
   };

@@ -1,20 +1,18 @@
 /* What a load takes, what conductors are, and the voltage lost along them. */
 
 import { CIRCULAR_MIL, Refused, given, number, orElse, orUsual, said, tables, usual } from "./electrical-numbers.js";
+import { list, say } from "./words.js";
 
 export function supply(asked) {
   const out = given("power", asked.power);
   const share = orUsual("efficiency", asked.efficiency, "efficiency");
   const volts = orUsual("voltage", asked.voltage, "voltage");
-  const found = number("supply current", out.value / (share.value * volts.value), "A");
+  const found = number(say("electrical/supply-current"), out.value / (share.value * volts.value), "A");
   return {
     current: found.value,
-    headline: out.text + " takes " + found.text + " at " + share.text + " efficiency and " + volts.text,
+    headline: say("electrical/supply", { power: out.text, current: found.text, efficiency: share.text, voltage: volts.text }),
     numbers: [out, share, volts, found],
-    notes: [
-      "class AB gives back 50 to 65 % of what it takes, class D 75 to 90 % (common practice)",
-      "music takes a third of this or less on average (common practice); cable and fuse are chosen for the whole",
-    ],
+    notes: [say("electrical/efficiency-of-classes"), say("electrical/music-takes-less")],
   };
 }
 
@@ -37,7 +35,7 @@ export function diameter(gauge) { return 0.127 * Math.pow(92, (36 - gauge) / 39)
 function awg(name) {
   const across = diameter(gaugeNumber(name));
   const area = Math.PI / 4 * across * across;
-  return made("awg", name, name + " AWG", area, solid(area), listed(name));
+  return made("awg", name, say("electrical/size-awg", { name }), area, solid(area), listed(name));
 }
 
 function nextSmaller(area) {
@@ -53,16 +51,19 @@ const SCHEMES = {
   awg,
   sae(row) {
     const area = row.cmil * CIRCULAR_MIL;
-    return made("sae", row.name, "SAE " + row.name + " AWG", area, solid(area), listed(row.name));
+    return made("sae", row.name, say("electrical/size-sae", { name: row.name }), area, solid(area), listed(row.name));
   },
   metric(row) {
     const area = Number(row.name);
-    return made("metric", row.name, row.name + " mm²", area, row.ohm_per_km / 1000, nextSmaller(area));
+    return made("metric", row.name, say("electrical/size-metric", { area }), area, row.ohm_per_km / 1000, nextSmaller(area));
   },
 };
 
+/* A scheme as it stands before "cable". */
+export function schemeWord(scheme) { return say(`electrical/scheme-${scheme}`); }
+
 export function sizes(scheme) {
-  if (!Object.prototype.hasOwnProperty.call(SCHEMES, scheme)) throw new Refused("no scheme of sizes '" + scheme + "'", "write one of " + Object.keys(SCHEMES).join(", "));
+  if (!Object.prototype.hasOwnProperty.call(SCHEMES, scheme)) throw new Refused("electrical/no-scheme", { scheme, known: list(Object.keys(SCHEMES), "comma") });
   return tables.cable[scheme].sizes.map(SCHEMES[scheme]);
 }
 
@@ -70,13 +71,13 @@ export function size(scheme, name) {
   if (scheme === "awg" && gaugeNumber(name) !== null) return awg(name);
   const every = sizes(scheme);
   const found = every.find((one) => one.name === name);
-  if (!found) throw new Refused("no " + scheme + " cable of size '" + name + "'", "write one of " + every.map((one) => one.name).join(", "));
+  if (!found) throw new Refused("electrical/no-size", { scheme: schemeWord(scheme), name, known: list(every.map((one) => one.name), "comma") });
   return found;
 }
 
 function metal(name, own) {
   const metals = tables.cable.metals;
-  if (!Object.prototype.hasOwnProperty.call(metals, name)) throw new Refused("no metal '" + name + "'", "write one of " + Object.keys(metals).join(", "));
+  if (!Object.prototype.hasOwnProperty.call(metals, name)) throw new Refused("electrical/no-metal", { metal: name, known: list(Object.keys(metals), "comma") });
   return orElse("metal", own, metals[name]);
 }
 
@@ -89,8 +90,8 @@ export function circuit(path) {
   const byBody = path.back === "body";
   return {
     current: given("current", path.current),
-    out: given("length", path.out, "length out"),
-    back: byBody ? null : orElse("length", path.back, path.out, "length back"),
+    out: given("length", path.out, say("electrical/length-out")),
+    back: byBody ? null : orElse("length", path.back, path.out, say("electrical/length-back")),
     body: byBody ? orElse("body", path.body, tables.cable.body.resistance) : null,
     voltage: orUsual("voltage", path.voltage, "voltage"),
     conductor: orUsual("conductor", path.conductor, "conductor"),
@@ -109,17 +110,17 @@ export function lost(around, conductor, celsius) {
 }
 
 function way(around) {
-  if (around.back) return around.out.text + " out and " + around.back.text + " back by wire";
-  return around.out.text + " out and back by the body of the car";
+  if (around.back) return say("electrical/way-by-wire", { out: around.out.text, back: around.back.text });
+  return say("electrical/way-by-body", { out: around.out.text });
 }
 
 export function pathNotes(around) {
   const words = [];
   if (around.body && around.body.origin === "usual") {
-    words.push("the body is taken to resist " + around.body.text + " with its joints (common practice: 0.5 to 1 mohm): measure the drop under full load");
+    words.push(say("electrical/body-assumed", { resistance: around.body.text }));
   }
   if (around.times.value !== 1 && around.times.origin === "usual") {
-    words.push("copper-clad aluminium is taken to resist " + around.times.text + " what copper does (from memory)");
+    words.push(say("electrical/clad-assumed", { times: around.times.text }));
   }
   return words;
 }
@@ -130,15 +131,15 @@ export function dropped(around, conductor) {
   const share = volts / around.voltage.value;
   const metre = perMetre(conductor, around.conductor.value, around.times.value);
   const found = [
-    number("area", conductor.area, "mm2", conductor.origin),
-    number("resistance of the cable", metre, "ohm/m", conductor.origin),
-    number("drop", volts, "V"),
-    number("drop as a share", share, "share"),
-    number("drop with the conductor at " + said(usual("warm"), "degC"), warm, "V"),
+    number(say("electrical/area"), conductor.area, "mm2", conductor.origin),
+    number(say("electrical/resistance"), metre, "ohm/m", conductor.origin),
+    number(say("electrical/drop"), volts, "V"),
+    number(say("electrical/drop-share"), share, "share"),
+    number(say("electrical/drop-warm", { at: said(usual("warm"), "degC") }), warm, "V"),
   ];
   return {
     volts, share, warm, resistance: metre,
-    headline: conductor.label + ": " + found[2].text + " lost, " + found[3].text + " of " + around.voltage.text + "; " + way(around),
+    headline: say("electrical/drop-along", { size: conductor.label, lost: found[2].text, share: found[3].text, voltage: around.voltage.text, way: way(around) }),
     numbers: inputs(around).concat(found), notes: pathNotes(around),
   };
 }

@@ -1,12 +1,15 @@
 /* What cables carry, and fuses. */
 
 import { Refused, SLACK, number, said, tables } from "./electrical-numbers.js";
+import { list, say } from "./words.js";
+
+const PLACES = ["cabin", "engine"];
 
 function column(around) {
   const columns = tables.ampacity.insulation;
   const found = columns.indexOf(around.insulation);
-  if (found < 0) throw new Refused("no table for insulation of '" + around.insulation + "' °C", "write one of " + columns.join(", ") + ", or the next lower");
-  if (["cabin", "engine"].indexOf(around.place) < 0) throw new Refused("no place '" + around.place + "' for a cable", "write one of cabin, engine");
+  if (found < 0) throw new Refused("electrical/no-insulation", { insulation: around.insulation, known: list(columns.map(String), "comma") });
+  if (PLACES.indexOf(around.place) < 0) throw new Refused("electrical/no-place", { place: around.place, known: list(PLACES, "comma") });
   return found;
 }
 
@@ -26,34 +29,36 @@ export function remembered(around) {
 }
 
 export function ampacityNotes(conductor, around) {
-  const words = ["the currents are from 33 CFR 183.425, Table 5, written for boats: a reference, not the law for cars"];
-  if (conductor.scheme === "metric") words.push("that table has no metric sizes: taken as " + conductor.gauge + " AWG, the next with less copper");
-  if (conductor.scheme === "sae") words.push("that table names gauges: the same numbers are used beside SAE areas (secondary marine tables)");
-  if (around.times !== 1) words.push("that table is for copper: scaled down until the same heat arises (derived)");
-  if (remembered(around)) words.push("the factor for the engine space is from memory for this insulation");
-  if (conductor.gauge === "18") words.push("boats may have 18 AWG only inside a sheath, and 16 AWG at least as a single wire (33 CFR 183.425)");
-  return words.concat(["cables in a bundle carry less, which is not computed here"]);
+  const words = [say("electrical/table-for-boats")];
+  if (conductor.scheme === "metric") words.push(say("electrical/table-not-metric", { gauge: conductor.gauge }));
+  if (conductor.scheme === "sae") words.push(say("electrical/table-of-gauges"));
+  if (around.times !== 1) words.push(say("electrical/table-for-copper"));
+  if (remembered(around)) words.push(say("electrical/engine-from-memory"));
+  if (conductor.gauge === "18") words.push(say("electrical/thinnest-on-boats"));
+  return words.concat([say("electrical/bundle-carries-less")]);
 }
 
 function fuses() {
-  const rows = {};
-  tables.fuses.families.forEach((family) => { rows[family.id] = family.ratings; });
-  return tables.fuses.families.map((family) => rows[family.same || family.id]
+  const families = tables.fuses.families;
+  return Object.entries(families).map(([id, family]) => families[family.same || id].ratings
     .filter((row) => row.amps >= (family.least || 0) && row.amps <= (family.most || Infinity))
-    .map((row) => ({ family: family.id, name: family.name, amps: row.amps, colour: row.colour, sure: family.sure }))).flat();
+    .map((row) => ({ family: id, name: family.name, amps: row.amps, colour: row.colour, sure: family.sure }))).flat();
 }
+
+function colourWord(colour) { return say(`fuse-colours/${colour}`); }
 
 export function readings(asked) {
   const found = fuses().filter((fuse) => fuse.colour && fuse.colour === asked.colour);
   if (!found.length) {
     const known = fuses().map((fuse) => fuse.colour).filter((colour, place, every) => colour && every.indexOf(colour) === place);
-    throw new Refused("no fuse is '" + asked.colour + "'", "colours: " + known.join(", "));
+    throw new Refused("electrical/no-fuse-colour", { colour: asked.colour, known: list(known, "comma") });
   }
+  const rated = found.map((fuse) => say("electrical/fuse-rated", { family: fuse.name, rating: said(fuse.amps, "A") }));
   return {
     fuses: found,
-    headline: asked.colour + ": " + found.map((fuse) => fuse.name + " " + said(fuse.amps, "A")).join("; "),
-    numbers: found.map((fuse) => number(fuse.name, fuse.amps, "A", "DIN 72581, ISO 8820-3 (secondary)")),
-    notes: ["the number on the fuse comes before its colour"],
+    headline: say("electrical/colour-means", { colour: colourWord(asked.colour), fuses: list(rated, "semicolon") }),
+    numbers: found.map((fuse) => number(fuse.name, fuse.amps, "A", say("electrical/by-colour"))),
+    notes: [say("electrical/number-before-colour")],
   };
 }
 
@@ -63,12 +68,17 @@ export function nextFuse(current, share) {
 }
 
 export function described(amps) {
-  return fuses().filter((fuse) => fuse.amps === amps).map((fuse) => fuse.colour ? fuse.name + " (" + fuse.colour + ")" : fuse.name).join(" or ") || "in no family listed here";
+  const found = fuses().filter((fuse) => fuse.amps === amps).map(coloured);
+  return found.length ? list(found, "or") : say("electrical/in-no-family");
+}
+
+function coloured(fuse) {
+  return fuse.colour ? say("electrical/fuse-coloured", { family: fuse.name, colour: colourWord(fuse.colour) }) : fuse.name;
 }
 
 export function fuseNotes(amps) {
-  const words = ["put the fuse at the source, within " + said(tables.fuses.place.within, "m") + " of it along the cable (common practice), before anything else"];
+  const words = [say("electrical/fuse-place", { within: said(tables.fuses.place.within, "m") })];
   const found = fuses().filter((fuse) => fuse.amps === amps);
-  if (found.length && !found.some((fuse) => fuse.sure)) words.push("ratings of bolt-in strips are from memory: what their maker lists comes first");
+  if (found.length && !found.some((fuse) => fuse.sure)) words.push(say("electrical/ratings-from-memory"));
   return words;
 }

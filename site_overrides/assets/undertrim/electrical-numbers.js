@@ -1,6 +1,8 @@
 /* Numbers of power and sound as people read them, usual values and refusals: the same as `derive/electrical`. Tables come with the page.
    Every calculator takes one object and gives { headline, numbers, notes, ... } or throws Refused. */
 
+import { number as marked, say, wayOut } from "./words.js";
+
 /** @import { Calculators } from "published" */
 
 export const SLACK = 1e-9; // relative; takes up the rounding of floats, nothing else
@@ -16,11 +18,11 @@ export const tables = /** @type {Calculators} */ ({});
  */
 export function use(given) { Object.assign(tables, given); }
 
-/* A question without an answer, with the way out. */
+/* A question without an answer: why, by its code and values, with the way out. */
 export class Refused extends Error {
-  constructor(message, hint) {
-    super(message);
-    this.hint = hint;
+  constructor(code, values) {
+    super(say(code, values));
+    this.hint = wayOut(code, values);
   }
 }
 
@@ -45,12 +47,14 @@ function pointed(digits, places) {
 }
 
 function printed(value, row) {
-  return shown(value * row.scale + (row.offset || 0)) + " " + row.symbol;
+  const digits = shown(value * row.scale + (row.offset || 0));
+  if (row.word) return say(`amounts/${row.word}`, { number: marked(digits), count: digits === "1" ? 1 : 2 });
+  return say("amounts/plain", { number: marked(digits), symbol: row.symbol });
 }
 
 export function said(value, unit) {
   const row = tables.print[unit].find((one) => !("below" in one) || Math.abs(value) < one.below);
-  return printed(value, row) + (row.other ? " (" + printed(value, row.other) + ")" : "");
+  return row.other ? say("amounts/both", { amount: printed(value, row), other: printed(value, row.other) }) : printed(value, row);
 }
 
 export function number(label, value, unit, origin) {
@@ -62,9 +66,9 @@ export function usual(name) { return tables.defaults.usual[name]; }
 export function given(bound, value, label, origin) {
   const row = tables.defaults.bounds[bound];
   const name = label || row.label;
-  const hint = "it must be from " + said(row.least, row.unit) + " to " + said(row.most, row.unit) + ": check the number and its unit";
-  if (typeof value !== "number" || !isFinite(value)) throw new Refused("the " + name + " is not a number", hint);
-  if (value < row.least || value > row.most) throw new Refused("the " + name + " '" + said(value, row.unit) + "' cannot be right", hint);
+  const hint = say("electrical/within", { least: said(row.least, row.unit), most: said(row.most, row.unit) });
+  if (typeof value !== "number" || !isFinite(value)) throw new Refused("electrical/not-a-number", { name, hint });
+  if (value < row.least || value > row.most) throw new Refused("electrical/cannot-be", { name, value: said(value, row.unit), hint });
   return number(name, value, row.unit, origin || "given");
 }
 

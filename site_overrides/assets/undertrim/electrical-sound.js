@@ -1,8 +1,11 @@
 /* Loads of speakers, filters, levels and delays, the same as `undertrim load` and `reckon`; and a battery at rest. */
 
 import { Refused, SLACK, given, number, orUsual, said, tables, usual } from "./electrical-numbers.js";
+import { list, say } from "./words.js";
 
-const HINT = "write ohms with + for series, | for parallel and brackets: '4+4 | 4+4'";
+/* Why an arrangement is refused, with how to write one. */
+function misread(code, values = {}) { return new Refused(code, { ...values, hint: say("electrical/write-ohms") }); }
+
 const LONGEST = 200;
 const DEEPEST = 20;
 
@@ -11,35 +14,37 @@ function series(loads) { return loads.reduce((sum, one) => sum + one, 0); }
 function parallel(loads) { return 1 / loads.reduce((sum, one) => sum + 1 / one, 0); }
 
 function load(total, speakers, how, least) {
-  const allowed = orUsual("load", least, "least_load", "least load");
-  const found = number("load", total, "ohm");
+  const allowed = orUsual("load", least, "least_load", say("electrical/least-load"));
+  const found = number(say("electrical/load"), total, "ohm");
   const notes = [];
   if (total < allowed.value * (1 - SLACK)) {
-    const common = allowed.origin === "usual" ? " that outputs usually allow (common practice)" : " that the output allows";
-    notes.push(found.text + " is below the " + allowed.text + common + ": the amplifier may overheat or shut down");
+    const code = allowed.origin === "usual" ? "electrical/below-usual" : "electrical/below-least";
+    notes.push(say(code, { load: found.text, least: allowed.text }));
   }
-  notes.push("nominal ohms are not what a meter reads: a 4 ohm speaker shows about 3.2 to 3.6 ohm (common practice)");
+  notes.push(say("electrical/nominal-ohms"));
   return {
     ohms: total, count: speakers.length,
-    headline: speakers.length + " speaker" + (speakers.length > 1 ? "s" : "") + ", " + how + ": " + found.text,
+    headline: say("electrical/load-of", { count: speakers.length, how, load: found.text }),
     numbers: speakers.concat([allowed, found]), notes,
   };
 }
 
+function speaker(number) { return say("electrical/speaker", { number }); }
+
 export function wired(asked) {
-  if (!asked.ohms.length) throw new Refused("no speaker is given", HINT);
-  const speakers = asked.ohms.map((one, place) => given("load", one, "speaker " + (place + 1)));
-  return load((asked.how === "parallel" ? parallel : series)(asked.ohms), speakers, asked.how, asked.least);
+  if (!asked.ohms.length) throw misread("electrical/no-speaker");
+  const speakers = asked.ohms.map((one, place) => given("load", one, speaker(place + 1)));
+  return load((asked.how === "parallel" ? parallel : series)(asked.ohms), speakers, say(asked.how === "parallel" ? "electrical/parallel" : "electrical/series"), asked.least);
 }
 
 function tokens(text) {
-  if (text.length > LONGEST) throw new Refused("the arrangement is too long", "write at most " + LONGEST + " characters");
+  if (text.length > LONGEST) throw new Refused("electrical/too-long", { most: LONGEST });
   const token = / *([0-9]{1,6}(?:\.[0-9]{1,6})?|[+|()]) */y;
   const found = [];
   for (let place = 0; place < text.length; place = token.lastIndex) {
     token.lastIndex = place;
     const match = token.exec(text);
-    if (!match) throw new Refused("'" + String.fromCodePoint(text.codePointAt(place)) + "' cannot be read in '" + text + "'", HINT);
+    if (!match) throw misread("electrical/not-read", { what: String.fromCodePoint(text.codePointAt(place)), text });
     found.push(match[1]);
   }
   return found;
@@ -68,29 +73,27 @@ export function arranged(asked) {
   }
   function bracket() {
     depth += 1;
-    if (depth > DEEPEST) throw new Refused("the brackets are too deep", HINT);
+    if (depth > DEEPEST) throw misread("electrical/too-deep");
     const total = branches();
-    if (!takes(")")) throw new Refused("a bracket is not closed", HINT);
+    if (!takes(")")) throw misread("electrical/not-closed");
     depth -= 1;
     return total;
   }
   function one() {
     if (takes("(")) return bracket();
-    if (!/^[0-9]/.test(left[0] || "")) throw new Refused("a speaker is missing " + (left.length ? "before '" + left[0] + "'" : "at the end"), HINT);
+    if (!left.length) throw misread("electrical/speaker-missing-last");
+    if (!/^[0-9]/.test(left[0])) throw misread("electrical/speaker-missing", { before: left[0] });
     const ohms = Number(left.shift());
-    speakers.push(given("load", ohms, "speaker " + (speakers.length + 1)));
+    speakers.push(given("load", ohms, speaker(speakers.length + 1)));
     return ohms;
   }
 
   const total = branches();
-  if (left.length) throw new Refused("'" + left[0] + "' stands where it cannot", HINT);
+  if (left.length) throw misread("electrical/cannot-stand", { what: left[0] });
   return load(total, speakers, asked.text.split(/\s+/).filter(Boolean).join(" "), asked.least);
 }
 
-const FILTER_NOTES = [
-  "first order: 6 dB an octave, 3 dB down at this frequency into a load that does not change with frequency",
-  "a real speaker's load does change, so that the true corner lies elsewhere: listen, or measure",
-];
+function filterNotes() { return [say("electrical/first-order"), say("electrical/load-changes")]; }
 
 function capacitorFor(frequency, ohms) { return 1 / (2 * Math.PI * frequency * ohms); }
 
@@ -107,56 +110,53 @@ function neighbours(value) {
 export function filterAt(asked) {
   const corner = given("frequency", asked.frequency);
   const ohms = given("load", asked.load);
-  const capacitor = number("capacitor", capacitorFor(corner.value, ohms.value), "F");
-  const coil = number("coil", ohms.value / (2 * Math.PI * corner.value), "H");
-  const preferred = neighbours(capacitor.value).map((one) => said(one, "F") + " gives " + said(capacitorFor(ohms.value, one), "Hz"));
+  const capacitor = number(say("electrical/capacitor"), capacitorFor(corner.value, ohms.value), "F");
+  const coil = number(say("electrical/coil"), ohms.value / (2 * Math.PI * corner.value), "H");
+  const preferred = neighbours(capacitor.value).map((one) => say("electrical/capacitor-gives", { capacitor: said(one, "F"), corner: said(capacitorFor(ohms.value, one), "Hz") }));
   return {
     frequency: corner.value, capacitance: capacitor.value, inductance: coil.value,
-    headline: corner.text + " at " + ohms.text + ": " + capacitor.text + " in series for a high-pass, " + coil.text + " in series for a low-pass",
-    numbers: [corner, ohms, capacitor, coil], notes: ["next preferred values: " + preferred.join(", ")].concat(FILTER_NOTES),
+    headline: say("electrical/filter-at", { corner: corner.text, load: ohms.text, capacitor: capacitor.text, coil: coil.text }),
+    numbers: [corner, ohms, capacitor, coil], notes: [say("electrical/preferred-values", { below: preferred[0], above: preferred[1] })].concat(filterNotes()),
   };
 }
 
 export function filterOfCapacitor(asked) {
   const capacitor = given("capacitance", asked.capacitance);
   const ohms = given("load", asked.load);
-  const corner = number("frequency", 1 / (2 * Math.PI * ohms.value * capacitor.value), "Hz");
+  const corner = number(say("electrical/frequency"), 1 / (2 * Math.PI * ohms.value * capacitor.value), "Hz");
   return {
     frequency: corner.value, capacitance: capacitor.value, inductance: null,
-    headline: capacitor.text + " in series with " + ohms.text + ": a high-pass at " + corner.text,
-    numbers: [capacitor, ohms, corner], notes: FILTER_NOTES,
+    headline: say("electrical/high-pass", { capacitor: capacitor.text, load: ohms.text, corner: corner.text }),
+    numbers: [capacitor, ohms, corner], notes: filterNotes(),
   };
 }
 
 export function filterOfCoil(asked) {
   const coil = given("inductance", asked.inductance);
   const ohms = given("load", asked.load);
-  const corner = number("frequency", ohms.value / (2 * Math.PI * coil.value), "Hz");
+  const corner = number(say("electrical/frequency"), ohms.value / (2 * Math.PI * coil.value), "Hz");
   return {
     frequency: corner.value, capacitance: null, inductance: coil.value,
-    headline: coil.text + " in series with " + ohms.text + ": a low-pass at " + corner.text,
-    numbers: [coil, ohms, corner], notes: FILTER_NOTES,
+    headline: say("electrical/low-pass", { coil: coil.text, load: ohms.text, corner: corner.text }),
+    numbers: [coil, ohms, corner], notes: filterNotes(),
   };
 }
 
 export function gain(asked) {
   const watts = given("power", asked.power);
   const ohms = given("load", asked.load);
-  const volts = number("output voltage", Math.sqrt(watts.value * ohms.value), "V");
+  const volts = number(say("electrical/output-voltage"), Math.sqrt(watts.value * ohms.value), "V");
   return {
-    volts: volts.value, headline: watts.text + " into " + ohms.text + ": " + volts.text + " RMS", numbers: [watts, ohms, volts],
-    notes: [
-      "set with a steady sine at full level, tone controls flat, speakers taken off (common practice)",
-      "for music below full level turn up no further: a signal that clips harms speakers at any voltage",
-    ],
+    volts: volts.value, headline: say("electrical/gain", { power: watts.text, load: ohms.text, voltage: volts.text }), numbers: [watts, ohms, volts],
+    notes: [say("electrical/set-with-sine"), say("electrical/no-further")],
   };
 }
 
 function level(decibels, voltage, power, before) {
-  const numbers = [decibels, number("voltage", voltage, "times"), number("power", power, "times")];
+  const numbers = [decibels, number(say("electrical/voltage"), voltage, "times"), number(say("electrical/power"), power, "times")];
   return {
     decibels: decibels.value, voltage, power,
-    headline: decibels.text + ": voltage " + numbers[1].text + ", power " + numbers[2].text,
+    headline: say("electrical/level-means", { level: decibels.text, voltage: numbers[1].text, power: numbers[2].text }),
     numbers: before.concat(numbers), notes: [],
   };
 }
@@ -167,10 +167,10 @@ export function change(asked) {
 }
 
 export function ratio(asked) {
-  const one = given("signal", asked.voltage, "voltage");
-  const other = given("signal", asked.against, "voltage to compare with");
+  const one = given("signal", asked.voltage);
+  const other = given("signal", asked.against, say("electrical/compared-with"));
   const times = one.value / other.value;
-  return level(number("level", 20 * Math.log10(times), "dB"), times, times * times, [one, other]);
+  return level(number(say("electrical/level"), 20 * Math.log10(times), "dB"), times, times * times, [one, other]);
 }
 
 function speedOfSound(celsius) {
@@ -180,31 +180,31 @@ function speedOfSound(celsius) {
 
 export function delays(asked) {
   const count = asked.distances.length;
-  if (count < 2 || count > 32) throw new Refused(count + " distances make no delay", "give from 2 to 32, one for each speaker");
-  const ways = asked.distances.map((one, place) => given("distance", one, "distance " + (place + 1)));
+  if (count < 2 || count > 32) throw new Refused("electrical/no-delay", { count, most: 32 });
+  const ways = asked.distances.map((one, place) => given("distance", one, say("electrical/distance", { number: place + 1 })));
   const air = orUsual("air", asked.air, "air");
   const speed = speedOfSound(air.value);
   const far = Math.max(...asked.distances);
-  const waits = asked.distances.map((one, place) => number("delay " + (place + 1), (far - one) / speed, "s"));
+  const waits = asked.distances.map((one, place) => number(say("electrical/delay", { number: place + 1 }), (far - one) / speed, "s"));
   return {
     seconds: waits.map((wait) => wait.value), speed,
-    headline: "delays: " + waits.map((wait) => wait.text).join(", "),
-    numbers: ways.concat([air, number("speed of sound", speed, "m/s", "ISO 9613-1 (secondary)")], waits),
-    notes: ["measure from the middle of each cone to where the head is; the ear has the last word (common practice)"],
+    headline: say("electrical/delays", { delays: list(waits.map((wait) => wait.text), "comma") }),
+    numbers: ways.concat([air, number(say("electrical/speed-of-sound"), speed, "m/s", say("electrical/by-iso-9613"))], waits),
+    notes: [say("electrical/measure-to-head")],
   };
 }
 
 export function rest(asked) {
   const battery = given("capacity", asked.capacity);
   const drawn = given("rest", asked.current);
-  const part = orUsual("share", asked.share, "rest_share", "share of the capacity");
-  const days = number("time", battery.value * part.value / drawn.value / 24, "days");
-  const notes = ["read the current after all modules sleep: 20 to 60 min (common practice)"];
+  const part = orUsual("share", asked.share, "rest_share", say("electrical/capacity-share"));
+  const days = number(say("electrical/time"), battery.value * part.value / drawn.value / 24, "days");
+  const notes = [say("electrical/modules-sleep")];
   if (drawn.value > usual("rest_limit") * (1 + SLACK)) {
-    notes.push("more than the usual " + said(usual("rest_limit"), "A") + " (common practice; some cars draw more by design): look for what stays awake");
+    notes.push(say("electrical/stays-awake", { limit: said(usual("rest_limit"), "A") }));
   }
   return {
-    days: days.value, headline: days.text + " until " + part.text + " of " + battery.text + " is gone at " + drawn.text,
+    days: days.value, headline: say("electrical/rest-days", { time: days.text, share: part.text, capacity: battery.text, current: drawn.text }),
     numbers: [battery, drawn, part, days], notes,
   };
 }

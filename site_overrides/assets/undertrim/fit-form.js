@@ -6,44 +6,44 @@ import { load } from "./fit-load.js";
 import { replaced } from "./fit-margins.js";
 import { receiver } from "./fit-receiver.js";
 import { speaker } from "./fit-speaker.js";
-import { STOP, stopped, together } from "./fit-verdict.js";
+import { stopped, together } from "./fit-verdict.js";
 import * as lengths from "./lengths.js";
+import { list, number, say } from "./words.js";
 
 /** @import { Form, Forms, Shelf } from "published" */
 
 const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
-const WORDS = { fits: "fits", "fits-with": "fits with parts", marginal: "marginal: measure", unknown: "cannot be told", stop: STOP, "does-not-fit": "does not fit" };
-/* One entry for each kind of opening that has a form: its sums, the fields of its gear, and the usual clearances. A kind without one has no form. */
+/* One entry for each kind of opening that has a form: its sums, the fields of its gear, and the usual clearances; labels are codes of the catalogue. A kind without one has no form. */
 const KINDS = {
   speaker: {
-    title: "Try another speaker",
+    title: "fit-form/try-speaker",
     reckoned: speaker,
     fields: [
-      { name: "basket", label: "Basket: what passes through the hole", shape: true },
-      { name: "flange", label: "Flange: the rim that covers the hole", shape: true },
-      { name: "bolts", label: "Bolt holes", bolts: true },
-      { name: "depth", label: "Mounting depth, from the underside of the flange" },
-      { name: "magnet", label: "Magnet, diameter" },
-      { name: "protrusion", label: "Cone at full travel, above the flange" },
-      { name: "gasket", label: "Gasket, pressed flat ('none' if it has none)" },
-      { name: "impedance", label: "Nominal impedance", ohms: true }
+      { name: "basket", label: "fit-form/basket", shape: true },
+      { name: "flange", label: "fit-form/flange", shape: true },
+      { name: "bolts", label: "fit-form/bolts", bolts: true },
+      { name: "depth", label: "fit-form/depth" },
+      { name: "magnet", label: "fit-form/magnet" },
+      { name: "protrusion", label: "fit-form/protrusion" },
+      { name: "gasket", label: "fit-form/gasket" },
+      { name: "impedance", label: "fit-form/impedance", ohms: true }
     ],
-    usual: [["rear_glass", "To the glass"], ["rear", "To anything else behind"], ["grille", "To the grille"], ["overlap", "Overlap of the flange"], ["bolts", "Play of the bolt holes"]]
+    usual: [["rear_glass", "fit-form/to-glass"], ["rear", "fit-form/to-behind"], ["grille", "fit-form/to-grille"], ["overlap", "fit-form/overlap"], ["bolts", "fit-form/play"]]
   },
   receiver: {
-    title: "Try another receiver",
+    title: "fit-form/try-receiver",
     reckoned: receiver,
     fields: [
-      { name: "body", label: "Body of the chassis", face: true },
-      { name: "trim", label: "Trim or screen, as it stands before the dash", face: true },
-      { name: "chassis_depth", label: "Chassis depth, without plugs" },
-      { name: "plug_room", label: "Room for plugs behind it" }
+      { name: "body", label: "fit-form/body", face: true },
+      { name: "trim", label: "fit-form/trim", face: true },
+      { name: "chassis_depth", label: "fit-form/chassis-depth" },
+      { name: "plug_room", label: "fit-form/plug-room" }
     ],
-    usual: [["plug_room", "For plugs"], ["sleeve", "For a sleeve"], ["filler", "Height that needs a filler"]]
+    usual: [["plug_room", "fit-form/for-plugs"], ["sleeve", "fit-form/for-sleeve"], ["filler", "fit-form/filler"]]
   }
 };
 const MOST_BOLTS = 16;
-const UNREAD = "cannot be read";
+const UNREAD = "unread";
 const holder = byId("ut-fit-data");
 /** @type {Shelf} */
 let shelf;
@@ -62,7 +62,7 @@ function make(tag, options, children) {
 function lengthField(id, label, placeholder) {
   return make("div", { "class": "ut-try-field" }, [
     make("label", { "for": id, text: label }),
-    make("input", { id, type: "text", autocomplete: "off", placeholder: placeholder || "62 mm or 2 7/16 in", "aria-describedby": id + "-wrong" }),
+    make("input", { id, type: "text", autocomplete: "off", placeholder: placeholder || say("fit-form/example"), "aria-describedby": id + "-wrong" }),
     make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
   ]);
 }
@@ -74,7 +74,12 @@ function pick(id, label, choices) {
   ]);
 }
 
-const SHAPES = [["round", "round"], ["oval", "oval"], ["rectangle", "rectangle"]];
+const SHAPES = ["round", "oval", "rectangle"];
+const PATTERNS = ["circle", "rectangle"];
+
+function shapes(names) { return names.map((name) => [name, say(`shapes/${name}`)]); }
+
+function unknown() { return ["", say("fit-form/not-known")]; }
 
 /* As many holes as a record may have, four first. */
 function counts() {
@@ -86,21 +91,21 @@ function counts() {
 const OHMS = ["1", "2", "3", "4", "6", "8", "16"];
 
 function group(id, row) {
-  if (row.ohms) return pick(id + row.name, row.label, [["", "not known"]].concat(OHMS.map((one) => [one, one + " Ω"])));
-  if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, row.label);
-  const inside = row.shape ? [pick(id + row.name + "-shape", "Shape", SHAPES)]
-    : row.bolts ? [pick(id + "bolts-pattern", "Pattern", [["", "not known"], ["circle", "circle"], ["rectangle", "rectangle"]]), pick(id + "bolts-count", "Count", counts())]
+  if (row.ohms) return pick(id + row.name, say(row.label), [unknown()].concat(OHMS.map((one) => [one, say("fit-speaker/ohms", { value: one })])));
+  if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, say(row.label));
+  const inside = row.shape ? [pick(id + row.name + "-shape", say("fit-form/shape"), shapes(SHAPES))]
+    : row.bolts ? [pick(id + "bolts-pattern", say("fit-form/pattern"), [unknown()].concat(shapes(PATTERNS))), pick(id + "bolts-count", say("fit-form/count"), counts())]
       : [];
-  inside.push(lengthField(id + row.name + "-width", "Width"), lengthField(id + row.name + "-height", "Height"));
-  if (row.bolts) inside.push(lengthField(id + "bolts-angle", "Angle of one hole of a circle, from straight up", "45 deg"));
-  return make("fieldset", {}, [make("legend", { text: row.label })].concat(inside));
+  inside.push(lengthField(id + row.name + "-width", say("fit-form/width")), lengthField(id + row.name + "-height", say("fit-form/height")));
+  if (row.bolts) inside.push(lengthField(id + "bolts-angle", say("fit-form/angle"), "45 deg"));
+  return make("fieldset", {}, [make("legend", { text: say(row.label) })].concat(inside));
 }
 
 /* Whether a part is measured by one diameter; its fields are then one, and called so. */
 function round(id, row) {
   if (row.face) return false;
   const said = field(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
-  page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? "Diameter" : "Width";
+  page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? say("fit-form/diameter") : say("fit-form/width");
   above(byId(id + row.name + "-height"), ".ut-try-field").hidden = one;
   return one;
 }
@@ -114,12 +119,12 @@ function build(spot, place) {
   if (!kind) { spot.remove(); return; }
   const rows = kind.fields;
   const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.kind);
-  const start = pick(id + "from", "Start from gear in stock", [["", "nothing"]].concat(stock.map((key) => [key, shelf.stock[key].name])));
-  const clearances = make("details", {}, [make("summary", { text: "Usual clearances: common practice, change them here" })].concat(
-    kind.usual.map((row) => lengthField(id + "usual-" + row[0], row[1], shelf.usual[row[0]].text))));
+  const start = pick(id + "from", say("fit-form/start"), [["", say("fit-form/nothing")]].concat(stock.map((key) => [key, shelf.stock[key].name])));
+  const clearances = make("details", {}, [make("summary", { text: say("fit-form/usual") })].concat(
+    kind.usual.map((row) => lengthField(id + "usual-" + row[0], say(row[1]), shelf.usual[row[0]].text))));
   const out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
   const form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map((row) => group(id, row)), [clearances]));
-  spot.append(make("summary", { text: kind.title }), form, out);
+  spot.append(make("summary", { text: say(kind.title) }), form, out);
   start.querySelector("select").addEventListener("change", (event) => {
     if (target(event).value) fill(id, rows, shelf.stock[target(event).value].gear);
     answer(id, place, out);
@@ -159,7 +164,7 @@ function read(id, wrong) {
   if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
   try { return lengths.read(text); } catch (error) {
     if (!(error instanceof lengths.Unread)) throw error;
-    said.textContent = error.message + ": " + error.hint;
+    said.textContent = say("fit-form/wrong", { wrong: error.message, hint: error.hint });
     input.setAttribute("aria-invalid", "true");
     wrong.push(id);
     return UNREAD;
@@ -179,7 +184,7 @@ function gather(id, rows, wrong) {
   return gear;
 }
 
-function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: ohms + " Ω" } : null; }
+function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: say("fit-speaker/ohms", { value: ohms }) } : null; }
 
 function outline(shape, width, height) {
   if (!width && !height) return null;
@@ -193,8 +198,8 @@ function angle(id, wrong) {
   said.textContent = "";
   input.removeAttribute("aria-invalid");
   if (!text || text === "unknown") return text || null;
-  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: text.replace(/ ?deg/, "°") };
-  said.textContent = "write it in degrees, such as '45 deg'";
+  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: number(text.replace(/ ?deg/, "°")) };
+  said.textContent = say("fit-form/degrees");
   input.setAttribute("aria-invalid", "true");
   wrong.push(id);
   return UNREAD;
@@ -228,7 +233,7 @@ function holds(clauses, car, sure) {
 function stops(place, id) {
   const car = chosenCar(), receiver = field(id + "from").value;
   return place.stops.filter((item) => item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car))
-    .map((item) => item.words + (holds(item.clauses, car, true) ? "" : " [" + item.when + "]"));
+    .map((item) => holds(item.clauses, car, true) ? item.words : say("fit-form/in-cars", { words: item.words, cars: item.when }));
 }
 
 /** @param {Form} place */
@@ -250,7 +255,7 @@ function answer(id, place, out) {
   const wrong = [], rows = KINDS[place.kind].fields;
   const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
   out.textContent = "";
-  if (wrong.length) out.append(make("p", { text: unread(wrong.length) }));
+  if (wrong.length) out.append(make("p", { text: say("fit-form/fields-unread", { count: wrong.length }) }));
   if (!typedSomething(id)) return;
   /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
   const reckoned = KINDS[place.kind].reckoned; // by kind, as the opening and the fields of its form are
@@ -268,13 +273,9 @@ function loaded(found, gear, place) {
   return seen.length ? ({ ...together(found, seen)}) : found;
 }
 
-function unread(count) {
-  return count === 1 ? "1 field cannot be read and is left out: see what is said beside it." : count + " fields cannot be read and are left out: see what is said beside them.";
-}
-
 function unsure(found, things) {
   return things.filter((item) => !item.sure && found.parts.indexOf(item.name) >= 0)
-    .map((item) => item.name + " is made for some of these cars only: say above which car this is");
+    .map((item) => say("fit-form/some-cars", { name: item.name }));
 }
 
 function typedSomething(id) {
@@ -282,19 +283,19 @@ function typedSomething(id) {
 }
 
 function show(out, found, notes) {
-  const word = found.kind === "fits-with" && found.to_get.length ? "fits with parts to get" : WORDS[found.kind];
+  const word = found.kind === "fits-with" && found.to_get.length ? say("verdicts/to-get") : say(`verdicts/${found.kind}`);
   out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
   const body = make("tbody", {}, found.checks.map(row));
-  out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: "Check" }), make("th", { scope: "col", text: "Numbers" })])]), body]));
+  out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: say("fit-form/check") }), make("th", { scope: "col", text: say("fit-form/numbers") })])]), body]));
   const said = found.notes.concat(notes);
   if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map((note) => make("li", { text: note }))));
-  out.append(make("p", {}, [make("small", { text: "Functions, sound and what goes between are not reckoned here. The maker's information, local codes and licensed practice come first." })]));
+  out.append(make("p", {}, [make("small", { text: list([say("fit-form/not-reckoned"), say("safety/maker-first")], "sentences") + "." })]));
 }
 
 function row(check) {
   const numbers = check.numbers.filter((one) => one.value !== 0 || one.step)
-    .map((one) => one.label + " " + one.text + (one.default ? " (usual)" : "")).join("; ");
-  return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": "Numbers", text: numbers })]);
+    .map((one) => say("fit-shown/number", { label: one.label, number: one.default ? say("fit-shown/usual", { number: one.text }) : one.text }));
+  return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": say("fit-form/numbers"), text: list(numbers, "semicolon") })]);
 }
 
 /** @param {Shelf} given */

@@ -1,7 +1,8 @@
 /* The load of a channel against what drives it. */
 
-import { DIGITS, capped, changed, isLength, made, named, number, typed, untold } from "./fit-margins.js";
+import { DIGITS, capped, changed, each, isLength, made, named, number, typed, untold } from "./fit-margins.js";
 import { round } from "./lengths.js";
+import { list, say } from "./words.js";
 
 /** @import { Given, Load } from "published" */
 
@@ -12,26 +13,26 @@ import { round } from "./lengths.js";
  * @param {Load} joined
  */
 export function load(gear, joined) {
-  const title = "Load on " + joined.what, parts = joined.parts.slice();
+  const title = say("fit-speaker/load-on", { driver: joined.what }), parts = joined.parts.slice();
   parts[0] = changed(parts[0], { impedance: gear.impedance });
   const sets = joinedSets(parts), missing = [];
   sets.forEach((set) => {
     set.forEach((part) => {
-      const said = typed("impedance of " + part.name, part.impedance);
+      const said = typed(say("fit-speaker/impedance-of", { of: part.name }), part.impedance);
       if (said.value === null && missing.indexOf(named(said)) < 0) missing.push(named(said));
     });
   });
   if (missing.length) return untold("load", title, missing);
   const limit = loadLimit(joined, sets), found = sets.map((set) => heldLoad(title, set, limit));
   let lowest = found.reduce((least, one) => one.have < least.have ? one : least);
-  if (limit.value === null || (limit.lacking && lowest.verdict === "fails")) return untold("load", title, [named(typed("least load of " + joined.what, joined.least))], lowest.numbers);
+  if (limit.value === null || (limit.lacking && lowest.verdict === "fails")) return untold("load", title, [named(typed(leastOf(joined), joined.least))], lowest.numbers);
   const verdicts = found.map((one) => one.verdict);
   if (verdicts.indexOf("fits") >= 0 && verdicts.indexOf("fails") >= 0) {
     const unfed = parts.filter((part) => part.fed_through === "unknown").map((part) => part.name);
-    return untold("load", title, ["how " + unfed.join(" and ") + " is fed (unknown)"], lowest.numbers);
+    return untold("load", title, [say("fit-speaker/how-fed", { names: each(unfed) })], lowest.numbers);
   }
-  lowest = capped(lowest, limit.lacking ? "look the least load up" : "");
-  return capped(lowest, joined.unplaced.length ? "find out the channel of " + joined.unplaced.join(", ") : "");
+  lowest = capped(lowest, limit.lacking ? say("fit-speaker/look-up") : "");
+  return capped(lowest, joined.unplaced.length ? say("fit-speaker/find-channel", { names: list(joined.unplaced, "comma") }) : "");
 }
 
 function counted(part) {
@@ -48,20 +49,22 @@ function joinedSets(parts) {
   return (own.indexOf(false) >= 0 ? [[first]] : []).concat(own.indexOf(true) >= 0 ? together : []);
 }
 
+function leastOf(joined) { return say("fit-speaker/least-load", { driver: joined.what }); }
+
 function loadLimit(joined, sets) {
-  const label = "least load of " + joined.what;
+  const label = leastOf(joined);
   if (isLength(joined.least)) return number(label, joined.least.value, 0, joined.least.shown);
   const said = typed(label, joined.least);
   if (!sets.every((set) => set.every((part) => isLength(part.factory)))) return said;
   const made = Math.min(...sets.map((set) => parallel(set.map((part) => part.factory.value))));
-  return changed(said, { value: made, text: said.text + ", the factory speakers make " + ohms(made), lacking: true });
+  return changed(said, { value: made, text: say("fit-speaker/factory-load", { how: said.text, load: ohms(made) }), lacking: true });
 }
 
 function heldLoad(title, set, limit) {
   const together = parallel(set.map((part) => part.impedance.value)), least = limit.value || 0;
-  const margin = round(together - least, DIGITS), allowed = limit.lacking ? "least load " + limit.text : ohms(least) + " at least";
-  const numbers = set.map((part) => number("impedance", part.impedance.value, 0, part.impedance.shown)).concat([limit]);
-  return made("load", title, margin >= 0 ? "fits" : "fails", title + ": " + ohms(together) + ", " + allowed,
+  const margin = round(together - least, DIGITS), allowed = limit.lacking ? say("fit-speaker/lacking-load", { load: limit.text }) : say("fit-speaker/least", { load: ohms(least) });
+  const numbers = set.map((part) => number(say("fit-speaker/impedance"), part.impedance.value, 0, part.impedance.shown)).concat([limit]);
+  return made("load", title, margin >= 0 ? "fits" : "fails", say("fit-speaker/load", { check: title, load: ohms(together), allowed }),
     { need: least, have: together, margin, uncertainty: 0, numbers, unit: "ohm" });
 }
 
@@ -69,4 +72,4 @@ function parallel(loads) {
   return loads.every(Boolean) ? 1 / loads.reduce((all, one) => all + 1 / one, 0) : 0;
 }
 
-function ohms(value) { return round(value, 2) + " Ω"; }
+function ohms(value) { return say("fit-speaker/ohms", { value: round(value, 2) }); }

@@ -2,10 +2,14 @@
    Lengths are { value, step, text, shown } in mm, "unknown" or "none", or null where nothing is recorded. */
 
 import { both, round } from "./lengths.js";
+import { list, say } from "./words.js";
 
 /** @import { FitNumber, Given, Quantity } from "published" */
 
 export const DIGITS = 9;
+
+/* What stands where a length could; the form adds one that cannot be read. */
+const BLANKS = { unknown: "blanks/unknown", none: "blanks/none", unread: "fit-form/cannot-be-read" };
 
 /**
  * @param {string} label
@@ -33,8 +37,10 @@ export function isLength(value) { return value !== null && typeof value === "obj
  */
 export function typed(label, value) {
   if (isLength(value)) return number(label, value.value, value.step, value.shown);
-  return number(label, null, 0, value === null || value === undefined ? "not recorded" : value);
+  return number(label, null, 0, value ? say(`blanks/${value}`) : notRecorded());
 }
+
+export function notRecorded() { return say("blanks/not-recorded"); }
 
 export function total(numbers) { return numbers.reduce((sum, one) => sum + (one.value || 0), 0); }
 
@@ -49,10 +55,19 @@ export function made(name, title, verdict, words, more) {
   return Object.assign(base, more || {});
 }
 
-export function named(one) { return one.label + " (" + one.text + ")"; }
+export function named(one) { return lacks(one.label, one.text); }
+
+/* What is missing, and how. */
+export function lacks(what, how) { return say("fit/missing", { what, how }); }
+
+/* Several that may hold commas themselves, joined by a word before each. */
+export function each(items) { return list(items, "each"); }
+
+/* What a check found. */
+export function foundBy(title, found) { return say("fit/check", { title, found }); }
 
 export function untold(name, title, missing, numbers) {
-  return made(name, title, "unknown", title + ": cannot be told without " + missing.join(" and "), { numbers: numbers || [], missing });
+  return made(name, title, "unknown", say("fit/untold", { title, missing: each(missing) }), { numbers: numbers || [], missing });
 }
 
 function judge(margin, uncertainty) {
@@ -84,12 +99,12 @@ export function compare(name, title, have, need, mend) {
 function judged(check, have, need) {
   const margin = check.margin, uncertainty = check.uncertainty;
   const taken = shifts(have, "less").concat(shifts(need, "more")), given = shifts(have, "more").concat(shifts(need, "less"));
-  const said = changed(check, { words: check.title + ": " + amount(margin, uncertainty) });
+  const said = changed(check, { words: foundBy(check.title, amount(margin, uncertainty)) });
   if (judge(remaining(margin, -sum(given)), uncertainty) === "fails") return changed(said, { verdict: "fails" });
-  if (judge(remaining(margin, sum(taken)), uncertainty) === "fits") return capped(said, lacking(taken).length ? "measure: " + lacking(taken).join(" and ") : "");
+  if (judge(remaining(margin, sum(taken)), uncertainty) === "fits") return capped(said, lacking(taken).length ? say("fit/measure", { what: each(lacking(taken)) }) : "");
   const doubtful = lacking(taken).length ? lacking(taken) : lacking(given);
   if (doubtful.length) return untold(check.name, check.title, doubtful, check.numbers);
-  return changed(check, { verdict: "marginal", words: check.title + ": " + close(check, margin, uncertainty) });
+  return changed(check, { verdict: "marginal", words: foundBy(check.title, close(check, margin, uncertainty)) });
 }
 
 /* By how much each number may still move a margin one way. */
@@ -103,22 +118,23 @@ function lacking(moved) {
 
 function close(check, margin, uncertainty) {
   const usual = check.numbers.filter((one) => one.less || one.more);
-  if (Math.abs(margin) < uncertainty || !usual.length) return apart(margin) + ", within the uncertainty of " + both(uncertainty) + ": measure again, finer";
-  const said = usual.map((one) => one.label + " is a usual value, " + both(one.value - one.less) + " to " + both(one.value + one.more));
-  return amount(margin, uncertainty) + ", but " + said.join(" and ") + ": measure it";
+  if (Math.abs(margin) < uncertainty || !usual.length) return say("fit/within", { apart: apart(margin), uncertainty: both(uncertainty) });
+  const said = usual.map((one) => say("fit/usual", { what: one.label, low: both(one.value - one.less), high: both(one.value + one.more) }));
+  return say("fit/usual-decides", { amount: amount(margin, uncertainty), usual: each(said) });
 }
 
-function apart(margin) { return margin >= 0 ? both(margin) + " to spare" : both(-margin) + " short"; }
+function apart(margin) { return margin >= 0 ? say("fit/to-spare", { length: both(margin) }) : say("fit/short", { length: both(-margin) }); }
 
-export function uncertain(uncertainty) { return uncertainty ? ", ± " + both(uncertainty) : ""; }
+/* What is said of a length, with its uncertainty behind it. */
+export function uncertain(said, uncertainty) { return uncertainty ? say("fit/uncertain", { said, uncertainty: both(uncertainty) }) : said; }
 
-function amount(margin, uncertainty) { return apart(margin) + uncertain(uncertainty); }
+function amount(margin, uncertainty) { return uncertain(apart(margin), uncertainty); }
 
 export function changed(check, more) { return { ...check, ...more }; }
 
 export function capped(check, reason) {
   if (!reason || (check.verdict !== "fits" && check.verdict !== "marginal")) return check;
-  return changed(check, { verdict: "marginal", words: check.words + "; " + reason });
+  return changed(check, { verdict: "marginal", words: say("fit/capped", { words: check.words, reason }) });
 }
 
 export function gap(check) {

@@ -1,6 +1,7 @@
 /* Whether one outline goes through another, or covers it, as `derive/fit/outline.py` has it. */
 
 import { compare, hypot, known, spread, total, typed } from "./fit-margins.js";
+import { say } from "./words.js";
 
 /** @import { Face, Shape } from "published" */
 
@@ -10,10 +11,10 @@ import { compare, hypot, known, spread, total, typed } from "./fit-margins.js";
  */
 export function outline(what, hole) {
   if (!hole || hole.shape === "round") {
-    const across = typed(hole ? what + " diameter" : what, hole ? hole.diameter : null);
+    const across = typed(hole ? say("fit/diameter", { of: what }) : what, hole ? hole.diameter : null);
     return { shape: "round", width: across, height: across };
   }
-  return { shape: hole.shape, width: typed(what + " width", hole.width), height: typed(what + " height", hole.height) };
+  return { shape: hole.shape, ...sized(what, hole.width, hole.height) };
 }
 
 /**
@@ -21,8 +22,10 @@ export function outline(what, hole) {
  * @param {Face | null} face
  */
 export function rectangle(what, face) {
-  return { shape: "rectangle", width: typed(what + " width", face ? face.width : null), height: typed(what + " height", face ? face.height : null) };
+  return { shape: "rectangle", ...sized(what, face ? face.width : null, face ? face.height : null) };
 }
+
+function sized(what, width, height) { return { width: typed(say("fit/width", { of: what }), width), height: typed(say("fit/height", { of: what }), height) }; }
 
 export function posed(item, turned) { return turned ? { shape: item.shape, width: item.height, height: item.width } : item; }
 
@@ -30,7 +33,7 @@ export function contain(name, title, inner, outer, room, mend) {
   room = room || [];
   if (inner.shape === "round" && outer.shape === "round") return [compare(name, title, [outer.width], [inner.width].concat(room), mend)];
   const more = corners(inner, outer, room);
-  return [["across", inner.width, outer.width], ["up", inner.height, outer.height]].map((row) => compare(name + "-" + row[0], title + ", " + row[0], [row[2]], stretched(row[1], more, room).concat(room), mend));
+  return [["across", inner.width, outer.width], ["up", inner.height, outer.height]].map((row) => compare(name + "-" + row[0], say(`fit/check-${row[0]}`, { check: title }), [row[2]], stretched(row[1], more, room).concat(room), mend));
 }
 
 function corners(inner, outer, room) {
@@ -43,5 +46,5 @@ function corners(inner, outer, room) {
 
 function stretched(need, more, room) {
   if (need.value === null || more === 1) return [need];
-  return [need, known("corners", (need.value + total(room)) * (more - 1), spread([need]) * (more - 1))];
+  return [need, known(say("fit/corners"), (need.value + total(room)) * (more - 1), spread([need]) * (more - 1))];
 }

@@ -1,7 +1,8 @@
 /* The depth behind a speaker, the room before it, and on what it sits, as `derive/fit/room.py` and `seats.py` have it. */
 
-import { capped, changed, compare, hypot, isLength, known, number, remaining, total, typed } from "./fit-margins.js";
+import { capped, changed, compare, hypot, isLength, known, notRecorded, number, remaining, total, typed } from "./fit-margins.js";
 import { both } from "./lengths.js";
+import { list, say } from "./words.js";
 
 /** @import { SpeakerPlace, SpeakerSizes, Usual } from "published" */
 
@@ -13,18 +14,18 @@ import { both } from "./lengths.js";
 export function roomFor(speaker, opening, usual) {
   const depth = opening.depth || { clear: "unknown", datum: "", over: "", to: "", obstruction: "", leans: null };
   return {
-    clear: typed("clear depth", depth.clear),
-    behind: [typed("mounting depth", speaker.depth)].concat(tilted(speaker, depth, usual.bounds), [rear(depth, usual)]),
-    front: typed("room to the grille", opening.room_to_grille),
-    before: [typed("protrusion of the cone", speaker.protrusion), usual.grille],
+    clear: typed(say("fit/clear-depth"), depth.clear),
+    behind: [typed(say("fit-speaker/mounting-depth"), speaker.depth)].concat(tilted(speaker, depth, usual.bounds), [rear(depth, usual)]),
+    front: typed(say("fit-speaker/room-to-grille"), opening.room_to_grille),
+    before: [typed(say("fit-speaker/protrusion"), speaker.protrusion), usual.grille],
     gasket: gasket(speaker, usual.bounds),
-    reason: [reason(depth, opening), unseen(opening)].filter(Boolean).join("; ")
+    reason: list([reason(depth, opening), unseen(opening)].filter(Boolean), "semicolon")
   };
 }
 
 function gasket(speaker, bounds) {
   if (speaker.gasket === "none") return [];
-  const found = typed("gasket, pressed flat", speaker.gasket);
+  const found = typed(say("fit-speaker/gasket"), speaker.gasket);
   return [found.value === null ? between(found, bounds.gasket) : found];
 }
 
@@ -32,17 +33,17 @@ function gasket(speaker, bounds) {
 function between(missing, most) { return changed(missing, { value: 0, more: most, lacking: true }); }
 
 function tilted(speaker, depth, bounds) {
-  const lean = depth.leans, what = (depth.to || "the thing behind").toLowerCase();
+  const lean = depth.leans, of = depth.to || say("fit-speaker/thing-behind");
   if (lean === "none") return [];
-  const magnet = typed("magnet diameter", speaker.magnet);
+  const magnet = typed(say("fit-speaker/magnet"), speaker.magnet);
   if (!isLength(lean)) {
-    const missing = typed("lean of " + what, lean);
+    const missing = typed(say("fit-speaker/lean", { of }), lean);
     return magnet.value === null ? [missing, magnet] : [between(missing, magnet.value / 2 * Math.tan(bounds.lean * (Math.PI / 180)))];
   }
   if (magnet.value === null) return [magnet];
   const radius = magnet.value / 2, angle = lean.value * (Math.PI / 180), coarse = lean.step * (Math.PI / 180);
   const step = hypot([magnet.step / 2 * Math.tan(angle), radius * coarse / Math.pow(Math.cos(angle), 2)]);
-  return [known("lean of " + what + ", " + lean.text + ", at the edge of the magnet", radius * Math.tan(angle), step)];
+  return [known(say("fit-speaker/lean-at-the-edge", { of, lean: lean.text }), radius * Math.tan(angle), step)];
 }
 
 function rear(depth, usual) { return toGlass(depth) === "no" ? usual.rear : usual.rear_glass; }
@@ -55,16 +56,16 @@ export function toGlass(depth) {
 }
 
 function reason(depth, opening) {
-  if (depth.over === "glass-down") return "measured with the glass down only: measure over the whole travel";
-  if (!depth.over && (opening.in_a_door || !opening.area)) return "not recorded whether the glass was moved: measure over the whole travel";
+  if (depth.over === "glass-down") return say("fit-speaker/glass-down");
+  if (!depth.over && (opening.in_a_door || !opening.area)) return say("fit-speaker/glass-not-recorded");
   return "";
 }
 
 export function depthCheck(room, height) {
-  return capped(compare("depth", "Depth behind the flange", [room.clear].concat(height, room.gasket), room.behind, "spacer"), room.reason);
+  return capped(compare("depth", say("fit-speaker/depth"), [room.clear].concat(height, room.gasket), room.behind, "spacer"), room.reason);
 }
 
-export function grilleCheck(room, height) { return compare("grille", "Room to the grille", [room.front], height.concat(room.gasket, room.before)); }
+export function grilleCheck(room, height) { return compare("grille", say("fit-speaker/grille"), [room.front], height.concat(room.gasket, room.before)); }
 
 export function spacerWindow(room, seat) {
   const raised = [seat.offset].concat(room.gasket);
@@ -75,35 +76,36 @@ export function spacerWindow(room, seat) {
 export function spacerCheck(room, seat) {
   const free = depthCheck(room, [seat.offset]).margin;
   if (free === null || free >= 0) return grilleCheck(room, [seat.offset]);
-  return capped(compare("spacer", "Height for a spacer", [room.front, room.clear], room.before.concat(room.behind)), room.reason);
+  return capped(compare("spacer", say("fit-speaker/spacer"), [room.front, room.clear], room.before.concat(room.behind)), room.reason);
 }
 
-export function heights(pair) { return pair[0] > 0 ? both(pair[0]) + " to " + both(pair[1]) + " high" : "up to " + both(pair[1]) + " high"; }
+/* What is to be got (`spacer` or `plate`), with its window of heights. */
+export function heights(what, pair) {
+  return pair[0] > 0 ? say(`fit-speaker/get-${what}-between`, { least: both(pair[0]), most: both(pair[1]) }) : say(`fit-speaker/get-${what}-up-to`, { most: both(pair[1]) });
+}
 
-const BRACKET = "factory bracket";
-const KEPT = "the factory bracket stays under the new speaker: see that its hole and screws take it";
-const UNSEEN = "the height of the factory bracket is not recorded";
-const OFF = "the factory bracket stays off";
+function seat(offset, note, name) { return { offset, note: note || "", name: name || say("fit-speaker/on-face") }; }
 
-function seat(offset, note, name) { return { offset, note: note || "", name: name || "on the mounting face" }; }
+function onBracket(offset) { return seat(offset, say("fit-speaker/bracket-stays-under"), say("fit-speaker/on-bracket")); }
 
 function unseen(opening) {
-  return !opening.factory_spacer || opening.factory_spacer === "unknown" ? UNSEEN + ": measure it, or write 'none'" : "";
+  return !opening.factory_spacer || opening.factory_spacer === "unknown" ? say("fit-speaker/bracket-unseen") : "";
 }
 
 /** @param {SpeakerPlace} opening */
 export function seatsOf(opening) {
   const datum = opening.depth ? opening.depth.datum : "", height = opening.factory_spacer;
+  const face = known(say("fit-speaker/mounting-face"), 0), off = say("fit-speaker/bracket-stays-off"), kept = say("fit-speaker/bracket-kept");
   if (datum === "skin") {
-    if (isLength(height)) return [seat(known(BRACKET + ", left off", 0), OFF), seat(typed(BRACKET + ", kept", height), KEPT, "on the factory bracket")];
-    return [seat(known("mounting face", 0), height === "none" ? "" : UNSEEN + ": it is reckoned as left off")];
+    if (isLength(height)) return [seat(known(say("fit-speaker/bracket-left-off"), 0), off), onBracket(typed(kept, height))];
+    return [seat(face, height === "none" ? "" : say("fit-speaker/bracket-unseen-off"))];
   }
   if (datum === "bracket") {
     if (isLength(height)) {
-      return [seat(number(BRACKET + ", taken away", -height.value, height.step, "−" + height.shown), OFF),
-        seat(known(BRACKET + ", kept", 0), KEPT, "on the factory bracket")];
+      const away = say("fit-speaker/minus", { length: height.shown });
+      return [seat(number(say("fit-speaker/bracket-taken-away"), -height.value, height.step, away), off), onBracket(known(kept, 0))];
     }
-    return [seat(known("mounting face", 0), height === "none" ? "" : UNSEEN + ": " + KEPT)];
+    return [seat(face, height === "none" ? "" : say("fit-speaker/bracket-unseen-under"))];
   }
-  return [seat(number("mounting face against the face that the depth is measured from", null, 0, datum ? "measured from the " + datum : "not recorded"))];
+  return [seat(number(say("fit-speaker/face-against-datum"), null, 0, datum ? say(`fit/measured-from-${datum}`) : notRecorded()))];
 }

@@ -1,5 +1,6 @@
 /* What several checks come to, and which way is the best, as `derive/fit/verdict.py` has it. */
 
+import { list, say } from "./words.js";
 
 export const KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"];
 const WORST = ["fails", "unknown", "marginal", "fits"];
@@ -9,8 +10,6 @@ function smallest(checks) {
     .map((one) => one.margin);
   return room.length ? Math.min(...room) : -Infinity;
 }
-
-function listed(names) { return names.length > 1 ? names.slice(0, -1).join(", ") + " and " + names[names.length - 1] : names.join(""); }
 
 export function less(one, other) {
   for (let i = 0; i < one.length; i += 1) if (one[i] !== other[i]) return one[i] < other[i];
@@ -24,26 +23,24 @@ export function decide(checks, parts, toGet, notes) {
   const order = (one) => [WORST.indexOf(one.verdict), one.mend ? 1 : 0, one.margin === null ? Infinity : one.margin];
   const ordered = checks.slice().sort((a, b) => less(order(a), order(b)) ? -1 : less(order(b), order(a)) ? 1 : 0);
   const fit = { kind, headline: "", parts, to_get: toGet, notes, checks: ordered, plate: false };
-  const between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = reasons(fit).join("; ");
-  fit.reason = holds ? between : (between ? "with " + between + ": " : "") + why;
-  fit.headline = (holds ? "fits" : kind.replace(/-/g, " ")) + (between ? " with " + between : "") + (holds ? "" : ": " + why);
+  const between = betweenWords(fit), holds = kind === "fits" || kind === "fits-with", why = list(reasons(fit), "semicolon");
+  fit.reason = holds ? between : between ? say("fit/with", { between, why }) : why;
+  fit.headline = say(`fit/${holds ? "fits" : kind}${between ? "-with" : ""}`, { between, why });
   return fit;
 }
-
-export const STOP = "STOP: not a plain replacement";
 
 /* The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up. The joint is not known here. */
 export function stopped(fit, why) {
   if (!why.length || fit.kind === "does-not-fit") return fit;
-  const reason = why.join("; ") + ". By size: " + fit.headline;
-  return { ...fit, kind: "stop", reason, headline: STOP + ": " + reason };
+  const reason = say("fit/stops-by-size", { stops: list(why, "semicolon"), bare: fit.headline });
+  return { ...fit, kind: "stop", reason, headline: say("fit/check", { title: say("verdicts/stop"), found: reason }) };
 }
 
 /* What goes between, in words; empty where nothing does. */
 function betweenWords(fit) {
-  if (!fit.to_get.length) return fit.parts.length ? listed(fit.parts) : "";
-  if (!fit.parts.length) return listed(fit.to_get) + ": none in stock suits";
-  return listed(fit.parts) + ", and with " + listed(fit.to_get) + ": none of that in stock suits";
+  if (!fit.to_get.length) return list(fit.parts);
+  if (!fit.parts.length) return say("fit/to-get", { what: list(fit.to_get) });
+  return say("fit/parts-and-to-get", { parts: list(fit.parts), what: list(fit.to_get) });
 }
 
 function reasons(fit) {

@@ -1,6 +1,8 @@
 /* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", with the same words for what
    cannot be read, and the same printed numbers. The table of units comes with the site. */
 
+import { number } from "./words.js";
+
 /** @import { Units } from "published" */
 
 const LONGEST = 40;
@@ -81,7 +83,7 @@ function other(value, system) {
  */
 export function both(value) {
   const metric = round(value, 2);
-  return rounded(metric, 2) + " mm (" + (other(metric, "metric") || "0 in") + ")";
+  return number(rounded(metric, 2)) + " mm (" + (number(other(metric, "metric")) || "0 in") + ")";
 }
 
 /* Dots, and spaces and hyphens between letters, as one dot. (Looking behind in the expression itself stops old phones.) */
@@ -122,7 +124,7 @@ export function read(typed) {
   const size = factor(unit.factor), second = other(clean(numeral.value * size), unit.system);
   return {
     value: clean(numeral.value * size), step: clean(coarse(numeral, unit.mark || 1) * size), text,
-    shown: numeral.text + " " + name + (second ? " (" + second + ")" : ""),
+    shown: number(numeral.text) + " " + name + (second ? " (" + number(second) + ")" : ""),
   };
 }
 

@@ -1,6 +1,7 @@
 /* Which function the readings agree with, and what to measure next. The logic is that of derive/wiring. */
 
 import { STANDINGS, has } from "./meter-readings.js";
+import { say } from "./words.js";
 
 /** @import { MeterTable, Sureness } from "published" */
 
@@ -16,7 +17,7 @@ function bandOf(table, pattern, kind, state, supply) {
   if (!id) return null;
   const row = table.band[id];
   if (supply !== null && supply !== undefined && row.of_battery && id !== "between") {
-    return { id, words: "its supply of " + supply + " V", low: supply * 0.85, high: supply * 1.1, sure: "practice" };
+    return { id, words: say("meter/its-supply", { volts: supply }), low: supply * 0.85, high: supply * 1.1, sure: "practice" };
   }
   return { id, words: row.words, low: row.low, high: "high" in row ? row.high : Infinity, sure: row.sure };
 }

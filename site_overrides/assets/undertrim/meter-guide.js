@@ -6,20 +6,11 @@ import { consider, next, weigh } from "./meter-functions.js";
 import { Misread, read } from "./meter-readings.js";
 import { place, suspicions } from "./meter-suspects.js";
 import { measured, names, ranged } from "./meter-words.js";
+import { list, say } from "./words.js";
 
 /** @import { MeterPlug, MeterTable } from "published" */
 
-const WHY = {
-  "": "says nothing about this function",
-  power: "says nothing: ohms count with the power off alone",
-  live: "says nothing: the wire had voltage with the key off, and ohms count on a dead wire alone"
-};
-const SAID = { agrees: "Agrees: ", disagrees: "Disagrees: ", nothing: "No answer: " };
-const RECORD = {
-  agrees: "The readings agree with the record: ",
-  open: "The readings say nothing about the record: ",
-  disagrees: "The readings disagree with the record: "
-};
+const WHY = { "": "meter/why", power: "meter/why-power", live: "meter/why-live" };
 
 function make(tag, text, className) {
   const made = document.createElement(tag);
@@ -37,16 +28,18 @@ function listOf(lines) {
 /** @param {MeterTable} table */
 function reason(table, reading, finding) {
   const kind = table.kind[reading.kind];
-  if (!finding.band) return SAID[finding.verdict] + reading.text + " " + WHY[finding.why] + ".";
-  return SAID[finding.verdict] + reading.text + ". Expected, " + kind.words + ", " + table.state[reading.state].words + ": " +
-    finding.band.words + ", " + ranged(finding.band, kind.unit) + " (" + table.sure[finding.sure] + ").";
+  if (!finding.band) return say("meter-guide/nothing", { reading: reading.text, why: say(WHY[finding.why]) });
+  const band = say("meter/band", { band: finding.band.words, range: ranged(finding.band, kind.unit) });
+  const state = table.state[reading.state].words;
+  const expected = say("meter/expected", { kind: kind.words, state, band, sure: table.sure[finding.sure] });
+  return say(finding.verdict === "agrees" ? "meter-guide/agrees" : "meter-guide/disagrees", { reading: reading.text, expected });
 }
 
 /** @param {MeterTable} table */
 function grouped(table, found) {
   const alike = {};
   found.forEach((one) => { (alike[one.pattern] = alike[one.pattern] || []).push(one.function); });
-  return Object.keys(alike).map((pattern) => names(table, alike[pattern]) + ": " + table.pattern[pattern].words);
+  return Object.keys(alike).map((pattern) => say("meter/candidate", { functions: names(table, alike[pattern]), pattern: table.pattern[pattern].words }));
 }
 
 /** @param {MeterTable} table */
@@ -54,24 +47,24 @@ function results(table, readings, pin) {
   const recorded = pin ? consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
   const found = suspicions(table, readings, recorded);
   const stops = found.filter((one) => one.stop);
-  const parts = stops.map((one) => make("p", "STOP: " + one.readings.join(", ") + " may be " + one.words + ". " + one.do, "ut-stop"));
+  const parts = stops.map((one) => make("p", say("meter/stop", { readings: list(one.readings, "comma"), what: one.words, do: one.do }), "ut-stop"));
   if (recorded && readings.length) {
-    parts.push(make("p", RECORD[recorded.standing] + pin.words + ".", "ut-standing"));
+    parts.push(make("p", say(`meter-guide/record-${recorded.standing}`, { function: pin.words }), "ut-standing"));
     parts.push(listOf(readings.map((reading, index) => reason(table, reading, recorded.findings[index]))));
   } else if (recorded) {
-    parts.push(make("p", "By the record: " + pin.words + "."));
+    parts.push(make("p", say("meter-guide/by-record", { function: pin.words })));
   }
   const named = [alsoMaybe(found), readings.length ? others(table, weigh(table, readings), recorded) : []];
   if (stops.length) named.reverse(); // a speaker comes second behind an igniter
   return parts.concat(
     named[0], named[1],
-    stops.length ? [make("p", "Measure nothing more on this wire: look it up in the maker's information.")] : asking(table, readings, pin)
+    stops.length ? [make("p", say("meter/measure-no-more"))] : asking(table, readings, pin)
   );
 }
 
 function alsoMaybe(found) {
-  const lines = found.filter((one) => !one.stop).map((one) => one.words + " (" + one.readings.join(", ") + "): " + one.do);
-  return lines.length ? [make("p", "It may also be:"), listOf(lines)] : [];
+  const lines = found.filter((one) => !one.stop).map((one) => say("meter/suspect", { what: one.words, readings: list(one.readings, "comma"), do: one.do }));
+  return lines.length ? [make("p", say("meter-guide/may-also-be")), listOf(lines)] : [];
 }
 
 /** @param {MeterTable} table */
@@ -79,37 +72,37 @@ function others(table, found, recorded) {
   const rest = found.filter((one) => !recorded || one.function !== recorded.function);
   const agreeing = rest.filter((one) => one.standing === "agrees");
   if (agreeing.length) {
-    return [make("p", recorded ? "Other functions that the readings agree with:" : "The readings agree with:"), listOf(grouped(table, agreeing))];
+    return [make("p", say(recorded ? "meter-guide/others-agree" : "meter-guide/agree-with")), listOf(grouped(table, agreeing))];
   }
   const ruledOut = found[0].standing === "disagrees" && !(recorded && recorded.standing === "agrees");
-  return ruledOut ? [make("p", "No function agrees with every reading: take them again.")] : [];
+  return ruledOut ? [make("p", say("meter-guide/none-agrees"))] : [];
 }
 
 /** @param {MeterTable} table */
 function asking(table, readings, pin) {
   const asked = next(table, readings, pin && pin.function);
-  if (!asked) return [make("p", "No further reading in the table tells for certain what remains: trace the wire.")];
+  if (!asked) return [make("p", say("meter/trace"))];
   const kind = table.kind[asked.kind];
-  const found = asked.outcomes.map((outcome) => ranged(outcome.band, kind.unit) + ": " + names(table, outcome.functions));
-  return [make("p", "Measure next: " + kind.words + ", " + table.state[asked.state].words + "."), listOf(found)];
+  const found = asked.outcomes.map((outcome) => say("meter/outcome", { range: ranged(outcome.band, kind.unit), functions: names(table, outcome.functions) }));
+  return [make("p", say("meter-guide/next", { kind: kind.words, state: table.state[asked.state].words })), listOf(found)];
 }
 
 function rungWords(found) {
-  const called = found.rungs.map((rung) => rung.name).join(" or ");
-  if (found.kind === "ambiguous") return "ambiguous: " + called + ", their bands overlap here";
-  if (found.kind !== "none") return "agrees with " + called;
+  const buttons = list(found.rungs.map((rung) => rung.name), "or");
+  if (found.kind === "ambiguous") return say("ladders/ambiguous", { buttons });
+  if (found.kind !== "none") return say("ladders/agrees", { buttons });
   const between = [];
-  if (found.below) between.push("above " + found.below.name + " (to " + measured(found.below.high, "ohm") + ")");
-  if (found.above) between.push("below " + found.above.name + " (from " + measured(found.above.low, "ohm") + ")");
-  return "none of them: " + (between.join(" and ") || "no band is recorded");
+  if (found.below) between.push(say("ladders/above", { button: found.below.name, ohms: measured(found.below.high, "ohm") }));
+  if (found.above) between.push(say("ladders/below", { button: found.above.name, ohms: measured(found.above.low, "ohm") }));
+  return say("ladders/none-of-them", { between: between.length ? list(between) : say("ladders/no-band") });
 }
 
 /** @param {MeterTable} table */
 function pressed(table, plug, pinId, readings) {
   const dead = readings.filter((reading) => table.kind[reading.kind].dead && table.state[reading.state].ohms);
   return plug.ladders.filter((ladder) => ladder.pin === pinId).map((ladder) => dead.map((reading) => {
-    const cars = ladder.when ? " (" + ladder.when + ")" : "";
-    return "Ladder " + ladder.id + cars + ", " + reading.text + ": " + rungWords(place(ladder.rungs, reading.value)) + ".";
+    const values = { ladder: ladder.id, reading: reading.text, found: rungWords(place(ladder.rungs, reading.value)) };
+    return ladder.when ? say("meter-guide/ladder-of-cars", { ...values, cars: ladder.when }) : say("meter-guide/ladder", values);
   })).flat();
 }
 
@@ -138,7 +131,7 @@ function start(table, box) {
     const own = care.length ? [listOf(care.map((id) => table.caution[id].text))] : [];
     own.concat(results(table, readings, pin()), buttons.length ? [listOf(buttons)] : [])
       .forEach((part) => { out.appendChild(part); });
-    taken.textContent = readings.map((reading) => reading.text).join("; ");
+    taken.textContent = list(readings.map((reading) => reading.text), "semicolon");
   }
 
   /* The number with what the fields say of it; a unit typed with it counts. */
@@ -156,7 +149,7 @@ function start(table, box) {
       value.value = "";
     } catch (error) {
       if (!(error instanceof Misread)) throw error;
-      trouble.textContent = error.message + ": " + error.hint;
+      trouble.textContent = say("meter/unread", { why: error.message, hint: error.hint });
     }
     show();
   }

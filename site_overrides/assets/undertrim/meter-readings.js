@@ -1,5 +1,7 @@
 /* Readings of a meter as people type them. The table is data/functions.toml. The logic is that of derive/wiring. */
 
+import { list, say, wayOut } from "./words.js";
+
 /** @import { MeterTable } from "published" */
 
 const LONGEST = 60;
@@ -34,12 +36,9 @@ function shown(text) {
 
 /** @param {MeterTable} table */
 function refuse(table, id, text, word) {
-  const row = table.problem[id];
-  const states = Object.keys(table.state).map((name) => table.state[name].says[0]).join(", ");
-  function filled(template) {
-    return [["{states}", states], ["{word}", shown(word || "")], ["{text}", shown(text)]].reduce((made, pair) => made.split(pair[0]).join(pair[1]), template);
-  }
-  throw new Misread(id, filled(row.message), filled(row.hint));
+  const states = list(Object.keys(table.state).map((name) => table.state[name].says[0]), "comma");
+  const values = { text: shown(text), word: shown(word || ""), states };
+  throw new Misread(id, say(`readings/${id}`, values), wayOut(`readings/${id}`, values));
 }
 
 /* One reading; throws Misread for a text that is none. */

@@ -1,9 +1,11 @@
 /* Readings and functions in words. */
 
+import { list, number, say } from "./words.js";
+
 /** @import { MeterTable } from "published" */
 
 function figures(value) {
-  return value.toFixed(2).replace(/\.?0+$/, "").replace("-", "−");
+  return number(value.toFixed(2).replace(/\.?0+$/, "").replace("-", "−"));
 }
 
 export function measured(value, unit) {
@@ -13,8 +15,8 @@ export function measured(value, unit) {
 }
 
 export function ranged(band, unit) {
-  if (band.high === null || band.high === Infinity) return measured(band.low, unit) + " and up";
-  return measured(band.low, unit) + " to " + measured(band.high, unit);
+  if (band.high === null || band.high === Infinity) return say("meter/and-up", { low: measured(band.low, unit) });
+  return say("meter/range", { low: measured(band.low, unit), high: measured(band.high, unit) });
 }
 
 /** @param {MeterTable} table */
@@ -27,5 +29,5 @@ export function names(table, found) {
       whole.forEach((name) => { said[name] = table.together[group]; });
     }
   });
-  return Array.from(new Set(found.map((name) => said[name]))).join(", ");
+  return list(Array.from(new Set(found.map((name) => said[name]))), "comma");
 }

@@ -4,6 +4,7 @@ import { chosenCar, chosenJobs, page } from "./chosen.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import "./fit-form.js";
 import "./meter-guide.js";
+import { list, say } from "./words.js";
 
 /** @import { Page } from "published" */
 
@@ -73,8 +74,9 @@ function selection(jobs, car) {
 
 function minutes(value) {
   const seconds = Math.floor(value * 60 + 0.5);
-  const parts = [[Math.floor(seconds / 3600), "h"], [Math.floor(seconds / 60) % 60, "min"], [seconds % 60, "s"]];
-  return parts.filter((part) => part[0]).map((part) => part.join(" ")).join(" ") || "0 s";
+  const parts = { hours: Math.floor(seconds / 3600), minutes: Math.floor(seconds / 60) % 60, seconds: seconds % 60 };
+  const said = Object.keys(parts).filter((unit) => parts[unit]).map((unit) => say(`times/${unit}`, { number: parts[unit] }));
+  return list(said, "spaced") || say("times/seconds", { number: 0 });
 }
 
 function timeText(steps) {
@@ -86,15 +88,14 @@ function timeText(steps) {
     untimed += step.untimed;
     if (step.wait) waits.push(step.wait.seconds);
   });
-  const parts = [minutes(total) + " of taking apart and refitting"];
-  if (untimed) parts.push(untimed + " step" + (untimed === 1 ? "" : "s") + " without a recorded time");
-  const counted = {};
-  waits.forEach((wait) => {
-    const words = wait === null ? "nobody has recorded" : "of " + minutes(wait / 60);
-    counted[words] = (counted[words] || 0) + 1;
+  const parts = [say("times/work", { time: minutes(total) })];
+  if (untimed) parts.push(say("times/untimed", { count: untimed }));
+  const counted = new Map();
+  waits.forEach((wait) => { counted.set(wait, (counted.get(wait) || 0) + 1); });
+  counted.forEach((count, wait) => {
+    parts.push(wait === null ? say("times/wait-unknown", { count }) : say("times/wait", { count, time: minutes(wait / 60) }));
   });
-  Object.keys(counted).forEach((words) => { parts.push((counted[words] === 1 ? "a wait " : counted[words] + " waits ") + words); });
-  return parts.join(", plus ") + "; fitting and testing not counted";
+  return say("times/whole", { parts: list(parts, "comma-plus") });
 }
 
 function lines(step, car) {
@@ -150,21 +151,22 @@ function showTotals(steps, car) {
   byId("ut-time").textContent = timeText(steps);
   fill(byId("ut-tools"), tools(steps, car).map((tool) => {
     const item = text("li", tool);
-    if (data.instead[tool]) item.append(" ", text("small", "or " + data.instead[tool].join(", ")));
+    if (data.instead[tool]) item.append(" ", text("small", say("vehicle-page/or-instead", { tools: list(data.instead[tool], "comma") })));
     return item;
   }));
   const buy = purchases(steps, car);
   fill(byId("ut-buy"), buy.length ? buy.map((item) => {
-    const line = text("li", (item.count === null ? "unknown number" : item.count) + " × " + item.what + " ");
+    const number = item.count === null ? say("vehicle-page/unknown-number") : item.count;
+    const line = text("li", say("vehicle-page/buy", { number, what: item.what }) + " ");
     line.appendChild(text("small", "(" + item.part + ")"));
     return line;
-  }) : [text("li", "Nothing single-use is recorded.")]);
+  }) : [text("li", say("vehicle-page/nothing-to-buy"))]);
   const sums = tally(steps, car);
   fill(document.querySelector("#ut-tally tbody"), Object.keys(sums).map((sort) => {
     const row = document.createElement("tr");
     const head = text("th", sort);
     head.scope = "row";
-    if (sums[sort].unrecorded) head.append(" ", text("small", "(+ an unknown number)"));
+    if (sums[sort].unrecorded) head.append(" ", text("small", say("vehicle-page/and-unknown-number")));
     row.appendChild(head);
     FATES.forEach((fate) => { row.appendChild(text("td", sums[sort][fate])); });
     return row;
@@ -203,9 +205,9 @@ function showStates(numbers, oneCar) {
       batteries[turn[1]] = turn[2];
       const names = Object.keys(batteries);
       const off = names.filter((name) => batteries[name] === "off").length;
-      now.battery = !off ? "on" : off === names.length ? "off" : "partly off";
+      now.battery = !off ? "on" : off === names.length ? "off" : "partly-off";
     });
-    if (stated[number]) stated[number].line.textContent = "battery " + now.battery + ", ignition " + now.ignition;
+    if (stated[number]) stated[number].line.textContent = list([say(`states/battery-${now.battery}`), say(`states/ignition-${now.ignition}`)], "comma");
   });
 }
 
@@ -220,20 +222,20 @@ function showCautions(numbers) {
       here[caution.words] = first;
       caution.full.hidden = short;
       caution.told.hidden = !short;
-      caution.told.textContent = short ? "In full before step " + (first + 1) + "." : "";
+      caution.told.textContent = short ? say("cautions/in-full-before", { step: first + 1 }) : "";
     });
     told = here;
   });
 }
 
 function words(boxes, otherwise) {
-  return Array.from(boxes).map((box) => (box.closest("label").querySelector("b") || box.closest("label").lastElementChild).textContent).join("; ") || otherwise;
+  return list(Array.from(boxes).map((box) => (box.closest("label").querySelector("b") || box.closest("label").lastElementChild).textContent), "semicolon") || otherwise;
 }
 
 /* What the visit is, at the top of the printed page, where nothing can be chosen. */
 function showVisit() {
-  byId("ut-visit-job").textContent = words(fields("input[name=job]:checked", page), "all of them");
-  byId("ut-visit-car").textContent = words(fields(".ut-variant input:checked", page), "every kind");
+  byId("ut-visit-job").textContent = words(fields("input[name=job]:checked", page), say("vehicle-page/all-jobs"));
+  byId("ut-visit-car").textContent = words(fields(".ut-variant input:checked", page), say("vehicle-page/every-car"));
 }
 
 function update() {
@@ -249,10 +251,8 @@ function update() {
   });
   all("[data-clauses], [data-openings]", page).forEach((item) => { item.hidden = !concerns(item, jobs, car); });
   const open = all(".ut-variant", page).filter((set) => !(set.dataset.variant in car));
-  let words = numbers.length + " steps";
-  if (!jobs.length) words += " for all jobs: choose yours above";
-  if (open.length) words += (jobs.length ? "" : ",") + " for every kind of car: say which one this is";
-  shown.textContent = words + ".";
+  const which = jobs.length ? open.length ? "vehicle-page/steps-of-all-cars" : "vehicle-page/steps-shown" : open.length ? "vehicle-page/steps-of-all" : "vehicle-page/steps-of-all-jobs";
+  shown.textContent = say(which, { count: numbers.length });
   showVisit();
   reset.hidden = !jobs.length && !Object.keys(car).length;
   store();

@@ -55,7 +55,7 @@ function filled(code, values) {
 /**
  * Several as they are listed in a sentence.
  * @param {string[]} items
- * @param {"and" | "or" | "comma" | "semicolon" | "plus" | "arrow"} [joined]
+ * @param {string} [joined] how: an entry of the catalogue's `lists`
  * @returns {string}
  */
 export function list(items, joined = "and") {

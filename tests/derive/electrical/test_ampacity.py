@@ -4,8 +4,8 @@ import math
 
 import pytest
 
+from refusing import refused
 from undertrim.derive.electrical.ampacity import Surroundings, ampacity, remembered
-from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.conductors import size
 
 # 33 CFR 183.425, Table 5, A, for insulation of 60, 75, 80, 90, 105, 125 and 200 °C
@@ -71,7 +71,7 @@ def test_metric_and_sae_take_their_rows() -> None:
 
 
 def test_refuses_insulation_without_a_column() -> None:
-    with pytest.raises(Refused, match="no table for insulation of '100' °C"):
+    with refused("no table for insulation of '100' °C"):
         ampacity(size("awg", "8"), Surroundings(100, "cabin"))
-    with pytest.raises(Refused, match="no place 'boot' for a cable"):
+    with refused("no place 'boot' for a cable"):
         ampacity(size("awg", "8"), Surroundings(105, "boot"))

@@ -6,11 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from refusing import lines, refused
 from undertrim.derive.electrical.ampacity import Surroundings, ampacity
-from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.cable import Choice, Wishes, choose
 from undertrim.derive.electrical.conductors import Size, sizes
 from undertrim.derive.electrical.drop import Path, drop
+from undertrim.words import say, way_out
 
 
 def chosen(amps: float, out: float, **wishes: Any) -> Choice:
@@ -27,7 +28,7 @@ def test_the_drop_decides() -> None:
     assert (found.size, found.binding, found.fuse) == ("2", ("drop",), 100)
     assert thinnest(found) == {"drop": "2", "ampacity": "8", "fuse": "6"}  # 80 A; 120 A, for 8 AWG carries only 80
     assert found.share == pytest.approx(0.0297, abs=5e-5)
-    assert found.headline == "2 AWG, fuse 100 A: 0.4101 V lost, 2.972 % of 13.8 V; the drop decides"
+    assert say(found.headline) == "2 AWG, fuse 100 A: 0.4101 V lost, 2.972 % of 13.8 V; the drop decides"
 
 
 # 24 A wants a 30 A fuse, and that 14 AWG of 105 °C (35 A) or 12 AWG of 80 °C (35 A); 33 CFR 183.425, Table 5
@@ -35,7 +36,7 @@ def test_the_drop_decides() -> None:
 def test_the_fuse_decides(insulation: int, size: str, carried: float) -> None:
     found = chosen(24, 0.5, insulation=insulation)
     assert (found.size, found.fuse, found.ampacity, found.binding) == (size, 30, carried, ("fuse",))
-    assert "the fuse decides" in found.headline
+    assert "the fuse decides" in say(found.headline)
 
 
 def test_a_hotter_place_asks_for_more() -> None:
@@ -48,36 +49,38 @@ def test_a_hotter_place_asks_for_more() -> None:
 def test_both_decide() -> None:
     found = chosen(24, 1, insulation=105)
     assert (found.size, found.binding) == ("14", ("drop", "fuse"))
-    assert found.headline.endswith("the drop and the fuse decide")
+    assert say(found.headline).endswith("the drop and the fuse decide")
 
 
 def test_a_fuse_that_is_there_is_kept() -> None:
     found = chosen(24, 0.5, insulation=105, fuse=60)
     assert (found.size, found.fuse) == ("10", 60)
     tight = chosen(24, 0.5, insulation=105, fuse=25)
-    assert any("24 A is more than 80 % of the fuse" in note for note in tight.notes)
-    with pytest.raises(Refused, match="a fuse of '20 A' does not hold '24 A'") as error:
+    assert any("24 A is more than 80 % of the fuse" in note for note in lines(tight.notes))
+    with refused("a fuse of '20 A' does not hold '24 A'") as error:
         chosen(24, 0.5, fuse=20)
-    assert error.value.hint == "take a fuse of at least 30 A, or a smaller load"
+    assert way_out(error.value.said) == "take a fuse of at least 30 A, or a smaller load"
 
 
 def test_the_body_can_lose_too_much_by_itself() -> None:
     """300 A x 2 mohm is 0.6 V, more than 3 % of 13.8 V: no cable mends it."""
     found = choose(Path(current=200, out=5, back="body", body=0.003), Wishes(insulation=105))
     assert (found.size, found.binding) == (None, ("drop",))
-    assert found.headline == "no awg cable listed can lose at most 3 % of 13.8 V: shorten the way, or allow more drop"
+    assert (
+        say(found.headline) == "no awg cable listed can lose at most 3 % of 13.8 V: shorten the way, or allow more drop"
+    )
 
 
 def test_nothing_thinner_than_the_table_knows_is_chosen() -> None:
     found = chosen(0.5, 1)
     assert (found.size, found.fuse, found.binding) == ("18", 1, ())
-    assert found.headline.endswith("; the thinnest in the table of currents does")
-    assert any("16 AWG at least as a single wire" in note for note in found.notes)
+    assert say(found.headline).endswith("; the thinnest in the table of currents does")
+    assert any("16 AWG at least as a single wire" in note for note in lines(found.notes))
 
 
 def test_unknown_insulation_takes_the_usual_and_says_so() -> None:
     found = chosen(24, 0.5)
-    bears = next(one for one in found.numbers if one.label == "insulation bears")
+    bears = next(one for one in found.numbers if say(one.label) == "insulation bears")
     assert (bears.value, bears.origin) == (80, "usual")
 
 
@@ -86,7 +89,7 @@ def test_clad_aluminium_is_chosen_thicker() -> None:
         choose(Path(current=80, out=5, metal=metal), Wishes(insulation=105)) for metal in ("copper", "copper-clad")
     )
     assert (copper.size, clad.size) == ("2", "1/0")  # 2 AWG x 1.6 4.76 %, 1 AWG 3.77 %, 1/0 2.99 % of 13.8 V
-    assert any("same heat" in note for note in clad.notes)
+    assert any("same heat" in note for note in lines(clad.notes))
 
 
 paths = st.builds(

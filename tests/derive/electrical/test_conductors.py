@@ -8,6 +8,7 @@ import pytest
 from undertrim.derive.electrical import metals
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.conductors import SCHEMES, diameter, size, sizes
+from undertrim.words import sentence, way_out
 
 
 # ASTM B258: 36 AWG is 0.0050 in and 4/0 is 0.4600 in exactly; 10 and 4 from GNU units 2.22, wiregauge()
@@ -101,5 +102,5 @@ def test_metric_sizes_take_the_row_of_the_next_thinner_gauge(metric: str, gauge:
 def test_a_size_that_does_not_exist_is_refused_with_those_that_do(scheme: str, name: str) -> None:
     with pytest.raises(Refused) as error:
         size(scheme, name)
-    assert error.value.message == f"no {scheme} cable of size '{name}'"
-    assert f", {sizes(scheme)[3].name}, " in error.value.hint
+    assert sentence(error.value.said) == f"no {scheme} cable of size '{name}'"
+    assert f", {sizes(scheme)[3].name}, " in way_out(error.value.said)

@@ -4,9 +4,11 @@ from typing import Any
 
 import pytest
 
+from refusing import lines
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.drop import Path, drop
 from undertrim.derive.electrical.supply import supply
+from undertrim.words import say, sentence, way_out
 
 
 @pytest.mark.parametrize(
@@ -28,7 +30,7 @@ def test_out_and_back_by_wire(scheme: str, name: str, metres: float, amps: float
     found = drop(Path(current=amps, out=metres), scheme, name)
     assert found.volts == pytest.approx(volts, abs=6e-4)
     assert found.share == pytest.approx(volts / 13.8, abs=6e-5)
-    assert "back by wire" in found.headline
+    assert "back by wire" in say(found.headline)
     assert drop(Path(current=amps, out=metres, back=metres), scheme, name).volts == found.volts
 
 
@@ -41,10 +43,10 @@ def test_forgetting_the_way_back_halves_it() -> None:
 def test_the_body_adds_what_it_resists_and_says_so() -> None:
     found = drop(Path(current=60, out=5, back="body"), "awg", "4")
     assert found.volts == pytest.approx(0.2446 + 60 * 0.001, abs=6e-5)
-    assert found.headline.endswith("5 m (16.4 ft) out and back by the body of the car")
-    body = next(one for one in found.numbers if one.label == "resistance of the body")
-    assert (body.text, body.origin) == ("1 mohm", "usual")
-    assert any("common practice" in note for note in found.notes)
+    assert say(found.headline).endswith("5 m (16.4 ft) out and back by the body of the car")
+    body = next(one for one in found.numbers if say(one.label) == "resistance of the body")
+    assert (say(body.text), body.origin) == ("1 mohm", "usual")
+    assert any("common practice" in note for note in lines(found.notes))
     own = drop(Path(current=60, out=5, back="body", body=0.0005), "awg", "4")
     assert own.volts == pytest.approx(0.2446 + 0.03, abs=6e-5)
     assert own.notes == ()
@@ -60,7 +62,7 @@ def test_warm_and_clad() -> None:
     assert drop(Path(current=60, out=5, conductor=60), "awg", "4").volts == pytest.approx(plain.warm)
     clad = drop(Path(current=60, out=5, metal="copper-clad"), "awg", "4")
     assert clad.volts == pytest.approx(1.6 * plain.volts)
-    assert any("from memory" in note for note in clad.notes)
+    assert any("from memory" in note for note in lines(clad.notes))
 
 
 # I = P / (efficiency x U), worked by hand
@@ -95,5 +97,5 @@ def test_usual_efficiency_is_the_cautious_one() -> None:
 def test_nonsense_is_refused_with_a_way_out(path: dict[str, Any], message: str) -> None:
     with pytest.raises(Refused) as error:
         drop(Path(**path), "awg", "4")
-    assert error.value.message == message
-    assert error.value.hint.startswith(("it must be from ", "write one of "))
+    assert sentence(error.value.said) == message
+    assert way_out(error.value.said).startswith(("it must be from ", "write one of "))

@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from undertrim.derive.electrical.numbers import said, shown
+from undertrim.derive.electrical.numbers import Amount, shown
 from undertrim.resources import table
+from undertrim.words import Language, say
 
 
 @pytest.mark.parametrize(
@@ -51,7 +52,7 @@ UNITS = {
     "degC": ("degC", {"°C": "degC", "°F": "degF"}),
     "m/s": ("meter / second", {"m/s": "meter / second", "ft/s": "foot / second"}),
     "mm2": ("millimeter ** 2", {"mm²": "millimeter ** 2", "cmil": "circular_mil"}),
-    "ohm/m": ("ohm / meter", {"mohm/m": "milliohm / meter", "ohm per 1000 ft": "ohm / kilofoot"}),
+    "ohm/m": ("ohm / meter", {"mohm-per-metre": "milliohm / meter", "ohm-per-1000-feet": "ohm / kilofoot"}),
     "m": ("meter", {"m": "meter", "in": "inch", "ft": "foot"}),
 }
 SAME = {"W", "Hz", "Ah", "days", "times", "dB"}  # printed as they are kept
@@ -62,18 +63,27 @@ def test_every_printed_unit_agrees_with_pint(unit: str) -> None:
     rows = table("electrical-print")[unit]
     rows = [*rows, *(row["other"] for row in rows if "other" in row)]
     if unit in SAME:
-        assert [(row["scale"], row["symbol"]) for row in rows] == [(1, unit)]
+        assert [(row["scale"], _shown(row)) for row in rows] == [(1, unit)]
         return
     kept, printed = UNITS[unit]
     registry: pint.UnitRegistry[float] = pint.UnitRegistry()
     for row in rows:
-        expected = registry.Quantity(3.75, kept).to(printed[row["symbol"]]).magnitude
+        expected = registry.Quantity(3.75, kept).to(printed[_shown(row)]).magnitude
         assert 3.75 * row["scale"] + row.get("offset", 0) == pytest.approx(expected, rel=1e-12), row
 
 
+def _shown(row: dict[str, str]) -> str:
+    return row.get("symbol") or row["word"]
+
+
 def test_both_systems_and_prefixes() -> None:
-    assert said(5, "m") == "5 m (16.4 ft)"
-    assert said(0.94, "m") == "0.94 m (37.01 in)"
-    assert said(0.05, "A") == "50 mA"
-    assert said(-40, "degC") == "-40 °C (-40 °F)"
-    assert said(0.03, "share") == "3 %"
+    assert say(Amount(5, "m")) == "5 m (16.4 ft)"
+    assert say(Amount(0.94, "m")) == "0.94 m (37.01 in)"
+    assert say(Amount(0.05, "A")) == "50 mA"
+    assert say(Amount(-40, "degC")) == "-40 °C (-40 °F)"
+    assert say(Amount(0.03, "share")) == "3 %"
+
+
+def test_one_day_and_the_mark_of_the_language() -> None:
+    assert [say(Amount(value, "days")) for value in (1, 1.5, 12)] == ["1 day", "1.5 days", "12 days"]
+    assert say(Amount(5.5, "m"), Language("xx", decimal_mark=",")) == "5,5 m (18,04 ft)"

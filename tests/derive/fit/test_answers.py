@@ -4,11 +4,12 @@ from typing import Any
 
 import pytest
 
-from fitting import CAR, PLAIN, RECEIVER, SPEAKER, gear
+from fitting import CAR, PLAIN, RECEIVER, SPEAKER, all_said, gear
 from making import record
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.words import say
 
 
 def other(kind: str, model: str, **facts: Any) -> Gear:
@@ -41,15 +42,15 @@ CONVERTER = other("converter", "Step", takes="speaker", gives="line")
 
 def test_line_level_wants_a_line_output_or_a_converter() -> None:
     found = one("dash", [gear(RECEIVER)], AMPLIFIED)
-    assert (found.kind, found.to_get) == ("fits-with", ("a line output or level converter",))
-    assert any("join the amplifier turn-on" in note for note in found.notes)
+    assert (found.kind, all_said(found.to_get)) == ("fits-with", ["a line output or level converter"])
+    assert any("join the amplifier turn-on" in note for note in all_said(found.notes))
     assert one("dash", [gear(RECEIVER), CONVERTER], AMPLIFIED).parts == ("Tidewrack Step",)
     assert one("dash", [gear(RECEIVER, outputs=["line"]), CONVERTER], AMPLIFIED).parts == ()
 
 
 def test_a_converter_must_be_fed_what_the_receiver_has() -> None:
     found = one("dash", [gear(RECEIVER, outputs=["digital-ring"]), CONVERTER], AMPLIFIED)
-    assert found.to_get == ("a line output or level converter",)
+    assert all_said(found.to_get) == ["a line output or level converter"]
 
 
 @pytest.mark.parametrize(
@@ -58,8 +59,10 @@ def test_a_converter_must_be_fed_what_the_receiver_has() -> None:
 )
 def test_other_outputs(output: str, to_get: tuple[str, ...]) -> None:
     found = one("dash", [gear(RECEIVER)], f"sound: {{only: {{output: {output}}}}}")
-    assert found.to_get == to_get
-    assert any("unknown: look for a factory amplifier" in note for note in found.notes) == (output == "unknown")
+    assert all_said(found.to_get) == list(to_get)
+    assert any("unknown: look for a factory amplifier" in note for note in all_said(found.notes)) == (
+        output == "unknown"
+    )
 
 
 def test_what_wants_the_least_plate_comes_first() -> None:
@@ -86,7 +89,7 @@ def test_what_wants_the_least_plate_comes_first() -> None:
 
 def test_speakers_on_a_line_only_receiver_want_an_amplifier() -> None:
     found = one("dash", [gear(RECEIVER, outputs=["line"])], "sound: {only: {output: speaker}}")
-    assert found.to_get == ("an amplifier",)
+    assert all_said(found.to_get) == ["an amplifier"]
 
 
 DATA = """
@@ -104,9 +107,9 @@ def test_functions_by_data_want_an_interface() -> None:
     wants = gear(RECEIVER, needs=["reverse", "illumination"])
     found = one("dash", [wants], DATA)
     bell = "an interface that keeps the chime"
-    assert found.to_get == ("an interface for reverse, illumination", bell)
+    assert all_said(found.to_get) == ["an interface for reverse, illumination", bell]
     partly = other("interface", "Half", suits=SUITS, provides=["reverse"])
-    assert one("dash", [wants, partly], DATA).to_get == ("an interface for illumination", bell)
+    assert all_said(one("dash", [wants, partly], DATA).to_get) == ["an interface for illumination", bell]
     whole = other("interface", "Whole", suits=SUITS, provides=["reverse", "illumination"])
     assert one("dash", [wants, partly, whole], DATA).parts == ("Tidewrack Whole",)
 
@@ -115,10 +118,10 @@ def test_an_interface_that_keeps_a_duty_is_among_the_parts() -> None:
     keeper = other("interface", "Bell", suits=SUITS, provides=["mute"], keeps=["chime"])
     found = one("dash", [gear(RECEIVER), keeper], DATA)
     assert found.parts == ("Tidewrack Bell",)
-    assert "chime: kept by Tidewrack Bell" in found.notes
+    assert "chime: kept by Tidewrack Bell" in all_said(found.notes)
     lost = one("dash", [gear(RECEIVER)], DATA)
     assert lost.kind == "stop"
-    assert "chime: LOST, needs an interface, none in stock keeps it" in lost.headline
+    assert "chime: LOST, needs an interface, none in stock keeps it" in say(lost.headline)
 
 
 CONFLICT = """
@@ -140,9 +143,9 @@ def test_an_open_dispute_is_reckoned_with_the_cautious_value() -> None:
     assert (found.kind, len(found.to_get)) == ("fits-with", 1)
     assert (
         "on the mounting face: does not fit: Depth behind the flange: 1 mm (0.039 in) short, ± 0.71 mm (0.028 in)"
-        in found.notes
+        in all_said(found.notes)
     )
-    assert "the evidence disagrees on depth clear: measure again; reckoned with 60 mm" in found.notes
+    assert "the evidence disagrees on depth clear: measure again; reckoned with 60 mm" in all_said(found.notes)
     settled = CONFLICT + "    settled_by: e1\n"
     assert one("front-door", [gear(SPEAKER)], settled).kind == "fits"
 
@@ -162,8 +165,8 @@ def test_a_misfit_names_the_nearest_that_fits() -> None:
 
 def test_what_the_opening_takes_in_words() -> None:
     """62 - 3 behind, 20 - 3 before, 130 + 2 x 5 round the hole; together 62 + 20 - 3 - 3."""
-    takes = answers("front-door", [])[0].takes
-    assert takes == (
+    takes = all_said(answers("front-door", [])[0].takes)
+    assert tuple(takes) == (
         "basket up to 130 mm (5.12 in)",
         "flange from 140 mm (5.51 in)",
         "mounting depth up to 59 mm (2.32 in)",

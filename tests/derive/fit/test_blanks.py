@@ -15,6 +15,7 @@ from undertrim.record import build, complaints
 from undertrim.record.copying import copied
 from undertrim.record.gear import GearFacts
 from undertrim.record.source import read_text
+from undertrim.words import say
 
 ADDRESS = "brindleway/otter-2014-2018"
 CAR: dict[str, Any] = {
@@ -143,7 +144,7 @@ def _allowed_gear(kind: str, path: tuple[str, ...], word: str | None) -> bool:
 
 
 def said(found: Fit) -> str:
-    return " ".join((found.headline, *found.notes))
+    return " ".join(map(say, (found.headline, *found.notes)))
 
 
 def test_the_clean_pairs_fit() -> None:

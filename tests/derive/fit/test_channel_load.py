@@ -9,6 +9,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
+from undertrim.words import say
 
 AMPLIFIED = "sound: {amplified: {output: line, amplifier: Under the seat, turn_on: wire, least_load: 4 ohm}}\n"
 RADIO = "sound: {only: {output: speaker, least_load: 4 ohm}}\n"
@@ -39,7 +40,7 @@ def test_openings_of_one_channel_are_held_against_the_limit_with_or_without_an_a
     found = fit(beside(), sound)
     assert (load(found).verdict, load(found).need, load(found).have, load(found).unit) == ("fails", 4, 2, "ohm")
     assert found.kind == "does-not-fit"
-    assert "2 Ω, 4 Ω at least" in found.headline
+    assert "2 Ω, 4 Ω at least" in say(found.headline)
     assert fit("", sound).kind == "fits"
     assert fit("", sound, "2 ohm").kind == "does-not-fit"
 
@@ -53,7 +54,7 @@ def test_front_and_rear_and_left_and_right_are_channels_of_their_own() -> None:
 def test_a_capacitor_keeps_a_tweeter_out_of_the_load() -> None:
     found = fit(beside(more=", fed_through: capacitor"), RADIO)
     assert load(found).have == 4
-    assert any("fed through a capacitor" in note for note in found.notes)
+    assert any("fed through a capacitor" in note for note in map(say, found.notes))
 
 
 def test_an_unknown_feed_is_reckoned_both_ways() -> None:
@@ -61,24 +62,24 @@ def test_an_unknown_feed_is_reckoned_both_ways() -> None:
     unfed = beside(more=", fed_through: unknown")
     found = fit(unfed, RADIO)
     assert found.kind == "unknown"
-    assert "how Dash top is fed (unknown)" in found.headline
+    assert "how Dash top is fed (unknown)" in say(found.headline)
     assert fit(unfed, PLAIN).kind == "fits"
-    assert fit(beside(impedance="unknown"), RADIO).headline.endswith("impedance of Dash top (unknown)")
+    assert say(fit(beside(impedance="unknown"), RADIO).headline).endswith("impedance of Dash top (unknown)")
 
 
 def test_an_unknown_limit_is_marginal_where_the_factory_made_as_much_and_else_cannot_be_told() -> None:
     for sound in (UNKNOWN, "sound: {only: {output: speaker}}\n", ""):
         same, lower = fit("", sound), fit("", sound, "2 ohm")
         assert (same.kind, lower.kind) == ("marginal", "unknown")
-        assert "look the least load up" in same.headline
-        assert "least load of" in lower.headline
+        assert "look the least load up" in say(same.headline)
+        assert "least load of" in say(lower.headline)
     assert fit(beside(impedance="2 ohm"), UNKNOWN).kind == "marginal"  # 1.33 ohm before and after
 
 
 def test_a_channel_that_nobody_recorded_is_marginal() -> None:
     found = fit("", RADIO, car=CAR.replace("    channel: front\n", ""))
     assert found.kind == "marginal"
-    assert "find out the channel of Front door" in found.headline
+    assert "find out the channel of Front door" in say(found.headline)
     assert fit(beside(channel=""), RADIO).kind == "marginal"
 
 
@@ -102,7 +103,7 @@ def test_what_is_fitted_beside_counts_in_place_of_the_factory_speaker() -> None:
     ("new", "said", "heard"), [("2 ohm", "+3.0 dB", True), ("3 ohm", "+1.2 dB", False), ("8 ohm", "−3.0 dB", True)]
 )
 def test_levels_are_said_and_marked_beyond_two_decibels(new: str, said: str, heard: bool) -> None:
-    notes = fit(beside("rear-door", "rear"), PLAIN, new).notes
+    notes = [*map(say, fit(beside("rear-door", "rear"), PLAIN, new).notes)]
     alone = next(note for note in notes if "in place of 4 Ω" in note)
     against = next(note for note in notes if note.startswith(f"{said} dB"[: len(said)]))
     assert said in alone
@@ -112,5 +113,5 @@ def test_levels_are_said_and_marked_beyond_two_decibels(new: str, said: str, hea
 
 def test_the_level_against_new_speakers_of_the_other_channel() -> None:
     new = {"rear-door": gear(SPEAKER, model="Rear", impedance="2 ohm")}
-    notes = fit(beside("rear-door", "rear"), PLAIN, visit=new).notes
+    notes = [*map(say, fit(beside("rear-door", "rear"), PLAIN, visit=new).notes)]
     assert any(note.startswith("−3.0 dB against Skerrowe Rear (2 Ω)") for note in notes)

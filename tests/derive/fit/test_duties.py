@@ -1,5 +1,7 @@
 """What becomes of everything the factory unit also does, and what a loss weighs."""
 
+from typing import Any
+
 import pytest
 
 from joining import ADDRESS, car, gear, interface
@@ -13,10 +15,11 @@ from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.row import State
-from undertrim.publish.encoding import said as in_words
+from undertrim.publish.encoding import said as said_data
 from undertrim.publish.facts.blockers import blockers
 from undertrim.record import schema
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 PINS = "4: {function: battery-feed, colour: yellow}"
 FITTING = "body: {width: 178 mm, height: 100 mm}\ntrim: {width: 190 mm, height: 110 mm}\nchassis_depth: 76 mm\noutputs: [speaker]\nneeds: [battery-feed]\n"
@@ -93,7 +96,7 @@ def test_a_harness_and_a_receiver_may_keep_a_duty_too() -> None:
     itself = receiver("keeps: [chime]\n")
     assert fit(lost, itself, KIT).kind == "fits-with"
     other = receiver(model="Other")
-    assert "chime: LOST" in fit(lost, other, itself, KIT).headline
+    assert "chime: LOST" in say(fit(lost, other, itself, KIT).headline)
 
 
 def test_a_camera_wants_a_receiver_that_can_show_it() -> None:
@@ -113,7 +116,7 @@ def test_a_camera_wants_a_receiver_that_can_show_it() -> None:
 def test_a_grave_loss_is_no_fit(words: str) -> None:
     found = fit(duty(words), receiver(), KIT)
     assert found.kind == "stop"
-    assert found.headline.startswith("STOP: not a plain replacement: ")
+    assert say(found.headline).startswith("STOP: not a plain replacement: ")
 
 
 def test_a_lost_map_leaves_the_fit_as_it_is() -> None:
@@ -122,8 +125,8 @@ def test_a_lost_map_leaves_the_fit_as_it_is() -> None:
 
 def test_an_interface_for_comfort_is_to_get() -> None:
     found = fit(duty("car-settings: {kept_by: interface}"), receiver(), KIT)
-    assert found.to_get == ("an interface that keeps the car settings",)
-    assert sum("car settings" in words for words in (found.headline, *found.notes)) == 1
+    assert [*map(say, found.to_get)] == ["an interface that keeps the car settings"]
+    assert sum("car settings" in words for words in map(say, (found.headline, *found.notes))) == 1
 
 
 def test_a_part_that_moves_elsewhere_carries_nothing() -> None:
@@ -137,20 +140,23 @@ def test_a_part_that_moves_elsewhere_carries_nothing() -> None:
         assert found.fate is fate
 
 
+def blocking(record: VehicleRecord, *of: Any) -> Any:
+    """What blocks, in words."""
+    return said_data(blockers(record, *of))
+
+
 def test_blockers_say_each_loss_once_and_the_grave_ones_stop() -> None:
     record = duty(
         "hazard-switch: {kept_by: none}\n  map: {kept_by: none}\n  chime: {kept_by: interface}\n  clock: {kept_by: unknown}"
     )
-    found = in_words(blockers(record, ADDRESS, Stock((KEEPER,))))
+    found = blocking(record, ADDRESS, Stock((KEEPER,)))
     said = {item["weight"]: item for item in found if item["openings"] == ["dash"] and "Dash kit" not in item["title"]}
     assert said["stop"]["title"] == "Hazard switch: lost, not a plain replacement"
     assert "law of the country and the maker's information decide" in said["stop"]["text"]
     assert said["lost"]["title"] == "Map"
     assert said["unknown"]["title"] == "Clock: may be lost"
     assert "chime" in said["need"]["text"]
-    assert [item["title"] for item in in_words(blockers(record, ADDRESS))].count(
-        "Chime: lost, not a plain replacement"
-    ) == 1
+    assert [item["title"] for item in blocking(record, ADDRESS)].count("Chime: lost, not a plain replacement") == 1
 
 
 def test_a_record_without_a_receiver_opening_loses_nothing() -> None:
@@ -160,7 +166,7 @@ def test_a_record_without_a_receiver_opening_loses_nothing() -> None:
         "duties": {"hazard-switch": {"kept_by": "none"}},
     })  # fmt: skip
     assert becomes(made, ADDRESS, Stock(())) == ()
-    assert not [item for item in in_words(blockers(made)) if "Hazard" in item["title"]]
+    assert not [item for item in blocking(made) if "Hazard" in item["title"]]
 
 
 AMPLIFIER = "sound:\n  factory: {output: speaker, amplifier: Boot, turn_on: data}\n"
@@ -170,13 +176,13 @@ def test_an_amplifier_woken_by_data_orders_what_wakes_it() -> None:
     record = car(PINS, AMPLIFIER)
     waker = interface("provides: [amplifier-turn-on]", "Waker")
     assert "Pellworth Waker" in fit(record, receiver(), waker, KIT).parts
-    assert fit(record, receiver(), KIT).to_get == ("an interface for amplifier turn on",)
+    assert [*map(say, fit(record, receiver(), KIT).to_get)] == ["an interface for amplifier turn on"]
     assert "Pellworth Waker" in _woken(record, waker)
     assert _woken(record).startswith("No interface in stock")
 
 
 def _woken(record: VehicleRecord, *shelf: Gear) -> str:
-    found = in_words(blockers(record, ADDRESS, Stock(shelf)))
+    found = blocking(record, ADDRESS, Stock(shelf))
     return str(next(item["text"] for item in found if "switched on by data" in item["title"]))
 
 
@@ -217,7 +223,7 @@ def test_of_two_openings_for_a_receiver_each_has_its_own_answer() -> None:
         ("chime", Fate.LOST): ("tray",),
         ("map", Fate.LOST): ("dash", "tray"),
     }
-    said = {(item["title"], *item["openings"]): item["text"] for item in in_words(blockers(TWO, ADDRESS, stock))}
+    said = {(item["title"], *item["openings"]): item["text"] for item in blocking(TWO, ADDRESS, stock)}
     assert "Chime: lost, not a plain replacement" in {title for title, *places in said if places == ["tray"]}
     assert not [title for title, *places in said if places == ["dash"] and "Chime: lost" in title]
     assert "Pellworth Waker" in said["Factory amplifier: switched on by data", "dash"]

@@ -17,6 +17,7 @@ from undertrim.record.gear import Place
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, parse
+from undertrim.words import say
 
 USUAL = clearances()
 
@@ -101,7 +102,7 @@ def test_a_window_for_a_spacer_that_is_not_in_stock() -> None:
     assert space.depth([seat.offset]).margin == pytest.approx(-4)
     assert space.window(seat) == pytest.approx((4, 7))
     assert (found.kind, found.parts) == ("fits-with", ())
-    assert found.headline == "fits with a spacer 4 mm (0.157 in) to 7 mm (0.276 in) high: none in stock suits"
+    assert say(found.headline) == "fits with a spacer 4 mm (0.157 in) to 7 mm (0.276 in) high: none in stock suits"
 
 
 def test_half_an_inch_mends_the_depth_and_breaks_the_grille() -> None:
@@ -117,7 +118,7 @@ def test_an_empty_window_does_not_fit() -> None:
     assert found.kind == "does-not-fit"
     assert found.checks[0].name == "depth"
     assert found.checks[0].margin == pytest.approx(-11)
-    assert any("11 mm (0.43 in) high at least, and the grille leaves 7 mm" in note for note in found.notes)
+    assert any("11 mm (0.43 in) high at least, and the grille leaves 7 mm" in note for note in map(say, found.notes))
 
 
 # r tan(theta): r 45, 5 deg -> 3.94; r 45, 10 deg -> 7.93; r 60, 8 deg -> 8.43
@@ -136,7 +137,7 @@ def test_a_lean_needs_the_magnet() -> None:
 def test_a_lean_that_is_not_known_stays_unknown() -> None:
     found = fit(gear(magnet=mm("90")), leaning(door(), "unknown"))
     assert found.kind == "unknown"
-    assert "lean of the thing behind (unknown)" in found.headline
+    assert "lean of the thing behind (unknown)" in say(found.headline)
 
 
 def test_a_coarse_angle_makes_a_margin_marginal() -> None:
@@ -161,7 +162,7 @@ def test_the_flange_must_lie_on_the_panel() -> None:
     found = fit(gear(), door(panel=tight))
     assert found.kind == "does-not-fit"
     assert (
-        found.headline
+        say(found.headline)
         == "does not fit: Flange on the panel of the car, up: 5 mm (0.197 in) short, ± 0.71 mm (0.028 in)"
     )
     assert fit(gear(), door(panel=Face(mm("180"), Blank.UNKNOWN))).kind == "unknown"
@@ -171,8 +172,8 @@ def test_the_flange_must_lie_on_the_panel() -> None:
 def test_a_flange_covers_a_hole_with_its_overlap() -> None:
     assert fit(gear(), door()).kind == "fits"  # 127 <= 130 <= 155
     wide = fit(gear(), door(hole=circle("158")))
-    assert wide.headline.startswith("fits with an adapter plate up to 7 mm")  # 158 > 155
-    assert any("only 3.5 mm" in note for note in wide.notes)
+    assert say(wide.headline).startswith("fits with an adapter plate up to 7 mm")  # 158 > 155
+    assert any("only 3.5 mm" in note for note in map(say, wide.notes))
 
 
 def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> None:
@@ -196,10 +197,11 @@ def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> N
 def test_an_oval_hole_leaves_a_round_flange_open_at_both_ends() -> None:
     """198 x 132: 132 - 127 = 5 of slack; (198 - 165) / 2 = 16.5 open at each end."""
     found = fit(gear(), door(hole=oval("198", "132")))
-    assert found.headline.startswith("fits with an adapter plate")
+    assert say(found.headline).startswith("fits with an adapter plate")
     assert check(found, "hole-up").margin == pytest.approx(5)
     assert any(
-        "16.5 mm (0.65 in) open at each end, ± 0.35 mm (0.014 in), adapter plate needed" in note for note in found.notes
+        "16.5 mm (0.65 in) open at each end, ± 0.35 mm (0.014 in), adapter plate needed" in note
+        for note in map(say, found.notes)
     )
 
 
@@ -210,8 +212,8 @@ def test_turning_is_said_and_done_only_where_it_helps() -> None:
     straight = fit(item, door(hole=oval("153", "223"), bolts=item.facts.bolts))
     turned = fit(item, door(hole=oval("223", "153"), bolts=item.facts.bolts))
     assert (straight.kind, turned.kind) == ("fits", "fits")
-    assert "turned by 90 degrees" in turned.notes
-    assert "turned by 90 degrees" not in straight.notes
+    assert "turned by 90 degrees" in [*map(say, turned.notes)]
+    assert "turned by 90 degrees" not in [*map(say, straight.notes)]
 
 
 def test_a_rectangle_needs_room_for_its_corners() -> None:
@@ -229,7 +231,7 @@ def test_the_nominal_size_is_never_used() -> None:
 def test_a_depth_from_another_or_no_face_is_unknown(datum: str) -> None:
     found = fit(gear(), door(depth=square(mm("90"), datum)))
     assert found.kind == "unknown"
-    assert "the face that the depth is measured from" in found.headline
+    assert "the face that the depth is measured from" in say(found.headline)
 
 
 def test_a_depth_from_the_bracket_includes_it() -> None:
@@ -237,15 +239,18 @@ def test_a_depth_from_the_bracket_includes_it() -> None:
     from_bracket = square(mm("62"), "bracket")
     found = fit(gear(), door(depth=from_bracket, factory_spacer=mm("10")))
     assert found.kind == "fits"
-    assert any("stays under the new speaker" in note for note in found.notes)
-    assert any(note.startswith("on the mounting face: does not fit: Depth") and "9 mm" in note for note in found.notes)
+    assert any("stays under the new speaker" in note for note in map(say, found.notes))
+    assert any(
+        note.startswith("on the mounting face: does not fit: Depth") and "9 mm" in note
+        for note in map(say, found.notes)
+    )
 
 
 @pytest.mark.parametrize(("over", "place"), [("glass-down", "front-door"), ("", "front-door")])
 def test_a_depth_without_the_whole_travel_is_marginal_at_best(over: str, place: str) -> None:
     found = fit(gear(), door(depth=square(mm("90"), over=over), area=place))
     assert found.kind == "marginal"
-    assert "measure over the whole travel" in found.headline
+    assert "measure over the whole travel" in say(found.headline)
     short = fit(gear(), door(grille="9", depth=square(mm("40"), over=over), area=place))
     assert short.kind == "does-not-fit"
 
@@ -262,7 +267,7 @@ def test_a_depth_without_the_whole_travel_is_marginal_at_best(over: str, place: 
 def test_what_is_missing_is_named(item: Stocked[SpeakerGear], opening: SpeakerOpening, missing: str) -> None:
     found = fit(item, opening)
     assert found.kind == "unknown"
-    assert missing in found.headline
+    assert missing in say(found.headline)
 
 
 def test_what_fails_outweighs_what_is_unknown() -> None:
@@ -319,9 +324,9 @@ def test_an_oval_plate_keeps_its_angle() -> None:
 @pytest.mark.parametrize(("old", "new", "said"), [("4", "2", "+3.0 dB"), ("2", "4", "−3.0 dB"), ("4", "3", "+1.2 dB")])
 def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
     item = gear(impedance=parse(f"{new} ohm", "resistance"))
-    notes = fit(item, door(impedance=parse(f"{old} ohm", "resistance"))).notes
+    notes = [*map(say, fit(item, door(impedance=parse(f"{old} ohm", "resistance"))).notes)]
     assert any(said in note for note in notes)
-    unknown = fit(item, door(impedance=Blank.UNKNOWN)).notes
+    unknown = [*map(say, fit(item, door(impedance=Blank.UNKNOWN)).notes)]
     assert any("cannot be told: its impedance is not recorded" in note for note in unknown)
 
 
@@ -329,4 +334,4 @@ def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
 def test_bolts_that_do_not_match_tempt_to_drill(sensor: str, warned: bool) -> None:
     other = Bolts("circle", 3, diameter=mm("156"))
     found = fit(gear(), door(bolts=other, crash_sensor=sensor))
-    assert any("no drilling" in note for note in found.notes) is warned
+    assert any("no drilling" in note for note in map(say, found.notes)) is warned

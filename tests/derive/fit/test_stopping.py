@@ -14,6 +14,7 @@ from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.stopping import TYPED, stopping
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.words import say
 from wired import PLACE, VEHICLES, stem
 
 STOCK = stock(PLACE)
@@ -30,7 +31,7 @@ def directly(
     """The reasons in one car, asked for without any grouping."""
     shelf = STOCK.suiting(address, opening.id, car)
     found = outcomes(record, opening, car, shelf, receiver) if opening.when.holds(car) else ()
-    return [item.words for item in found if item.stops]
+    return [say(item.words) for item in found if item.stops]
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=stem)
@@ -41,7 +42,7 @@ def test_each_receiver_is_stopped_in_the_cars_in_which_it_is_stopped_alone(path:
     for opening in record.openings.values():
         found = stopping(record, entry.address, STOCK, opening)
         for car, receiver in product(every_car(record), (TYPED, *STOCK.of(ReceiverGear))):
-            said = [item.words for item in found if receiver.id in item.receivers and item.when.holds(car)]
+            said = [say(item.words) for item in found if receiver.id in item.receivers and item.when.holds(car)]
             assert said == directly(record, entry.address, opening, car, receiver)
 
 
@@ -53,12 +54,12 @@ def test_some_shipped_receiver_is_stopped_and_a_typed_one_is_never_better() -> N
         assert isinstance(entry.record, VehicleRecord)
         for opening in entry.record.openings.values():
             for item in stopping(reckoned(entry.record), entry.address, STOCK, opening):
-                duty = item.words.split(":")[0]
+                duty = say(item.words).split(":")[0]
                 typed = [
                     one
                     for one in stopping(reckoned(entry.record), entry.address, STOCK, opening)
                     if TYPED.id in one.receivers
                 ]
                 met = True
-                assert any(one.words.startswith(f"{duty}:") for one in typed)
+                assert any(say(one.words).startswith(f"{duty}:") for one in typed)
     assert met

@@ -7,6 +7,7 @@ from undertrim.derive.fit.kinds.receiver.functions import needs
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
 from undertrim.record.model import VehicleRecord
+from undertrim.words import say
 
 EVIDENCE = """
 evidence:
@@ -38,15 +39,15 @@ PIN = "connectors/radio-main/pins/3"
 def test_a_disputed_pin_is_not_simply_joined(between: tuple[Gear, ...]) -> None:
     found = row(joined(disputed(f"{PIN}/function", "illumination", "antenna-feed"), LEADS, *between), "lamps")
     assert found.state is State.CONFLICT
-    assert found.do.startswith("conflict: meter it first")
-    assert any("illumination (e1) or antenna feed (e2)" in words for words in found.words)
-    assert any(words.startswith("if it is antenna feed, never") for words in found.words)
+    assert say(found.do).startswith("conflict: meter it first")
+    assert any("illumination (e1) or antenna feed (e2)" in words for words in map(say, found.words))
+    assert any(words.startswith("if it is antenna feed, never") for words in map(say, found.words))
 
 
 def test_a_lead_that_has_no_partner_may_have_one_by_the_other_claim() -> None:
     found = row(joined(disputed(f"{PIN}/function", "illumination", "antenna-feed"), LEADS), "antenna")
     assert found.state is State.CONFLICT
-    assert any("radio-main/3" in words for words in found.words)
+    assert any("radio-main/3" in words for words in map(say, found.words))
 
 
 def test_what_is_not_disputed_is_joined_as_before() -> None:
@@ -80,7 +81,7 @@ def test_a_settled_conflict_changes_nothing() -> None:
 def test_the_fit_says_it_too() -> None:
     (need,) = needs(["illumination"], disputed(f"{PIN}/function", "illumination", "antenna-feed"), {}, [KNOT])
     assert (need.by, need.disputed, need.providers) == ("unknown", True, ("Pellworth Knot",))
-    assert need.words.startswith("conflict: meter it: pin 3 of the main radio plug")
+    assert say(need.words).startswith("conflict: meter it: pin 3 of the main radio plug")
 
 
 def test_a_function_without_a_pin_may_be_disputed() -> None:

@@ -12,6 +12,8 @@ from undertrim.derive.wiring.suspects import suspects
 from undertrim.publish.facts import wiring
 from undertrim.record.units import parse
 from undertrim.resources import table
+from undertrim.words import say, sentence, way_out
+from undertrim.words.catalogue import english
 
 SCHEMA = json.loads((Path(__file__).parents[3] / "schema/vehicle.schema.json").read_text(encoding="utf-8"))["$defs"]
 GROUPS = {"supply", "ground", "lamp", "output", "input", "speaker", "audio", "camera", "data", "spare"}
@@ -131,10 +133,10 @@ def test_functions_that_no_lamp_goes_on() -> None:
 
 def test_restraint_wiring_is_warned_of_always() -> None:
     for ohms in (False, True):
-        texts = " ".join(cautions(ohms=ohms))
+        texts = " ".join(map(say, cautions(ohms=ohms)))
         assert "Never put a test lamp or an ohmmeter on restraint wiring" in texts
         assert ("Ohms only with the power off" in texts) == ohms
-    assert "No test lamp on this wire at any time." in cautions(ohms=False, care=("no-lamp",))
+    assert "No test lamp on this wire at any time." in map(say, cautions(ohms=False, care=("no-lamp",)))
 
 
 def test_nothing_is_called_safe() -> None:
@@ -159,8 +161,8 @@ def test_a_supply_of_its_own_takes_the_place_of_the_battery() -> None:
 
 def test_a_whole_group_has_one_name() -> None:
     speakers = [one.id for one in functions().functions.values() if one.group == "speaker"]
-    assert names(["mute", *speakers, "spare"]) == "mute, any speaker wire, spare"
-    assert names(speakers[:2]) == "front left +, front left −"
+    assert say(names(["mute", *speakers, "spare"])) == "mute, any speaker wire, spare"
+    assert say(names(speakers[:2])) == "front left +, front left −"
 
 
 # ---- reading what was typed ----
@@ -168,7 +170,7 @@ def test_a_whole_group_has_one_name() -> None:
 
 def test_every_way_to_say_a_state_is_read() -> None:
     for one in functions().states.values():
-        for phrase in (*one.says, one.words):
+        for phrase in (*one.says, say(one.words), say(one.name)):
             assert read(f"1.2 V {phrase}").state == one.id, phrase
 
 
@@ -216,24 +218,25 @@ def test_readings(text: str, kind: str, state: str, value: float, step: float) -
         ("3 ohm AC", "write '1.2 V AC radio on'"),
         ("1 V AC DC key on", "keep the one"),
         ("1 V across the pair key on", "write AC"),
-        ("about 12 V key on", "or 'open' where the meter shows no connection"),
+        ("about 12 V key on", "Where the meter shows no connection, write 'open'"),
         ("1" * 61, "write one number"),
     ],
 )
 def test_what_cannot_be_read_says_the_way_out(text: str, said: str) -> None:
     with pytest.raises(ReadingError) as error:
         read(text)
-    assert said in error.value.hint
-    assert error.value.message[0] in "'tsu"  # lower case, or the value in quotes
-    assert not error.value.message.endswith(".")
-    assert len(error.value.message) < 120
+    why = sentence(error.value.said)
+    assert said in way_out(error.value.said)
+    assert why[0] in "'tsu"  # lower case, or the value in quotes
+    assert not why.endswith(".")
+    assert len(why) < 120
 
 
 def test_no_way_out_has_a_gap() -> None:
-    for id_ in table("functions")["problem"]:
-        found = ReadingError(id_, "12 X", "X")
-        assert "{" not in found.message + found.hint
-        assert found.hint
+    for id_ in english("readings"):
+        found = ReadingError(id_, "12 X", "X").said
+        assert "{" not in sentence(found) + way_out(found)
+        assert way_out(found)
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from joining import SPEAKERS, car, gear, harness, interface, joined, only, reaso
 from undertrim.derive.wiring.row import State
 from undertrim.record.model import Ladder, When
 from undertrim.record.units import parse
+from undertrim.words import say
 
 DATA = interface("provides: [switched-feed, illumination, parking-brake]")
 
@@ -25,7 +26,7 @@ def test_functions_that_come_as_data_need_an_interface() -> None:
     """
     without = joined(about, wanted)
     assert [item.state for item in without.rows] == [State.INTERFACE, State.INTERFACE, State.JOINED]
-    assert row(without, "switched").do == "get an interface for switched feed; insulate the lead until then"
+    assert say(row(without, "switched").do) == "get an interface for switched feed; insulate the lead until then"
     through = joined(about, wanted, DATA)
     assert [item.state for item in through.rows] == [State.JOINED] * 3
     assert row(through, "switched").through == "Pellworth Weir"
@@ -60,7 +61,7 @@ def test_speaker_level_never_goes_into_a_factory_amplifier() -> None:
         ("turn-on", State.JOINED),
         ("line", State.JOINED),
     ]
-    assert both.notes == ("factory amplifier (Behind the seat): it is switched on by its own wire",)
+    assert tuple(map(say, both.notes)) == ("factory amplifier (Behind the seat): it is switched on by its own wire",)
 
 
 def test_line_level_never_drives_a_speaker() -> None:
@@ -76,7 +77,7 @@ def test_a_converter_makes_the_level_right() -> None:
     converter = gear("converter", "takes: speaker\ngives: line", "Sluice")
     through = row(joined(about, SPEAKER_LEAD, converter, sound="amplified"), "speaker")
     assert through.state is State.JOINED
-    assert "Pellworth Sluice turns its level into line level" in through.words
+    assert "Pellworth Sluice turns its level into line level" in map(say, through.words)
     other_way = gear("converter", "takes: line\ngives: speaker", "Sluice")
     assert row(joined(about, SPEAKER_LEAD, other_way, sound="amplified"), "speaker").state is State.NEVER
 
@@ -86,8 +87,8 @@ def test_a_converter_makes_the_level_right() -> None:
 )
 def test_a_sound_level_that_is_not_known_is_metered(sound: str) -> None:
     item = only(car("5: {function: front-left-plus}", sound), "function: front-left-plus")
-    assert (item.state, item.do) == (State.UNKNOWN, "unknown: meter it first")
-    assert "look for a factory amplifier" in item.words[0]
+    assert (item.state, say(item.do)) == (State.UNKNOWN, "unknown: meter it first")
+    assert "look for a factory amplifier" in say(item.words[0])
 
 
 def test_a_digital_ring_needs_an_interface() -> None:
@@ -111,7 +112,9 @@ def test_an_adapter_for_another_map_of_the_plug() -> None:
     assert joint.contacts.differing == ()
     ground = row(joint, "ground")
     assert ground.state is State.LEAD_ALONE
-    assert "leads it to radio-main/7, where this car has nothing; the car has it on radio-main/8" in ground.words[0]
+    assert "leads it to radio-main/7, where this car has nothing; the car has it on radio-main/8" in say(
+        ground.words[0]
+    )
     assert {item.state for item in joint.rows if item is not ground} == {State.JOINED}
 
 
@@ -127,13 +130,13 @@ def test_an_adapter_for_another_map_of_the_plug() -> None:
 def test_what_an_extra_contact_meets(blanks: str, pins: str, words: str) -> None:
     plug = f"connectors:\n  radio-main:\n    name: Plug\n    view: wires\n    rows: 2\n    columns: 8\n    {blanks}\n    pins:\n      {pins}\n"
     joint = joined(car("", AMPLIFIED, plug), "it: {function: speed}", harness("7: {function: speed}"), sound="plain")
-    assert words in joint.contacts.extra[0].words
+    assert words in say(joint.contacts.extra[0].words)
 
 
 def test_an_adapter_for_a_plug_that_the_car_lacks() -> None:
     adapter = gear("harness", "suits:\n  - {vehicle: a/b, opening: dash}\nplugs:\n  other: {1: {function: ground}}")
     joint = joined(car("1: {function: ground}"), "it: {function: ground}", adapter)
-    assert joint.contacts.extra[0].words == "this car has no such plug"
+    assert say(joint.contacts.extra[0].words) == "this car has no such plug"
 
 
 TWO_MAPS = """
@@ -156,7 +159,7 @@ def test_what_is_made_for_one_map_goes_into_the_other_as_well() -> None:
     wrong = joined(about, wanted, gear("harness", body), built="late")
     assert reasons(row(wrong, "battery")) == ["permanent-to-switched"]
     assert reasons(row(wrong, "switched")) == ["switched-to-permanent"]
-    assert "another map of the plug" in wrong.notes[0]
+    assert "another map of the plug" in say(wrong.notes[0])
     both = f"{body}  late: {{7: {{function: battery-feed}}, 4: {{function: switched-feed}}}}\n"
     assert [item.state for item in joined(about, wanted, gear("harness", both), built="late").rows] == [
         State.JOINED
@@ -178,17 +181,21 @@ BRAKE = "function: parking-brake, colour: light green, behaves: closes-to-ground
 )  # fmt: skip
 def test_the_parking_brake_input(fact: str, state: State, do: str) -> None:
     item = only(car("", f"functions: {{parking-brake: {fact}}}\n"), BRAKE)
-    assert (item.state, item.do) == (state, do)
+    assert (item.state, say(item.do)) == (state, do)
 
 
 def test_the_parking_brake_input_by_an_interface() -> None:
     item = only(car("", "functions: {parking-brake: {by: data}}\n"), BRAKE, DATA)
-    assert (item.state, item.do) == (State.JOINED, "join to the parking brake of Pellworth Weir only")
+    assert (item.state, say(item.do)) == (State.JOINED, "join to the parking brake of Pellworth Weir only")
 
 
 def test_the_parking_brake_input_on_its_switch_pin() -> None:
     item = only(car("3: {function: parking-brake, behaves: closes-to-ground}"), BRAKE)
-    assert (item.state, item.do, item.car[0].address) == (State.JOINED, "join to the switch wire only", "radio-main/3")
+    assert (item.state, say(item.do), item.car[0].address) == (
+        State.JOINED,
+        "join to the switch wire only",
+        "radio-main/3",
+    )
 
 
 @pytest.mark.parametrize("ground", ["ground", "camera-ground", "wheel-buttons-return"])
@@ -196,7 +203,7 @@ def test_the_parking_brake_input_never_meets_ground(ground: str) -> None:
     """Refused with and without a lead, whichever end is the ground."""
     on_ground = only(car(f"3: {{function: {ground}}}"), BRAKE, harness("3: {function: parking-brake}"))
     assert (on_ground.state, reasons(on_ground)) == (State.NEVER, ["parking-brake-to-ground"])
-    assert on_ground.do == "refused: it belongs on the wire of the brake switch only"
+    assert say(on_ground.do) == "refused: it belongs on the wire of the brake switch only"
     about = car("3: {function: parking-brake, behaves: closes-to-ground}")
     turned = only(about, f"function: {ground}", harness(f"3: {{function: {ground}}}"))
     assert (turned.state, reasons(turned)) == (State.NEVER, ["parking-brake-to-ground"])
@@ -240,7 +247,7 @@ def test_illumination_on_either_side(behaves: str, wants: str, expected: str) ->
 
 def test_a_side_that_is_only_usual_is_said() -> None:
     item = only(car("6: {function: illumination, behaves: dimmed-ground}"), "function: illumination")
-    assert "the lead does not say how it wants it, 'on-off' is usual" in item.reasons[0].words
+    assert "the lead does not say how it wants it, 'on-off' is usual" in say(item.reasons[0].words)
 
 
 @pytest.mark.parametrize(
@@ -355,7 +362,7 @@ def test_an_output_feeds_the_wire_that_the_harness_leaves_out(function: str, lim
     joint = joined(car(pins), f"it: {{function: {function}, limit: {limit}}}", harness(f"1: {{function: {function}}}"))
     item = row(joint, "it")
     assert item.state is state
-    assert item.do.startswith(do)
+    assert say(item.do).startswith(do)
     assert [point.pin for point in item.car] == ["1", "2"]
     assert len(joint.rows) == 1
 
@@ -378,8 +385,8 @@ def test_a_fuse_above_a_thin_wire_of_the_joint_is_said(
     about = car(f"1: {{function: battery-feed, {pin}}}")
     item = only(about, f"function: battery-feed, {lead}", harness(f"1: {{function: battery-feed, {contact}}}"))
     assert item.state is State.JOINED
-    assert [said for said in item.words if "fuse" in said] == ([words] if words else [])
-    assert item.do.endswith(f", with a fuse of at most {fuse} at the joint") == bool(fuse)
+    assert [said for said in map(say, item.words) if "fuse" in said] == ([words] if words else [])
+    assert say(item.do).endswith(f", with a fuse of at most {fuse} at the joint") == bool(fuse)
 
 
 def test_a_limit_counts_on_any_lead_that_has_one() -> None:
@@ -448,9 +455,11 @@ def test_a_colour_that_misleads_is_said_with_the_wire_it_belongs_to() -> None:
         car(COLOURS), "switched: {function: switched-feed, colour: red}\nspeed: {function: speed, colour: pink}"
     )
     assert {row(joint, name).state for name in ("switched", "speed")} == {State.OTHER_COLOUR}
-    assert row(joint, "switched").words == ("the colours differ: pink at radio-main/13, red at the lead 'switched'",)
-    assert row(joint, "speed").words[1] == "pink is also the colour of radio-main/13, which is switched feed"
-    assert "meter the wire" in row(joint, "speed").do
+    assert tuple(map(say, row(joint, "switched").words)) == (
+        "the colours differ: pink at radio-main/13, red at the lead 'switched'",
+    )
+    assert say(row(joint, "speed").words[1]) == "pink is also the colour of radio-main/13, which is switched feed"
+    assert "meter the wire" in say(row(joint, "speed").do)
 
 
 @pytest.mark.parametrize(
@@ -474,7 +483,7 @@ def test_behind_an_adapter_its_own_colours_count() -> None:
         car(COLOURS), "it: {function: switched-feed, colour: red}\nspeed: {function: speed, colour: black}", adapter
     )
     assert row(joint, "it").state is State.JOINED
-    assert row(joint, "speed").words == (
+    assert tuple(map(say, row(joint, "speed").words)) == (
         "the colours differ: violet at Pellworth Knot radio-main/14, black at the lead 'speed'",
         "black is also the colour of Pellworth Knot radio-main/8, which is ground",
     )
@@ -494,7 +503,7 @@ def test_wires_without_a_lead_are_said_and_spare_ones_are_not() -> None:
         harness("4: {function: microphone-plus}\n3: {function: chime}"),
         interface("provides: [chime]"),
     )
-    said = {item.id: item.do for item in joint.rows if item.state is State.PIN_ALONE}
+    said = {item.id: say(item.do) for item in joint.rows if item.state is State.PIN_ALONE}
     assert said == {
         "pin-radio-main-1": "leave it to Pellworth Weir",
         "pin-radio-main-2": "leave it to Pellworth Weir",
@@ -518,7 +527,7 @@ def test_two_pieces_of_gear_in_one_contact_are_said() -> None:
     joint = joined(
         car("1: {function: ground}"), "it: {function: ground}", harness("1: {function: ground}"), interface(plug)
     )
-    assert joint.notes == (
+    assert tuple(map(say, joint.notes)) == (
         "Pellworth Knot and Pellworth Weir take the same contacts (radio-main/1): only one of them can go in there",
     )
 
@@ -610,4 +619,4 @@ def test_a_second_pin_that_the_adapter_leaves_out() -> None:
         car("1: {function: ground}\n2: {function: ground}"), "it: {function: ground}", harness("1: {function: ground}")
     )
     assert [point.pin for point in row(joint, "it").car] == ["1"]
-    assert row(joint, "radio-main/2").words == ("the lead 'it' has this function but is not led here",)
+    assert tuple(map(say, row(joint, "radio-main/2").words)) == ("the lead 'it' has this function but is not led here",)

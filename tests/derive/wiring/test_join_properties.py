@@ -23,6 +23,7 @@ from undertrim.publish.facts.joint import table
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import ConverterGear, HarnessGear, InterfaceGear, LeadsGear
 from undertrim.record.store import Workspace
+from undertrim.words import say
 
 ROOT = Path(__file__).parents[3]
 GOOD = (State.JOINED, State.OTHER_COLOUR)
@@ -158,8 +159,8 @@ def test_no_text_tells_a_way_round_a_safety_device() -> None:
     seen: set[tuple[str, str]] = set()
     for case in cases():
         for row in case.joint.rows:
-            for text in (row.do, *row.words, *(f"{reason.words}. {reason.do}" for reason in row.reasons)):
-                seen.add((row.function, text))
+            reasons = (f"{say(reason.words)}. {say(reason.do)}" for reason in row.reasons)
+            seen |= {(row.function, text) for text in (say(row.do), *map(say, row.words), *reasons)}
     assert any(function == "parking-brake" for function, _ in seen)
     for function, text in seen:
         assert list(defeats.find(text, function.replace("-", " "))) == [], text

@@ -8,6 +8,7 @@ import pytest
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.never import apart
 from undertrim.resources import table, top
+from undertrim.words import say
 
 NAMES = list(functions().functions)
 GROUNDS = ["ground", "camera-ground", "illumination-return", "wheel-buttons-return"]
@@ -26,8 +27,8 @@ def test_different_functions_always_have_a_reason() -> None:
         found = apart(lead, car)
         assert (found is None) == (lead == car), (lead, car)
         if found:
-            assert found.words
-            assert found.do
+            assert say(found.words)
+            assert say(found.do)
             both = {name(lead, car), name(car, lead)}
             assert len(both) == 1 or both == {"switched-to-permanent", "permanent-to-switched"}, (lead, car)
 

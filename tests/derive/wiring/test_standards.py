@@ -3,6 +3,7 @@
 from undertrim.derive.wiring.standards import block, exchanged, expected, title, unproven
 from undertrim.record import schema
 from undertrim.record.model import Connector, Pin
+from undertrim.words import say
 
 BLOCK_B = {
     "rear-right": ("B1", "B2"),
@@ -51,7 +52,7 @@ def test_every_function_is_one_of_the_schema() -> None:
 
 def test_the_schema_offers_exactly_these_standards() -> None:
     offered = schema.load("vehicle")["$defs"]["connector"]["properties"]["standard"]["enum"]
-    assert [title(name) for name in offered] == ["ISO 10487 block A", "ISO 10487 block B"]
+    assert [say(title(name)) for name in offered] == ["ISO 10487 block A", "ISO 10487 block B"]
     assert title("") == ""
 
 

@@ -6,6 +6,7 @@ from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.meter import Candidate, consider
 from undertrim.derive.wiring.readings import read
 from undertrim.derive.wiring.suspects import stops, suspects, suspicions
+from undertrim.words import say
 
 
 def named(*texts: str, function: str = "", behaves: str = "", supply: float | None = None) -> list[str]:
@@ -22,7 +23,7 @@ def test_an_unknown_pair_of_about_2_ohm_is_an_igniter_before_all(ohms: str) -> N
     found = suspicions([read(f"{ohms} ohm across the pair")])
     assert found[0].suspect.id == "igniter"
     assert stops(found)
-    assert found[0].suspect.do.startswith("Do not measure further, do not join.")
+    assert say(found[0].suspect.do).startswith("Do not measure further, do not join.")
 
 
 def test_a_speaker_that_is_recorded_is_none() -> None:
@@ -124,5 +125,5 @@ def test_what_stops_stands_first_in_the_table() -> None:
 
 def test_nobody_is_told_to_use_a_lamp_or_to_defeat_anything() -> None:
     for one in suspects():
-        assert "test lamp" not in one.do
-        assert one.do.endswith(".")
+        assert "test lamp" not in say(one.do)
+        assert say(one.do).endswith(".")

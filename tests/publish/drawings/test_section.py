@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from svg_reading import assert_sound, described, extent, length, part, points, size, strokes, texts
 from undertrim.publish.drawings.axis import axis
 from undertrim.publish.drawings.section import Margin, Measure, Section, Speaker, Verdict, door
+from undertrim.words import say
 
 
 def mm(value: float) -> Measure:
@@ -178,7 +179,7 @@ def test_both_sides_are_named_and_every_number_is_in_the_description() -> None:
     assert {"← cabin side", "outside →"} <= {line.words for line in texts(drawn)}
     for measure in (DOOR.clear, DOOR.room, DOOR.bracket, DOOR.gasket, SPEAKER.depth, SPEAKER.protrusion):
         assert measure
-        assert measure.text in described(drawn)
+        assert say(measure.text) in described(drawn)
 
 
 def test_a_name_too_long_for_its_row_stands_whole_below() -> None:

@@ -71,14 +71,14 @@ from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.check.pins import contacts
-from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.electrical.wires import carries
 from undertrim.record.gear import Lead
 from undertrim.record.model import Pin
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
-from undertrim.words import message
+from undertrim.words import Value, message
 
 LEVEL = Level.WARNING
 
@@ -103,7 +103,7 @@ def _look(place: Pointer, wire: Pin | Lead) -> Iterator[Finding]:
     limit = carries(wire.gauge) if wire.gauge else None
     if limit is None or not isinstance(wire.fuse, Quantity) or wire.fuse.value <= limit.current:
         return
-    facts = {"fuse": wire.fuse.text, "gauge": wire.gauge, "limit": said(limit.current, "A")}
+    facts: dict[str, Value] = {"fuse": wire.fuse.text, "gauge": wire.gauge, "limit": Amount(limit.current, "A")}
     if limit.derived:
         yield Finding((*place, "fuse"), message("rules/fuse-above-wire/by-what-follows", **facts))
     else:

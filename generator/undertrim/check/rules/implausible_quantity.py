@@ -127,7 +127,7 @@ def _look(fields: Iterable[Field]) -> Iterator[Finding]:
 
 def _said(field: Field, quantity: Quantity, spec: dict[str, Any]) -> Message:
     low, high = spec["plausible"]
-    facts = {"field": field.node.schema["title"].lower(), "value": quantity.text, "low": low, "high": high}
+    facts = {"field": field.node.schema["title"], "value": quantity.text, "low": low, "high": high}
     if meant := _meant(quantity, spec):
         return message("rules/implausible-quantity/another-unit", meant=one_of(*map(quoted, meant)), **facts)
     return message("rules/implausible-quantity/outside", **facts)

@@ -58,8 +58,8 @@ from dataclasses import dataclass
 
 from undertrim.check import sources
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.complaints import nearest
 from undertrim.record.model import Ref, VehicleRecord
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.words import Message, message
@@ -72,15 +72,17 @@ class What:
     """A kind of thing that is named by its id: what a message calls one, and what its ids are called where they are listed."""
 
     called: Message
-    ids: str
+    ids: Message
 
 
-_REMOVABLE = What(message("rules/named-but-absent/part-or-preparation"), "part or preparation ids here")
-_PART = What(message("rules/named-but-absent/part"), "part ids here")
-_OPENING = What(message("rules/named-but-absent/opening"), "opening ids here")
-_TETHER = What(message("rules/named-but-absent/tether"), "tether ids here")
-_PIN = What(message("rules/named-but-absent/pin"), "pin ids here")
-_EVIDENCE = What(message("rules/named-but-absent/evidence"), "evidence ids here")
+_REMOVABLE = What(
+    message("rules/named-but-absent/part-or-preparation"), message("rules/named-but-absent/part-or-preparation-ids")
+)
+_PART = What(message("rules/named-but-absent/part"), message("rules/named-but-absent/part-ids"))
+_OPENING = What(message("rules/named-but-absent/opening"), message("rules/named-but-absent/opening-ids"))
+_TETHER = What(message("rules/named-but-absent/tether"), message("rules/named-but-absent/tether-ids"))
+_PIN = What(message("rules/named-but-absent/pin"), message("rules/named-but-absent/pin-ids"))
+_EVIDENCE = What(message("rules/named-but-absent/evidence"), message("rules/named-but-absent/evidence-ids"))
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -109,7 +111,7 @@ def _absent(pointer: Pointer, name: str, known: Collection[str], what: What) -> 
     if name in known:
         return
     if known:
-        near = nearest(name, list(known), what.ids)
+        near = suggestion(name, list(known), what.ids)
         found = message("rules/named-but-absent/none-near", what=what.called, name=name, near=near)
     else:
         found = message("rules/named-but-absent/none-yet", what=what.called, name=name)

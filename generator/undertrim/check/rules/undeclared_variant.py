@@ -88,7 +88,7 @@ from collections.abc import Iterator, Mapping
 from undertrim.check.conditions import Undeclared, undeclared
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive import cars
-from undertrim.record.complaints import nearest
+from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
 from undertrim.words import Message, message
@@ -120,7 +120,7 @@ def _no_variant(name: str, known: Mapping[str, cars.AnyVariant]) -> Message:
         return _IMPLIED[name]
     if not known:
         return message("rules/undeclared-variant/no-variants", name=name)
-    near = nearest(name, list(known), "variants here")
+    near = suggestion(name, list(known), message("rules/undeclared-variant/variants-here"))
     return message("rules/undeclared-variant/no-variant", name=name, near=near)
 
 
@@ -128,6 +128,7 @@ def _no_choice(subject: Subject, pointer: Pointer, item: Undeclared, variant: ca
     listed = (*pointer, item.index)
     place = listed if listed in subject.source.values else pointer
     choice = item.choice or ""
-    near = nearest(choice, list(variant.choices), f"choices of '{variant.id}'")
+    choices = message("rules/undeclared-variant/choices", variant=variant.id)
+    near = suggestion(choice, list(variant.choices), choices)
     found = message("rules/undeclared-variant/no-choice", variant=variant.id, choice=choice, near=near)
     return Finding(place, found, about=(variant.id, choice))

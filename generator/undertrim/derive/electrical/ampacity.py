@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.conductors import Size
 from undertrim.resources import table
+from undertrim.words import Items, Message, message
 
 PLACES = ("cabin", "engine")
 
@@ -42,31 +43,27 @@ def remembered(around: Surroundings) -> bool:
     return around.place == "engine" and around.insulation not in table("electrical-ampacity")["engine"]["sure"]
 
 
-def notes(size: Size, around: Surroundings) -> tuple[str, ...]:
+def notes(size: Size, around: Surroundings) -> tuple[Message, ...]:
     """How far the table can be relied on for this cable."""
-    words = ["the currents are from 33 CFR 183.425, Table 5, written for boats: a reference, not the law for cars"]
+    found = [message("electrical/table-for-boats")]
     if size.scheme == "metric":
-        words.append(f"that table has no metric sizes: taken as {size.gauge} AWG, the next with less copper")
+        found.append(message("electrical/table-not-metric", gauge=size.gauge))
     if size.scheme == "sae":
-        words.append("that table names gauges: the same numbers are used beside SAE areas (secondary marine tables)")
+        found.append(message("electrical/table-of-gauges"))
     if around.times != 1:
-        words.append("that table is for copper: scaled down until the same heat arises (derived)")
+        found.append(message("electrical/table-for-copper"))
     if remembered(around):
-        words.append("the factor for the engine space is from memory for this insulation")
+        found.append(message("electrical/engine-from-memory"))
     if size.gauge == "18":
-        words.append(
-            "boats may have 18 AWG only inside a sheath, and 16 AWG at least as a single wire (33 CFR 183.425)"
-        )
-    return (*words, "cables in a bundle carry less, which is not computed here")
+        found.append(message("electrical/thinnest-on-boats"))
+    return (*found, message("electrical/bundle-carries-less"))
 
 
 def _column(around: Surroundings) -> int:
     columns = table("electrical-ampacity")["insulation"]
     if around.insulation not in columns:
-        offered = ", ".join(str(one) for one in columns)
-        raise Refused(
-            f"no table for insulation of '{around.insulation}' °C", f"write one of {offered}, or the next lower"
-        )
+        known = Items(tuple(columns), "comma")
+        raise Refused(message("electrical/no-insulation", insulation=around.insulation, known=known))
     if around.place not in PLACES:
-        raise Refused(f"no place '{around.place}' for a cable", f"write one of {', '.join(PLACES)}")
+        raise Refused(message("electrical/no-place", place=around.place, known=Items(PLACES, "comma")))
     return int(columns.index(around.insulation))

@@ -2,17 +2,17 @@
 
 import math
 
-from undertrim.derive.electrical.numbers import Number, number, said
+from undertrim.derive.electrical.numbers import Amount, Number, Origin, number
 from undertrim.resources import table
+from undertrim.words import Message, Value, message, word
 
 
 class Refused(ValueError):  # noqa: N818 - it names what happened
-    """A value that nothing can be computed from: `message` says why, `hint` the way out."""
+    """A value that nothing can be computed from: `said` is why, with the way out."""
 
-    def __init__(self, message: str, hint: str) -> None:
-        super().__init__(message)
-        self.message = message
-        self.hint = hint
+    def __init__(self, said: Message) -> None:
+        super().__init__(said)
+        self.said = said
 
 
 def usual(name: str) -> float:
@@ -20,18 +20,18 @@ def usual(name: str) -> float:
     return float(table("electrical-defaults")["usual"][name])
 
 
-def given(bound: str, value: float, label: str = "", origin: str = "given") -> Number:
+def given(bound: str, value: float, label: Value = "", origin: Origin = "given") -> Number:
     """A value as an input. Raises Refused outside of the bounds `bound` of data/electrical-defaults.toml."""
     row = table("electrical-defaults")["bounds"][bound]
-    name, unit = label or row["label"], row["unit"]
-    hint = f"it must be from {said(row['least'], unit)} to {said(row['most'], unit)}: check the number and its unit"
+    name, unit = label or word("electrical-defaults", "bounds", bound, "label"), row["unit"]
+    hint = message("electrical/within", least=Amount(row["least"], unit), most=Amount(row["most"], unit))
     if not math.isfinite(value):
-        raise Refused(f"the {name} is not a number", hint)
+        raise Refused(message("electrical/not-a-number", name=name, hint=hint))
     if not row["least"] <= value <= row["most"]:
-        raise Refused(f"the {name} '{said(value, unit)}' cannot be right", hint)
+        raise Refused(message("electrical/cannot-be", name=name, value=Amount(value, unit), hint=hint))
     return number(name, float(value), unit, origin)
 
 
-def or_usual(bound: str, value: float | None, name: str, label: str = "") -> Number:
+def or_usual(bound: str, value: float | None, name: str, label: Value = "") -> Number:
     """A value as an input, or the usual one called `name` where none is given. Raises Refused."""
     return given(bound, usual(name), label, "usual") if value is None else given(bound, value, label)

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from undertrim.derive.electrical import ampacity, drop, fuses
 from undertrim.derive.electrical.ampacity import Surroundings
 from undertrim.derive.electrical.bounds import Refused, given, or_usual, usual
-from undertrim.derive.electrical.conductors import Size, sizes
+from undertrim.derive.electrical.conductors import Size, scheme_word, sizes
 from undertrim.derive.electrical.drop import Circuit, Path
 from undertrim.derive.electrical.fuses import SLACK
-from undertrim.derive.electrical.numbers import Number, number, said
+from undertrim.derive.electrical.numbers import Amount, Number, Origin, number
+from undertrim.words import Message, all_of, message, one_of, word
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +31,7 @@ class Condition:
     """One of "drop", "ampacity", "fuse": what it asks, and the thinnest size that meets it (None: none does)."""
 
     name: str
-    words: str
+    words: Message
     size: str | None
 
 
@@ -48,9 +49,9 @@ class Choice:
     share: float | None
     ampacity: float | None
     fuse: float | None
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,48 +97,52 @@ def _asked(path: Path, wishes: Wishes) -> _Asked:
         insulation=insulation,
         around=Surroundings(int(insulation.value), wishes.place, made.times.value),
         scheme=wishes.scheme,
-        limit=or_usual("limit", wishes.limit, "limit", "drop at most"),
+        limit=or_usual("limit", wishes.limit, "limit", message("electrical/drop-at-most")),
         share=share,
         fuse=_fuse(made.current, share, wishes.fuse),
     )
 
 
 def _insulation(bears: int | None) -> Number:
+    label = message("electrical/insulation-bears")
     if bears is None:
-        return number("insulation bears", usual("insulation"), "degC", "usual")
-    return number("insulation bears", float(bears), "degC", "given")
+        return number(label, usual("insulation"), "degC", "usual")
+    return number(label, float(bears), "degC", "given")
 
 
 def _fuse(current: Number, share: Number, own: float | None) -> Number | None:
     if own is None:
         amps = fuses.least(current.value, share.value)
-        return None if amps is None else number("fuse", amps, "A")
+        return None if amps is None else number(message("electrical/fuse"), amps, "A")
     fuse = given("fuse", own)
     if fuse.value < current.value * (1 - SLACK):
-        hint = f"take a fuse of at least {said(current.value / share.value, 'A')}, or a smaller load"
-        raise Refused(f"a fuse of '{fuse.text}' does not hold '{current.text}'", hint)
+        least = Amount(current.value / share.value, "A")
+        raise Refused(message("electrical/fuse-too-small", fuse=fuse.text, current=current.text, least=least))
     return fuse
 
 
 def _conditions(asked: _Asked, offered: Sequence[Size]) -> Iterator[Condition]:
     made, fuse = asked.made, asked.fuse
     little = next((size.name for size in offered if asked.drops_little(size)), None)
-    yield Condition("drop", f"lose at most {asked.limit.text} of {made.voltage.text}", little)
+    yield Condition("drop", message("electrical/lose", limit=asked.limit.text, voltage=made.voltage.text), little)
     carrying = next((size.name for size in offered if asked.carries(size, made.current.value)), None)
-    yield Condition("ampacity", f"carry {made.current.text}", carrying)
+    yield Condition("ampacity", message("electrical/carry", current=made.current.text), carrying)
     if fuse is None:
-        need = said(made.current.value / asked.share.value, "A")
-        yield Condition("fuse", f"have a fuse of at least {need}, and none so large is listed", None)
+        need = Amount(made.current.value / asked.share.value, "A")
+        yield Condition("fuse", message("electrical/no-fuse-so-large", least=need), None)
         return
     guarded = next((size.name for size in offered if asked.carries(size, fuse.value)), None)
-    yield Condition("fuse", f"carry what its fuse of {fuse.text} lets through", guarded)
+    yield Condition("fuse", message("electrical/carry-what-fuse-lets", fuse=fuse.text), guarded)
 
 
 def _none(asked: _Asked, conditions: tuple[Condition, ...]) -> Choice:
     unmet = tuple(one.name for one in conditions if one.size is None)
-    words = " and ".join(one.words for one in conditions if one.size is None)
-    ways_out = " or ".join(dict.fromkeys(_WAYS_OUT[name] for name in unmet))
-    headline = f"no {asked.scheme} cable listed can {words}: {ways_out}"
+    headline = message(
+        "electrical/no-cable",
+        scheme=scheme_word(asked.scheme),
+        conditions=all_of(*(one.words for one in conditions if one.size is None)),
+        ways=one_of(*dict.fromkeys(_WAYS_OUT[name] for name in unmet)),
+    )
     return Choice(None, unmet, conditions, None, None, None, None, headline, _inputs(asked), drop.notes(asked.made))
 
 
@@ -145,32 +150,39 @@ def _chosen(asked: _Asked, size: Size, conditions: tuple[Condition, ...], bindin
     lost, carried, fuse = drop.dropped(asked.made, size), ampacity.ampacity(size, asked.around), asked.fuse
     assert carried is not None
     assert fuse is not None
-    allowed = number("the cable carries", carried, "A", _source(asked))
-    headline = f"{size.label}, fuse {fuse.text}: {said(lost.volts, 'V')} lost, {said(lost.share, 'share')} of {asked.made.voltage.text}; {_decides(binding)}"
+    allowed = number(message("electrical/cable-carries"), carried, "A", _source(asked))
+    headline = message(
+        "electrical/cable",
+        size=size.label,
+        fuse=fuse.text,
+        lost=Amount(lost.volts, "V"),
+        share=Amount(lost.share, "share"),
+        voltage=asked.made.voltage.text,
+        decides=_decides(binding),
+    )
     numbers = (*lost.numbers, asked.limit, asked.share, *_around(asked), allowed, fuse)
     notes = (*_fuse_notes(asked, fuse), *drop.notes(asked.made), *ampacity.notes(size, asked.around))
     return Choice(size.name, binding, conditions, lost.volts, lost.share, carried, fuse.value, headline, numbers, notes)
 
 
-_SHARE_OUT = "share the load out over several cables, each with its own fuse"
-_WAYS_OUT = {"drop": "shorten the way, or allow more drop", "ampacity": _SHARE_OUT, "fuse": _SHARE_OUT}
-_WORDS = {"drop": "the drop", "ampacity": "what the cable carries", "fuse": "the fuse"}
+_SHARE_OUT = message("electrical/share-out")
+_WAYS_OUT = {"drop": message("electrical/shorten"), "ampacity": _SHARE_OUT, "fuse": _SHARE_OUT}
 
 
-def _decides(binding: tuple[str, ...]) -> str:
+def _decides(binding: tuple[str, ...]) -> Message:
     """Which condition a thinner cable fails."""
     if not binding:
-        return "the thinnest in the table of currents does"
-    words = " and ".join(_WORDS[name] for name in binding)
-    return f"{words} {'decides' if len(binding) == 1 else 'decide'}"
+        return message("electrical/thinnest-does")
+    named = all_of(*(message(f"electrical/decider-{name}") for name in binding))
+    return message("electrical/decides", conditions=named, count=len(binding))
 
 
-def _fuse_notes(asked: _Asked, fuse: Number) -> Iterator[str]:
-    yield f"fuse of {fuse.text}: {fuses.described(fuse.value)}"
+def _fuse_notes(asked: _Asked, fuse: Number) -> Iterator[Message]:
+    yield message("electrical/fuse-families", fuse=fuse.text, families=fuses.described(fuse.value))
     yield from fuses.notes(fuse.value)
     current, share = asked.made.current, asked.share
     if current.value > share.value * fuse.value * (1 + SLACK):
-        yield f"{current.text} is more than {share.text} of the fuse: it ages, or blows when warm (common practice)"
+        yield message("electrical/fuse-ages", current=current.text, share=share.text)
 
 
 def _inputs(asked: _Asked) -> tuple[Number, ...]:
@@ -180,9 +192,11 @@ def _inputs(asked: _Asked) -> tuple[Number, ...]:
 def _around(asked: _Asked) -> Iterator[Number]:
     yield asked.insulation
     if asked.around.place == "engine":
-        origin = "from memory" if ampacity.remembered(asked.around) else "33 CFR 183.425, note 1 (secondary)"
-        yield number("factor for the engine space", ampacity.engine_factor(asked.around), "times", origin)
+        remembered = ampacity.remembered(asked.around)
+        origin = message("electrical/from-memory") if remembered else message("electrical/by-note-1")
+        yield number(message("electrical/engine-factor"), ampacity.engine_factor(asked.around), "times", origin)
 
 
-def _source(asked: _Asked) -> str:
-    return "33 CFR 183.425, Table 5" + (", scaled (derived)" if asked.around.times != 1 else "")
+def _source(asked: _Asked) -> Origin:
+    source = word("electrical-ampacity", "origin")
+    return source if asked.around.times == 1 else message("electrical/scaled", source=source)

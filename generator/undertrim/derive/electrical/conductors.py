@@ -8,6 +8,7 @@ from functools import cache
 
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.resources import table
+from undertrim.words import Items, Message, Word, message, word
 
 SCHEMES = ("awg", "sae", "metric")
 _THINNEST = 40
@@ -20,11 +21,11 @@ class Size:
 
     scheme: str
     name: str
-    label: str
+    label: Message
     area: float
     resistance: float
     gauge: str
-    origin: str
+    origin: Word
 
 
 def size(scheme: str, name: str) -> Size:
@@ -33,8 +34,8 @@ def size(scheme: str, name: str) -> Size:
         return _awg(name, gauge)
     found = next((one for one in sizes(scheme) if one.name == name), None)
     if found is None:
-        offered = ", ".join(one.name for one in sizes(scheme))
-        raise Refused(f"no {scheme} cable of size '{name}'", f"write one of {offered}")
+        known = Items(tuple(one.name for one in sizes(scheme)), "comma")
+        raise Refused(message("electrical/no-size", scheme=scheme_word(scheme), name=name, known=known))
     return found
 
 
@@ -42,13 +43,18 @@ def size(scheme: str, name: str) -> Size:
 def sizes(scheme: str) -> Sequence[Size]:
     """What is offered in a scheme, from thin to thick. Raises Refused for an unknown scheme."""
     if scheme not in SCHEMES:
-        raise Refused(f"no scheme of sizes '{scheme}'", f"write one of {', '.join(SCHEMES)}")
+        raise Refused(message("electrical/no-scheme", scheme=scheme, known=Items(SCHEMES, "comma")))
     rows = table("electrical-cable")[scheme]["sizes"]
     if scheme == "awg":
         return tuple(size("awg", name) for name in rows)
     if scheme == "sae":
         return tuple(_sae(row["name"], row["cmil"]) for row in rows)
     return tuple(_metric(row["name"], row["ohm_per_km"]) for row in rows)
+
+
+def scheme_word(scheme: str) -> Message:
+    """A scheme as it stands before "cable"."""
+    return message(f"electrical/scheme-{scheme}")
 
 
 def diameter(gauge: int) -> float:
@@ -58,25 +64,30 @@ def diameter(gauge: int) -> float:
 
 def _awg(name: str, gauge: int) -> Size:
     area = math.pi / 4 * diameter(gauge) ** 2
-    return Size("awg", name, f"{name} AWG", area, _solid(area), _listed(name), _origin("awg"))
+    return Size(
+        "awg", name, message("electrical/size-awg", name=name), area, _solid(area), _listed(name), _origin("awg")
+    )
 
 
 def _sae(name: str, cmil: float) -> Size:
     area = cmil * _CIRCULAR_MIL
-    return Size("sae", name, f"SAE {name} AWG", area, _solid(area), _listed(name), _origin("sae"))
+    return Size(
+        "sae", name, message("electrical/size-sae", name=name), area, _solid(area), _listed(name), _origin("sae")
+    )
 
 
 def _metric(name: str, ohm_per_km: float) -> Size:
     area = float(name)
-    return Size("metric", name, f"{name} mm²", area, ohm_per_km / 1000, _next_smaller(area), _origin("metric"))
+    label = message("electrical/size-metric", area=area)
+    return Size("metric", name, label, area, ohm_per_km / 1000, _next_smaller(area), _origin("metric"))
 
 
 def _solid(area: float) -> float:
     return float(table("electrical-cable")["copper"]["resistivity"]) / area
 
 
-def _origin(scheme: str) -> str:
-    return str(table("electrical-cable")[scheme]["origin"])
+def _origin(scheme: str) -> Word:
+    return word("electrical-cable", scheme, "origin")
 
 
 def _listed(name: str) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from undertrim.derive.electrical.bounds import Refused, given, or_usual
 from undertrim.derive.electrical.numbers import Number, number
 from undertrim.resources import table
+from undertrim.words import Items, Message, message
 
 _KELVIN = 273.15
 _MOST = 32  # speakers
@@ -18,9 +19,9 @@ class Delay:
 
     seconds: tuple[float, ...]
     speed: float
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def speed_of_sound(celsius: float) -> float:
@@ -32,16 +33,19 @@ def speed_of_sound(celsius: float) -> float:
 def delays(distances: Sequence[float], air: float | None = None) -> Delay:
     """Delays for distances in m from speakers to the listener's head, in air of so many °C. Raises Refused."""
     if not 2 <= len(distances) <= _MOST:
-        raise Refused(f"{len(distances)} distances make no delay", f"give from 2 to {_MOST}, one for each speaker")
-    ways = tuple(given("distance", one, f"distance {place}") for place, one in enumerate(distances, 1))
+        raise Refused(message("electrical/no-delay", count=len(distances), most=_MOST))
+    ways = tuple(
+        given("distance", one, message("electrical/distance", number=place)) for place, one in enumerate(distances, 1)
+    )
     warmth = or_usual("air", air, "air")
     speed = speed_of_sound(warmth.value)
     waits = tuple(
-        number(f"delay {place}", (max(distances) - one) / speed, "s") for place, one in enumerate(distances, 1)
+        number(message("electrical/delay", number=place), (max(distances) - one) / speed, "s")
+        for place, one in enumerate(distances, 1)
     )
-    headline = f"delays: {', '.join(wait.text for wait in waits)}"
-    numbers = (*ways, warmth, number("speed of sound", speed, "m/s", "ISO 9613-1 (secondary)"), *waits)
-    return Delay(tuple(wait.value for wait in waits), speed, headline, numbers, _NOTES)
-
-
-_NOTES = ("measure from the middle of each cone to where the head is; the ear has the last word (common practice)",)
+    headline = message("electrical/delays", delays=Items(tuple(wait.text for wait in waits), "comma"))
+    sound = number(message("electrical/speed-of-sound"), speed, "m/s", message("electrical/by-iso-9613"))
+    numbers = (*ways, warmth, sound, *waits)
+    return Delay(
+        tuple(wait.value for wait in waits), speed, headline, numbers, (message("electrical/measure-to-head"),)
+    )

@@ -6,8 +6,9 @@ from typing import Literal
 from undertrim.derive.electrical import metals
 from undertrim.derive.electrical.bounds import given, or_usual, usual
 from undertrim.derive.electrical.conductors import Size, size
-from undertrim.derive.electrical.numbers import Number, number, said
+from undertrim.derive.electrical.numbers import Amount, Number, number
 from undertrim.resources import table
+from undertrim.words import Message, message
 
 Back = float | Literal["body"] | None
 
@@ -64,16 +65,16 @@ class Drop:
     share: float
     warm: float
     resistance: float
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def circuit(path: Path) -> Circuit:
     """A path with its usual values. Raises Refused."""
     return Circuit(
         current=given("current", path.current),
-        out=given("length", path.out, "length out"),
+        out=given("length", path.out, message("electrical/length-out")),
         back=_wire_back(path),
         body=_body(path) if path.back == "body" else None,
         voltage=or_usual("voltage", path.voltage, "voltage"),
@@ -93,40 +94,47 @@ def dropped(made: Circuit, conductor: Size) -> Drop:
     share = volts / made.voltage.value
     per_metre = metals.resistance(conductor, made.conductor.value, made.times.value)
     found = (
-        number("area", conductor.area, "mm2", conductor.origin),
-        number("resistance of the cable", per_metre, "ohm/m", conductor.origin),
-        number("drop", volts, "V"),
-        number("drop as a share", share, "share"),
-        number(f"drop with the conductor at {said(usual('warm'), 'degC')}", warm, "V"),
+        number(message("electrical/area"), conductor.area, "mm2", conductor.origin),
+        number(message("electrical/resistance"), per_metre, "ohm/m", conductor.origin),
+        number(message("electrical/drop"), volts, "V"),
+        number(message("electrical/drop-share"), share, "share"),
+        number(message("electrical/drop-warm", at=Amount(usual("warm"), "degC")), warm, "V"),
     )
-    headline = f"{conductor.label}: {found[2].text} lost, {found[3].text} of {made.voltage.text}; {way(made)}"
+    headline = message(
+        "electrical/drop-along",
+        size=conductor.label,
+        lost=found[2].text,
+        share=found[3].text,
+        voltage=made.voltage.text,
+        way=way(made),
+    )
     return Drop(volts, share, warm, per_metre, headline, (*made.numbers, *found), notes(made))
 
 
-def way(made: Circuit) -> str:
-    """The way there and back in words."""
+def way(made: Circuit) -> Message:
+    """The way there and back."""
     if made.back:
-        return f"{made.out.text} out and {made.back.text} back by wire"
-    return f"{made.out.text} out and back by the body of the car"
+        return message("electrical/way-by-wire", out=made.out.text, back=made.back.text)
+    return message("electrical/way-by-body", out=made.out.text)
 
 
-def notes(made: Circuit) -> tuple[str, ...]:
+def notes(made: Circuit) -> tuple[Message, ...]:
     """What is assumed of the way back and of the metal."""
-    words = []
+    found = []
     if made.body and made.body.origin == "usual":
-        said = f"the body is taken to resist {made.body.text} with its joints"
-        words.append(f"{said} (common practice: 0.5 to 1 mohm): measure the drop under full load")
+        found.append(message("electrical/body-assumed", resistance=made.body.text))
     if made.times.value != 1 and made.times.origin == "usual":
-        words.append(f"copper-clad aluminium is taken to resist {made.times.text} what copper does (from memory)")
-    return tuple(words)
+        found.append(message("electrical/clad-assumed", times=made.times.text))
+    return tuple(found)
 
 
 def _wire_back(path: Path) -> Number | None:
     if path.back == "body":
         return None
+    label = message("electrical/length-back")
     if path.back is None:
-        return given("length", path.out, "length back", "usual")
-    return given("length", path.back, "length back")
+        return given("length", path.out, label, "usual")
+    return given("length", path.back, label)
 
 
 def _body(path: Path) -> Number:

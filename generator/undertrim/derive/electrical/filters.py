@@ -4,13 +4,11 @@ import math
 from dataclasses import dataclass
 
 from undertrim.derive.electrical.bounds import given
-from undertrim.derive.electrical.numbers import Number, number, said
+from undertrim.derive.electrical.numbers import Amount, Number, number
 from undertrim.resources import table
+from undertrim.words import Message, message
 
-_NOTES = (
-    "first order: 6 dB an octave, 3 dB down at this frequency into a load that does not change with frequency",
-    "a real speaker's load does change, so that the true corner lies elsewhere: listen, or measure",
-)
+_NOTES = (message("electrical/first-order"), message("electrical/load-changes"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,35 +18,37 @@ class Filter:
     frequency: float
     capacitance: float | None
     inductance: float | None
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def at(frequency: float, load: float) -> Filter:
     """C = 1/(2 pi f R) and L = R/(2 pi f) for a corner in Hz and a load in ohm. Raises Refused."""
     corner, ohms = given("frequency", frequency), given("load", load)
-    capacitor = number("capacitor", 1 / (2 * math.pi * frequency * load), "F")
-    coil = number("coil", load / (2 * math.pi * frequency), "H")
-    headline = f"{corner.text} at {ohms.text}: {capacitor.text} in series for a high-pass, {coil.text} in series for a low-pass"
+    capacitor = number(message("electrical/capacitor"), 1 / (2 * math.pi * frequency * load), "F")
+    coil = number(message("electrical/coil"), load / (2 * math.pi * frequency), "H")
+    headline = message(
+        "electrical/filter-at", corner=corner.text, load=ohms.text, capacitor=capacitor.text, coil=coil.text
+    )
     below, above = (_with_standard(value, load) for value in neighbours(capacitor.value))
-    notes = (f"next preferred values: {below}, {above}", *_NOTES)
+    notes = (message("electrical/preferred-values", below=below, above=above), *_NOTES)
     return Filter(frequency, capacitor.value, coil.value, headline, (corner, ohms, capacitor, coil), notes)
 
 
 def of_capacitor(capacitance: float, load: float) -> Filter:
     """f = 1/(2 pi R C) of a capacitor in F before a load in ohm. Raises Refused."""
     capacitor, ohms = given("capacitance", capacitance), given("load", load)
-    corner = number("frequency", 1 / (2 * math.pi * load * capacitance), "Hz")
-    headline = f"{capacitor.text} in series with {ohms.text}: a high-pass at {corner.text}"
+    corner = number(message("electrical/frequency"), 1 / (2 * math.pi * load * capacitance), "Hz")
+    headline = message("electrical/high-pass", capacitor=capacitor.text, load=ohms.text, corner=corner.text)
     return Filter(corner.value, capacitance, None, headline, (capacitor, ohms, corner), _NOTES)
 
 
 def of_coil(inductance: float, load: float) -> Filter:
     """f = R/(2 pi L) of a coil in H before a load in ohm. Raises Refused."""
     coil, ohms = given("inductance", inductance), given("load", load)
-    corner = number("frequency", load / (2 * math.pi * inductance), "Hz")
-    headline = f"{coil.text} in series with {ohms.text}: a low-pass at {corner.text}"
+    corner = number(message("electrical/frequency"), load / (2 * math.pi * inductance), "Hz")
+    headline = message("electrical/low-pass", coil=coil.text, load=ohms.text, corner=corner.text)
     return Filter(corner.value, None, inductance, headline, (coil, ohms, corner), _NOTES)
 
 
@@ -60,5 +60,6 @@ def neighbours(value: float) -> tuple[float, float]:
     return values[place - 1], values[place]
 
 
-def _with_standard(capacitance: float, load: float) -> str:
-    return f"{said(capacitance, 'F')} gives {said(1 / (2 * math.pi * load * capacitance), 'Hz')}"
+def _with_standard(capacitance: float, load: float) -> Message:
+    corner = Amount(1 / (2 * math.pi * load * capacitance), "Hz")
+    return message("electrical/capacitor-gives", capacitor=Amount(capacitance, "F"), corner=corner)

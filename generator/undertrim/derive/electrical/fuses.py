@@ -6,18 +6,19 @@ from dataclasses import dataclass
 from functools import cache
 
 from undertrim.derive.electrical.bounds import Refused, given
-from undertrim.derive.electrical.numbers import Number, number, said
+from undertrim.derive.electrical.numbers import Amount, Number, number
 from undertrim.resources import table
+from undertrim.words import Items, Message, Value, Word, message, one_of, word
 
 SLACK = 1e-9  # relative; takes up the rounding of floats, nothing else
 
 
 @dataclass(frozen=True, slots=True)
 class Fuse:
-    """One fuse: its family, rating in A and colour ("" where no colour is relied on)."""
+    """One fuse: its family, with its name, rating in A and colour ("" where no colour is relied on)."""
 
     family: str
-    name: str
+    name: Word
     amps: float
     colour: str
     sure: bool
@@ -28,20 +29,21 @@ class Readings:
     """What a colour stands for: one rating in each family that has it."""
 
     fuses: tuple[Fuse, ...]
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 @cache
 def fuses() -> Sequence[Fuse]:
     """Every fuse of data/electrical-fuses.toml."""
     families = table("electrical-fuses")["families"]
-    rows = {family["id"]: family.get("ratings", ()) for family in families}
     return tuple(
-        Fuse(family["id"], family["name"], float(row["amps"]), row["colour"], family["sure"])
-        for family in families
-        for row in rows[family.get("same", family["id"])]
+        Fuse(
+            name, word("electrical-fuses", "families", name, "name"), float(row["amps"]), row["colour"], family["sure"]
+        )
+        for name, family in families.items()
+        for row in families[family.get("same", name)]["ratings"]
         if family.get("least", 0) <= row["amps"] <= family.get("most", math.inf)
     )
 
@@ -50,7 +52,7 @@ def rating(family: str, colour: str) -> float:
     """The rating in A that a colour has in a family. Raises Refused."""
     found = [fuse for fuse in fuses() if fuse.family == family and fuse.colour == colour]
     if not found or not colour:
-        raise Refused(f"no '{colour}' fuse in the family '{family}'", "read the number on the fuse")
+        raise Refused(message("electrical/no-such-fuse", colour=colour, family=family))
     return found[0].amps
 
 
@@ -59,15 +61,21 @@ def readings(colour: str) -> Readings:
     found = tuple(fuse for fuse in fuses() if colour and fuse.colour == colour)
     if not found:
         known = list(dict.fromkeys(fuse.colour for fuse in fuses() if fuse.colour))
-        raise Refused(f"no fuse is '{colour}'", f"colours: {', '.join(known)}")
-    words = "; ".join(f"{fuse.name} {said(fuse.amps, 'A')}" for fuse in found)
-    numbers = tuple(number(fuse.name, fuse.amps, "A", "DIN 72581, ISO 8820-3 (secondary)") for fuse in found)
-    return Readings(found, f"{colour}: {words}", numbers, ("the number on the fuse comes before its colour",))
+        raise Refused(message("electrical/no-fuse-colour", colour=colour, known=Items(tuple(known), "comma")))
+    rated = tuple(message("electrical/fuse-rated", family=fuse.name, rating=Amount(fuse.amps, "A")) for fuse in found)
+    headline = message("electrical/colour-means", colour=colour_word(colour), fuses=Items(rated, "semicolon"))
+    numbers = tuple(number(fuse.name, fuse.amps, "A", message("electrical/by-colour")) for fuse in found)
+    return Readings(found, headline, numbers, (message("electrical/number-before-colour"),))
+
+
+def colour_word(colour: str) -> Message:
+    """The colour of a fuse in words."""
+    return message(f"fuse-colours/{colour}")
 
 
 def load_share(share: float | None = None) -> Number:
     """Of its rating, what a fuse is loaded with for long. Raises Refused."""
-    label = "load of the fuse at most"
+    label = message("electrical/fuse-share")
     if share is not None:
         return given("share", share, label)
     return given("share", float(table("electrical-fuses")["load"]["share"]), label, "usual")
@@ -84,20 +92,22 @@ def most(current: float) -> float | None:
     return max((fuse.amps for fuse in fuses() if fuse.amps <= current * (1 + SLACK)), default=None)
 
 
-def described(amps: float) -> str:
+def described(amps: float) -> Value:
     """The families that have a rating, with its colour in each: "medium blade (green) or high-current blade (green)"."""
-    found = [fuse for fuse in fuses() if fuse.amps == amps]
-    names = [f"{fuse.name} ({fuse.colour})" if fuse.colour else fuse.name for fuse in found]
-    return " or ".join(names) or "in no family listed here"
+    found = [_coloured(fuse) for fuse in fuses() if fuse.amps == amps]
+    return one_of(*found) if found else message("electrical/in-no-family")
 
 
-def notes(amps: float) -> tuple[str, ...]:
+def _coloured(fuse: Fuse) -> Value:
+    if not fuse.colour:
+        return fuse.name
+    return message("electrical/fuse-coloured", family=fuse.name, colour=colour_word(fuse.colour))
+
+
+def notes(amps: float) -> tuple[Message, ...]:
     """Where to put a fuse, and how sure its rating is."""
-    within = said(float(table("electrical-fuses")["place"]["within"]), "m")
-    words = [
-        f"put the fuse at the source, within {within} of it along the cable (common practice), before anything else"
-    ]
+    place = message("electrical/fuse-place", within=Amount(float(table("electrical-fuses")["place"]["within"]), "m"))
     found = [fuse for fuse in fuses() if fuse.amps == amps]
     if found and not any(fuse.sure for fuse in found):
-        words.append("ratings of bolt-in strips are from memory: what their maker lists comes first")
-    return tuple(words)
+        return place, message("electrical/ratings-from-memory")
+    return (place,)

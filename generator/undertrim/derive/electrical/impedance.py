@@ -5,13 +5,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
-from undertrim.derive.electrical.bounds import Refused, given, usual
+from undertrim.derive.electrical.bounds import Refused, given, or_usual
 from undertrim.derive.electrical.numbers import Number, number
+from undertrim.words import Message, Value, message
 
 _LONGEST = 200  # characters
 _DEEPEST = 20  # brackets in brackets
 _TOKEN = re.compile(r" *([0-9]{1,6}(?:\.[0-9]{1,6})?|[+|()]) *")
-_HINT = "write ohms with + for series, | for parallel and brackets: '4+4 | 4+4'"
+_HINT = message("electrical/write-ohms")
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,9 +21,9 @@ class Load:
 
     ohms: float
     count: int
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def series(loads: Sequence[float]) -> float:
@@ -38,10 +39,10 @@ def parallel(loads: Sequence[float]) -> float:
 def wired(ohms: Sequence[float], how: Literal["parallel", "series"], least: float | None = None) -> Load:
     """The load of speakers that are all in parallel or all in series. Raises Refused."""
     if not ohms:
-        raise Refused("no speaker is given", _HINT)
-    speakers = tuple(given("load", one, f"speaker {place}") for place, one in enumerate(ohms, 1))
+        raise Refused(message("electrical/no-speaker", hint=_HINT))
+    speakers = tuple(given("load", one, _speaker(place)) for place, one in enumerate(ohms, 1))
     total = (parallel if how == "parallel" else series)(ohms)
-    return _load(total, speakers, how, least)
+    return _load(total, speakers, message(f"electrical/{how}"), least)
 
 
 def arranged(text: str, least: float | None = None) -> Load:
@@ -51,35 +52,38 @@ def arranged(text: str, least: float | None = None) -> Load:
     return _load(total, tuple(reader.speakers), " ".join(text.split()), least)
 
 
-def _load(total: float, speakers: tuple[Number, ...], how: str, least: float | None) -> Load:
-    allowed = given(
-        "load", usual("least_load") if least is None else least, "least load", "usual" if least is None else "given"
-    )
-    found = number("load", total, "ohm")
-    headline = f"{len(speakers)} speaker{'s' if len(speakers) > 1 else ''}, {how}: {found.text}"
-    notes = []
+def _speaker(place: int) -> Message:
+    return message("electrical/speaker", number=place)
+
+
+def _load(total: float, speakers: tuple[Number, ...], how: Value, least: float | None) -> Load:
+    allowed = or_usual("load", least, "least_load", message("electrical/least-load"))
+    found = number(message("electrical/load"), total, "ohm")
+    headline = message("electrical/load-of", count=len(speakers), how=how, load=found.text)
+    notes = [message("electrical/nominal-ohms")]
     if total < allowed.value * (1 - 1e-9):
-        common = (
-            " that outputs usually allow (common practice)" if allowed.origin == "usual" else " that the output allows"
-        )
-        notes.append(f"{found.text} is below the {allowed.text}{common}: the amplifier may overheat or shut down")
-    notes.append(
-        "nominal ohms are not what a meter reads: a 4 ohm speaker shows about 3.2 to 3.6 ohm (common practice)"
-    )
+        code = "electrical/below-usual" if allowed.origin == "usual" else "electrical/below-least"
+        notes.insert(0, message(code, load=found.text, least=allowed.text))
     return Load(total, len(speakers), headline, (*speakers, allowed, found), tuple(notes))
 
 
 def _tokens(text: str) -> list[str]:
     if len(text) > _LONGEST:
-        raise Refused("the arrangement is too long", f"write at most {_LONGEST} characters")
+        raise Refused(message("electrical/too-long", most=_LONGEST))
     found, place = [], 0
     while place < len(text):
         match = _TOKEN.match(text, place)
         if match is None:
-            raise Refused(f"'{text[place]}' cannot be read in '{text}'", _HINT)
+            raise Refused(message("electrical/not-read", what=text[place], text=text, hint=_HINT))
         found.append(match[1])
         place = match.end()
     return found
+
+
+def _missing(before: str) -> Message:
+    if before:
+        return message("electrical/speaker-missing", before=before, hint=_HINT)
+    return message("electrical/speaker-missing-last", hint=_HINT)
 
 
 @dataclass(slots=True)
@@ -94,7 +98,7 @@ class _Reader:
     def read(self) -> float:
         total = self._branches()
         if self.place < len(self.tokens):
-            raise Refused(f"'{self.tokens[self.place]}' stands where it cannot", _HINT)
+            raise Refused(message("electrical/cannot-stand", what=self.tokens[self.place], hint=_HINT))
         return total
 
     def _branches(self) -> float:
@@ -114,18 +118,18 @@ class _Reader:
             return self._bracket()
         token = self.tokens[self.place] if self.place < len(self.tokens) else ""
         if not token[:1].isdigit():
-            raise Refused(f"a speaker is missing {'before ' + repr(token) if token else 'at the end'}", _HINT)
+            raise Refused(_missing(token))
         self.place += 1
-        self.speakers.append(given("load", float(token), f"speaker {len(self.speakers) + 1}"))
+        self.speakers.append(given("load", float(token), _speaker(len(self.speakers) + 1)))
         return float(token)
 
     def _bracket(self) -> float:
         self.depth += 1
         if self.depth > _DEEPEST:
-            raise Refused("the brackets are too deep", _HINT)
+            raise Refused(message("electrical/too-deep", hint=_HINT))
         total = self._branches()
         if not self._takes(")"):
-            raise Refused("a bracket is not closed", _HINT)
+            raise Refused(message("electrical/not-closed", hint=_HINT))
         self.depth -= 1
         return total
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.electrical.bounds import given
 from undertrim.derive.electrical.numbers import Number, number
+from undertrim.words import Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,9 +13,9 @@ class Gain:
     """The voltage in V (RMS) at which an output gives its power."""
 
     volts: float
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,40 +25,42 @@ class Level:
     decibels: float
     voltage: float
     power: float
-    headline: str
+    headline: Message
     numbers: tuple[Number, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def gain(power: float, load: float) -> Gain:
     """U = sqrt(P R) for a power in W into a load in ohm. Raises Refused."""
     watts, ohms = given("power", power), given("load", load)
-    volts = number("output voltage", math.sqrt(power * load), "V")
-    headline = f"{watts.text} into {ohms.text}: {volts.text} RMS"
-    notes = (
-        "set with a steady sine at full level, tone controls flat, speakers taken off (common practice)",
-        "for music below full level turn up no further: a signal that clips harms speakers at any voltage",
-    )
+    volts = number(message("electrical/output-voltage"), math.sqrt(power * load), "V")
+    headline = message("electrical/gain", power=watts.text, load=ohms.text, voltage=volts.text)
+    notes = (message("electrical/set-with-sine"), message("electrical/no-further"))
     return Gain(volts.value, headline, (watts, ohms, volts), notes)
 
 
 def change(decibels: float) -> Level:
     """A change in dB: voltage by 10^(dB/20), power by 10^(dB/10). Raises Refused."""
-    level = given("level", decibels)
-    return _level(
-        level, number("voltage", 10 ** (decibels / 20), "times"), number("power", 10 ** (decibels / 10), "times")
-    )
+    return _level(given("level", decibels), _voltage(10 ** (decibels / 20)), _power(10 ** (decibels / 10)))
 
 
 def ratio(voltage: float, against: float) -> Level:
     """The level of a voltage against another, both in V: 20 log10(a/b). Raises Refused."""
-    one, other = given("signal", voltage, "voltage"), given("signal", against, "voltage to compare with")
+    one, other = given("signal", voltage), given("signal", against, message("electrical/compared-with"))
     times = one.value / other.value
-    level = number("level", 20 * math.log10(times), "dB")
-    found = _level(level, number("voltage", times, "times"), number("power", times * times, "times"))
+    level = number(message("electrical/level"), 20 * math.log10(times), "dB")
+    found = _level(level, _voltage(times), _power(times * times))
     return Level(found.decibels, times, found.power, found.headline, (one, other, *found.numbers), found.notes)
 
 
+def _voltage(times: float) -> Number:
+    return number(message("electrical/voltage"), times, "times")
+
+
+def _power(times: float) -> Number:
+    return number(message("electrical/power"), times, "times")
+
+
 def _level(level: Number, voltage: Number, power: Number) -> Level:
-    headline = f"{level.text}: voltage {voltage.text}, power {power.text}"
+    headline = message("electrical/level-means", level=level.text, voltage=voltage.text, power=power.text)
     return Level(level.value, voltage.value, power.value, headline, (level, voltage, power), ())

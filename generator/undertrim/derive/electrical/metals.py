@@ -4,6 +4,7 @@ from undertrim.derive.electrical.bounds import Refused, given
 from undertrim.derive.electrical.conductors import Size
 from undertrim.derive.electrical.numbers import Number
 from undertrim.resources import table
+from undertrim.words import Items, message
 
 COPPER = "copper"
 
@@ -12,7 +13,7 @@ def factor(metal: str, own: float | None = None) -> Number:
     """How many times the resistance of copper: `own` where given, else by data/electrical-cable.toml. Raises Refused."""
     metals = table("electrical-cable")["metals"]
     if metal not in metals:
-        raise Refused(f"no metal '{metal}'", f"write one of {', '.join(metals)}")
+        raise Refused(message("electrical/no-metal", metal=metal, known=Items(tuple(metals), "comma")))
     if own is not None:
         return given("metal", own)
     return given("metal", metals[metal], "", "usual")

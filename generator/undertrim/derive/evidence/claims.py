@@ -1,13 +1,18 @@
-"""What the sides of a dispute about a wire say, in words."""
+"""What the sides of a dispute about a wire say."""
 
 from undertrim.derive.evidence.conflicts import Dispute
+from undertrim.words import Items, Value, message
 
-METER = "conflict: meter it"
+METER = message("conflicts/meter")
 
 
-def claims(dispute: Dispute) -> str:
+def claims(dispute: Dispute) -> Value:
     """What each side says, with its evidence: `illumination (e2) or antenna feed (e3)`."""
-    return " or ".join(f"{_value(dispute, claim.says)} ({', '.join(claim.source)})" for claim in dispute.claims)
+    said = (
+        message("conflicts/claim", says=_value(dispute, claim.says), source=Items(tuple(claim.source), "comma"))
+        for claim in dispute.claims
+    )
+    return Items(tuple(said), "either")
 
 
 def field(dispute: Dispute) -> str:

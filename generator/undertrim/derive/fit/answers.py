@@ -14,6 +14,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.procedure.closed import any_inside, closed
 from undertrim.record.model import Opening, When
+from undertrim.words import Value
 
 __all__ = ["Answer", "Vehicle", "answer", "kinds"]
 
@@ -31,7 +32,7 @@ class Answer:
     there: bool
     cars: tuple[Mapping[str, str], ...]
     fits: tuple[Fit, ...]
-    takes: tuple[str, ...] = ()
+    takes: tuple[Value, ...] = ()
     duties: tuple[Outcome, ...] = ()
     closed: tuple[str, ...] = ()
 

@@ -6,17 +6,7 @@ from functools import cache
 from undertrim.derive.fit.margins import Number, typed
 from undertrim.record.units import parse
 from undertrim.resources import table
-
-_LABELS = {
-    "rear": "clearance behind the speaker",
-    "rear_glass": "clearance to the glass",
-    "grille": "clearance to the grille",
-    "overlap": "overlap of the flange",
-    "bolts": "play of the bolt holes",
-    "plug_room": "room for plugs behind the chassis",
-    "sleeve": "room for a sleeve",
-    "filler": "height that needs no filler",
-}
+from undertrim.words import message
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +42,7 @@ def _spreading(name: str, found: Number) -> Number:
 
 def usual(name: str, text: str) -> Number:
     """One clearance from its text: exact, since nobody measured it."""
-    found = typed(_LABELS[name], parse(text, "length"))
+    found = typed(message(f"clearances/{name}"), parse(text, "length"))
     return Number(found.label, found.value, 0, found.text, default=True)
 
 

@@ -4,12 +4,13 @@ from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes, reckoned
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.words import Message, message
 
 ANYWHERE = ("sound",)
 """Sections of which a fact counts for gear in any opening."""
 
 
-def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[str, ...]]:
+def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[Message, ...]]:
     """The opening with the cautious value of every fact in dispute, and a note on each, and on each about the factory sound.
 
     Where no claim is known to be the safe one the fact counts as unknown; a settled dispute changes nothing. Whether there is a
@@ -22,7 +23,7 @@ def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[st
     return opening.with_sensor(doors.sensor(record, opening)), notes
 
 
-def _note(dispute: Dispute) -> str:
+def _note(dispute: Dispute) -> Message:
     section, name, *keys = dispute.conflict.about.split("/")
     fact = " ".join(keys if section == "openings" else (section, name, *keys)).replace("_", " ")
-    return f"the evidence disagrees on {fact}: measure again; reckoned with {dispute.cautious}"
+    return message("fit/disputed", fact=fact, cautious=dispute.cautious)

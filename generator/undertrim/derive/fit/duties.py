@@ -8,6 +8,7 @@ from undertrim.derive.fit.duty_kinds import DutyKind, kind_of
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Assignment, Duty, Opening, Part, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, LeadsGear, ReceiverGear
+from undertrim.words import Message, all_of, message, one_of
 
 KEEPERS = (InterfaceGear, HarnessGear)
 
@@ -22,6 +23,11 @@ class Fate(StrEnum):
     UNKNOWN = "unknown"
 
 
+NEEDS_INTERFACE = message("duties/needs-interface")
+_WITH_UNIT = message("duties/with-unit")
+_WHY = {"none": _WITH_UNIT, "interface": NEEDS_INTERFACE}
+
+
 @dataclass(frozen=True, slots=True)
 class Outcome:
     """One duty in one car: `by` are the names of the gear that keeps it, `why` says how it is lost or what is not known."""
@@ -30,7 +36,7 @@ class Outcome:
     kind: DutyKind
     fate: Fate
     by: tuple[str, ...] = ()
-    why: str = ""
+    why: Message | None = None
 
     @property
     def name(self) -> str:
@@ -45,28 +51,26 @@ class Outcome:
     @property
     def to_get(self) -> bool:
         """Whether an interface that is not in stock would keep it."""
-        return self.fate is Fate.LOST and self.why == _WHY["interface"]
+        return self.fate is Fate.LOST and self.why == NEEDS_INTERFACE
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """What becomes of it, in words."""
-        return f"{self.name}: {self.said}"
+        return message("duties/outcome", duty=self.name, becomes=self.said)
 
     @property
-    def said(self) -> str:
+    def said(self) -> Message:
         """The same without its name."""
         if self.fate is Fate.KEPT:
-            return f"kept by {' or '.join(self.by)}"
-        between = " " if self.why == _WHY["none"] else ", " if self.why else ""
-        return f"{_SAID[self.fate]}{between}{self.why}"
+            return kept_by(self.by)
+        if self.why is None:
+            return message(f"duties/{self.fate}")
+        return self.why if self.why == _WITH_UNIT else message(f"duties/{self.fate}-since", why=self.why)
 
 
-_SAID = {
-    Fate.STAYS: "stays where it is",
-    Fate.MOVED: "moves to the new parts",
-    Fate.LOST: "LOST",
-    Fate.UNKNOWN: "unknown whether it can be kept",
-}
+def kept_by(names: Sequence[str]) -> Message:
+    """That any of some gear keeps a duty."""
+    return message("duties/kept", by=one_of(*names))
 
 
 def outcomes(
@@ -112,7 +116,7 @@ class _Place:
         if duty.kept_by == "moved":
             return self._moving(duty, kind)
         if duty.kept_by == "unknown":
-            said = f"{' and '.join(item.name for item in found)} is said to keep it" if found else ""
+            said = message("duties/said-to-keep", names=all_of(*(item.name for item in found))) if found else None
             return Outcome(duty.id, kind, Fate.UNKNOWN, (), said)
         if not found:
             return Outcome(duty.id, kind, Fate.LOST, (), _WHY[duty.kept_by])
@@ -122,9 +126,9 @@ class _Place:
         """Kept by gear, if the receiver has what that takes."""
         has = self._has(kind.lead)
         if has is False:
-            return Outcome(duty.id, kind, Fate.LOST, (), "the receiver has no lead for it")
+            return Outcome(duty.id, kind, Fate.LOST, (), message("duties/no-lead"))
         if has is None:
-            return Outcome(duty.id, kind, Fate.UNKNOWN, (), "whether the receiver has a lead for it is not recorded")
+            return Outcome(duty.id, kind, Fate.UNKNOWN, (), message("duties/lead-unknown"))
         return Outcome(duty.id, kind, Fate.KEPT, tuple(item.name for item in found))
 
     def _has(self, function: str) -> bool | None:
@@ -139,7 +143,7 @@ class _Place:
     def _staying(self, duty: Duty, kind: DutyKind) -> Outcome:
         part = self._part(duty)
         if part is not None and part.replaced == "yes":
-            return Outcome(duty.id, kind, Fate.LOST, (), f"{part.name.lower()} is replaced")
+            return Outcome(duty.id, kind, Fate.LOST, (), message("duties/part-replaced", part=part.name))
         return Outcome(duty.id, kind, Fate.STAYS)
 
     def _moving(self, duty: Duty, kind: DutyKind) -> Outcome:
@@ -148,14 +152,9 @@ class _Place:
         parts = [named] if duty.part else [part for part in self.record.parts.values() if part.when.holds(self.car)]
         if any(part is not None and part.goes_to == self.opening.id for part in parts):
             return Outcome(duty.id, kind, Fate.MOVED)
-        what = named.name.lower() if named else "no part that carries it"
-        return Outcome(
-            duty.id, kind, Fate.UNKNOWN, (), f"{what}{' does not move' if named else ' moves'} over in this car"
-        )
+        why = message("duties/part-stays", part=named.name) if named else message("duties/nothing-moves")
+        return Outcome(duty.id, kind, Fate.UNKNOWN, (), why)
 
     def _part(self, duty: Duty) -> Part | None:
         part = self.record.parts.get(duty.part)
         return part if part is not None and part.when.holds(self.car) else None
-
-
-_WHY = {"none": "with the factory unit", "interface": "needs an interface, none in stock keeps it"}

@@ -5,6 +5,7 @@ from functools import cache
 
 from undertrim.record.model import Duty
 from undertrim.resources import table
+from undertrim.words import Word, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +17,7 @@ class DutyKind:
 
     id: str
     weight: str
-    words: str
+    words: Word
     grave: bool
     lead: str = ""
     source: str = ""
@@ -39,4 +40,4 @@ def kinds() -> dict[str, DutyKind]:
 
 def _kind(name: str, weight: str, lead: str = "", source: str = "") -> DutyKind:
     row = table("duties")["weight"][weight]
-    return DutyKind(name, weight, row["words"], row["grave"], lead, source)
+    return DutyKind(name, weight, word("duties", "weight", weight, "words"), row["grave"], lead, source)

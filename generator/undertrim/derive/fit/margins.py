@@ -2,15 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
-from functools import lru_cache
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from undertrim.record import equivalents
+from undertrim.derive.fit.lengths import both
 from undertrim.record.model import Blank
-from undertrim.record.unit_table import kinds
 from undertrim.record.units import Quantity, show
+from undertrim.words import Items, Message, Value, message
 
 Verdict = Literal["fits", "marginal", "fails", "unknown"]
 _DIGITS = 9  # of a millimetre; takes up the rounding of floats, nothing else
@@ -20,45 +18,50 @@ _DIGITS = 9  # of a millimetre; takes up the rounding of floats, nothing else
 class Number:
     """A length in mm (in a check of another unit: a value in that) with its uncertainty `step`; `value` is None where it is not known, and `text` then says how.
 
-    `text` is as typed and in the other system of units. `default` marks a usual value that nobody measured. `less` and `more` are how far
+    `label` says what it is, `text` is the value as typed and in the other system of units. `default` marks a usual value that nobody measured. `less` and `more` are how far
     below and above it the true value may lie beside the step: that of a usual value spreads. `lacking` marks a fact that nobody recorded
     and that has bounds all the same: it is reckoned with `value`, and never makes a yes.
     """
 
-    label: str
+    label: Value = field(hash=False)
     value: float | None
     step: float
-    text: str
+    text: Value = field(hash=False)
     default: bool = False
     less: float = 0
     more: float = 0
     lacking: bool = False
 
     @property
-    def named(self) -> str:
+    def named(self) -> Message:
         """What it is called where it is missing: `clear depth (unknown)`."""
-        return f"{self.label} ({self.text})"
+        return message("fit/missing", what=self.label, how=self.text)
 
 
 @dataclass(frozen=True, slots=True)
 class Check:
     """One comparison: `need` and `have` in `unit` with their `margin` (have - need) and `uncertainty`; None where a number is missing.
 
-    `mend` names what could be put between to mend it: `spacer`, `adapter` or nothing. `missing` are the facts that it lacks.
+    `said` is what it says beside its margin where that is not all; `mend` names what could be put between to mend it: `spacer`, `adapter` or nothing. `missing` are the facts that it lacks.
     """
 
     name: str
-    title: str
+    title: Value = field(hash=False)
     verdict: Verdict
-    words: str
+    said: Message | None = field(default=None, hash=False)
     need: float | None = None
     have: float | None = None
     margin: float | None = None
     uncertainty: float | None = None
     numbers: tuple[Number, ...] = ()
-    missing: tuple[str, ...] = ()
+    missing: tuple[Value, ...] = field(default=(), hash=False)
     mend: str = ""
     unit: str = "mm"
+
+    @property
+    def words(self) -> Message:
+        """What it found."""
+        return self.said or found(self.title, amount(self.margin or 0, self.uncertainty or 0))
 
     @property
     def gap(self) -> float | None:
@@ -68,18 +71,22 @@ class Check:
         return self.margin + sum(number.value or 0 for number in self.numbers if number.default)
 
 
-def known(label: str, value: float, step: float = 0, *, default: bool = False) -> Number:
+def known(label: Value, value: float, step: float = 0, *, default: bool = False) -> Number:
     """A number in mm that was worked out."""
     return Number(label, value, step, both(value), default)
 
 
-def typed(label: str, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:
+NOT_RECORDED = message("blanks/not-recorded")
+_BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"blanks/{blank}") for blank in Blank}}
+
+
+def typed(label: Value, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:
     """A number from a record. `none` is what the word 'none' comes to, if anything."""
     if isinstance(value, Quantity):
         return Number(label, value.value, value.step, show(value), default)
     if value is Blank.NONE and none is not None:
         return known(label, none)
-    return Number(label, None, 0, "not recorded" if value is None else str(value))
+    return Number(label, None, 0, _BLANKS[value])
 
 
 def judge(margin: float, uncertainty: float) -> Verdict:
@@ -89,7 +96,7 @@ def judge(margin: float, uncertainty: float) -> Verdict:
     return "fits" if margin >= 0 else "fails"
 
 
-def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number], mend: str = "") -> Check:
+def compare(name: str, title: Value, have: Sequence[Number], need: Sequence[Number], mend: str = "") -> Check:
     """Compare the sum of what is there with the sum of what is needed, all in mm."""
     numbers = (*have, *need)
     if any(number.value is None for number in numbers):
@@ -98,17 +105,21 @@ def compare(name: str, title: str, have: Sequence[Number], need: Sequence[Number
         return untold(name, title, missing, numbers)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
-    return _judged(Check(name, title, "fits", "", wanted, there, margin, uncertainty, numbers, mend=mend), have, need)
+    verdict = judge(margin, uncertainty)
+    check = Check(name, title, verdict, None, wanted, there, margin, uncertainty, numbers, mend=mend)
+    if any(number.less or number.more for number in numbers):
+        return _judged(check, have, need)
+    return check if verdict != "marginal" else _too_close(check)
 
 
-def untold(name: str, title: str, missing: Sequence[str], numbers: Sequence[Number] = ()) -> Check:
+def untold(name: str, title: Value, missing: Sequence[Value], numbers: Sequence[Number] = ()) -> Check:
     """A check that lacks facts, each named with how it is missing: `room to the grille (not recorded)`."""
-    words = f"{title}: cannot be told without {' and '.join(missing)}"
+    words = message("fit/untold", title=title, missing=each(missing))
     return Check(name, title, "unknown", words, numbers=tuple(numbers), missing=tuple(missing))
 
 
 def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Check:
-    """The verdict of a check whose numbers all have a value.
+    """The verdict of a check whose numbers all have a value, and some of them may lie elsewhere.
 
     A fact that is lacking decides nothing where even its worst case leaves room: then the check is marginal, since nobody looked. Where
     it may decide, nothing can be told. A usual value that spreads makes a margin inside its spread marginal.
@@ -116,15 +127,19 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
     margin, uncertainty = check.margin or 0, check.uncertainty or 0
     taken = [*((number, number.less) for number in have), *((number, number.more) for number in need)]
     given = [*((number, number.more) for number in have), *((number, number.less) for number in need)]
-    said = replace(check, words=f"{check.title}: {amount(margin, uncertainty)}")
     if judge(remaining(margin, -_sum(given)), uncertainty) == "fails":
-        return replace(said, verdict="fails")
+        return replace(check, verdict="fails")
     if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
         lacking = _lacking(taken)
-        return capped(said, f"measure: {' and '.join(lacking)}" if lacking else "")
+        return capped(replace(check, verdict="fits"), message("fit/measure", what=each(lacking)) if lacking else "")
     if lacking := _lacking(taken) or _lacking(given):
         return untold(check.name, check.title, lacking, check.numbers)
-    return replace(check, verdict="marginal", words=f"{check.title}: {_close(check, margin, uncertainty)}")
+    return _too_close(check)
+
+
+def _too_close(check: Check) -> Check:
+    close = _close(check, check.margin or 0, check.uncertainty or 0)
+    return replace(check, verdict="marginal", said=found(check.title, close))
 
 
 _Shifts = Sequence[tuple[Number, float]]  # by how much each number may still move a margin one way, in mm
@@ -134,23 +149,22 @@ def _sum(shifts: _Shifts) -> float:
     return sum(shift for _, shift in shifts)
 
 
-def _lacking(shifts: _Shifts) -> list[str]:
+def _lacking(shifts: _Shifts) -> list[Message]:
     """What is lacking and may move the margin."""
     return [number.named for number, shift in shifts if number.lacking and shift]
 
 
-def _close(check: Check, margin: float, uncertainty: float) -> str:
+def _close(check: Check, margin: float, uncertainty: float) -> Message:
     """Why a margin is too small to tell: by what was measured, else by what is only usual."""
     usual = [number for number in check.numbers if number.less or number.more]
     if abs(margin) < uncertainty or not usual:
-        return f"{_apart(margin)}, within the uncertainty of {both(uncertainty)}: measure again, finer"
-    said = (f"{one.label} is a usual value, {_range(one)}" for one in usual)
-    return f"{amount(margin, uncertainty)}, but {' and '.join(said)}: measure it"
+        return message("fit/within", apart=_apart(margin), uncertainty=both(uncertainty))
+    return message("fit/usual-decides", amount=amount(margin, uncertainty), usual=each(list(map(_usual, usual))))
 
 
-def _range(number: Number) -> str:
+def _usual(number: Number) -> Message:
     value = number.value or 0
-    return f"{both(value - number.less)} to {both(value + number.more)}"
+    return message("fit/usual", what=number.label, low=both(value - number.less), high=both(value + number.more))
 
 
 def remaining(have: float, need: float) -> float:
@@ -168,34 +182,32 @@ def spread(numbers: Sequence[Number]) -> float:
     return math.hypot(*(number.step for number in numbers))
 
 
-def capped(check: Check, reason: str) -> Check:
+def capped(check: Check, reason: Value) -> Check:
     """The check as marginal at best, for a reason that no number carries; unchanged where there is none or it fails anyway."""
     if not reason or check.verdict not in ("fits", "marginal"):
         return check
-    return replace(check, verdict="marginal", words=f"{check.words}; {reason}")
+    return replace(check, verdict="marginal", said=message("fit/capped", words=check.words, reason=reason))
 
 
-def amount(margin: float, uncertainty: float) -> str:
+def found(title: Value, what: Value) -> Message:
+    """What a check found, in words."""
+    return message("fit/check", title=title, found=what)
+
+
+def amount(margin: float, uncertainty: float) -> Message:
     """A margin in words, with its uncertainty where there is any: `4 mm (0.157 in) short, ± 0.71 mm (0.028 in)`."""
-    return f"{_apart(margin)}{uncertain(uncertainty)}"
+    return uncertain(_apart(margin), uncertainty)
 
 
-def uncertain(uncertainty: float) -> str:
-    """An uncertainty in mm as it stands behind a margin; nothing where it is exact."""
-    return f", ± {both(uncertainty)}" if uncertainty else ""
+def uncertain(said: Message, uncertainty: float) -> Message:
+    """What is said of a length, with its uncertainty in mm behind it; nothing there where it is exact."""
+    return message("fit/uncertain", said=said, uncertainty=both(uncertainty)) if uncertainty else said
 
 
-def _apart(margin: float) -> str:
-    return f"{both(margin)} to spare" if margin >= 0 else f"{both(-margin)} short"
+def _apart(margin: float) -> Message:
+    return message("fit/to-spare", length=both(margin)) if margin >= 0 else message("fit/short", length=both(-margin))
 
 
-def both(value: float) -> str:
-    """A length in mm as people read it, in both systems: `16.5 mm (0.65 in)`."""
-    return _both(round(value, 2))
-
-
-@lru_cache(maxsize=65536)  # the same few lengths come again and again over a whole stock
-def _both(value: float) -> str:
-    kind = kinds()["length"]
-    metric = equivalents.rounded(Fraction(repr(value)), 2)
-    return f"{metric} mm ({equivalents.other_system(value, kind.units['mm'], kind) or '0 in'})"
+def each(values: Sequence[Value]) -> Items:
+    """Values that may hold commas themselves, joined by a word before each."""
+    return Items(tuple(values), "each")

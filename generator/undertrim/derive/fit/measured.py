@@ -9,11 +9,12 @@ from undertrim.derive.fit import disputed
 from undertrim.record.instruments import coarseness, scales
 from undertrim.record.model import Conflict, Opening, Sources, VehicleRecord
 from undertrim.record.units import Quantity
+from undertrim.words import Message
 
 _EXACT = ("impedance",)  # a nominal value: a name of a kind, whatever a meter showed
 
 
-def reckoned(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[str, ...]]:
+def reckoned(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[Message, ...]]:
     """The opening to reckon with, and a note on every dispute."""
     found, notes = disputed.cautious(record, opening)
     return _widened(record, found, ("openings", opening.id), ()), notes

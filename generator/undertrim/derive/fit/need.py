@@ -1,6 +1,8 @@
 """A function that a receiver needs, and where it gets it in one car."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from undertrim.words import Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,6 +14,6 @@ class Need:
 
     function: str
     by: str
-    words: str
+    words: Value = field(hash=False)
     providers: tuple[str, ...] = ()
     disputed: bool = False

@@ -5,7 +5,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.margins import Check, Number, compare, known, spread, typed
-from undertrim.record.model import Face, Hole
+from undertrim.record.model import Blank, Face, Hole
+from undertrim.record.units import Quantity
+from undertrim.words import Value, message
+
+_CORNERS = message("fit/corners")
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,22 +26,30 @@ class Outline:
         return Outline(self.shape, self.height, self.width)
 
 
-def outline(what: str, hole: Hole | None) -> Outline:
+def outline(what: Value, hole: Hole | None) -> Outline:
     """The outline of a hole, basket or flange; one that is not recorded has numbers that are missing."""
     if hole is None or hole.shape == "round":
-        across = typed(f"{what} diameter" if hole else what, hole.diameter if hole else None)
+        across = typed(message("fit/diameter", of=what) if hole else what, hole.diameter if hole else None)
         return Outline("round", across, across)
-    return Outline(hole.shape, typed(f"{what} width", hole.width), typed(f"{what} height", hole.height))
+    return Outline(hole.shape, _width(what, hole.width), _height(what, hole.height))
 
 
-def rectangle(what: str, face: Face | None) -> Outline:
+def rectangle(what: Value, face: Face | None) -> Outline:
     """The outline of a receiver's body or opening."""
     width, height = (face.width, face.height) if face else (None, None)
-    return Outline("rectangle", typed(f"{what} width", width), typed(f"{what} height", height))
+    return Outline("rectangle", _width(what, width), _height(what, height))
+
+
+def _width(what: Value, size: Quantity | Blank | None) -> Number:
+    return typed(message("fit/width", of=what), size)
+
+
+def _height(what: Value, size: Quantity | Blank | None) -> Number:
+    return typed(message("fit/height", of=what), size)
 
 
 def contain(
-    name: str, title: str, inner: Outline, outer: Outline, room: Sequence[Number] = (), mend: str = ""
+    name: str, title: Value, inner: Outline, outer: Outline, room: Sequence[Number] = (), mend: str = ""
 ) -> tuple[Check, ...]:
     """Whether `inner`, with `room` more on each axis, goes into `outer`, centred: one check for two circles, else one an axis.
 
@@ -48,7 +60,13 @@ def contain(
     pairs = (("across", inner.width, outer.width), ("up", inner.height, outer.height))
     more = _corners(inner, outer, room)
     return tuple(
-        compare(f"{name}-{axis}", f"{title}, {axis}", [have], [*_stretched(need, more, room), *room], mend)
+        compare(
+            f"{name}-{axis}",
+            message(f"fit/check-{axis}", check=title),
+            [have],
+            [*_stretched(need, more, room), *room],
+            mend,
+        )
         for axis, need, have in pairs
     )
 
@@ -68,4 +86,4 @@ def _stretched(need: Number, more: float, room: Sequence[Number]) -> tuple[Numbe
     if need.value is None or more == 1:
         return (need,)
     extra = (need.value + sum(number.value or 0 for number in room)) * (more - 1)
-    return (need, known("corners", extra, spread([need]) * (more - 1)))
+    return (need, known(_CORNERS, extra, spread([need]) * (more - 1)))

@@ -8,6 +8,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.words import Items, Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,7 @@ class Place:
 
     vehicle: Vehicle
     opening: Opening
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
     car: Mapping[str, str]
     sizes: dict[tuple[str, ...], Fit]
 
@@ -50,8 +51,13 @@ class Place:
         """Whether nothing forbids what fitting a piece does to the car."""
         return may_go(self.vehicle.record, self.opening, item.facts.alters)
 
-    def altering(self, found: Fit) -> Iterator[str]:
+    def altering(self, found: Fit) -> Iterator[Message]:
         """That what goes between alters the car."""
         for item in self.vehicle.stock.items:
             if item.name in found.parts and item.facts.alters:
-                yield f"{item.name} alters the car: {', '.join(item.facts.alters).replace('-', ' ')}"
+                yield message("fit/altering", name=item.name, how=altered(item.facts.alters))
+
+
+def altered(how: Sequence[str]) -> Items:
+    """What is done to a car that is altered."""
+    return Items(tuple(message(f"altering/{one}") for one in how), "comma")

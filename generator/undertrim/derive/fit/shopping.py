@@ -11,9 +11,9 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
-from undertrim.record.model.kinds.usual import used_up
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity, show
-from undertrim.words import Value
+from undertrim.words import Value, message
 
 Choice = tuple[Opening, Gear]
 
@@ -23,7 +23,7 @@ class Item:
     """So many of something, and for which opening."""
 
     count: int
-    what: str
+    what: Value
     opening: str
 
 
@@ -107,17 +107,21 @@ def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str
     return tuple((vehicle.record.openings[name], tuple(dict.fromkeys(names))) for name, names in found.items())
 
 
-def _used_up(present: Sequence[Choice]) -> list[Value]:
+def _used_up(present: Sequence[Choice]) -> list[str]:
     """What any such job uses up."""
-    return [thing for opening, _ in present for thing in used_up(opening.kind)]
+    return [thing for opening, _ in present for thing in usual_for(opening.kind)["used_up"]]
 
 
-def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[str]:
+def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[Value]:
     """Spare fuses for the leads of the receiver."""
     sets = {item.id: item for item in vehicle.stock.of(LeadsGear)}
     held = (sets.get(gear.facts.lead_set) for gear in of_kind([gear for _, gear in present], ReceiverGear))
     leads = (lead for item in held if item for lead in item.facts.leads.values())
-    return [f"fuse {show(lead.fuse)} for the lead '{lead.id}'" for lead in leads if isinstance(lead.fuse, Quantity)]
+    return [
+        message("shopping/fuse", fuse=show(lead.fuse), lead=lead.id)
+        for lead in leads
+        if isinstance(lead.fuse, Quantity)
+    ]
 
 
 def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:

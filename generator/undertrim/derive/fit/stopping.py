@@ -6,6 +6,7 @@ from undertrim.derive.fit.duty_groups import outcomes_at
 from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.words import Message
 
 TYPED = Stocked("", ReceiverGear("", ""))
 """A receiver of which only the size is known: it keeps nothing by itself, and nobody has recorded its leads."""
@@ -13,16 +14,16 @@ TYPED = Stocked("", ReceiverGear("", ""))
 
 @dataclass(frozen=True, slots=True)
 class Stopping:
-    """One reason in words, with the cars and the receivers (their ids; that of `TYPED` is empty) that it stops."""
+    """One reason, with the cars and the receivers (their ids; that of `TYPED` is empty) that it stops."""
 
-    words: str
+    words: Message
     when: When
     receivers: tuple[str, ...]
 
 
 def stopping(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> tuple[Stopping, ...]:
     """Every reason at one opening, in the order of the duties. Only an opening for a receiver has any."""
-    found: dict[tuple[str, str, When], list[str]] = {}
+    found: dict[tuple[str, Message, When], list[str]] = {}
     for receiver in (TYPED, *stock.of(ReceiverGear)):
         for outcome, when in outcomes_at(record, address, stock, opening, receiver):
             if outcome.stops:

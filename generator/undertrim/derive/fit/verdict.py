@@ -2,11 +2,12 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
+from undertrim.words import Items, Message, Value, all_of, message
 
 Kind = Literal["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"]
 KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
@@ -29,27 +30,27 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """The answer: its kind, a sentence, the checks behind it with the binding one first, and what goes between.
+    """The answer: its kind, the checks behind it with the binding one first, and what goes between.
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
     that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not, with its name.
-    `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint alone.
+    `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint
+    alone.
     """
 
     gear: str
     name: str
     kind: Kind
-    headline: str
     checks: tuple[Check, ...]
     parts: tuple[str, ...] = ()
-    to_get: tuple[str, ...] = ()
-    notes: tuple[str, ...] = ()
+    to_get: tuple[Value, ...] = ()
+    notes: tuple[Value, ...] = field(default=(), hash=False)
     needs: tuple[Need, ...] = ()
     nearest: str = ""
     nearest_name: str = ""
     way: Way = Way()
-    stops: tuple[str, ...] = ()
-    bare: str = ""
+    stops: tuple[Message, ...] = ()
+    bare: Message | None = field(default=None, hash=False)
 
     @property
     def margin(self) -> float:
@@ -57,14 +58,19 @@ class Fit:
         return smallest(self.checks)
 
     @property
-    def reason(self) -> str:
-        """What the headline says beyond the verdict: what goes between, and what decides."""
-        if self.kind == "stop":
-            return f"{'; '.join(self.stops)}. By size and joint: {self.bare}"
+    def headline(self) -> Message:
+        """The verdict with its reason. It is made when somebody wants it: most answers are only compared."""
+        return message("fit/check", title=STOP, found=self.reason) if self.bare else _headline(self)
+
+    @property
+    def reason(self) -> Value:
+        """What the headline says beyond the verdict: what goes between, and what decides; empty for nothing."""
+        if self.bare:
+            return message("fit/stops", stops=Items(self.stops, "semicolon"), bare=self.bare)
         between = _between(self)
         if self.kind in ("fits", "fits-with"):
             return between
-        return f"{f'with {between}: ' if between else ''}{'; '.join(_reasons(self))}"
+        return message("fit/with", between=between, why=_reasons(self)) if between else _reasons(self)
 
     @property
     def bridged(self) -> float:
@@ -93,25 +99,23 @@ def decide(
     name: str,
     checks: Sequence[Check],
     parts: tuple[str, ...] = (),
-    to_get: tuple[str, ...] = (),
-    notes: tuple[str, ...] = (),
+    to_get: tuple[Value, ...] = (),
+    notes: tuple[Value, ...] = (),
 ) -> Fit:
     """The answer from all checks: a failure outweighs what is unknown, and that what is marginal."""
     kind = _kind(checks, bool(parts or to_get))
     ordered = tuple(sorted(checks, key=_order))
-    fit = Fit(gear, name, kind, "", ordered, parts, to_get, notes)
-    return replace(fit, headline=_headline(fit))
+    return Fit(gear, name, kind, ordered, parts, to_get, notes)
 
 
-STOP = "STOP: not a plain replacement"
+STOP = message("verdicts/stop")
 
 
-def stopped(fit: Fit, reasons: Sequence[str]) -> Fit:
+def stopped(fit: Fit, reasons: Sequence[Message]) -> Fit:
     """The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up."""
     if not reasons or fit.kind == "does-not-fit":
         return fit
-    found = replace(fit, kind="stop", stops=tuple(reasons), bare=fit.headline)
-    return replace(found, headline=f"{STOP}: {found.reason}")
+    return replace(fit, kind="stop", stops=tuple(reasons), bare=fit.headline)
 
 
 def _kind(checks: Sequence[Check], between: bool) -> Kind:
@@ -133,31 +137,36 @@ def _order(check: Check) -> tuple[int, bool, float]:
     return _WORST.index(check.verdict), bool(check.mend), math.inf if check.margin is None else check.margin
 
 
-def _headline(fit: Fit) -> str:
-    between = f" with {said}" if (said := _between(fit)) else ""
-    if fit.kind in ("fits", "fits-with"):
-        return f"fits{between}"
-    return f"{fit.kind.replace('-', ' ')}{between}: {'; '.join(_reasons(fit))}"
+def _headline(fit: Fit) -> Message:
+    between = _between(fit)
+    values: dict[str, Value] = {"between": between} if between else {}
+    if fit.kind not in ("fits", "fits-with"):
+        values["why"] = _reasons(fit)
+    return message(f"fit/{_HEADLINES[fit.kind]}{'-with' if between else ''}", **values)
 
 
-def _between(fit: Fit) -> str:
-    """What goes between, in words; empty where nothing does."""
+_HEADLINES: dict[Kind, str] = {
+    "fits": "fits",
+    "fits-with": "fits",
+    "marginal": "marginal",
+    "unknown": "unknown",
+    "does-not-fit": "does-not-fit",
+}
+
+
+def _between(fit: Fit) -> Value:
+    """What goes between; empty where nothing does."""
     if not fit.to_get:
-        return listed(fit.parts) if fit.parts else ""
+        return all_of(*fit.parts) if fit.parts else ""
     if not fit.parts:
-        return f"{listed(fit.to_get)}: none in stock suits"
-    return f"{listed(fit.parts)}, and with {listed(fit.to_get)}: none of that in stock suits"
+        return message("fit/to-get", what=all_of(*fit.to_get))
+    return message("fit/parts-and-to-get", parts=all_of(*fit.parts), what=all_of(*fit.to_get))
 
 
-def listed(names: Sequence[str]) -> str:
-    """Names as a list in words: `a, b and c`."""
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
-
-
-def _reasons(fit: Fit) -> list[str]:
+def _reasons(fit: Fit) -> Items:
     """What decides: the binding failure alone, else all that is missing or too close to tell."""
     said = [check for check in fit.checks if check.verdict == fit.checks[0].verdict]
-    return [check.words for check in (said[:1] if fit.kind == "does-not-fit" else said)]
+    return Items(tuple(check.words for check in (said[:1] if fit.kind == "does-not-fit" else said)), "semicolon")
 
 
 def best(fits: Sequence[Fit]) -> Fit:

@@ -58,8 +58,8 @@ def _refuse_too_many(kinds: int, wanted: int) -> None:
     """Counts the visits before they are planned. Raises cars.TooMany."""
     visits = kinds * (2**wanted if wanted <= MOST_LISTED else comb(wanted, 2) + wanted)
     if visits > MOST_VISITS:
-        counted = {"cars": f"{kinds:,}", "visits": f"{visits:,}", "most": f"{MOST_VISITS:,}"}
-        raise cars.TooMany(message("cars/too-many-visits", places=wanted, **counted))
+        numbers = {"kinds": kinds, "places": wanted, "visits": visits, "most": MOST_VISITS}
+        raise cars.TooMany(message("cars/too-many-visits", **numbers))
 
 
 class _Visits:

@@ -1,6 +1,6 @@
 """Everything that lies ready for one joint: the car's points, the leads, and the gear that goes between."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.stock import Gear
@@ -12,6 +12,7 @@ from undertrim.derive.wiring.traps import Wire
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
+from undertrim.words import message
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,10 @@ class Path:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """One car with leads and adapters; `output` is what the car wants on its sound wires."""
+    """One car with leads and adapters; `output` is what the car wants on its sound wires.
+
+    `visible` are all ends that lie open once the adapters are plugged in: their leads, and the wires of the car that none of them takes.
+    """
 
     record: VehicleRecord
     car: Mapping[str, str]
@@ -39,6 +43,7 @@ class Bench:
     held: tuple[Contact, ...]
     interfaces: tuple[Gear, ...]
     output: str
+    visible: tuple[Wire, ...]
 
     def path(self, lead: Lead) -> Path:
         """The way of a lead: through the harness, else through an interface, else by hand. Where one end is data, the interface comes first."""
@@ -83,12 +88,11 @@ class Bench:
             return tuple(map(_end, path.contacts))
         return tuple(_wire(point) for point in path.sources if point.address and path.carrier is None)
 
-    @property
-    def visible(self) -> tuple[Wire, ...]:
-        """All ends that lie open once the adapters are plugged in: their leads, and the wires of the car that none of them takes."""
-        reached = {contact.address for contact in self.held}
-        bare = (point for point in self.points if point.address not in reached)
-        return (*map(_end, self.held), *map(_wire, bare))
+
+def visible(points: Sequence[Point], held: Sequence[Contact]) -> tuple[Wire, ...]:
+    """The ends that lie open with these contacts plugged in."""
+    reached = {contact.address for contact in held}
+    return (*map(_end, held), *(_wire(point) for point in points if point.address not in reached))
 
 
 def _wire(point: Point) -> Wire:
@@ -96,4 +100,5 @@ def _wire(point: Point) -> Wire:
 
 
 def _end(contact: Contact) -> Wire:
-    return Wire(f"{contact.gear.name} {contact.address}", contact.lead.function, contact.lead.colour)
+    where = message("joint/gear-at", gear=contact.gear.name, at=contact.address)
+    return Wire(where, contact.lead.function, contact.lead.colour)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from undertrim.derive.evidence.claims import METER, claims, field
+from undertrim.derive.evidence.claims import claims, field
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.wiring.bench import Bench
 from undertrim.derive.wiring.functions import functions
@@ -11,6 +11,7 @@ from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import apart
 from undertrim.derive.wiring.row import Row, State
+from undertrim.words import Message, message
 
 _STRONGER = (State.NEVER, State.CONFLICT)
 _HOMELESS = (State.LEAD_ALONE, State.UNKNOWN, State.INTERFACE)
@@ -26,33 +27,33 @@ def doubted(bench: Bench, row: Row) -> Row:
     words = (*row.words, *own, *others)
     if row.state in _STRONGER:
         return replace(row, words=words)
-    do = f"{METER} first{f', then: {row.do}' if row.do else ''}"
+    do = message("joint/settle-then", do=row.do) if row.do else message("joint/settle-first")
     return replace(row, state=State.CONFLICT, words=words, do=do)
 
 
-def _said(row: Row, point: Point) -> Iterator[str]:
+def _said(row: Row, point: Point) -> Iterator[Message]:
     for dispute in point.disputed:
         where = point.address or named(point.function)
-        yield f"the evidence disagrees on the {field(dispute)} of {where}: {claims(dispute)}"
+        yield message("joint/disagrees-field", field=field(dispute), where=where, claims=claims(dispute))
         if row.lead is not None:
             yield from _if_it_is(row.lead.function, dispute)
 
 
-def _if_it_is(lead: str, dispute: Dispute) -> Iterator[str]:
+def _if_it_is(lead: str, dispute: Dispute) -> Iterator[Message]:
     """Why the lead must not meet the wire if another claim is right."""
     for function in claimed(dispute):
         reason = apart(lead, function)
         if reason:
-            yield f"if it is {named(function)}, never: {reason.words}"
+            yield message("joint/if-it-is", function=named(function), why=reason.words)
 
 
-def _may_be(bench: Bench, row: Row) -> Iterator[str]:
+def _may_be(bench: Bench, row: Row) -> Iterator[Message]:
     """Wires that by one claim have the function of a lead which has no partner."""
     here = {point.address for point in row.car}
     for point in bench.points:
         for dispute in point.disputed:
             if point.address not in here and row.function in claimed(dispute):
-                yield f"the evidence disagrees on {point.address}: {claims(dispute)}"
+                yield message("joint/disagrees", at=point.address, claims=claims(dispute))
 
 
 def claimed(dispute: Dispute) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.needs import Point, around, natural
 from undertrim.record.gear import Lead
 from undertrim.record.model import Connector, VehicleRecord
+from undertrim.words import Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,10 +31,10 @@ class Contact:
 
 @dataclass(frozen=True, slots=True)
 class Extra:
-    """A contact that meets no contact of this car, and what is known of the position in words."""
+    """A contact that meets no contact of this car, and what is known of the position."""
 
     contact: Contact
-    words: str
+    words: Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,16 +94,16 @@ def compare(
     )
 
 
-def _empty(record: VehicleRecord, car: Mapping[str, str], contact: Contact) -> str:
+def _empty(record: VehicleRecord, car: Mapping[str, str], contact: Contact) -> Message:
     """What is known of a position at which this car has no contact that does something."""
     plug = record.connectors.get(contact.plug)
     if plug is None or not _holds(record, car, plug):
-        return "this car has no such plug"
+        return message("joint/no-such-plug")
     pin = plug.pins.get(contact.pin)
     if pin is not None and pin.function == "spare":
-        return "this car has a spare wire there"
+        return message("joint/spare-there")
     if contact.pin in plug.blanks:
-        return "this car has nothing there: the position was looked at and is empty"
+        return message("joint/empty-there")
     if pin is not None:
-        return "only other kinds of this car have a wire there"
-    return "nothing is recorded of this position: look before it is joined"
+        return message("joint/others-only")
+    return message("joint/nothing-recorded")

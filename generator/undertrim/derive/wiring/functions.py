@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any
 
 from undertrim import resources
+from undertrim.words import Items, Value, Word, message, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,17 +15,18 @@ class Kind:
     """What can be read, in V or ohm; `dead` where the wire must be without power for it."""
 
     id: str
-    words: str
+    words: Value
     unit: str
     dead: bool
 
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """A state of the car; `says` are ways to type it, `beside` the states that may be said with it; at `rest` a permanent feed alone is live."""
+    """A state of the car, and it in short; `says` are ways to type it, `beside` the states that may be said with it; at `rest` a permanent feed alone is live."""
 
     id: str
-    words: str
+    words: Value
+    name: Word
     says: tuple[str, ...]
     ohms: bool
     rest: bool
@@ -36,7 +38,7 @@ class Band:
     """A range of readings, ends included, in V or ohm; `of_battery` where it follows from the supply."""
 
     id: str
-    words: str
+    words: Value
     low: float
     high: float
     sure: str
@@ -51,7 +53,7 @@ class Pattern:
     """
 
     id: str
-    words: str
+    words: Value
     behaves: tuple[str, ...]
     sure: str
     needs: str
@@ -63,7 +65,7 @@ class Function:
     """What a wire is for; `direction` as seen from the radio, `care` the ids of cautions, `also` behaviours that no pattern has."""
 
     id: str
-    words: str
+    words: Value
     group: str
     direction: str
     patterns: tuple[str, ...]
@@ -80,7 +82,7 @@ class Functions:
     bands: Mapping[str, Band]
     patterns: Mapping[str, Pattern]
     functions: Mapping[str, Function]
-    sure: Mapping[str, str]
+    sure: Mapping[str, Word]
     sure_order: tuple[str, ...]
 
 
@@ -89,33 +91,48 @@ def functions() -> Functions:
     """The table, read once."""
     data = resources.table("functions")
     return Functions(
-        kinds={id_: Kind(id_, row["words"], row["unit"], row.get("dead", False)) for id_, row in data["kind"].items()},
+        kinds={
+            id_: Kind(id_, _words("kind", id_), row["unit"], row.get("dead", False))
+            for id_, row in data["kind"].items()
+        },
         states={id_: _state(id_, row) for id_, row in data["state"].items()},
         bands={id_: _band(id_, row) for id_, row in data["band"].items()},
         patterns={id_: _pattern(id_, row, list(data["kind"])) for id_, row in data["pattern"].items()},
         functions={id_: _function(id_, row) for id_, row in data["function"].items()},
-        sure=data["sure"],
+        sure={id_: word("functions", "sure", id_) for id_ in data["sure"]},
         sure_order=tuple(data["order"]),
     )
 
 
+def _words(table: str, id_: str) -> Word:
+    return word("functions", table, id_, "words")
+
+
 def _state(id_: str, row: Mapping[str, Any]) -> State:
-    return State(id_, row["words"], tuple(row["says"]), row["ohms"], row.get("rest", False), tuple(row["beside"]))
+    return State(
+        id_,
+        _words("state", id_),
+        word("functions", "state", id_, "name"),
+        tuple(row["says"]),
+        row["ohms"],
+        row.get("rest", False),
+        tuple(row["beside"]),
+    )
 
 
 def _band(id_: str, row: Mapping[str, Any]) -> Band:
     high = row.get("high", math.inf)
-    return Band(id_, row["words"], row["low"], high, row["sure"], row.get("of_battery", False))
+    return Band(id_, _words("band", id_), row["low"], high, row["sure"], row.get("of_battery", False))
 
 
 def _pattern(id_: str, row: Mapping[str, Any], kinds: list[str]) -> Pattern:
     reads = {kind: row[kind] for kind in kinds if kind in row}
-    return Pattern(id_, row["words"], tuple(row["behaves"]), row["sure"], row.get("needs", ""), reads)
+    return Pattern(id_, _words("pattern", id_), tuple(row["behaves"]), row["sure"], row.get("needs", ""), reads)
 
 
 def _function(id_: str, row: Mapping[str, Any]) -> Function:
     lists = (tuple(row.get(key, ())) for key in ("patterns", "care", "also"))
-    return Function(id_, row["words"], row["group"], row["direction"], *lists)
+    return Function(id_, _words("function", id_), row["group"], row["direction"], *lists)
 
 
 _ANY = ("message", "unknown")
@@ -147,21 +164,23 @@ def expected(pattern: Pattern, kind: str, state: str, supply: float | None = Non
     return _supplied(everything.bands[name], supply) if name else None
 
 
-def names(found: Sequence[str]) -> str:
+def names(found: Sequence[str]) -> Items:
     """Functions in words, a whole group by its own name where it has one: `mute, any speaker wire`."""
-    together: Mapping[str, str] = resources.table("functions")["together"]
     said = {name: functions().functions[name].words for name in found}
-    for group, words in together.items():
+    for group in resources.table("functions")["together"]:
         whole = {one.id for one in functions().functions.values() if one.group == group}
         if whole <= said.keys():
-            said = {name: words if name in whole else own for name, own in said.items()}
-    return ", ".join(dict.fromkeys(said.values()))
+            together = word("functions", "together", group)
+            said = {name: together if name in whole else own for name, own in said.items()}
+    return Items(tuple(dict.fromkeys(said.values())), "comma")
 
 
 def _supplied(band: Band, supply: float | None) -> Band:
     if supply is None or not band.of_battery or band.id == "between":
         return band
-    return Band(band.id, f"its supply of {supply:g} V", supply * 0.85, supply * 1.1, "practice", of_battery=True)
+    return Band(
+        band.id, message("meter/its-supply", volts=supply), supply * 0.85, supply * 1.1, "practice", of_battery=True
+    )
 
 
 def sureness(pattern: Pattern, band: Band) -> str:
@@ -170,8 +189,10 @@ def sureness(pattern: Pattern, band: Band) -> str:
     return order[max(order.index(pattern.sure), order.index(band.sure))]
 
 
-def cautions(*, ohms: bool, care: tuple[str, ...] = ()) -> tuple[str, ...]:
+def cautions(*, ohms: bool, care: tuple[str, ...] = ()) -> tuple[Word, ...]:
     """The texts that are due: always, for ohms, and those that functions name in `care`."""
     rows: Mapping[str, Mapping[str, str]] = resources.table("functions")["caution"]
     due = ("always", "ohms") if ohms else ("always",)
-    return tuple(row["text"] for id_, row in rows.items() if row["needs"] in due or id_ in care)
+    return tuple(
+        word("functions", "caution", id_, "text") for id_, row in rows.items() if row["needs"] in due or id_ in care
+    )

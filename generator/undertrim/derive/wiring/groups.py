@@ -14,6 +14,7 @@ from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, ReceiverGear
+from undertrim.words import Items, Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,19 +120,19 @@ def _converter(record: VehicleRecord, car: Mapping[str, str], leads: Gear, shelf
     return [item for item in giving if not item.facts.takes or item.facts.takes in levels][:1]
 
 
-def _not_made(place: _Place, car: Mapping[str, str], harness: Gear | None) -> Iterator[str]:
+def _not_made(place: _Place, car: Mapping[str, str], harness: Gear | None) -> Iterator[Message]:
     """A harness named by hand that is made for another car."""
     if harness and not harness.place(place.address, place.opening.id, car):
-        yield f"{harness.name} is not made for this car as far as its record says: compare every contact"
+        yield message("joint/made-for-others", gear=harness.name)
 
 
-def _unled(receiver: Gear, leads: Gear) -> Iterator[str]:
+def _unled(receiver: Gear, leads: Gear) -> Iterator[Message]:
     """Functions that a receiver needs and its lead set does not have."""
     held = {lead.function for lead in leads.facts.leads.values()}
     for one in of_kind([receiver], ReceiverGear):
-        lacking = [named(function) for function in one.facts.needs if function not in held]
+        lacking = tuple(named(function) for function in one.facts.needs if function not in held)
         if lacking:
-            yield f"{one.name} needs {', '.join(lacking)}, and its lead set has no such lead: look in its manual"
+            yield message("joint/leads-lacking", gear=one.name, functions=Items(lacking, "comma"))
 
 
 def _kinds(place: _Place, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:

@@ -7,7 +7,7 @@ from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.wiring.bench import Bench
+from undertrim.derive.wiring.bench import Bench, visible
 from undertrim.derive.wiring.conflicting import doubted
 from undertrim.derive.wiring.contacts import Comparison, compare, contacts
 from undertrim.derive.wiring.lead_rows import lead_row
@@ -17,6 +17,7 @@ from undertrim.derive.wiring.pin_rows import pin_rows
 from undertrim.derive.wiring.row import Row, sorting
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
+from undertrim.words import Items, Message, all_of, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,7 @@ class Joint:
     output: str
     rows: tuple[Row, ...]
     contacts: Comparison
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def join(
@@ -44,8 +45,9 @@ def join(
     something, whatever order the files have. Nothing is joined but what has one function at both ends.
     """
     between = (*([adapter] if adapter else []), *interfaces)
-    held = contacts(record, car, between)
-    bench = Bench(record, car, points(record, car), leads_of(leads), held, tuple(interfaces), output(record, car))
+    held, having = contacts(record, car, between), points(record, car)
+    lying_open = visible(having, held)
+    bench = Bench(record, car, having, leads_of(leads), held, tuple(interfaces), output(record, car), lying_open)
     of_leads = [lead_row(bench, lead) for lead in bench.leads]
     rows = sorted((doubted(bench, row) for row in (*of_leads, *pin_rows(bench, of_leads))), key=sorting)
     compared = compare(record, car, bench.held, bench.points)
@@ -53,34 +55,33 @@ def join(
 
 
 _TURN_ON = {
-    "wire": "is switched on by its own wire",
-    "data": "is switched on by data: an interface must do it",
-    "signal": "is switched on by the signal itself",
-    "unknown": "is switched on in a way that is unknown: meter it first",
+    "wire": "joint/amplifier-by-wire",
+    "data": "joint/amplifier-by-data",
+    "signal": "joint/amplifier-by-signal",
+    "unknown": "joint/amplifier-unknown",
 }
 
 
-def _notes(bench: Bench) -> Iterator[str]:
+def _notes(bench: Bench) -> Iterator[Message]:
     for system in systems(bench.record, bench.car):
         if system.amplifier:
-            place = system.amplifier.rstrip(".")
-            yield f"factory amplifier ({place}): it {_TURN_ON[system.turn_on or 'unknown']}"
+            yield message(_TURN_ON[system.turn_on or "unknown"], place=system.amplifier.rstrip("."))
         for dispute in open_disputes(bench.record, "sound", system.id):
-            yield f"conflict about the factory sound, {dispute.keys[-1].replace('_', ' ')}: {claims(dispute)}: meter it"
+            yield message("joint/sound-disputed", field=dispute.keys[-1].replace("_", " "), claims=claims(dispute))
     others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
     plugs = bench.record.connectors
     for name, made_for, plug in others:
         meant = plugs[made_for].name if made_for in plugs else made_for
-        yield f"{name} is made for '{meant}', another map of the plug: its contacts are held against '{plugs[plug].name}', which this car has"
+        yield message("joint/another-map", gear=name, meant=meant, plug=plugs[plug].name)
     yield from _crowded(bench)
 
 
-def _crowded(bench: Bench) -> Iterator[str]:
+def _crowded(bench: Bench) -> Iterator[Message]:
     """Pieces of gear that want the same contact of the car."""
     takers: dict[str, list[str]] = {}
     for contact in bench.held:
         takers.setdefault(contact.address, []).append(contact.gear.name)
     pairs = {tuple(names): None for names in takers.values() if len(names) > 1}
     for names in pairs:
-        at = ", ".join(address for address, found in takers.items() if tuple(found) == names)
-        yield f"{' and '.join(names)} take the same contacts ({at}): only one of them can go in there"
+        at = Items(tuple(address for address, found in takers.items() if tuple(found) == names), "comma")
+        yield message("joint/same-contacts", gear=all_of(*names), at=at)

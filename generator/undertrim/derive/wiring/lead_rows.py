@@ -17,10 +17,11 @@ from undertrim.derive.wiring.thin import Thin, thin_wires
 from undertrim.derive.wiring.traps import traps
 from undertrim.record.gear import Lead
 from undertrim.resources import table
+from undertrim.words import Items, Message, Value, all_of, message, word
 
 _BRAKE = "parking-brake"
 SETTLED = ""  # the level of a sound wire is made right by gear between
-_SWITCH = "join to the switch wire only"
+_SWITCH = message("joint/switch-wire-only")
 
 
 def lead_row(bench: Bench, lead: Lead) -> Row:
@@ -48,17 +49,21 @@ def _met(lead: Lead, path: Path, reached: tuple[Point, ...]) -> tuple[Point, ...
 
 def _stood_in(bench: Bench, lead: Lead, other: Lead) -> Row:
     """A second lead of one function."""
-    words = f"the lead '{other.id}' is joined in its place"
+    words = message("joint/stood-in", lead=other.id)
     if is_sound(lead.function) and level(lead) != level(other):
-        words = f"the car wants {LEVELS[bench.output]}: {words}"
-    return Row(lead.function, State.LEAD_ALONE, (), lead, words=(words,), do="insulate its end")
+        words = message("joint/stood-in-level", level=LEVELS[bench.output], lead=other.id)
+    return Row(lead.function, State.LEAD_ALONE, (), lead, words=(words,), do=message("joint/insulate-end"))
 
 
 def _misled(lead: Lead, path: Path, wrong: Sequence[tuple[Contact, Point]]) -> Row:
     """An adapter that leads it to a contact of the car that does something else."""
     reasons = tuple(reason for _, point in wrong if (reason := apart(lead.function, point.function)))
-    said = [f"{contact.gear.name} leads it to {contact.address}" for contact, _ in wrong]
-    own = [f"the car has {named(lead.function)} on {point.address}" for point in path.sources if point.address]
+    said = [message("joint/led-to", gear=contact.gear.name, at=contact.address) for contact, _ in wrong]
+    own = [
+        message("joint/car-has", function=named(lead.function), at=point.address)
+        for point in path.sources
+        if point.address
+    ]
     points = tuple(point for _, point in wrong)
     contacts = tuple(contact for contact, _ in wrong)
     return _refusal(Row(lead.function, State.NEVER, points, lead, contacts, _name(path), reasons, (*said, *own)))
@@ -66,10 +71,10 @@ def _misled(lead: Lead, path: Path, wrong: Sequence[tuple[Contact, Point]]) -> R
 
 def _beside_it(bench: Bench, lead: Lead, path: Path) -> Row:
     """An adapter that leads it to an empty position, while the car has it on a pin that the adapter leaves out."""
-    at = " and ".join(contact.address for contact in path.contacts)
-    there = " and ".join(point.address for point in path.sources)
-    words = f"{_name(path)} leads it to {at}, where this car has nothing; the car has it on {there}"
-    do = "compare the map of the plug with the car, then move the contact or join that wire by hand"
+    at = all_of(*(contact.address for contact in path.contacts))
+    there = all_of(*(point.address for point in path.sources))
+    words = message("joint/led-to-nothing", gear=_name(path), at=at, there=there)
+    do = message("joint/move-contact")
     more = traps(lead, (), bench.visible)
     return Row(lead.function, State.LEAD_ALONE, path.sources, lead, path.contacts, _name(path), (), (words, *more), do)
 
@@ -79,9 +84,9 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     bridge = bench.bridge(lead)
     output = SETTLED if bridge else bench.output
     state, words, do = _partner(lead, path, output)
-    do = do if state is not State.JOINED else do + _left_out(path)
+    do = do if state is not State.JOINED else _and_by_hand(path, do)
     if bridge and bridge is not path.carrier:
-        words = (*words, f"{bridge.name} turns its level into {LEVELS[bench.output]}")
+        words = (*words, message("joint/level-turned", gear=bridge.name, level=LEVELS[bench.output]))
     misleading = traps(lead, bench.facing(path) if state is State.JOINED else (), bench.visible)
     if state is State.JOINED:
         words, do = _guarded(thin_wires(bench.record, lead, path), words, do)
@@ -95,13 +100,14 @@ def _decided(bench: Bench, lead: Lead, path: Path) -> Row:
     return _asked(row, open_points(straight, wired, output), misleading)
 
 
-def _guarded(thin: Sequence[Thin], words: tuple[str, ...], do: str) -> tuple[tuple[str, ...], str]:
+def _guarded(thin: Sequence[Thin], words: tuple[Value, ...], do: Value) -> tuple[tuple[Value, ...], Value]:
     """What is said and done with the fuse that a thin wire needs ahead of it."""
     if not thin:
         return words, do
     least = min((one.fuse for one in thin if one.fuse is not None), default=None)
-    guard = f"with a fuse of at most {said(least, 'A')} at the joint" if least else "with a thicker wire"
-    return (*words, *(one.words for one in thin)), f"{do}, {guard}"
+    thick = message("joint/with-thicker-wire", do=do)
+    guarded = message("joint/with-fuse", do=do, fuse=said(least, "A")) if least else thick
+    return (*words, *(one.words for one in thin)), guarded
 
 
 def _wired(path: Path) -> tuple[Point, ...]:
@@ -118,58 +124,68 @@ def _as_met(lead: Lead, path: Path) -> Lead:
     return replace(lead, behaves=behaves or kept, supply=supply or lead.supply)
 
 
-def _asked(row: Row, unknown: Sequence[str], misleading: Sequence[str]) -> Row:
+def _asked(row: Row, unknown: Sequence[Message], misleading: Sequence[Message]) -> Row:
     """What nothing is against: unknown while something is not known, a trap while colours mislead, else joined."""
-    only = row.do if row.function == _BRAKE else ""
+    only = row.function == _BRAKE
     if unknown:
-        do = f"{METER}, then {only}" if only else METER
+        do = message("joint/meter-then", do=row.do) if only else METER
         return replace(row, state=State.UNKNOWN, words=(*row.words, *unknown), do=do)
     if misleading:
-        do = "join by function and not by colour; meter the wire before it is joined"
-        return replace(row, state=State.OTHER_COLOUR, do=f"{only}; {do}" if only else do)
+        by_function = message("joint/by-function")
+        both = Items((row.do, by_function), "semicolon")
+        return replace(row, state=State.OTHER_COLOUR, do=both if only else by_function)
     return row
 
 
-def _partner(lead: Lead, path: Path, output: str) -> tuple[State, tuple[str, ...], str]:
+def _partner(lead: Lead, path: Path, output: str) -> tuple[State, tuple[Value, ...], Value]:
     """Whether there is something to join to, or something else must come first; with words and what to do."""
-    by, what = path.sources[0].by, named(lead.function)
+    by = path.sources[0].by
     if is_sound(lead.function) and output == "digital-ring":
-        return State.INTERFACE, ("the car wants a digital ring on its sound wires",), _until("the digital ring")
+        return State.INTERFACE, (message("joint/wants-ring"),), message("joint/until-ring")
     if by == "absent":
-        usual = table("fit")["absent"]
-        return State.LEAD_ALONE, (), usual.get(lead.function, usual["otherwise"])
+        return State.LEAD_ALONE, (), _instead(lead.function)
     if by == "unknown":
-        said = (f"{_name(path)} is said to bring it",) if path.interface else ()
-        return State.UNKNOWN, ("whether and where the car has it is unknown", *said), _look_up(lead)
+        brought = (message("joint/said-to-bring", gear=_name(path)),) if path.interface else ()
+        return State.UNKNOWN, (message("joint/whether-unknown"), *brought), _look_up(lead)
     if path.interface:
-        return State.JOINED, (), f"join to the {what} of {_name(path)}{' only' if lead.function == _BRAKE else ''}"
+        return State.JOINED, (), _to_interface(lead, path)
     if by == "data":
-        return State.INTERFACE, ("comes as data, and nothing here makes a wire of it",), _until(what)
+        return State.INTERFACE, (message("joint/as-data"),), _until(lead)
     if any(by_data(lead, point) for point in path.sources):
-        return State.INTERFACE, ("one end speaks data and the other does not",), _until(what)
+        return State.INTERFACE, (message("joint/one-end-data"),), _until(lead)
     return State.JOINED, (), _SWITCH if lead.function == _BRAKE else _joint(path)
 
 
-def _look_up(lead: Lead) -> str:
-    only = f", then {_SWITCH}" if lead.function == _BRAKE else ""
-    return f"look it up in the maker's information, or meter it first{only}"
+def _instead(function: str) -> Value:
+    """What is usually done where the car has no such function (data/fit.toml)."""
+    return word("fit", "absent", function if function in table("fit")["absent"] else "otherwise")
 
 
-def _until(what: str) -> str:
-    return f"get an interface for {what}; insulate the lead until then"
+def _look_up(lead: Lead) -> Message:
+    return message("joint/look-up-brake") if lead.function == _BRAKE else message("joint/look-up")
 
 
-def _joint(path: Path) -> str:
+def _to_interface(lead: Lead, path: Path) -> Message:
+    if lead.function == _BRAKE:
+        return message("joint/join-interface-only", function=named(lead.function), gear=_name(path))
+    return message("joint/join-interface", function=named(lead.function), gear=_name(path))
+
+
+def _until(lead: Lead) -> Message:
+    return message("joint/until", function=named(lead.function))
+
+
+def _joint(path: Path) -> Message:
     if path.carrier:
-        return f"join to its lead of {_name(path)}"
-    return "join by hand" if path.sources[0].address else "run a lead to that wire and join it there"
+        return message("joint/join-to-lead", gear=_name(path))
+    return message("joint/by-hand") if path.sources[0].address else message("joint/run-lead")
 
 
-def _left_out(path: Path) -> str:
-    """The wires that are joined by hand beside the contacts of a harness."""
+def _and_by_hand(path: Path, do: Value) -> Value:
+    """What to do, with the wires that are joined by hand beside the contacts of a harness."""
     held = {contact.address for contact in path.contacts}
     bare = [point.address for point in path.sources if held and point.address and point.address not in held]
-    return f", and to {' and '.join(bare)} by hand" if bare and not path.interface else ""
+    return message("joint/then-by-hand", do=do, others=all_of(*bare)) if bare and not path.interface else do
 
 
 def _name(path: Path) -> str:
@@ -177,4 +193,4 @@ def _name(path: Path) -> str:
 
 
 def _refusal(row: Row) -> Row:
-    return replace(row, do="; ".join(dict.fromkeys(reason.do for reason in row.reasons)))
+    return replace(row, do=Items(tuple(dict.fromkeys(reason.do for reason in row.reasons)), "semicolon"))

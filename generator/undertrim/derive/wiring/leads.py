@@ -8,12 +8,17 @@ from undertrim.derive.wiring.needs import natural
 from undertrim.record.gear import GearFacts, Lead
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 from undertrim.resources import table
+from undertrim.words import Message, Word, message, word
 
 SPEAKER = "speaker"
 
 
 class NoLeads(ValueError):  # noqa: N818 - it names what is missing
-    """Gear of which no leads are recorded; the text says the way out."""
+    """Gear of which no leads are recorded; `said` is why, with its way out."""
+
+    def __init__(self, said: Message) -> None:
+        super().__init__(said)
+        self.said = said
 
 
 def lead_set(gear: Gear, stock: Stock) -> Stocked[LeadsGear]:
@@ -21,15 +26,13 @@ def lead_set(gear: Gear, stock: Stock) -> Stocked[LeadsGear]:
     if isinstance(gear.facts, LeadsGear):
         return only(gear, LeadsGear)
     if not isinstance(gear.facts, ReceiverGear):
-        raise NoLeads(f"'{gear.name}' is a {gear.facts.kind} and has no leads: name a receiver or a lead set")
+        raise NoLeads(message("joint/has-no-leads", gear=gear.name, kind=message(f"gear-kinds/a-{gear.facts.kind}")))
     name = gear.facts.lead_set
     if not name:
-        raise NoLeads(
-            f"'{gear.name}' names no lead set: record its leads and name them by 'lead_set', or name a lead set here"
-        )
+        raise NoLeads(message("joint/names-no-leads", gear=gear.name))
     found = next((item for item in stock.of(LeadsGear) if item.id == name), None)
     if found is None:
-        raise NoLeads(f"'{gear.name}' names lead set '{name}', which is not in stock: add that record or mend the name")
+        raise NoLeads(message("joint/leads-not-in-stock", gear=gear.name, leads=name))
     return found
 
 
@@ -43,9 +46,9 @@ def place(function: str) -> int:
     return list(functions().functions).index(function)
 
 
-def named(function: str) -> str:
+def named(function: str) -> Word:
     """A function in words."""
-    return functions().functions[function].words
+    return word("functions", "function", function, "words")
 
 
 def is_sound(function: str) -> bool:

@@ -12,6 +12,7 @@ from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
+from undertrim.words import Message, Value, Word, message, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,8 +20,8 @@ class Reason:
     """Why two ends must not meet: a name that does not change, words, and what to do instead."""
 
     name: str
-    words: str
-    do: str
+    words: Value
+    do: Word
 
 
 def refused(lead: Lead, points: Sequence[Point], output: str) -> tuple[Reason, ...]:
@@ -36,8 +37,10 @@ def apart(lead: str, car: str) -> Reason | None:
     """Why two functions never meet; None for the same function."""
     if lead == car:
         return None
-    row = next(row for row in table("joining")["apart"] if _holds(row, lead, car))
-    return Reason(row["name"], f"{named(lead)} to {named(car)}: {row['words']}", row["do"])
+    name = next(name for name, row in table("joining")["apart"].items() if _holds(row, lead, car))
+    place = ("joining", "apart", name)
+    said = message("joint/apart", lead=named(lead), car=named(car), why=word(*place, "words"))
+    return Reason(name, said, word(*place, "do"))
 
 
 def _each(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
@@ -73,9 +76,9 @@ def _in(function: str, group: str) -> bool:
 def _signal(lead: Lead, point: Point) -> Iterator[Reason]:
     met = meeting(lead, point)
     if met == "opposite":
-        yield _reason(_lamp_side(point) if lead.function == "illumination" else "other-side", _usually(lead))
+        yield _of_signal(_lamp_side(point) if lead.function == "illumination" else "other-side", lead)
     elif met == "other":
-        yield _reason("other-signal", _usually(lead))
+        yield _of_signal("other-signal", lead)
 
 
 def _lamp_side(point: Point) -> str:
@@ -85,27 +88,33 @@ def _lamp_side(point: Point) -> str:
     return "dimmed-on-ground-side" if point.behaves == "dimmed-ground" else "switched-on-ground-side"
 
 
-def _usually(lead: Lead) -> str:
-    return "" if lead.behaves else f"; the lead does not say how it wants it, '{wanted_by(lead)}' is usual"
+def _of_signal(name: str, lead: Lead) -> Reason:
+    if lead.behaves:
+        return _reason(name, _why(name))
+    return _reason(name, message("joint/signal-usual", why=_why(name), usual=wanted_by(lead)))
 
 
 def _voltage(lead: Lead, point: Point) -> Iterator[Reason]:
     if voltages(lead, point) == "other":
-        yield _reason("other-voltage", f": {volts(point.supply)} at the car, {volts(lead.supply)} at the lead")
+        yield _reason(
+            "other-voltage",
+            message("joint/voltages", why=_why("other-voltage"), car=volts(point.supply), lead=volts(lead.supply)),
+        )
 
 
-def volts(supply: Voltage | None) -> str:
+def volts(supply: Voltage | None) -> Value:
     """A voltage in words; the battery's where nothing is stated."""
     if supply is None:
-        return "the battery's voltage"
-    return "an unknown voltage" if isinstance(supply, Blank) else show(supply)
+        return message("joint/battery-voltage")
+    return message("joint/unknown-voltage") if isinstance(supply, Blank) else show(supply)
 
 
 def _level(lead: Lead, points: Sequence[Point], output: str) -> Iterator[Reason]:
     if not is_sound(lead.function) or not all(is_sound(point.function) for point in points):
         return
     if output in ("speaker", "line") and level(lead) != output:
-        yield _reason(f"{level(lead)}-to-{output}", f"; the car wants {LEVELS[output]}")
+        name = f"{level(lead)}-to-{output}"
+        yield _reason(name, message("joint/level", why=_why(name), level=LEVELS[output]))
 
 
 def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
@@ -114,14 +123,20 @@ def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
         return
     drawn = round(sum(point.draws.value for point in points if isinstance(point.draws, Quantity)), 9)
     if drawn > lead.limit.value:
-        yield _reason("too-much-current", f": {milliamperes(drawn)} on a lead for {show(lead.limit)}")
+        yield _reason(
+            "too-much-current",
+            message("joint/current", why=_why("too-much-current"), drawn=milliamperes(drawn), limit=show(lead.limit)),
+        )
 
 
-def milliamperes(value: float) -> str:
+def milliamperes(value: float) -> Message:
     """A current in A, in words."""
-    return f"{value * 1000:g} mA" if value < 1 else f"{value:g} A"
+    return message("joint/milliamperes", value=value * 1000) if value < 1 else message("joint/amperes", value=value)
 
 
-def _reason(name: str, more: str = "") -> Reason:
-    row = table("joining")["reason"][name]
-    return Reason(name, f"{row['words']}{more}", row["do"])
+def _why(name: str) -> Word:
+    return word("joining", "reason", name, "words")
+
+
+def _reason(name: str, words: Value) -> Reason:
+    return Reason(name, words, word("joining", "reason", name, "do"))

@@ -9,41 +9,42 @@ from undertrim.derive.wiring.signals import behaviour, meeting, voltages
 from undertrim.record.gear import Lead
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import Message, message
 
-METER = "unknown: meter it first"
+METER = message("joint/meter-first")
 
 
-def open_points(lead: Lead, points: Sequence[Point], output: str) -> tuple[str, ...]:
-    """What is unknown about joining a lead straight to these points of the car, in words."""
+def open_points(lead: Lead, points: Sequence[Point], output: str) -> tuple[Message, ...]:
+    """What is unknown about joining a lead straight to these points of the car."""
     return tuple(dict.fromkeys((*_each(lead, points), *_level(lead, output), *_load(lead, points))))
 
 
-def _each(lead: Lead, points: Sequence[Point]) -> Iterator[str]:
+def _each(lead: Lead, points: Sequence[Point]) -> Iterator[Message]:
     for point in points:
         if functions().functions[point.function].group == "data" or meeting(lead, point) == "open":
             yield _unknown(lead, point)
         if point.behaves and not may_behave(point.function, point.behaves):
-            yield f"'{point.behaves}' is no way in which {named(point.function)} behaves: one of the two is wrong"
+            yield message("joint/no-such-behaviour", behaves=point.behaves, function=named(point.function))
         if voltages(lead, point) == "open":
-            yield f"the voltage of the {named(point.function)} is unknown"
+            yield message("joint/voltage-unknown", function=named(point.function))
 
 
-def _unknown(lead: Lead, point: Point) -> str:
+def _unknown(lead: Lead, point: Point) -> Message:
     if functions().functions[point.function].group == "data" or point.behaves == lead.behaves == "message":
-        return "both ends speak data: they understand each other only where the makers say so"
+        return message("joint/both-data")
     return behaviour(lead, point)
 
 
-def _level(lead: Lead, output: str) -> Iterator[str]:
+def _level(lead: Lead, output: str) -> Iterator[Message]:
     if is_sound(lead.function) and output == "unknown":
-        yield "what the car wants on its sound wires is unknown: look for a factory amplifier"
+        yield message("joint/level-unknown")
 
 
-def _load(lead: Lead, points: Sequence[Point]) -> Iterator[str]:
+def _load(lead: Lead, points: Sequence[Point]) -> Iterator[Message]:
     """Whether the load on a lead is known: of every output, and of any other lead that says what it may deliver."""
     if not points or (lead.function not in table("joining")["group"]["output"] and lead.limit is None):
         return
     if not all(isinstance(point.draws, Quantity) for point in points):
-        yield f"what hangs on the {named(lead.function)} draws an unknown current"
+        yield message("joint/load-unknown", function=named(lead.function))
     if not isinstance(lead.limit, Quantity):
-        yield f"what the lead '{lead.id}' may deliver is unknown"
+        yield message("joint/limit-unknown", lead=lead.id)

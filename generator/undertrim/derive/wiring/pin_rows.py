@@ -10,6 +10,7 @@ from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import apart
 from undertrim.derive.wiring.row import Row, State
 from undertrim.record.model.kinds.receiver import InterfaceGear
+from undertrim.words import Items, Message, message, one_of
 
 
 def pin_rows(bench: Bench, taken: Sequence[Row]) -> Iterator[Row]:
@@ -29,27 +30,35 @@ def _row(bench: Bench, point: Point) -> Row:
 def _misled(point: Point, wrong: Sequence[Contact]) -> Row:
     """An adapter holds a contact there that leads to something else."""
     reasons = tuple(reason for contact in wrong if (reason := apart(contact.lead.function, point.function)))
-    said = tuple(f"{contact.gear.name} leads this contact to {named(contact.lead.function)}" for contact in wrong)
-    do = "; ".join(dict.fromkeys(reason.do for reason in reasons))
+    said = tuple(
+        message("joint/leads-contact-to", gear=contact.gear.name, function=named(contact.lead.function))
+        for contact in wrong
+    )
+    do = Items(tuple(dict.fromkeys(reason.do for reason in reasons)), "semicolon")
     return Row(point.function, State.NEVER, (point,), None, tuple(wrong), wrong[0].gear.name, reasons, said, do)
 
 
 def _alone(bench: Bench, point: Point, held: tuple[Contact, ...]) -> Row:
     through = held[0].gear.name if held else ""
     words, do = _said(bench, point, held)
-    return Row(point.function, State.PIN_ALONE, (point,), None, held, through, (), words, do)
+    return Row(point.function, State.PIN_ALONE, (point,), None, held, through, (), (words,), do)
 
 
-def _said(bench: Bench, point: Point, held: Sequence[Contact]) -> tuple[tuple[str, ...], str]:
+def _said(bench: Bench, point: Point, held: Sequence[Contact]) -> tuple[Message, Message]:
+    """What there is to know of such a contact, and what to do."""
     if functions().functions[point.function].group == "data":
-        names = " or ".join(item.name for item in bench.interfaces if isinstance(item.facts, InterfaceGear))
-        return ("data of the car",), f"leave it to {names}" if names else "leave it alone: join nothing to it"
+        names = [item.name for item in bench.interfaces if isinstance(item.facts, InterfaceGear)]
+        return message("joint/data-of-the-car"), _leave_to(*names) if names else message("joint/leave-alone")
     same = [lead.id for lead in bench.leads if lead.function == point.function]
     if same:
-        return (f"the lead '{same[0]}' has this function but is not led here",), "insulate it"
+        return message("joint/not-led-here", lead=same[0]), message("joint/insulate")
     if held:
-        return (f"{held[0].gear.name} brings it out, and no lead takes it",), "insulate its end at the adapter"
+        return message("joint/brought-out", gear=held[0].gear.name), message("joint/insulate-at-adapter")
     maker = bench.maker(point.function)
     if maker:
-        return (f"{maker.name} takes it, and no lead does",), f"leave it to {maker.name}"
-    return ("no lead takes it",), "leave it insulated"
+        return message("joint/taken-by", gear=maker.name), _leave_to(maker.name)
+    return message("joint/no-lead"), message("joint/leave-insulated")
+
+
+def _leave_to(*names: str) -> Message:
+    return message("joint/leave-to", gear=one_of(*names))

@@ -13,6 +13,7 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.derive.wiring.functions import State, functions
+from undertrim.words import Items, message
 
 LONGEST = 60  # characters
 _SPACE = re.compile("[ \t\n\r\f\v\u00a0]+")
@@ -24,14 +25,13 @@ _LOWER = str.maketrans(string.ascii_uppercase, string.ascii_lowercase)
 
 
 class ReadingError(ValueError):
-    """A text that is no reading: `id` names what is wrong, `message` says it, `hint` is the way out."""
+    """A text that is no reading: `id` names what is wrong, and `said` says it, with the way out."""
 
     def __init__(self, id_: str, text: str, word: str = "") -> None:
-        row = _data()["problem"][id_]
+        states = Items(tuple(map(short, functions().states.values())), "comma")
         self.id = id_
-        self.message = _filled(row["message"], text, word)
-        self.hint = _filled(row["hint"], text, word)
-        super().__init__(self.message)
+        self.said = message(f"readings/{id_}", text=_shown(text), word=_shown(word), states=states)
+        super().__init__(self.said)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,11 +175,6 @@ def _phrases() -> Mapping[str, str]:
 def short(state: State) -> str:
     """The shortest usual way to type a state: the first of its spellings."""
     return state.says[0]
-
-
-def _filled(template: str, text: str, word: str) -> str:
-    states = ", ".join(map(short, functions().states.values()))
-    return template.replace("{states}", states).replace("{word}", _shown(word)).replace("{text}", _shown(text))
 
 
 def _shown(text: str) -> str:

@@ -8,6 +8,7 @@ from undertrim.derive.wiring.leads import place
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import Reason
 from undertrim.record.gear import Lead
+from undertrim.words import Value
 
 
 class State(StrEnum):
@@ -38,8 +39,8 @@ class Row:
     contacts: tuple[Contact, ...] = ()
     through: str = ""
     reasons: tuple[Reason, ...] = ()
-    words: tuple[str, ...] = ()
-    do: str = ""
+    words: tuple[Value, ...] = ()
+    do: Value = ""
 
     @property
     def id(self) -> str:

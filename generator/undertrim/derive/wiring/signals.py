@@ -8,6 +8,7 @@ from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
 from undertrim.record.units import Quantity, parse
 from undertrim.resources import table
+from undertrim.words import Message, message
 
 Meeting = Literal["same", "opposite", "other", "message", "open"]
 _MESSAGE = "message"
@@ -56,11 +57,11 @@ def voltages(lead: Lead, point: Point) -> Meeting:
     return "same" if _is_battery(lead.supply) and _is_battery(point.supply) else "other"
 
 
-def behaviour(lead: Lead, point: Point) -> str:
-    """What of the two is not known, in words."""
+def behaviour(lead: Lead, point: Point) -> Message:
+    """What of the two is not known."""
     if not known(point.behaves) and (point.behaves or point.function in table("joining")["must_know"]):
-        return f"how the {named(point.function)} of the car behaves is unknown"
-    return f"how the lead '{lead.id}' wants its {named(lead.function)} is unknown: see the manual of the receiver"
+        return message("joint/car-behaviour-unknown", function=named(point.function))
+    return message("joint/lead-behaviour-unknown", lead=lead.id, function=named(lead.function))
 
 
 def _between(wanted: str, car: str) -> Meeting:

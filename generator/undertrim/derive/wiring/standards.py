@@ -6,6 +6,7 @@ from functools import cache
 
 from undertrim.record.model import Connector
 from undertrim.resources import table
+from undertrim.words import Value, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,16 +19,16 @@ class Expected:
     pin: str
     function: str = ""
     also: tuple[str, ...] = ()
-    note: str = ""
+    note: Value = ""
 
     def allows(self, function: str) -> bool:
         """Whether a function is what the table has here, or is known to be here too; a free contact allows any."""
         return not self.function or function == self.function or function in self.also
 
 
-def title(standard: str) -> str:
+def title(standard: str) -> Value:
     """A standard in words, `ISO 10487 block A`; empty where none is named."""
-    return str(table("plug-standards")[standard]["title"]) if standard else ""
+    return word("plug-standards", standard, "title") if standard else ""
 
 
 @cache
@@ -35,9 +36,13 @@ def block(standard: str) -> Mapping[str, Expected]:
     """Every contact of a block by its pin, in order; nothing for a standard that the table does not have."""
     pins = table("plug-standards").get(standard, {}).get("pins", {})
     return {
-        pin: Expected(pin, row.get("function", ""), tuple(row.get("also", ())), row.get("note", ""))
+        pin: Expected(pin, row.get("function", ""), tuple(row.get("also", ())), _note(standard, pin, row))
         for pin, row in pins.items()
     }
+
+
+def _note(standard: str, pin: str, row: Mapping[str, object]) -> Value:
+    return word("plug-standards", standard, "pins", pin, "note") if "note" in row else ""
 
 
 def expected(standard: str, pin: str) -> Expected | None:

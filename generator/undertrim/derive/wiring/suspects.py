@@ -9,6 +9,7 @@ from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.meter import Candidate, Finding, inside, weigh
 from undertrim.derive.wiring.readings import Reading
 from undertrim.resources import table
+from undertrim.words import Word, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,8 +17,8 @@ class Suspect:
     """One other explanation: its words, what to do, and for which readings it is named (data/functions.toml says what the fields mean)."""
 
     id: str
-    words: str
-    do: str
+    words: Word
+    do: Word
     where: str
     stop: bool
     dead: bool
@@ -44,8 +45,8 @@ def suspects() -> tuple[Suspect, ...]:
 def _suspect(id_: str, row: Mapping[str, Any]) -> Suspect:
     return Suspect(
         id_,
-        row["words"],
-        row["do"],
+        word("functions", "suspect", id_, "words"),
+        word("functions", "suspect", id_, "do"),
         row["where"],
         stop=row.get("stop", False),
         dead=row.get("dead", False),

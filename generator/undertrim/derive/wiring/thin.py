@@ -8,15 +8,16 @@ from undertrim.derive.electrical.numbers import said
 from undertrim.derive.electrical.wires import carries
 from undertrim.derive.wiring.bench import Path
 from undertrim.record.gear import Lead
-from undertrim.record.model import Pin, VehicleRecord
+from undertrim.record.model import VehicleRecord
 from undertrim.record.units import Quantity, show
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)
 class Thin:
-    """A wire in words, and the largest fuse in A that it bears; None below the smallest rating."""
+    """What is said of a wire, and the largest fuse in A that it bears; None below the smallest rating."""
 
-    words: str
+    words: Message
     fuse: float | None
 
 
@@ -30,22 +31,20 @@ def thin_wires(record: VehicleRecord, lead: Lead, path: Path) -> tuple[Thin, ...
 def _at(record: VehicleRecord, lead: Lead, path: Path, address: str) -> Iterator[Thin]:
     plug, _, position = address.partition("/")
     pin = record.connectors[plug].pins[position]
-    adapters = [(held.gear.name, held.lead.gauge) for held in path.contacts if held.address == address]
+    adapters: list[tuple[Value, str]] = [
+        (held.gear.name, held.lead.gauge) for held in path.contacts if held.address == address
+    ]
+    of_lead, of_car = message("joint/the-lead", lead=lead.id), message("joint/the-car-at", at=address)
     if isinstance(pin.fuse, Quantity):
-        wires = [*adapters, (f"the lead '{lead.id}'", lead.gauge)]
-        yield from _above(pin.fuse, f"of the car at {address}", wires)
+        yield from _above(pin.fuse, of_car, [*adapters, (of_lead, lead.gauge)])
     elif isinstance(lead.fuse, Quantity):
-        yield from _above(lead.fuse, f"of the lead '{lead.id}'", [*adapters, _of_car(pin, address)])
+        yield from _above(lead.fuse, of_lead, [*adapters, (of_car, pin.gauge)])
 
 
-def _of_car(pin: Pin, address: str) -> tuple[str, str]:
-    return f"the car at {address}", pin.gauge
-
-
-def _above(fuse: Quantity, whose: str, wires: list[tuple[str, str]]) -> Iterator[Thin]:
+def _above(fuse: Quantity, whose: Value, wires: list[tuple[Value, str]]) -> Iterator[Thin]:
     for name, gauge in wires:
         limit = carries(gauge) if gauge else None
         if limit and fuse.value > limit.current:
-            size = gauge.replace("mm2", "mm²")
-            words = f"the fuse {whose} is {show(fuse)}, and {size} of {name} carries {said(limit.current, 'A')}"
+            size, carried = gauge.replace("mm2", "mm²"), said(limit.current, "A")
+            words = message("joint/thin", whose=whose, fuse=show(fuse), size=size, wire=name, limit=carried)
             yield Thin(words, fuses.most(limit.current))

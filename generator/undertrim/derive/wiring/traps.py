@@ -7,13 +7,14 @@ from functools import lru_cache
 from undertrim.derive.wiring.leads import named
 from undertrim.record import colours
 from undertrim.record.gear import Lead
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)
 class Wire:
     """What a lead is held against: where it is, what it does, its colour as typed in a scheme (see record/colours.py)."""
 
-    where: str
+    where: Value
     function: str
     colour: str
     scheme: str = ""
@@ -24,21 +25,23 @@ def same(one: str, other: str, scheme: str = "") -> bool | None:
     return _read(one) == _read(other, scheme) if one and other else None
 
 
-def traps(lead: Lead, partners: Sequence[Wire], others: Sequence[Wire]) -> tuple[str, ...]:
+def traps(lead: Lead, partners: Sequence[Wire], others: Sequence[Wire]) -> tuple[Message, ...]:
     """How the colour of a lead misleads beside these wires. `others` of its own function are passed over."""
     return (*_unlike(lead, partners), *_alike(lead, others))
 
 
-def _unlike(lead: Lead, partners: Sequence[Wire]) -> Iterator[str]:
+def _unlike(lead: Lead, partners: Sequence[Wire]) -> Iterator[Message]:
     for wire in partners:
         if same(lead.colour, wire.colour, wire.scheme) is False:
-            yield f"the colours differ: {wire.colour} at {wire.where}, {lead.colour} at the lead '{lead.id}'"
+            yield message("joint/colours-differ", car=wire.colour, where=wire.where, own=lead.colour, lead=lead.id)
 
 
-def _alike(lead: Lead, others: Sequence[Wire]) -> Iterator[str]:
+def _alike(lead: Lead, others: Sequence[Wire]) -> Iterator[Message]:
     for wire in others:
         if wire.function != lead.function and same(lead.colour, wire.colour, wire.scheme):
-            yield f"{lead.colour} is also the colour of {wire.where}, which is {named(wire.function)}"
+            yield message(
+                "joint/colour-of-another", colour=lead.colour, where=wire.where, function=named(wire.function)
+            )
 
 
 @lru_cache(maxsize=4096)

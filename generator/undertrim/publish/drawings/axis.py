@@ -6,16 +6,26 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
+from undertrim.words import Message, Value, message
 
 Verdict: TypeAlias = Literal["fits", "close", "too close", "strikes", "unknown"]
 Datum: TypeAlias = Literal["skin", "bracket", "other"]
+
+
+# what is said where nothing has a name of its own
+_DATUM_NAME = message("drawings/door-skin")
+_BEHIND = message("drawings/first-behind")
+_FRONT = message("drawings/grille")
+_SPACER_NAME = message("drawings/spacer")
+_NEAR = message("drawings/cabin-side")
+_FAR = message("drawings/outside")
 
 
 @dataclass(frozen=True, slots=True)
 class Margin:
     """A verdict with its reason in words, such as "2 mm (0.08 in) to spare"."""
 
-    text: str
+    text: Value
     verdict: Verdict
 
 
@@ -23,7 +33,7 @@ class Margin:
 class Speaker:
     """A speaker from the side; `depth` goes from the underside of its flange, `protrusion` the other way at full travel."""
 
-    name: str
+    name: Value
     depth: Measure = UNKNOWN
     protrusion: Measure = UNKNOWN
     flange: Measure = UNKNOWN
@@ -41,27 +51,27 @@ class Section:
     (`bracket_stays`). `more` are sentences to stand below, such as what is not drawn.
     """
 
-    title: str
+    title: Value
     clear: Measure = UNKNOWN
     room: Measure = UNKNOWN
     hole: Measure = UNKNOWN
     datum: Datum = "skin"
-    datum_name: str = "door skin"
-    behind: str = "first thing behind"
-    front: str = "grille"
+    datum_name: Value = _DATUM_NAME
+    behind: Value = _BEHIND
+    front: Value = _FRONT
     lean: float | None = None
-    lean_text: str = ""
+    lean_text: Value = ""
     bracket: Measure | None = None
     bracket_stays: bool = False
     spacer: Measure | None = None
-    spacer_name: str = "spacer"
+    spacer_name: Value = _SPACER_NAME
     gasket: Measure | None = None
     speaker: Speaker | None = None
     margin_behind: Margin | None = None
     margin_front: Margin | None = None
-    near: str = "cabin side"
-    far: str = "outside"
-    more: tuple[str, ...] = ()
+    near: Value = _NEAR
+    far: Value = _FAR
+    more: tuple[Value, ...] = ()
 
     @property
     def slope(self) -> float | None:
@@ -76,15 +86,15 @@ class Ring:
     """A ring between mounting face and flange, `top` being nearer to the cabin."""
 
     part: str
-    name: str
-    text: str
+    name: Value
+    text: Value
     bottom: float
     top: float
 
 
 @dataclass(frozen=True, slots=True)
 class Axis:
-    """Positions in mm, larger further away from the cabin; None where one is not known. `lost` says in words what is not."""
+    """Positions in mm, larger further away from the cabin; None where one is not known. `lost` is what is not."""
 
     skin: float | None
     clear: float | None
@@ -94,7 +104,7 @@ class Axis:
     back: float | None = None
     cone: float | None = None
     slope: float | None = 0
-    lost: tuple[str, ...] = ()
+    lost: tuple[Message, ...] = ()
 
     def behind(self, radius: float) -> float | None:
         """Where the thing behind is at a distance from the axis, on the side where it leans nearer; mm. None where that is not known."""
@@ -149,43 +159,48 @@ def _faces(section: Section) -> tuple[float | None, float | None]:
 def _bracket(measure: Measure, skin: float | None) -> Iterator[Ring]:
     top = _less(skin, measure.mm)
     if skin is not None and top is not None:
-        yield Ring("bracket", "factory bracket", measure.text, skin, top)
+        yield Ring("bracket", message("drawings/factory-bracket"), measure.text, skin, top)
 
 
-def _stacked(section: Section) -> Iterator[tuple[str, str, Measure]]:
+def _stacked(section: Section) -> Iterator[tuple[str, Value, Measure]]:
     if section.spacer is not None:
         yield "spacer", section.spacer_name, section.spacer
     if section.gasket is not None and section.speaker is not None:
-        yield "gasket", "gasket", section.gasket
+        yield "gasket", message("drawings/gasket"), section.gasket
 
 
 def _less(place: float | None, height: float | None) -> float | None:
     return None if place is None or height is None else place - height
 
 
-def _lost(section: Section, seat: float | None) -> Iterator[str]:
+def _lost(section: Section, seat: float | None) -> Iterator[Message]:
     """What is left out, with how it is not known."""
-    speaker = section.speaker
-    wanted: list[tuple[str, Measure | None]] = [
-        ("clear depth", section.clear),
-        (f"room to the {section.front}", section.room),
-        ("hole", section.hole),
-        ("height of the factory bracket", section.bracket),
-        (f"height of the {section.spacer_name}", section.spacer),
-    ]
-    if speaker:
-        wanted += [
-            ("gasket", section.gasket),
-            ("mounting depth", speaker.depth),
-            ("protrusion of the cone", speaker.protrusion),
-            ("flange", speaker.flange),
-            ("basket", speaker.basket),
-            ("magnet", speaker.magnet),
-        ]
-    yield from (f"{name}: {measure.text}" for name, measure in wanted if measure is not None and measure.mm is None)
+    for name, measure in (*_of_opening(section), *_of_speaker(section)):
+        if measure is not None and measure.mm is None:
+            yield message("drawings/is", what=name, how=measure.text)
     if section.slope is None:
-        yield f"lean of the {section.behind}: {section.lean_text}; only its place at the axis is drawn"
+        yield message("drawings/lean-unknown", behind=section.behind, lean=section.lean_text)
     if section.datum == "other":
-        yield f"mounting face against the {section.datum_name}: not recorded"
-    if speaker and seat is None:
-        yield f"{speaker.name}: where its flange sits is not known"
+        yield message("drawings/face-unknown", datum=section.datum_name)
+    if section.speaker and seat is None:
+        yield message("drawings/seat-unknown", speaker=section.speaker.name)
+
+
+def _of_opening(section: Section) -> Iterator[tuple[Message, Measure | None]]:
+    """What should be known of the opening and what goes between, with what is."""
+    yield message("drawings/clear-depth"), section.clear
+    yield message("drawings/room-to", front=section.front), section.room
+    yield message("drawings/hole"), section.hole
+    yield message("drawings/height-of-bracket"), section.bracket
+    yield message("drawings/height-of", ring=section.spacer_name), section.spacer
+
+
+def _of_speaker(section: Section) -> Iterator[tuple[Message, Measure | None]]:
+    """The same of the speaker."""
+    if speaker := section.speaker:
+        yield message("drawings/gasket"), section.gasket
+        yield message("drawings/mounting-depth"), speaker.depth
+        yield message("drawings/protrusion"), speaker.protrusion
+        yield message("drawings/flange"), speaker.flange
+        yield message("drawings/basket"), speaker.basket
+        yield message("drawings/magnet"), speaker.magnet

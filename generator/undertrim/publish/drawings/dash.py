@@ -2,13 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 
+from undertrim.derive.fit.lengths import both
 from undertrim.publish.drawings import dash_side, dimensions, frames, legends, pens, svg
 from undertrim.publish.drawings.dash_side import Side
-from undertrim.publish.drawings.dimensions import Measure, Span
+from undertrim.publish.drawings.dimensions import NOT_RECORDED, Measure, Span
 from undertrim.publish.drawings.frames import Dash, Frame, Placed
 from undertrim.publish.drawings.legends import Key
 from undertrim.publish.drawings.lettering import PITCH, SIZE, Box, Line
 from undertrim.publish.drawings.pieces import EDGE, Piece, Sheet
+from undertrim.words import Message, message, say
 
 __all__ = ["Dash", "Frame", "Measure", "opening"]
 
@@ -22,7 +24,7 @@ def opening(dash: Dash, width: int = 320, size: str = "20em") -> str:
 
     What is not known is left out and said in words. Raises ValueError for a width below 240 or another kind of size.
     """
-    sheet, notes = Sheet(dash.title, width, size), list(_notes(dash))
+    sheet, notes = Sheet(say(dash.title), width, size), list(_notes(dash))
     unit = _unit(dash, sheet)
     front = list(_front(dash, sheet, unit))
     side = list(_side(dash, sheet, unit, front[-1].end + 8 if front else EDGE))
@@ -35,7 +37,7 @@ def _unit(dash: Dash, sheet: Sheet) -> float:
     """Units to a mm, so that both views find room."""
     scales = [3.0]
     if shown := frames.placed(dash):
-        extent, column = _extent(shown), dimensions.deep([f"height {dash.face.height.text}"], _COLUMN)
+        extent, column = _extent(shown), dimensions.deep([_height_words(dash)], _COLUMN)
         scales.append((sheet.room - column - 2 * _PAD - 8) / max(extent.right - extent.left, 1))
         scales.append(_HIGHEST / max(extent.bottom - extent.top, 1))
     if deepest := dash_side.deepest(dash):
@@ -57,15 +59,24 @@ def _front(dash: Dash, sheet: Sheet, unit: float) -> Iterator[Piece]:
     extent, top = _extent(shown), EDGE + PITCH + _PAD
     middle = EDGE + _PAD - extent.left * unit, top - extent.top * unit
     bottom = top + max((extent.bottom - extent.top) * unit, _COLUMN) + 8
-    yield Piece(tuple(_pictured(dash, shown, middle, unit)), (Line(EDGE, EDGE + SIZE, "From the front"),), bottom)
+    yield Piece(
+        tuple(_pictured(dash, shown, middle, unit)),
+        (Line(EDGE, EDGE + SIZE, say(message("drawings/from-front"))),),
+        bottom,
+    )
     if face := next((_scaled(one.box, middle, unit) for one in shown if one.part == "face"), None):
-        up = Span("height", f"height {dash.face.height.text}", face.top, face.bottom, face.right, face.right)
+        up = Span("height", _height_words(dash), face.top, face.bottom, face.right, face.right)
         yield dimensions.beside([up], middle[0] + extent.right * unit + 8, top - _PAD + 2, bottom)
-        across = Span("width", f"width {dash.face.width.text}", face.left, face.right, face.bottom, face.bottom)
+        words = say(message("drawings/width", size=dash.face.width.text))
+        across = Span("width", words, face.left, face.right, face.bottom, face.bottom)
         below = dimensions.below([across], bottom, EDGE, sheet.right)
         yield below
         bottom = below.end
     yield legends.legend(list(_keys(dash, shown)), bottom + 6, sheet.right)
+
+
+def _height_words(dash: Dash) -> str:
+    return say(message("drawings/height", size=dash.face.height.text))
 
 
 def _scaled(box: Box, middle: svg.Point, unit: float) -> Box:
@@ -83,18 +94,16 @@ def _pictured(dash: Dash, shown: Sequence[Placed], middle: svg.Point, unit: floa
 
 
 def _keys(dash: Dash, shown: Sequence[Placed]) -> Iterator[Key]:
-    yield from (Key(one.pen, one.words) for one in shown)
+    yield from (Key(one.pen, say(one.words)) for one in shown)
     if left := frames.left_over(dash):
-        height = round(left.bottom - left.top, 2)
-        amount = f"{height:g} mm ({height / 25.4:.2f} in)"
-        yield Key("hatch", f"left over: {amount} of height; a filler or a pocket closes what the trim does not")
+        yield Key("hatch", say(message("drawings/left-over", height=both(left.bottom - left.top))))
 
 
 def _side(dash: Dash, sheet: Sheet, unit: float, top: float) -> Iterator[Piece]:
     """Depth behind the front of the dash: what is there over what is needed."""
     if dash_side.deepest(dash) is None:
         return
-    title = sheet.paragraph(["From the side, front of the dash at the left"], top)
+    title = sheet.paragraph([say(message("drawings/from-side"))], top)
     side = Side(dash, unit, EDGE + _PAD, title.end + 2)
     yield Piece(tuple(dash_side.drawn(side)), title.lines, side.bottom)
     below = dimensions.below(list(dash_side.spans(side)), side.bottom + 4, EDGE, sheet.right)
@@ -104,47 +113,56 @@ def _side(dash: Dash, sheet: Sheet, unit: float, top: float) -> Iterator[Piece]:
 
 def _side_keys(dash: Dash) -> Iterator[Key]:
     if dash.chassis.mm is not None and dash.plug_room.mm is not None:
-        yield Key("hidden", "room for plugs and leads; its height is sketched")
+        yield Key("hidden", say(message("drawings/plug-room-sketched")))
     if dash.strikes and dash.chassis.mm is not None and dash.clear.mm is not None:
-        yield Key("strike", "it strikes here")
+        yield Key("strike", say(message("drawings/strikes")))
 
 
 def _notes(dash: Dash) -> Iterator[str]:
     """What is not drawn, and what of the picture is assumed."""
+    yield from map(say, _left_out(dash))
+    if dash.gear:
+        yield from map(say, _gear_left_out(dash))
+        yield from (f"{say(one)}." for one in _assumed(dash))
+    yield from map(say, dash.more)
+
+
+def _left_out(dash: Dash) -> Iterator[Message]:
     measured = (dash.chassis.mm, dash.plug_room.mm, dash.clear.mm)
     if dash.margin and None in measured:
-        yield f"behind, {dash.margin}"
+        yield message("drawings/behind", margin=dash.margin)
     if dash.face.size is None:
-        yield f"opening in the dash: {dash.face.words}"
+        yield message("drawings/is", what=message("drawings/dash-opening"), how=dash.face.words)
     if dash.clear.mm is None:
-        yield f"clear depth: {dash.clear.text}"
+        yield message("drawings/is", what=message("drawings/clear-depth"), how=dash.clear.text)
     if dash.kit_opening and dash.kit_opening.size is None:
-        yield f"opening of {dash.kit}: {dash.kit_opening.words}"
-    if dash.gear:
-        yield from _gear_notes(dash)
-    yield from dash.more
+        yield message("drawings/is", what=message("drawings/opening-of", kit=dash.kit), how=dash.kit_opening.words)
 
 
-def _gear_notes(dash: Dash) -> Iterator[str]:
+def _gear_left_out(dash: Dash) -> Iterator[Message]:
     if dash.body is None or dash.body.size is None:
-        yield f"body of {dash.gear}: {dash.body.words if dash.body else 'not recorded'}"
-    for what, measure in (("chassis depth", dash.chassis), ("room for its plugs", dash.plug_room)):
+        body = message("drawings/body-of", gear=dash.gear)
+        yield message("drawings/is", what=body, how=dash.body.words if dash.body else NOT_RECORDED)
+    for code, measure in (("drawings/chassis-depth", dash.chassis), ("drawings/plug-room", dash.plug_room)):
         if measure.mm is None:
-            yield f"{what}: {measure.text}"
+            yield message("drawings/is", what=message(code), how=measure.text)
     if dash.trim and dash.trim.size and (dash.clear_front is None or dash.clear_front.size is None):
-        yield "clear room in front of the dash: not recorded"
+        yield message("drawings/is", what=message("drawings/clear-front"), how=NOT_RECORDED)
     if dash.trim and dash.trim.size is None:
-        yield f"trim of {dash.gear}: {dash.trim.words}"
+        yield message("drawings/is", what=message("drawings/trim-of", gear=dash.gear), how=dash.trim.words)
+
+
+def _assumed(dash: Dash) -> Iterator[Message]:
     if dash_side.deepest(dash) is not None and dash_side.sketched(dash):
-        yield "Heights from the side are sketched, not to scale."
+        yield message("drawings/heights-sketched")
     if dash.kit_opening and dash.kit_opening.size and dash.face.size:
-        yield f"{dash.kit} is drawn in the middle; where its opening sits is not recorded."
+        yield message("drawings/kit-in-middle", kit=dash.kit)
     if {"trim", "body"} & {one.part for one in frames.placed(dash)}:
-        yield f"{dash.gear} is drawn in the middle, at the bottom of what holds it; where it stands is not recorded."
+        yield message("drawings/gear-in-middle", gear=dash.gear)
 
 
 def _words(dash: Dash) -> Iterator[str]:
-    yield "Seen from the seats, and below from the side"
+    yield say(message("drawings/from-seats"))
     shown = frames.placed(dash)
     yield from (key.words for key in _keys(dash, shown))
     yield from (span.words for span in dash_side.spans(Side(dash, 1, 0, 0)))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from undertrim.publish.drawings import legends, pens, svg
 from undertrim.publish.drawings.dimensions import Span
 from undertrim.publish.drawings.frames import Dash
+from undertrim.words import message, say
 
 _STUB = 12.0  # units of dash drawn above and below the opening
 _FLAT = 60.0  # mm; height of the opening where neither it nor the body is known
@@ -94,12 +95,14 @@ def spans(side: Side) -> Iterator[Span]:
     dash, low = side.dash, side.sill
     needed = _needed(dash)
     if dash.chassis.mm is not None:
-        yield Span("chassis", f"chassis {dash.chassis.text}", side.left, side.x(dash.chassis.mm), low, low)
+        words = say(message("drawings/chassis-of", size=dash.chassis.text))
+        yield Span("chassis", words, side.left, side.x(dash.chassis.mm), low, low)
         if needed is not None:
             ends = side.x(dash.chassis.mm), side.x(needed)
-            yield Span("plugs", f"plugs {dash.plug_room.text}", *ends, low, low)
+            yield Span("plugs", say(message("drawings/plugs-of", size=dash.plug_room.text)), *ends, low, low)
     if dash.clear.mm is not None:
-        words = f"clear depth {dash.clear.text}, to: {dash.behind}"
+        words = say(message("drawings/clear-depth-to", size=dash.clear.text, behind=dash.behind))
         yield Span("clear", words, side.left, side.x(dash.clear.mm), side.bottom, side.bottom)
     if dash.margin and needed is not None and dash.clear.mm is not None:
-        yield Span("margin", f"behind, {dash.margin}", side.x(needed), side.x(dash.clear.mm), low, side.bottom)
+        words = say(message("drawings/behind", margin=dash.margin))
+        yield Span("margin", words, side.x(needed), side.x(dash.clear.mm), low, side.bottom)

@@ -7,11 +7,15 @@ from undertrim.publish.drawings import pens, svg
 from undertrim.publish.drawings.lettering import Anchor, Box, Line
 from undertrim.publish.drawings.pieces import Piece
 from undertrim.publish.drawings.rows import Placed, Side, Span, placed, rows
+from undertrim.words import Value, message
 
-__all__ = ["UNKNOWN", "Measure", "Span", "below", "beside", "broken", "deep"]
+__all__ = ["NOT_RECORDED", "UNKNOWN", "Measure", "Span", "below", "beside", "broken", "deep"]
 
 _ARROW, _HALF = 7.0, 2.2
 _OVER = 2.5  # of an extension line beyond the dimension line
+
+
+NOT_RECORDED = message("drawings/not-recorded")
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +23,7 @@ class Measure:
     """A length in mm and how it is written, mm first; `mm` is None where it is not known, and `text` then says how."""
 
     mm: float | None = None
-    text: str = "not recorded"
+    text: Value = NOT_RECORDED
 
     @property
     def half(self) -> float | None:

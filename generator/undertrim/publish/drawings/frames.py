@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
 from undertrim.publish.drawings.lettering import Box
 from undertrim.publish.drawings.pens import Pen
+from undertrim.words import Message, Value, message
+
+_BEHIND = message("drawings/first-behind")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,9 +26,9 @@ class Frame:
         return self.width.mm, self.height.mm
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """What it measures."""
-        return f"{self.width.text} × {self.height.text}"
+        return message("drawings/by", width=self.width.text, height=self.height.text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +39,7 @@ class Dash:
     `more` are sentences to stand below.
     """
 
-    title: str
+    title: Value
     face: Frame
     kit: str = ""
     kit_opening: Frame | None = None
@@ -45,12 +48,12 @@ class Dash:
     body: Frame | None = None
     trim: Frame | None = None
     clear: Measure = UNKNOWN
-    behind: str = "first thing behind"
+    behind: Value = _BEHIND
     chassis: Measure = UNKNOWN
     plug_room: Measure = UNKNOWN
-    margin: str = ""
+    margin: Value = ""
     strikes: bool = False
-    more: tuple[str, ...] = ()
+    more: tuple[Value, ...] = ()
 
     @property
     def holder(self) -> Frame:
@@ -64,7 +67,7 @@ class Placed:
 
     part: str
     pen: Pen
-    words: str
+    words: Message
     box: Box
 
 
@@ -73,17 +76,17 @@ def placed(dash: Dash) -> list[Placed]:
     return [Placed(part, pen, words, _box(dash, frame, part)) for frame, pen, part, words in _named(dash)]
 
 
-def _named(dash: Dash) -> Iterator[tuple[Frame, Pen, str, str]]:
-    named: list[tuple[Frame | None, Pen, str, str]] = [
-        (dash.clear_front, "adjacent", "clear-front", "clear room in front of the dash"),
-        (dash.face, "bold", "face", "opening in the dash"),
-        (dash.kit_opening, "thin", "kit", f"opening of {dash.kit}"),
-        (dash.trim, "front", "trim", f"trim of {dash.gear}, in front of the dash"),
-        (dash.body, "outline", "body", f"body of {dash.gear}"),
+def _named(dash: Dash) -> Iterator[tuple[Frame, Pen, str, Message]]:
+    named: list[tuple[Frame | None, Pen, str, Message]] = [
+        (dash.clear_front, "adjacent", "clear-front", message("drawings/clear-front")),
+        (dash.face, "bold", "face", message("drawings/dash-opening")),
+        (dash.kit_opening, "thin", "kit", message("drawings/opening-of", kit=dash.kit)),
+        (dash.trim, "front", "trim", message("drawings/trim-before", gear=dash.gear)),
+        (dash.body, "outline", "body", message("drawings/body-of", gear=dash.gear)),
     ]
     for frame, pen, part, words in named:
         if frame and frame.size:
-            yield frame, pen, part, f"{words}: {frame.words}"
+            yield frame, pen, part, message("drawings/is", what=words, how=frame.words)
 
 
 def _box(dash: Dash, frame: Frame, part: str) -> Box:

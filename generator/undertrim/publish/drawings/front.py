@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from undertrim.publish.drawings import dimensions, legends, pens, svg
-from undertrim.publish.drawings.dimensions import Measure, Span
+from undertrim.publish.drawings.dimensions import NOT_RECORDED, Measure, Span
 from undertrim.publish.drawings.legends import Key
 from undertrim.publish.drawings.pens import Pen
 from undertrim.publish.drawings.pieces import EDGE, Piece, Sheet
 from undertrim.publish.drawings.shapes import Front, Outline, Pattern
+from undertrim.words import Message, Value, message, say
 
 __all__ = ["Front", "Measure", "Outline", "Pattern", "opening"]
 
@@ -22,7 +23,7 @@ class _Shown(NamedTuple):
     shape: Outline
     pen: Pen
     part: str
-    words: str
+    words: Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +55,7 @@ def opening(front: Front, width: int = 320, size: str = "20em") -> str:
     What is not known is left out and said in words. Raises ValueError for a width below 240 or another kind of size.
     """
     front = front.posed
-    sheet, notes = Sheet(front.title, width, size), list(_notes(front))
+    sheet, notes = Sheet(say(front.title), width, size), list(_notes(front))
     view = _view(front, sheet)
     upright, right = list(_upright(front, view)), view.x + view.wide / 2 + 8
     lower = EDGE + (max(2 * _PAD + view.high, _COLUMN if upright else 0) if list(_keys(front)) else 0)
@@ -62,7 +63,7 @@ def opening(front: Front, width: int = 320, size: str = "20em") -> str:
     below = dimensions.below(list(_level(front, view)), lower, EDGE, sheet.right)
     key = legends.legend(list(_keys(front)), below.end + 6, sheet.right)
     pieces = [Piece(tuple(_drawn(front, view)), (), lower), beside, below, key, sheet.paragraph(notes, key.end + 2)]
-    return sheet.finished(pieces, ["Seen from the cabin", *(one.words for one in _keys(front)), *notes])
+    return sheet.finished(pieces, [say(message("drawings/from-cabin")), *(one.words for one in _keys(front)), *notes])
 
 
 def _view(front: Front, sheet: Sheet) -> _View:
@@ -74,11 +75,11 @@ def _view(front: Front, sheet: Sheet) -> _View:
 
 def _outlines(front: Front) -> list[_Shown]:
     """Every outline that can be drawn."""
-    named: list[tuple[Outline | None, Pen, str, str]] = [
-        (front.panel, "adjacent", "panel", "flat panel round the hole"),
-        (front.hole, "bold", "hole", "hole of the car"),
-        (front.flange, "thin", "flange", f"flange of {front.gear}"),
-        (front.basket, "hidden", "basket", f"basket of {front.gear}, which goes through the hole"),
+    named: list[tuple[Outline | None, Pen, str, Message]] = [
+        (front.panel, "adjacent", "panel", message("drawings/flat-panel")),
+        (front.hole, "bold", "hole", message("drawings/hole-of-car")),
+        (front.flange, "thin", "flange", message("drawings/flange-of", gear=front.gear)),
+        (front.basket, "hidden", "basket", message("drawings/basket-through", gear=front.gear)),
     ]
     return [_Shown(shape, pen, part, words) for shape, pen, part, words in named if shape and shape.known]
 
@@ -113,11 +114,11 @@ def _level(front: Front, view: _View) -> Iterator[Span]:
     hole, bolts = front.hole, front.bolts
     if hole.known and hole.width.mm is not None:
         start = view.y + ((hole.height.mm or 0) / 2 * view.unit if hole.kind == "rectangle" else 0)
-        yield _span("hole", f"hole {hole.width.text}", view.x, hole.width.mm * view.unit, start)
+        yield _span("hole", _hole_of(hole.width.text), view.x, hole.width.mm * view.unit, start)
     if bolts and bolts.width.mm is not None and bolts.points():
         start = view.y + (0 if bolts.circle else (bolts.height.mm or 0) / 2 * view.unit)
-        what = "bolt circle" if bolts.circle else "bolt holes"
-        yield _span("bolts", f"{what} {bolts.width.text}", view.x, bolts.width.mm * view.unit, start)
+        code = "drawings/bolt-circle" if bolts.circle else "drawings/bolt-holes"
+        yield _span("bolts", message(code, size=bolts.width.text), view.x, bolts.width.mm * view.unit, start)
 
 
 def _upright(front: Front, view: _View) -> Iterator[Span]:
@@ -125,40 +126,66 @@ def _upright(front: Front, view: _View) -> Iterator[Span]:
     hole, bolts = front.hole, front.bolts
     if hole.known and hole.kind != "round" and hole.height.mm is not None:
         start = view.x + ((hole.width.mm or 0) / 2 * view.unit if hole.kind == "rectangle" else 0)
-        yield _span("hole-height", f"hole {hole.height.text}", view.y, hole.height.mm * view.unit, start)
+        yield _span("hole-height", _hole_of(hole.height.text), view.y, hole.height.mm * view.unit, start)
     if bolts and not bolts.circle and bolts.height.mm is not None and bolts.points():
         start = view.x + (bolts.width.mm or 0) / 2 * view.unit
-        yield _span("bolts-height", f"bolt holes {bolts.height.text}", view.y, bolts.height.mm * view.unit, start)
+        words = message("drawings/bolt-holes", size=bolts.height.text)
+        yield _span("bolts-height", words, view.y, bolts.height.mm * view.unit, start)
 
 
-def _span(part: str, words: str, middle: float, long: float, start: float) -> Span:
-    return Span(part, words, middle - long / 2, middle + long / 2, start, start)
+def _hole_of(size: Value) -> Message:
+    return message("drawings/hole-of", size=size)
+
+
+def _span(part: str, words: Message, middle: float, long: float, start: float) -> Span:
+    return Span(part, say(words), middle - long / 2, middle + long / 2, start, start)
 
 
 def _keys(front: Front) -> Iterator[Key]:
-    yield from (Key(one.pen, f"{one.words}: {one.shape.kind}, {one.shape.words}") for one in _outlines(front))
+    yield from (Key(one.pen, say(_outlined(one))) for one in _outlines(front))
     car, gear = front.places
     if front.bolts and car:
-        yield Key("ring", f"bolt holes of the car: {front.bolts.words}")
+        yield Key("ring", say(message("drawings/is", what=_OF_CAR, how=front.bolts.words)))
     if front.gear_bolts and gear:
-        yield Key("cross", f"bolt holes of {front.gear}: {front.gear_bolts.words}")
+        yield Key("cross", say(message("drawings/is", what=_of_gear(front), how=front.gear_bolts.words)))
+
+
+def _outlined(one: _Shown) -> Message:
+    shape = message(f"drawings/shape-{one.shape.kind}")
+    return message("drawings/outlined", what=one.words, shape=shape, size=one.shape.words)
+
+
+_OF_CAR = message("drawings/bolt-holes-of-car")
+
+
+def _of_gear(front: Front) -> Message:
+    return message("drawings/bolt-holes-of", gear=front.gear)
 
 
 def _notes(front: Front) -> Iterator[str]:
     """What is not drawn, and what of the picture is assumed."""
-    if not front.hole.known:
-        yield f"hole: {front.hole.words}"
-    yield front.bolts.left_out("the car") if front.bolts else "bolt holes of the car: not recorded"
-    if front.gear:
-        yield from (
-            f"{part} of {front.gear}: {shape.words if shape else 'not recorded'}"
-            for part, shape in (("basket", front.basket), ("flange", front.flange))
-            if shape is None or not shape.known
-        )
-        bolts = front.gear_bolts
-        yield bolts.left_out(front.gear) if bolts else f"bolt holes of {front.gear}: not recorded"
-        if front.places[1] or any(one.shape in (front.basket, front.flange) for one in _outlines(front)):
-            yield f"{front.gear} is drawn centred{', turned by 90 degrees' if front.turned else ''}."
+    yield from map(say, _left_out(front))
+    drawn = front.places[1] or any(one.shape in (front.basket, front.flange) for one in _outlines(front))
+    if front.gear and drawn:
+        code = "drawings/centred-turned" if front.turned else "drawings/centred"
+        yield say(message(code, gear=front.gear)) + "."
     if any(one and one.circle and one.known and one.angle is None for one in (front.bolts, front.gear_bolts)):
-        yield "At which angle bolts stand on their circle is not recorded."
-    yield from front.more
+        yield say(message("drawings/angle-unknown")) + "."
+    yield from map(say, front.more)
+
+
+def _left_out(front: Front) -> Iterator[Value]:
+    """What is not drawn."""
+    if not front.hole.known:
+        yield message("drawings/is", what=message("drawings/hole"), how=front.hole.words)
+    yield _bolts_left_out(front.bolts, _OF_CAR)
+    if front.gear:
+        for code, shape in (("drawings/basket-of", front.basket), ("drawings/flange-of", front.flange)):
+            if shape is None or not shape.known:
+                how = shape.words if shape else NOT_RECORDED
+                yield message("drawings/is", what=message(code, gear=front.gear), how=how)
+        yield _bolts_left_out(front.gear_bolts, _of_gear(front))
+
+
+def _bolts_left_out(bolts: Pattern | None, holes: Message) -> Value:
+    return bolts.left_out(holes) if bolts else message("drawings/is", what=holes, how=NOT_RECORDED)

@@ -11,6 +11,7 @@ from typing import Literal, TypeAlias
 from xml.sax.saxutils import escape
 
 from undertrim.publish.drawings import svg, wires
+from undertrim.words import Items, message, say
 
 Side: TypeAlias = Literal["wires", "contacts"]
 Edge: TypeAlias = Literal["top", "bottom", "left", "right", "none", "unknown"]
@@ -23,13 +24,6 @@ _HEAD = 38
 _TAB, _SIDE_TAB = 12, 6
 _LEAST_WIDTH = 192  # of the words above the plug
 _FONTS = "Source Sans Pro, sans-serif"  # the sheet has no other face, and takes none that is not named
-_LOOKING: dict[Side, str] = {"wires": "Looking at the wires", "contacts": "Looking at the contacts"}
-_LATCH: dict[Edge, str] = {
-    **{edge: f"latch at the {edge}" for edge in ("top", "bottom")},
-    **{edge: f"latch on the {edge}" for edge in ("left", "right")},
-    "none": "no latch",
-    "unknown": "latch: not recorded",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +92,8 @@ def _refuse(positions: list[Position], rows: int, columns: int) -> None:
 
 
 def _words(side: Side, latch: Edge, width: int) -> str:
-    head = _text(_LOOKING[side], width / 2, 15, 14, anchor="middle", weight=700)
-    return head + _text(_LATCH[latch], width / 2, 31, 12, anchor="middle")
+    head = _text(say(message(f"drawings/looking-{side}")), width / 2, 15, 14, anchor="middle", weight=700)
+    return head + _text(say(message(f"drawings/latch-{latch}")), width / 2, 31, 12, anchor="middle")
 
 
 def _latch(latch: Edge, x: float, y: float, width: float, height: float) -> str:
@@ -129,7 +123,7 @@ def _position(item: Position, side: Side, left: float, top: float) -> str:
 def _spoken(item: Position) -> str:
     """What a link is called: first what can be read in it, so that who says what is seen hits it (WCAG 2.2, 2.5.3)."""
     seen = item.number + {"pin": item.mark + ("" if item.base else "?"), "blank": "", "unknown": "?"}[item.state]
-    return f"{seen}, {item.name}"
+    return say(Items((seen, item.name), "comma"))
 
 
 @lru_cache(maxsize=4096)

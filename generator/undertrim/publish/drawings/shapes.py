@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 
 from undertrim.publish.drawings import svg
 from undertrim.publish.drawings.dimensions import Measure
+from undertrim.words import Message, Value, message
 
 Kind: TypeAlias = Literal["round", "oval", "rectangle"]
 _CORNERS = 4
@@ -30,9 +31,11 @@ class Outline:
         return self.width.mm is not None and self.height.mm is not None
 
     @property
-    def words(self) -> str:
+    def words(self) -> Value:
         """What it measures."""
-        return self.width.text if self.kind == "round" else f"{self.width.text} × {self.height.text}"
+        if self.kind == "round":
+            return self.width.text
+        return message("drawings/by", width=self.width.text, height=self.height.text)
 
     def path(self, x: float, y: float, unit: float) -> str:
         """Its path about a centre at `unit` units a mm; its sizes must be known."""
@@ -66,12 +69,14 @@ class Pattern:
         return Pattern(False, self.count, self.height, self.width)
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """What it measures."""
-        if self.circle:
-            at = "" if self.angle is None else f", one at {self.angle:g}°"
-            return f"{self.count} on a circle of {self.width.text}{at}"
-        return f"{self.count} at {self.width.text} × {self.height.text}"
+        if not self.circle:
+            size = message("drawings/by", width=self.width.text, height=self.height.text)
+            return message("drawings/bolts-at", number=self.count, size=size)
+        if self.angle is None:
+            return message("drawings/on-circle", number=self.count, across=self.width.text)
+        return message("drawings/on-circle-turned", number=self.count, across=self.width.text, angle=self.angle)
 
     @property
     def known(self) -> bool:
@@ -103,12 +108,12 @@ class Pattern:
         x, y = self.width.mm / 2, (self.height.mm or 0) / 2
         return [(-x, -y), (x, -y), (x, y), (-x, y)]
 
-    def left_out(self, whose: str) -> str:
-        """What is not drawn of it, in words; empty where all is."""
+    def left_out(self, holes: Message) -> Value:
+        """What is not drawn of it, `holes` being what it is; empty where all is."""
         if not self.known:
-            return f"bolt holes of {whose}: {self.words}"
+            return message("drawings/is", what=holes, how=self.words)
         lost = self.count - len(self.points())
-        return f"bolt holes of {whose}: where {lost} of {self.count} sit is not recorded" if lost else ""
+        return message("drawings/places-lost", what=holes, count=lost, of=self.count) if lost else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +123,7 @@ class Front:
     `more` are sentences to stand below, such as what goes between and is not drawn.
     """
 
-    title: str
+    title: Value
     hole: Outline
     bolts: Pattern | None = None
     panel: Outline | None = None
@@ -127,7 +132,7 @@ class Front:
     flange: Outline | None = None
     gear_bolts: Pattern | None = None
     turned: bool = False
-    more: tuple[str, ...] = ()
+    more: tuple[Value, ...] = ()
 
     @property
     def posed(self) -> "Front":

@@ -9,22 +9,24 @@ from undertrim.derive.wiring.needs import around, natural, of_plug
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
+from undertrim.publish.facts.wiring import supply
 from undertrim.record.model import Connector, Pin, VehicleRecord, When
+from undertrim.words import message
 
 Data = dict[str, Any]
 
 SOURCES = {
-    "pin": "On a pin",
-    "wire": "By wire elsewhere",
-    "data": "As data: needs an interface",
-    "absent": "Absent",
-    "unknown": "Unknown: look it up or meter it",
+    "pin": message("plugs/source-pin"),
+    "wire": message("plugs/source-wire"),
+    "data": message("plugs/source-data"),
+    "absent": message("plugs/source-absent"),
+    "unknown": message("plugs/source-unknown"),
 }
 """How a car can have a function, in words."""
 
 
 def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> Data:
-    """Plugs and functions of the cars that `car` leaves open. What is not in all of them carries `when`."""
+    """Plugs and functions of the cars that `car` leaves open, as plain data. What is not in all of them carries `when`."""
     facts, record = record.vehicle, reckoned(record)
     made = {
         "vehicle": address,
@@ -65,7 +67,7 @@ def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str
         "function_words": named(pin.function),
         "colour": colour(pin.colour, plug.scheme),
         "behaves": pin.behaves,
-        "supply": words.quantity(pin.supply),
+        "supply": supply(pin.supply),
         "draws": words.quantity(pin.draws),
         "fuse": words.quantity(pin.fuse),
         "gauge": pin.gauge,
@@ -93,9 +95,9 @@ def _function(
     record: VehicleRecord, what: tuple[str, str], address: str, note: str, when: When, car: Mapping[str, str]
 ) -> Data:
     function, by = what
-    said = {"function": function, "function_words": named(function), "by": by, "by_words": SOURCES[by]}
+    how = {"function": function, "function_words": named(function), "by": by, "by_words": SOURCES[by]}
     doubted = doubts.marks(record, ("functions", function)) if by != "pin" else []
-    return {**said, "address": address, "conflicts": doubted, "note": note, **_when(record, when, car)}
+    return {**how, "address": address, "conflicts": doubted, "note": note, **_when(record, when, car)}
 
 
 def _when(record: VehicleRecord, when: When, car: Mapping[str, str]) -> Data:

@@ -10,13 +10,13 @@ from undertrim.derive.fit.duty_groups import Becomes, becomes
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import VehicleRecord, When
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, message, say
 
 Data = dict[str, Any]
 
-LAW = "The owner's consent is not enough: the law of the country and the maker's information decide."
-_OWNER = "It goes with the factory unit. The owner must agree before the work starts."
-_NOBODY = "Nobody has recorded whether it can be kept."
+LAW = message("duties/law")
+_OWNER = message("duties/owner")
+_NOBODY = message("duties/nobody")
 
 
 def duties(record: VehicleRecord, address: str, stock: Stock) -> list[Data]:
@@ -33,7 +33,7 @@ def duty(record: VehicleRecord, item: Becomes) -> Data:
         "name": item.outcome.name,
         "kept_by": item.duty.kept_by,
         "becomes": item.outcome.said,
-        "kept_words": f"{word}, not a plain replacement: {item.outcome.said}" if word == "STOP" else item.outcome.said,
+        "kept_words": message("duties/not-plain", becomes=item.outcome.said) if word == "STOP" else item.outcome.said,
         "fate": str(item.outcome.fate),
         "weight": item.outcome.kind.weight,
         "weight_words": item.outcome.kind.words,
@@ -68,31 +68,38 @@ def of_answer(vehicle: Vehicle, found: Answer) -> list[Data]:
 
 def line(item: Data) -> str:
     """`hazard switch [Map radio]: STOP, not a plain replacement: LOST with the factory unit`."""
-    when = f" [{say(item['when'])}]" if item["when"] else ""
-    return f"{item['name']}{when}: {item['kept_words']}"
+    code = "line-in" if item["when"] else "outcome"
+    cars = {"cars": item["when"]} if item["when"] else {}
+    return say(message(f"duties/{code}", duty=item["name"], becomes=item["kept_words"], **cars))
 
 
-def text(item: Data) -> str:
+def text(item: Data) -> Value:
     """What a blocker says of a duty that is lost or may be."""
     usual = {"none": _OWNER, "unknown": _NOBODY}.get(item["kept_by"], "")
-    become = item["becomes"] if item["kept_by"] not in ("none", "unknown") else ""
+    become = _sentence(item["becomes"]) if item["kept_by"] not in ("none", "unknown") else ""
     said = (
-        item["note"] or ("" if item["word"] == "STOP" and item["kept_by"] == "none" else usual),
+        _own(item["note"]) or ("" if item["word"] == "STOP" and item["kept_by"] == "none" else usual),
         become,
         _weight(item),
     )
-    return " ".join(_sentence(part) for part in said if part)
+    return Items(tuple(part for part in said if part), "spaced")
 
 
-def _weight(item: Data) -> str:
+def _weight(item: Data) -> Value:
     """Who decides on a loss, where it is not the owner alone."""
     if item["word"] == "STOP":
         return LAW
-    return str(item["weight_words"]) if item["weight"] == "unknown" else ""
+    return message("duties/weight-unknown", weight=item["weight_words"]) if item["weight"] == "unknown" else ""
 
 
-def _sentence(words_: str) -> str:
-    return f"{words_[:1].upper()}{words_[1:]}{'' if words_.endswith(('.', '!', '?')) else '.'}"
+def _sentence(becomes: Message) -> Message:
+    """What becomes of a duty, as a sentence."""
+    return message(f"{becomes.code}-sentence", **dict(becomes.values))
+
+
+def _own(note: str) -> str:
+    """A record's own text, as a sentence."""
+    return note and f"{note[0].upper()}{note[1:]}{'' if note.endswith(('.', '!', '?')) else '.'}"
 
 
 def _word(item: Becomes) -> str:

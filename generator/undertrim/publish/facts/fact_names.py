@@ -73,8 +73,7 @@ def _named_below(value: Data, step: str | int) -> bool:
 
 def _thing(step: str | int, value: Data) -> Value:
     if isinstance(value, Mapping) and "name" in value:
-        name: Value = value["name"]
-        return name
+        return str(value["name"])
     return message("fact-names/number", number=step + 1) if isinstance(step, int) else step.replace("-", " ")
 
 

@@ -8,28 +8,29 @@ from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Stock
-from undertrim.derive.fit.verdict import STOP, Fit
+from undertrim.derive.fit.verdict import STOP, Fit, Kind
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening
+from undertrim.words import Items, Message, Value, message
 
 Data = dict[str, Any]
 
-VERDICTS = {
-    "fits": "fits",
-    "fits-with": "fits with parts",
-    "marginal": "marginal: measure",
-    "unknown": "cannot be told",
+VERDICTS: dict[Kind, Message] = {
+    "fits": message("verdicts/fits"),
+    "fits-with": message("verdicts/fits-with"),
+    "marginal": message("verdicts/marginal"),
+    "unknown": message("verdicts/unknown"),
     "stop": STOP,
-    "does-not-fit": "does not fit",
+    "does-not-fit": message("verdicts/does-not-fit"),
 }
-_TO_GET = "fits with parts to get"
+TO_GET = message("verdicts/to-get")
 
 
-def verdict_words(fit: Fit) -> str:
+def verdict_words(fit: Fit) -> Message:
     """The verdict as a page, a sheet and a terminal show it."""
-    return _TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
+    return TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
 
 
 def fits(vehicle: Vehicle, opening: Opening) -> Data:
@@ -40,7 +41,8 @@ def fits(vehicle: Vehicle, opening: Opening) -> Data:
 
 def of_answer(vehicle: Vehicle, item: Answer) -> Data:
     """One answer."""
-    words = Counter(map(verdict_words, item.fits))
+    counted = Counter(map(verdict_words, item.fits))
+    counts = tuple(message("verdicts/number", number=number, verdict=verdict) for verdict, number in counted.items())
     common = shared(item.fits)
     return {
         "there": item.there,
@@ -49,25 +51,25 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "cars_words": names.kinds_of_car(vehicle.record, item.cars),
         "takes": list(item.takes),
         "duties": duties.of_answer(vehicle, item),
-        "counts_words": "; ".join(f"{count} {word}" for word, count in words.items()),
+        "counts_words": Items(counts, "semicolon"),
         "notes": [*common, *left_out(vehicle, item.opening.kind)],
         "fits": [of_fit(fit, vehicle.stock, common) for fit in item.fits],
     }
 
 
-def left_out(vehicle: Vehicle, kind: str) -> list[str]:
+def left_out(vehicle: Vehicle, kind: str) -> list[Message]:
     """The gear of a kind that is not offered since its record has problems, each in words; records stand in folders by kind."""
     folder = f"{kind}s"
     names = (address.partition("/")[2] for address in vehicle.stock.left_out if address.startswith(f"{folder}/"))
-    return [f"not offered, its record has problems: {name}" for name in names]
+    return [message("fit-shown/not-offered", name=name) for name in names]
 
 
-def shared(found: Sequence[Fit]) -> tuple[str, ...]:
+def shared(found: Sequence[Fit]) -> tuple[Value, ...]:
     """The notes that all of several fits have, so that they can be said once."""
     return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
 
 
-def of_fit(fit: Fit, stock: Stock, common: Sequence[str] = ()) -> Data:
+def of_fit(fit: Fit, stock: Stock, common: Sequence[Value] = ()) -> Data:
     """One verdict, with the cards of its gear (`about`); `common` notes are left out, since they are said elsewhere."""
     return {
         "gear": fit.gear,

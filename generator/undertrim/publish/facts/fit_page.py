@@ -19,6 +19,7 @@ from undertrim.publish.facts.plain import plain
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening, When
 from undertrim.resources import table
+from undertrim.words import word
 
 Data = dict[str, Any]
 
@@ -90,14 +91,14 @@ def shelf_script(stock: Stock, usual: Clearances) -> str:
 def length_units() -> Data:
     """The units of length as data/units.toml has them; `elsewhere` are the spellings of the other kinds, by which a wrong one is known."""
     kinds = table("units")
-    others = [_spellings(kind) for name, kind in kinds.items() if name != "length"]
-    return {**kinds["length"], "elsewhere": others}
+    others = [_spellings(name, kind) for name, kind in kinds.items() if name != "length"]
+    return {**kinds["length"], "name": word("units", "length", "name"), "elsewhere": others}
 
 
-def _spellings(kind: Data) -> Data:
+def _spellings(name: str, kind: Data) -> Data:
     units = kind["units"].values()
     return {
-        "name": kind["name"],
+        "name": word("units", name, "name"),
         "exact": [spelling for unit in units for spelling in unit["spellings"]],
         "any_case": [spelling.casefold() for unit in units if unit.get("any_case") for spelling in unit["spellings"]],
     }

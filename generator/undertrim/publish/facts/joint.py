@@ -13,36 +13,29 @@ from undertrim.derive.wiring.row import Row, State
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import names, words
 from undertrim.publish.facts.pin_colours import colour
+from undertrim.publish.facts.wiring import supply
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
+from undertrim.words import message, say
 
 Data = dict[str, Any]
 
-STATES = {
-    State.NEVER: "NEVER connect",
-    State.CONFLICT: "conflict: meter it",
-    State.INTERFACE: "needs an interface",
-    State.LEAD_ALONE: "lead with no partner",
-    State.PIN_ALONE: "wire with no lead",
-    State.UNKNOWN: "unknown: meter it",
-    State.OTHER_COLOUR: "same function, misleading colour",
-    State.JOINED: "joined",
-}
+STATES = {state: message(f"joint-states/{state.value}") for state in State}
 """The states in words, exceptions first."""
 
 _BY = {
     "pin": "",
-    "wire": "by wire elsewhere",
-    "data": "by data",
-    "absent": "absent",
-    "unknown": "unknown",
+    "wire": message("joint/on-wire"),
+    "data": message("joint/by-data"),
+    "absent": message("joint/absent"),
+    "unknown": message("joint/unknown"),
 }
 
 
 def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence[Group]) -> Data:
-    """The tables of one receiver or lead set in one opening, one for each group of cars."""
+    """The tables of one receiver or lead set in one opening, one for each group of cars, as plain data."""
     facts = record.vehicle
-    return {
+    made = {
         "vehicle": address,
         "title": f"{facts.make} {facts.model}",
         "demo": record.demo == "yes",
@@ -50,6 +43,7 @@ def joints(record: VehicleRecord, address: str, receiver: Gear, groups: Sequence
         "gear_name": receiver.name,
         "tables": [said(table(record, group)) for group in groups],
     }
+    return dict(said(made))
 
 
 def table(record: VehicleRecord, group: Group) -> Data:
@@ -61,7 +55,7 @@ def table(record: VehicleRecord, group: Group) -> Data:
         "harness": _gear(joint.adapter) if joint.adapter else None,
         "between": [_gear(item) for item in joint.interfaces],
         "sound": joint.output,
-        "sound_words": LEVELS.get(joint.output, words.UNKNOWN),
+        "sound_words": say(LEVELS.get(joint.output, words.UNKNOWN)),
         "counts": {state.value: sum(row.state is state for row in joint.rows) for state in State},
         "rows": [_row(row) for row in joint.rows],
         "contacts": _contacts(joint.contacts),
@@ -102,7 +96,7 @@ def point(item: Point) -> Data:
         "pin": item.pin,
         "colour": colour(item.colour, item.scheme),
         "behaves": item.behaves,
-        "supply": words.quantity(item.supply),
+        "supply": supply(item.supply),
         "draws": words.quantity(item.draws),
         "disputed": bool(item.disputed),
         "note": item.note,
@@ -130,7 +124,7 @@ def _lead(lead: Lead) -> Data:
         "colour": colour(lead.colour),
         "level": level(lead) if is_sound(lead.function) else "",
         "behaves": lead.behaves,
-        "supply": words.quantity(lead.supply),
+        "supply": supply(lead.supply),
         "limit": words.quantity(lead.limit),
         "fuse": words.quantity(lead.fuse),
         "gauge": lead.gauge,

@@ -10,6 +10,7 @@ from undertrim.derive.wiring.row import State
 from undertrim.publish.facts import joint
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
+from undertrim.words import Items, Message, Value, message
 
 Data = dict[str, Any]
 
@@ -64,16 +65,22 @@ def _table(table: Data) -> Data:
     }
 
 
-def _notes(row: Data) -> Iterator[str]:
+def _notes(row: Data) -> Iterator[Message]:
     """What is noted of the wires on both sides, without the last full stop: more may follow."""
-    ends = [*(("car", point) for point in row["car"]), *((one["gear_name"], one) for one in row["contacts"])]
-    for whose, end in [*ends, *([("lead", row["lead"])] if row["lead"] else [])]:
+    ends: list[tuple[Value, Data]] = [(message("joint/car"), point) for point in row["car"]]
+    ends += [(one["gear_name"], one) for one in row["contacts"]]
+    ends += [(message("joint/lead"), row["lead"])] if row["lead"] else []
+    for whose, end in ends:
         if end["note"]:
-            yield f"{whose}: {end['note'].rstrip('.')}"
+            yield message("joint/noted", whose=whose, note=end["note"].rstrip("."))
 
 
-def _counts(table: Data) -> str:
-    """How many rows each state has, in words, exceptions first."""
-    return "; ".join(
-        f"{count} {joint.STATES[state]}" for state in joint.STATES if (count := table["counts"][state.value])
-    )
+def _counts(table: Data) -> Items:
+    """How many rows each state has, exceptions first."""
+    counts = table["counts"]
+    found = [
+        message("joint/rows", count=counts[state.value], state=words)
+        for state, words in joint.STATES.items()
+        if counts[state.value]
+    ]
+    return Items(tuple(found), "semicolon")

@@ -9,6 +9,7 @@ from undertrim.publish.facts import words
 from undertrim.record.gear import Assembly
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.model.kinds.receiver import KitGear
+from undertrim.words import Value, message, say
 
 Data = dict[str, Any]
 
@@ -37,12 +38,12 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
     return found
 
 
-def _moving(record: VehicleRecord, line: Assembly) -> str:
+def _moving(record: VehicleRecord, line: Assembly) -> Value:
     """The part of the car that moves over, in words; empty where none does."""
     if not line.part:
         return ""
     name = record.parts[line.part].name if line.part in record.parts else line.part.replace("-", " ")
-    return f"From the car: {name}"
+    return message("kits/from-the-car", part=name)
 
 
 def _cars(record: VehicleRecord, when: When) -> Mapping[str, Any]:
@@ -58,17 +59,20 @@ def lines(step: Mapping[str, Any]) -> list[str]:
     """How each kit of a step is built up, as lines of plain text: its name, then numbered steps."""
     found = []
     for kit in step["kits"]:
-        found.append(f"{_marked(kit['when'])}{kit['name']}:{'' if kit['lines'] else ' see what comes with it'}")
+        name = message("kits/built" if kit["lines"] else "kits/see", kit=kit["name"])
+        found.append(say(_marked(kit["when"], name)))
         found += [
-            f"{number}. {_marked(line['when'])}{line['text']}{_bracketed(line['moves'])}"
+            say(message("kits/step", number=number, step=_marked(line["when"], _with_part(line))))
             for number, line in enumerate(kit["lines"], 1)
         ]
     return found
 
 
-def _bracketed(said: str) -> str:
-    return f" ({said})" if said else ""
+def _with_part(line: Data) -> Value:
+    """What is done, and with which part of the car."""
+    return message("kits/with", step=line["text"], part=line["moves"]) if line["moves"] else line["text"]
 
 
-def _marked(when: str) -> str:
-    return f"[{when}] " if when else ""
+def _marked(when: Value, said: Value) -> Value:
+    """In which cars, before what is so there."""
+    return message("kits/in", cars=when, said=said) if when else said

@@ -1,13 +1,13 @@
 """Button ladders as data: the band of each button in ohm."""
 
-import math
 from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.wiring import ladder
 from undertrim.publish.facts import doubts, words
-from undertrim.publish.facts.meter import measured
+from undertrim.publish.facts.meter import ranged
 from undertrim.record.model import Ladder, VehicleRecord
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
 
@@ -16,8 +16,8 @@ Data = dict[str, Any]
 class RungWords:
     """A button and the resistance it shows, in words."""
 
-    name: str
-    band: str
+    name: Value
+    band: Value
 
 
 def ladders(record: VehicleRecord) -> list[Data]:
@@ -32,7 +32,7 @@ def _ladder(record: VehicleRecord, item: Ladder) -> Data:
         "pin": item.pin,
         "against": item.return_,
         "tolerance": words.quantity(item.tolerance),
-        "rungs": [RungWords(_named(rung), _band(rung)) for rung in ladder.rungs(item)],
+        "rungs": [RungWords(_named(rung), ranged(rung.low, rung.high, "ohm")) for rung in ladder.rungs(item)],
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "conflicts": doubts.marks(record, ("ladders", item.id)),
@@ -40,10 +40,5 @@ def _ladder(record: VehicleRecord, item: Ladder) -> Data:
     }
 
 
-def _named(rung: ladder.Rung) -> str:
-    return "no button pressed" if rung.idle else rung.name.replace("-", " ")
-
-
-def _band(rung: ladder.Rung) -> str:
-    low = measured(rung.low, "ohm")
-    return f"{low} and up" if math.isinf(rung.high) else f"{low} to {measured(rung.high, 'ohm')}"
+def _named(rung: ladder.Rung) -> Value:
+    return message("ladders/none-pressed") if rung.idle else rung.name.replace("-", " ")

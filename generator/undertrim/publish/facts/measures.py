@@ -1,20 +1,18 @@
 """Sizes of openings and gear as the drawings take them: in mm with their words."""
 
+from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
 from undertrim.publish.drawings.frames import Frame
 from undertrim.publish.drawings.shapes import Outline, Pattern
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
-from undertrim.words import message, say
+from undertrim.words import say
 
 
 def measure(value: Quantity | Blank | None) -> Measure:
     """A value with its words; without a number where it is unknown or not recorded."""
-    return Measure(
-        value.value if isinstance(value, Quantity) else None,
-        say(words.quantity(value) or message("facts/not-recorded")),
-    )
+    return Measure(value.value if isinstance(value, Quantity) else None, say(words.quantity(value) or NOT_RECORDED))
 
 
 def across(hole: Hole | None, *, turned: bool = False) -> Measure:

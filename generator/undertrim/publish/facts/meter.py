@@ -7,20 +7,22 @@ from markupsafe import Markup
 
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
-from undertrim.derive.wiring.functions import functions
+from undertrim.derive.wiring.leads import named
+from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
-from undertrim.publish.encoding import compact
+from undertrim.publish.encoding import compact, said
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.resources import table
+from undertrim.words import Message, Value, message
+from undertrim.words.tables import worded
 
 Data = dict[str, Any]
 
 
 def meter_table() -> Data:
-    """data/functions.toml for the browser: as it stands, since both sides read the same names. It is the same on every page."""
-    return dict(table("functions"))
+    """data/functions.toml for the browser, its words in the language of the reader. It is the same on every page."""
+    return dict(said(worded("functions")))
 
 
 def script(data: Data) -> Markup:
@@ -49,11 +51,13 @@ def guide(record: VehicleRecord, connector: Connector) -> Data | None:
 
 
 def _pin(record: VehicleRecord, plug: Connector, pin: Pin) -> Data:
-    doubt = f" ({METER})" if doubts(record, plug, pin) else ""
+    function: Value = named(pin.function)
+    if doubts(record, plug, pin):
+        function = message("meter/disputed", function=function, meter=METER)
     return {
         "id": pin.id,
         "function": pin.function,
-        "words": f"{functions().functions[pin.function].words}{doubt}",
+        "words": function,
         "behaves": pin.behaves,
         "supply": pin.supply.value if isinstance(pin.supply, Quantity) else None,
         "when": words.when(record, pin.when),
@@ -76,18 +80,8 @@ def rung_data(rung: ladder.Rung) -> Data:
     return {"name": rung.name, "low": rung.low, "high": high, "idle": rung.idle}
 
 
-def measured(value: float, unit: str) -> str:
-    """A value of at most four figures with its unit: `11.4 V`, `4.7 kohm`, `1 Mohm`. meter-words.js writes the same."""
-    for size, prefix in ((1e6, "M"), (1e3, "k")):
-        if unit == "ohm" and abs(value) >= size:
-            return f"{_figures(value / size)} {prefix}{unit}"
-    return f"{_figures(value)} {unit}"
-
-
-def _figures(value: float) -> str:
-    return f"{value:.2f}".rstrip("0").rstrip(".").replace("-", "−")
-
-
-def ranged(low: float, high: float, unit: str) -> str:
+def ranged(low: float, high: float, unit: str) -> Message:
     """A range: `11.4 V to 13.2 V`, `100 kohm and up`."""
-    return f"{measured(low, unit)} and up" if math.isinf(high) else f"{measured(low, unit)} to {measured(high, unit)}"
+    if math.isinf(high):
+        return message("meter/and-up", low=Measured(low, unit))
+    return message("meter/range", low=Measured(low, unit), high=Measured(high, unit))

@@ -3,10 +3,11 @@
 from typing import Any
 
 from undertrim.record import colours
+from undertrim.words import message
 
 Data = dict[str, Any]
 
-_EARTH = "green-and-yellow as one colour marks protective earth: in a car look again whether it is green with yellow"
+_EARTH = message("plugs/protective-earth")
 
 
 def colour(text: str, scheme: str = "") -> Data | None:

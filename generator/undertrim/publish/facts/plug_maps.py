@@ -10,11 +10,11 @@ from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Built, Connector, Pin, VehicleRecord
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, message
 
 Data = dict[str, Any]
 
-_BOTH = "Some car would have both maps: the record does not say which of them is for it."
+_BOTH = message("plugs/both-maps")
 
 
 def maps(record: VehicleRecord, connector: Connector) -> list[Data]:
@@ -46,8 +46,8 @@ def _choice(choice: AnyChoice) -> Data:
     return {"label": choice.label, "tell": choice.tell, "built": _built(choice.built)}
 
 
-def _built(built: Built | None) -> str:
-    return f"built from {built.from_} until before {built.to}" if built else ""
+def _built(built: Built | None) -> Value:
+    return message("plugs/built", begin=str(built.from_), end=str(built.to)) if built else ""
 
 
 def _difference(record: VehicleRecord, found: Comparison, item: Difference) -> Data:
@@ -55,34 +55,38 @@ def _difference(record: VehicleRecord, found: Comparison, item: Difference) -> D
         "pin": item.pin,
         "kind": item.kind,
         "what": list(item.what),
-        "words": f"Pin {item.pin}: {'; '.join(_said(record, found, item))}",
+        "words": message("plugs/pin", pin=item.pin, what=Items(tuple(_said(record, found, item)), "semicolon")),
     }
 
 
-def _said(record: VehicleRecord, found: Comparison, item: Difference) -> Iterator[str]:
+def _said(record: VehicleRecord, found: Comparison, item: Difference) -> Iterator[Message]:
     """What this map says and what the other one does."""
     first, second = item.first, item.second
     if first and second:
         if "function" in item.what:
-            yield f"{function_name(first.function)} here, {function_name(second.function)} there"
+            yield _both(function_name(first.function), function_name(second.function))
         if "colour" in item.what:
-            yield f"{_colour(found.first, first)} here, {_colour(found.second, second)} there"
+            yield _both(_colour(found.first, first), _colour(found.second, second))
         if "cars" in item.what:
-            yield f"in {_cars(record, first)} here, in {_cars(record, second)} there"
+            yield message("plugs/cars-here-there", here=_cars(record, first), there=_cars(record, second))
     elif first:
-        yield f"{function_name(first.function)} here, {_none(item)} there"
+        yield _both(function_name(first.function), _none(item))
     elif second:
-        yield f"{_none(item)} here, {function_name(second.function)} there"
+        yield _both(_none(item), function_name(second.function))
 
 
-def _none(item: Difference) -> str:
-    return "not recorded" if item.kind == "open" else "empty"
+def _both(here: Value, there: Value) -> Message:
+    return message("plugs/here-there", here=here, there=there)
 
 
-def _cars(record: VehicleRecord, pin: Pin) -> str:
-    return say(words.when(record, pin.when)) or "every car of the map"
+def _none(item: Difference) -> Message:
+    return message("plugs/none-recorded") if item.kind == "open" else message("plugs/empty")
 
 
-def _colour(connector: Connector, pin: Pin) -> str:
+def _cars(record: VehicleRecord, pin: Pin) -> Value:
+    return words.when(record, pin.when) or message("plugs/every-car")
+
+
+def _colour(connector: Connector, pin: Pin) -> Value:
     found = colour(pin.colour, connector.scheme)
-    return str(found["words"]) if found else "no colour"
+    return message("plugs/no-colour") if found is None else found["words"]

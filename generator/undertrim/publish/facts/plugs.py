@@ -9,26 +9,20 @@ from undertrim.publish.drawings.plugs import Edge, least_width
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plug_maps import maps, told_by
-from undertrim.publish.facts.wiring import function_name
-from undertrim.record.colour_schemes import schemes
+from undertrim.publish.facts.wiring import VIEWS, function_name
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.resources import table
-from undertrim.words import say
+from undertrim.words import Items, Message, Value, message, word
 
 Data = dict[str, Any]
 
-VIEWS = {"wires": "looking at the wires", "contacts": "looking at the contacts"}
-_NO_FACE = {
-    "none": "The positions in this plug are not recorded: go by the numbers on the plug itself, and meter.",
-    "contradict": "The recorded positions contradict each other, so the plug is not drawn: {pins}.",
-}
 _LEGEND = {
-    "blank": "crossed out: looked at, empty",
-    "unknown": "question mark: not recorded",
-    "some": "dashed frame: not in every car",
-    "colour": "question mark in place of the wire: colour not recorded",
+    "blank": message("plugs/sign-blank"),
+    "unknown": message("plugs/sign-unknown"),
+    "some": message("plugs/sign-some"),
+    "colour": message("plugs/sign-colour"),
 }
-_SURE = {"secondary": "expected by three texts that agree, the standard itself not seen: meter it"}
+_SURE = {"secondary": message("plugs/sure-secondary")}
 
 
 def plug(record: VehicleRecord, connector: Connector) -> Data:
@@ -38,7 +32,7 @@ def plug(record: VehicleRecord, connector: Connector) -> Data:
     return {
         "id": connector.id,
         "name": connector.name,
-        "scheme": schemes()[connector.scheme].title if connector.scheme else "",
+        "scheme": word("colour-schemes", connector.scheme, "title") if connector.scheme else "",
         "faces": faces,
         "legend": _legend(faces[0]["cells"]) if faces else [],
         "no_face": _no_face(layout),
@@ -49,15 +43,15 @@ def plug(record: VehicleRecord, connector: Connector) -> Data:
     }
 
 
-def _no_face(layout: plugs.Layout) -> str:
+def _no_face(layout: plugs.Layout) -> Value:
     """Why it is not drawn; empty where it is."""
     if layout.sound:
         return ""
     wrong = [*layout.outside, *layout.shared]
-    return _NO_FACE["contradict"].format(pins=", ".join(wrong)) if wrong else _NO_FACE["none"]
+    return message("plugs/contradict", pins=Items(tuple(wrong), "comma")) if wrong else message("plugs/not-recorded")
 
 
-def _legend(cells: list[Data]) -> list[str]:
+def _legend(cells: list[Data]) -> list[Message]:
     """The signs that this drawing has, in words."""
     signs = {cell["state"] for cell in cells}
     signs |= {"some" for cell in cells if cell["when"]}
@@ -70,7 +64,7 @@ def _face(record: VehicleRecord, connector: Connector, face: plugs.Face) -> Data
     return {
         "view": face.view,
         "words": VIEWS[face.view],
-        "title": f"{connector.name}, {VIEWS[face.view]}",
+        "title": message("plugs/face", plug=connector.name, view=VIEWS[face.view]),
         "recorded": face.view == connector.view,
         "latch": face.latch,
         "rows": face.rows,
@@ -88,7 +82,7 @@ def _cell(record: VehicleRecord, connector: Connector, cell: plugs.Cell) -> Data
         "number": cell.number,
         "state": cell.state,
         "function": pin.function if pin else "",
-        "mark": table("plug-marks")["mark"][pin.function] if pin else "",
+        "mark": word("plug-marks", "mark", pin.function) if pin else "",
         "colour": colour(pin.colour, connector.scheme) if pin else None,
         "when": words.when(record, pin.when) if pin else "",
         "clauses": words.clauses(pin.when) if pin else {},
@@ -97,18 +91,23 @@ def _cell(record: VehicleRecord, connector: Connector, cell: plugs.Cell) -> Data
     }
 
 
-def _pin_words(record: VehicleRecord, connector: Connector, pin: Pin) -> str:
+def _pin_words(record: VehicleRecord, connector: Connector, pin: Pin) -> Message:
     """`Pin 4: battery feed, yellow with red tracer, only in: Map radio`."""
     wire = colour(pin.colour, connector.scheme)
-    said = [function_name(pin.function), wire["words"] if wire else "colour not recorded"]
+    said: list[Value] = [function_name(pin.function), wire["words"] if wire else message("plugs/colour-unknown")]
     said += [METER] if doubts(record, connector, pin) else []
-    only = say(words.when(record, pin.when))
-    return f"Pin {pin.id}: {', '.join(said)}{f', only in: {only}' if only else ''}"
+    what, only = Items(tuple(said), "comma"), words.when(record, pin.when)
+    if only:
+        return message("plugs/pin-only", pin=pin.id, what=what, cars=only)
+    return message("plugs/pin", pin=pin.id, what=what)
 
 
-def _empty_words(cell: plugs.Cell) -> str:
-    where = f"Position {cell.number}" if cell.number else f"Row {cell.place.row}, column {cell.place.column}"
-    return f"{where}: {'looked at, empty' if cell.state == 'blank' else 'not recorded'}"
+def _empty_words(cell: plugs.Cell) -> Message:
+    if cell.number:
+        where = message("plugs/position", number=cell.number)
+    else:
+        where = message("plugs/row-column", row=cell.place.row, column=cell.place.column)
+    return message("plugs/position-empty" if cell.state == "blank" else "plugs/position-unknown", where=where)
 
 
 def _standard(connector: Connector) -> Data | None:
@@ -131,7 +130,7 @@ def _expected(connector: Connector, item: standards.Expected) -> Data:
     agrees = "unknown" if pin is None else "yes" if item.allows(pin.function) else "no"
     return {
         "pin": item.pin,
-        "expected": function_name(item.function) if item.function else "left free",
+        "expected": function_name(item.function) if item.function else message("plugs/left-free"),
         "note": item.note,
         "recorded": function_name(pin.function) if pin else "",
         "agrees": agrees,

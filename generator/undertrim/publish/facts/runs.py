@@ -5,26 +5,23 @@ from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.electrical.bounds import usual
-from undertrim.derive.electrical.cable import Choice, Wishes, choose
+from undertrim.derive.electrical.cable import Wishes, choose
+from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.drop import Path
 from undertrim.derive.electrical.numbers import said
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import Message, Value, all_of, message
 
 Data = dict[str, Any]
 
-_THROUGH = {
-    "grommet": "through the grommet that is there",
-    "edge": "over a bare edge: fit a grommet",
-    "channel": "in the channel of the trim",
-    "unknown": "what protects the cable there is unknown: look first",
-}
+_THROUGH = {"grommet": "runs/grommet", "edge": "runs/edge", "channel": "runs/channel", "unknown": "runs/unknown"}
 _ENGINE = {
-    "yes": "passes the engine space",
-    "no": "stays in the cabin",
-    "unknown": "whether it passes the engine space is unknown: taken as if it does",
+    "yes": message("runs/engine-yes"),
+    "no": message("runs/engine-no"),
+    "unknown": message("runs/engine-unknown"),
 }
 
 
@@ -32,11 +29,11 @@ _ENGINE = {
 class RunCable:
     """The cable that a current wants along a run, in words."""
 
-    current: str
-    awg: str
-    metric: str
-    fuse: str
-    why: str
+    current: Value
+    awg: Value
+    metric: Value
+    fuse: Value
+    why: Value
 
 
 def runs(record: VehicleRecord) -> list[Data]:
@@ -54,12 +51,12 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "to": item.to,
         "length": words.quantity(item.length),
         "engine": _ENGINE[item.engine],
-        "passes": [f"{one.where}: {_THROUGH[one.through]}" for one in item.passes],
+        "passes": [message(_THROUGH[one.through], where=one.where) for one in item.passes],
         "carries": [_CARRIES[name] for name in item.carries],
         "ground": _ground(record, item),
         "note": item.note,
         "cables": made,
-        "assumed": _assumed(item) if made else "The cable for an amplifier cannot be told without the length.",
+        "assumed": _assumed(item) if made else message("runs/length-unknown"),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "conflicts": doubts.marks(record, ("runs", item.id)),
@@ -67,17 +64,17 @@ def run(record: VehicleRecord, item: Run) -> Data:
     }
 
 
-_CARRIES = {"plus": "plus", "ground": "ground", "signal": "signal leads"}
+_CARRIES = {"plus": message("runs/plus"), "ground": message("runs/ground"), "signal": message("runs/signal")}
 
 
-def _ground(record: VehicleRecord, item: Run) -> str:
+def _ground(record: VehicleRecord, item: Run) -> Value:
     """Where the ground of what is laid there may not be joined; empty where nothing is known of a sensor."""
     battery = record.preps.get(item.battery)
     sensor = battery.sensor if battery else None
     if sensor == "yes":
-        return "A current sensor sits at this battery post: join the ground of new gear to the body, never to the post."
+        return message("runs/sensor")
     if sensor == "unknown":
-        return "Whether a current sensor sits at this battery post is not recorded: look, and until then join no ground of new gear to the post."
+        return message("runs/sensor-unknown")
     return ""
 
 
@@ -90,11 +87,11 @@ def _cables(item: Run) -> Iterator[RunCable]:
         awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
         fuse = awg.fuse or metric.fuse
         yield RunCable(
-            current=f"{current} A",
-            awg=_size(awg),
-            metric=_size(metric),
-            fuse=said(fuse, "A") if fuse else "none of the usual sizes",
-            why=" and ".join(_WHY[name] for name in awg.binding) or "the thinnest listed does",
+            current=message("runs/amperes", value=current),
+            awg=_size("awg", awg.size),
+            metric=_size("metric", metric.size),
+            fuse=said(fuse, "A") if fuse else message("runs/no-fuse"),
+            why=all_of(*(_WHY[name] for name in awg.binding)) if awg.binding else message("runs/thinnest"),
         )
 
 
@@ -105,19 +102,21 @@ def _wishes(item: Run, scheme: str) -> Wishes:
     return Wishes(scheme=scheme, place="engine", insulation=table("runs")["amplifier"]["insulation_engine"])
 
 
-def _assumed(item: Run) -> str:
+def _assumed(item: Run) -> Message:
     bears = _wishes(item, "awg").insulation or usual("insulation")
     within = float(table("electrical-fuses")["place"]["within"])
-    return (
-        f"Reckoned with copper whose insulation bears {said(bears, 'degC')}, out and back by wire of the same length, "
-        f"at most {said(usual('limit'), 'share')} of {said(usual('voltage'), 'V')} lost; "
-        f"the fuse at the battery, within {said(within, 'm')} of it along the cable."
+    return message(
+        "runs/assumed",
+        bears=said(bears, "degC"),
+        share=said(usual("limit"), "share"),
+        volts=said(usual("voltage"), "V"),
+        within=said(within, "m"),
     )
 
 
-_WHY = {"drop": "the voltage lost", "ampacity": "what the cable carries", "fuse": "its fuse"}
+_WHY = {"drop": message("runs/drop"), "ampacity": message("runs/ampacity"), "fuse": message("runs/fuse")}
 
 
-def _size(choice: Choice) -> str:
-    """The size with its unit, as the headline of the choice has it."""
-    return choice.headline.split(",")[0] if choice.size else "none listed will do"
+def _size(scheme: str, name: str | None) -> Value:
+    """The size with its unit."""
+    return size(scheme, name).label if name else message("runs/no-size")

@@ -39,7 +39,7 @@ def step(record: VehicleRecord, item: Step) -> Data:
         "text": [*item.text, *seen(item)],
         "kits": [],
         "motion": _motion(thing) if item.kind == "remove" else "",
-        "direction": thing.direction if item.kind == "remove" and isinstance(thing, Part) else "",
+        "directed": item.kind == "remove" and isinstance(thing, Part) and bool(thing.release and thing.direction),
         "place": places.places(record, thing) if thing and item.kind != "wait" else [],
         "area": thing.area if isinstance(thing, Part | Prep) else "",
         "fasteners": [fastener_line(record, item, line) for line in item.fasteners],

@@ -43,7 +43,7 @@ from undertrim.publish.facts import (
 from undertrim.publish.facts import steps as step_facts
 from undertrim.record.model import Connector, VehicleRecord
 from undertrim.record.store import Entry
-from undertrim.words import Message, Value, message
+from undertrim.words import SaidError, Value, message
 
 Facts = dict[str, Any]
 
@@ -51,12 +51,8 @@ FORMAT = 1
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
 
 
-class Unplannable(Exception):  # noqa: N818 - it names the state of the record
+class Unplannable(SaidError):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; `said` says why."""
-
-    def __init__(self, said: Message) -> None:
-        self.said = said
-        super().__init__(said)
 
 
 def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> Facts:

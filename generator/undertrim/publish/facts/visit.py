@@ -42,7 +42,7 @@ def visit(
     _refuse_absent(record, wanted, plans, fixed)
     merged = _merged(planner, plans)
     has = [{step.id for step in plan.steps} for plan in plans]
-    facts: Data = said(
+    found: Data = said(
         {
             "vehicle": address,
             "title": f"{record.vehicle.make} {record.vehicle.model}",
@@ -68,7 +68,7 @@ def visit(
             "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
         }
     )
-    return facts
+    return found
 
 
 def _with_kits(

@@ -3,28 +3,35 @@
 from collections.abc import Iterator
 from typing import Any
 
-from undertrim.derive.wiring.functions import functions
+from undertrim.derive.wiring import standards
+from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.needs import of_plug
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.words import say
+from undertrim.words import Message, Value, Word, message
 
 Data = dict[str, Any]
 
 _BY = {
-    "wire": "by wire, elsewhere",
-    "data": "by data: needs an interface",
-    "absent": "absent in this car",
+    "wire": message("plugs/by-wire"),
+    "data": message("plugs/by-data"),
+    "absent": message("plugs/absent"),
     "unknown": words.LOOK_UP,
 }
-_VIEW = {"wires": "looking at the wires", "contacts": "looking at the contacts"}
+VIEWS = {"wires": message("plugs/wires"), "contacts": message("plugs/contacts")}
+"""From which side of a plug one looks, in words."""
 
 
-def function_name(function: str) -> str:
+def function_name(function: str) -> Word:
     """A function in words: `front left +`."""
-    return functions().functions[function].words
+    return named(function)
+
+
+def supply(value: Quantity | Blank | None) -> Value:
+    """A voltage in words; empty where nothing is recorded."""
+    return message("plugs/voltage-unknown") if isinstance(value, Blank) else words.quantity(value)
 
 
 def connector(record: VehicleRecord, item: Connector) -> Data:
@@ -32,9 +39,9 @@ def connector(record: VehicleRecord, item: Connector) -> Data:
     return {
         "id": item.id,
         "name": item.name,
-        "view": _VIEW[item.view],
-        "size": f"{item.rows} × {item.columns}",
-        "standard": {"iso-10487-a": "ISO 10487 block A", "iso-10487-b": "ISO 10487 block B"}.get(item.standard, ""),
+        "view": VIEWS[item.view],
+        "size": message("plugs/size", rows=item.rows, columns=item.columns),
+        "standard": standards.title(item.standard),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "pins": [pin(record, item, entry) for entry in item.pins.values()],
@@ -51,7 +58,7 @@ def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
         "function": item.function,
         "function_words": function_name(item.function),
         "colour": colour(item.colour, plug.scheme),
-        "wire": [said for said in _wire(item) if said],
+        "wire": list(_wire(item)),
         "metered": item.metered == "yes",
         "conflicts": doubts.marks(record, ("connectors", plug.id, "pins", item.id)),
         "note": item.note,
@@ -60,37 +67,39 @@ def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
     }
 
 
-def _wire(item: Pin | FunctionFact) -> Iterator[str]:
-    """What is recorded of a wire besides its colour, in words."""
-    yield _BEHAVES.get(item.behaves, "")
-    yield _known("carries", "what voltage it carries", item.supply)
-    yield _known("what hangs on it draws", "the current of what hangs on it", item.draws)
+def _wire(item: Pin | FunctionFact) -> Iterator[Message]:
+    """What is recorded of a wire besides its colour."""
+    if item.behaves:
+        yield message(f"behaviours/{item.behaves}")
+    yield from _carries(item.supply)
+    yield from _draws(item.draws)
     if isinstance(item, Pin):
-        yield f"fuse {say(words.quantity(item.fuse))}" if item.fuse is not None else ""
-        yield f"wire {item.gauge.replace('mm2', 'mm²')}" if item.gauge else ""
-        yield f"contact {say(words.quantity(item.contact))} wide" if item.contact is not None else ""
-        yield "proved with a meter" if item.metered == "yes" else ""
+        yield from _of_pin(item)
 
 
-def _known(lead: str, unknown: str, value: Quantity | Blank | None) -> str:
-    """A quantity after its lead, or that it is not known; empty where nothing is recorded."""
-    if value is None:
-        return ""
-    return f"{lead} {say(words.quantity(value))}" if isinstance(value, Quantity) else f"{unknown} is unknown"
+def _carries(supply: Quantity | Blank | None) -> Iterator[Message]:
+    if isinstance(supply, Quantity):
+        yield message("plugs/carries", supply=words.quantity(supply))
+    elif supply is not None:
+        yield message("plugs/carries-unknown")
 
 
-_BEHAVES = {
-    "steady": "always live",
-    "on-off": "plus, on or off",
-    "dimmed-plus": "plus, dimmed",
-    "dimmed-ground": "dimmed on its ground side",
-    "closes-to-ground": "a contact that closes to ground",
-    "closes-to-plus": "a contact that closes to plus",
-    "pulses": "pulses",
-    "resistance": "a resistance for each button",
-    "message": "data messages",
-    "unknown": "how it works is unknown: meter it",
-}
+def _draws(current: Quantity | Blank | None) -> Iterator[Message]:
+    if isinstance(current, Quantity):
+        yield message("plugs/draws", current=words.quantity(current))
+    elif current is not None:
+        yield message("plugs/draws-unknown")
+
+
+def _of_pin(item: Pin) -> Iterator[Message]:
+    if item.fuse is not None:
+        yield message("plugs/fuse", rating=words.quantity(item.fuse))
+    if item.gauge:
+        yield message("plugs/gauge", size=item.gauge.replace("mm2", "mm²"))
+    if item.contact is not None:
+        yield message("plugs/contact", width=words.quantity(item.contact))
+    if item.metered == "yes":
+        yield message("plugs/metered")
 
 
 def function(record: VehicleRecord, item: FunctionFact) -> Data:
@@ -100,7 +109,7 @@ def function(record: VehicleRecord, item: FunctionFact) -> Data:
         "name": function_name(item.id),
         "by": item.by,
         "by_words": _BY[item.by],
-        "wire": [said for said in _wire(item) if said],
+        "wire": list(_wire(item)),
         "conflicts": doubts.marks(record, ("functions", item.id)),
         "note": item.note,
         "when": words.when(record, item.when),

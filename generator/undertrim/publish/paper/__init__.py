@@ -4,6 +4,7 @@ from undertrim.publish.paper.drawing import NotRecorded, Template, drawing
 from undertrim.publish.paper.printing import printed
 from undertrim.publish.paper.sheets import A4, LETTER, PAPERS, NoRoom, Paper, pages
 from undertrim.publish.paper.words import text
+from undertrim.words import message, say
 
 __all__ = ["A4", "LETTER", "MARGIN", "PAPERS", "NoRoom", "NotRecorded", "Paper", "Template", "render"]
 
@@ -20,4 +21,4 @@ def render(template: Template, paper: Paper = A4, margin: float = MARGIN) -> byt
     drawn = drawing(template)
     words = text(template, drawn)
     sheets = pages(words, drawn, paper, margin)
-    return printed(sheets, paper, f"{words.title}: template, {words.shows}")
+    return printed(sheets, paper, say(message("paper/document", title=words.title, what=words.shows)))

@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 
 from undertrim.publish.paper import metrics
 from undertrim.publish.paper.layout import FINE, FRAME, THIN, Circle, Line, Rectangle, Shape, Text, bounds
-from undertrim.publish.paper.pieces import Key
+from undertrim.publish.paper.pieces import Key, sentences
 from undertrim.publish.paper.tiling import Grid, Tile
-from undertrim.publish.paper.words import DEFER, SCALE, Words
+from undertrim.publish.paper.words import Words
 from undertrim.publish.sheet import glyphs
+from undertrim.words import message, say
 
 SQUARE = 50.0
 BAR = 100.0
@@ -55,9 +56,9 @@ def paragraph(text: str, width: float, size: float = 8, *, bold: bool = False, h
 def head(words: Words, width: float, label: str) -> Block:
     """What the sheet belongs to, which sheet it is (`label`), and the cautions."""
     room = width - _LABEL_ROOM
-    what = f"True-scale template: {words.shows}"
+    what = say(message("paper/true-scale", what=words.shows))
     titles = stacked([paragraph(words.title, room, 12, bold=True, heading=True), paragraph(what, room, 10)], 0.6)
-    corner = [label, "Invented: demonstration data"] if words.demo else [label]
+    corner = [label, say(message("paper/invented"))] if words.demo else [label]
     right = stacked([_at_right(paragraph(line, _LABEL_ROOM), width) for line in corner], 0.6)
     top = Block((*titles.shapes, *right.shapes), max(titles.height, right.height))
     return stacked([top, *(_alert(text, width) for text in words.alerts)], 1.5)
@@ -81,11 +82,14 @@ def _alert(text: str, width: float) -> Block:
 def foot(words: Words, width: float) -> Block:
     """Whose word comes first, and how old the data is."""
     rule = Block((Line(0, 0, width, 0, FINE),), 0.8)
-    return stacked([rule, paragraph(DEFER, width, bold=True), paragraph(_dated(words), width)])
+    return stacked(
+        [rule, paragraph(sentences(message("safety/maker-first")), width, bold=True), paragraph(_dated(words), width)]
+    )
 
 
 def _dated(words: Words) -> str:
-    return f"Data date {words.data_date}, record {words.address}. Scale 1:1 only if square and bar are right."
+    dated = message("paper/dated", day=words.data_date, record=words.address)
+    return sentences(dated, message("paper/scale-right"))
 
 
 def strip(words: Words, keys: Sequence[Key], width: float, index: Block | None) -> Block:
@@ -106,18 +110,25 @@ def _key(key: Key, width: float) -> Block:
 
 def square() -> Block:
     """The square, with the words on how to use it inside."""
-    inside = paragraph(SCALE, SQUARE - 8, 9)
+    inside = paragraph(sentences(*map(message, _SCALE)), SQUARE - 8, 9)
     frame = Rectangle(SQUARE / 2, SQUARE / 2, SQUARE, SQUARE, FINE)
-    name = paragraph(f"{SQUARE:g} mm × {SQUARE:g} mm", SQUARE - 8, 9, bold=True)
+    name = paragraph(say(message("paper/square", side=SQUARE)), SQUARE - 8, 9, bold=True)
     return Block((frame, *name.at(4, 4), *inside.at(4, 9)), SQUARE)
+
+
+_SCALE = ("paper/print-at-100", "paper/measure-square", "paper/do-not-use")
 
 
 def bar() -> Block:
     """The bar with a tick every 10 mm, the first and last of which are its ends."""
     y = _BAR_ROOM - 4.5
     ticks = (Line(x, y, x, y - (4 if x % (BAR / 2) == 0 else 2.5), FINE) for x in _steps())
-    numbers = (_centred(x, y + 3.4, f"{x:g}" if x < BAR else f"{x:g} mm") for x in _steps())
+    numbers = (_centred(x, y + 3.4, _tick(x)) for x in _steps())
     return Block((Line(0, y, BAR, y, FINE), *ticks, *numbers), _BAR_ROOM)
+
+
+def _tick(x: float) -> str:
+    return say(x) if x < BAR else glyphs.text(say(message("paper/bar-end", length=x)))
 
 
 def _centred(x: float, y: float, word: str, *, bold: bool = False) -> Text:

@@ -15,8 +15,10 @@ from undertrim.publish.paper.layout import (
     Text,
     bounds,
 )
-from undertrim.publish.paper.pieces import PENS, Drawing
+from undertrim.publish.paper.pieces import PENS, Drawing, sentences
+from undertrim.publish.sheet import glyphs
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.words import Items, Value, message, say
 
 _OVERHANG = 6  # mm of centre line beyond the outlines
 
@@ -46,28 +48,29 @@ def drawing(template: Template) -> Drawing:
 
 def _car(opening: Opening) -> Iterator[Drawing]:
     at = room(opening)
-    drawn = list(at.car(f" [{', '.join(opening.source) or 'no source recorded'}]"))
+    source: Value = Items(tuple(opening.source), "comma") if opening.source else message("paper/no-source")
+    drawn = list(at.car(source))
     if not drawn[0].shapes:
-        raise NotRecorded(f"the outline of opening '{opening.name}' is not recorded: measure it and write {at.wanted}")
+        raise NotRecorded(say(message("paper/no-outline", opening=opening.name, wanted=at.wanted)))
     return iter(drawn)
 
 
 def _gear(opening: Opening, gear: Gear) -> Iterator[Drawing]:
-    return room(opening).gear(gear.facts, gear.name, f" [gear record {gear.id}]")
+    return room(opening).gear(gear.facts, gear.name, message("paper/gear-record", gear=gear.id))
 
 
 def _upward(height: float) -> tuple[Shape, ...]:
     """An arrow that points up, in the middle of the upper half of an opening so high."""
     y = -height / 4
     arrow = (Line(0, y + 4, 0, y - 4, FINE), Line(0, y - 4, -1.5, y - 1, FINE), Line(0, y - 4, 1.5, y - 1, FINE))
-    return (*arrow, Text(3, y + 1, ("up, seen from the cabin",), 8, 3.4))
+    return (*arrow, Text(3, y + 1, (glyphs.text(say(message("paper/up"))),), 8, 3.4))
 
 
 def _remarks(shapes: Sequence[Shape]) -> Iterator[str]:
     """What the drawing takes for granted."""
     if len(shapes) > 1:
-        yield "All is drawn about one centre: whether it sits so in the car is not recorded."
+        yield sentences(message("paper/one-centre"))
     if any(type(shape) is Rectangle and shape.pen in PENS for shape in shapes):
-        yield "Corners are drawn square: their radii are not recorded."
+        yield sentences(message("paper/square-corners"))
     if any(isinstance(shape, Ellipse) for shape in shapes):
-        yield "An oval is drawn as an ellipse: a real rim can be fuller."
+        yield sentences(message("paper/oval"))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from undertrim.publish.paper.layout import FINE, Circle, Ellipse, Line, Pen, Rectangle, Shape
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message
 
 Point = tuple[float, float]
 _CORNERS = 4
@@ -57,18 +58,21 @@ def _round(across: float | None, count: int, angle: float | None) -> Iterator[Po
         yield (across or 0) / 2 * math.sin(turn), -(across or 0) / 2 * math.cos(turn)
 
 
-def assumed(bolts: Bolts, whose: str) -> str:
-    """What of the places of the holes was assumed or is not drawn, in a sentence; empty for nothing."""
+def assumed(bolts: Bolts, holes: Message) -> tuple[Message, ...]:
+    """What of the places of some bolt holes was assumed or is not drawn, in sentences; none for nothing."""
     if bolts.pattern == "circle":
-        if isinstance(bolts.angle, Quantity):
-            return ""
-        where = "at 45 degrees" if bolts.count == _CORNERS else "evenly, the first at the top"
-        return f"Assumed, not in the record: the angle of the {whose} ({where}). Turn the sheet to match."
+        return () if isinstance(bolts.angle, Quantity) else _turned(bolts, holes)
     if bolts.count < _CORNERS:
-        return f"Not drawn: the {whose}. At which corners the {bolts.count} sit is not recorded."
+        return message("paper/not-drawn", holes=holes), message("paper/corners-unknown", count=bolts.count)
     if bolts.count > _CORNERS:
-        return f"Drawn at the corners only: the {whose}. Where the other {bolts.count - _CORNERS} sit is not recorded."
-    return ""
+        return message("paper/corners-only", holes=holes), message("paper/others-unknown", count=bolts.count - _CORNERS)
+    return ()
+
+
+def _turned(bolts: Bolts, holes: Message) -> tuple[Message, ...]:
+    """The angle of a circle as `centres` takes it."""
+    where = message("paper/at-45" if bolts.count == _CORNERS else "paper/first-at-top")
+    return message("paper/angle-assumed", holes=holes, where=where), message("paper/turn-sheet")
 
 
 def upright(x: float, y: float, scale: float = 1) -> tuple[Shape, ...]:

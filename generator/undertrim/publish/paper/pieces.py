@@ -3,18 +3,19 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from undertrim.publish.facts import dimensions
+from undertrim.publish.facts import dimensions, words
 from undertrim.publish.paper import outlines
 from undertrim.publish.paper.layout import AXIS, DASHED, OUTLINE, THIN, Line, Pen, Shape
 from undertrim.record.model import Bolts, Face, Hole
-from undertrim.words import say
+from undertrim.words import Message, Value, message, say
 
 Mark = Callable[[float, float, float], tuple[Shape, ...]]
-PENS = {OUTLINE: "Solid", DASHED: "Dashed", THIN: "Thin"}
+PENS = {OUTLINE: "paper/solid-line", DASHED: "paper/dashed-line", THIN: "paper/thin-line"}
+"""How a line is named that means something, by its pen."""
 _MARKS: dict[Mark, str] = {
-    outlines.upright: "Cross in a circle",
-    outlines.diagonal: "Diagonal cross in a square",
-    outlines.triangle: "Triangle",
+    outlines.upright: "paper/cross-in-circle",
+    outlines.diagonal: "paper/cross-in-square",
+    outlines.triangle: "paper/triangle",
 }
 
 
@@ -41,25 +42,35 @@ class Drawing:
         return Drawing(sum(shapes, ()), sum(keys, ()), sum(notes, ()))
 
 
-def outline(what: str, item: Hole | Face | None, pen: Pen, source: str) -> Drawing:
-    """The outline of what the text says; a note where it is not recorded."""
+def sentences(*values: Value) -> str:
+    """Sentences one after the other, each with its full stop."""
+    return " ".join(f"{say(value)}." for value in values)
+
+
+def _not_drawn(what: Message) -> Drawing:
+    return Drawing(notes=(sentences(message("paper/not-recorded", what=what)),))
+
+
+def outline(what: Message, item: Hole | Face | None, pen: Pen, source: Value) -> Drawing:
+    """The outline of what the message says; a note where it is not recorded."""
     shape = outlines.outline(item, pen)
     if item is None or shape is None:
-        return Drawing(notes=(f"Not recorded, not drawn: {what}.",))
-    said = say(dimensions.hole(item)) if isinstance(item, Hole) else _face(item)
-    return Drawing((shape,), (Key((Line(-5, 0, 5, 0, pen),), f"{PENS[pen]} line: {what}, {said}{source}"),))
+        return _not_drawn(what)
+    size = dimensions.hole(item) if isinstance(item, Hole) else _face(item)
+    key = message(PENS[pen], what=what, size=size, source=source)
+    return Drawing((shape,), (Key((Line(-5, 0, 5, 0, pen),), say(key)),))
 
 
-def _face(item: Face) -> str:
-    return say(dimensions.face(item))
+def _face(item: Face) -> Message:
+    return message("paper/face", width=words.quantity(item.width), height=words.quantity(item.height))
 
 
-def bolts(what: str, pattern: Bolts | None, mark: Mark, source: str) -> Drawing:
+def bolts(what: Message, pattern: Bolts | None, mark: Mark, source: Value) -> Drawing:
     """A bolt pattern, each hole with its mark; a note where it is not recorded."""
     if pattern is None:
-        return Drawing(notes=(f"Not recorded, not drawn: {what}.",))
-    note = outlines.assumed(pattern, what)
+        return _not_drawn(what)
+    note = sentences(*outlines.assumed(pattern, what))
     ring = outlines.ring(pattern, AXIS)
     shapes = (*(part for x, y in outlines.centres(pattern) for part in mark(x, y, 1)), *((ring,) if ring else ()))
-    key = Key(mark(0, 0, 0.4), f"{_MARKS[mark]}: {what}, {dimensions.bolts(pattern)}{source}")
-    return Drawing(shapes, (key,), (note,) if note else ())
+    key = message(_MARKS[mark], what=what, size=dimensions.bolts(pattern), source=source)
+    return Drawing(shapes, (Key(mark(0, 0, 0.4), say(key)),), (note,) if note else ())

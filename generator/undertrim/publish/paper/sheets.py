@@ -5,16 +5,19 @@ from dataclasses import dataclass, replace
 from undertrim.publish.paper import blocks
 from undertrim.publish.paper.blocks import Block
 from undertrim.publish.paper.layout import Box, Page, bounds
-from undertrim.publish.paper.pieces import Drawing
+from undertrim.publish.paper.pieces import Drawing, sentences
 from undertrim.publish.paper.tiling import OVERLAP, Grid, Tile, split
 from undertrim.publish.paper.words import Words
+from undertrim.words import message, say
 
 _GAP = 2.5
 _PAD = 1.0  # mm of paper round the drawing, for the width of its lines
 _LEAST = 40.0
 _JOIN = (
-    f"Sheets overlap by {OVERLAP:g} mm. Of two neighbours cut one along the dotted line, lay its crosses with letters on "
-    "those of the other, and tape them. Then measure a length of the drawing across the join."
+    message("paper/overlap", by=OVERLAP),
+    message("paper/cut-one"),
+    message("paper/lay-crosses"),
+    message("paper/measure-across"),
 )
 
 
@@ -48,10 +51,10 @@ class _Sheet:
     @property
     def window(self) -> Box:
         """What is left for the drawing. Raises NoRoom."""
-        above = self.head("sheet").height + _GAP
+        above = self.head("").height + _GAP
         below = self.strip(Block((), 0)).height + self.foot.height + 2 * _GAP
         if self.area.height - above - below < _LEAST:
-            raise NoRoom("the notes leave no room for the drawing: choose a smaller margin or a longer paper")
+            raise NoRoom(say(message("paper/no-room")))
         return Box(self.area.left, self.area.top + above, self.area.right, self.area.bottom - below)
 
     @property
@@ -80,7 +83,7 @@ def pages(words: Words, drawn: Drawing, paper: Paper, margin: float) -> tuple[Pa
         raise ValueError(f"margin {margin} mm")
     sheet = _Sheet(words, drawn, area)
     if len(sheet.grid.tiles) > 1:
-        sheet = replace(sheet, words=replace(words, notes=(_JOIN, *words.notes)), indexed=True)
+        sheet = replace(sheet, words=replace(words, notes=(sentences(*_JOIN), *words.notes)), indexed=True)
     grid = sheet.grid
     return tuple(_page(sheet, grid, tile) for tile in grid.tiles)
 
@@ -100,11 +103,14 @@ def _page(sheet: _Sheet, grid: Grid, tile: Tile) -> Page:
 
 
 def _label(grid: Grid, tile: Tile) -> str:
-    count = len(grid.tiles)
-    place = f"sheet {tile.name}, " if count > 1 else ""
-    return f"{place}page {grid.tiles.index(tile) + 1} of {count}"
+    page, pages = grid.tiles.index(tile) + 1, len(grid.tiles)
+    if pages == 1:
+        return say(message("paper/page", page=page, pages=pages))
+    return say(message("paper/page-of-tile", tile=tile.name, page=page, pages=pages))
 
 
 def _says(drawn: Drawing, grid: Grid, tile: Tile) -> str:
-    part = f"Sheet {tile.name} of {len(grid.tiles)} of a" if len(grid.tiles) > 1 else "A"
-    return f"{part} drawing in true size. {'. '.join(key.words for key in drawn.keys)}."
+    whole = message("paper/drawing")
+    if len(grid.tiles) > 1:
+        whole = message("paper/drawing-part", tile=tile.name, tiles=len(grid.tiles))
+    return sentences(whole, *(key.words for key in drawn.keys))

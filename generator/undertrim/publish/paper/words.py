@@ -4,33 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import doors
-from undertrim.publish.encoding import said
 from undertrim.publish.facts import evidence, words
 from undertrim.publish.paper.drawing import Template
-from undertrim.publish.paper.pieces import Drawing
-from undertrim.record.model import Opening, VehicleRecord
-from undertrim.words import say
+from undertrim.publish.paper.pieces import Drawing, sentences
+from undertrim.record.model import Evidence, Opening, VehicleRecord
+from undertrim.words import Items, Message, Value, all_of, message, say
 
-DEFER = "The maker's information, local codes and licensed practice come first."
-SCALE = (
-    "Print at 100 %, never “fit to page”. Before use measure this square both ways and the bar: if any is off by more "
-    "than 0.5 mm, do not use the sheet."
-)
-_OFFER = "This sheet is for offering up only."
-_SENSOR = {
-    "yes": f"WARNING Crash pressure sensor behind this panel: no cutting, no drilling. {_OFFER}",
-    "unknown": "WARNING Whether a crash pressure sensor is behind this panel is unknown: no cutting, no drilling until "
-    f"it is answered. {_OFFER}",
-}
-_VOLTAGE = {
-    "yes": "DANGER High-voltage vehicle: do not touch, move or open orange cables.",
-    "unknown": "WARNING Whether this vehicle has a high-voltage system is not recorded: look it up before you start.",
-}
+_SENSOR = {"yes": message("paper/sensor"), "unknown": message("paper/sensor-unknown")}
+_VOLTAGE = {"yes": message("paper/high-voltage"), "unknown": message("paper/high-voltage-unknown")}
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """The texts of a sheet; `data_date` is the newest date of any evidence."""
+    """The texts of a sheet in the language of the reader; `data_date` is the newest date of any evidence."""
 
     title: str
     shows: str
@@ -46,11 +32,11 @@ def text(template: Template, drawn: Drawing) -> Words:
     record, opening = template.record, template.opening
     return Words(
         title=" ".join(filter(None, (record.vehicle.make, record.vehicle.model, _years(record), record.vehicle.phase))),
-        shows=_shows(template),
+        shows=say(_shows(template)),
         demo=record.demo == "yes",
         alerts=tuple(_alerts(record, opening)),
         notes=(*drawn.notes, *_notes(template)),
-        data_date=max((item.on for item in record.evidence.values()), default="not recorded"),
+        data_date=max((item.on for item in record.evidence.values()), default=say(message("paper/no-date"))),
         address=template.address,
     )
 
@@ -61,27 +47,29 @@ def _years(record: VehicleRecord) -> str:
     return f"{first}–{last}" if first != last else str(first)
 
 
-def _shows(template: Template) -> str:
-    sides = " and ".join(template.opening.each)
-    opening = f"{template.opening.name}, {sides}" if sides else template.opening.name
-    return f"{opening}, with {template.gear.name}" if template.gear else opening
+def _shows(template: Template) -> Value:
+    opening: Value = template.opening.name
+    if template.opening.each:
+        sides = all_of(*(message(f"sides/{side}") for side in template.opening.each))
+        opening = message("paper/on-sides", opening=opening, sides=sides)
+    return message("paper/with-gear", opening=opening, gear=template.gear.name) if template.gear else opening
 
 
 def _alerts(record: VehicleRecord, opening: Opening) -> Iterator[str]:
     if record.vehicle.high_voltage in _VOLTAGE:
-        yield _VOLTAGE[record.vehicle.high_voltage]
+        yield sentences(_VOLTAGE[record.vehicle.high_voltage])
     sensor = doors.sensor(record, opening)
     if sensor in _SENSOR:
-        yield _SENSOR[sensor]
+        yield sentences(_SENSOR[sensor], message("paper/offering-up-only"))
 
 
 def _notes(template: Template) -> Iterator[str]:
     record, opening = template.record, template.opening
     if opening.when.clauses:
-        yield f"Only in cars with: {say(words.when(record, opening.when))}."
+        yield sentences(message("paper/only-in", cars=words.when(record, opening.when)))
     yield from _suits(template)
     yield from _disputed(record, opening)
-    yield "Marks show the middles of bolt holes, not their size. Depth and what lies behind are not on this sheet."
+    yield sentences(message("paper/marks-show"), message("paper/not-on-sheet"))
     yield from _sources(record, opening)
 
 
@@ -92,22 +80,28 @@ def _suits(template: Template) -> Iterator[str]:
         return
     conditions = gear.conditions(template.address, opening.id)
     if not conditions:
-        yield f"{gear.name} is made for another opening: its record does not name this one."
+        yield sentences(message("paper/made-for-another", gear=gear.name))
     elif all(condition.clauses for condition in conditions):
-        cars = "; ".join(say(words.when(template.record, condition)) for condition in conditions)
-        yield f"{gear.name} is made for this opening only in cars with: {cars}."
+        cars = Items(tuple(words.when(template.record, condition) for condition in conditions), "semicolon")
+        yield sentences(message("paper/made-for-cars", gear=gear.name, cars=cars))
 
 
 def _disputed(record: VehicleRecord, opening: Opening) -> Iterator[str]:
     """What of the drawing the sources do not agree on."""
     drawn = tuple(f"openings/{opening.id}/{key}/" for key in ("hole", "bolts", "face"))
-    for entry in said(evidence.conflicts(record)):
+    for entry in evidence.conflicts(record):
         if not entry["settled"] and entry["about"].startswith(drawn):
-            yield f"{entry['word']}, {entry['fact']}: {entry['text']} Drawn: {entry['stands']}."
+            said = {"word": entry["word"], "fact": entry["fact"], "text": entry["text"], "drawn": entry["stands"]}
+            yield sentences(message("paper/disputed", **said))
 
 
 def _sources(record: VehicleRecord, opening: Opening) -> Iterator[str]:
-    found = [record.evidence[name] for name in opening.source if name in record.evidence]
+    found = [_source(record.evidence[name]) for name in opening.source if name in record.evidence]
     if found:
-        said = (f"{item.id} {item.how} {item.on} by {item.by}{item.with_ and f' with {item.with_}'}" for item in found)
-        yield f"Sources: {'; '.join(said)}."
+        yield sentences(message("paper/sources", sources=Items(tuple(found), "semicolon")))
+
+
+def _source(item: Evidence) -> Message:
+    code = "paper/source-with" if item.with_ else "paper/source"
+    how = message(f"paper/how-{item.how}")
+    return message(code, id=item.id, how=how, day=item.on, by=item.by, instrument=item.with_)

@@ -3,26 +3,29 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from undertrim.publish.template_words import listed
+from undertrim.words import Value, message
+
 Data = Mapping[str, Any]
 
 
-def notes(facts: Data) -> dict[int, str]:
+def notes(facts: Data) -> dict[int, Value]:
     """Place of a step -> in which visits with several jobs it comes or goes; nothing for all other steps."""
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     found: dict[int, dict[str, list[str]]] = {}
-    for place, verb, targets in _changes(facts):
-        together = " + ".join(marks[target] for target in targets)
-        said = found.setdefault(place, {}).setdefault(verb, [])
+    for place, change, targets in _changes(facts):
+        together = listed((marks[target] for target in targets), "plus")
+        said = found.setdefault(place, {}).setdefault(change, [])
         if together not in said:
             said.append(together)
     return {
-        place: "; ".join(f"{verb} {' or '.join(sets)} in one visit" for verb, sets in told.items())
+        place: listed((message(change, jobs=listed(sets, "either")) for change, sets in told.items()), "semicolon")
         for place, told in found.items()
     }
 
 
 def _changes(facts: Data) -> Iterator[tuple[int, str, list[str]]]:
-    """Step, what becomes of it, and the smallest sets of targets in which that is so, car by car."""
+    """Step, the code of what becomes of it, and the smallest sets of targets in which that is so, car by car."""
     for plan in facts.get("plans", []):
         told: dict[int, list[set[str]]] = {}
         for targets, steps in sorted(_sets(plan), key=lambda item: len(item[0])):
@@ -31,7 +34,7 @@ def _changes(facts: Data) -> Iterator[tuple[int, str, list[str]]]:
                 smaller = told.setdefault(place, [])
                 if not any(known <= set(targets) for known in smaller):
                     smaller.append(set(targets))
-                    yield place, "only with" if place in steps else "can drop out with", targets
+                    yield place, "sheet/only-with" if place in steps else "sheet/drops-out-with", targets
 
 
 def _sets(plan: Data) -> Iterator[tuple[list[str], set[int]]]:

@@ -35,10 +35,14 @@ def printable(value: Any) -> Any:
 
 def text(value: str) -> str:
     """One text. PDF/UA-1 (ISO 14289-1) allows no character without a glyph: such a one becomes `[U+4E2D]`."""
+    return _MONSTER.sub(lambda found: _breakable(found[0]), legible(value))
+
+
+def legible(value: str) -> str:
+    """The same without breaks, for a text into which values are still to be put."""
     if not value.isascii():
         value = unicodedata.normalize("NFC", value)
-    shown = value if value.isascii() and value.isprintable() else "".join(map(_shown, value))
-    return _MONSTER.sub(lambda found: _breakable(found[0]), shown)
+    return value if value.isascii() and value.isprintable() else "".join(map(_shown, value))
 
 
 def _breakable(word: str) -> str:

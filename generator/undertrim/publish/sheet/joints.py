@@ -7,6 +7,7 @@ from typing import Any
 
 from undertrim.publish.sheet.pictures import Pictures
 from undertrim.publish.sheet.pins import colour_words
+from undertrim.words import Items, Value, message, say
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -17,7 +18,7 @@ def joint(entry: Data, pictures: Pictures) -> Row:
     return {
         "name": entry["name"],
         "opening": entry["opening_name"],
-        "receivers": ", ".join(entry["receivers"]),
+        "receivers": _listed(entry["receivers"]),
         "note": entry["note"],
         "tables": [_table(table, pictures) for table in entry["tables"]],
     }
@@ -27,13 +28,13 @@ def _table(table: Data, pictures: Pictures) -> Row:
     contacts = table["contacts"]
     return {
         "cars": table["cars_words"],
-        "harness": table["harness"]["name"] if table["harness"] else "none in stock suits: by hand",
-        "between": ", ".join(item["name"] for item in table["between"]),
+        "harness": table["harness"]["name"] if table["harness"] else say(message("joint/hand-only")),
+        "between": _listed([item["name"] for item in table["between"]]),
         "wants": table["sound_words"],
         "counts": table["counts_words"],
         "notes": table["notes"],
-        "extra": "; ".join(f"{item['address']} ({item['words']})" for item in contacts["extra"]),
-        "missing": "; ".join(f"{item['address']} ({item['function_words']})" for item in contacts["missing"]),
+        "extra": _listed([_at(item, item["words"]) for item in contacts["extra"]], "semicolon"),
+        "missing": _listed([_at(item, item["function_words"]) for item in contacts["missing"]], "semicolon"),
         "blocks": [
             _block(list(rows), table["harness"], pictures)
             for _, rows in groupby(table["rows"], key=lambda row: str(row["state"]))
@@ -41,16 +42,24 @@ def _table(table: Data, pictures: Pictures) -> Row:
     }
 
 
+def _at(contact: Data, what: str) -> Value:
+    return message("joint/contact-what", at=contact["address"], what=what)
+
+
+def _listed(values: Sequence[Value], joined: str = "comma") -> str:
+    return say(Items(tuple(values), joined))
+
+
 def _block(rows: Sequence[Data], harness: Data | None, pictures: Pictures) -> Row:
     """The rows of one state."""
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = str(usual) if count > 1 else ""
-    otherwise = ", if not said otherwise" if common and count < len(rows) else ""
+    most = say(message("joint/most", do=common)) if common and count < len(rows) else common
     return {
         "sign": rows[0]["sign"],
-        "title": f"{rows[0]['state_words']} ({len(rows)})",
+        "title": say(message("joint/block", state=rows[0]["state_words"], number=len(rows))),
         "loud": rows[0]["state"] == "never",
-        "do": f"{common}{otherwise}",
+        "do": most,
         "rows": [_row(row, common, harness, pictures) for row in rows],
     }
 
@@ -62,7 +71,7 @@ def _row(row: Data, common: str, harness: Data | None, pictures: Pictures) -> Ro
         "adapter": [_wire(_contact(contact, harness), contact, pictures) for contact in row["contacts"]]
         or ([_named(row["through"])] if row["through"] else []),
         "lead": [_wire(row["lead"]["id"], row["lead"], pictures)] if row["lead"] else [],
-        "why": "; ".join([*(reason["words"] for reason in row["reasons"]), *row["words"], *row["notes"]]),
+        "why": _listed([*(reason["words"] for reason in row["reasons"]), *row["words"], *row["notes"]], "semicolon"),
         "do": "" if row["do"] == common else row["do"],
     }
 
@@ -70,7 +79,9 @@ def _row(row: Data, common: str, harness: Data | None, pictures: Pictures) -> Ro
 def _contact(contact: Data, harness: Data | None) -> str:
     """The address of a contact, and whose it is where beside the harness something else has contacts."""
     own = harness is None or contact["gear"] == harness["id"]
-    return str(contact["address"]) if own else f"{contact['gear_name']} {contact['address']}"
+    if own:
+        return str(contact["address"])
+    return say(message("joint/gear-at", gear=contact["gear_name"], at=contact["address"]))
 
 
 def _named(name: str) -> Row:
@@ -81,20 +92,20 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
     """One end: its address or name, its colour where there is a wire to look at, and what else counts there."""
     colour = item["colour"]
     to_see = item.get("address", "a lead")
-    said = colour_words(colour) if colour else "colour not recorded" if to_see else ""
+    said = colour_words(colour) if colour else message("plugs/colour-unknown") if to_see else ""
     return {
         "name": name,
         "picture": pictures.wire(colour) if colour else "",
-        "words": ", ".join(part for part in (said, *_more(item)) if part),
+        "words": _listed([part for part in (said, *_more(item)) if part]),
     }
 
 
-def _more(item: Data) -> Iterator[str]:
+def _more(item: Data) -> Iterator[Value]:
     if item.get("level") == "line":
-        yield "line level"
+        yield message("joint/line-level")
     if item.get("fuse"):
-        yield f"fuse {item['fuse']}"
+        yield message("joint/fuse", rating=item["fuse"])
     if item.get("gauge"):
         yield item["gauge"].replace("mm2", "mm²")
     if item.get("supply"):
-        yield "voltage unknown" if item["supply"] == "unknown" else str(item["supply"])
+        yield str(item["supply"])

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from undertrim.publish.sheet.pictures import Pictures
+from undertrim.words import message, one_of, say
 
 Data = Mapping[str, Any]
 
@@ -25,6 +26,7 @@ def pin(entry: Data, pictures: Pictures) -> dict[str, str]:
 def colour_words(colour: Data | None) -> str:
     """A colour, with what it may be where it cannot be read."""
     if not colour:
-        return "not recorded"
-    may_be = " or ".join(colour["may_be"])
-    return f"{colour['words']} (may be {may_be})" if may_be else str(colour["words"])
+        return say(message("plugs/none-recorded"))
+    if not colour["may_be"]:
+        return str(colour["words"])
+    return say(message("plugs/colour-may-be", colour=colour["words"], others=one_of(*colour["may_be"])))

@@ -5,10 +5,12 @@ from itertools import groupby
 from typing import Any
 
 from undertrim.publish import plan_text
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import kits, told
 from undertrim.publish.sheet import combined
 from undertrim.publish.sheet.pictures import Pictures
-from undertrim.words import message, say
+from undertrim.publish.template_words import listed
+from undertrim.words import Value, message
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -24,7 +26,9 @@ def sections(facts: Data, pictures: Pictures) -> list[Row]:
     found: list[Row] = []
     for name, group in groupby(_rows(facts, pictures), key=lambda row: row["section"]):
         title = titles.get(name, name)
-        found.append({"title": f"{title}, continued" if name in seen else title, "steps": list(group)})
+        found.append(
+            {"title": message("sheet/continued", section=title) if name in seen else title, "steps": list(group)}
+        )
         seen.add(name)
     return found
 
@@ -48,11 +52,16 @@ def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
 
 def _caution(caution: Data, before: int) -> Row:
     """`short` stands in the place of what the step just before has in full; empty where this one has it."""
-    return {**caution, "short": say(told.short(before)) if before else ""}
+    return {**caution, "short": told.short(before) if before else ""}
 
 
 def _row(step: Data, pictures: Pictures) -> Row:
-    row = {
+    row: Row = said(_shown(step, pictures))
+    return {**row, "tall": _length(row) > _TALL}
+
+
+def _shown(step: Data, pictures: Pictures) -> Row:
+    return {
         "section": step["section"],
         "verb": step["verb"],
         "title": step["title"],
@@ -60,9 +69,8 @@ def _row(step: Data, pictures: Pictures) -> Row:
         "items": _items(step, pictures),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": step["time"],
-        "source": ", ".join(step.get("source", [])),
+        "source": listed(step.get("source", [])),
     }
-    return {**row, "tall": _length(row) > _TALL}
 
 
 def _length(value: object) -> int:
@@ -73,10 +81,10 @@ def _length(value: object) -> int:
     return len(value) if isinstance(value, str) else 0
 
 
-def _marks(step: Data, marks: Mapping[str, str]) -> str:
+def _marks(step: Data, marks: Mapping[str, str]) -> Value:
     if len(step["targets"]) == len(marks) > 1:
-        return "all"
-    return ", ".join(marks[target] for target in step["targets"])
+        return message("sheet/all-jobs")
+    return listed(marks[target] for target in step["targets"])
 
 
 def _items(step: Data, pictures: Pictures) -> list[Row]:
@@ -84,19 +92,19 @@ def _items(step: Data, pictures: Pictures) -> list[Row]:
     fasteners = [_fastener(line, pictures) for line in step["fasteners"]]
     tethers = [_tether(line, pictures) for line in step["tethers"]]
     # A bare `unscrew` says nothing that the fasteners do not.
-    motion = [_item("", say(message("motions/alone", motion=step["motion"])), "")] if step["direction"] else []
+    motion = [_item("", message("sheet/motion", motion=step["motion"]), "")] if step["directed"] else []
     return [*fasteners, *motion, *tethers]
 
 
 def _fastener(line: Data, pictures: Pictures) -> Row:
-    hidden = f"under: {line['hidden_by']}" if line["hidden_by"] else ""
+    hidden = message("sheet/under", part=line["hidden_by"]) if line["hidden_by"] else ""
     rest = [line["detail"], hidden, line["later_words"]]
     loud = line["fate"] not in ("out", "back")
     return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])
 
 
 def _tether(line: Data, pictures: Pictures) -> Row:
-    circuit = "airbag or belt wiring" if line["restraint"] else line["circuit_words"]
+    circuit = message("sheet/restraint-wiring") if line["restraint"] else line["circuit_words"]
     rest = [line["later_words"], circuit, line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
     return _item(
@@ -104,7 +112,7 @@ def _tether(line: Data, pictures: Pictures) -> Row:
     )
 
 
-def _item(picture: str, lead: str, act: str, loud: bool = False, rest: Sequence[str] = (), when: str = "") -> Row:
+def _item(picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = "") -> Row:
     """One line; `loud` is an act that must not be taken for the usual one."""
-    said = ", ".join(part for part in rest if part)
-    return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": said, "when": when}
+    more = listed(part for part in rest if part)
+    return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": more, "when": when}

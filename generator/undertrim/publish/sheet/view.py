@@ -9,6 +9,8 @@ from undertrim.publish.sheet import frame, steps
 from undertrim.publish.sheet.frame import Paper
 from undertrim.publish.sheet.pictures import Pictures
 from undertrim.publish.sheet.pins import pin
+from undertrim.publish.template_words import bodies, listed, sides
+from undertrim.words import Message, Value, message
 
 Data = Mapping[str, Any]
 
@@ -16,10 +18,10 @@ FATES = ("out", "back", "moved", "bagged", "new")
 
 
 def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
-    """Everything the template reads. All texts are printable; lists that the facts do not have are empty."""
+    """Everything the template reads, in the language of the reader. All texts are printable; lists that the facts do not have are empty."""
     pictures = Pictures()
     shown = {
-        "about": [{"label": label, "value": value} for label, value in _about(facts) if value],
+        "about": [{"label": label, "value": value} for label, value in _about(facts) if value != ""],
         "variants": [{**entry, "ask": _with(entry["ask"], entry)} for entry in facts.get("variants", [])],
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
@@ -48,8 +50,8 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
     for entry in facts.get("sound", []):
         if entry["conflicts"]:
             yield {
-                "name": f"Factory sound, {entry['id']}",
-                "by_words": "disputed: meter it",
+                "name": message("sheet/factory-sound", channel=entry["id"]),
+                "by_words": message("sheet/disputed"),
                 "wire": [],
                 "note": "",
                 "when": "",
@@ -57,39 +59,40 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
             }
 
 
-def _about(facts: Data) -> Iterator[tuple[str, str]]:
-    yield "Built", facts["built_words"]
-    yield "Bodies", ", ".join(facts["bodies"])
-    yield "Drive side", " or ".join(facts["drive_sides"])
-    yield "Also called", ", ".join(facts["also_called"])
-    yield "How to tell", facts["tell"]
-    yield "Before it", facts["follows_words"]
-    yield "Changed", facts["changed"]
-    yield "Checked", _standing(facts["standing"])
-    yield "Data", _age(facts)
-    yield "Conflict", " ".join(facts.get("disputed", []))
+def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
+    yield message("sheet/built"), facts["built_words"]
+    yield message("sheet/bodies"), bodies(facts["bodies"])
+    yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
+    yield message("sheet/also-called"), listed(facts["also_called"])
+    yield message("sheet/how-to-tell"), facts["tell"]
+    yield message("sheet/before-it"), facts["follows_words"]
+    yield message("sheet/changed"), facts["changed"]
+    yield message("sheet/checked"), _standing(facts["standing"])
+    yield message("sheet/data"), _age(facts)
+    yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
 
 
-def _standing(standing: Data) -> str:
+def _standing(standing: Data) -> Value:
     """Whether somebody checked the record at the car, and if not, how much is in the way."""
-    open_points = len(standing["obstacles"])
-    way = f" ({open_points} safety question{'' if open_points == 1 else 's'} open)" if open_points else ""
-    return f"{standing['text']}{way}"
+    open_points, text = len(standing["obstacles"]), str(standing["text"])
+    return message("sheet/standing-open", standing=text, count=open_points) if open_points else text
 
 
-def _age(facts: Data) -> str:
+def _age(facts: Data) -> Value:
     """The date of the newest evidence with its age when the sheet was made."""
-    words = facts["age"]["words"]
-    return f"of {facts['data_date']}, {words}" if facts["data_date"] and words else ""
+    date_, words = facts["data_date"], facts["age"]["words"]
+    return message("sheet/aged", date=date_, age=words) if date_ and words else ""
 
 
 def _restraint(entry: Data) -> str:
-    return f"{entry['area'].replace('-', ' ').capitalize()}: {', '.join(entry['items'])}.{''.join(f' {words}' for words in entry.get('conflicts', []))}"
+    area = message(f"areas/{entry['area']}")
+    said = message("sheet/restraint", area=area, things=listed(entry["items"]))
+    return listed([said, *entry.get("conflicts", [])], "spaced")
 
 
 def _with(text: str, entry: Data) -> str:
     """A text, and what is disputed of what it says."""
-    return " ".join(part for part in (text, *entry.get("conflicts", [])) if part)
+    return listed([part for part in (text, *entry.get("conflicts", [])) if part], "spaced")
 
 
 def _totals(totals: Data) -> dict[str, Any]:
@@ -97,8 +100,8 @@ def _totals(totals: Data) -> dict[str, Any]:
     columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
     rows = [{"sort": row["sort"], "counts": [row.get(fate, 0) for fate in columns]} for row in counted]
     return {
-        "tools": [" or ".join([tool["name"], *tool["instead"]]) for tool in totals["tools"]],
-        "columns": ["not recorded" if name == "unrecorded" else name for name in columns],
+        "tools": [listed([tool["name"], *tool["instead"]], "either") for tool in totals["tools"]],
+        "columns": [message(f"sheet/fate-{name}") for name in columns],
         "rows": rows,
         "sums": [sum(column) for column in zip(*(row["counts"] for row in rows), strict=True)],
         "buy": list(_purchases(totals["buy"])),
@@ -106,29 +109,32 @@ def _totals(totals: Data) -> dict[str, Any]:
     }
 
 
-def _purchases(buy: Sequence[Data]) -> Iterator[str]:
+def _purchases(buy: Sequence[Data]) -> Iterator[Message]:
     """One line for each thing: how many in all, and where they go."""
     for what in dict.fromkeys(entry["what"] for entry in buy):
         same = [entry for entry in buy if entry["what"] == what]
-        parts = "; ".join(dict.fromkeys(entry["part"] for entry in same))
-        yield f"{_sum([entry['count'] for entry in same])} × {what} ({parts})"
+        parts = listed(dict.fromkeys(entry["part"] for entry in same), "semicolon")
+        yield message("sheet/buy", number=_sum([entry["count"] for entry in same]), what=what, parts=parts)
 
 
-def _sum(counts: Sequence[int | None]) -> str:
+def _sum(counts: Sequence[int | None]) -> Value:
     """The sum, and how it ends where a count is not recorded: `4 and more`, `unknown number`."""
     known = sum(count for count in counts if count is not None)
     if None in counts:
-        return f"{known} and more" if known else "unknown number"
-    return str(known)
+        return message("sheet/and-more", number=known) if known else message("sheet/unknown-number")
+    return known
 
 
 def _opening(entry: Data) -> dict[str, Any]:
-    sides = " and ".join(entry["sides"])
+    name = entry["name"]
     return {
-        "name": f"{entry['name']}, {sides}" if sides else entry["name"],
+        "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
-        "rows": [*entry["rows"], *({"label": "Conflict", "value": words} for words in entry.get("conflicts", []))],
-        "source": ", ".join(entry["source"]),
+        "rows": [
+            *entry["rows"],
+            *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
+        ],
+        "source": listed(entry["source"]),
     }
 
 
@@ -138,8 +144,8 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
         "name": entry["name"],
         "when": found["cars_words"],
         "closed": found["closed"],
-        "takes": "; ".join(found["takes"]) if found["there"] else "not there in these cars",
-        "stock": found["counts_words"] or f"no {entry['kind']} in stock",
+        "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
+        "stock": found["counts_words"] or message(f"sheet/no-{entry['kind']}-in-stock"),
         "notes": [*map(duties.line, found["duties"]), *found["notes"]],
         "rows": [
             {
@@ -153,25 +159,29 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
     }
 
 
-def _reason(fit: Data) -> str:
+def _reason(fit: Data) -> Value:
     """What a verdict says beyond its word, and what is not simply on a wire."""
-    open_needs = [f"{need['name']}: {need['words']}" for need in fit["functions"] if need["by"] != "wire"]
-    nearest = f"nearest in stock that fits: {fit['nearest_name']}" if fit["nearest"] else ""
+    open_needs = [_need(need) for need in fit["functions"] if need["by"] != "wire"]
+    nearest = message("sheet/nearest", gear=fit["nearest_name"]) if fit["nearest"] else ""
     about = [] if fit["verdict"] == "does-not-fit" else [words.rstrip(".") for words in fit["about"]]
-    said = "; ".join(part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part)
-    return said[:1].upper() + said[1:]
+    reasons = [part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part]
+    return message("sheet/reason", reasons=listed(reasons, "semicolon")) if reasons else ""
+
+
+def _need(need: Data) -> Message:
+    return message("sheet/need", name=need["name"], words=need["words"])
 
 
 def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
     drawn = [
-        f"{entry['size']} contacts" if entry["size"] else "",
-        f"drawn {entry['view']}",
+        message("sheet/contacts", count=entry["size"]) if entry["size"] else "",
+        message("sheet/drawn", view=entry["view"]),
         entry["standard"],
+        message("sheet/sourced", evidence=listed(entry["source"])) if entry["source"] else "",
     ]
-    source = ", ".join(entry["source"])
     return {
         "name": entry["name"],
         "when": entry["when"],
-        "about": _with(", ".join(part for part in (*drawn, f"source {source}" if source else "") if part), entry),
+        "about": _with(listed(part for part in drawn if part), entry),
         "pins": [pin(item, pictures) for item in entry["pins"]],
     }

@@ -12,6 +12,7 @@ from undertrim.publish.sheet.joints import joint
 from undertrim.publish.sheet.pictures import Pictures
 from undertrim.publish.sheet.pins import pin
 from undertrim.publish.sheet.view import disputed_sound
+from undertrim.words import Items, Message, Value, message, say
 
 Data = Mapping[str, Any]
 Row = dict[str, Any]
@@ -34,16 +35,17 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
 
 def _plug(entry: Data, pictures: Pictures) -> Row:
     drawn = entry["drawn"]
-    about = [f"{entry['size']} contacts", f"recorded {entry['view']}", entry["standard"], _sources(entry)]
+    about = message("plugs/about", size=entry["size"], view=entry["view"])
+    more = [*([entry["standard"]] if entry["standard"] else []), *_sources(entry, "plugs/source"), *entry["conflicts"]]
     return {
         "name": entry["name"],
         "when": entry["when"],
-        "about": ", ".join([*(part for part in about if part), *entry["conflicts"]]),
+        "about": _listed([about, *more]),
         "told": [_told(asked) for asked in drawn["told_by"]],
         "faces": [_face(face, pictures) for face in drawn["faces"]],
-        "legend": "; ".join(drawn["legend"]),
+        "legend": _listed(drawn["legend"], "semicolon"),
         "no_face": drawn["no_face"],
-        "lost": ", ".join(drawn["lost"]),
+        "lost": _listed(drawn["lost"]),
         "pins": [{**pin(item, pictures), "note": _noted(item)} for item in entry["pins"]],
         "expect": list(_expected(entry["expect"])),
         "maps": [_other(item) for item in drawn["maps"]],
@@ -56,7 +58,7 @@ def _face(face: Data, pictures: Pictures) -> Row:
         "picture": pictures.keep(plug_pictures.face(glyphs.printable(face))),
         "title": face["title"],
         "width": face["least_width"],
-        "words": "As recorded" if face["recorded"] else "The same from the other side",
+        "words": say(message("plugs/as-recorded") if face["recorded"] else message("plugs/other-side")),
     }
 
 
@@ -75,9 +77,12 @@ def _told(asked: Data) -> Row:
 
 
 def _choice(choice: Data) -> str:
-    tell = f": {choice['tell']}" if choice["tell"] else ""
-    built = f" ({choice['built']})" if choice["built"] else ""
-    return f"{choice['label']}{tell}{built}"
+    said: Value = choice["label"]
+    if choice["tell"]:
+        said = message("plugs/choice-tell", choice=said, tell=choice["tell"])
+    if choice["built"]:
+        said = message("plugs/choice-built", choice=said, built=choice["built"])
+    return say(said)
 
 
 def _expected(pins: Sequence[Data]) -> Iterator[Row]:
@@ -105,7 +110,9 @@ def _noted(entry: Data) -> str:
     """What is known of a wire, what to doubt about its colour, and the note."""
     doubt = (entry.get("colour") or {}).get("doubt", "")
     *first, last = [
-        part for part in (*entry.get("conflicts", ()), "; ".join(entry["wire"]), doubt, entry["note"]) if part
+        part
+        for part in (*entry.get("conflicts", ()), _listed(entry["wire"], "semicolon"), doubt, entry["note"])
+        if part
     ] or [""]
     return "".join([*(f"{part.rstrip('.')}. " for part in first), last])
 
@@ -117,9 +124,15 @@ def _evidence(facts: Data) -> list[Data]:
 
 
 def _sourced(entry: Data) -> Row:
-    said = _sources(entry)
-    return {**entry, "source": " ".join([*([f"{said.capitalize()}."] if said else []), *entry["conflicts"]])}
+    said = map(say, _sources(entry, "plugs/source-begins"))
+    return {**entry, "source": " ".join([*said, *entry["conflicts"]])}
 
 
-def _sources(entry: Data) -> str:
-    return f"source {', '.join(entry['source'])}" if entry["source"] else ""
+def _sources(entry: Data, code: str) -> Iterator[Message]:
+    """The evidence of an entry; nothing where it names none."""
+    if entry["source"]:
+        yield message(code, pieces=Items(tuple(entry["source"]), "comma"))
+
+
+def _listed(values: Sequence[Value], joined: str = "comma") -> str:
+    return say(Items(tuple(values), joined))

@@ -12,6 +12,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.words import Value
 
 
 class Room(Protocol):
@@ -26,7 +27,7 @@ class Room(Protocol):
     def by_size(self, gear: Gear, between: Sequence[Gear], usual: Clearances) -> Fit:
         """The answer by size alone; what can go `between` is of any kind, and what cannot here is passed over."""
 
-    def limits(self, usual: Clearances) -> Iterator[str]:
+    def limits(self, usual: Clearances) -> Iterator[Value]:
         """What gear must keep to go in without anything between, in words."""
 
     def size(self, gear: Gear) -> Size:

@@ -14,6 +14,7 @@ from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.words import Value
 
 Data = dict[str, Any]
+Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {**receiver.SIZES, **speaker.SIZES}
 """The fields that the forms reckon with, by kind of gear; other gear is in no form."""
@@ -30,13 +31,13 @@ class Room(Protocol):
     def form(self) -> tuple[str, ...]:
         """The fields of the opening that the form beside it reckons with."""
 
-    def outlines(self) -> Iterator[tuple[Value, Value]]:
+    def outlines(self) -> Iterator[Row]:
         """The rows before its depth."""
 
-    def more(self) -> Iterator[tuple[Value, Value]]:
+    def more(self) -> Iterator[Row]:
         """The rows after it."""
 
-    def needs(self) -> Iterator[tuple[Value, Value]]:
+    def needs(self) -> Iterator[Row]:
         """What the job costs besides the gear: a title and a sentence each."""
 
     def loads(self, vehicle: Vehicle) -> Iterator[Data]:

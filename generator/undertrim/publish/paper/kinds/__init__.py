@@ -9,19 +9,20 @@ from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.words import Message, Value
 
 
 class Room(Protocol):
     """What is asked of every kind about one of its openings; `source` stands behind what each line means."""
 
     @property
-    def wanted(self) -> str:
-        """The fields that hold its outline, in words."""
+    def wanted(self) -> Message:
+        """The fields that hold its outline."""
 
-    def car(self, source: str) -> Iterator[Drawing]:
+    def car(self, source: Value) -> Iterator[Drawing]:
         """What is drawn of the car, its outline first."""
 
-    def gear(self, facts: GearFacts, name: str, source: str) -> Iterator[Drawing]:
+    def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """What is drawn of gear over it; nothing of gear that is not laid over such an opening."""
 
 

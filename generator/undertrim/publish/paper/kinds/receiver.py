@@ -7,6 +7,7 @@ from undertrim.publish.paper.layout import DASHED, OUTLINE, THIN
 from undertrim.publish.paper.pieces import Drawing, outline
 from undertrim.record.gear import GearFacts
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,18 +17,18 @@ class Room:
     opening: ReceiverOpening
 
     @property
-    def wanted(self) -> str:
+    def wanted(self) -> Message:
         """The fields that hold its outline."""
-        return "'face' with its width and height"
+        return message("paper/wanted-face")
 
-    def car(self, source: str) -> Iterator[Drawing]:
+    def car(self, source: Value) -> Iterator[Drawing]:
         """The opening."""
-        yield outline("opening of the car", self.opening.face, OUTLINE, source)
+        yield outline(message("paper/opening-of-car"), self.opening.face, OUTLINE, source)
 
-    def gear(self, facts: GearFacts, name: str, source: str) -> Iterator[Drawing]:
+    def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """A receiver with its trim, or the opening of a kit."""
         if isinstance(facts, ReceiverGear):
-            yield outline(f"body of {name}", facts.body, DASHED, source)
-            yield outline(f"front of {name} with its trim or screen", facts.trim, THIN, source)
+            yield outline(message("paper/body-of", gear=name), facts.body, DASHED, source)
+            yield outline(message("paper/front-of", gear=name), facts.trim, THIN, source)
         if isinstance(facts, KitGear):
-            yield outline(f"opening of {name}", facts.opening, DASHED, source)
+            yield outline(message("paper/opening-of", gear=name), facts.opening, DASHED, source)

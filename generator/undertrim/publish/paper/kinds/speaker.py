@@ -8,6 +8,7 @@ from undertrim.publish.paper.layout import DASHED, OUTLINE, THIN
 from undertrim.publish.paper.pieces import Drawing, bolts, outline
 from undertrim.record.gear import GearFacts
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,24 +18,24 @@ class Room:
     opening: SpeakerOpening
 
     @property
-    def wanted(self) -> str:
+    def wanted(self) -> Message:
         """The fields that hold its outline."""
-        return "'hole' with its shape and size"
+        return message("paper/wanted-hole")
 
-    def car(self, source: str) -> Iterator[Drawing]:
+    def car(self, source: Value) -> Iterator[Drawing]:
         """The hole and its bolt holes."""
-        yield outline("hole of the car", self.opening.hole, OUTLINE, source)
-        yield bolts("bolt holes of the car", self.opening.bolts, outlines.upright, source)
+        yield outline(message("paper/hole-of-car"), self.opening.hole, OUTLINE, source)
+        yield bolts(message("paper/bolts-of-car"), self.opening.bolts, outlines.upright, source)
 
-    def gear(self, facts: GearFacts, name: str, source: str) -> Iterator[Drawing]:
+    def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """A speaker, or a spacer with its bolt holes on both sides."""
         if isinstance(facts, SpeakerGear):
-            yield outline(f"basket of {name}, what must pass through", facts.basket, DASHED, source)
-            yield outline(f"flange of {name}", facts.flange, THIN, source)
-            yield bolts(f"bolt holes of {name}", facts.bolts, outlines.diagonal, source)
+            yield outline(message("paper/basket-of", gear=name), facts.basket, DASHED, source)
+            yield outline(message("paper/flange-of", gear=name), facts.flange, THIN, source)
+            yield bolts(message("paper/bolts-of", gear=name), facts.bolts, outlines.diagonal, source)
         if isinstance(facts, SpacerGear):
-            yield outline(f"hole in {name}", facts.hole, DASHED, source)
-            yield outline(f"rim of {name}", facts.flange, THIN, source)
-            yield bolts(f"bolt holes of {name}", facts.bolts, outlines.diagonal, source)
+            yield outline(message("paper/hole-in", gear=name), facts.hole, DASHED, source)
+            yield outline(message("paper/rim-of", gear=name), facts.flange, THIN, source)
+            yield bolts(message("paper/bolts-of", gear=name), facts.bolts, outlines.diagonal, source)
             if facts.car_bolts:
-                yield bolts(f"bolt holes of {name} towards the car", facts.car_bolts, outlines.triangle, source)
+                yield bolts(message("paper/bolts-towards-car", gear=name), facts.car_bolts, outlines.triangle, source)

@@ -15,6 +15,7 @@ from undertrim.derive.fit.stock import Gear, of_kind, only
 from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.words import Value, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +55,12 @@ class Room:
         """Straight in, or through a kit."""
         return fit.fit(only(gear, ReceiverGear), self.opening, of_kind(between, KitGear), usual)
 
-    def limits(self, usual: Clearances) -> Iterator[str]:
+    def limits(self, usual: Clearances) -> Iterator[Value]:
         """The largest body and chassis."""
         return takes.limits(self.opening, usual)
 
     def size(self, gear: Gear) -> Size:
         """Body and chassis."""
         facts = only(gear, ReceiverGear).facts
-        body = rectangle("body", facts.body)
-        return body.width, body.height, typed("depth", facts.chassis_depth)
+        body = rectangle(message("fit-receiver/body"), facts.body)
+        return body.width, body.height, typed(message("fit-receiver/chassis-depth"), facts.chassis_depth)

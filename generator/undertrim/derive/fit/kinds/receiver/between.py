@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from undertrim.derive.fit.duties import KEEPERS, Fate, Outcome
+from undertrim.derive.fit.duties import KEEPERS, Fate, Outcome, kept_by
 from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
 from undertrim.derive.fit.kinds.receiver import sound
 from undertrim.derive.fit.kinds.receiver.functions import needs as needed
@@ -12,6 +12,7 @@ from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, ReceiverGear
+from undertrim.words import Items, Message, message, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +20,9 @@ class Between:
     """Parts from stock, what would have to be got, the functions one by one, notes, and checks that cannot be told."""
 
     parts: tuple[str, ...]
-    to_get: tuple[str, ...]
+    to_get: tuple[Message, ...]
     needs: tuple[Need, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
     checks: tuple[Check, ...] = ()
 
 
@@ -42,7 +43,7 @@ def between(
     lacking = tuple(need.function for need in wanted if need.by == "data" and not need.providers)
     to_get = (*_interface(lacking), *((level.to_get,) if level.to_get else ()))
     names = tuple(dict.fromkeys(item.name for item in parts))
-    lost = tuple(f"an interface that keeps the {item.name}" for item in kept if item.to_get)
+    lost = tuple(message("fit-receiver/get-keeper", duty=item.name) for item in kept if item.to_get)
     return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)), level.checks)
 
 
@@ -77,17 +78,19 @@ def _keepers(kept: Sequence[Outcome], adapters: Sequence[Gear], chosen: Sequence
     return found
 
 
-def _interface(functions: Sequence[str]) -> tuple[str, ...]:
+def _interface(functions: Sequence[str]) -> tuple[Message, ...]:
     if not functions:
         return ()
-    return (f"an interface for {', '.join(name.replace('-', ' ') for name in functions)}",)
+    names = Items(tuple(word("functions", "function", name, "words") for name in functions), "comma")
+    return (message("fit-receiver/get-interface", functions=names),)
 
 
-def _kept(kept: Sequence[Outcome], parts: Sequence[Gear]) -> tuple[str, ...]:
+def _kept(kept: Sequence[Outcome], parts: Sequence[Gear]) -> tuple[Message, ...]:
     """By what of the order each duty is kept; what the receiver itself keeps by its own name."""
     said = []
     for item in kept:
         if item.fate is Fate.KEPT:
             ordered = [gear.name for gear in parts if gear.name in item.by]
-            said.append(f"{item.name}: kept by {' or '.join(dict.fromkeys(ordered or item.by))}")
+            by = kept_by(tuple(dict.fromkeys(ordered or item.by)))
+            said.append(message("duties/outcome", duty=item.name, becomes=by))
     return tuple(said)

@@ -11,6 +11,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
 from undertrim.resources import table
+from undertrim.words import Items, Message, Value, message, one_of, word
 
 
 def needs(
@@ -24,32 +25,47 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
     doubt = [claims(dispute) for dispute in _disputes(function, record, car)]
     by, where = _source(function, record, car)
     if doubt:
-        at = f"{where}, " if by == "wire" else ""
         brought = tuple(item.name for item in adapters if function in item.facts.brings)
-        return Need(function, "unknown", f"{METER}: {at}{'; '.join(doubt)}", brought, disputed=True)
+        return Need(function, "unknown", _doubted(where if by == "wire" else None, doubt), brought, disputed=True)
     kinds = (InterfaceGear,) if by == "data" else (HarnessGear, InterfaceGear)
     found = [item for item in adapters if isinstance(item.facts, kinds) and function in item.facts.brings]
     names = tuple(item.name for item in found)
     if by == "data":
-        lacking = "none in stock suits"
-        return Need(function, by, f"comes as data: interface needed, {' or '.join(names) or lacking}", names)
+        return Need(function, by, _by_data(names), names)
     if by == "wire":
-        return Need(function, by, f"{where}{', brought by ' + ' or '.join(names) if names else ''}", names)
+        return Need(function, by, _brought(where, names) if names else where, names)
     return Need(function, by, where)
 
 
-def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, str]:
-    """By what the car provides a function, and where in words."""
+def _doubted(where: Value | None, doubt: Sequence[Value]) -> Message:
+    """That the claims differ, and on which pin."""
+    claimed = Items(tuple(doubt), "semicolon")
+    if where:
+        return message("fit-receiver/doubted-at", meter=METER, where=where, claims=claimed)
+    return message("fit-receiver/doubted", meter=METER, claims=claimed)
+
+
+def _by_data(names: Sequence[str]) -> Message:
+    return message("fit-receiver/data", names=one_of(*names)) if names else _DATA
+
+
+def _brought(where: Value, names: Sequence[str]) -> Message:
+    return message("fit-receiver/brought", where=where, names=one_of(*names))
+
+
+def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, Value]:
+    """By what the car provides a function, and where."""
     if pins := _pins(function, record, car):
-        return "wire", " and ".join(f"pin {pin.id} of the {plug.name.lower()}" for plug, pin in pins)
+        at = (message("fit-receiver/pin", pin=pin.id, plug=plug.name) for plug, pin in pins)
+        return "wire", Items(tuple(at), "each")
     fact = record.functions.get(function)
     there = fact if fact is not None and fact.when.holds(car) and fact.by != "unknown" else None
     if there is None and function == TURN_ON and woken_by_data(record, car):
-        return "data", ""
+        return "data", _DATA
     if there is None:
-        return "unknown", "unknown: look it up in the maker's information or find out with a meter"
-    note = f" ({there.note.rstrip('.')})" if there.note else ""
-    return there.by, _words(function, there.by) + note
+        return "unknown", message("fit-receiver/function-unknown")
+    had = _had(function, there.by)
+    return there.by, message("fit-receiver/noted", had=had, note=there.note.rstrip(".")) if there.note else had
 
 
 def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[tuple[Connector, Pin]]:
@@ -69,9 +85,12 @@ def _disputes(function: str, record: VehicleRecord, car: Mapping[str, str]) -> I
         yield from open_disputes(record, "functions", function)
 
 
-def _words(function: str, by: str) -> str:
+_DATA = message("fit-receiver/data-none")
+
+
+def _had(function: str, by: str) -> Message:
     """How a function that stands on no pin is had; for an absent one, what is usually done instead (data/fit.toml)."""
     if by == "absent":
-        usual = table("fit")["absent"]
-        return f"absent: {usual.get(function, usual['otherwise'])}"
-    return "by wire, on no recorded pin" if by == "wire" else ""
+        usual = function if function in table("fit")["absent"] else "otherwise"
+        return message("fit-receiver/absent", instead=word("fit", "absent", usual))
+    return message("fit-receiver/wire-on-no-pin") if by == "wire" else _DATA

@@ -8,13 +8,11 @@ from undertrim.derive.fit.margins import Check, untold
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import SoundSystem, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.words import Message, Value, message
 
-LEVELS = {"speaker": "speaker level", "line": "line level", "digital-ring": "a digital ring"}
-_TO_GET = {
-    "speaker": "an amplifier",
-    "line": "a line output or level converter",
-    "digital-ring": "an interface for the digital ring",
-}
+LEVELS = {level: message(f"levels/{level}") for level in ("speaker", "line", "digital-ring")}
+"""What the signal is that a factory radio sends, in words, by `output`."""
+_SOUND = message("fit-receiver/sound")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,48 +22,43 @@ class Match:
     `unknown` names what nobody recorded and what may ask for more between.
     """
 
-    words: str
+    words: Message
     part: Gear | None = None
-    to_get: str = ""
-    unknown: tuple[str, ...] = ()
+    to_get: Message | None = None
+    unknown: tuple[Message, ...] = ()
 
     @property
     def checks(self) -> tuple[Check, ...]:
         """A check that cannot be told where something is not known; nothing else."""
-        return (untold("sound", "Sound", self.unknown),) if self.unknown else ()
+        return (untold("sound", _SOUND, self.unknown),) if self.unknown else ()
 
 
 def match(record: VehicleRecord, car: Mapping[str, str], receiver: ReceiverGear, shelf: Sequence[Gear]) -> Match:
     """The match for one car. `shelf` are the converters and interfaces that suit it."""
     found = systems(record, car)
     if not found or found[0].output == "unknown":
-        return Match(
-            "what the factory radio sends to the speakers is unknown: look for a factory amplifier and meter its wires",
-            unknown=("what the factory radio sends to the speakers (unknown)",),
-        )
+        return Match(message("fit-receiver/output-unknown"), unknown=(message("fit-receiver/lacks-output"),))
     system = found[0]
     if not receiver.outputs:
-        return Match(
-            "the outputs of the receiver are not recorded", unknown=("outputs of the receiver (not recorded)",)
-        )
+        return Match(message("fit-receiver/outputs-not-recorded"), unknown=(message("fit-receiver/lacks-outputs"),))
     return replace(_matched(system, receiver, shelf), unknown=_unwoken(system))
 
 
-def _unwoken(system: SoundSystem) -> tuple[str, ...]:
+def _unwoken(system: SoundSystem) -> tuple[Message, ...]:
     """That nobody said what switches a factory amplifier on."""
     unknown = system.amplifier and system.turn_on in ("", "unknown")
-    return ("what switches the factory amplifier on (unknown)",) if unknown else ()
+    return (message("fit-receiver/lacks-turn-on"),) if unknown else ()
 
 
 def _matched(system: SoundSystem, receiver: ReceiverGear, shelf: Sequence[Gear]) -> Match:
     wanted = LEVELS[system.output]
     if system.output in receiver.outputs:
-        return Match(f"the car wants {wanted}: the receiver has it{_amplifier(system)}")
+        return Match(_amplified(message("fit-receiver/level-had", level=wanted), system))
     part = _converter(system.output, receiver, shelf)
     if part:
-        return Match(f"the car wants {wanted}, the receiver has none: {part.name} turns it{_amplifier(system)}", part)
-    missing = f"the car wants {wanted}, which neither the receiver nor the stock has"
-    return Match(f"{missing}{_amplifier(system)}", None, _TO_GET[system.output])
+        return Match(_amplified(message("fit-receiver/level-turned", level=wanted, by=part.name), system), part)
+    missing = message("fit-receiver/level-missing", level=wanted)
+    return Match(_amplified(missing, system), None, message(f"fit-receiver/get-{system.output}"))
 
 
 def _converter(wanted: str, receiver: ReceiverGear, shelf: Sequence[Gear]) -> Gear | None:
@@ -78,16 +71,14 @@ def _converter(wanted: str, receiver: ReceiverGear, shelf: Sequence[Gear]) -> Ge
     return next(fitting, None)
 
 
-_TURN_ON = {
-    "wire": "switched on by its own wire: join the amplifier turn-on",
-    "data": "switched on by data: an interface must do it",
-    "signal": "switched on by the signal itself",
-    "unknown": "what switches it on is unknown: meter it",
-}
-
-
-def _amplifier(system: SoundSystem) -> str:
+def _amplified(said: Message, system: SoundSystem) -> Message:
+    """What is said, and after it where the factory amplifier is and what switches it on, if there is one."""
     if not system.amplifier:
-        return ""
-    place = f"; factory amplifier: {system.amplifier[0].lower()}{system.amplifier[1:].rstrip('.')}"
-    return f"{place}, {_TURN_ON[system.turn_on or 'unknown']}"
+        return said
+    how = message(f"fit-receiver/turn-on-{system.turn_on or 'unknown'}")
+    return message("fit-receiver/amplified", said=said, amplifier=_within(system.amplifier), how=how)
+
+
+def _within(text: str) -> Value:
+    """A record's own text as it stands within a sentence."""
+    return f"{text[0].lower()}{text[1:].rstrip('.')}"

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import fit, takes
 from undertrim.derive.fit.kinds.speaker.load import load
+from undertrim.derive.fit.kinds.speaker.names import BASKET, MOUNTING_DEPTH
 from undertrim.derive.fit.margins import typed
 from undertrim.derive.fit.nearest import Size
 from undertrim.derive.fit.outline import outline
@@ -14,6 +15,7 @@ from undertrim.derive.fit.stock import Gear, of_kind, only
 from undertrim.derive.fit.verdict import Fit, decide
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.words import Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +44,12 @@ class Room:
         """On the car, or on a spacer."""
         return fit.fit(only(gear, SpeakerGear), self.opening, of_kind(between, SpacerGear), usual)
 
-    def limits(self, usual: Clearances) -> Iterator[str]:
+    def limits(self, usual: Clearances) -> Iterator[Message]:
         """The largest basket, the smallest flange, the depth and the room before it."""
         return takes.limits(self.opening, usual)
 
     def size(self, gear: Gear) -> Size:
         """Basket and mounting depth."""
         facts = only(gear, SpeakerGear).facts
-        basket = outline("basket", facts.basket)
-        return basket.width, basket.height, typed("depth", facts.depth)
+        basket = outline(BASKET, facts.basket)
+        return basket.width, basket.height, typed(MOUNTING_DEPTH, facts.depth)

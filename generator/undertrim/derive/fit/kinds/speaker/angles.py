@@ -9,25 +9,27 @@ from collections.abc import Iterator
 from undertrim.derive.fit.margins import Check, Number, compare, known, typed
 from undertrim.record.model import Bolts
 from undertrim.record.units import Quantity
+from undertrim.words import Value, message
 
 _QUARTER, _TURN = 90.0, 360.0
 
 
-def check(name: str, title: str, gear: Bolts, car: Bolts, play: Number, *, turned: bool) -> Iterator[Check]:
+def check(name: str, title: Value, gear: Bolts, car: Bolts, play: Number, *, turned: bool) -> Iterator[Check]:
     """That the holes stand at the same angles within the `play` in mm along the circle; `turned` if the gear is turned by 90 degrees.
 
     The counts must have been found to go together. Two rectangles have no angle of their own: nothing then.
     """
-    rings = [(whose, one) for whose, one in (("gear", gear), ("held by", car)) if one.pattern == "circle"]
-    firsts = [typed(f"angle of the bolt circle ({whose})", one.angle) for whose, one in rings]
-    across = [typed(f"bolt circle ({whose})", one.diameter) for whose, one in rings]
+    rings = [(whose, one) for whose, one in (("gear", gear), ("car", car)) if one.pattern == "circle"]
+    firsts = [typed(message(f"fit-speaker/angle-{whose}"), one.angle) for whose, one in rings]
+    across = [typed(message(f"fit-speaker/circle-{whose}"), one.diameter) for whose, one in rings]
+    title = message("fit-speaker/angle", check=title)
     if any(number.value is None for number in (*firsts, *across)):
-        yield compare(f"{name}-angle", f"{title}, angle", [play], [*firsts, *across], "adapter")
+        yield compare(f"{name}-angle", title, [play], [*firsts, *across], "adapter")
     elif rings:
         off, radius = _off(gear, car, _QUARTER if turned else 0.0), (across[0].value or 0) / 2
         step = radius * math.radians(math.hypot(*(first.step for first in firsts)))
-        apart = known(f"holes {round(off, 1):g}° apart, along the circle", radius * math.radians(off), step)
-        yield compare(f"{name}-angle", f"{title}, angle", [play], [apart], "adapter")
+        apart = known(message("fit-speaker/holes-apart", degrees=round(off, 1)), radius * math.radians(off), step)
+        yield compare(f"{name}-angle", title, [play], [apart], "adapter")
 
 
 def _off(gear: Bolts, car: Bolts, turn: float) -> float:

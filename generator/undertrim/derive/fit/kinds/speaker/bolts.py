@@ -5,8 +5,23 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.kinds.speaker import angles
-from undertrim.derive.fit.margins import Check, Number, both, compare, known, spread, typed, uncertain, untold
-from undertrim.record.model import Bolts
+from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import (
+    NOT_RECORDED,
+    Check,
+    Number,
+    compare,
+    found,
+    known,
+    spread,
+    typed,
+    uncertain,
+    untold,
+)
+from undertrim.record.model import Blank, Bolts
+from undertrim.words import Message, Value, message
+
+_DIAGONAL = message("fit-speaker/diagonal-of-rectangle")
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,22 +32,26 @@ class Pose:
     free: bool = False
 
 
-def match(name: str, gear: Bolts | None, car: Bolts | None, play: Number, what: str, pose: Pose) -> tuple[Check, ...]:
+def match(name: str, gear: Bolts | None, car: Bolts | None, play: Number, what: Value, pose: Pose) -> tuple[Check, ...]:
     """Checks that the screws of `gear` meet those of `car`, where `play` mm of difference are taken up by the holes. `what` names the latter.
 
     Gear that is not round stands as it must, so that the angle of a bolt circle counts; where it is not recorded nothing can be told.
     """
-    title = f"Bolt holes of {what}"
+    title = message("fit-speaker/bolts", of=what)
     if gear is None or car is None:
-        lost = [
-            what for what, bolts in (("bolt holes of the gear", gear), (f"bolt holes of {what}", car)) if bolts is None
-        ]
-        return (untold(name, title, [f"{what} (not recorded)" for what in lost]),)
+        holes = ((message("fit-speaker/holes-gear"), gear), (message("fit-speaker/holes-of", of=what), car))
+        lost = [message("fit/missing", what=whose, how=NOT_RECORDED) for whose, bolts in holes if bolts is None]
+        return (untold(name, title, lost),)
     if not _counts(gear, car):
-        words = f"{title}: {car.count} do not meet the {gear.count} of the gear"
+        words = message("fit-speaker/counts-differ", check=title, car=car.count, gear=gear.count)
         return (Check(name, title, "fails", words, mend="adapter"),)
-    pairs = (_same(name, f"{title}{way}", a, b, play) for way, a, b in _pairs(gear, car, turned=pose.turned))
+    pairs = (_same(name, _way(title, way), a, b, play) for way, a, b in _pairs(gear, car, turned=pose.turned))
     return (*pairs, *(() if pose.free else angles.check(name, title, gear, car, play, turned=pose.turned)))
+
+
+def _way(title: Message, way: str) -> Message:
+    """The title of a check of one length; there is but one where a circle meets a circle."""
+    return message(way, check=title) if way else title
 
 
 def _counts(gear: Bolts, car: Bolts) -> bool:
@@ -50,53 +69,56 @@ def _counts(gear: Bolts, car: Bolts) -> bool:
 def _pairs(gear: Bolts, car: Bolts, *, turned: bool) -> Iterator[tuple[str, Number, Number]]:
     """What must be the same in both patterns."""
     if gear.pattern == car.pattern == "circle":
-        yield "", _circle("gear", gear), _circle("held by", car)
+        yield "", _circle("gear", gear), _circle("car", car)
     elif gear.pattern == car.pattern:
-        (across, up), theirs = _sides("gear", gear), _sides("held by", car)
+        (across, up), theirs = _sides("gear", gear), _sides("car", car)
         ours = (up, across) if turned else (across, up)
-        yield ", across", ours[0], theirs[0]
-        yield ", up", ours[1], theirs[1]
+        yield "fit/check-across", ours[0], theirs[0]
+        yield "fit/check-up", ours[1], theirs[1]
     else:
         box, ring = (gear, car) if gear.pattern == "rectangle" else (car, gear)
-        yield ", diagonal", _diagonal(box), _circle("circle", ring)
-        yield ", round the circle", *_arcs(box, ring)
+        yield "fit-speaker/diagonal", _diagonal(box), _circle("circle", ring)
+        yield "fit-speaker/round-the-circle", *_arcs(box, ring)
 
 
 def _circle(whose: str, bolts: Bolts) -> Number:
-    return typed(f"bolt circle ({whose})", bolts.diameter)
+    return typed(message(f"fit-speaker/circle-{whose}"), bolts.diameter)
 
 
 def _sides(whose: str, bolts: Bolts) -> tuple[Number, Number]:
-    return typed(f"bolt width ({whose})", bolts.width), typed(f"bolt height ({whose})", bolts.height)
+    width, height = message(f"fit-speaker/width-{whose}"), message(f"fit-speaker/height-{whose}")
+    return typed(width, bolts.width), typed(height, bolts.height)
 
 
 def _diagonal(box: Bolts) -> Number:
     width, height = _sides("rectangle", box)
     if width.value is None or height.value is None:
-        return Number("diagonal of the bolt rectangle", None, 0, "unknown")
+        return typed(_DIAGONAL, Blank.UNKNOWN)
     long = math.hypot(width.value, height.value)
     step = math.hypot(width.value * width.step, height.value * height.step) / long if long else 0
-    return known("diagonal of the bolt rectangle", long, step)
+    return known(_DIAGONAL, long, step)
 
 
 def _arcs(box: Bolts, ring: Bolts) -> tuple[Number, Number]:
     """How far apart two corners of the rectangle are on the circle, and the holes of the circle that come nearest to that."""
     (width, height), across = _sides("rectangle", box), _circle("circle", ring)
     if width.value is None or height.value is None or across.value is None:
-        lost = Number("bolt pattern", None, 0, "unknown")
+        lost = typed(message("fit-speaker/pattern"), Blank.UNKNOWN)
         return lost, lost
     angle, pitch = 2 * math.atan2(height.value, width.value), 2 * math.pi / ring.count
     held = pitch * max(1, round(angle / pitch))
     radius, step = across.value / 2, spread([width, height])
-    return known("corners, along the circle", angle * radius, step), known("holes, along the circle", held * radius)
+    corners, holes = message("fit-speaker/corners-along"), message("fit-speaker/holes-along")
+    return known(corners, angle * radius, step), known(holes, held * radius)
 
 
-def _same(name: str, title: str, gear: Number, car: Number, play: Number) -> Check:
+def _same(name: str, title: Message, gear: Number, car: Number, play: Number) -> Check:
     """One length that must be the same within the play."""
     if gear.value is None or car.value is None:
         return compare(name, title, [play], [gear, car], "adapter")
     apart = abs(gear.value - car.value)
-    words = f"difference between {gear.label} {gear.text} and {car.label} {car.text}"
-    check = compare(name, title, [play], [known(words, apart, spread([gear, car]))], "adapter")
-    said = f"{title}: {both(apart)} apart{uncertain(check.uncertainty or 0)}"
-    return replace(check, words=said) if check.verdict == "fails" else check
+    values = {"one": gear.label, "size": gear.text, "other": car.label, "other_size": car.text}
+    difference = known(message("fit-speaker/difference", **values), apart, spread([gear, car]))
+    check = compare(name, title, [play], [difference], "adapter")
+    said = uncertain(message("fit-speaker/apart", length=both(apart)), check.uncertainty or 0)
+    return replace(check, said=found(title, said)) if check.verdict == "fails" else check

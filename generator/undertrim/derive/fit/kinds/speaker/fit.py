@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import bolts, notes
+from undertrim.derive.fit.kinds.speaker.names import CAR
 from undertrim.derive.fit.kinds.speaker.room import Room, heights, room
 from undertrim.derive.fit.kinds.speaker.seating import Hold, covered, lying, plate, seated, through, turnable
 from undertrim.derive.fit.kinds.speaker.seats import Seat, seats
@@ -13,6 +14,9 @@ from undertrim.derive.fit.outline import outline
 from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.words import Message, message
+
+_TURNED = message("fit-speaker/turned")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,17 +37,22 @@ class Case:
     @property
     def car(self) -> Hold:
         """What the car holds it with."""
-        return Hold("the car", self.opening.hole, self.opening.bolts, self.opening.panel, flat=True)
+        return Hold(CAR, self.opening.hole, self.opening.bolts, self.opening.panel, flat=True)
 
     def seated(self, hold: Hold) -> tuple[Check, ...]:
         """Basket, flange and bolts on a hold."""
         return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
 
     def decided(
-        self, checks: Sequence[Check], seat: Seat, *, on: Stocked[SpacerGear] | None = None, to_get: str = ""
+        self,
+        checks: Sequence[Check],
+        seat: Seat,
+        *,
+        on: Stocked[SpacerGear] | None = None,
+        to_get: Message | None = None,
     ) -> Fit:
         """The answer for one way to put it in, `on` a piece from stock or not."""
-        said = (seat.note, "turned by 90 degrees" if self.turned else "")
+        said = (seat.note, _TURNED if self.turned else None)
         parts, wanted = ((on.name,) if on else ()), ((to_get,) if to_get else ())
         found = decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
         return replace(found, way=Way(on.id if on else "", seat.on_bracket, self.turned))
@@ -84,7 +93,7 @@ def _plain(case: Case, seat: Seat) -> Fit:
 def _on(case: Case, seat: Seat, spacer: Stocked[SpacerGear]) -> Fit | None:
     """On a spacer or plate from stock; None as soon as something fails, since the plain seat says better why nothing does."""
     name, part = spacer.name, spacer.facts
-    height = [seat.offset, typed(f"thickness of {name}", part.thickness)]
+    height = [seat.offset, typed(message("fit-speaker/thickness", of=name), part.thickness)]
     room = (case.room.depth(height), case.room.grille(height))
     held = () if _failing(room) else case.seated(Hold(name, part.hole, part.bolts))
     if not held or _failing(held):
@@ -100,11 +109,11 @@ def _failing(checks: Sequence[Check]) -> bool:
 def _spacer_held(case: Case, spacer: Stocked[SpacerGear]) -> tuple[Check, ...]:
     """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts: also one that is said to suit it."""
     part, name = spacer.facts, spacer.name
-    rim, towards = outline(f"rim of {name}", part.flange), part.car_bolts or part.bolts
+    rim, towards = outline(message("fit-speaker/rim", of=name), part.flange), part.car_bolts or part.bolts
     return (
         *covered(rim, case.car, case.usual, turned=False),
-        *lying(f"Rim of {name}", rim, case.car, turned=False),
-        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, "the car", plate(part)),
+        *lying(message("fit-speaker/rim-on-panel", of=name), rim, case.car, turned=False),
+        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, CAR, plate(part)),
     )
 
 
@@ -115,23 +124,26 @@ def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
     if not failing or not all(check.mend for check in failing):
         return
     plate = any(check.mend == "adapter" for check in failing)
-    what = "an adapter plate" if plate else "a spacer"
+    what = "plate" if plate else "spacer"
     window = case.room.spacer(seat)
     known = depth.margin is not None and window.margin is not None and window.margin >= 0
-    name = f"{what} {heights(*case.room.window(seat))}" if known else what
+    name = heights(what, *case.room.window(seat)) if known else message(f"fit-speaker/get-{what}")
     kept = [check for check in (*on_car, depth) if check not in failing]
     found = case.decided([*kept, window], seat, to_get=name)
     yield replace(found, way=replace(found.way, plate=plate))
 
 
-def _other_ways(case: Case, found: Fit) -> tuple[str, ...]:
+def _other_ways(case: Case, found: Fit) -> tuple[Message, ...]:
     """How the speaker goes straight onto each seat, where that is not the answer itself."""
     tried = [(seat, _plain(case, seat)) for seat in seats(case.opening)]
     others = [(seat, fit) for seat, fit in tried if fit.checks != found.checks]
-    return (*(f"{seat.name}: {fit.headline}" for seat, fit in others), *_no_window(case, found))
+    return (
+        *(message("fit-speaker/other-way", way=seat.name, headline=fit.headline) for seat, fit in others),
+        *_no_window(case, found),
+    )
 
 
-def _no_window(case: Case, found: Fit) -> Iterator[str]:
+def _no_window(case: Case, found: Fit) -> Iterator[Message]:
     """That no height of spacer does, where the depth fails."""
     if found.kind == "does-not-fit" and any(
         check.mend == "spacer" and check.verdict == "fails" for check in found.checks

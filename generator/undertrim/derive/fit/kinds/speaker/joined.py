@@ -8,6 +8,7 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
+from undertrim.words import Message, Value, message
 
 DIRECT = ("", "direct")
 
@@ -16,7 +17,7 @@ DIRECT = ("", "direct")
 class Part:
     """One speaker on a channel: its impedance now and as the factory fitted it, and how it is fed."""
 
-    name: str
+    name: Value
     impedance: Quantity | Blank | None
     factory: Quantity | Blank | None
     fed_through: str
@@ -49,14 +50,14 @@ class Joined:
         return [*(alone if False in first.counted else ()), *(together if True in first.counted else ())]
 
     @property
-    def missing(self) -> list[str]:
+    def missing(self) -> list[Message]:
         """The impedances that are needed and not known, each named with how."""
         wanted = dict.fromkeys(part for parts in self.sets for part in parts)
-        numbers = (typed(f"impedance of {part.name}", part.impedance) for part in wanted)
+        numbers = (typed(message("fit-speaker/impedance-of", of=part.name), part.impedance) for part in wanted)
         return [number.named for number in numbers if number.value is None]
 
     @property
-    def unfed(self) -> list[str]:
+    def unfed(self) -> list[Value]:
         """Of which speakers it is not known how they are fed."""
         return [part.name for part in self.parts if part.fed_through == "unknown"]
 
@@ -73,7 +74,7 @@ def join(
     record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
 ) -> Joined:
     """What is on the channel of an opening in one car, with new gear in it."""
-    first = Part("the speaker", gear.impedance, opening.impedance, opening.fed_through)
+    first = Part(message("fit-speaker/the-speaker"), gear.impedance, opening.impedance, opening.fed_through)
     others = (_part(other, visit) for other in sharing(record, opening, car))
     return Joined((first, *others), tuple(_unplaced(record, opening, car)))
 

@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.kinds.speaker.balance import balance
 from undertrim.derive.fit.kinds.speaker.joined import DIRECT, Joined, Part, join, total
-from undertrim.derive.fit.margins import Check, Number, Verdict, capped, typed, untold
+from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Blank, SoundSystem, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity, show
+from undertrim.words import Items, Message, Value, message
 
-_TITLE = "Load on"
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
 
 
@@ -22,14 +22,14 @@ class Load:
     """What the impedance of a speaker comes to: checks against what the driving side allows, and notes."""
 
     checks: tuple[Check, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Driver:
-    """What drives a channel, in words, and the least load that it allows."""
+    """What drives a channel, by name, and the least load that it allows."""
 
-    what: str
+    what: Value
     least: Quantity | Blank | None
 
 
@@ -54,53 +54,63 @@ def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, G
     """What may drive the speakers of a car: one thing, if the record is right. A factory amplifier stays when the radio goes."""
     new = next(iter(of_kind(visit.values(), ReceiverGear)), None)
     found = [_driver(system, new) for system in systems(record, car)]
-    return found or [Driver(new.name, new.facts.least_load) if new else Driver("what drives it", None)]
+    return found or [Driver(new.name, new.facts.least_load) if new else Driver(message("fit-speaker/driver"), None)]
 
 
 def _driver(system: SoundSystem, new: Stocked[ReceiverGear] | None) -> Driver:
     if system.amplifier or system.output in ("line", "digital-ring"):
-        return Driver("the factory amplifier", system.least_load)
+        return Driver(message("fit-speaker/factory-amplifier"), system.least_load)
     if new:
         return Driver(new.name, new.facts.least_load)
-    return Driver("the factory radio", system.least_load)
+    return Driver(message("fit-speaker/factory-radio"), system.least_load)
 
 
 def check(driver: Driver, joined: Joined) -> Check:
     """The load against what the driver allows. Where that is not known, no less than the factory's own is marginal, since it works there."""
-    title, limit = f"{_TITLE} {driver.what}", _limit(driver, joined)
+    title, limit = message("fit-speaker/load-on", driver=driver.what), _limit(driver, joined)
     if joined.missing:
         return untold("load", title, joined.missing)
     found = [_held(title, parts, limit) for parts in joined.sets]
     lowest = min(found, key=lambda check: check.have or 0)
     if limit.value is None or (limit.lacking and lowest.verdict == "fails"):
-        return untold("load", title, [typed(f"least load of {driver.what}", driver.least).named], lowest.numbers)
+        return untold("load", title, [_said(driver).named], lowest.numbers)
     if {check.verdict for check in found} == {"fits", "fails"}:
-        return untold("load", title, [f"how {' and '.join(joined.unfed)} is fed (unknown)"], lowest.numbers)
-    lowest = capped(lowest, "look the least load up" if limit.lacking else "")
-    return capped(lowest, f"find out the channel of {', '.join(joined.unplaced)}" if joined.unplaced else "")
+        return untold("load", title, [message("fit-speaker/how-fed", names=each(joined.unfed))], lowest.numbers)
+    lowest = capped(lowest, message("fit-speaker/look-up") if limit.lacking else "")
+    unplaced = message("fit-speaker/find-channel", names=Items(joined.unplaced, "comma"))
+    return capped(lowest, unplaced if joined.unplaced else "")
 
 
 def _limit(driver: Driver, joined: Joined) -> Number:
     """The least load in ohm; where nobody recorded it, what the factory speakers make of it."""
     if isinstance(driver.least, Quantity):
-        return exact(f"least load of {driver.what}", driver.least)
-    said = typed(f"least load of {driver.what}", driver.least)
+        return exact(_said(driver).label, driver.least)
+    said = _said(driver)
     made = joined.factory
     if made is None:
         return said
-    words = f"{said.text}, the factory speakers make {ohms(made)}"
+    words = message("fit-speaker/factory-load", how=said.text, load=ohms(made))
     return replace(said, value=made, text=words, lacking=True)
 
 
-def _held(title: str, parts: Sequence[Part], limit: Number) -> Check:
+def _said(driver: Driver) -> Number:
+    """The least load as the record says it."""
+    return typed(message("fit-speaker/least-load", driver=driver.what), driver.least)
+
+
+def _held(title: Message, parts: Sequence[Part], limit: Number) -> Check:
     """One set of speakers against the limit; nominal impedances are names of a kind, and taken as exact."""
     impedances = _impedances(parts)
     together, least = total(impedances), limit.value or 0
     margin = round(together - least, _DIGITS)
-    numbers = (*(exact("impedance", one) for one in impedances), limit)
-    allowed = f"least load {limit.text}" if limit.lacking else f"{ohms(least)} at least"
+    numbers = (*(exact(message("fit-speaker/impedance"), one) for one in impedances), limit)
+    allowed = (
+        message("fit-speaker/lacking-load", load=limit.text)
+        if limit.lacking
+        else message("fit-speaker/least", load=ohms(least))
+    )
     verdict: Verdict = "fits" if margin >= 0 else "fails"
-    words = f"{title}: {ohms(together)}, {allowed}"
+    words = message("fit-speaker/load", check=title, load=ohms(together), allowed=allowed)
     return Check("load", title, verdict, words, least, together, margin, 0, numbers, unit="ohm")
 
 
@@ -109,27 +119,25 @@ def _impedances(parts: Sequence[Part]) -> list[Quantity]:
     return [part.impedance for part in parts if isinstance(part.impedance, Quantity)]
 
 
-def exact(label: str, value: Quantity) -> Number:
+def exact(label: Value, value: Quantity) -> Number:
     """A nominal value in its own unit."""
     return Number(label, value.value, 0, show(value))
 
 
-def _apart(part: Part) -> str:
-    if part.fed_through == "unknown":
-        return f"{part.name} on the same channel: how they are fed is unknown, reckoned both ways"
-    return (
-        f"{part.name} on the same channel are fed through a {part.fed_through}: they add load in their own range alone"
-    )
+def _apart(part: Part) -> Message:
+    """That one on the same channel is fed through something that keeps it to its own range, or may be."""
+    return message(f"fit-speaker/fed-{part.fed_through}", name=part.name)
 
 
-def _together(opening: SpeakerOpening, joined: Joined) -> Iterator[str]:
+def _together(opening: SpeakerOpening, joined: Joined) -> Iterator[Message]:
     """What is joined in parallel, where all of it is known."""
     sets = [] if joined.missing else joined.sets
     if len(sets) == 1 and len(sets[0]) > 1:
-        names = ", ".join(part.name for part in sets[0][1:])
-        yield f"on the {opening.channel} channel with {names}: {ohms(total(_impedances(sets[0])))} together, in parallel"
+        names = Items(tuple(part.name for part in sets[0][1:]), "comma")
+        channel, together = message(f"channels/{opening.channel}"), ohms(total(_impedances(sets[0])))
+        yield message("fit-speaker/together", channel=channel, names=names, load=together)
 
 
-def ohms(value: float) -> str:
+def ohms(value: float) -> Message:
     """A load in words: `2.67 Ω`."""
-    return f"{round(value, 2):g} Ω"
+    return message("fit-speaker/ohms", value=round(value, 2))

@@ -5,12 +5,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker.names import MOUNTING_DEPTH
 from undertrim.derive.fit.kinds.speaker.seats import Seat, unseen
-from undertrim.derive.fit.margins import Check, Number, both, capped, compare, known, remaining, total, typed
+from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import Check, Number, capped, compare, known, remaining, total, typed
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 from undertrim.resources import table
+from undertrim.words import Items, Message, Value, message
+
+_DEPTH = message("fit-speaker/depth")
+_GRILLE = message("fit-speaker/grille")
+_SPACER = message("fit-speaker/spacer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,16 +32,16 @@ class Room:
     front: Number
     before: tuple[Number, ...]
     gasket: tuple[Number, ...] = ()
-    reason: str = ""
+    reason: Value = ""
 
     def depth(self, height: Sequence[Number]) -> Check:
         """Depth margin of a speaker raised by `height`."""
-        check = compare("depth", "Depth behind the flange", [self.clear, *height, *self.gasket], self.behind, "spacer")
+        check = compare("depth", _DEPTH, [self.clear, *height, *self.gasket], self.behind, "spacer")
         return capped(check, self.reason)
 
     def grille(self, height: Sequence[Number]) -> Check:
         """Room to the grille of a speaker raised by `height`."""
-        return compare("grille", "Room to the grille", [self.front], [*height, *self.gasket, *self.before])
+        return compare("grille", _GRILLE, [self.front], [*height, *self.gasket, *self.before])
 
     def window(self, seat: Seat) -> tuple[float, float]:
         """The least and greatest height of a spacer on a seat, in mm; empty if the first is larger. All numbers must be known."""
@@ -47,7 +54,7 @@ class Room:
         free = self.depth([seat.offset]).margin
         if free is None or free >= 0:
             return self.grille([seat.offset])
-        check = compare("spacer", "Height for a spacer", [self.front, self.clear], [*self.before, *self.behind])
+        check = compare("spacer", _SPACER, [self.front, self.clear], [*self.before, *self.behind])
         return capped(check, self.reason)
 
 
@@ -58,18 +65,19 @@ def room(speaker: SpeakerGear, opening: SpeakerOpening, usual: Clearances) -> Ro
     times the tangent.
     """
     depth = opening.depth or Depth(Blank.UNKNOWN)
-    behind = (typed("mounting depth", speaker.depth), *_tilted(speaker, depth), _rear(depth, usual))
-    before = (typed("protrusion of the cone", speaker.protrusion), usual.grille)
-    clear, front = typed("clear depth", depth.clear), typed("room to the grille", opening.room_to_grille)
-    reason = "; ".join(filter(None, (_reason(depth, opening), unseen(opening))))
-    return Room(clear, behind, front, before, _gasket(speaker), reason)
+    behind = (typed(MOUNTING_DEPTH, speaker.depth), *_tilted(speaker, depth), _rear(depth, usual))
+    before = (typed(message("fit-speaker/protrusion"), speaker.protrusion), usual.grille)
+    clear = typed(message("fit/clear-depth"), depth.clear)
+    front = typed(message("fit-speaker/room-to-grille"), opening.room_to_grille)
+    reasons = tuple(filter(None, (_reason(depth, opening), unseen(opening))))
+    return Room(clear, behind, front, before, _gasket(speaker), Items(reasons, "semicolon") if reasons else "")
 
 
 def _gasket(speaker: SpeakerGear) -> tuple[Number, ...]:
     """What the gasket adds under the flange; one that nobody recorded may be any."""
     if speaker.gasket is Blank.NONE:
         return ()
-    found = typed("gasket, pressed flat", speaker.gasket)
+    found = typed(message("fit-speaker/gasket"), speaker.gasket)
     return (_between(found, table("fit")["bounds"]["gasket"]) if found.value is None else found,)
 
 
@@ -80,12 +88,12 @@ def _between(missing: Number, most: float) -> Number:
 
 def _tilted(speaker: SpeakerGear, depth: Depth) -> tuple[Number, ...]:
     """What a lean takes off at the edge of the magnet; nothing where the thing behind was looked at and stands square ('none')."""
-    lean, what = depth.leans, (depth.to or "the thing behind").lower()
+    lean, what = depth.leans, depth.to or message("fit-speaker/thing-behind")
     if lean is Blank.NONE:
         return ()
-    magnet = typed("magnet diameter", speaker.magnet)
+    magnet = typed(message("fit-speaker/magnet"), speaker.magnet)
     if not isinstance(lean, Quantity):
-        unseen = typed(f"lean of {what}", lean)
+        unseen = typed(message("fit-speaker/lean", of=what), lean)
         if magnet.value is None:
             return (unseen, magnet)
         return (_between(unseen, magnet.value / 2 * math.tan(math.radians(table("fit")["bounds"]["lean"]))),)
@@ -93,7 +101,8 @@ def _tilted(speaker: SpeakerGear, depth: Depth) -> tuple[Number, ...]:
         return (magnet,)
     radius, angle, coarse = magnet.value / 2, math.radians(lean.value), math.radians(lean.step)
     step = math.hypot(magnet.step / 2 * math.tan(angle), radius * coarse / math.cos(angle) ** 2)
-    return (known(f"lean of {what}, {lean.text}, at the edge of the magnet", radius * math.tan(angle), step),)
+    said = message("fit-speaker/lean-at-the-edge", of=what, lean=lean.text)
+    return (known(said, radius * math.tan(angle), step),)
 
 
 def _rear(depth: Depth, usual: Clearances) -> Number:
@@ -101,15 +110,17 @@ def _rear(depth: Depth, usual: Clearances) -> Number:
     return usual.rear if depth.to_glass == "no" else usual.rear_glass
 
 
-def _reason(depth: Depth, opening: SpeakerOpening) -> str:
+def _reason(depth: Depth, opening: SpeakerOpening) -> Message | None:
     """Why the depth is marginal at best. Only a place that is known to be outside a door needs no word about the glass."""
     if depth.over == "glass-down":
-        return "measured with the glass down only: measure over the whole travel"
+        return message("fit-speaker/glass-down")
     if not depth.over and (opening.in_a_door or not opening.area):
-        return "not recorded whether the glass was moved: measure over the whole travel"
-    return ""
+        return message("fit-speaker/glass-not-recorded")
+    return None
 
 
-def heights(least: float, most: float) -> str:
-    """A window of heights in words."""
-    return f"{both(least)} to {both(most)} high" if least > 0 else f"up to {both(most)} high"
+def heights(what: str, least: float, most: float) -> Message:
+    """What is to be got (`spacer` or `plate`), with its window of heights."""
+    if least > 0:
+        return message(f"fit-speaker/get-{what}-between", least=both(least), most=both(most))
+    return message(f"fit-speaker/get-{what}-up-to", most=both(most))

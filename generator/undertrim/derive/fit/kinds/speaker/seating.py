@@ -5,17 +5,20 @@ from dataclasses import dataclass, replace
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import bolts
 from undertrim.derive.fit.kinds.speaker.bolts import Pose
-from undertrim.derive.fit.margins import Check, Number, both, known, uncertain, untold
+from undertrim.derive.fit.kinds.speaker.names import BASKET
+from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import Check, Number, found, known, uncertain, untold
 from undertrim.derive.fit.outline import Outline, contain, outline, rectangle
 from undertrim.record.model import Bolts, Face, Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.words import Value, message
 
 
 @dataclass(frozen=True, slots=True)
 class Hold:
     """What a speaker sits on, by name: its hole and its bolt holes; the flat `panel` round the hole, if it is a car (`flat`)."""
 
-    what: str
+    what: Value
     hole: Hole | None
     bolts: Bolts | None
     panel: Face | None = None
@@ -24,40 +27,45 @@ class Hold:
 
 def seated(speaker: SpeakerGear, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
     """Basket, flange and bolts of a speaker on a hold; `turned` by 90 degrees."""
-    flange = outline("flange", speaker.flange)
+    flange = outline(message("fit-speaker/flange"), speaker.flange)
     return (
         *through(speaker, hold, turned=turned),
         *covered(flange, hold, usual, turned=turned),
-        *lying("Flange", flange, hold, turned=turned),
+        *lying(message("fit-speaker/flange-on-panel"), flange, hold, turned=turned),
         *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, pose(speaker, turned=turned)),
     )
 
 
 def through(speaker: SpeakerGear, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
     """Whether the basket goes through the hole."""
-    basket, hole = outline("basket", speaker.basket), outline(f"hole of {hold.what}", hold.hole)
-    return contain("hole", f"Basket through the hole of {hold.what}", _posed(basket, turned), hole)
+    basket, hole = outline(BASKET, speaker.basket), _hole(hold)
+    return contain("hole", message("fit-speaker/through", of=hold.what), _posed(basket, turned), hole)
+
+
+def _hole(hold: Hold) -> Outline:
+    return outline(message("fit-speaker/hole-of", of=hold.what), hold.hole)
 
 
 def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
     """Whether a flange covers the hole with its overlap at both ends of each axis; else a plate must go between."""
-    hole = outline(f"hole of {hold.what}", hold.hole)
-    title, room = f"Flange over the hole of {hold.what}", (_twice(usual.overlap),)
-    checks = contain("flange", title, hole, _posed(flange, turned), room, "adapter")
+    title, room = message("fit-speaker/covers", of=hold.what), (_twice(usual.overlap),)
+    checks = contain("flange", title, _hole(hold), _posed(flange, turned), room, "adapter")
     return tuple(_open(check) for check in checks)
 
 
-def lying(title: str, rim: Outline, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+def lying(rim_title: Value, rim: Outline, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
     """Whether a rim lies on the flat panel round the hole of a car."""
     if not hold.flat:
         return ()
+    title = message("fit-speaker/on-panel", what=rim_title, of=hold.what)
     if hold.panel is None:
-        return (untold("panel", f"{title} on the panel of {hold.what}", ["panel round the hole (not recorded)"]),)
-    return contain("panel", f"{title} on the panel of {hold.what}", _posed(rim, turned), rectangle("panel", hold.panel))
+        return (untold("panel", title, [message("fit-speaker/lacks-panel")]),)
+    panel = rectangle(message("fit-speaker/panel"), hold.panel)
+    return contain("panel", title, _posed(rim, turned), panel)
 
 
 def _twice(overlap: Number) -> Number:
-    return known(f"{overlap.label} at both ends", 2 * (overlap.value or 0), default=True)
+    return known(message("fit-speaker/both-ends", what=overlap.label), 2 * (overlap.value or 0), default=True)
 
 
 def _posed(item: Outline, turned: bool) -> Outline:
@@ -68,9 +76,9 @@ def _open(check: Check) -> Check:
     """A failing flange in words: how much stays open at each end, or how little it overlaps."""
     if check.verdict != "fails" or check.gap is None:
         return check
-    left = f"{both(-check.gap / 2)} open" if check.gap < 0 else f"only {both(check.gap / 2)} of overlap"
-    about = uncertain((check.uncertainty or 0) / 2)
-    return replace(check, words=f"{check.title}: {left} at each end{about}, adapter plate needed")
+    code = "open-at-ends" if check.gap < 0 else "overlap-at-ends"
+    left = uncertain(message(f"fit-speaker/{code}", length=both(abs(check.gap) / 2)), (check.uncertainty or 0) / 2)
+    return replace(check, said=found(check.title, message("fit-speaker/plate-needed", left=left)))
 
 
 def turnable(speaker: SpeakerGear) -> bool:

@@ -2,27 +2,30 @@
 
 from dataclasses import dataclass
 
-from undertrim.derive.fit.margins import Number, known, typed
+from undertrim.derive.fit.margins import NOT_RECORDED, Number, known, typed
 from undertrim.record.model import Blank
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message
 
-_BRACKET = "factory bracket"
-_ON = "on the factory bracket"
-_KEPT = "the factory bracket stays under the new speaker: see that its hole and screws take it"
-_UNSEEN = "the height of the factory bracket is not recorded"
+_LEFT_OFF = message("fit-speaker/bracket-left-off")
+_STAYS_OFF = message("fit-speaker/bracket-stays-off")
+_BRACKET_KEPT = message("fit-speaker/bracket-kept")
+_KEPT = message("fit-speaker/bracket-stays-under")
+_FACE = message("fit-speaker/mounting-face")
+_ON_FACE = message("fit-speaker/on-face")
 
 
 @dataclass(frozen=True, slots=True)
 class Seat:
     """A way to sit: `offset` is how much higher (towards the cabin) than the measuring face the speaker then stands.
 
-    `name` says where that is, `note` what is done with the factory bracket (empty where there is none), `on_bracket` whether it stays.
+    `name` says where that is, `note` what is done with the factory bracket (None where there is none), `on_bracket` whether it stays.
     """
 
     offset: Number
-    note: str = ""
-    name: str = "on the mounting face"
+    note: Message | None = None
+    name: Message = _ON_FACE
     on_bracket: bool = False
 
 
@@ -38,32 +41,31 @@ def seats(opening: SpeakerOpening) -> list[Seat]:
         return _from_skin(height)
     if datum == "bracket":
         return _from_bracket(height)
-    said = f"measured from the {datum}" if datum else "not recorded"
-    return [Seat(Number("mounting face against the face that the depth is measured from", None, 0, said))]
+    said = message(f"fit/measured-from-{datum}") if datum else NOT_RECORDED
+    return [Seat(Number(message("fit-speaker/face-against-datum"), None, 0, said))]
 
 
 def _from_skin(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
-        kept = typed(f"{_BRACKET}, kept", height)
-        return [
-            Seat(known(f"{_BRACKET}, left off", 0), "the factory bracket stays off"),
-            Seat(kept, _KEPT, _ON, on_bracket=True),
-        ]
-    return [Seat(known("mounting face", 0), "" if height is Blank.NONE else f"{_UNSEEN}: it is reckoned as left off")]
+        kept = typed(_BRACKET_KEPT, height)
+        return [Seat(known(_LEFT_OFF, 0), _STAYS_OFF), _on_bracket(kept)]
+    return [Seat(known(_FACE, 0), None if height is Blank.NONE else message("fit-speaker/bracket-unseen-off"))]
 
 
 def _from_bracket(height: Quantity | Blank | None) -> list[Seat]:
     if isinstance(height, Quantity):
-        off = Number(f"{_BRACKET}, taken away", -height.value, height.step, f"−{typed('', height).text}")
-        return [
-            Seat(off, "the factory bracket stays off"),
-            Seat(known(f"{_BRACKET}, kept", 0), _KEPT, _ON, on_bracket=True),
-        ]
+        said = message("fit-speaker/minus", length=typed("", height).text)
+        off = Number(message("fit-speaker/bracket-taken-away"), -height.value, height.step, said)
+        return [Seat(off, _STAYS_OFF), _on_bracket(known(_BRACKET_KEPT, 0))]
     if height is Blank.NONE:
-        return [Seat(known("mounting face", 0))]
-    return [Seat(known("mounting face", 0), f"{_UNSEEN}: {_KEPT}", on_bracket=True)]
+        return [Seat(known(_FACE, 0))]
+    return [Seat(known(_FACE, 0), message("fit-speaker/bracket-unseen-under"), on_bracket=True)]
 
 
-def unseen(opening: SpeakerOpening) -> str:
-    """Why a yes would be too much where nobody said whether a bracket is there: hole and bolts may be those of either; empty if known."""
-    return f"{_UNSEEN}: measure it, or write 'none'" if opening.factory_spacer in (None, Blank.UNKNOWN) else ""
+def _on_bracket(offset: Number) -> Seat:
+    return Seat(offset, _KEPT, message("fit-speaker/on-bracket"), on_bracket=True)
+
+
+def unseen(opening: SpeakerOpening) -> Message | None:
+    """Why a yes would be too much where nobody said whether a bracket is there: hole and bolts may be those of either; None if known."""
+    return message("fit-speaker/bracket-unseen") if opening.factory_spacer in (None, Blank.UNKNOWN) else None

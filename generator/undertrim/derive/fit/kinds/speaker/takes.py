@@ -5,33 +5,42 @@ from collections.abc import Iterator
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker.room import room
 from undertrim.derive.fit.kinds.speaker.seats import seats
-from undertrim.derive.fit.margins import both
+from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.outline import Outline, outline
+from undertrim.record.model import Blank
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
+from undertrim.words import Message, message
 
 
-def limits(opening: SpeakerOpening, usual: Clearances) -> Iterator[str]:
+def limits(opening: SpeakerOpening, usual: Clearances) -> Iterator[Message]:
     """The limits without anything between; what is not recorded is left out."""
-    hole = outline("hole", opening.hole)
-    yield from _sized("basket up to", hole, 0)
-    yield from _sized("flange from", hole, 2 * (usual.overlap.value or 0))
+    hole = outline(message("fit-speaker/hole"), opening.hole)
+    yield from _sized("takes-basket", hole, 0)
+    yield from _sized("takes-flange", hole, 2 * (usual.overlap.value or 0))
     space, seat = room(SpeakerGear("", ""), opening, usual), seats(opening)[0]
     rear, grille = space.behind[-1].value or 0, usual.grille.value or 0
     clear, front, offset = space.clear.value, space.front.value, seat.offset.value
     lean = opening.depth.leans if opening.depth else None
-    leaning = f", less what the lean of {lean.text} takes at the edge of the magnet" if isinstance(lean, Quantity) and lean.value else ""  # fmt: skip
     if clear is not None and offset is not None:
-        yield f"mounting depth up to {both(max(0.0, clear + offset - rear))}{leaning}"
+        yield _leaning(message("fit-speaker/takes-depth", most=both(max(0.0, clear + offset - rear))), lean)
     if front is not None and offset is not None:
-        yield f"cone out to {both(max(0.0, front - offset - grille))}"
+        yield message("fit-speaker/takes-cone", most=both(max(0.0, front - offset - grille)))
     if clear is not None and front is not None and offset is not None:
         together = clear + front - rear - grille
-        yield f"on a spacer, mounting depth and cone together up to {both(max(0.0, together))}{leaning}"
+        yield _leaning(message("fit-speaker/takes-together", most=both(max(0.0, together))), lean)
 
 
-def _sized(what: str, shape: Outline, more: float) -> Iterator[str]:
+def _leaning(said: Message, lean: Quantity | Blank | None) -> Message:
+    """A limit of the depth, and that a lean takes something off it."""
+    if not isinstance(lean, Quantity) or not lean.value:
+        return said
+    return message("fit-speaker/less-the-lean", said=said, lean=lean.text)
+
+
+def _sized(code: str, shape: Outline, more: float) -> Iterator[Message]:
     if shape.width.value is None or shape.height.value is None:
         return
     across, up = shape.width.value + more, shape.height.value + more
-    yield f"{what} {both(across)}" if shape.shape == "round" else f"{what} {both(across)} × {both(up)}"
+    size = both(across) if shape.shape == "round" else message("fit/across-by-up", across=both(across), up=both(up))
+    yield message(f"fit-speaker/{code}", size=size)

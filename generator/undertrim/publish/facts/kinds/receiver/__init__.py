@@ -1,7 +1,7 @@
 """An opening in the dash on the page."""
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
@@ -16,12 +16,6 @@ from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, Receive
 from undertrim.words import Value, message
 
 Data = dict[str, Any]
-
-_KIT = {
-    "needed": message("openings/kit-needed"),
-    "not-needed": message("openings/kit-not-needed"),
-    "unknown": words.UNKNOWN,
-}
 
 SIZES: dict[type, tuple[str, ...]] = {
     ReceiverGear: ("body", "trim", "chassis_depth", "plug_room"),
@@ -49,12 +43,12 @@ class Room:
     def outlines(self) -> Iterator[tuple[Value, Value]]:
         """The opening, whether it takes a kit, and the room before it."""
         if self.opening.face:
-            yield "Opening, width", words.quantity(self.opening.face.width)
-            yield "Opening, height", words.quantity(self.opening.face.height)
+            yield message("receiver-shown/width"), words.quantity(self.opening.face.width)
+            yield message("receiver-shown/height"), words.quantity(self.opening.face.height)
         if self.opening.kit:
-            yield "Dash kit", _KIT[self.opening.kit]
+            yield message("receiver-shown/kit"), message(f"receiver-shown/kit-{self.opening.kit}")
         if self.opening.clear_front:
-            yield "Clear room in front", face(self.opening.clear_front)
+            yield message("receiver-shown/clear-front"), face(self.opening.clear_front)
 
     def more(self) -> Iterator[tuple[Value, Value]]:
         """Nothing."""
@@ -63,7 +57,7 @@ class Room:
     def needs(self) -> Iterator[tuple[Value, Value]]:
         """A kit."""
         if self.opening.kit == "needed":
-            yield "Dash kit", "The new receiver does not hold in this opening by itself."
+            yield message("receiver-shown/kit"), message("receiver-shown/kit-needs")
 
     def loads(self, vehicle: Vehicle) -> Iterator[Data]:
         """Nothing: a receiver drives and is not driven."""
@@ -75,4 +69,4 @@ class Room:
             return {}
         receiver = only(gear, ReceiverGear) if gear else None
         kit = only(between, KitGear) if between else None
-        return {"dash": asdict(dash(usual, self.opening, fit, receiver, kit))}
+        return {"dash": dash(usual, self.opening, fit, receiver, kit)}

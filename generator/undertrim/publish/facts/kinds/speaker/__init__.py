@@ -1,11 +1,13 @@
 """A speaker's opening on the page."""
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.speaker.joined import DIRECT
+from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
@@ -45,27 +47,27 @@ class Room:
     def outlines(self) -> Iterator[tuple[Value, Value]]:
         """Hole, bolt holes and the panel round them."""
         if self.opening.hole:
-            yield "Hole", hole(self.opening.hole)
+            yield message("speaker-shown/hole"), hole(self.opening.hole)
         if self.opening.bolts:
-            yield "Bolt holes", bolts(self.opening.bolts)
+            yield message("speaker-shown/bolts"), bolts(self.opening.bolts)
         if self.opening.panel:
-            yield "Flat panel round the hole", face(self.opening.panel)
+            yield message("speaker-shown/panel"), face(self.opening.panel)
 
     def more(self) -> Iterator[tuple[Value, Value]]:
         """What stands before and under it, and what the factory's is."""
         nominal = self.opening.nominal
-        yield "Room to the grille", words.quantity(self.opening.room_to_grille) or message("facts/not-recorded")
-        yield "Factory spacer", words.quantity(self.opening.factory_spacer) or message("facts/not-recorded")
-        yield "Impedance", words.quantity(self.opening.impedance) or message("facts/not-recorded")
-        yield "Channel", self._channel()
-        yield "Known as", f"{nominal} (a name, not a dimension)" if nominal else ""
+        yield message("speaker-shown/grille"), words.quantity(self.opening.room_to_grille) or NOT_RECORDED
+        yield message("speaker-shown/spacer"), words.quantity(self.opening.factory_spacer) or NOT_RECORDED
+        yield message("speaker-shown/impedance"), words.quantity(self.opening.impedance) or NOT_RECORDED
+        yield message("speaker-shown/channel"), self._channel()
+        yield message("speaker-shown/known-as"), message("speaker-shown/nominal", name=nominal) if nominal else ""
 
-    def _channel(self) -> str:
+    def _channel(self) -> Value:
         """The outputs that feed it, and through what."""
-        channel, through = self.opening.channel, self.opening.fed_through
-        if channel and through in ("capacitor", "crossover"):
-            return f"{channel}, through a {through}"
-        return f"{channel}, fed how: unknown" if channel and through == "unknown" else channel
+        if not self.opening.channel:
+            return ""
+        channel, through = message(f"channels/{self.opening.channel}"), self.opening.fed_through
+        return channel if through in DIRECT else message(f"speaker-shown/channel-{through}", channel=channel)
 
     def needs(self) -> Iterator[tuple[Value, Value]]:
         """Nothing that a record knows before there is gear."""
@@ -81,7 +83,7 @@ class Room:
         spacer = only(between, SpacerGear) if between else None
         made: Data = {}
         if self.opening.hole:
-            made["front"] = asdict(front(self.opening, fit, speaker, spacer))
+            made["front"] = front(self.opening, fit, speaker, spacer)
         if self.opening.depth and isinstance(self.opening.depth.clear, Quantity):
-            made["section"] = asdict(section(self.opening, fit, speaker, spacer))
+            made["section"] = section(self.opening, fit, speaker, spacer)
         return made

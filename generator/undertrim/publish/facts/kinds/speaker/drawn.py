@@ -9,11 +9,9 @@ from undertrim.publish.facts import measures
 from undertrim.publish.facts.drawn_margins import margin, to_get
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.words import message, say
 
-_FACES: dict[str, tuple[Datum, str]] = {
-    "skin": ("skin", "mounting face"),
-    "bracket": ("bracket", "face of the factory bracket"),
-}
+_DATUMS: dict[str, Datum] = {"skin": "skin", "bracket": "bracket"}
 
 
 def section(
@@ -21,32 +19,37 @@ def section(
 ) -> Section:
     """The opening cut along its axis."""
     depth = opening.depth or Depth(Blank.UNKNOWN)
-    datum, name = _FACES.get(depth.datum, ("other", depth.datum or "face that the depth is measured from"))
-    if datum == "skin" and opening.in_a_door:
-        name = "door skin"
+    datum = _DATUMS.get(depth.datum, "other")
+    face = "door-skin" if datum == "skin" and opening.in_a_door else depth.datum or "unknown"
     lean = None if depth.leans is Blank.NONE else measures.measure(depth.leans)
     turned = bool(fit and fit.way.turned)
     return Section(
-        title=f"{opening.name} in section" + (f", with {gear.name}" if gear else ""),
+        title=_title("section", opening, gear),
         clear=measures.measure(depth.clear),
         room=measures.measure(opening.room_to_grille),
         hole=measures.across(opening.hole),
         datum=datum,
-        datum_name=name,
-        behind=(depth.to or "first thing behind")[:60],
+        datum_name=say(message(f"drawn-fit/face-{face}")),
+        behind=(depth.to or say(message("drawn-fit/first-behind")))[:60],
         lean=lean.mm if lean else None,
         lean_text=lean.text if lean else "",
         bracket=_bracket(opening, datum),
         bracket_stays=bool(fit and fit.way.on_bracket),
         spacer=measures.measure(between.facts.thickness) if between else None,
-        spacer_name=between.name if between else "spacer",
+        spacer_name=between.name if between else say(message("gear-kinds/spacer")),
         gasket=measures.measure(gear.facts.gasket) if gear and gear.facts.gasket not in (None, Blank.NONE) else None,
         speaker=_speaker(gear, turned=turned) if gear else None,
         margin_behind=margin(fit, "depth"),
         margin_front=margin(fit, "grille"),
-        far="outside" if opening.in_a_door else "behind",
+        far=say(message("drawn-fit/outside" if opening.in_a_door else "drawn-fit/behind")),
         more=tuple(to_get(fit)),
     )
+
+
+def _title(view: str, opening: SpeakerOpening, gear: Stocked[SpeakerGear] | None) -> str:
+    if gear:
+        return say(message(f"drawn-fit/{view}-with", opening=opening.name, gear=gear.name))
+    return say(message(f"drawn-fit/{view}", opening=opening.name))
 
 
 def _bracket(opening: SpeakerOpening, datum: Datum) -> Measure | None:
@@ -75,7 +78,7 @@ def front(
     """The opening from the cabin."""
     assert opening.hole
     return Front(
-        title=f"{opening.name} from the front" + (f", with {gear.name}" if gear else ""),
+        title=_title("front", opening, gear),
         hole=measures.outline(opening.hole),
         bolts=measures.pattern(opening.bolts),
         panel=measures.panel(opening.panel),
@@ -84,5 +87,5 @@ def front(
         flange=measures.outline(gear.facts.flange) if gear and gear.facts.flange else None,
         gear_bolts=measures.pattern(gear.facts.bolts) if gear else None,
         turned=bool(fit and fit.way.turned),
-        more=(*((f"It goes on {between.name}, which is not drawn.",) if between else ()), *to_get(fit)),
+        more=(*((say(message("drawn-fit/goes-on", name=between.name)),) if between else ()), *to_get(fit)),
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle, kinds
-from undertrim.derive.fit.kinds.speaker.joined import Joined, join
+from undertrim.derive.fit.kinds.speaker.joined import Joined, Part, join
 from undertrim.derive.fit.kinds.speaker.load import Driver, drivers
 from undertrim.publish.facts.plain import plain
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
@@ -26,6 +26,11 @@ def load_data(driver: Driver, joined: Joined) -> Data:
     return {
         "what": driver.what,
         "least": plain(driver.least),
-        "parts": [plain(part) for part in joined.parts],
+        "parts": [_part(part) for part in joined.parts],
         "unplaced": list(joined.unplaced),
     }
+
+
+def _part(part: Part) -> Data:
+    impedances = {"impedance": plain(part.impedance), "factory": plain(part.factory)}
+    return {"name": part.name, **impedances, "fed_through": part.fed_through}

@@ -1,0 +1,60 @@
+"""What a page or a sheet says beside the facts: sentences of the catalogue, in which values may be markup of ours, and lists in the language's own way."""
+
+import re
+from collections.abc import Iterable
+
+from markupsafe import Markup
+
+from undertrim import words
+from undertrim.words import Items, Value, message
+
+
+def say(code: str, /, **values: Value) -> str:
+    """A sentence by its code. Where a value is markup so is the whole, with all the rest escaped; else it is text."""
+    return _around(message(code, **_marked(values)), values.values())
+
+
+def listed(values: Iterable[Value], joined: str = "comma") -> str:
+    """Values as they are listed in a sentence, markup among them as in `say`."""
+    every = {str(place): value for place, value in enumerate(values)}
+    return _around(Items(tuple(_marked(every).values()), joined), every.values())
+
+
+def sides(values: Iterable[str], joined: str = "and") -> str:
+    """Sides of a car."""
+    return listed((message(f"sides/{side}") for side in values), joined)
+
+
+def bodies(values: Iterable[str]) -> str:
+    """Shapes of a body, as they stand in a list."""
+    return listed(message("vehicle-page/body-shape", body=message(f"body/{body}")) for body in values)
+
+
+def link(to: str, text: str) -> Markup:
+    """A link."""
+    return Markup('<a href="{}">{}</a>').format(to, text)
+
+
+def evidence_links(ids: Iterable[str]) -> str:
+    """Evidence by its ids, each with the way to it."""
+    return listed(link(f"#evidence-{name}", name) for name in ids)
+
+
+def _marked(values: dict[str, Value]) -> dict[str, Value]:
+    """Each markup as one character for private use, so that a sentence can be made around it."""
+    return {
+        name: _mark(place) if isinstance(value, Markup) else value for place, (name, value) in enumerate(values.items())
+    }
+
+
+def _mark(place: int) -> str:
+    return chr(0xE000 + place)
+
+
+def _around(said: Value, values: Iterable[Value]) -> str:
+    held = {_mark(place): value for place, value in enumerate(values) if isinstance(value, Markup)}
+    text = words.say(said)
+    if not held:
+        return text
+    pieces = re.split(f"([{''.join(held)}])", text)
+    return Markup().join(held.get(piece, piece) for piece in pieces)

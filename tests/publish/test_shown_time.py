@@ -1,0 +1,40 @@
+"""The time that the page's script writes for the steps it shows is said as the program says it."""
+
+import json
+import re
+
+import pytest
+
+from in_node import called, speaking
+from undertrim.derive.procedure import tally
+from undertrim.publish import scripts
+from undertrim.publish.facts.totals import time_text
+from undertrim.words import say
+
+SCRIPT = (scripts.folder() / "vehicle.js").read_text("utf-8")
+
+
+def shown(node: str, spent: tally.Time) -> str:
+    """What `timeText` writes for steps that come to these times, run in Node."""
+    functions = [re.search(rf"^function {name}\(.*?\n}}\n", SCRIPT, re.DOTALL | re.MULTILINE) for name in ("minutes", "timeText")]  # fmt: skip
+    steps = [{"section": "remove", "minutes": spent.minutes, "untimed": spent.untimed, "wait": None}]
+    steps += [{"section": "before", "minutes": None, "untimed": 0, "wait": {"seconds": wait}} for wait in spent.waits]
+    found = "".join(function[0] for function in functions if function)
+    return str(
+        json.loads(called(node, f"{speaking()}{found}console.log(JSON.stringify(timeText({json.dumps(steps)})));"))
+    )
+
+
+@pytest.mark.parametrize(
+    "spent",
+    [
+        tally.Time(0, 0, ()),
+        tally.Time(0.75, 1, (120.0,)),
+        tally.Time(80, 2, (120.0, 120.0, 3600.0)),
+        tally.Time(61.5, 0, (None,)),
+        tally.Time(125.25, 3, (None, 90.0, None)),
+    ],
+    ids=lambda spent: f"{spent.minutes} min",
+)
+def test_the_script_says_the_time_as_the_program_does(node: str, spent: tally.Time) -> None:
+    assert shown(node, spent) == say(time_text(spent))
