@@ -121,7 +121,7 @@ def test_a_conflict_with_all_its_claims() -> None:
 
 def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
     conflicts = {"c": DEPTH, "d": {**DEPTH, "settled_by": "e1"}, "e": {**DEPTH, "about": "restraint/wait"}}
-    found = [item for item in blockers.blockers(record(conflicts=conflicts)[1]) if "CONFLICT" in item["title"]]
+    found = [item for item in said(blockers.blockers(record(conflicts=conflicts)[1])) if "CONFLICT" in item["title"]]
     assert [(item["weight"], item["title"], item["openings"], item["clauses"]) for item in found] == [
         ("unknown", "CONFLICT: Door <speakers>: clear depth", ["front-door"], {"body": ["van"]}),
         ("unknown", "CONFLICT: Restraint system: wait", [], {}),
@@ -218,9 +218,9 @@ SEEN = {
 def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> None:
     item, about = record(**SEEN)
     line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
-    assert line["car"] == "2016, right-hand drive, map radio"
+    assert say(line["car"]) == "2016, right-hand drive, map radio"
     assert line["seen"] == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
-    assert fields["car"] == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
+    assert say(fields["car"]) == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
     assert fields["seen"].is_ == {"drive-side": "left", "radio": "plain"}
     body = pages.vehicle(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body

@@ -73,7 +73,8 @@ def _named_below(value: Data, step: str | int) -> bool:
 
 def _thing(step: str | int, value: Data) -> Value:
     if isinstance(value, Mapping) and "name" in value:
-        return str(value["name"])
+        name: Value = value["name"]
+        return name
     return message("fact-names/number", number=step + 1) if isinstance(step, int) else step.replace("-", " ")
 
 
