@@ -107,7 +107,7 @@ def typed() -> Iterator[type[Any]]:
     """The classes of facts."""
     for found in pkgutil.iter_modules(publish.facts.__path__, "undertrim.publish.facts."):
         module = importlib.import_module(found.name)
-        yield from (item for item in vars(module).values() if is_dataclass(item) and isinstance(item, type) and item.__module__ == found.name)  # fmt: skip
+        yield from (item for item in vars(module).values() if is_dataclass(item) and isinstance(item, type) and item.__module__ == found.name and not hasattr(item, "say"))  # fmt: skip
 
 
 def blocks(place: str, schema: Any) -> Iterator[tuple[str, Schema]]:
