@@ -96,15 +96,18 @@ def run(seed: int, end: float, workers: int, first: int = 0) -> Tally:
 def results(crew: Crew, cases: list[Case], end: float) -> Iterator[tuple[Case, Tried]]:
     """What becomes of each case, until the clock shows `end`."""
     for case, result in zip(cases, crew.each(try_case, cases), strict=False):
-        yield case, _sure(crew, case, result) if isinstance(result, Failed) else result
+        yield case, _sure(case, result) if isinstance(result, Failed) else result
         if time.monotonic() > end:
             return
 
 
-def _sure(crew: Crew, case: Case, result: Failed) -> Tried:
-    """What a worker that failed tells of its case; a clock that ran out blames the machine as well, so then the case is tried once more."""
-    again_ = next(crew.each(try_case, [case])) if result.fault is Fault.TIME else result
-    return Tried(passed=False, found=failed(again_)) if isinstance(again_, Failed) else again_
+def _sure(case: Case, result: Failed) -> Tried:
+    """What a worker that failed tells of its case; a clock that ran out may blame the machine's load on it, so then it is tried once more, by itself."""
+    if result.fault is not Fault.TIME:
+        return Tried(passed=False, found=failed(result))
+    with Crew(Limits(WAIT, MEGABYTES), 1) as crew:
+        once_more = next(crew.each(try_case, [case]))
+    return Tried(passed=False, found=failed(once_more)) if isinstance(once_more, Failed) else once_more
 
 
 def try_case(case: Case) -> Tried:
