@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.fit.kinds.receiver.sound import LEVELS
 from undertrim.derive.wiring.bench import Bench, Path
 from undertrim.derive.wiring.contacts import Contact
@@ -106,7 +106,7 @@ def _guarded(thin: Sequence[Thin], words: tuple[Value, ...], do: Value) -> tuple
         return words, do
     least = min((one.fuse for one in thin if one.fuse is not None), default=None)
     thick = message("joint/with-thicker-wire", do=do)
-    guarded = message("joint/with-fuse", do=do, fuse=said(least, "A")) if least else thick
+    guarded = message("joint/with-fuse", do=do, fuse=Amount(least, "A")) if least else thick
     return (*words, *(one.words for one in thin)), guarded
 
 

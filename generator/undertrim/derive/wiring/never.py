@@ -10,7 +10,7 @@ from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.signals import meeting, side, voltages, wanted_by
 from undertrim.record.gear import Lead
 from undertrim.record.model import Blank, Voltage
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Message, Value, Word, message, word
 
@@ -106,7 +106,7 @@ def volts(supply: Voltage | None) -> Value:
     """A voltage in words; the battery's where nothing is stated."""
     if supply is None:
         return message("joint/battery-voltage")
-    return message("joint/unknown-voltage") if isinstance(supply, Blank) else show(supply)
+    return message("joint/unknown-voltage") if isinstance(supply, Blank) else supply
 
 
 def _level(lead: Lead, points: Sequence[Point], output: str) -> Iterator[Reason]:
@@ -125,7 +125,7 @@ def _current(lead: Lead, points: Sequence[Point]) -> Iterator[Reason]:
     if drawn > lead.limit.value:
         yield _reason(
             "too-much-current",
-            message("joint/current", why=_why("too-much-current"), drawn=milliamperes(drawn), limit=show(lead.limit)),
+            message("joint/current", why=_why("too-much-current"), drawn=milliamperes(drawn), limit=lead.limit),
         )
 
 

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive.electrical import fuses
-from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.electrical.wires import carries
 from undertrim.derive.wiring.bench import Path
 from undertrim.record.gear import Lead
 from undertrim.record.model import VehicleRecord
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message
 
 
@@ -45,6 +45,6 @@ def _above(fuse: Quantity, whose: Value, wires: list[tuple[Value, str]]) -> Iter
     for name, gauge in wires:
         limit = carries(gauge) if gauge else None
         if limit and fuse.value > limit.current:
-            size, carried = gauge.replace("mm2", "mm²"), said(limit.current, "A")
-            words = message("joint/thin", whose=whose, fuse=show(fuse), size=size, wire=name, limit=carried)
+            size, carried = gauge.replace("mm2", "mm²"), Amount(limit.current, "A")
+            words = message("joint/thin", whose=whose, fuse=fuse, size=size, wire=name, limit=carried)
             yield Thin(words, fuses.most(limit.current))

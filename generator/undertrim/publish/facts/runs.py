@@ -8,7 +8,7 @@ from undertrim.derive.electrical.bounds import usual
 from undertrim.derive.electrical.cable import Wishes, choose
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.drop import Path
-from undertrim.derive.electrical.numbers import said
+from undertrim.derive.electrical.numbers import Amount
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
@@ -90,7 +90,7 @@ def _cables(item: Run) -> Iterator[RunCable]:
             current=message("runs/amperes", value=current),
             awg=_size("awg", awg.size),
             metric=_size("metric", metric.size),
-            fuse=said(fuse, "A") if fuse else message("runs/no-fuse"),
+            fuse=Amount(fuse, "A") if fuse else message("runs/no-fuse"),
             why=all_of(*(_WHY[name] for name in awg.binding)) if awg.binding else message("runs/thinnest"),
         )
 
@@ -107,10 +107,10 @@ def _assumed(item: Run) -> Message:
     within = float(table("electrical-fuses")["place"]["within"])
     return message(
         "runs/assumed",
-        bears=said(bears, "degC"),
-        share=said(usual("limit"), "share"),
-        volts=said(usual("voltage"), "V"),
-        within=said(within, "m"),
+        bears=Amount(bears, "degC"),
+        share=Amount(usual("limit"), "share"),
+        volts=Amount(usual("voltage"), "V"),
+        within=Amount(within, "m"),
     )
 
 
