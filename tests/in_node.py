@@ -4,6 +4,7 @@ import json
 import os
 import shutil
 import subprocess
+import tempfile
 from collections.abc import Callable
 from typing import Any
 
@@ -56,8 +57,11 @@ def speaking() -> str:
 
 def called(node: str, program: str, given: str = "") -> str:
     """What a program prints; what it says of an error fails the test."""
-    done = subprocess.run(
-        [node, "--input-type=module", "-e", program], input=given, capture_output=True, text=True, timeout=120
-    )
+    with tempfile.NamedTemporaryFile(
+        "w", suffix=".mjs", encoding="utf-8"
+    ) as file:  # with all words it is too long for an argument
+        file.write(program)
+        file.flush()
+        done = subprocess.run([node, file.name], input=given, capture_output=True, text=True, timeout=120)
     assert done.returncode == 0, done.stderr[-2000:]
     return done.stdout

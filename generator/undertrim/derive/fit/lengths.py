@@ -17,7 +17,7 @@ class Length:
 
     def say(self, speech: Language) -> str:
         """In both systems of units."""
-        return _said(self.mm).replace(".", speech.decimal_mark)
+        return _said(self.mm, speech.decimal_mark)
 
 
 def both(value: float) -> Length:
@@ -26,7 +26,7 @@ def both(value: float) -> Length:
 
 
 @lru_cache(maxsize=65536)  # the same few lengths come again and again over a whole stock
-def _said(value: float) -> str:
+def _said(value: float, mark: str) -> str:
     kind = kinds()["length"]
-    metric = equivalents.rounded(Fraction(repr(value)), 2)
-    return f"{metric} mm ({equivalents.other_system(value, kind.units['mm'], kind) or '0 in'})"
+    metric = equivalents.rounded(Fraction(repr(value)), 2).replace(".", mark)
+    return f"{metric} mm ({equivalents.other_system(value, kind.units['mm'], kind, mark) or '0 in'})"

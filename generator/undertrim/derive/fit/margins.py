@@ -7,7 +7,7 @@ from typing import Literal
 
 from undertrim.derive.fit.lengths import both
 from undertrim.record.model import Blank
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
 Verdict = Literal["fits", "marginal", "fails", "unknown"]
@@ -83,7 +83,7 @@ _BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"
 def typed(label: Value, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:
     """A number from a record. `none` is what the word 'none' comes to, if anything."""
     if isinstance(value, Quantity):
-        return Number(label, value.value, value.step, show(value), default)
+        return Number(label, value.value, value.step, value, default)
     if value is Blank.NONE and none is not None:
         return known(label, none)
     return Number(label, None, 0, _BLANKS[value])

@@ -12,7 +12,7 @@ from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 from undertrim.record.model.kinds.usual import usual_for
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Value, message
 
 Choice = tuple[Opening, Gear]
@@ -117,11 +117,7 @@ def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[Value]:
     sets = {item.id: item for item in vehicle.stock.of(LeadsGear)}
     held = (sets.get(gear.facts.lead_set) for gear in of_kind([gear for _, gear in present], ReceiverGear))
     leads = (lead for item in held if item for lead in item.facts.leads.values())
-    return [
-        message("shopping/fuse", fuse=show(lead.fuse), lead=lead.id)
-        for lead in leads
-        if isinstance(lead.fuse, Quantity)
-    ]
+    return [message("shopping/fuse", fuse=lead.fuse, lead=lead.id) for lead in leads if isinstance(lead.fuse, Quantity)]
 
 
 def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str]) -> Fit:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Language, Message, message
 
@@ -21,7 +21,7 @@ def level(old: Impedance, new: Impedance) -> Iterator[Message]:
     if not isinstance(old, Quantity) or not old.value:
         yield message("fit-speaker/level-unknown")
     elif change := round(decibels(old.value, new.value), 1):
-        yield _heard(change, message("fit-speaker/level", new=show(new), old=show(old), change=Signed(change)))
+        yield _heard(change, message("fit-speaker/level", new=new, old=old, change=Signed(change)))
 
 
 def balance(
@@ -40,7 +40,7 @@ def _against(name: str, theirs: Impedance, ours: Impedance) -> Iterator[Message]
     if not isinstance(theirs, Quantity) or not isinstance(ours, Quantity) or not theirs.value or not ours.value:
         return
     if change := round(decibels(theirs.value, ours.value), 1):
-        said = message("fit-speaker/balance", change=Signed(change), name=name, impedance=show(theirs))
+        said = message("fit-speaker/balance", change=Signed(change), name=name, impedance=theirs)
         yield _heard(change, said)
 
 

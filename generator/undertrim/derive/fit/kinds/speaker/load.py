@@ -11,7 +11,7 @@ from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Blank, SoundSystem, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
@@ -121,7 +121,7 @@ def _impedances(parts: Sequence[Part]) -> list[Quantity]:
 
 def exact(label: Value, value: Quantity) -> Number:
     """A nominal value in its own unit."""
-    return Number(label, value.value, 0, show(value))
+    return Number(label, value.value, 0, value)
 
 
 def _apart(part: Part) -> Message:
