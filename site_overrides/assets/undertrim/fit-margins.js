@@ -8,9 +8,6 @@ import { list, say } from "./words.js";
 
 export const DIGITS = 9;
 
-/* What stands where a length could; the form adds one that cannot be read. */
-const BLANKS = { unknown: "blanks/unknown", none: "blanks/none", unread: "fit-form/cannot-be-read" };
-
 /**
  * @param {string} label
  * @param {number | null} value

@@ -1,7 +1,7 @@
 /* Lengths as people type them, and as pages print them: the same as the program's own reading of "2 3/16 in", with the same words for what
    cannot be read, and the same printed numbers. The table of units comes with the site. */
 
-import { number } from "./words.js";
+import { list, number, say, wayOut as toDo } from "./words.js";
 
 /** @import { Units } from "published" */
 
@@ -17,18 +17,18 @@ let kind;
  */
 export function use(table) { kind = table; }
 
-/* A text that is no length, with the way out. */
+/* A text that is no length, with the way out: a sentence of the catalogue by its code. */
 export class Unread extends Error {
-  constructor(message, hint) {
-    super(message);
-    this.hint = hint;
+  constructor(code, values) {
+    super(say(code, values));
+    this.hint = toDo(code, values);
   }
 }
 
 /* In quotes for a message: printable, and cut when long. */
 function quoted(text) {
   const letters = Array.from(text).map((letter) => letter !== " " && /[\p{C}\p{Z}]/u.test(letter) ? "?" : letter);
-  return "'" + (letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("")) + "'";
+  return say("lists/quoted", { value: letters.length > LONGEST ? letters.slice(0, LONGEST - 1).join("") + "…" : letters.join("") });
 }
 
 /* The nearest number of 15 digits: what a product of short decimals comes to, without the dust of floats. */
@@ -101,7 +101,7 @@ function find(spelling) {
 function folded(unit) { return unit.spellings.map((one) => one.toLowerCase()); }
 
 function tidy(typed) {
-  if (Array.from(typed).length > LONGEST) throw new Unread(quoted(typed) + " is too long for a value", "write one number and one unit, and nothing else");
+  if (Array.from(typed).length > LONGEST) throw new Unread("units/too-long", { text: quoted(typed) });
   return typed.normalize("NFC").split(SPACES).filter(Boolean).join(" ");
 }
 
@@ -113,14 +113,14 @@ function vulgar(text) {
 /* { value, step, text, shown } in mm; throws Unread with the way out. */
 export function read(typed) {
   const text = tidy(typed), found = NUMERAL.exec(text);
-  if (!found || vulgar(text)) throw new Unread(quoted(text) + " cannot be read as a number and a unit", wayOut(text));
+  if (!found || vulgar(text)) throw new Unread("units/unreadable", { text: quoted(text), hint: wayOut(text) });
   const spelling = found[6].replace(/^ | $/g, "");
   const numeral = found[3] ? parted(found, text, spelling) : pointed(found);
   const name = find(spelling);
   if (!name) throw refused(text, numeral, spelling);
   const unit = kind.units[name];
-  if (numeral.parts && !unit.fractions) throw new Unread(quoted(text) + " is a fraction of a unit that has none", offers(numeral));
-  if (found[1]) throw new Unread(quoted(text) + " is negative, which " + kind.name + " cannot be", "write it without the minus sign");
+  if (numeral.parts && !unit.fractions) throw new Unread("units/no-fractions", { text: quoted(text), hint: offers(numeral) });
+  if (found[1]) throw new Unread("units/negative", { text: quoted(text), kind: kind.name });
   const size = factor(unit.factor), second = other(clean(numeral.value * size), unit.system);
   return {
     value: clean(numeral.value * size), step: clean(coarse(numeral, unit.mark || 1) * size), text,
@@ -129,18 +129,17 @@ export function read(typed) {
 }
 
 function refused(text, numeral, spelling) {
-  if (!spelling) return new Unread(quoted(text) + " has no unit", offers(numeral));
+  if (!spelling) return new Unread("units/no-unit", { text: quoted(text), hint: offers(numeral) });
   const word = joined(spelling);
   const owner = kind.elsewhere.find((one) => one.exact.indexOf(word) >= 0 || one.any_case.indexOf(word.toLowerCase()) >= 0);
-  if (owner) return new Unread(quoted(text) + " is " + owner.name + ", not " + kind.name, inUnits());
+  if (owner) return new Unread("units/of-another-kind", { text: quoted(text), other: owner.name, kind: kind.name, hint: inUnits() });
   const near = nearest(word.toLowerCase());
   const slip = near && !(numeral.parts && !kind.units[near].fractions);
-  return new Unread("unit " + quoted(spelling) + " in " + quoted(text) + " is not known", slip ? "write " + quoted(numeral.text + " " + near) : inUnits());
+  const hint = slip ? say("units/write", { written: quoted(numeral.text + " " + near) }) : inUnits();
+  return new Unread("units/unknown-unit", { unit: quoted(spelling), text: quoted(text), hint });
 }
 
-function inUnits() { return "write it in " + either(kind.offer) + ", such as " + quoted(kind.example); }
-
-function either(words) { return words.length > 1 ? words.slice(0, -1).join(", ") + " or " + words[words.length - 1] : words.join(""); }
+function inUnits() { return say("units/in-units", { units: list(kind.offer, "or"), example: quoted(kind.example) }); }
 
 /* The unit that a spelling is a slip for: wrong case, else at least three quarters alike. */
 function nearest(word) {
@@ -175,10 +174,10 @@ function pointed(found) {
 
 function parted(found, text, spelling) {
   const whole = Number(found[2] || 0), top = Number(found[3]), bottom = Number(found[4]);
-  if (!bottom) throw new Unread(quoted(text) + " divides by zero", "check the fraction");
+  if (!bottom) throw new Unread("units/by-zero", { text: quoted(text) });
   if (top >= bottom) {
-    const hint = whole || !spelling ? "check the fraction" : "write " + quoted(mixed(top, bottom) + " " + spelling);
-    throw new Unread("the fraction in " + quoted(text) + " is not below one", hint);
+    const hint = whole || !spelling ? say("units/check") : say("units/write", { written: quoted(mixed(top, bottom) + " " + spelling) });
+    throw new Unread("units/improper", { text: quoted(text), hint });
   }
   const shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
   return { text: shown, value: whole + top / bottom, parts: bottom, decimals: 0 };
@@ -199,14 +198,14 @@ function coarse(numeral, mark) {
 
 function offers(numeral) {
   const names = kind.offer.filter((name) => kind.units[name].fractions || !numeral.parts);
-  return "write " + either(names.map((name) => quoted(numeral.text + " " + name)));
+  return say("units/write", { written: list(names.map((name) => quoted(numeral.text + " " + name)), "or") });
 }
 
 function wayOut(text) {
-  if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return "write it without the comma: " + quoted(text.replace(/,/g, "")) + " or " + quoted(text.replace(/,/g, "."));
-  if (/[0-9],[0-9]/.test(text)) return "write a decimal point: " + quoted(text.replace(/,/g, "."));
-  if (/[0-9.]e[-+]?[0-9]/i.test(text)) return "write the number out, without an exponent";
-  if (vulgar(text)) return "write the fraction with a slash, such as '2 3/16 in'";
-  if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return "write one value, not a range";
-  return "write one number and one unit, such as " + quoted(kind.example);
+  if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return say("units/no-comma", { written: list([quoted(text.replace(/,/g, "")), quoted(text.replace(/,/g, "."))], "or") });
+  if (/[0-9],[0-9]/.test(text)) return say("units/decimal-point", { written: quoted(text.replace(/,/g, ".")) });
+  if (/[0-9.]e[-+]?[0-9]/i.test(text)) return say("units/no-exponent");
+  if (vulgar(text)) return say("units/slash");
+  if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return say("units/no-range");
+  return say("units/one-number", { example: quoted(kind.example) });
 }
