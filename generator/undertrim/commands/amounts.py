@@ -4,7 +4,7 @@ import argparse
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, helped
+from undertrim.commands.common import Usage
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.electrical_text import Answer, answer_data, answer_text
 from undertrim.publish.encoding import indented
@@ -63,7 +63,7 @@ def refused(error: Refused) -> Usage:
 
 def add_format(parser: argparse.ArgumentParser) -> None:
     """The option that chooses between text and data."""
-    parser.add_argument("--format", choices=["json", "text"], default="text", help=helped("typed/format"))
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
 
 
 def show(answers: dict[str, Answer], format_: str, scheme: str = "") -> None:

@@ -8,7 +8,7 @@ Exit 1 if no cable listed will do.
 import argparse
 
 from undertrim.commands.amounts import add_format, amount, maybe, part_of_one, plain, refused, show
-from undertrim.commands.common import Usage, helped
+from undertrim.commands.common import Usage
 from undertrim.derive.electrical import ampacity, cable, drop, metals
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.cable import Wishes
@@ -23,28 +23,28 @@ from undertrim.words import message, say
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     load = parser.add_mutually_exclusive_group(required=True)
-    load.add_argument("--current", metavar="A", help=helped("cable/help-current"))
-    load.add_argument("--power", metavar="W", help=helped("cable/help-power"))
-    parser.add_argument("--efficiency", metavar="SHARE", help=helped("cable/help-efficiency"))
-    parser.add_argument("--length", required=True, help=helped("cable/help-length"))
-    parser.add_argument("--return", dest="back", metavar="LENGTH|body", help=helped("cable/help-return"))
-    parser.add_argument("--body", metavar="OHM", help=helped("cable/help-body"))
-    parser.add_argument("--voltage", metavar="V", help=helped("cable/help-voltage"))
-    parser.add_argument("--limit", metavar="SHARE", help=helped("cable/help-limit"))
-    parser.add_argument("--cable", choices=SCHEMES, default="awg", help=helped("cable/help-cable"))
-    parser.add_argument("--size", help=helped("cable/help-size"))
+    load.add_argument("--current", metavar="A", help="the current, such as '60 A'")
+    load.add_argument("--power", metavar="W", help="the output power of an amplifier, such as '1000 W'")
+    parser.add_argument("--efficiency", metavar="SHARE", help="of the amplifier, such as 0.8 or '80 %%' (usual: 0.5)")
+    parser.add_argument("--length", required=True, help="of the cable out, such as '5 m' or '16 ft'")
+    parser.add_argument("--return", dest="back", metavar="LENGTH|body", help="of the wire back (usual: as long as out)")
+    parser.add_argument("--body", metavar="OHM", help="resistance of the way through the body (usual: '1 mohm')")
+    parser.add_argument("--voltage", metavar="V", help="at the source (usual: '13.8 V')")
+    parser.add_argument("--limit", metavar="SHARE", help="of the voltage that may be lost (usual: '3 %%')")
+    parser.add_argument("--cable", choices=SCHEMES, default="awg", help="the scheme of sizes (default: awg)")
+    parser.add_argument("--size", help="also say what is lost with this size, such as 4, 1/0 or 2.5")
     parser.add_argument("--metal", choices=list(table("electrical-cable")["metals"]), default=metals.COPPER)
-    parser.add_argument("--times", help=helped("cable/help-times"))
+    parser.add_argument("--times", help="resistance of the metal against copper (usual: 1.6 for copper-clad)")
     parser.add_argument(
         "--insulation",
         type=int,
         choices=table("electrical-ampacity")["insulation"],
-        help=helped("cable/help-insulation"),
+        help="°C it bears (usual: 80)",
     )
-    parser.add_argument("--where", choices=ampacity.PLACES, default="cabin", help=helped("cable/help-where"))
-    parser.add_argument("--conductor", metavar="TEMPERATURE", help=helped("cable/help-conductor"))
-    parser.add_argument("--fuse", metavar="A", help=helped("cable/help-fuse"))
-    parser.add_argument("--share", help=helped("cable/help-share"))
+    parser.add_argument("--where", choices=ampacity.PLACES, default="cabin", help="hottest place it lies in")
+    parser.add_argument("--conductor", metavar="TEMPERATURE", help="of the conductor (usual: '20 °C')")
+    parser.add_argument("--fuse", metavar="A", help="the fuse, where it is not to be chosen")
+    parser.add_argument("--share", help="of its rating that a fuse is loaded with for long (usual: '80 %%')")
     add_format(parser)
 
 

@@ -33,11 +33,6 @@ class Usage(Exception):  # noqa: N818 - it names what happened
         return say(self.said)
 
 
-def helped(code: str, /, **values: Value) -> str:
-    """A text of the catalogue for the help of an argument, where a share of a hundred has a meaning of its own."""
-    return say(message(code, **values)).replace("%", "%%")
-
-
 def add_workspace(parser: argparse.ArgumentParser) -> None:
     """The option that names the workspace."""
     parser.add_argument(

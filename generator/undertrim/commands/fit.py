@@ -21,15 +21,13 @@ from undertrim.words import Value, message, say
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help=say(message("visit-arguments/vehicle")))
-    parser.add_argument("opening", metavar="OPENING", nargs="?", help=say(message("visit-arguments/opening")))
-    parser.add_argument("gear", metavar="GEAR", nargs="?", help=say(message("visit-arguments/gear")))
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: every one)")
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the whole stock)")
     parser.add_argument(
-        "--variant", action="append", default=[], metavar="NAME=CHOICE", help=say(message("visit-arguments/variant"))
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
     )
-    parser.add_argument(
-        "--format", choices=["json", "text"], default="text", help=say(message("visit-arguments/format"))
-    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
 
 

@@ -6,7 +6,7 @@ Either list the speakers and say how they are wired, or write the arrangement wi
 import argparse
 
 from undertrim.commands.amounts import add_format, ohms, refused, show
-from undertrim.commands.common import Usage, helped
+from undertrim.commands.common import Usage
 from undertrim.derive.electrical import impedance
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.impedance import Load
@@ -15,9 +15,9 @@ from undertrim.words import message, say
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("speakers", nargs="+", metavar="OHM", help=helped("load/help-speakers"))
-    parser.add_argument("--wired", choices=["parallel", "series"], help=helped("load/help-wired"))
-    parser.add_argument("--least", metavar="OHM", help=helped("load/help-least"))
+    parser.add_argument("speakers", nargs="+", metavar="OHM", help="a speaker's nominal ohms, or one arrangement")
+    parser.add_argument("--wired", choices=["parallel", "series"], help="how a list of speakers is wired")
+    parser.add_argument("--least", metavar="OHM", help="what the output allows (usual: 4 ohm)")
     add_format(parser)
 
 

@@ -7,12 +7,11 @@ import argparse
 from collections.abc import Callable
 
 from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, refused, show
-from undertrim.commands.common import helped
 from undertrim.derive.electrical import delay, filters, fuses, levels, rest
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.electrical_text import Answer
 from undertrim.record.units import UnitError, parse
-from undertrim.words import message
+from undertrim.words import docs, message, say
 
 Reckon = Callable[[argparse.Namespace], Answer]
 
@@ -20,24 +19,26 @@ Reckon = Callable[[argparse.Namespace], Answer]
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the sub-verbs."""
     verbs = parser.add_subparsers(dest="what", metavar="WHAT", required=True)
-    gain = _verb(verbs, "gain", _gain)
-    gain.add_argument("power", metavar="POWER", help=helped("reckon/gain-power"))
-    gain.add_argument("load", metavar="LOAD", help=helped("reckon/gain-load"))
-    level = _verb(verbs, "level", _level)
-    level.add_argument("level", metavar="DB", help=helped("reckon/level-level"))
-    level.add_argument("against", metavar="VOLTAGE", nargs="?", help=helped("reckon/level-against"))
-    corner = _verb(verbs, "filter", _filter)
-    corner.add_argument("value", metavar="VALUE", help=helped("reckon/filter-value"))
-    corner.add_argument("load", metavar="LOAD", help=helped("reckon/filter-load"))
-    wait = _verb(verbs, "delay", _delay)
-    wait.add_argument("distances", metavar="DISTANCE", nargs="+", help=helped("reckon/delay-distances"))
-    wait.add_argument("--air", metavar="TEMPERATURE", help=helped("reckon/delay-air"))
-    sleep = _verb(verbs, "rest", _rest)
-    sleep.add_argument("capacity", metavar="CAPACITY", help=helped("reckon/rest-capacity"))
-    sleep.add_argument("current", metavar="CURRENT", help=helped("reckon/rest-current"))
-    sleep.add_argument("--share", help=helped("reckon/rest-share"))
-    colour = _verb(verbs, "fuse", _fuse)
-    colour.add_argument("colour", metavar="COLOUR", help=helped("reckon/fuse-colour"))
+    gain = _verb(verbs, "gain", _gain, help="the voltage at which an output gives its power")
+    gain.add_argument("power", metavar="POWER", help="such as '100 W'")
+    gain.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    level = _verb(verbs, "level", _level, help="what decibels are as factors, or two voltages in decibels")
+    level.add_argument("level", metavar="DB", help="such as -5, or a voltage such as '2 V'")
+    level.add_argument("against", metavar="VOLTAGE", nargs="?", help="the voltage to compare with")
+    corner = _verb(
+        verbs, "filter", _filter, help="capacitor and coil for a corner frequency, or the corner that one makes"
+    )
+    corner.add_argument("value", metavar="VALUE", help="a corner '100 Hz', a capacitor '220 uF' or a coil '0.5 mH'")
+    corner.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    wait = _verb(verbs, "delay", _delay, help="delays for speakers at different distances")
+    wait.add_argument("distances", metavar="DISTANCE", nargs="+", help="from each speaker to the head, such as '1.4 m'")
+    wait.add_argument("--air", metavar="TEMPERATURE", help="of the air (usual: '20 °C')")
+    sleep = _verb(verbs, "rest", _rest, help="how long a battery bears a current at rest")
+    sleep.add_argument("capacity", metavar="CAPACITY", help="such as '60 Ah'")
+    sleep.add_argument("current", metavar="CURRENT", help="such as '50 mA'")
+    sleep.add_argument("--share", help="of the capacity that may go (usual: '50 %%')")
+    colour = _verb(verbs, "fuse", _fuse, help="what the colour of a fuse stands for in each family")
+    colour.add_argument("colour", metavar="COLOUR", help="such as red")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -50,10 +51,10 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _verb(
-    verbs: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str, reckon: Reckon
+    verbs: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str, reckon: Reckon, *, help: str
 ) -> argparse.ArgumentParser:
-    description = helped("reckon/what", what=message(f"reckon/{name}")) + "."
-    parser = verbs.add_parser(name, help=helped(f"reckon/{name}"), description=description)
+    description = say(message("help/reckon", what=docs.argument(help)))
+    parser = verbs.add_parser(name, help=help, description=f"{description}.")
     add_format(parser)
     parser.set_defaults(reckon=reckon)
     return parser

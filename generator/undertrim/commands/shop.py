@@ -26,19 +26,17 @@ from undertrim.words import Items, message, say
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help=say(message("visit-arguments/vehicle")))
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
     parser.add_argument(
-        "--job", action="append", required=True, metavar="OPENING[@SIDE]", help=say(message("visit-arguments/job"))
+        "--job", action="append", required=True, metavar="OPENING[@SIDE]", help="what to fit into; may be repeated"
     )
     parser.add_argument(
-        "--gear", action="append", default=[], metavar="[OPENING=]GEAR", help=say(message("visit-arguments/what"))
+        "--gear", action="append", default=[], metavar="[OPENING=]GEAR", help="what to fit; may be repeated"
     )
     parser.add_argument(
-        "--variant", action="append", default=[], metavar="NAME=CHOICE", help=say(message("visit-arguments/variant"))
+        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
     )
-    parser.add_argument(
-        "--format", choices=["json", "text"], default="text", help=say(message("visit-arguments/format"))
-    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
 
 

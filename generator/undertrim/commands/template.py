@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 from undertrim.check.shelf import stock
-from undertrim.commands.common import Usage, add_workspace, helped, no_gear, workspace
+from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
 from undertrim.commands.details import see_check
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
@@ -28,13 +28,17 @@ MOST_MARGIN = 25.0  # mm; beyond it the bar and the square have no place beside 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help=helped("template/help-vehicle"))
-    parser.add_argument("opening", metavar="OPENING", help=helped("template/help-opening"))
-    parser.add_argument("gear", metavar="GEAR", nargs="?", help=helped("template/help-gear"))
-    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help=helped("template/help-paper"))
-    parser.add_argument("--margin", metavar="LENGTH", default="10 mm", help=helped("template/help-margin"))
-    parser.add_argument("--output", type=Path, metavar="FILE", help=helped("template/help-output"))
-    parser.add_argument("--force", action="store_true", help=helped("template/help-force"))
+    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument("opening", metavar="OPENING", help="an opening of the vehicle")
+    parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the opening alone)")
+    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help="the paper (default: a4)")
+    parser.add_argument(
+        "--margin", metavar="LENGTH", default="10 mm", help="what the printer leaves white (default: 10 mm)"
+    )
+    parser.add_argument(
+        "--output", type=Path, metavar="FILE", help="where to write (default: VEHICLE-OPENING[-GEAR].pdf here)"
+    )
+    parser.add_argument("--force", action="store_true", help="write over a file that is there")
     add_workspace(parser)
 
 
