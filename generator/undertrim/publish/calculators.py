@@ -14,8 +14,8 @@ from undertrim.publish.encoding import compact, said
 from undertrim.publish.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
-from undertrim.words import message, say, spoken, word
-from undertrim.words.tables import LABELS
+from undertrim.words import message, say, spoken
+from undertrim.words.tables import worded
 
 STYLES = ("assets/undertrim/calculators.css",)
 _TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
@@ -76,18 +76,7 @@ def tables() -> dict[str, Any]:
 
 def _worded(name: str) -> dict[str, Any]:
     """A data table with its words in the language of the reader."""
-    data: dict[str, Any] = said(_with_words(table(name), (name,)))
-    return data
-
-
-def _with_words(data: Any, place: tuple[str, ...]) -> Any:
-    """What stands at a place of a data table, with a word where the table has its English; what lists hold are no words."""
-    if not isinstance(data, Mapping):
-        return data
-    return {
-        key: word(*place, key) if key in LABELS and isinstance(value, str) else _with_words(value, (*place, key))
-        for key, value in data.items()
-    }
+    return dict(said(worded(name)))
 
 
 def _said(value: float, unit: str) -> str:

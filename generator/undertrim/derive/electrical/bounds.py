@@ -4,15 +4,11 @@ import math
 
 from undertrim.derive.electrical.numbers import Amount, Number, Origin, number
 from undertrim.resources import table
-from undertrim.words import Message, Value, message, word
+from undertrim.words import SaidError, Value, message, word
 
 
-class Refused(ValueError):  # noqa: N818 - it names what happened
+class Refused(SaidError, ValueError):  # noqa: N818 - it names what happened
     """A value that nothing can be computed from: `said` is why, with the way out."""
-
-    def __init__(self, said: Message) -> None:
-        super().__init__(said)
-        self.said = said
 
 
 def usual(name: str) -> float:

@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Any, Literal
 
 from undertrim.resources import table
-from undertrim.words import ENGLISH, Language, Message, Value, Word, message, say
+from undertrim.words import Language, Message, Value, Word, message, say
 
 _DIGITS = 4
 _KEPT = 12  # digits that two machines agree on; rounding begins from these
@@ -55,11 +55,6 @@ class Number:
 def number(label: Value, value: float, unit: str, origin: Origin = "computed") -> Number:
     """A number with its text; `unit` is a key of data/electrical-print.toml."""
     return Number(label, value, unit, Amount(value, unit), origin)
-
-
-def said(value: float, unit: str) -> str:
-    """An amount in English; use `Amount`, which speaks the language of the reader."""
-    return Amount(value, unit).say(ENGLISH)
 
 
 def shown(value: float) -> str:
