@@ -19,6 +19,7 @@ from undertrim.publish.sheet import Paper, combined, glyphs, pictures, view
 from undertrim.publish.sheet.steps import sections
 from undertrim.record.store import Workspace
 from undertrim.resources import top
+from undertrim.words import say
 
 Facts = dict[str, Any]
 
@@ -216,7 +217,7 @@ def test_a_caution_is_short_only_right_after_its_full_text(facts: Facts) -> None
         other = {**one, "avoid": "Wait longer."}
         found = rows(facts, [step(facts, cautions=[c] if c else []) for c in (one, one, one, None, one)])
         short = [f"In full before step {number}." if number else "" for number in again]
-        assert [row["cautions"][0]["short"] for row in found if row["cautions"]] == short[:3] + short[4:]
+        assert [say(row["cautions"][0]["short"]) for row in found if row["cautions"]] == short[:3] + short[4:]
         changed = rows(facts, [step(facts, cautions=[c]) for c in (one, other)])
         assert [row["cautions"][0]["short"] for row in changed] == ["", ""]
 

@@ -74,4 +74,4 @@ def test_plugs_that_are_tried_in_one_way_say_it_once() -> None:
     """)
     steps = visit(about, "a/b", wanted(about, ["dash"]), {})["steps"]
     said = [line["how"] for item in steps if item["id"] == "try:amp" for line in item["tethers"]]
-    assert said == ["", "Play something and listen to every speaker.", "See that the lamp or the lit switch lights and goes out."]  # fmt: skip
+    assert said == ["", "Play something. Listen to every speaker.", "See that the lamp or the lit switch lights and goes out."]  # fmt: skip

@@ -11,9 +11,9 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
-from undertrim.record.model.kinds.usual import usual_for
+from undertrim.record.model.kinds.usual import used_up
 from undertrim.record.units import Quantity
-from undertrim.words import Value, message
+from undertrim.words import Value, Word, message
 
 Choice = tuple[Opening, Gear]
 
@@ -107,9 +107,9 @@ def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str
     return tuple((vehicle.record.openings[name], tuple(dict.fromkeys(names))) for name, names in found.items())
 
 
-def _used_up(present: Sequence[Choice]) -> list[str]:
+def _used_up(present: Sequence[Choice]) -> list[Word]:
     """What any such job uses up."""
-    return [thing for opening, _ in present for thing in usual_for(opening.kind)["used_up"]]
+    return [thing for opening, _ in present for thing in used_up(opening.kind)]
 
 
 def _fuses(vehicle: Vehicle, present: Sequence[Choice]) -> list[Value]:

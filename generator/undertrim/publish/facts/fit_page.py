@@ -92,7 +92,8 @@ def length_units() -> Data:
     """The units of length as data/units.toml has them; `elsewhere` are the spellings of the other kinds, by which a wrong one is known."""
     kinds = table("units")
     others = [_spellings(name, kind) for name, kind in kinds.items() if name != "length"]
-    return {**kinds["length"], "name": word("units", "length", "name"), "elsewhere": others}
+    length = {key: value for key, value in kinds["length"].items() if key != "label"}
+    return {**length, "name": word("units", "length", "name"), "elsewhere": others}
 
 
 def _spellings(name: str, kind: Data) -> Data:
