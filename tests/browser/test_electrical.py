@@ -66,16 +66,16 @@ def test_every_field_of_the_cable_form_reaches_the_answer(calculator: Page) -> N
     ("form", "fields", "said"),
     [
         ("load", {"text": "4+4 | 4+4"}, "4 speakers, 4+4 | 4+4: 4 ohm"),
-        ("load", {"text": "4+"}, "a speaker is missing at the end"),
+        ("load", {"text": "4+"}, "Not so: a speaker is missing at the end"),
         ("filter", {"value": "100", "load": "4"}, "100 Hz at 4 ohm: 397.9 µF in series"),
         ("gain", {"power": "100", "load": "4"}, "100 W into 4 ohm: 20 V RMS"),
         ("level", {"decibels": "-5"}, "-5 dB: voltage 0.5623 times, power 0.3162 times"),
         ("level", {"voltage": "2", "against": "1"}, "6.021 dB: voltage 2 times, power 4 times"),
         ("delay", {"distances": "2 1"}, "delays: 0 ms, 2.914 ms"),
-        ("delay", {"distances": "2 1,5"}, "'1,5' in 'Distances from each speaker to the head' is not a number"),
+        ("delay", {"distances": "2 1,5"}, "Not so: '1,5' in 'Distances from each speaker to the head' is not a number"),
         ("rest", {"capacity": "60", "current": "50"}, "25 days until 50 % of 60 Ah is gone at 50 mA"),
-        ("rest", {"capacity": "60", "current": "-5"}, "the current at rest '-5 mA' cannot be right"),
-        ("cable", {"current": "5", "power": "5"}, "both a current and a power are given"),
+        ("rest", {"capacity": "60", "current": "-5"}, "Not so: the current at rest '-5 mA' cannot be right"),
+        ("cable", {"current": "5", "power": "5"}, "Not so: both a current and a power are given"),
     ],
 )
 def test_forms(calculator: Page, form: str, fields: dict[str, str], said: str) -> None:
