@@ -10,7 +10,8 @@ from typing import Any
 
 import pytest
 
-from undertrim.publish import script_words, scripts
+from undertrim.publish import script_words
+from undertrim.publish.web import scripts
 
 Run = Callable[..., Any]
 _WHOLE = """

@@ -6,7 +6,7 @@ from itertools import combinations, pairwise
 from typing import Any
 from xml.etree import ElementTree
 
-from undertrim.publish.drawings.lettering import Box, Line
+from undertrim.publish.pictures.drawings.lettering import Box, Line
 
 SVG = "{http://www.w3.org/2000/svg}"
 Point = tuple[float, float]

@@ -10,7 +10,7 @@ import pytest
 from pages import HANDBOOK, ROOT, TOP, commands, handbook, in_backticks, links, prose
 from undertrim.cli import parser
 from undertrim.commands import COMMANDS
-from undertrim.publish import rule_pages
+from undertrim.publish.web import rule_pages
 
 PAGES = [*TOP, *handbook()]
 GENERATED = {f"{name}.md" for name in (*rule_pages.pages(), "calculators")}

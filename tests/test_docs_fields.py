@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from undertrim.publish.field_pages import field_page
+from undertrim.publish.web.field_pages import field_page
 from undertrim.record import keywords, schema, units
 from undertrim.record.examples import typed
 from undertrim.record.source import read_text

@@ -27,13 +27,14 @@ BREACHES = {
         "undertrim.publish.facts.kinds.receiver.drawn",
     ),
     "A kind knows no other kind (template)": (
-        "publish/paper/kinds/speaker.py",
-        "undertrim.publish.paper.kinds.receiver",
+        "publish/printed/paper/kinds/speaker.py",
+        "undertrim.publish.printed.paper.kinds.receiver",
     ),
+    "What people get is built of facts": ("publish/printed/pdf.py", "undertrim.publish.web.policy"),
     "Only the register knows the rules": ("check/runner.py", "undertrim.check.rules.year_range"),
     "The replay knows nothing": ("derive/simulation/world.py", "undertrim.derive.procedure.order"),
-    "Only one module knows the site engine": ("publish/pages.py", "mkdocs.config"),
-    "Only one module knows the PDF engine": ("publish/pages.py", "typst"),
+    "Only one module knows the site engine": ("publish/web/pages.py", "mkdocs.config"),
+    "Only one module knows the PDF engine": ("publish/web/pages.py", "typst"),
 }
 """The start of each contract's name, with a module and an import there that would break it."""
 

@@ -94,7 +94,7 @@ def test_the_wheel_holds_every_file_of_the_package(names: set[str]) -> None:
     assert {
         "undertrim/py.typed",
         "undertrim/record/data/units.toml",
-        "undertrim/publish/templates/sheet.typ",
+        "undertrim/publish/printed/templates/sheet.typ",
     } <= set(wanted)
     assert missing(names, wanted) == []
 

@@ -10,8 +10,10 @@ from typing import Any
 from pypdf import PdfReader
 
 from undertrim.check.shelf import stock
-from undertrim.publish import facts, pages, pdf
-from undertrim.publish.sheet import Paper
+from undertrim.publish import facts
+from undertrim.publish.printed import pdf
+from undertrim.publish.printed.sheet import Paper
+from undertrim.publish.web import pages
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[1]

@@ -23,7 +23,7 @@ def top(name: str) -> Path:
 
 
 def inside(*parts: str) -> Path:
-    """The path of a file inside the package, for example `inside("publish", "templates")`."""
+    """The path of a file inside the package, for example `inside("publish", "web", "templates")`."""
     return _PACKAGE.joinpath(*parts)
 
 

@@ -20,9 +20,11 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.runner import Report
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.publish import facts, pages, pdf, placing, site
-from undertrim.publish.building import Builder, content
-from undertrim.publish.prepare import Prepared, keys, prepare
+from undertrim.publish import facts
+from undertrim.publish.build.building import Builder, content
+from undertrim.publish.build.prepare import Prepared, keys, prepare
+from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages, placing, site
 from undertrim.record.digests import Digests
 
 SAMPLE = 35

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from undertrim.publish.building import build
+from undertrim.publish.build.building import build
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
-from undertrim.publish import calculators, scripts
+from undertrim.publish.web import calculators, scripts
 from undertrim.resources import top
 from vectors.electrical import answered
 

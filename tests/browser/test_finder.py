@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
-from undertrim.publish import finder
+from undertrim.publish.web import finder
 
 MADE_UP = [
     ["alder/c-8-2010-2015", "Alder", "C-8", 2010, 2015, "", []],

@@ -15,11 +15,11 @@ from undertrim.derive.fit.kinds.speaker.load import load
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import Fit, decide, stopped
-from undertrim.publish import scripts
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.fit_page import length_units, usual_data
 from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
+from undertrim.publish.web import scripts
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace

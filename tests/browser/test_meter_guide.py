@@ -8,9 +8,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from making import record
-from undertrim.publish import pages, scripts
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import meter
+from undertrim.publish.web import pages, scripts
 from undertrim.record.model import Blank, Ladder, VehicleRecord
 from undertrim.record.units import Quantity, parse
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
-from undertrim.publish import policy
+from undertrim.publish.web import policy
 
 PAGES = {
     "home": "index.html",

@@ -11,8 +11,8 @@ from pages import ROOT
 from pages import handbook as pages_of_ours
 from undertrim.check import handbook, runner
 from undertrim.cli import main
-from undertrim.publish import rule_pages
-from undertrim.publish.field_pages import field_page
+from undertrim.publish.web import rule_pages
+from undertrim.publish.web.field_pages import field_page
 from undertrim.record import handbook as files
 from undertrim.record.plain_markdown import PlainMarkdown, met
 from undertrim.record.store import Workspace

@@ -14,12 +14,12 @@ from undertrim.cli import main
 from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.derive.procedure.planning import Planner
-from undertrim.publish import pages
-from undertrim.publish.beside import sheets
+from undertrim.publish.build.beside import sheets
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.blockers import blockers
 from undertrim.publish.facts.vehicle import vehicle
-from undertrim.publish.sheet import view
+from undertrim.publish.printed.sheet import view
+from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 

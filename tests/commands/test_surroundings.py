@@ -17,7 +17,7 @@ from small_site import ROOT, tiny
 from here import Here
 from undertrim.cli import main
 from undertrim.commands.ending import of_the_surroundings
-from undertrim.publish import building
+from undertrim.publish.build import building
 from undertrim.words import say
 
 UNDERTRIM = [sys.executable, "-m", "undertrim.cli"]

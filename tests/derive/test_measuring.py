@@ -6,7 +6,7 @@ import pytest
 
 from making import from_data
 from undertrim.derive.measuring import KINDS, next_to_measure
-from undertrim.derive.wanted import lacking, wanted
+from undertrim.derive.required_facts import lacking, required_facts
 from undertrim.record.model import VehicleRecord
 from undertrim.words import say
 
@@ -47,7 +47,7 @@ def test_a_whole_opening_lacks_nothing() -> None:
     assert names("front-door", **WHOLE) == []
     assert names("dash", **DASH) == []
     record = made({"front-door": WHOLE})
-    assert len(wanted(record, record.openings["front-door"])) == 10
+    assert len(required_facts(record, record.openings["front-door"])) == 10
 
 
 def test_what_a_speaker_opening_lacks() -> None:

@@ -26,15 +26,17 @@ from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
-from undertrim.publish import facts, pages, pdf
+from undertrim.publish import facts
 from undertrim.publish.encoding import compact, indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.fit_text import fit_data, fit_text
-from undertrim.publish.plan_text import plan_text
-from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.publish.printed import pdf
+from undertrim.publish.terminal.fit import fit_data, fit_text
+from undertrim.publish.terminal.plan import plan_text
+from undertrim.publish.terminal.wiring import joint_text, plugs_text
+from undertrim.publish.web import pages
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear

@@ -3,7 +3,7 @@
 import pytest
 
 from in_node import Run, called
-from undertrim.publish import scripts
+from undertrim.publish.web import scripts
 
 PURE = [name for name in scripts.modules() if name.partition("-")[0] in ("fit", "electrical", "meter", "lengths") and name not in ("fit-form", "meter-guide")]  # fmt: skip
 """Modules that need no page."""

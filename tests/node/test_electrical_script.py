@@ -3,7 +3,7 @@
 import pytest
 
 from in_node import Run
-from undertrim.publish import calculators
+from undertrim.publish.web import calculators
 from undertrim.words import Language, speaking
 from undertrim.words.catalogue import context, english, rooms, texts
 from undertrim.words.language import Text

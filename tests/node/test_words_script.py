@@ -5,8 +5,9 @@ from typing import Any
 import pytest
 
 from in_node import Run
-from undertrim.publish import script_words, scripts
+from undertrim.publish import script_words
 from undertrim.publish.script_words import NoSuchSentence
+from undertrim.publish.web import scripts
 from undertrim.words import Items, Language, message, say, speaking
 
 THREE = Language("xx", {}, lambda n: 0 if n == 1 else 1 if n % 100 in (2, 3) else 2, ",")  # forms for one, few and many

@@ -10,15 +10,16 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
-from undertrim.publish import facts, pages
+from undertrim.publish import facts
 from undertrim.publish.facts import Facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.fit_text import fit_text
-from undertrim.publish.plan_text import plan_text
-from undertrim.publish.sheet import view, wiring
-from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.publish.printed.sheet import view, wiring
+from undertrim.publish.terminal.fit import fit_text
+from undertrim.publish.terminal.plan import plan_text
+from undertrim.publish.terminal.wiring import joint_text, plugs_text
+from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry

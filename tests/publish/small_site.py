@@ -6,8 +6,8 @@ from pathlib import Path
 
 from rule_pages import BASE
 
-from undertrim.publish import shells, site
-from undertrim.publish.content import Content
+from undertrim.publish.web import shells, site
+from undertrim.publish.web.content import Content
 from undertrim.record.store import Workspace
 from undertrim.words import Value
 

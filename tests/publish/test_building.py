@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 
 from here import Here
-from undertrim.publish import placing, shells, site
-from undertrim.publish.building import Builder, build
-from undertrim.publish.content import Body, Content
-from undertrim.publish.sitemap import expanded
+from undertrim.publish.build.building import Builder, build
+from undertrim.publish.web import placing, shells, site
+from undertrim.publish.web.content import Body, Content
+from undertrim.publish.web.sitemap import expanded
 from undertrim.record.store import Workspace
 from undertrim.words import Value
 

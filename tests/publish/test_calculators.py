@@ -6,7 +6,7 @@ from html.parser import HTMLParser
 
 import pytest
 
-from undertrim.publish import calculators
+from undertrim.publish.web import calculators
 from undertrim.resources import table, top
 from undertrim.words import Language, speaking
 

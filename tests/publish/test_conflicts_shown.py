@@ -12,8 +12,10 @@ from disputing import addresses, disputing, loaded
 from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
-from undertrim.publish import facts, pages, pdf
+from undertrim.publish import facts
 from undertrim.publish.facts import evidence
+from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say

@@ -7,10 +7,10 @@ from collections import Counter
 
 import pytest
 
-from undertrim.publish import pictures
-from undertrim.publish.drawings import clips, heads, marks, panels, svg, wires
-from undertrim.publish.drawings.panels import Edge, Mark
-from undertrim.publish.sheet.pictures import Pictures
+from undertrim.publish.pictures import small as pictures
+from undertrim.publish.pictures.drawings import clips, heads, marks, panels, svg, wires
+from undertrim.publish.pictures.drawings.panels import Edge, Mark
+from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.resources import table
 
 SVG = "{http://www.w3.org/2000/svg}"

@@ -12,12 +12,12 @@ from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked, only
-from undertrim.publish import opening_pictures
-from undertrim.publish.drawings import dash, section
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import drawn, measures
 from undertrim.publish.facts.kinds.receiver import drawn as receiver_drawn
 from undertrim.publish.facts.kinds.speaker import drawn as speaker_drawn
+from undertrim.publish.pictures import openings as opening_pictures
+from undertrim.publish.pictures.drawings import dash, section
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord

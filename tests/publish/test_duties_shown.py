@@ -10,7 +10,8 @@ import pytest
 
 from disputing import loaded, of
 from undertrim.cli import main
-from undertrim.publish import pages, pdf
+from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages
 from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem, texts
 
 HAVING = [path for path in VEHICLES if of(loaded(path)).duties]

@@ -11,12 +11,12 @@ import pytest
 from making import made
 from undertrim.derive.jobs import wanted
 from undertrim.derive.procedure.states import tether_kind
-from undertrim.publish import pages
 from undertrim.publish.facts import vehicle as facts_of
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.plan_text import plan_text
-from undertrim.publish.sheet import pictures
-from undertrim.publish.sheet.steps import sections
+from undertrim.publish.printed.sheet import pictures
+from undertrim.publish.printed.sheet.steps import sections
+from undertrim.publish.terminal.plan import plan_text
+from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
 from undertrim.words import say, word

@@ -1,6 +1,6 @@
 """The reference of fields shows what the schema says, placeholders and examples as a person would type them."""
 
-from undertrim.publish.field_pages import field_page
+from undertrim.publish.web.field_pages import field_page
 
 
 def test_a_placeholder_in_angle_brackets_is_text_and_no_tag() -> None:

@@ -11,7 +11,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.row import State
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.joints import SIGNS, joints
-from undertrim.publish.sheet import glyphs
+from undertrim.publish.printed.sheet import glyphs
 from undertrim.words import say
 
 Data = dict[str, Any]

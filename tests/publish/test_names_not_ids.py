@@ -21,19 +21,19 @@ from undertrim.derive.fit.shopping import orders
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import Target, targets
 from undertrim.derive.wiring.groups import joints
-from undertrim.publish import pages
-from undertrim.publish.coverage_text import vehicle_text
 from undertrim.publish.facts import coverage, mirror
 from undertrim.publish.facts import joint as joint_facts
 from undertrim.publish.facts import vehicle as facts_of
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.fit_text import fit_text
-from undertrim.publish.mirror_text import mirror_text
-from undertrim.publish.plan_text import plan_text
-from undertrim.publish.sheet import view, wiring
-from undertrim.publish.shop_text import shop_data, shop_text
-from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.publish.printed.sheet import view, wiring
+from undertrim.publish.terminal.coverage import vehicle_text
+from undertrim.publish.terminal.fit import fit_text
+from undertrim.publish.terminal.mirror import mirror_text
+from undertrim.publish.terminal.plan import plan_text
+from undertrim.publish.terminal.shop import shop_data, shop_text
+from undertrim.publish.terminal.wiring import joint_text, plugs_text
+from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry, Workspace

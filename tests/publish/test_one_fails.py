@@ -14,8 +14,11 @@ from pypdf import PdfReader
 from small_site import ROOT, held, renamed, rendered, silent, tiny
 
 from here import Here
-from undertrim.publish import beside, facts, pages, pdf, site
-from undertrim.publish.building import Builder, Built
+from undertrim.publish import facts
+from undertrim.publish.build import beside
+from undertrim.publish.build.building import Builder, Built
+from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages, site
 from undertrim.record.source import read_text
 from undertrim.record.store import Workspace, entry
 from undertrim.words import say

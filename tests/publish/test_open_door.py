@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from undertrim.publish import policy, site
-from undertrim.publish.content import Content
+from undertrim.publish.web import policy, site
+from undertrim.publish.web.content import Content
 
 HOSTILE = '<img src="x.png" onerror="alert(1)">'
 PAGES = {

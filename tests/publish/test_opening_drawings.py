@@ -10,12 +10,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from undertrim.publish.drawings import dash, front, section
-from undertrim.publish.drawings.axis import Margin, Section, Speaker
-from undertrim.publish.drawings.dash import Dash, Frame
-from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
-from undertrim.publish.drawings.front import Front, Outline, Pattern
-from undertrim.publish.drawings.lettering import Box, Line
+from undertrim.publish.pictures.drawings import dash, front, section
+from undertrim.publish.pictures.drawings.axis import Margin, Section, Speaker
+from undertrim.publish.pictures.drawings.dash import Dash, Frame
+from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
+from undertrim.publish.pictures.drawings.front import Front, Outline, Pattern
+from undertrim.publish.pictures.drawings.lettering import Box, Line
 
 SVG = "{http://www.w3.org/2000/svg}"
 

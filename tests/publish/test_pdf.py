@@ -12,11 +12,11 @@ import pytest
 import segno
 from pypdf import PdfReader
 
-from undertrim.publish import pdf
-from undertrim.publish.drawings import clips, heads
 from undertrim.publish.facts import vehicle
-from undertrim.publish.sheet import Paper, combined, glyphs, pictures, view
-from undertrim.publish.sheet.steps import sections
+from undertrim.publish.pictures.drawings import clips, heads
+from undertrim.publish.printed import pdf
+from undertrim.publish.printed.sheet import Paper, combined, glyphs, pictures, view
+from undertrim.publish.printed.sheet.steps import sections
 from undertrim.record.store import Workspace
 from undertrim.resources import top
 from undertrim.words import say

@@ -8,9 +8,9 @@ import pypdf
 import pytest
 import typst
 
-from undertrim.publish.drawings import plugs, wires
-from undertrim.publish.drawings.plugs import Edge, Position
-from undertrim.publish.sheet import glyphs
+from undertrim.publish.pictures.drawings import plugs, wires
+from undertrim.publish.pictures.drawings.plugs import Edge, Position
+from undertrim.publish.printed.sheet import glyphs
 from undertrim.record import schema
 from undertrim.resources import table
 

@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 
 from making import record
-from undertrim.publish import plug_pictures
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plugs import plug
+from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.record.model import Connector, VehicleRecord
 
 RECORD = """

@@ -20,9 +20,9 @@ from undertrim.derive.fit.duties import Fate
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
-from undertrim.publish import finder
 from undertrim.publish.facts import evidence, fit
 from undertrim.publish.facts.vehicle import FORMAT
+from undertrim.publish.web import finder
 from undertrim.resources import top
 from undertrim.words import say
 

@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from undertrim.derive.procedure import states
-from undertrim.publish import pictures
-from undertrim.publish.drawings import clips
 from undertrim.publish.facts import words
+from undertrim.publish.pictures import small as pictures
+from undertrim.publish.pictures.drawings import clips
 from undertrim.record.model import Prep
 from undertrim.words import say
 

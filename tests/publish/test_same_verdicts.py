@@ -13,8 +13,10 @@ from pypdf import PdfReader
 
 from undertrim.check.shelf import stock
 from undertrim.cli import main
-from undertrim.publish import facts, pages, pdf
+from undertrim.publish import facts
 from undertrim.publish.facts.fit import TO_GET, VERDICTS
+from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages
 from undertrim.record.gear import GEAR
 from undertrim.record.store import Workspace
 from undertrim.words import say

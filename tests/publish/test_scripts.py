@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from undertrim.publish import scripts
-from undertrim.publish.scripts import NotBundled
+from undertrim.publish.web import scripts
+from undertrim.publish.web.scripts import NotBundled
 from undertrim.resources import top
 
 

@@ -7,8 +7,8 @@ import pytest
 
 from in_node import called, speaking
 from undertrim.derive.procedure import tally
-from undertrim.publish import scripts
 from undertrim.publish.facts.totals import time_text
+from undertrim.publish.web import scripts
 from undertrim.words import say
 
 SCRIPT = (scripts.folder() / "vehicle.js").read_text("utf-8")

@@ -13,8 +13,9 @@ from small_site import held, renamed, rendered, silent, tiny
 
 from faults import Fault, full_disk, killed, striking
 from here import Here
-from undertrim.publish import site, standing
-from undertrim.publish.building import Builder
+from undertrim.publish.build import standing
+from undertrim.publish.build.building import Builder
+from undertrim.publish.web import site
 from undertrim.record.store import Workspace
 
 POINTS = 400

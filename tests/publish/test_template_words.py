@@ -2,7 +2,8 @@
 
 from markupsafe import Markup, escape
 
-from undertrim.publish import pdf, template_words
+from undertrim.publish import template_words
+from undertrim.publish.printed import pdf
 from undertrim.words import Language, speaking
 
 BOLD = Markup("<b>Lid</b>")

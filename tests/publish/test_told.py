@@ -9,7 +9,7 @@ from making import record
 from undertrim.derive.jobs import wanted
 from undertrim.publish.facts import told
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.plan_text import plan_text
+from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.store import Workspace
 from undertrim.words import say
 

@@ -4,8 +4,8 @@ import re
 from typing import Any
 
 from making import made
-from undertrim.publish import pages
 from undertrim.publish.facts import vehicle
+from undertrim.publish.web import pages
 
 SOUND = {"sound": {"ask": "Which?", "choices": {"plain": {"label": "Plain sound"}, "full": {"label": "Full sound"}}}}
 RESTRAINT = {"wait": "2 min", "memory_keeper": "allowed", "read_faults_first": "no"}

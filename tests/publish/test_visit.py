@@ -12,7 +12,7 @@ from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.totals import totals
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.plan_text import plan_text
+from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 from undertrim.words import say

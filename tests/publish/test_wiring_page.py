@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from undertrim.publish import pages
 from undertrim.publish.encoding import indented
+from undertrim.publish.web import pages
 from wired import VEHICLES, body, made, stem
 
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)

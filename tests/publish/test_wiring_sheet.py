@@ -12,9 +12,9 @@ from xml.etree import ElementTree
 import pytest
 from pypdf import PdfReader
 
-from undertrim.publish import pdf
 from undertrim.publish.facts.ladders import RungWords
-from undertrim.publish.sheet import Paper, glyphs, wiring
+from undertrim.publish.printed import pdf
+from undertrim.publish.printed.sheet import Paper, glyphs, wiring
 from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
 
 Data = dict[str, Any]

@@ -9,7 +9,7 @@ from undertrim.derive.wiring.row import State
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import STATES
 from undertrim.publish.facts.joint import joints as joints_data
-from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.publish.terminal.wiring import joint_text, plugs_text
 from undertrim.words import say
 
 PINS = """

@@ -12,7 +12,7 @@ from undertrim import cli
 from undertrim.check.register import RECORD_RULES
 from undertrim.commands import COMMANDS
 from undertrim.commands import help as help_of_commands
-from undertrim.publish import rule_pages
+from undertrim.publish.web import rule_pages
 from undertrim.words import docs, say, speaking
 from undertrim.words.catalogue import english
 from undertrim.words.catalogue import texts as texts_of

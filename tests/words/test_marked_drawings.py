@@ -10,14 +10,16 @@ import pytest
 from undertrim.check.shelf import stock
 from undertrim.derive.electrical import ampacity, conductors, fuses
 from undertrim.derive.electrical.bounds import Refused
-from undertrim.publish import calculators, electrical_text, paper
-from undertrim.publish.drawings import dash, front, plugs, section
-from undertrim.publish.drawings.axis import Margin, Section, Speaker
-from undertrim.publish.drawings.dimensions import Measure
-from undertrim.publish.drawings.frames import Dash, Frame
-from undertrim.publish.drawings.shapes import Front, Outline, Pattern
-from undertrim.publish.paper.drawing import drawing
-from undertrim.publish.paper.words import text
+from undertrim.publish.pictures.drawings import dash, front, plugs, section
+from undertrim.publish.pictures.drawings.axis import Margin, Section, Speaker
+from undertrim.publish.pictures.drawings.dimensions import Measure
+from undertrim.publish.pictures.drawings.frames import Dash, Frame
+from undertrim.publish.pictures.drawings.shapes import Front, Outline, Pattern
+from undertrim.publish.printed import paper
+from undertrim.publish.printed.paper.drawing import drawing
+from undertrim.publish.printed.paper.words import text
+from undertrim.publish.terminal import electrical as electrical_text
+from undertrim.publish.web import calculators
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 from undertrim.resources import table

@@ -8,8 +8,8 @@ from marked import language, unmarked
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import read
 from undertrim.publish.facts.meter import meter_table
-from undertrim.publish.meter_answer import Question
-from undertrim.publish.meter_text import meter_text
+from undertrim.publish.terminal.meter import meter_text
+from undertrim.publish.terminal.meter_answer import Question
 from undertrim.record.model import Pin
 from undertrim.words import speaking
 from vectors.meter import SETS

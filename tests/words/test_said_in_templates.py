@@ -8,14 +8,13 @@ from string import Formatter
 import pytest
 from jinja2 import nodes
 
-from undertrim.publish import pages, scripts
+from undertrim.publish.web import pages, scripts
 from undertrim.resources import inside
 from undertrim.words.catalogue import english, rooms, texts
 
-TEMPLATES = inside("publish", "templates")
-SAYING = [*sorted(TEMPLATES.rglob("*.j2")), *sorted(TEMPLATES.rglob("*.typ")), *sorted(scripts.folder().glob("*.js"))]
-PAGES = sorted(TEMPLATES.rglob("*.j2"))
-SHEETS = sorted(TEMPLATES.rglob("*.typ"))
+PAGES = sorted(inside("publish", "web", "templates").rglob("*.j2"))
+SHEETS = sorted(inside("publish", "printed", "templates").rglob("*.typ"))
+SAYING = [*PAGES, *SHEETS, *sorted(scripts.folder().glob("*.js"))]
 SYMBOLS = {"AWG"}  # names of standards, the same in every language
 _SAY = re.compile(
     r'\bsay\(\s*"([^"]+)"(?!\s*, (?:\w+\)|\{ \.\.\.))'

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from undertrim.check.knots import untied
+from undertrim.check.without_cycles import without_cycles
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.cycles import blocked
 from undertrim.derive.procedure.graph import Graph
@@ -37,7 +37,7 @@ def collisions(layout: Layout) -> Iterator[Collision]:
     """Every collision of one car's states that its prerequisites alone do not explain."""
     if len(layout.ordering.freeable) == len(layout.ordering.costs):
         return
-    true = untied(layout.graph)
+    true = without_cycles(layout.graph)
     held = _held_back(layout)
     direct = {edge: path for edge in held if (path := shortest_path(true.before, edge[1], {edge[0]}))}
     for edge, path in direct.items():
@@ -56,7 +56,7 @@ def _held_back(layout: Layout) -> set[Edge]:
 
 def _roundabout(layout: Layout, held: set[Edge]) -> list[tuple[str, ...]]:
     """Circles that need routes, or several states at once, to close."""
-    ordering = untied(layout.ordering, layout.graph)
+    ordering = without_cycles(layout.ordering, layout.graph)
     true = layout.graph.before
     after = {
         node: [other for other in before if other in true[node] or (node, other) in held]

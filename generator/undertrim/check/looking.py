@@ -7,8 +7,8 @@ from pathlib import Path
 
 from undertrim.check import joints
 from undertrim.check.allowing import Allow, allows
+from undertrim.check.consequential import Consequential
 from undertrim.check.copies import sections
-from undertrim.check.echoes import Echoes
 from undertrim.check.findings import Card, Finding, GearSubject, Subject
 from undertrim.check.register import GEAR_RULES, RECORD_RULES
 from undertrim.record.gear import GearRecord
@@ -73,19 +73,19 @@ def unseen(path: Path, stem: str, why: Failed) -> Looked:
 
 def _single(entry: Entry) -> Iterator[Problem]:
     """What the rules for its kind say of one record."""
-    echoes = Echoes(entry)
+    consequential = Consequential(entry)
     if isinstance(entry.record, VehicleRecord):
         subject = Subject(entry, entry.record)
         for rule_id, rule in RECORD_RULES.items():
-            yield from _said(entry, echoes, rule_id, rule.LEVEL, partial(rule.check, subject))
+            yield from _said(entry, consequential, rule_id, rule.LEVEL, partial(rule.check, subject))
     elif isinstance(entry.record, GearRecord):
         gear = GearSubject(entry, entry.record)
         for rule_id, gear_rule in GEAR_RULES.items():
-            yield from _said(entry, echoes, rule_id, gear_rule.LEVEL, partial(gear_rule.check_gear, gear))
+            yield from _said(entry, consequential, rule_id, gear_rule.LEVEL, partial(gear_rule.check_gear, gear))
 
 
 def _said(
-    entry: Entry, echoes: Echoes, rule_id: str, level: Level, ask: Callable[[], Iterator[Finding]]
+    entry: Entry, consequential: Consequential, rule_id: str, level: Level, ask: Callable[[], Iterator[Finding]]
 ) -> Iterator[Problem]:
     """The findings of one rule, placed; what only follows from what the schema refused is left out."""
     try:
@@ -96,7 +96,7 @@ def _said(
         yield crashed(entry.source.path, rule_id, error)
         return
     for finding in findings:
-        if not echoes.hold(finding):
+        if not consequential.hold(finding):
             position = entry.source.position(finding.pointer, key=finding.key)
             yield Problem(entry.source.path, position, level, rule_id, finding.said)
 

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from undertrim.commands.common import Usage
 from undertrim.derive.electrical.bounds import Refused
-from undertrim.publish.electrical_text import Answer, answer_data, answer_text
 from undertrim.publish.encoding import indented
+from undertrim.publish.terminal.electrical import Answer, answer_data, answer_text
 from undertrim.record.units import UnitError, parse
 from undertrim.words import Items, Message, WayOut, message, say
 

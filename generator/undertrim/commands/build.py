@@ -25,7 +25,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Build and say what was made."""
-    from undertrim.publish.building import build  # loaded only when needed: the site engine is slow to import
+    from undertrim.publish.build.building import build  # loaded only when needed: the site engine is slow to import
 
     place = workspace(options)
     refuse_empty(place)

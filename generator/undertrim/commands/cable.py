@@ -15,7 +15,7 @@ from undertrim.derive.electrical.cable import Wishes
 from undertrim.derive.electrical.conductors import SCHEMES
 from undertrim.derive.electrical.drop import Back, Path
 from undertrim.derive.electrical.supply import Supply, supply
-from undertrim.publish.electrical_text import Answer
+from undertrim.publish.terminal.electrical import Answer
 from undertrim.resources import table
 from undertrim.words import message, say
 

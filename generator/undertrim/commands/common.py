@@ -19,7 +19,7 @@ from undertrim.record.store import Workspace
 from undertrim.words import Message, Value, WayOut, message, say
 
 if TYPE_CHECKING:
-    from undertrim.publish.building import Built
+    from undertrim.publish.build.building import Built
 
 
 class Usage(Exception):  # noqa: N818 - it names what happened

@@ -13,9 +13,9 @@ from typing import Any
 from undertrim.commands.common import Usage, add_workspace, progress, workspace
 from undertrim.commands.details import see_check
 from undertrim.derive.coverage import Share
-from undertrim.publish.coverage_text import collection_text, vehicle_text
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import coverage
+from undertrim.publish.terminal.coverage import collection_text, vehicle_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace

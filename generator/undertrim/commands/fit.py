@@ -13,7 +13,7 @@ from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import indented
-from undertrim.publish.fit_text import fit_data, fit_text
+from undertrim.publish.terminal.fit import fit_data, fit_text
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import suggestion
 from undertrim.words import Value, message, say

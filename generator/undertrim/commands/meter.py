@@ -16,9 +16,9 @@ from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import words
-from undertrim.publish.ladder_text import ladder_data, ladder_text
-from undertrim.publish.meter_answer import Question, meter_data
-from undertrim.publish.meter_text import meter_text
+from undertrim.publish.terminal.ladders import ladder_data, ladder_text
+from undertrim.publish.terminal.meter import meter_text
+from undertrim.publish.terminal.meter_answer import Question, meter_data
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
 from undertrim.record.nearness import suggestion

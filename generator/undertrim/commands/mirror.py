@@ -11,7 +11,7 @@ from undertrim.commands.common import Usage, add_workspace, workspace
 from undertrim.commands.details import see_check
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts.mirror import mirror
-from undertrim.publish.mirror_text import mirror_text
+from undertrim.publish.terminal.mirror import mirror_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.words import message, say

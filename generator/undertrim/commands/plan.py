@@ -19,7 +19,7 @@ from undertrim.derive.procedure.planning import Target
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.facts.visit import visit
-from undertrim.publish.plan_text import plan_text
+from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import KitGear

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, refused, show
 from undertrim.derive.electrical import delay, filters, fuses, levels, rest
 from undertrim.derive.electrical.bounds import Refused
-from undertrim.publish.electrical_text import Answer
+from undertrim.publish.terminal.electrical import Answer
 from undertrim.record.units import UnitError, parse
 from undertrim.words import docs, message, say
 

@@ -19,8 +19,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Serve until interrupted; a record with errors keeps the last good preview and prints what is wrong."""
-    from undertrim.publish import site, standing  # loaded only when needed: the site engine is slow to import
-    from undertrim.publish.building import Builder
+    from undertrim.publish.build import standing  # loaded only when needed: the site engine is slow to import
+    from undertrim.publish.build.building import Builder
+    from undertrim.publish.web import site
 
     place = workspace(options)
     if not site.port_is_free("127.0.0.1", options.port):

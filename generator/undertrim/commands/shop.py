@@ -18,7 +18,7 @@ from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
-from undertrim.publish.shop_text import shop_data, shop_text
+from undertrim.publish.terminal.shop import shop_data, shop_text
 from undertrim.record.model import OPENINGS
 from undertrim.record.nearness import suggestion
 from undertrim.words import Items, message, say

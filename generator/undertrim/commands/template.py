@@ -14,8 +14,8 @@ from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
 from undertrim.commands.details import see_check
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
-from undertrim.publish import paper
 from undertrim.publish.facts.closed import said
+from undertrim.publish.printed import paper
 from undertrim.record import units
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord

@@ -16,7 +16,7 @@ from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
-from undertrim.publish.wiring_text import joint_text, plugs_text
+from undertrim.publish.terminal.wiring import joint_text, plugs_text
 from undertrim.record.gear import AnyGear
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.receiver import HarnessGear, LeadsGear, ReceiverGear

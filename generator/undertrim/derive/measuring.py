@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import coverage, mirroring
-from undertrim.derive.wanted import lacking
+from undertrim.derive.required_facts import lacking
 from undertrim.derive.wiring.leads import named
 from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
 from undertrim.words import Items, Value, message, quoted

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from svg_reading import assert_sound, described, extent, length, part, points, size, texts
-from undertrim.publish.drawings.dash import Dash, Frame, Measure, opening
+from undertrim.publish.pictures.drawings.dash import Dash, Frame, Measure, opening
 
 UNKNOWN = Measure()
 

@@ -7,11 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from svg_reading import assert_clear, assert_unstruck, extent, parsed, points
-from undertrim.publish.drawings import dimensions, lettering, svg
-from undertrim.publish.drawings.dimensions import Measure, Span
-from undertrim.publish.drawings.lettering import Box
-from undertrim.publish.drawings.pieces import Piece, Sheet
-from undertrim.publish.paper.metrics import face
+from undertrim.publish.pictures.drawings import dimensions, lettering, svg
+from undertrim.publish.pictures.drawings.dimensions import Measure, Span
+from undertrim.publish.pictures.drawings.lettering import Box
+from undertrim.publish.pictures.drawings.pieces import Piece, Sheet
+from undertrim.publish.printed.paper.metrics import face
 
 LOW, HIGH = 6.0, 314.0
 WORDS = st.text(st.sampled_from("mmii 12()/.aW×"), min_size=1, max_size=60).filter(str.strip)

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from svg_reading import Point, assert_sound, described, extent, length, part, size, texts
-from undertrim.publish.drawings.front import Front, Measure, Outline, Pattern, opening
+from undertrim.publish.pictures.drawings.front import Front, Measure, Outline, Pattern, opening
 
 UNKNOWN = Measure()
 

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from svg_reading import assert_sound, described, extent, length, part, points, size, strokes, texts
-from undertrim.publish.drawings.axis import axis
-from undertrim.publish.drawings.section import Margin, Measure, Section, Speaker, Verdict, door
+from undertrim.publish.pictures.drawings.axis import axis
+from undertrim.publish.pictures.drawings.section import Margin, Measure, Section, Speaker, Verdict, door
 from undertrim.words import say
 
 

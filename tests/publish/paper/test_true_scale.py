@@ -20,8 +20,8 @@ from pypdf.generic import ContentStream
 
 from making import record
 from undertrim.derive.fit.stock import Gear, Stocked
-from undertrim.publish import paper
-from undertrim.publish.paper import A4, LETTER, Paper, Template
+from undertrim.publish.printed import paper
+from undertrim.publish.printed.paper import A4, LETTER, Paper, Template
 from undertrim.record import build
 
 MM = 25.4 / 72

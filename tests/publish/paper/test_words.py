@@ -12,13 +12,13 @@ from pypdf import PdfReader
 
 from making import record
 from undertrim.derive.fit.stock import Gear, Stocked
-from undertrim.publish import paper, pdf
 from undertrim.publish.facts import vehicle
-from undertrim.publish.paper import A4, LETTER, Paper, Template, metrics
-from undertrim.publish.paper.drawing import drawing
-from undertrim.publish.paper.sheets import pages
-from undertrim.publish.paper.words import text
-from undertrim.publish.sheet import glyphs
+from undertrim.publish.printed import paper, pdf
+from undertrim.publish.printed.paper import A4, LETTER, Paper, Template, metrics
+from undertrim.publish.printed.paper.drawing import drawing
+from undertrim.publish.printed.paper.sheets import pages
+from undertrim.publish.printed.paper.words import text
+from undertrim.publish.printed.sheet import glyphs
 from undertrim.record.gear import Place
 from undertrim.record.model import When
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening

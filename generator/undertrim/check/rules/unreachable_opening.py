@@ -148,9 +148,9 @@ from collections.abc import Iterator
 
 from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
-from undertrim.check.knots import untied
 from undertrim.check.links import read_in_full
 from undertrim.check.reasons import bare, trail, way
+from undertrim.check.without_cycles import without_cycles
 from undertrim.derive.procedure.cycles import Block, blocked
 from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout
@@ -189,7 +189,7 @@ def _closed(subject: Subject) -> Iterator[Finding]:
 
 def _stuck(layout: Layout) -> Iterator[tuple[str, str, Path]]:
     """(opening, part whose routes are closed, way round) for each that plain circles do not explain."""
-    graph = untied(layout.graph)
+    graph = without_cycles(layout.graph)
     if len(graph.freeable) == len(graph.costs):
         return
     blocks = blocked(graph)

@@ -5,7 +5,7 @@ from typing import Any
 
 from undertrim.derive import coverage
 from undertrim.derive.measuring import next_to_measure
-from undertrim.derive.wanted import lacking, wanted
+from undertrim.derive.required_facts import lacking, required_facts
 from undertrim.publish.encoding import said
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.words import Message, Value
@@ -66,7 +66,7 @@ def share(found: coverage.Share) -> Data:
 
 
 def _opening(record: VehicleRecord, item: Opening) -> Data:
-    facts = wanted(record, item)
+    facts = required_facts(record, item)
     return {
         "id": item.id,
         "name": item.name,

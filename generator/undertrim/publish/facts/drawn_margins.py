@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.drawings.axis import Margin, Verdict
+from undertrim.publish.pictures.drawings.axis import Margin, Verdict
 from undertrim.words import Message, Value, all_of, message, say
 
 VERDICTS: dict[str, Verdict] = {"fits": "fits", "marginal": "close", "fails": "strikes", "unknown": "unknown"}

@@ -1,10 +1,10 @@
 """Sizes of openings and gear as the drawings take them: in mm with their words."""
 
 from undertrim.derive.fit.margins import NOT_RECORDED
-from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
-from undertrim.publish.drawings.frames import Frame
-from undertrim.publish.drawings.shapes import Outline, Pattern
 from undertrim.publish.facts import words
+from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
+from undertrim.publish.pictures.drawings.frames import Frame
+from undertrim.publish.pictures.drawings.shapes import Outline, Pattern
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
 from undertrim.words import say

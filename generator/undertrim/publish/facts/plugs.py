@@ -5,11 +5,11 @@ from typing import Any
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import plugs, standards
 from undertrim.derive.wiring.needs import doubts
-from undertrim.publish.drawings.plugs import Edge, least_width
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.plug_maps import maps, told_by
 from undertrim.publish.facts.wiring import VIEWS, function_name
+from undertrim.publish.pictures.drawings.plugs import Edge, least_width
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.resources import table
 from undertrim.words import Items, Message, Value, message, word

@@ -4,11 +4,11 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.receiver.fit import plug_room
 from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.drawings.dash import Dash
-from undertrim.publish.drawings.dimensions import UNKNOWN, Measure
-from undertrim.publish.drawings.frames import Frame
 from undertrim.publish.facts import measures
 from undertrim.publish.facts.drawn_margins import amount, check, plain_or_usual, to_get
+from undertrim.publish.pictures.drawings.dash import Dash
+from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
+from undertrim.publish.pictures.drawings.frames import Frame
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
 from undertrim.words import message, say

@@ -2,11 +2,11 @@
 
 from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.drawings.axis import Datum, Section, Speaker
-from undertrim.publish.drawings.dimensions import Measure
-from undertrim.publish.drawings.front import Front
 from undertrim.publish.facts import measures
 from undertrim.publish.facts.drawn_margins import margin, to_get
+from undertrim.publish.pictures.drawings.axis import Datum, Section, Speaker
+from undertrim.publish.pictures.drawings.dimensions import Measure
+from undertrim.publish.pictures.drawings.front import Front
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.words import message, say

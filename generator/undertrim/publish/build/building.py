@@ -1,0 +1,232 @@
+"""Builds the whole site: check, prepare, render aside, then swap, so that a failed build leaves the last good site in place.
+
+A vehicle that cannot be prepared keeps the files it was last published with, and stops no other. The preview builds again and again into
+one folder; there, only the pages that changed are written anew.
+"""
+
+import shutil
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from undertrim import resources
+from undertrim.check import runner
+from undertrim.check.cache import Cache
+from undertrim.check.looking import Looked
+from undertrim.check.runner import Progress, Report
+from undertrim.check.shelf import stock
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Stock
+from undertrim.publish.build import published, standing
+from undertrim.publish.build.failures import Failure
+from undertrim.publish.build.prepare import Prepared, cache_folder, keys, prepare, today
+from undertrim.publish.build.stored import Damaged
+from undertrim.publish.facts import fit_page, meter
+from undertrim.publish.web import calculators, finder, pages, placing, rule_pages, site
+from undertrim.publish.web.content import Body, Content, Copy
+from undertrim.record.digests import Digests, joined
+from undertrim.record.identity import slug
+from undertrim.record.leftovers import sweep
+from undertrim.record.store import Workspace
+from undertrim.words import Value, message, say
+from undertrim.work.crew import Crew
+
+ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
+
+
+@dataclass(frozen=True)
+class Built:
+    """What a build made; `report` tells why nothing was made when it holds errors.
+
+    `failed` are the vehicles that could not be prepared; those of them in `kept` are in the site with their last good files.
+    """
+
+    report: Report
+    vehicles: int
+    out: Path
+    failed: tuple[Failure, ...] = ()
+    kept: frozenset[str] = frozenset()
+
+
+def build(workspace: Workspace, out: Path, *, sheets: bool, progress: ProgressFor) -> Built:
+    """Check all records and, if there are no errors, build the site into `out`."""
+    with Builder(workspace, out, sheets=sheets) as builder:
+        built = builder.build(progress)
+        if not built.report.errors:
+            builder.tidy()
+        return built
+
+
+@dataclass(frozen=True)
+class _Standing:
+    """What the last build left: the frame of its pages, their shells, and what we put into the folder."""
+
+    frame: str
+    shells: site.Shells
+    keys: placing.Keys
+
+
+class Builder:
+    """Builds one site again and again: what has not changed since the last time is not done again.
+
+    Whatever changes the frame of the pages (the handbook, the configuration, the list of vehicles) makes a whole new site. Its workers
+    stay until it is left (`with`).
+    """
+
+    def __init__(self, workspace: Workspace, out: Path, *, sheets: bool, crew: Crew | None = None) -> None:
+        self._workspace, self._out, self._sheets = workspace, out.absolute(), sheets
+        self._digests = Digests()
+        self._looked: dict[str, Looked] = {}
+        self._prepared: dict[str, Prepared] = {}
+        self._standing: _Standing | None = None
+        self._crew = crew or Crew()
+        self._address = ""
+
+    def __enter__(self) -> "Builder":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._crew.close()
+
+    def build(self, progress: ProgressFor) -> Built:
+        """Check all records and, if there are no errors, bring the site up to date.
+
+        Raises standing.Taken and standing.NoPlace, site.BadSettings, prepare.BadDay, and OSError where the machine fails.
+        """
+        today()
+        standing.refuse_elsewhere(self._out, self._workspace.root)
+        self._address = site.address(self._workspace.root)
+        with standing.beside(self._out) as aside:
+            report = runner.check(
+                self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
+            )
+            return Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+
+    def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
+        try:
+            made, failed, kept = self._publish_all(progress, aside)
+        except Damaged:  # seen only where it was to be copied, so that a good cache is read once
+            made, failed, kept = self._publish_all(progress, aside, doubted=True)
+        names = frozenset(item.address for item in kept)
+        return Built(report, len(made) + len(kept), self._out, tuple(failed), names)
+
+    def _publish_all(
+        self, progress: ProgressFor, aside: Path, *, doubted: bool = False
+    ) -> tuple[Sequence[Prepared], Sequence[Failure], Sequence[Prepared]]:
+        """Prepare and publish; what was prepared, what failed, and the last good of that."""
+        before = published.read(self._workspace)
+        prepared = self._prepare(progress(message("commands/preparing")), doubted=doubted)
+        made = [item for item in prepared if isinstance(item, Prepared)]
+        failed = [item for item in prepared if isinstance(item, Failure)]
+        kept = [found for item in failed if (found := self._last_good(before, item))]
+        shown = sorted([*made, *kept], key=lambda item: item.address)
+        self._publish(content(shown, stock(self._workspace)), aside)
+        self._prepared = {item.folder.name: item for item in shown}
+        published.write(self._workspace, {item.address: item.folder.name for item in shown})
+        return made, failed, kept
+
+    def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
+        return published.last_good(self._workspace, before, failed.address, sheets=self._sheets)
+
+    def tidy(self) -> None:
+        """Remove what earlier runs remembered and this one had no use for."""
+        self._cache().sweep()
+        sweep(cache_folder(self._workspace), self._prepared)
+
+    def _cache(self) -> Cache:
+        return Cache(self._workspace, self._digests, self._looked)
+
+    def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
+        paths = self._workspace.files([self._workspace.records / "vehicles"])
+        keyed = keys(self._workspace, paths, self._address, self._digests)
+        memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
+        how = {"sheets": self._sheets, "doubted": doubted}
+        return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
+
+    def _publish(self, held: Content, aside: Path) -> None:
+        stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
+        frame = self._frame(held)
+        if stands and stands.frame == frame and self._out.is_dir():
+            present = placing.place(self._out, placing.pieces(held, stands.shells), stands.keys)
+            self._standing = _Standing(frame, stands.shells, present)
+        else:
+            self._standing = self._afresh(held, frame, aside)
+
+    def _frame(self, held: Content) -> str:
+        framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
+        return joined(site.frame(self._workspace.root, self._digests), *framed, *sorted(held.shelled))
+
+    def _afresh(self, held: Content, frame: str, aside: Path) -> _Standing:
+        """Render aside, then swap."""
+        fresh = aside / "fresh"
+        if fresh.exists():
+            shutil.rmtree(fresh)
+        shells = site.render(self._workspace.root, held, fresh)
+        present = placing.place(fresh, placing.pieces(held, shells), {})
+        standing.swap(fresh, self._out, aside)
+        return _Standing(frame, shells, present)
+
+
+_SCHEMA = "published.schema.json"
+"""What describes the data beside the pages; it stands at the top of the site."""
+
+
+def content(made: Sequence[Prepared], shelf: Stock) -> Content:
+    """Everything the site holds besides the handbook."""
+    by_make: dict[str, list[Prepared]] = defaultdict(list)
+    for item in made:
+        by_make[item.summary["make"]].append(item)
+    return Content(
+        bodies={
+            "index": _home(by_make),
+            "calculators": _calculators(),
+            **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
+            **{f"vehicles/{item.address}": _vehicle_page(item) for item in made},
+        },
+        markdown=rule_pages.pages(),
+        files={
+            **finder.files([finder.row(item.summary) for item in made]),
+            "assets/undertrim/meter-table.js": meter.table_script(),
+            "assets/undertrim/stock.js": fit_page.shelf_script(shelf, clearances()),
+            _SCHEMA: (resources.top("schema") / _SCHEMA).read_text(encoding="utf-8"),
+        },
+        copies={name: copy for item in made for name, copy in _copies(item)},
+    )
+
+
+def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
+    """The files beside a vehicle's page."""
+    make = item.address.split("/")[0]
+    for name, kept in item.beside:
+        yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+
+
+def _home(by_make: dict[str, list[Prepared]]) -> Body:
+    makes: list[Mapping[str, Any]] = [
+        {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
+    ]
+    demo = all(item.summary["demo"] for items in by_make.values() for item in items)
+    body = pages.home(makes, demo=demo)
+    return Body(say(message("finder/title")), lambda: body, body, in_nav=True)
+
+
+def _calculators() -> Body:
+    body = calculators.page()
+    return Body(calculators.title(), lambda: body, body, in_nav=True)
+
+
+def _make_page(name: str, items: Sequence[Prepared]) -> Body:
+    vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
+    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
+
+
+def _by_model(item: Prepared) -> tuple[str, int, str]:
+    return item.summary["model"], item.summary["first_year"], item.address
+
+
+def _vehicle_page(item: Prepared) -> Body:
+    title = f"{item.summary['title']} {item.summary['years']}"
+    return Body(title, lambda: item.body, item.folder.name)

@@ -1,0 +1,1 @@
+"""Pictures for page and paper alike, and which of them goes with a fact."""

@@ -1,0 +1,71 @@
+"""A short length of wire in its real colours, outlined so that black and white show on any page."""
+
+import re
+from collections.abc import Sequence
+
+from undertrim.publish.pictures.drawings import svg
+
+_HEX = re.compile(r"#[0-9a-fA-F]{6}")
+_LEFT, _RIGHT, _TOP, _BOTTOM = 8.0, 47.0, 3.0, 13.0
+_SLANT = 4.0
+_GAP = 6.5
+_BAND = 2.6
+_BOX = (48, 16)
+
+
+def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "3em") -> str:
+    """Insulation in the base colour, slanted bands for the tracers in their order, a bare end at the left.
+
+    Colours are `#rrggbb`. The order is read from the bare end; it repeats as often as the length allows.
+    Raises ValueError for another way of writing a colour, or for more tracers than can be drawn (8).
+    """
+    return svg.drawing(title, _BOX, size, *_marks(base_hex, tracer_hexes))
+
+
+def symbol(name: str, base_hex: str, tracer_hexes: Sequence[str]) -> str:
+    """The same as a symbol to be used any number of times on one page by its id `name`. Raises ValueError as `swatch` does."""
+    box = f"0 0 {_BOX[0]} {_BOX[1]}"
+    return svg.element("symbol", *_marks(base_hex, tracer_hexes), id=name, viewBox=box)
+
+
+def _marks(base: str, tracers: Sequence[str]) -> list[str]:
+    for colour in (base, *tracers):
+        if _HEX.fullmatch(colour) is None:
+            raise ValueError(f"'{colour}' is no colour: write #rrggbb")
+    body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
+    filled = svg.element("path", d=body, fill=base)
+    return [svg.lines("M1.5 8 H8", width=3), filled, *_bands(base, tracers), svg.lines(body, width=1.4)]
+
+
+def _bands(base: str, tracers: Sequence[str]) -> list[str]:
+    """Slanted bands inside the wire, one run of tracers after the other."""
+    if not tracers:
+        return []
+    if len(tracers) > 8:
+        raise ValueError(f"{len(tracers)} tracers cannot be drawn: 8 at most")
+    start, room = _LEFT + _SLANT + 1, _RIGHT - _LEFT - _SLANT - 2
+    runs = max(1, int((room + _GAP) // (_BAND * len(tracers) + _GAP)))
+    width = min(_BAND, room / len(tracers))
+    step = width * len(tracers) + _GAP
+    start += (room + _GAP - runs * step) / 2
+    edge = _edge(base)
+    return [
+        _band(start + run * step + place * width, width, colour, edge)
+        for run in range(runs)
+        for place, colour in enumerate(tracers)
+    ]
+
+
+def _band(x: float, width: float, colour: str, edge: str) -> str:
+    shape = [(x, _TOP), (x + width, _TOP), (x + width - _SLANT, _BOTTOM), (x - _SLANT, _BOTTOM)]
+    return svg.element("path", d=svg.polygon(shape), fill=colour, stroke=edge, stroke_width=0.4)
+
+
+def _edge(base: str) -> str:
+    """White on a dark base, black on a light one: parts the bands from the base where print has no colour.
+
+    Dark is below 0.18 in relative luminance (sRGB, IEC 61966-2-1, its power curve taken as 2.2).
+    """
+    red, green, blue = (int(base[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    luminance = 0.2126 * red**2.2 + 0.7152 * green**2.2 + 0.0722 * blue**2.2
+    return "#ffffff" if luminance < 0.18 else "#000000"

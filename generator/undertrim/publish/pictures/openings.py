@@ -1,0 +1,37 @@
+"""Draws the openings of a vehicle from its facts."""
+
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from typing import Any
+
+import cattrs
+
+from undertrim.publish.pictures.drawings import dash, front, section
+from undertrim.publish.pictures.drawings.dash import Dash
+from undertrim.publish.pictures.drawings.front import Front
+from undertrim.publish.pictures.drawings.section import Section
+from undertrim.words import Value
+
+Facts = Mapping[str, Any]
+
+
+def openings(drawn: Facts, width: int = 320) -> Iterator[tuple[str, str]]:
+    """The title and the SVG of each drawing of one opening (`publish.facts.drawn`); `width` in drawing units."""
+    for name, (inputs, draw) in _PICTURES.items():
+        if name in drawn:
+            yield drawn[name]["title"], draw(_converter().structure(drawn[name], inputs), width)
+
+
+_PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
+    "section": (Section, section.door),
+    "front": (Front, front.opening),
+    "dash": (Dash, dash.opening),
+}
+"""What a drawing is made of and how, by its name; they stand in this order."""
+
+
+@cache
+def _converter() -> cattrs.Converter:
+    made = cattrs.Converter()
+    made.register_structure_hook_func(lambda wanted: wanted == Value, lambda said, _: said)
+    return made

@@ -1,0 +1,123 @@
+"""Chooses the drawing for a fastener, tether, wire or part from its facts."""
+
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from typing import Any
+
+from undertrim.publish.pictures.drawings import clips, heads, marks, panels, svg, wires
+from undertrim.resources import table
+from undertrim.words import message, say
+
+Facts = Mapping[str, Any]
+
+_FACING: Mapping[str, Mapping[str, panels.Edge]] = {
+    "left": {"front": "right", "rear": "left"},
+    "right": {"front": "left", "rear": "right"},
+    "": {"front": "top", "rear": "bottom"},
+}
+"""Where front and rear are as one faces a panel from inside the car: mirrored on the two sides; seen from above where there is no side."""
+
+
+def fastener(line: Facts) -> str:
+    """The head, clip or hook of a line of fasteners, as SVG."""
+    head = line["head"]
+    known = head and head["family"] in heads.families()
+    return _head(head["family"], head["label"]) if known else _clip(line["kind"], line["sort"], line["text"])
+
+
+@lru_cache(maxsize=256)
+def _head(family: str, label: str) -> str:
+    return heads.head(family, label)
+
+
+@lru_cache(maxsize=1024)
+def _clip(kind: str, sort: str, title: str) -> str:
+    return clips.clip(clip_name(kind, sort), title)
+
+
+@lru_cache(maxsize=1024)
+def _tether(kind: str, title: str) -> str:
+    return clips.clip(tether_name(kind), title)
+
+
+def tether(line: Facts) -> str:
+    """A plug, cable, rod or hose, as SVG."""
+    return _tether(line["kind"], line["kind_words"])
+
+
+def wire(colour: Facts | None) -> str:
+    """A short length of wire, as SVG that uses the symbol of its colour (`wire_symbols`); empty where the colour is not known."""
+    if not colour or not colour["base"]:
+        return ""
+    return _wire(_wire_id(colour), colour["words"])
+
+
+@lru_cache(maxsize=1024)
+def _wire(name: str, title: str) -> str:
+    used = svg.element("use", href=f"#{name}")
+    return svg.element("svg", used, role="img", aria_label=title, viewBox="0 0 48 16", **{"class": "ut-wire"})
+
+
+def wire_symbols(facts: object) -> str:
+    """The symbols of every wire colour that occurs anywhere in some facts, each once."""
+    found = {_wire_id(colour): colour for colour in _colours(facts)}
+    made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
+    return svg.element("svg", *made, width=0, height=0, aria_hidden="true", **{"class": "ut-symbols"}) if made else ""
+
+
+_symbol = lru_cache(maxsize=1024)(wires.symbol)
+
+
+def _wire_id(colour: Facts) -> str:
+    return "-".join(["wire", *(part.lstrip("#") for part in (colour["base"], *colour["tracers"]))])
+
+
+def _colours(facts: object) -> Iterator[Facts]:
+    """Every wire colour in a structure of mappings and lists."""
+    if isinstance(facts, Mapping):
+        if facts.get("base") and "tracers" in facts:
+            yield facts
+            return
+        facts = list(facts.values())
+    if isinstance(facts, list):
+        for inner in facts:
+            yield from _colours(inner)
+
+
+def panel(step: Facts) -> str:
+    """A part's outline with its fasteners where they are; empty where no places are recorded."""
+    facing = _FACING[step["side"] or step["on_side"]]
+    found = [
+        panels.Mark(mark_name(line["kind"]), facing.get(edge, edge), count)
+        for line in step["fasteners"]
+        if line["fate"] != "leave"
+        for edge, count in line["at"].items()
+    ]
+    return panels.panel(step["title"], found, size="12em") if found else ""
+
+
+def mark_name(kind: str) -> str:
+    """The mark for a kind of fastener; a plain one for a kind without any."""
+    name = table("fasteners").get(kind, {}).get("mark", "")
+    return name if name in marks.symbols() else "other"
+
+
+def panel_words(step: Facts) -> str:
+    """Which edge of the outline is towards the front of the car; empty where no fastener is told by it."""
+    told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
+    front = _FACING[step["side"] or step["on_side"]]["front"]
+    return say(message(f"drawings/front-{front}")) if told & {"front", "rear"} else ""
+
+
+def clip_name(kind: str, sort: str) -> str:
+    """The drawing for what is not turned: that of its sort, else of its kind; a plain mark for a kind without any."""
+    row = table("fasteners").get(kind, {})
+    own = f"{kind}-{sort}"
+    name = own if own in clips.kinds() else row.get("sorts", {}).get(sort, row.get("drawing", ""))
+    return name if name in clips.kinds() else "other"
+
+
+def tether_name(kind: str) -> str:
+    """The drawing for a tether; a plain mark where the kind has none."""
+    name = table("tethers")["kind"].get(kind, {}).get("drawing", "")
+    return name if name in clips.kinds() else "other"

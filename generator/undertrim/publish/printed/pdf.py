@@ -1,0 +1,63 @@
+"""Prints a vehicle as a PDF with Typst. A record is only data to it: it runs no code, reads no file."""
+
+import json
+import threading
+from collections.abc import Mapping
+from datetime import date
+from functools import cache
+from typing import Any
+
+import typst
+
+from undertrim.publish import script_words
+from undertrim.publish.printed.sheet import Paper, glyphs, view, wiring
+from undertrim.resources import inside
+
+_LOCAL = threading.local()
+
+
+def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
+    """The sheet of a vehicle as tagged PDF (PDF/UA-1, ISO 14289-1): the same bytes for the same input.
+
+    `facts` comes from `publish.facts.vehicle`, `url` is the address of the page, `made` the day of printing.
+    May be called from several threads at once. Raises typst.TypstError where the template fails.
+    """
+    return _printed("sheet.typ", view(facts, url, paper, made))
+
+
+def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
+    """The wiring sheet of a vehicle, in the same way."""
+    return _printed("wiring.typ", wiring.view(facts, url, paper, made))
+
+
+def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
+    data = json.dumps(shown, ensure_ascii=False)
+    inputs = {"sheet": data, "words": template_words()}
+    made_pdf = compiler(template).compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
+    assert isinstance(made_pdf, bytes)
+    return made_pdf
+
+
+def template_words() -> str:
+    """The sentences that the templates name, for `words.typ` to say in the language of the reader; the fonts can show all of them."""
+    return glyphs.legible(script_words.words(_templates()))
+
+
+@cache
+def _templates() -> tuple[tuple[str, str], ...]:
+    folder = inside("publish", "printed", "templates")
+    return tuple((path.name, path.read_text(encoding="utf-8")) for path in sorted(folder.rglob("*.typ")))
+
+
+def compiler(template: str) -> typst.Compiler:
+    """The compiler of a template in `publish/templates`, one for each thread: it does one thing at a time and keeps its last input."""
+    kept: dict[str, typst.Compiler] = _LOCAL.__dict__.setdefault("compilers", {})
+    if template not in kept:
+        root = inside("publish", "printed", "templates")
+        kept[template] = typst.Compiler(root / template, root=root, font_paths=_fonts(), ignore_system_fonts=True)
+    return kept[template]
+
+
+@cache
+def _fonts() -> typst.Fonts:
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(glyphs.folder())])

@@ -1,0 +1,30 @@
+"""What every printed sheet of a vehicle has: whose it is, from when, and where its page is."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any, Literal, TypeAlias
+
+from undertrim.publish.printed.sheet import glyphs
+from undertrim.publish.printed.sheet.pictures import Pictures, code
+from undertrim.words import message
+
+Data = Mapping[str, Any]
+Paper: TypeAlias = Literal["a4", "us-letter"]
+
+
+def framed(facts: Data, shown: Data, url: str, paper: Paper, made: date, pictures: Pictures) -> dict[str, Any]:
+    """What is shown with its frame; all texts are printable. `made` is the day of printing."""
+    frame = {
+        "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
+        "data_date": facts["data_date"] or message("sheet/not-recorded"),
+        "made": made.isoformat(),
+    }
+    return {
+        **glyphs.printable({**frame, **shown}),
+        "link": "/".join(map(glyphs.text, url.split("/"))),
+        "url": url,
+        "paper": paper,
+        "day": [made.year, made.month, made.day],
+        "pictures": pictures.svg,
+        "code": code(url),
+    }

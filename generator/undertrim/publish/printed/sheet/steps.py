@@ -1,0 +1,118 @@
+"""Steps as rows of a printed list: number, marks of the jobs, changes of state, fasteners and tethers."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
+from typing import Any
+
+from undertrim.publish.encoding import said
+from undertrim.publish.facts import kits, told
+from undertrim.publish.printed.sheet import combined
+from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.publish.template_words import listed
+from undertrim.publish.terminal import plan as plan_text
+from undertrim.words import Value, message
+
+Data = Mapping[str, Any]
+Row = dict[str, Any]
+
+_TALL = 1500
+"""Characters in a step from which it may break over pages, since it might not fit on one."""
+
+
+def sections(facts: Data, pictures: Pictures) -> list[Row]:
+    """Runs of steps of one section in their order; a section that comes again is `continued`."""
+    titles = {section["id"]: section["title"] for section in facts["sections"]}
+    seen: set[str] = set()
+    found: list[Row] = []
+    for name, group in groupby(_rows(facts, pictures), key=lambda row: row["section"]):
+        title = titles.get(name, name)
+        found.append(
+            {"title": message("sheet/continued", section=title) if name in seen else title, "steps": list(group)}
+        )
+        seen.add(name)
+    return found
+
+
+def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
+    marks = {target["id"]: target["mark"] for target in facts["targets"]}
+    together = combined.notes(facts)
+    state = ""
+    for number, (step, before) in enumerate(zip(facts["steps"], told.told_at(facts["steps"]), strict=True), start=1):
+        now = step["state_words"]
+        yield {
+            **_row(step, pictures),
+            "number": number,
+            "marks": _marks(step, marks),
+            "conditions": [words for words in (step["when"], together.get(number - 1, "")) if words],
+            "state": now if now != state else "",
+            "cautions": [_caution(*entry) for entry in zip(step["cautions"], before, strict=True)],
+        }
+        state = now
+
+
+def _caution(caution: Data, before: int) -> Row:
+    """`short` stands in the place of what the step just before has in full; empty where this one has it."""
+    return {**caution, "short": told.short(before) if before else ""}
+
+
+def _row(step: Data, pictures: Pictures) -> Row:
+    row: Row = said(_shown(step, pictures))
+    return {**row, "tall": _length(row) > _TALL}
+
+
+def _shown(step: Data, pictures: Pictures) -> Row:
+    return {
+        "section": step["section"],
+        "verb": step["verb"],
+        "title": step["title"],
+        "text": [*step.get("conflicts", []), *step["text"], *kits.lines(step)],
+        "items": _items(step, pictures),
+        "wait": step["wait"]["text"] if step["wait"] else "",
+        "time": step["time"],
+        "source": listed(step.get("source", [])),
+    }
+
+
+def _length(value: object) -> int:
+    if isinstance(value, dict):
+        return sum(map(_length, value.values()))
+    if isinstance(value, list):
+        return sum(map(_length, value))
+    return len(value) if isinstance(value, str) else 0
+
+
+def _marks(step: Data, marks: Mapping[str, str]) -> Value:
+    if len(step["targets"]) == len(marks) > 1:
+        return message("sheet/all-jobs")
+    return listed(marks[target] for target in step["targets"])
+
+
+def _items(step: Data, pictures: Pictures) -> list[Row]:
+    """In the order of the hands: fasteners, the way it goes, tethers."""
+    fasteners = [_fastener(line, pictures) for line in step["fasteners"]]
+    tethers = [_tether(line, pictures) for line in step["tethers"]]
+    # A bare `unscrew` says nothing that the fasteners do not.
+    motion = [_item("", message("sheet/motion", motion=step["motion"]), "")] if step["directed"] else []
+    return [*fasteners, *motion, *tethers]
+
+
+def _fastener(line: Data, pictures: Pictures) -> Row:
+    hidden = message("sheet/under", part=line["hidden_by"]) if line["hidden_by"] else ""
+    rest = [line["detail"], hidden, line["later_words"]]
+    loud = line["fate"] not in ("out", "back")
+    return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])
+
+
+def _tether(line: Data, pictures: Pictures) -> Row:
+    circuit = message("sheet/restraint-wiring") if line["restraint"] else line["circuit_words"]
+    rest = [line["later_words"], circuit, line["how"]]
+    loud = line["act"] not in ("undo", "rejoin")
+    return _item(
+        pictures.tether(line["kind"]), plan_text.tether_name(line), line["act_words"], loud, rest, line["when"]
+    )
+
+
+def _item(picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = "") -> Row:
+    """One line; `loud` is an act that must not be taken for the usual one."""
+    more = listed(part for part in rest if part)
+    return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": more, "when": when}

@@ -1,0 +1,187 @@
+"""The facts of a vehicle as the template wants them: short rows of ready words, and the drawings."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+from typing import Any
+
+from undertrim.publish.facts import duties
+from undertrim.publish.printed.sheet import frame, steps
+from undertrim.publish.printed.sheet.frame import Paper
+from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.publish.printed.sheet.pins import pin
+from undertrim.publish.template_words import bodies, listed, sides
+from undertrim.words import Message, Value, message
+
+Data = Mapping[str, Any]
+
+FATES = ("out", "back", "moved", "bagged", "new")
+
+
+def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
+    """Everything the template reads, in the language of the reader. All texts are printable; lists that the facts do not have are empty."""
+    pictures = Pictures()
+    shown = {
+        "about": [{"label": label, "value": value} for label, value in _about(facts) if value != ""],
+        "variants": [{**entry, "ask": _with(entry["ask"], entry)} for entry in facts.get("variants", [])],
+        "targets": facts["targets"],
+        "blockers": facts.get("blockers", []),
+        "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
+        "totals": _totals(facts["totals"]),
+        "openings": [_opening(entry) for entry in facts.get("openings", [])],
+        "fits": [
+            {**_fit(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
+            for entry in facts.get("openings", [])
+            for first, found in enumerate(entry.get("fit", []))
+        ],
+        "sections": steps.sections(facts, pictures),
+        "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
+        "functions": [
+            {**entry, "note": _with(entry["note"], entry)}
+            for entry in (*facts.get("functions", []), *disputed_sound(facts))
+        ],
+        "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
+        "evidence": facts.get("evidence", []),
+    }
+    return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def disputed_sound(facts: Data) -> Iterator[Data]:
+    """What is disputed of the factory sound, as rows beside the functions."""
+    for entry in facts.get("sound", []):
+        if entry["conflicts"]:
+            yield {
+                "name": message("sheet/factory-sound", channel=entry["id"]),
+                "by_words": message("sheet/disputed"),
+                "wire": [],
+                "note": "",
+                "when": "",
+                "conflicts": entry["conflicts"],
+            }
+
+
+def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
+    yield message("sheet/built"), facts["built_words"]
+    yield message("sheet/bodies"), bodies(facts["bodies"])
+    yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
+    yield message("sheet/also-called"), listed(facts["also_called"])
+    yield message("sheet/how-to-tell"), facts["tell"]
+    yield message("sheet/before-it"), facts["follows_words"]
+    yield message("sheet/changed"), facts["changed"]
+    yield message("sheet/checked"), _standing(facts["standing"])
+    yield message("sheet/data"), _age(facts)
+    yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
+
+
+def _standing(standing: Data) -> Value:
+    """Whether somebody checked the record at the car, and if not, how much is in the way."""
+    open_points, text = len(standing["obstacles"]), str(standing["text"])
+    return message("sheet/standing-open", standing=text, count=open_points) if open_points else text
+
+
+def _age(facts: Data) -> Value:
+    """The date of the newest evidence with its age when the sheet was made."""
+    date_, words = facts["data_date"], facts["age"]["words"]
+    return message("sheet/aged", date=date_, age=words) if date_ and words else ""
+
+
+def _restraint(entry: Data) -> str:
+    area = message(f"areas/{entry['area']}")
+    said = message("sheet/restraint", area=area, things=listed(entry["items"]))
+    return listed([said, *entry.get("conflicts", [])], "spaced")
+
+
+def _with(text: str, entry: Data) -> str:
+    """A text, and what is disputed of what it says."""
+    return listed([part for part in (text, *entry.get("conflicts", [])) if part], "spaced")
+
+
+def _totals(totals: Data) -> dict[str, Any]:
+    counted = totals["fasteners"]
+    columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
+    rows = [{"sort": row["sort"], "counts": [row.get(fate, 0) for fate in columns]} for row in counted]
+    return {
+        "tools": [listed([tool["name"], *tool["instead"]], "either") for tool in totals["tools"]],
+        "columns": [message(f"sheet/fate-{name}") for name in columns],
+        "rows": rows,
+        "sums": [sum(column) for column in zip(*(row["counts"] for row in rows), strict=True)],
+        "buy": list(_purchases(totals["buy"])),
+        "time": totals["time_text"],
+    }
+
+
+def _purchases(buy: Sequence[Data]) -> Iterator[Message]:
+    """One line for each thing: how many in all, and where they go."""
+    for what in dict.fromkeys(entry["what"] for entry in buy):
+        same = [entry for entry in buy if entry["what"] == what]
+        parts = listed(dict.fromkeys(entry["part"] for entry in same), "semicolon")
+        yield message("sheet/buy", number=_sum([entry["count"] for entry in same]), what=what, parts=parts)
+
+
+def _sum(counts: Sequence[int | None]) -> Value:
+    """The sum, and how it ends where a count is not recorded: `4 and more`, `unknown number`."""
+    known = sum(count for count in counts if count is not None)
+    if None in counts:
+        return message("sheet/and-more", number=known) if known else message("sheet/unknown-number")
+    return known
+
+
+def _opening(entry: Data) -> dict[str, Any]:
+    name = entry["name"]
+    return {
+        "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
+        "when": entry["when"],
+        "rows": [
+            *entry["rows"],
+            *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
+        ],
+        "source": listed(entry["source"]),
+    }
+
+
+def _fit(entry: Data, found: Data) -> dict[str, Any]:
+    """What of the stock fits an opening, in the cars of one answer."""
+    return {
+        "name": entry["name"],
+        "when": found["cars_words"],
+        "closed": found["closed"],
+        "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
+        "stock": found["counts_words"] or message(f"sheet/no-{entry['kind']}-in-stock"),
+        "notes": [*map(duties.line, found["duties"]), *found["notes"]],
+        "rows": [
+            {
+                "verdict": fit["verdict_words"],
+                "plain": fit["verdict"] != "does-not-fit",
+                "gear": fit["name"],
+                "words": _reason(fit),
+            }
+            for fit in found["fits"]
+        ],
+    }
+
+
+def _reason(fit: Data) -> Value:
+    """What a verdict says beyond its word, and what is not simply on a wire."""
+    open_needs = [_need(need) for need in fit["functions"] if need["by"] != "wire"]
+    nearest = message("sheet/nearest", gear=fit["nearest_name"]) if fit["nearest"] else ""
+    about = [] if fit["verdict"] == "does-not-fit" else [words.rstrip(".") for words in fit["about"]]
+    reasons = [part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part]
+    return message("sheet/reason", reasons=listed(reasons, "semicolon")) if reasons else ""
+
+
+def _need(need: Data) -> Message:
+    return message("sheet/need", name=need["name"], words=need["words"])
+
+
+def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
+    drawn = [
+        message("sheet/contacts", count=entry["size"]) if entry["size"] else "",
+        message("sheet/drawn", view=entry["view"]),
+        entry["standard"],
+        message("sheet/sourced", evidence=listed(entry["source"])) if entry["source"] else "",
+    ]
+    return {
+        "name": entry["name"],
+        "when": entry["when"],
+        "about": _with(listed(part for part in drawn if part), entry),
+        "pins": [pin(item, pictures) for item in entry["pins"]],
+    }

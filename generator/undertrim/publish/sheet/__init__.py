@@ -1,6 +1,0 @@
-"""The printed sheet of a vehicle: its facts shaped for the Typst template, which decides the look."""
-
-from undertrim.publish.sheet.frame import Paper
-from undertrim.publish.sheet.view import view
-
-__all__ = ["Paper", "view"]

@@ -1,0 +1,1 @@
+"""What a terminal shows: the answers of the commands as text."""

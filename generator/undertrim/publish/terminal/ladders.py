@@ -1,0 +1,101 @@
+"""A button ladder, as data and as text for a terminal: its bands, where they overlap, and which button a reading is."""
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from undertrim.derive.wiring.functions import cautions, functions
+from undertrim.derive.wiring.ladder import Found, Overlap, Rung, leads_matter, overlaps, place, rungs
+from undertrim.derive.wiring.measured import Measured
+from undertrim.derive.wiring.readings import Reading
+from undertrim.publish.encoding import said
+from undertrim.publish.facts.meter import ranged, rung_data
+from undertrim.publish.facts.words import quantity
+from undertrim.publish.terminal.meter import closing, warnings, wrapped
+from undertrim.record.model import Blank, Ladder
+from undertrim.words import Message, Value, Word, all_of, message, one_of, say
+
+Data = dict[str, Any]
+
+
+def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> Data:
+    """Bands, overlaps and readings as plain data, in ohm."""
+    steps = rungs(ladder)
+    made = {
+        "ladder": ladder.id,
+        "pin": ladder.pin,
+        "against": ladder.return_,
+        "rungs": [rung_data(rung) for rung in steps],
+        "overlaps": [_overlap(both) for both in overlaps(steps)],
+        "readings": [_reading(reading, place(steps, reading.value)) for reading in readings],
+        "cautions": list(_cautions()),
+    }
+    return dict(said(made))
+
+
+def _overlap(both: Overlap) -> Data:
+    high = None if math.isinf(both.high) else both.high
+    return {"of": [both.first.name, both.second.name], "low": both.low, "high": high}
+
+
+def _reading(reading: Reading, found: Found) -> Data:
+    return {"text": reading.text, "is": found.kind, "rungs": [rung.name for rung in found.rungs]}
+
+
+def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading]) -> str:
+    """The same as text, ending in a newline."""
+    steps = rungs(ladder)
+    lines = [*_head(title, ladder, steps), *_overlaps(steps), *warnings(_cautions()), *_readings(steps, readings)]
+    return "\n".join([*lines, *closing(), ""])
+
+
+def _head(title: Value, ladder: Ladder, steps: Sequence[Rung]) -> Iterator[str]:
+    within = quantity(ladder.tolerance)
+    at = {"pin": ladder.pin, "against": ladder.return_, "tolerance": within}
+    yield from wrapped(message("ladders/title", car=title, ladder=ladder.id, **at), "", "  ")
+    for rung in steps:
+        code = "ladders/rung-idle" if rung.idle else "ladders/rung"
+        yield f"  {say(message(code, name=rung.name, band=ranged(rung.low, rung.high, 'ohm')))}"
+    for name in (name for name, nominal in ladder.buttons.items() if isinstance(nominal, Blank)):
+        yield f"  {say(message('ladders/rung-unknown', name=name))}"
+    if ladder.idle in (None, Blank.UNKNOWN):
+        yield f"  {say(message('ladders/idle-unknown'))}"
+
+
+def _overlaps(steps: Sequence[Rung]) -> Iterator[str]:
+    for both in overlaps(steps):
+        shared = ranged(both.low, both.high, "ohm")
+        found = message("ladders/overlap", first=both.first.name, second=both.second.name, range=shared)
+        yield f"  {say(found)}"
+
+
+def _readings(steps: Sequence[Rung], readings: Sequence[Reading]) -> Iterator[str]:
+    for reading in readings:
+        yield ""
+        meant = meaning(place(steps, reading.value))
+        yield from wrapped(message("ladders/reading", reading=reading.text, found=meant), "", "  ")
+        if leads_matter(reading.value):
+            yield f"  {say(message('ladders/leads'))}"
+
+
+def meaning(found: Found) -> Message:
+    """What a reading means."""
+    names = one_of(*(rung.name for rung in found.rungs))
+    if found.kind == "ambiguous":
+        return message("ladders/ambiguous", buttons=names)
+    if found.kind == "none":
+        return message("ladders/none-of-them", between=_between(found))
+    return message("ladders/agrees", buttons=names)
+
+
+def _between(found: Found) -> Value:
+    parts = []
+    if found.below:
+        parts.append(message("ladders/above", button=found.below.name, ohms=Measured(found.below.high, "ohm")))
+    if found.above:
+        parts.append(message("ladders/below", button=found.above.name, ohms=Measured(found.above.low, "ohm")))
+    return all_of(*parts) if parts else message("ladders/no-band")
+
+
+def _cautions() -> tuple[Word, ...]:
+    return cautions(ohms=True, care=functions().functions["wheel-buttons"].care)

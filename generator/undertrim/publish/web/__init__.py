@@ -1,0 +1,1 @@
+"""What a browser shows: pages, their scripts, and the site around them."""

@@ -1,0 +1,118 @@
+"""The page of electrical calculators. Its script computes; tables and usual values reach it as JSON from the same data files."""
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from markupsafe import Markup
+
+from undertrim.derive.electrical.conductors import SCHEMES, sizes
+from undertrim.derive.electrical.fuses import colour_word, fuses
+from undertrim.derive.electrical.numbers import Amount
+from undertrim.publish.encoding import compact, said
+from undertrim.publish.web.pages import environment
+from undertrim.record.unit_table import kinds
+from undertrim.resources import table
+from undertrim.words import message, say, spoken
+from undertrim.words.tables import worded
+
+STYLES = ("assets/undertrim/calculators.css",)
+_TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
+_TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
+_OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    "run": ("length", ("m", "ft")),
+    "distance": ("length", ("m", "cm", "in")),
+    "current": ("current", ("A", "mA")),
+    "rest": ("current", ("mA", "A")),
+    "power": ("power", ("W",)),
+    "voltage": ("voltage", ("V",)),
+    "resistance": ("resistance", ("ohm",)),
+    "path": ("resistance", ("mohm",)),
+    "share": ("share", ("%",)),
+    "temperature": ("temperature", ("degC", "degF")),
+    "charge": ("charge", ("Ah",)),
+}
+_CORNERS = (("frequency", "Hz"), ("frequency", "kHz"), ("capacitance", "uF"), ("inductance", "mH"))
+
+
+def title() -> str:
+    """The title of the page."""
+    return say(message("calculators/title"))
+
+
+def page() -> str:
+    """The body of the page in the language of the reader; whoever places it adds the script `calculators` and STYLES."""
+    return _page(spoken().tag)
+
+
+@cache
+def _page(_language: str) -> str:
+    """One for each language, for what is kept is said."""
+    return (
+        environment()
+        .get_template("calculators.html.j2")
+        .render(
+            tables=_embedded(tables()),
+            units={name: [_unit(kind, unit) for unit in chosen] for name, (kind, chosen) in _OFFERED.items()},
+            corners=[{**_unit(kind, unit), "kind": kind} for kind, unit in _CORNERS],
+            usual=_usual(),
+            ampacity=_worded("electrical-ampacity"),
+            cables=[one for scheme in SCHEMES for one in sizes(scheme)],
+            families=_families(),
+            colours=[(colour, say(colour_word(colour))) for colour in _colours()],
+            insulations=[(bears, _said(bears, "degC")) for bears in table("electrical-ampacity")["insulation"]],
+            said=_said,
+            words=say,
+            colour_word=colour_word,
+        )
+    )
+
+
+def tables() -> dict[str, Any]:
+    """The data tables that the script computes with, their words in the language of the reader."""
+    return {name: _worded(f"electrical-{name}") for name in _TABLES}
+
+
+def _worded(name: str) -> dict[str, Any]:
+    """A data table with its words in the language of the reader."""
+    return dict(said(worded(name)))
+
+
+def _said(value: float, unit: str) -> str:
+    return say(Amount(value, unit))
+
+
+def _colours() -> Sequence[str]:
+    return list(dict.fromkeys(fuse.colour for fuse in fuses() if fuse.colour))
+
+
+def _unit(kind: str, name: str) -> dict[str, Any]:
+    """How a typed number becomes SI: number x scale + offset."""
+    unit, to_si = kinds()[kind].units[name], _TO_SI.get(kind, Fraction(1))
+    return {"symbol": unit.symbol, "scale": float(unit.factor * to_si), "offset": float(unit.offset * to_si)}
+
+
+def _usual() -> dict[str, str]:
+    """The usual values in words, for fields that may stay empty."""
+    units = {"voltage": "V", "efficiency": "share", "limit": "share", "conductor": "degC", "air": "degC"}
+    others = {"rest_share": "share", "least_load": "ohm", "insulation": "degC"}
+    values = table("electrical-defaults")["usual"]
+    return {
+        **{name: _said(values[name], unit) for name, unit in (units | others).items()},
+        "body": _said(table("electrical-cable")["body"]["resistance"], "ohm"),
+        "share": _said(table("electrical-fuses")["load"]["share"], "share"),
+    }
+
+
+def _families() -> Sequence[Mapping[str, Any]]:
+    return [
+        {"title": family["title"], "fuses": [fuse for fuse in fuses() if fuse.family == name]}
+        for name, family in _worded("electrical-fuses")["families"].items()
+    ]
+
+
+def _embedded(data: Mapping[str, Any]) -> Markup:
+    """JSON that cannot close its script element."""
+    text = compact(data)
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704

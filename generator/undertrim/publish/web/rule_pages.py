@@ -1,0 +1,30 @@
+"""The reference pages made from our own sources: a page for each rule from its docstring, and the list of them."""
+
+from undertrim.check.findings import CollectionRule, GearRule, RecordRule
+from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
+from undertrim.check.reports import LEVELS
+from undertrim.publish.web.field_pages import field_page
+from undertrim.words import docs, message, say
+
+Rule = RecordRule | CollectionRule | GearRule
+
+
+def pages() -> dict[str, str]:
+    """Markdown by path: `rules/index`, `rules/<id>`, `reference/index`."""
+    rules: dict[str, Rule] = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
+    told = {name: docs.page(f"check/rules/{name.replace('-', '_')}", rule.__doc__) for name, rule in rules.items()}
+    listed = [
+        f"| [{name}]({name}.md) | {say(LEVELS[rule.LEVEL])} | {docs.first_line(told[name]).replace('|', _BAR)} |"
+        for name, rule in sorted(rules.items())
+    ]
+    single = {f"rules/{name}": f"# {name}\n\n{text}" for name, text in told.items()}
+    return {"rules/index": "\n".join([*_head(), *listed, ""]), **single, "reference/index": field_page()}
+
+
+_BAR = "\\|"
+
+
+def _head() -> list[str]:
+    heads = " | ".join(map(say, (message("reference/rule"), message("reference/level"), message("reference/what"))))
+    about = f"# {say(message('reference/rules'))}\n\n{say(message('reference/about-rules'))}.\n"
+    return [about, f"| {heads} |", "|---|---|---|"]

@@ -1,0 +1,243 @@
+"""The one module that knows MkDocs: puts prepared bodies into themed pages and builds the site.
+
+Handbook and rule pages are ordinary Markdown. The home page's source is empty, and the theme template `body.html` shows the
+body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen of each group, which becomes their shell.
+"""
+
+import html
+import json
+import logging
+import socket
+import tempfile
+from collections.abc import Callable, Mapping
+from pathlib import Path, PurePosixPath
+from typing import Any
+
+from jinja2 import TemplateError
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import MkDocsException
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page
+from mkdocs.utils.templates import TemplateContext
+
+from undertrim import resources
+from undertrim.publish.web import policy, scripts, shells
+from undertrim.publish.web.content import Content
+from undertrim.publish.web.shells import Shell
+from undertrim.publish.web.sitemap import expanded
+from undertrim.record import handbook
+from undertrim.record.digests import Digests, joined
+from undertrim.record.plain_markdown import PlainMarkdown
+from undertrim.words import ENGLISH, message, spoken
+from undertrim.work.refused import Refused
+
+Shells = Mapping[str, Shell]
+
+
+class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
+    """The plugin has no settings of its own."""
+
+
+class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # the same
+    """Adds the prepared pages and files to a MkDocs build."""
+
+    content = Content()
+
+    def __init__(self) -> None:
+        self.shells: dict[str, Shell] = {}
+        self.plain = PlainMarkdown(PurePosixPath())
+
+    def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
+        """Take raw HTML out of Markdown; after all other extensions, whatever the settings name."""
+        config.markdown_extensions.append(self.plain)
+        return config
+
+    def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
+        self.plain.page = PurePosixPath(page.file.src_uri)
+        if page.file.generated_by is None:
+            page.meta.clear()
+        return markdown
+
+    def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
+        """Add our pages and files, and the specimens."""
+        for path, body in self.content.framed.items():
+            files.append(_generated(config, path, _front_matter(body.title), in_nav=body.in_nav))
+        for group in self._groups():
+            files.append(_generated(config, shells.specimen(group), _front_matter(shells.TITLE), in_nav=False))
+        for path, text in self.content.markdown.items():
+            files.append(_generated(config, path, text, in_nav=path.endswith("index")))
+        _bundled(config, files)
+        return files
+
+    def on_page_context(
+        self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Any
+    ) -> TemplateContext:
+        """Hand a prepared body to the theme template."""
+        path = page.file.src_uri.removesuffix(".md")
+        body = self.content.framed.get(path)
+        if body or path in self._groups().values():
+            context["undertrim_body"] = body.html() if body else shells.BODY  # type: ignore[typeddict-unknown-key]
+        return context
+
+    def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
+        """Give each page its policy, and keep a specimen as a shell and out of the site."""
+        body = self.content.framed.get(page.file.src_uri.removesuffix(".md"))
+        output = policy.guarded(output, body.html() if body else page.content or "")
+        for group, path in self._groups().items():
+            if page.file.src_uri == f"{path}.md":
+                self.shells[group] = Shell(group, output)
+                return ""
+        return output
+
+    def on_post_template(self, output_content: str, /, *, template_name: str, config: MkDocsConfig) -> str:
+        """List the shelled pages in the site map; a template that is a page has a policy too."""
+        if template_name.endswith(".html"):
+            return policy.guarded(output_content)
+        if template_name == "sitemap.xml":
+            for group, path in self._groups().items():
+                members = [member for member in self.content.shelled if shells.group(member) == group]
+                output_content = expanded(output_content, path, members)
+        return output_content
+
+    def _groups(self) -> dict[str, str]:
+        """The specimen of each group of shelled pages."""
+        return {group: shells.specimen(group) for group in sorted(set(map(shells.group, self.content.shelled)))}
+
+
+def _generated(config: MkDocsConfig, path: str, text: str, *, in_nav: bool) -> File:
+    level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
+    return File.generated(config, f"{path}.md", content=text, inclusion=level)
+
+
+def _bundled(config: MkDocsConfig, files: Files) -> None:
+    """Put the scripts that pages load in the place of the modules that they are made of."""
+    for name in scripts.modules():
+        source = files.get_file_from_path(_script(name))
+        if source:
+            files.remove(source)
+    for name in scripts.ENTRIES:
+        files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
+
+
+def _script(name: str) -> str:
+    return f"assets/undertrim/{name}.js"
+
+
+def _front_matter(title: str) -> str:
+    return f"---\ntitle: {json.dumps(html.escape(title))}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
+
+
+def address(root: Path) -> str:
+    """The site's own address, as the configuration has it."""
+    return str(_config(root, root / "site").site_url or "")
+
+
+def render(root: Path, content: Content, out: Path) -> Shells:
+    """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
+    with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
+        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        config = _config(root, out)
+        config.docs_dir = docs
+        plugin = config.plugins["undertrim"]
+        assert isinstance(plugin, UndertrimPlugin)
+        plugin.content = content
+        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        try:
+            mkdocs_build(config)
+        except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
+            why = f"{type(error).__name__}: {error}" if str(error) else message("building/lines-above")
+            raise BadSettings(message("building/not-put-together", settings=str(_settings(root)), why=why)) from error
+        return plugin.shells
+
+
+def frame(root: Path, digests: Digests) -> str:
+    """Changes with whatever stands in the pages' frame: the handbook, the configuration, the theme's overrides."""
+    config = _config(root, root / "site")
+    files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
+    files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.refused]
+    chosen = Path(str(config.config_file_path))
+    return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
+
+
+class BadSettings(Refused):
+    """The settings of the site, its theme or its handbook cannot be used; the text says which file, and the way out."""
+
+
+def _settings(root: Path) -> Path:
+    """The workspace's settings, or the shipped ones where it has none."""
+    own = root / "mkdocs.yml"
+    return own if own.is_file() else resources.top("mkdocs.yml")
+
+
+def _config(root: Path, out: Path) -> MkDocsConfig:
+    """The configuration of the site. Raises BadSettings."""
+    chosen = _settings(root)
+    book = handbook.folder(root / "records")
+    docs = book if book.is_dir() else resources.inside("publish", "web", "empty_handbook")
+    config = _loaded(chosen, docs, out)
+    if "undertrim" not in config.plugins:
+        raise BadSettings(message("building/no-plugin", settings=str(chosen)))
+    ours = str(resources.top("site_overrides"))
+    if ours not in config.theme.dirs:
+        config.theme.dirs.insert(0, ours)
+    if spoken() != ENGLISH:  # else the settings decide
+        config.theme["language"] = spoken().tag
+    return config
+
+
+def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
+    """The settings as the site engine reads them; what it would print of what is wrong becomes our sentence."""
+    said: list[str] = []
+    catching = logging.Handler()
+    catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
+    log = logging.getLogger("mkdocs")
+    before, log.propagate = log.propagate, False
+    log.addHandler(catching)
+    try:
+        return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
+    except (MkDocsException, UnicodeDecodeError) as error:
+        why = "; ".join(said) or " ".join(str(error).split())
+        raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
+    finally:
+        log.removeHandler(catching)
+        log.propagate = before
+
+
+def port_is_free(host: str, port: int) -> bool:
+    """Whether we could serve there."""
+    with socket.socket() as trial:
+        trial.setsockopt(
+            socket.SOL_SOCKET, socket.SO_REUSEADDR, 1
+        )  # as the server does, so that a port just left is free
+        try:
+            trial.bind((host, port))
+        except OSError:
+            return False
+    return True
+
+
+class _Preview(LiveReloadServer):
+    """The engine's server, whose script in each page is given leave to run."""
+
+    def _inject_js_into_html(self, content: bytes, epoch: int) -> bytes:
+        made: bytes = super()._inject_js_into_html(content, epoch)  # type: ignore[no-untyped-call] # the same
+        start = made.rindex(b"<script>") + len(b"<script>")
+        return policy.allowing(made, made[start : made.index(b"</script>", start)].decode())
+
+
+def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
+    """Show `out` in a browser and rebuild when a file of the workspace changes, until interrupted."""
+    server = _Preview(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
+    for name in ("records", "mkdocs.yml", "site_overrides"):
+        if (root / name).exists():
+            server.watch(str(root / name))
+    try:
+        server.serve()  # type: ignore[no-untyped-call] # the same
+    finally:
+        server.shutdown()
