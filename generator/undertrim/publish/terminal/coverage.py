@@ -1,14 +1,13 @@
 """Coverage as text for a terminal: the matrix of one vehicle, or a line for each vehicle of the collection."""
 
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from undertrim.publish.facts.words import either
+from undertrim.publish.terminal.lines import wrapped
 from undertrim.words import message, say
 
 Data = Mapping[str, Any]
-WIDTH = 100
 
 
 def vehicle_text(report: Data) -> str:
@@ -50,7 +49,7 @@ def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
 
 
 def _legend() -> list[str]:
-    return textwrap.wrap(say(message("coverage/legend")), WIDTH)
+    return wrapped(message("coverage/legend"))
 
 
 def _share(report: Data) -> Iterator[str]:
@@ -63,4 +62,4 @@ def _next(report: Data) -> Iterator[str]:
     yield ""
     yield say(message("coverage/next") if report["next"] else message("coverage/nothing"))
     for number, task in enumerate(report["next"], 1):
-        yield from textwrap.wrap(task["words"], WIDTH, initial_indent=f"{number:4}. ", subsequent_indent=" " * 6)
+        yield from wrapped(task["words"], f"{number:4}. ", " " * 6)

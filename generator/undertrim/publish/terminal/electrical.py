@@ -1,6 +1,5 @@
 """Answers of the electrical calculators for a terminal, and as data."""
 
-import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any, Protocol
 
@@ -8,9 +7,8 @@ from undertrim.derive.electrical.cable import Choice, Condition
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.numbers import Number
 from undertrim.publish.encoding import said
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, message, say
-
-WIDTH = 100
 
 
 class Answer(Protocol):
@@ -37,14 +35,13 @@ def answer_data(answer: Answer) -> dict[str, Any]:
 
 def answer_text(answers: Sequence[Answer], scheme: str = "") -> str:
     """Answers as text, ending in a newline: each with its conditions, all numbers and notes. `scheme` is that of cable sizes."""
-    closing = say(message("safety/maker-first")) + "."
-    return "\n".join([*(line for answer in answers for line in _of(answer, scheme)), closing, ""])
+    return "\n".join([*(line for answer in answers for line in _of(answer, scheme)), closing(), ""])
 
 
 def _of(answer: Answer, scheme: str) -> Iterator[str]:
-    yield from _wrapped(answer.headline, "", "  ")
+    yield from wrapped(answer.headline, "", "  ")
     for condition in answer.conditions if isinstance(answer, Choice) else ():
-        yield from _wrapped(_condition(condition, scheme), "  - ", "    ")
+        yield from wrapped(_condition(condition, scheme), "  - ", "    ")
     yield from _labelled("calculators/numbers", Items(tuple(map(_number, answer.numbers)), "semicolon"))
     for note in answer.notes:
         yield from _labelled("calculators/note", note)
@@ -68,10 +65,4 @@ def _number(number: Number) -> Message:
 def _labelled(label: str, value: Value) -> list[str]:
     """A text after its label, its further lines under its first."""
     first = f"  {say(message(label))} "
-    return _wrapped(value, first, " " * len(first))
-
-
-def _wrapped(value: Value, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        say(value), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
-    )
+    return wrapped(value, first, " " * len(first))

@@ -1,6 +1,5 @@
 """What fits, as data and as text for a terminal: every number in both systems of units."""
 
-import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
@@ -12,10 +11,10 @@ from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, message, say
 
 Data = dict[str, Any]
-WIDTH = 100
 
 
 def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
@@ -43,7 +42,7 @@ def fit_text(vehicle: Vehicle, answers: Sequence[Answer], *, full: bool) -> str:
     """The answers as text, ending in a newline; in `full` with every number behind every check."""
     lines = [line for answer in answers for line in _answer(vehicle, answer, full)]
     more = () if full else (say(message("fit-shown/more")),)
-    return "\n".join([*_head(vehicle), *lines, "", *more, f"{say(message('safety/maker-first'))}.", ""])
+    return "\n".join([*_head(vehicle), *lines, "", *more, closing(), ""])
 
 
 def _head(vehicle: Vehicle) -> Iterator[str]:
@@ -59,21 +58,21 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     kinds = names.kinds_of_car(vehicle.record, answer.cars)
     yield ""
     title = message("fit-shown/opening", name=answer.opening.name, id=answer.opening.id)
-    yield from _wrapped(message("fit-shown/for", title=title, cars=kinds) if kinds else title, "", "  ")
+    yield from wrapped(message("fit-shown/for", title=title, cars=kinds) if kinds else title, "", "  ")
     if not answer.there:
         yield f"  {say(message('fit-shown/not-there'))}"
         return
     if answer.closed:
         why = closed.said(answer.opening, answer.closed)
-        yield from _wrapped(message("fit-shown/inside", why=why), "  ", "    ")
+        yield from wrapped(message("fit-shown/inside", why=why), "  ", "    ")
         return
     if answer.takes:
-        yield from _wrapped(message("fit-shown/takes", limits=Items(answer.takes, "semicolon")), "  ", "    ")
+        yield from wrapped(message("fit-shown/takes", limits=Items(answer.takes, "semicolon")), "  ", "    ")
     if not answer.fits:
         yield f"  {say(message('fit-shown/none', kind=message(f'gear-kinds/{answer.opening.kind}')))}"
     common = () if full else facts.shared(answer.fits)
     for note in (*common, *_duties(vehicle, answer)):
-        yield from _wrapped(message("fit-shown/note", note=note), "  ", "        ")
+        yield from wrapped(message("fit-shown/note", note=note), "  ", "        ")
     for fit in answer.fits:
         yield from _of(vehicle, fit, full, common)
 
@@ -87,28 +86,28 @@ def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
 def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[Value]) -> Iterator[str]:
     """In short: what fails or is close, what is not simply on a wire. In full: everything."""
     yield ""
-    yield from _wrapped(message("fit-shown/gear", name=fit.name, headline=fit.headline, id=fit.gear), "  ", "      ")
+    yield from wrapped(message("fit-shown/gear", name=fit.name, headline=fit.headline, id=fit.gear), "  ", "      ")
     for check in fit.checks if full else _telling(fit.checks):
         yield from _check(check, full)
     for need in fit.needs:
         if full or need.by != "wire":
             where = message("fit-shown/function", name=function_name(need.function), where=need.words)
-            yield from _wrapped(where, "    - ", "      ")
+            yield from wrapped(where, "    - ", "      ")
     for note in fit.notes:
         if note not in common:
-            yield from _wrapped(message("fit-shown/note", note=note), "    ", "          ")
+            yield from wrapped(message("fit-shown/note", note=note), "    ", "          ")
     for about in gear_card.of_fit(fit, vehicle.stock) if full else ():
-        yield from _wrapped(message("fit-shown/about", gear=about), "    ", "           ")
+        yield from wrapped(message("fit-shown/about", gear=about), "    ", "           ")
     if fit.nearest:
         yield f"    {say(message('fit-shown/nearest', name=fit.nearest_name))}"
 
 
 def _check(check: Check, full: bool) -> Iterator[str]:
     """A check with its mark; in full also its numbers."""
-    yield from _wrapped(f"{say(_MARK[check.verdict]):8} {say(check.words)}", "    ", " " * 13)
+    yield from wrapped(f"{say(_MARK[check.verdict]):8} {say(check.words)}", "    ", " " * 13)
     if full:
         numbers = tuple(_number(number) for number in check.numbers if number.value != 0 or number.step)
-        yield from _wrapped(Items(numbers, "semicolon"), " " * 13, " " * 13)
+        yield from wrapped(Items(numbers, "semicolon"), " " * 13, " " * 13)
 
 
 def _telling(checks: Sequence[Check]) -> Iterator[Check]:
@@ -133,9 +132,3 @@ def _number(number: Number) -> Message:
     if number.default:
         text = message("fit-shown/usual", number=text)
     return message("fit-shown/number", label=number.label, number=text)
-
-
-def _wrapped(said: Value, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        say(said), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
-    )

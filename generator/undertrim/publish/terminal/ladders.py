@@ -11,7 +11,8 @@ from undertrim.derive.wiring.readings import Reading
 from undertrim.publish.encoding import said
 from undertrim.publish.facts.meter import ranged, rung_data
 from undertrim.publish.facts.words import quantity
-from undertrim.publish.terminal.meter import closing, warnings, wrapped
+from undertrim.publish.terminal.lines import wrapped
+from undertrim.publish.terminal.meter import warnings, worth
 from undertrim.record.model import Blank, Ladder
 from undertrim.words import Message, Value, Word, all_of, message, one_of, say
 
@@ -46,7 +47,7 @@ def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading]) -> st
     """The same as text, ending in a newline."""
     steps = rungs(ladder)
     lines = [*_head(title, ladder, steps), *_overlaps(steps), *warnings(_cautions()), *_readings(steps, readings)]
-    return "\n".join([*lines, *closing(), ""])
+    return "\n".join([*lines, *worth(), ""])
 
 
 def _head(title: Value, ladder: Ladder, steps: Sequence[Rung]) -> Iterator[str]:

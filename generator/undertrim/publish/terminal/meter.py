@@ -1,6 +1,5 @@
 """What meter readings say, as text for a terminal. Readings agree or disagree; they never prove."""
 
-import textwrap
 from collections.abc import Iterator, Sequence
 
 from undertrim.derive.wiring.functions import functions, names
@@ -8,10 +7,10 @@ from undertrim.derive.wiring.meter import Candidate, Finding, weigh
 from undertrim.derive.wiring.readings import Reading
 from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.meter import ranged
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.publish.terminal.meter_answer import Question
 from undertrim.words import Items, Message, Value, message, say
 
-WIDTH = 100
 _VERDICT = {
     "agrees": message("meter/agrees"),
     "disagrees": message("meter/disagrees"),
@@ -26,7 +25,7 @@ def meter_text(question: Question) -> str:
     """The answer as text, ending in a newline."""
     named = (_suspects(question), _others(question))
     said = reversed(named) if question.stops else named  # a speaker comes second behind an igniter
-    parts = (_stop(question), _head(question), *said, warnings(question.cautions), _asks(question), closing())
+    parts = (_stop(question), _head(question), *said, warnings(question.cautions), _asks(question), worth())
     return "\n".join([*(line for part in parts for line in part), ""])
 
 
@@ -154,11 +153,6 @@ def warnings(texts: Sequence[Value]) -> Iterator[str]:
         yield from wrapped(text, "! ", "  ")
 
 
-def closing() -> Iterator[str]:
+def worth() -> Iterator[str]:
     """The end of every answer: what a reading is worth."""
-    yield from ("", *wrapped(f"{say(message('meter/proves-nothing'))} {say(message('safety/maker-first'))}.", "", ""))
-
-
-def wrapped(words: Value, first: str, rest: str) -> list[str]:
-    """What is said, in lines of a terminal's width."""
-    return textwrap.wrap(say(words), WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+    yield from ("", *wrapped(f"{say(message('meter/proves-nothing'))} {closing()}"))

@@ -1,14 +1,13 @@
 """A record read for the other drive side, as text for a terminal."""
 
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from undertrim.publish.facts.words import listed
+from undertrim.publish.terminal.lines import wrapped
 from undertrim.words import Value, message, say
 
 Data = Mapping[str, Any]
-WIDTH = 100
 
 
 def mirror_text(facts: Data) -> str:
@@ -22,13 +21,13 @@ def _known(known: Sequence[Data]) -> Iterator[str]:
     yield from ("", say(message("mirror/known"))) if known else ()
     for fact in known:
         thing = listed(fact["name"], fact["fact_words"])
-        yield from _wrapped(_was(message("mirror/value", thing=thing, value=fact["words"]), fact["was"]))
+        yield from wrapped(_was(message("mirror/value", thing=thing, value=fact["words"]), fact["was"]), "  ", "      ")
 
 
 def _questions(questions: Sequence[Data]) -> Iterator[str]:
     yield from ("", say(message("mirror/questions"))) if questions else ()
     for fact in questions:
-        yield from _wrapped(_was(fact["ask"], fact["was"]))
+        yield from wrapped(_was(fact["ask"], fact["was"]), "  ", "      ")
 
 
 def _was(text: Value, recorded: str) -> Value:
@@ -44,15 +43,4 @@ def _rest(facts: Data) -> Iterator[str]:
         if things:
             yield ""
             yield say(title)
-            yield from _wrapped(listed(*things, joined="semicolon"))
-
-
-def _wrapped(text: Value) -> list[str]:
-    return textwrap.wrap(
-        say(text),
-        WIDTH,
-        initial_indent="  ",
-        subsequent_indent="      ",
-        break_long_words=False,
-        break_on_hyphens=False,
-    )
+            yield from wrapped(listed(*things, joined="semicolon"), "  ", "      ")

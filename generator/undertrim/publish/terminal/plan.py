@@ -1,21 +1,20 @@
 """A visit as text for a terminal or a printout: the same facts as the page, top to bottom."""
 
-import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from undertrim.publish.facts import kits, told
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.words import listed
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Value, message, say
 
 Data = Mapping[str, Any]
-WIDTH = 100
 
 
 def plan_text(visit: Data) -> str:
     """The whole plan as text, ending in a newline."""
-    return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", say(message("plan/closing")), ""])
+    return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", closing(), ""])
 
 
 def _head(visit: Data) -> Iterator[str]:
@@ -39,7 +38,7 @@ def _before(visit: Data) -> Iterator[str]:
     for item in visit["blockers"]:
         weight, title = message(f"blockers/weight-{item['weight']}"), _in_cars(item["title"], item["when"])
         said = message("plan/blocker", weight=weight, title=title, text=item["text"])
-        yield from _wrapped(said, "  ", "      ")
+        yield from wrapped(said, "  ", "      ")
     for entry in visit["cars"]:
         yield from _totals(entry, several=len(visit["cars"]) > 1)
 
@@ -48,12 +47,12 @@ def _totals(entry: Data, *, several: bool) -> Iterator[str]:
     total = entry["totals"]
     if several:
         kinds = entry["words"] or message("plan/other-cars")
-        yield from _wrapped(message("plan/for", cars=kinds), "  ", "      ")
-    yield from _wrapped(message("plan/time", time=total["time_text"]), "  ", "      ")
+        yield from wrapped(message("plan/for", cars=kinds), "  ", "      ")
+    yield from wrapped(message("plan/time", time=total["time_text"]), "  ", "      ")
     tools = listed(*map(_tool, total["tools"])) or message("plan/no-tools")
-    yield from _wrapped(message("plan/tools", tools=tools), "  ", "      ")
+    yield from wrapped(message("plan/tools", tools=tools), "  ", "      ")
     buy = listed(*map(_purchase, total["buy"])) or message("plan/nothing-to-buy")
-    yield from _wrapped(message("plan/buy", things=buy), "  ", "      ")
+    yield from wrapped(message("plan/buy", things=buy), "  ", "      ")
     yield f"  {say(message('plan/fasteners'))}"
     for count in total["fasteners"]:
         fates = ("out", *(fate for fate in _FATES if count[fate]))
@@ -83,7 +82,7 @@ def _steps(visit: Data) -> Iterator[str]:
             yield ""
             yield say(step_facts.section_title(section)).upper()
         for caution, full in zip(step["cautions"], before, strict=True):
-            yield from _wrapped(_caution(caution, full), "      ! ", "        ")
+            yield from wrapped(_caution(caution, full), "      ! ", "        ")
         yield from _step(number, step)
 
 
@@ -101,11 +100,11 @@ def _step(number: int, step: Data) -> Iterator[str]:
     if step["wait"]:
         yield f"      {say(message('plan/wait', time=step['wait']['text']))}"
     for paragraph in (*step["conflicts"], *step["text"], *kits.lines(step)):
-        yield from _wrapped(paragraph, "      ", "      ")
+        yield from wrapped(paragraph, "      ", "      ")
     for line in step["fasteners"]:
-        yield from _wrapped(_fastener(line), "      - ", "        ")
+        yield from wrapped(_fastener(line), "      - ", "        ")
     for line in step["tethers"]:
-        yield from _wrapped(_tether(line), "      - ", "        ")
+        yield from wrapped(_tether(line), "      - ", "        ")
 
 
 def _fastener(line: Data) -> Value:
@@ -137,9 +136,3 @@ def tether_name(line: Data) -> str:
     """A tether with the part it is on where the step is about something else: `Antenna plug (Factory radio, left)`."""
     on = ", ".join(part for part in (line["part"], line["side"]) if part)
     return f"{line['name']} ({on})" if on else str(line["name"])
-
-
-def _wrapped(text: Value, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        say(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
-    )

@@ -1,6 +1,5 @@
 """What to order and to bring, as data and as text for a terminal."""
 
-import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
@@ -11,10 +10,10 @@ from undertrim.derive.procedure.planning import Target
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
 from undertrim.publish.facts.wiring import function_name
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Value, message, say
 
 Data = Mapping[str, Any]
-WIDTH = 100
 
 
 def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> dict[str, Any]:
@@ -84,7 +83,7 @@ def _item(item: Item) -> Data:
 def shop_text(data: Data) -> str:
     """The lists as text, ending in a newline."""
     lines = [line for entry in data["lists"] for line in _list(entry)]
-    return "\n".join([*_head(data), *lines, "", f"{say(message('safety/maker-first'))}.", ""])
+    return "\n".join([*_head(data), *lines, "", closing(), ""])
 
 
 def _head(data: Data) -> Iterator[str]:
@@ -95,17 +94,17 @@ def _head(data: Data) -> Iterator[str]:
     for address in data["left_out"]:
         yield say(message("fit-shown/left-out", address=address))
     for item in data["duties"]:
-        yield from _wrapped(message("shopping/also-does", duty=duties.line(item)), "", "    ")
+        yield from wrapped(message("shopping/also-does", duty=duties.line(item)), "", "    ")
         for words in item["conflicts"]:
-            yield from _wrapped(words, "    ! ", "      ")
+            yield from wrapped(words, "    ! ", "      ")
 
 
 def _list(entry: Data) -> Iterator[str]:
     yield ""
     cars = entry["cars_words"]
-    yield from _wrapped(message("shopping/for", cars=cars) if cars else message("shopping/for-all"), "", "  ")
+    yield from wrapped(message("shopping/for", cars=cars) if cars else message("shopping/for-all"), "", "  ")
     for words in entry["closed"]:
-        yield from _wrapped(message("fit-shown/inside", why=words), "  ", "      ")
+        yield from wrapped(message("fit-shown/inside", why=words), "  ", "      ")
     for verdict in entry["verdicts"]:
         yield from _verdict(verdict)
     yield from _block("to-order", map(_counted, entry["order"]))
@@ -117,9 +116,9 @@ def _list(entry: Data) -> Iterator[str]:
 
 def _verdict(verdict: Data) -> Iterator[str]:
     values = {"opening": verdict["opening_name"], "gear": verdict["name"], "headline": verdict["headline"]}
-    yield from _wrapped(message("shopping/verdict", **values), "  ", "      ")
+    yield from wrapped(message("shopping/verdict", **values), "  ", "      ")
     for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]):
-        yield from _wrapped(words, "    - ", "      ")
+        yield from wrapped(words, "    - ", "      ")
     if verdict["nearest"]:
         yield f"    {say(message('fit-shown/nearest', name=verdict['nearest_name']))}"
 
@@ -139,10 +138,4 @@ def _block(title: str, entries: Iterable[Value]) -> Iterator[str]:
     if listed:
         yield f"  {say(message(f'shopping/{title}'))}"
         for words in listed:
-            yield from _wrapped(words, "    [ ] ", "        ")
-
-
-def _wrapped(text: Value, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        say(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
-    )
+            yield from wrapped(words, "    [ ] ", "        ")

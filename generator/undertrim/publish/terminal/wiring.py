@@ -7,10 +7,10 @@ from itertools import groupby, zip_longest
 from typing import Any
 
 from undertrim.publish.facts.car_wiring import SOURCES
+from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, all_of, message, say
 
 Data = Mapping[str, Any]
-WIDTH = 100
 _COLUMNS = (20, 22, 22, 24)  # function, lead, adapter, car; with gaps of two and the box before them they fill WIDTH
 _SOLID = {" ": "\N{NO-BREAK SPACE}", "-": "\N{NON-BREAKING HYPHEN}"}
 
@@ -37,21 +37,21 @@ def _head(data: Data, title: Message) -> Iterator[str]:
 
 def _closing() -> Iterator[str]:
     yield say(message("plugs/colour-decides"))
-    yield f"{say(message('safety/maker-first'))}."
+    yield closing()
 
 
 def _table(table: Data) -> Iterator[str]:
     yield ""
-    yield from _wrapped(_cars(table), "", "  ")
+    yield from wrapped(_cars(table), "", "  ")
     harness = table["harness"]
     held = message("joint/harness", name=harness["name"]) if harness else message("joint/no-harness")
-    yield from _wrapped(held, "  ", "    ")
+    yield from wrapped(held, "  ", "    ")
     for item in table["between"]:
         between = message("joint/between", kind=message(f"gear-kinds/{item['kind']}"), name=item["name"])
-        yield from _wrapped(between, "  ", "    ")
+        yield from wrapped(between, "  ", "    ")
     yield f"  {say(message('joint/wants', sound=table['sound_words']))}"
     for note in table["notes"]:
-        yield from _wrapped(note, f"  {say(message('joint/note'))} ", "        ")
+        yield from wrapped(note, f"  {say(message('joint/note'))} ", "        ")
     yield from _contacts(table["contacts"])
     for _, rows in groupby(table["rows"], key=lambda row: row["state"]):
         yield from _block(list(rows))
@@ -65,13 +65,13 @@ def _contacts(found: Data) -> Iterator[str]:
     for extra in found["extra"]:
         at, function, gear = extra["address"], extra["function_words"], extra["gear_name"]
         said = message("joint/extra", at=at, function=function, gear=gear, words=extra["words"])
-        yield from _wrapped(said, "  ", "    ")
+        yield from wrapped(said, "  ", "    ")
     if found["missing"]:
         names = tuple(
             message("joint/contact-for", at=point["address"], function=point["function_words"])
             for point in found["missing"]
         )
-        yield from _wrapped(message("joint/missing", contacts=Items(names, "comma")), "  ", "    ")
+        yield from wrapped(message("joint/missing", contacts=Items(names, "comma")), "  ", "    ")
 
 
 def _block(rows: Sequence[Data]) -> Iterator[str]:
@@ -79,7 +79,7 @@ def _block(rows: Sequence[Data]) -> Iterator[str]:
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = usual if count > 1 else ""
     yield ""
-    yield from _wrapped(_block_head(rows, common, whole=count == len(rows)), "  ", "    ")
+    yield from wrapped(_block_head(rows, common, whole=count == len(rows)), "  ", "    ")
     yield _line("   ", [say(message(f"joint/{name}")) for name in ("function", "lead", "adapter", "car")])
     for row in rows:
         yield from _row(row, common)
@@ -102,9 +102,9 @@ def _row(row: Data, common: str) -> Iterator[str]:
         yield _line("   " if number else "[ ]", parts)
     reasons = (message("joint/reason", why=reason["words"], name=reason["name"]) for reason in row["reasons"])
     for words in (*reasons, *row["words"], *_notes(row)):
-        yield from _wrapped(words, "      - ", "        ")
+        yield from wrapped(words, "      - ", "        ")
     if row["do"] and row["do"] != common:
-        yield from _wrapped(row["do"], "      > ", "        ")
+        yield from wrapped(row["do"], "      > ", "        ")
 
 
 def _line(box: str, parts: Sequence[str]) -> str:
@@ -160,13 +160,13 @@ def _colour(thing: Data) -> Value:
 
 def _plug(plug: Data) -> Iterator[str]:
     yield ""
-    yield from _wrapped(_in_cars(message("plugs/named", plug=plug["name"], id=plug["id"]), plug), "", "  ")
+    yield from wrapped(_in_cars(message("plugs/named", plug=plug["name"], id=plug["id"]), plug), "", "  ")
     for pin in plug["pins"]:
-        yield from _wrapped(f"{pin['address']:18} {pin['function_words']:20} {say(_pin(pin))}", "  ", " " * 23)
+        yield from wrapped(f"{pin['address']:18} {pin['function_words']:20} {say(_pin(pin))}", "  ", " " * 23)
         yield from _doubts(pin)
     yield from _doubts(plug)
     if plug["blanks"]:
-        yield from _wrapped(message("plugs/empty-positions", pins=Items(tuple(plug["blanks"]), "comma")), "  ", "    ")
+        yield from wrapped(message("plugs/empty-positions", pins=Items(tuple(plug["blanks"]), "comma")), "  ", "    ")
 
 
 def _pin(pin: Data) -> Value:
@@ -190,7 +190,7 @@ def _functions(data: Data) -> Iterator[str]:
             yield ""
             yield say(message("plugs/heading", source=title))
         for item in listed:
-            yield from _wrapped(_function(item), "  ", "    ")
+            yield from wrapped(_function(item), "  ", "    ")
             yield from _doubts(item)
 
 
@@ -208,13 +208,13 @@ def _sound(data: Data) -> Iterator[str]:
         said = message("plugs/sound-wants", sound=sound, output=output)
         if system["amplifier"]:
             said = message("plugs/sound-amplified", sound=sound, output=output, place=system["amplifier"])
-        yield from _wrapped(said, "", "  ")
+        yield from wrapped(said, "", "  ")
         yield from _doubts(system)
 
 
 def _doubts(thing: Data) -> Iterator[str]:
     for words in thing["conflicts"]:
-        yield from _wrapped(words, "    ! ", "      ")
+        yield from wrapped(words, "    ! ", "      ")
 
 
 def _in_cars(what: Value, thing: Data) -> Value:
@@ -231,9 +231,3 @@ def _folded(text: str, width: int) -> list[str]:
     lines = textwrap.wrap(text, width, break_on_hyphens=True) or [""]
     plain = str.maketrans({solid: sign for sign, solid in _SOLID.items()})
     return [line.translate(plain) for line in lines]
-
-
-def _wrapped(words: Value, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        say(words), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
-    )

@@ -1,0 +1,20 @@
+"""Lines of a terminal: one width for all answers, and the sentence that closes them."""
+
+import textwrap
+
+from undertrim.words import Value, message, say
+
+WIDTH = 100
+"""Columns of an answer."""
+
+
+def wrapped(value: Value, first: str = "", rest: str = "") -> list[str]:
+    """What is said, in lines of the width; `first` stands before the first of them and `rest` before all others. A long id stays whole."""
+    return textwrap.wrap(
+        say(value), WIDTH, initial_indent=first, subsequent_indent=rest, break_long_words=False, break_on_hyphens=False
+    )
+
+
+def closing() -> str:
+    """Who comes before us, as it stands below whatever is handed to someone who works on a car."""
+    return f"{say(message('safety/maker-first'))}."
