@@ -40,6 +40,10 @@ export interface Vehicle {
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;
+  /** The tag of the language in which the record's own names and texts are; empty where nothing is said. */
+  lang: string;
+  /** What is said of it to whoever reads another; else empty. */
+  lang_words: string;
   /** Whether vehicle and gear are made up, to show how things work. */
   demo: boolean;
   /** The make as people write it. */

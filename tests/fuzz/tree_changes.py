@@ -135,7 +135,7 @@ def wrapped(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
 def unwrapped(spots: list[Spot], pool: Pool, draw: random.Random) -> None:
     spot = draw.choice([spot for spot in spots if isinstance(spot.value, dict | list) and spot.value] or spots)
     value = spot.value
-    spot.put(draw.choice(list(value.values()) if isinstance(value, dict) else list(value) or [""]))
+    spot.put(draw.choice([*(value.values() if isinstance(value, dict) else value)] or [""]))
 
 
 def repeated(spots: list[Spot], pool: Pool, draw: random.Random) -> None:

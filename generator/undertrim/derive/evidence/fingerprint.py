@@ -30,7 +30,7 @@ BY_ID = (
 WHOLE = ("vehicle", "restraint", "rest", "after_battery")
 """Sections that are one block each."""
 
-NO_FACTS = ("format", "demo", "evidence", "conflicts", "verified")
+NO_FACTS = ("format", "demo", "lang", "evidence", "conflicts", "verified")
 """Sections that say something about the facts, or nothing about the car."""
 
 DIGITS = 8

@@ -41,6 +41,7 @@ from undertrim.publish.facts import (
     words,
 )
 from undertrim.publish.facts import steps as step_facts
+from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model import Connector, VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import SaidError, Value, message
@@ -73,6 +74,8 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
             "id": entry.id,
             "address": entry.address,
             "demo": record.demo == "yes",
+            "lang": record.lang,
+            "lang_words": OwnLanguage(record.lang),
             **_identity(record),
             "data_date": _data_date(record),
             "age": evidence.age(_data_date(record), made),

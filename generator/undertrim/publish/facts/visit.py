@@ -17,6 +17,7 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
+from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model import VehicleRecord, When
 from undertrim.words import message
 
@@ -47,6 +48,7 @@ def visit(
             "vehicle": address,
             "title": f"{record.vehicle.make} {record.vehicle.model}",
             "demo": record.demo == "yes",
+            "lang_words": OwnLanguage(record.lang),
             "jobs": [str(target) for target in wanted],
             "job_names": [names.job(record, target) for target in wanted],
             "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),

@@ -20,6 +20,8 @@ def plan_text(visit: Data) -> str:
 def _head(visit: Data) -> Iterator[str]:
     jobs = listed(*visit["job_names"], joined="semicolon")
     yield say(message("plan/head", title=visit["title"], vehicle=visit["vehicle"], jobs=jobs))
+    if visit["lang_words"]:
+        yield visit["lang_words"]
     if visit["demo"]:
         yield say(message("plan/demo"))
     if visit["variant"]:

@@ -26,6 +26,7 @@ class VehicleRecord:
     parts: dict[str, Part]
     openings: dict[str, Opening]
     demo: Decided = "no"
+    lang: str = ""
     variants: dict[str, Variant] = field(default_factory=dict)
     evidence: dict[str, Evidence] = field(default_factory=dict)
     preps: dict[str, Prep] = field(default_factory=dict)

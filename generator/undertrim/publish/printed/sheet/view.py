@@ -67,6 +67,7 @@ def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
     yield message("sheet/how-to-tell"), facts["tell"]
     yield message("sheet/before-it"), facts["follows_words"]
     yield message("sheet/changed"), facts["changed"]
+    yield message("sheet/language"), facts["lang_words"]
     yield message("sheet/checked"), _standing(facts["standing"])
     yield message("sheet/data"), _age(facts)
     yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
