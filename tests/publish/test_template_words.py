@@ -4,6 +4,7 @@ from markupsafe import Markup, escape
 
 from undertrim.publish import template_words
 from undertrim.publish.printed import pdf
+from undertrim.publish.web import pages
 from undertrim.words import Language, speaking
 
 BOLD = Markup("<b>Lid</b>")
@@ -50,3 +51,11 @@ def test_bodies_and_sides_are_said_and_never_shown_as_codes() -> None:
 def test_what_the_fonts_cannot_show_of_a_language_is_named_on_a_sheet() -> None:
     with speaking(Language("xx", {("sheet/time", "Time: {time}."): "\u6642{time}" + "n" * 30})):
         assert '"[U+6642]{time}' + "n" * 30 + '"' in pdf.template_words()
+
+
+def test_a_template_is_compiled_for_each_language() -> None:
+    other = Language("qq", {("finder/title", "Find a vehicle"): "<b>"})
+    assert "<h1>Find a vehicle</h1>" in pages.home([], demo=False)
+    with speaking(other):
+        assert "<h1>&lt;b&gt;</h1>" in pages.home([], demo=False)
+    assert "<h1>Find a vehicle</h1>" in pages.home([], demo=False)

@@ -6,9 +6,9 @@ from pathlib import Path
 from string import Formatter
 
 import pytest
-from jinja2 import nodes
+from jinja2 import Environment, nodes
 
-from undertrim.publish.web import pages, scripts
+from undertrim.publish.web import scripts
 from undertrim.resources import inside
 from undertrim.words.catalogue import english, rooms, texts
 
@@ -93,7 +93,7 @@ def test_a_word_in_a_template_would_be_found() -> None:
 
 def words_in(template: str) -> Iterator[str]:
     """Words that stand in a template: as text, in an attribute that people read, or in quotes with a space."""
-    parsed = pages.environment().parse(template)
+    parsed = Environment(autoescape=True).parse(template)
     shown = "".join(node.data if isinstance(node, nodes.TemplateData) else "{}" for node in _pieces(parsed))
     for attribute in re.findall(r'(?:aria-label|title|alt|placeholder|data-label)="([^"]*)"', shown):
         yield from _words(attribute)

@@ -6,11 +6,13 @@ Facts hold messages; here they become words, in the language of the reader.
 import json
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any
 
 from undertrim.words import Items, Message, WayOut, Word, say
 
 _SAID = (Message, Word, Items, WayOut)
+_PLAIN = frozenset({str, int, float, bool, type(None)})
 
 
 def said(facts: Any) -> Any:
@@ -18,24 +20,42 @@ def said(facts: Any) -> Any:
 
     A field of a dataclass is a key, without the underscore after a word that Python keeps for itself. A value that knows its own words says them.
     """
-    if facts is None or isinstance(facts, str | int | float):
+    kind = type(facts)  # a vehicle has some thirty thousand values, nearly all of these few types
+    if kind in _PLAIN:
         return facts
-    if isinstance(facts, list | tuple):
-        return [said(value) for value in facts]
-    if isinstance(facts, dict | Mapping):  # what nearly all are stands first: to ask for a Mapping takes long
-        return {key: said(value) for key, value in facts.items()}
-    if isinstance(facts, _SAID) or hasattr(facts, "say"):
+    if kind is dict:
+        return {key: value if type(value) in _PLAIN else said(value) for key, value in facts.items()}
+    if kind is list or kind is tuple:
+        return [value if type(value) in _PLAIN else said(value) for value in facts]
+    if kind is Message:
         return say(facts)
-    if is_dataclass(facts) and not isinstance(facts, type):
-        return {field.name.rstrip("_"): said(getattr(facts, field.name)) for field in fields(facts)}
-    raise TypeError(f"{type(facts).__name__} is no fact")
+    return facts if isinstance(facts, str | int | float) else said(_opened(facts))
+
+
+def _opened(fact: Any) -> Any:
+    """A fact of another type, one level deep, as JSON or `said` goes on with it."""
+    if isinstance(fact, _SAID) or hasattr(fact, "say"):
+        return say(fact)
+    if isinstance(fact, Mapping):
+        return dict(fact)
+    if isinstance(fact, list | tuple):
+        return list(fact)
+    if is_dataclass(fact) and not isinstance(fact, type):
+        return {key: getattr(fact, name) for name, key in _keys(type(fact))}
+    raise TypeError(f"{type(fact).__name__} is no fact")
+
+
+@cache
+def _keys(kind: Any) -> tuple[tuple[str, str], ...]:
+    """The fields of a dataclass, each with its key."""
+    return tuple((field.name, field.name.rstrip("_")) for field in fields(kind))
 
 
 def compact(data: object) -> str:
     """Data on one line, for programs."""
-    return json.dumps(said(data), ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"), allow_nan=False, default=_opened)
 
 
 def indented(data: object, step: int = 2) -> str:
     """Data as people read it too."""
-    return json.dumps(said(data), ensure_ascii=False, indent=step)
+    return json.dumps(data, ensure_ascii=False, indent=step, default=_opened)

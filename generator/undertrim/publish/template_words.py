@@ -2,16 +2,25 @@
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from markupsafe import Markup
 
 from undertrim import words
-from undertrim.words import Items, Value, message
+from undertrim.words import Items, Language, Value, message
 
 
 def say(code: str, /, **values: Value) -> str:
     """A sentence by its code. Where a value is markup so is the whole, with all the rest escaped; else it is text."""
+    if not values:
+        return _alone(code, words.spoken())
     return _around(message(code, **_marked(values)), values.values())
+
+
+@lru_cache(maxsize=4096)
+def _alone(code: str, speech: Language) -> str:
+    """A sentence without values, as most of a page's headings are."""
+    return words.say(message(code), speech)
 
 
 def listed(values: Iterable[Value], joined: str = "comma") -> str:

@@ -15,10 +15,11 @@ from pathlib import Path
 from typing import Any
 
 from undertrim import resources
-from undertrim.words.language import Language, Text, spoken
+from undertrim.words.language import ENGLISH, Language, Text, spoken
 from undertrim.words.message import Items, Message, Value, WayOut, Word
 
 Entry = Mapping[str, str]
+Pieces = tuple[tuple[str, str | None, str], ...]
 
 
 @cache
@@ -54,11 +55,14 @@ def say(value: Value, speech: Language | None = None) -> str:
 
 
 def _said(value: Value, speech: Language) -> str:
+    kind = type(value)  # a page says thousands of values, nearly all of these two sorts
+    if kind is str:
+        return value  # type: ignore[return-value] # which it is
+    if kind is Message:
+        return _filled(value, "says", speech)  # type: ignore[arg-type] # the same
     match value:
         case str():
             return value
-        case Message():
-            return _filled(value, "says", speech)
         case bool() | int() | float():
             return speech.number(value)
         case WayOut():
@@ -67,6 +71,8 @@ def _said(value: Value, speech: Language) -> str:
             return speech.text("/".join((value.table, *value.entry)), _from_table(value))
         case Items():
             return _listed([_said(one, speech) for one in value.values], value.joined, speech)
+        case Message():
+            return _filled(value, "says", speech)
         case _:
             return value.say(speech)
 
@@ -82,19 +88,34 @@ def way_out(message: Message, speech: Language | None = None) -> str:
 
 
 def _filled(message: Message, part: str, speech: Language) -> str:
-    known = _entry(message.code)
-    if part not in known:
+    forms, chosen_by = _forms(message.code, part, speech)
+    if not forms:
         return ""
     values = dict(message.values)
-    count = values.get("count", 1)
-    number = count if isinstance(count, int) else 2
-    template = speech.text(context(message.code, part), known[part], number)
+    pieces = forms[0] if chosen_by is None else forms[chosen_by(_number(values))]
     said = ""
-    for text, name, how in _pieces(template):  # a page says thousands of these: a generator would take a fifth longer
+    for text, name, how in pieces:  # a generator would take a fifth longer
         said += text
         if name is not None:
             said += _put(values[name], how, speech)
     return said
+
+
+def _number(values: Mapping[str, Value]) -> int:
+    """The number that chooses the form."""
+    count = values.get("count", 1)
+    return count if isinstance(count, int) else 2
+
+
+@lru_cache(maxsize=16384)
+def _forms(code: str, part: str, speech: Language) -> tuple[tuple[Pieces, ...], Callable[[int], int] | None]:
+    """A text in a language, in its forms taken apart, and what chooses among them by number; no form where the entry has no such part."""
+    english_text = _entry(code).get(part)
+    if english_text is None:
+        return (), None
+    own = speech.texts.get((context(code, part), english_text))
+    text, rule = (own, speech.form) if own else (english_text, ENGLISH.form)
+    return (((_pieces(text),), None)) if isinstance(text, str) else (tuple(map(_pieces, text)), rule)
 
 
 @cache
@@ -103,8 +124,7 @@ def _entry(code: str) -> Mapping[str, Text]:
     return texts(english(room)[name])
 
 
-@lru_cache(maxsize=8192)
-def _pieces(template: str) -> tuple[tuple[str, str | None, str], ...]:
+def _pieces(template: str) -> Pieces:
     """A text taken apart: words as they stand, and after them the name of a value and how it is put, or None at the end."""
     return tuple((text, name, how or "") for text, name, how, _ in string.Formatter().parse(template))
 

@@ -17,7 +17,7 @@ class UnknownLanguage(Exception):  # noqa: N818 - it names what was asked for
     """There is no catalogue of this language."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)  # each is itself, so that what is made for it can be kept
 class Language:
     """A language by its tag, with its texts by context and English; what is missing is said in English.
 

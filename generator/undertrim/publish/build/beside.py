@@ -5,7 +5,7 @@ from datetime import date
 
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.build.failures import making
-from undertrim.publish.encoding import indented
+from undertrim.publish.encoding import compact
 from undertrim.publish.facts import Facts
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
@@ -17,7 +17,7 @@ PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
 def data(made: Facts) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
-    return f"{made['id']}.json", indented(made, 1).encode()
+    return f"{made['id']}.json", compact(made).encode()
 
 
 def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:

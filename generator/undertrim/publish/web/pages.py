@@ -15,15 +15,23 @@ from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
+from undertrim.publish.web.speaking import Speaking
+from undertrim.words import Language, spoken
 
 Facts = Mapping[str, Any]
 
 
-@cache
 def environment() -> Environment:
-    """The template environment, autoescape on."""
+    """The template environment of the reader's language, autoescape on."""
+    return _environment(spoken())
+
+
+@cache
+def _environment(speech: Language) -> Environment:
     loader = FileSystemLoader(resources.inside("publish", "web", "templates"))
-    made = Environment(loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    made = Speaking(
+        speech, loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
     made.globals.update(
         say=template_words.say,
         listed=template_words.listed,
