@@ -18,12 +18,12 @@ Data = dict[str, Any]
 def steps(record: VehicleRecord, made: Choices) -> list[Data]:
     """Every step with the cars and targets it belongs to."""
     with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
-    for number, plans in enumerate(made.cars):
-        visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in plans.singles.items()}
-        visits |= {wanted: ids for wanted, ids in plans.sets.items() if len(wanted) > 1}
+    for number, of_car in enumerate(made.cars):
+        visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in of_car.singles.items()}
+        visits |= {wanted: ids for wanted, ids in of_car.sets.items() if len(wanted) > 1}
         for wanted, ids in visits.items():
             for name in ids:
-                if len(wanted) == 1 or not any(name in plans.singles[target] for target in wanted):
+                if len(wanted) == 1 or not any(name in of_car.singles[target] for target in wanted):
                     with_it[name][0].update(wanted)
                     with_it[name][1].add(number)
     running_states = _states(made)
@@ -39,11 +39,11 @@ def steps(record: VehicleRecord, made: Choices) -> list[Data]:
 
 def _states(made: Choices) -> dict[str, Mapping[str, str]]:
     """Battery and ignition beside each step, over every visit: one visit may have the battery off where another has it on."""
-    steps = {step.id: step for step in made.steps}
-    found: dict[str, dict[tuple[tuple[str, str], ...], None]] = {name: {} for name in steps}
-    for plans in made.cars:
-        for ids in (*plans.singles.values(), *plans.sets.values()):
-            for name, now in zip(ids, running.states_of([steps[name] for name in ids]), strict=True):
+    by_id = {step.id: step for step in made.steps}
+    found: dict[str, dict[tuple[tuple[str, str], ...], None]] = {name: {} for name in by_id}
+    for of_car in made.cars:
+        for ids in (*of_car.singles.values(), *of_car.sets.values()):
+            for name, now in zip(ids, running.states_of([by_id[name] for name in ids]), strict=True):
                 found[name][tuple(now.items())] = None
     return {name: running.agreed(map(dict, states)) for name, states in found.items()}
 
@@ -52,14 +52,14 @@ def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> Value
     """In words, the cars in which a step can occur; empty for all."""
     if len(numbers) == len(made.cars):
         return ""
-    in_cars = [plans.car for number, plans in enumerate(made.cars) if number in numbers]
+    in_cars = [of_car.car for number, of_car in enumerate(made.cars) if number in numbers]
     return words.listed(*_narrowed(cars.variants(record), made, in_cars))
 
 
 def _narrowed(known: Mapping[str, cars.AnyVariant], made: Choices, in_cars: list[Any]) -> Iterator[Value]:
     for name in made.cars[0].car:
         chosen = list(dict.fromkeys(car[name] for car in in_cars))
-        if len(chosen) < len({plans.car[name] for plans in made.cars}):
+        if len(chosen) < len({of_car.car[name] for of_car in made.cars}):
             yield words.either(cars.label(known, name, choice) for choice in chosen)
 
 
@@ -68,9 +68,9 @@ def plans(made: Choices) -> list[Data]:
     place = {step.id: i for i, step in enumerate(made.steps)}
     return [
         {
-            "car": dict(plans.car),
-            "singles": {target: [place[step] for step in ids] for target, ids in plans.singles.items()},
-            "sets": {"+".join(ids): [place[step] for step in listed] for ids, listed in plans.sets.items()},
+            "car": dict(of_car.car),
+            "singles": {target: [place[step] for step in ids] for target, ids in of_car.singles.items()},
+            "sets": {"+".join(ids): [place[step] for step in listed] for ids, listed in of_car.sets.items()},
         }
-        for plans in made.cars
+        for of_car in made.cars
     ]
