@@ -22,7 +22,9 @@ from undertrim.check.runner import Report
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish import facts
 from undertrim.publish.build.building import Builder, content
-from undertrim.publish.build.prepare import Prepared, keys, prepare
+from undertrim.publish.build.keyed import keys
+from undertrim.publish.build.prepare import prepare
+from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages, placing, site
 from undertrim.record.digests import Digests

@@ -1,10 +1,27 @@
-"""Which cars something is true of, in the words of a message."""
+"""Which cars something is true of, and that in the words of a message."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from math import prod
+from typing import TypeVar
 
 from undertrim.record.model import Assignment
 from undertrim.words import Items, Message, message, one_of
+
+K = TypeVar("K", bound=Hashable)
+V = TypeVar("V")
+
+
+def found_in(
+    cars: Sequence[Assignment], find: Callable[[Assignment], Iterable[tuple[K, V]]]
+) -> dict[K, tuple[V, list[Assignment]]]:
+    """What `find` finds in the cars, each once by its key: as it is in the first of them, and all cars that have it."""
+    found: dict[K, tuple[V, list[Assignment]]] = {}
+    for car in cars:
+        for key, item in find(car):
+            _, hit = found.setdefault(key, (item, []))
+            if car not in hit:  # at both sides of one car it counts once
+                hit.append(car)
+    return found
 
 
 def which(hit: Sequence[Assignment], cars: Sequence[Assignment]) -> Message | str:

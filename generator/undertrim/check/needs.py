@@ -3,6 +3,8 @@
 from dataclasses import replace
 
 from undertrim.derive.procedure import states
+from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.model import OPENINGS, Opening, Part, Prep
 from undertrim.record.source import Pointer
 
@@ -25,6 +27,15 @@ def place(thing: Part | Prep | Opening, state: str) -> Pointer:
     if isinstance(thing, Part) and state not in thing.needs:
         return (*home(thing), "tethers", _wired(thing, state))
     return (*home(thing), "needs", state)
+
+
+def place_in(layout: Layout, user: Node, state: str) -> Pointer:
+    """The same of a node; for a usual preparation, which no record says, the need of the first step that it is for."""
+    if not user.id.startswith(states.USUAL):
+        return place(user.thing, state)
+    asker = next(node for node in layout.nodes.values() if user.id in layout.graph.before[node.id])
+    assert isinstance(user.thing, Prep)
+    return place_in(layout, asker, next(iter(user.thing.sets)))
 
 
 def _wired(part: Part, state: str) -> str:

@@ -1,5 +1,7 @@
 """All rules by id. A rule's id is its module's name with hyphens; a new rule is added here, in alphabetical order."""
 
+# Long because it is one table of all rules, a line each: divided, a rule would be looked for in two places.
+
 from functools import cache
 
 from undertrim.check.findings import CollectionRule, GearRule, RecordRule

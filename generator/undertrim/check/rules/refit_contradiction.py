@@ -89,7 +89,7 @@ error: 'radio' goes back before and after 'bezel': radio -> bezel -> radio ('rad
 from collections.abc import Iterator
 from itertools import pairwise
 
-from undertrim.check.affected import which
+from undertrim.check.affected import found_in, which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.check.reasons import bare, reason, trail, way
@@ -110,12 +110,13 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every circle on the way back that a `refit_after` closes, once."""
     if not read_in_full(subject) or not any(part.refit_after for part in subject.record.parts.values()):
         return
-    found: dict[Cycle, tuple[Layout, Cycle, list[Assignment]]] = {}
-    for car in subject.cars:
+
+    def find(car: Assignment) -> Iterator[tuple[Cycle, tuple[Layout, Cycle]]]:
         layout = subject.planner.layout(car)
         for cycle in _cycles(layout):
-            found.setdefault(trail(cycle), (layout, cycle, []))[2].append(car)
-    for names, (layout, cycle, cars) in found.items():
+            yield trail(cycle), (layout, cycle)
+
+    for names, ((layout, cycle), cars) in found_in(subject.cars, find).items():
         yield _finding(layout, cycle, which(cars, subject.cars), way(names))
 
 

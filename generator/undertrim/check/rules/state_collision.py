@@ -168,10 +168,12 @@ error: 'seat' needs battery on, but its restraint plug 'belt' needs battery off 
           motor: {name: Motor plug, kind: plug}
 """
 
+# Long for its page above, which shows every way the rule can speak; the rule itself is short.
+
 from collections.abc import Iterator
 
 from undertrim.check import needs
-from undertrim.check.affected import which
+from undertrim.check.affected import found_in, which
 from undertrim.check.collisions import Collision, collisions, lacking
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
@@ -200,17 +202,13 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _taken_away(subject: Subject) -> Iterator[Finding]:
-    found: dict[Key, tuple[Collision, Layout]] = {}
-    cars: dict[Key, list[Assignment]] = {}
-    for car in subject.cars:
+    def find(car: Assignment) -> Iterator[tuple[Key, tuple[Collision, Layout]]]:
         layout = subject.planner.layout(car)
         for item in collisions(layout):
-            key = (bare(item.user), item.state, bare(item.changer))
-            found.setdefault(key, (item, layout))
-            if car not in (hit := cars.setdefault(key, [])):
-                hit.append(car)
-    for key, (item, layout) in found.items():
-        yield _collided(item, layout, which(cars[key], subject.cars))
+            yield (bare(item.user), item.state, bare(item.changer)), (item, layout)
+
+    for (item, layout), cars in found_in(subject.cars, find).values():
+        yield _collided(item, layout, which(cars, subject.cars))
 
 
 def _collided(item: Collision, layout: Layout, where: Value) -> Finding:
@@ -228,7 +226,7 @@ def _collided(item: Collision, layout: Layout, where: Value) -> Finding:
         found = message("rules/state-collision/wrong-turn", **facts)
     else:
         found = message("rules/state-collision/taken-away", **facts)
-    return Finding(_place(layout, user, item.state), found, about=(bare(item.user), bare(item.changer)))
+    return Finding(needs.place_in(layout, user, item.state), found, about=(bare(item.user), bare(item.changer)))
 
 
 def _who(node: Node) -> Message:
@@ -238,29 +236,16 @@ def _who(node: Node) -> Message:
     return quoted(named(bare(node.id)))
 
 
-def _place(layout: Layout, user: Node, state: str) -> Pointer:
-    """The need in the record; that of the first step which a usual preparation is for."""
-    if not user.id.startswith(USUAL):
-        return needs.place(user.thing, state)
-    asker = next(node for node in layout.nodes.values() if user.id in layout.graph.before[node.id])
-    assert isinstance(user.thing, Prep)
-    return _place(layout, asker, next(iter(user.thing.sets)))
-
-
 def _never_set(subject: Subject) -> Iterator[Finding]:
-    cars: dict[Key, list[Assignment]] = {}
-    places: dict[Key, Pointer] = {}
-    for car in subject.cars:
+    def find(car: Assignment) -> Iterator[tuple[Key, Pointer]]:
         layout = subject.planner.layout(car)
         for node, state, value in lacking(layout):
-            lack: Key = (bare(node.id), state, value)
-            places.setdefault(lack, _place(layout, node, state))
-            if car not in (hit := cars.setdefault(lack, [])):
-                hit.append(car)
-    for (name, state, value), hit in cars.items():
-        where = which(hit, subject.cars)
+            yield (bare(node.id), state, value), needs.place_in(layout, node, state)
+
+    for (name, state, value), (place, cars) in found_in(subject.cars, find).items():
+        where = which(cars, subject.cars)
         found = message("rules/state-collision/never-set", name=named(name), state=state, value=value, where=where)
-        yield Finding(places[name, state, value], found, about=(name,))
+        yield Finding(place, found, about=(name,))
 
 
 def _restraint_live(subject: Subject) -> Iterator[Finding]:

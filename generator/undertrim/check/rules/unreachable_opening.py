@@ -146,7 +146,7 @@ error: 'door' on the right has nothing in front of it: no part in 'behind' is fi
 
 from collections.abc import Iterator
 
-from undertrim.check.affected import which
+from undertrim.check.affected import found_in, which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.check.reasons import bare, trail, way
@@ -172,23 +172,17 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _closed(subject: Subject) -> Iterator[Finding]:
-    cars: dict[str, list[Assignment]] = {}
-    found: dict[str, tuple[str, Path]] = {}
-    for car in subject.cars:
-        for opening, culprit, path in _stuck(subject.planner.layout(car)):
-            found.setdefault(opening, (culprit, path))
-            if car not in (hit := cars.setdefault(opening, [])):
-                hit.append(car)
-    for opening, (culprit, path) in found.items():
-        where, shown = which(cars[opening], subject.cars), way(path)
+    found = found_in(subject.cars, lambda car: _stuck(subject.planner.layout(car)))
+    for opening, ((culprit, path), cars) in found.items():
+        where, shown = which(cars, subject.cars), way(path)
         closed = message(
             "rules/unreachable-opening/routes-closed", opening=opening, part=culprit, where=where, way=shown
         )
         yield Finding(("openings", opening, "behind"), closed, about=(culprit,))
 
 
-def _stuck(layout: Layout) -> Iterator[tuple[str, str, Path]]:
-    """(opening, part whose routes are closed, way round) for each that plain circles do not explain."""
+def _stuck(layout: Layout) -> Iterator[tuple[str, tuple[str, Path]]]:
+    """(opening, (part whose routes are closed, way round)) for each that plain circles do not explain."""
     graph = without_cycles(layout.graph)
     if len(graph.freeable) == len(graph.costs):
         return
@@ -196,7 +190,7 @@ def _stuck(layout: Layout) -> Iterator[tuple[str, str, Path]]:
     for name, block in blocks.items():
         if name.startswith(OPENING):
             culprit = next(node for node in block.cycle if blocks[node].choice is not None)
-            yield bare(name), bare(culprit), _way_round(block)
+            yield bare(name), (bare(culprit), _way_round(block))
 
 
 def _way_round(block: Block) -> Path:

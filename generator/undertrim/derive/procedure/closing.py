@@ -7,7 +7,8 @@ from undertrim.derive.procedure import fates, purposes, states
 from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.naming import about
 from undertrim.derive.procedure.node import Node
-from undertrim.derive.procedure.steps import Step, tool_called
+from undertrim.derive.procedure.steps import Step
+from undertrim.derive.procedure.tools import tool_called
 from undertrim.record.model import Assignment, Part, Rest, Tether
 from undertrim.record.units import Quantity, show
 from undertrim.words import Items, Value, message

@@ -4,7 +4,8 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from undertrim.derive.procedure.assembly import Assembly, Bench, Refit, Shelf
+from undertrim.derive.procedure.assembly import Assembly, Refit
+from undertrim.derive.procedure.car_steps import CarSteps, RecordSteps
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.node import OPENING, node_id
@@ -55,13 +56,13 @@ class Planner:
     def __init__(self, record: VehicleRecord) -> None:
         self.record = record
         self._layouts: dict[_Key, Layout] = {}
-        self._benches: dict[_Key, tuple[Rank, Bench]] = {}
+        self._cars: dict[_Key, tuple[Rank, CarSteps]] = {}
         self._zones_made: dict[_Key, Zones] = {}
         self._backs: dict[_Key, dict[str, int]] = {}
 
     @cached_property
-    def _shelf(self) -> Shelf:
-        return Shelf(self.record, frozenset(name for name, _ in self.layout({}).elsewhere))
+    def _of_record(self) -> RecordSteps:
+        return RecordSteps(self.record, frozenset(name for name, _ in self.layout({}).elsewhere))
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
@@ -75,7 +76,7 @@ class Planner:
 
         Where states collide in some job so that the car has none either, each node's wish: the other jobs can still be planned.
         """
-        return self._bench(car)[0]
+        return self._of_car(car)[0]
 
     def plan(self, wanted: Collection[Target], car: Assignment) -> Procedure:
         """The procedure for a visit; openings that this car does not have, or that are inside the high voltage, are passed over.
@@ -106,12 +107,12 @@ class Planner:
 
     def _assembly(self, wanted: Collection[Target], car: Assignment) -> tuple[Assembly, Selection]:
         layout = self.layout(car)
-        rank, bench = self._bench(car)
+        rank, of_car = self._of_car(car)
         present = [target.node for target in self._open(wanted, car)]
         selection = cheapest_set(layout.graph, present, layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
         before = relied_on(layout, selection)
-        return Assembly(bench, ordered, before, layout.homes, self._refit(layout, rank)), selection
+        return Assembly(of_car, ordered, before, layout.homes, self._refit(layout, rank)), selection
 
     def _refit(self, layout: Layout, rank: Rank) -> Refit:
         """The way back of a car: its order is that of the whole record where its way in is."""
@@ -132,11 +133,11 @@ class Planner:
         Lines inside a step keep their own `when`.
         """
         layout = self.layout({})
-        rank, bench = self._bench({})
+        rank, of_car = self._of_car({})
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
         refit, before = self._refit(layout, rank), layout.ordering.needs
-        return Assembly(bench, nodes, before, layout.homes, refit, also_refit, every=True).steps()
+        return Assembly(of_car, nodes, before, layout.homes, refit, also_refit, every=True).steps()
 
     def _zones(self, layout: Layout) -> Zones:
         """Where the nodes of a car go back: as in the whole record where that knows all that goes back after each of them."""
@@ -148,17 +149,17 @@ class Planner:
     def _zoned(self, car: Assignment) -> Zones:
         key = _key(car)
         if key not in self._zones_made:
-            layout, bench = self.layout(car), self._bench(car)[1]
-            touchy = [name for name, node in layout.nodes.items() if bench.wants_battery_off(node)]
+            layout, of_car = self.layout(car), self._of_car(car)[1]
+            touchy = [name for name, node in layout.nodes.items() if of_car.wants_battery_off(node)]
             self._zones_made[key] = zones(touchy, followers(layout))
         return self._zones_made[key]
 
-    def _bench(self, car: Assignment) -> tuple[Rank, Bench]:
+    def _of_car(self, car: Assignment) -> tuple[Rank, CarSteps]:
         key = _key(car)
-        if key not in self._benches:
+        if key not in self._cars:
             rank, preparing = self._ranked(car)
-            self._benches[key] = rank, Bench(self._shelf, car, preparing)
-        return self._benches[key]
+            self._cars[key] = rank, CarSteps(self._of_record, car, preparing)
+        return self._cars[key]
 
     def _ranked(self, car: Assignment) -> tuple[Rank, frozenset[str]]:
         """The order that visits to a car follow, and the nodes of its preparing section."""

@@ -7,7 +7,8 @@ from functools import lru_cache
 from undertrim.derive.fastener_words import one as one_of_sort
 from undertrim.derive.fastener_words import sort
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.steps import FastenerLine, Step, tools_for
+from undertrim.derive.procedure.steps import FastenerLine, Step
+from undertrim.derive.procedure.tools import tools_for
 from undertrim.record import drives
 from undertrim.record.model import Blank, Fastener, Part
 from undertrim.record.units import Quantity, show

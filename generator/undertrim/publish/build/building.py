@@ -21,8 +21,11 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import published, standing
+from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
-from undertrim.publish.build.prepare import Prepared, cache_folder, keys, prepare, today
+from undertrim.publish.build.keyed import keys
+from undertrim.publish.build.prepare import prepare
+from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.web import calculators, finder, pages, placing, rule_pages, site
@@ -94,7 +97,7 @@ class Builder:
     def build(self, progress: ProgressFor) -> Built:
         """Check all records and, if there are no errors, bring the site up to date.
 
-        Raises standing.Taken and standing.NoPlace, site.BadSettings, prepare.BadDay, and OSError where the machine fails.
+        Raises standing.Taken and standing.NoPlace, site.BadSettings, day.BadDay, and OSError where the machine fails.
         """
         today()
         standing.refuse_elsewhere(self._out, self._workspace.root)

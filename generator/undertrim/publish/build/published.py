@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
-from undertrim.publish.build.prepare import Prepared, cache_folder, finished
+from undertrim.publish.build.prepared import Prepared, cache_folder, finished
 from undertrim.publish.build.stored import replace
 from undertrim.record.digests import joined
 from undertrim.record.store import Workspace

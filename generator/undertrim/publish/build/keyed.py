@@ -1,0 +1,44 @@
+"""What a vehicle's files depend on, as the key they are kept under in the cache."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from undertrim import resources
+from undertrim.publish.build.day import today
+from undertrim.record.digests import Digests, joined
+from undertrim.record.store import Workspace
+from undertrim.words import spoken
+
+
+@dataclass(frozen=True, slots=True)
+class Keyed:
+    """A vehicle record, the site it is prepared for, the state of the stock, and the name of the folder that its files then have."""
+
+    path: Path
+    site_url: str
+    gear: str
+    key: str
+
+    def now(self, gear: str) -> "Keyed":
+        """The same vehicle as its record is now, with the state that the stock was read in."""
+        return replace(self, gear=gear, key=_key(self.path, self.site_url, gear, Digests()))
+
+
+def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests) -> list[Keyed]:
+    """The vehicles at `paths`, and the gear that is held against them, as they are now."""
+    gear = gear_key(workspace, digests)
+    return [Keyed(path, site_url, gear, _key(path, site_url, gear, digests)) for path in paths]
+
+
+def gear_key(workspace: Workspace, digests: Digests) -> str:
+    """Changes with any gear record."""
+    folder = workspace.records / "gear"
+    paths = workspace.files([folder]) if folder.is_dir() else []
+    return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
+
+
+def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
+    """Changes with the record's place and content, the stock, the site's address, the program itself and, for the ages, the month."""
+    place = "/".join(path.parts[-2:])
+    return joined(digests.of(path), place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}")

@@ -1,0 +1,87 @@
+"""The files that are kept of a vehicle, and what an earlier run left of them."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from undertrim.publish.build import stored
+from undertrim.publish.build.stored import Stored
+from undertrim.publish.facts import Facts
+from undertrim.record.store import Workspace
+
+_BODY, _BESIDE = "body.html", "beside-"
+
+_SUMMARY = (
+    "address",
+    "id",
+    "make",
+    "model",
+    "years",
+    "first_year",
+    "last_year",
+    "phase",
+    "built",
+    "built_from",
+    "built_to",
+    "bodies",
+    "also_called",
+    "demo",
+    "title",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """One vehicle's files in the cache and the few facts that other pages need.
+
+    `beside` are the files beside the page, by their names there and in the cache: data and sheets. Two with a folder of the same name
+    are the same.
+    """
+
+    files: Stored
+    beside: tuple[tuple[str, str], ...]
+
+    @property
+    def address(self) -> str:
+        """The vehicle's `<make>/<id>`."""
+        return str(self.summary["address"])
+
+    @property
+    def folder(self) -> Path:
+        """Where its files are."""
+        return self.files.folder
+
+    @property
+    def summary(self) -> Mapping[str, Any]:
+        """The few facts."""
+        return self.files.summary
+
+    @property
+    def body(self) -> str:
+        """The page body. Raises stored.Damaged."""
+        return self.files.content(_BODY).decode()
+
+
+def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
+    """What an earlier run left under a key, if it was finished."""
+    files = stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
+    if not files:
+        return None
+    beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
+    return Prepared(files, tuple(beside))
+
+
+def keep(folder: Path, made: Facts, body: bytes, beside: Sequence[tuple[str, bytes]], *, sheets: bool) -> None:
+    """Keep a vehicle's page body and the files beside its page in a folder of the cache; `sheets` says that they are all."""
+    files = [(_BODY, body), *((f"{_BESIDE}{name}", content) for name, content in beside)]
+    stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
+
+
+def _done(*, sheets: bool) -> str:
+    return "summary-sheets.json" if sheets else "summary.json"
+
+
+def cache_folder(workspace: Workspace) -> Path:
+    """Where prepared files are kept between builds."""
+    return workspace.root / ".undertrim" / "cache" / "pages"

@@ -1,0 +1,76 @@
+"""The steps of all visits to all cars of a record, and which of them each visit to each car has."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from undertrim.derive import cars
+from undertrim.derive.procedure import running
+from undertrim.derive.procedure.choices import Choices
+from undertrim.publish.facts import steps as step_facts
+from undertrim.publish.facts import words
+from undertrim.record.model import VehicleRecord
+from undertrim.words import Value
+
+Data = dict[str, Any]
+
+
+def steps(record: VehicleRecord, made: Choices) -> list[Data]:
+    """Every step with the cars and targets it belongs to."""
+    with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
+    for number, of_car in enumerate(made.cars):
+        visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in of_car.singles.items()}
+        visits |= {wanted: ids for wanted, ids in of_car.sets.items() if len(wanted) > 1}
+        for wanted, ids in visits.items():
+            for name in ids:
+                if len(wanted) == 1 or not any(name in of_car.singles[target] for target in wanted):
+                    with_it[name][0].update(wanted)
+                    with_it[name][1].add(number)
+    running_states = _states(made)
+    return [
+        {
+            **step_facts.step(record, replace(step, state=running_states[step.id])),
+            "targets": [target for target in made.cars[0].singles if target in with_it[step.id][0]],
+            "when": _condition(record, made, with_it[step.id][1]),
+        }
+        for step in made.steps
+    ]
+
+
+def _states(made: Choices) -> dict[str, Mapping[str, str]]:
+    """Battery and ignition beside each step, over every visit: one visit may have the battery off where another has it on."""
+    by_id = {step.id: step for step in made.steps}
+    found: dict[str, dict[tuple[tuple[str, str], ...], None]] = {name: {} for name in by_id}
+    for of_car in made.cars:
+        for ids in (*of_car.singles.values(), *of_car.sets.values()):
+            for name, now in zip(ids, running.states_of([by_id[name] for name in ids]), strict=True):
+                found[name][tuple(now.items())] = None
+    return {name: running.agreed(map(dict, states)) for name, states in found.items()}
+
+
+def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> Value:
+    """In words, the cars in which a step can occur; empty for all."""
+    if len(numbers) == len(made.cars):
+        return ""
+    in_cars = [of_car.car for number, of_car in enumerate(made.cars) if number in numbers]
+    return words.listed(*_narrowed(cars.variants(record), made, in_cars))
+
+
+def _narrowed(known: Mapping[str, cars.AnyVariant], made: Choices, in_cars: list[Any]) -> Iterator[Value]:
+    for name in made.cars[0].car:
+        chosen = list(dict.fromkeys(car[name] for car in in_cars))
+        if len(chosen) < len({of_car.car[name] for of_car in made.cars}):
+            yield words.either(cars.label(known, name, choice) for choice in chosen)
+
+
+def plans(made: Choices) -> list[Data]:
+    """For each car: step numbers (places in `steps`) by target, and of every set that is not simply their sum."""
+    place = {step.id: i for i, step in enumerate(made.steps)}
+    return [
+        {
+            "car": dict(of_car.car),
+            "singles": {target: [place[step] for step in ids] for target, ids in of_car.singles.items()},
+            "sets": {"+".join(ids): [place[step] for step in listed] for ids, listed in of_car.sets.items()},
+        }
+        for of_car in made.cars
+    ]
