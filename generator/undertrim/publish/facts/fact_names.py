@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.derive.fit import duty_kinds
 from undertrim.derive.wiring import leads
+from undertrim.record.field_titles import apart
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
 from undertrim.words import Items, Language, Value, message, named, say, spoken
@@ -20,9 +21,7 @@ class FactName:
 
     def say(self, speech: Language) -> str:
         """In words of a language; a title that the next one holds already is not said twice."""
-        titles = [say(title, speech).lower() for title in self.titles]
-        said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
-        parts = [Items(tuple(some), "comma") for some in (self.things, said) if some]
+        parts = [Items(tuple(some), "comma") for some in (self.things, apart(self.titles, speech)) if some]
         both = message("fact-names/fact", things=parts[0], fields=parts[1]) if len(parts) > 1 else Items(tuple(parts))
         name = say(both, speech)
         return name[:1].upper() + name[1:]
