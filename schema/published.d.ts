@@ -1564,6 +1564,8 @@ export interface Evidence {
   id: Id;
   /** How the facts were had. */
   how: string;
+  /** How the facts were had, in words. */
+  how_words: string;
   on: Day;
   /** Who had them. */
   by: string;

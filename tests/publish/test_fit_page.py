@@ -87,7 +87,7 @@ def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
 def test_a_dispute_is_reckoned_with_its_cautious_side() -> None:
     found = place("front-door", CONFLICT)
     assert found["opening"]["depth"]["clear"]["value"] == 57.15  # 2 1/4 in
-    assert any("the evidence disagrees on depth clear" in say(note) for note in found["notes"])
+    assert any("the evidence disagrees on clear depth" in say(note) for note in found["notes"])
     assert place("front-door")["notes"] == []
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from undertrim.record.drive_sizes import families
 from undertrim.record.drives import DriveError, near_equals, parse, size_note, thread_note, tool
-from undertrim.words import sentence
+from undertrim.words import say, sentence
 
 # ISO 272, ISO 4014, ISO 4017 and ISO 4032 across flats, and the older DIN 931 and DIN 933, in mm: table data
 # named by standard; the older M10 to M14 are also in a mechanical engineer's handbook.
@@ -65,7 +65,7 @@ EVERY_FAMILY = "write it like one of " + ", ".join(
 def test_what_people_type(text: str, family: str, size: float | None, label: str, tool_name: str) -> None:
     drive = parse(text)
     assert (drive.text, drive.family, drive.size, drive.label) == (text, family, size, label)
-    assert tool(drive) == tool_name
+    assert say(tool(drive)) == tool_name
 
 
 def test_every_size_reads_back_from_its_label() -> None:

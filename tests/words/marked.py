@@ -5,6 +5,7 @@ Greek. Names of units, colours and drives, ids and addresses, and what was typed
 """
 
 import copy
+import json
 import re
 import subprocess
 import sys
@@ -19,8 +20,10 @@ from babel.messages.pofile import read_po, write_po
 from marking import _PLAIN as PLAIN
 
 import typed
-from undertrim.record.source import Pointer
+from undertrim.check.register import rule_ids
+from undertrim.record.fields import Node, root
 from undertrim.record.store import Entry, Workspace
+from undertrim.record.wire_colour import colours
 from undertrim.words import Language
 from undertrim.words.language import read
 
@@ -86,7 +89,7 @@ def records() -> dict[Path, Entry]:
 
     changed: dict[Path, Any] = {path: copy.deepcopy(typed.data(path)) for path in typed.records()}
     for use in (use for uses in typed.uses().values() for use in uses):
-        if _own_words(use):
+        if _own_words(use) and use.pointer[0] != "conflicts":  # a claim is typed like the fact
             put(changed[use.path], use.pointer, str(use.value).translate(_GREEK))
     return {path: made(path, data) for path, data in changed.items()}
 
@@ -98,40 +101,91 @@ def _own_words(use: typed.Use) -> bool:
 
 @cache
 def _allowed() -> frozenset[str]:
-    """Latin words that may be seen in any language: ids and values as they were typed."""
-    found: set[str] = set()
+    """Latin words that may be seen in any language: ids, values as they were typed, and letters that stand for a job."""
+    found: set[str] = {*rule_ids(), SELDOM_ADDRESS}
     for path, entry in records().items():
-        found |= {path.stem, path.parent.name, *(str(word) for word in _typed(entry.source.data, ()))}
-    return frozenset(word.lower() for text in found for word in _WORD.findall(text))
+        found |= {path.stem, path.parent.name, *_ids(entry.source.data, root(typed.records()[path]))}
+    return frozenset(piece for text in found for word in _WORD.findall(text) for piece in word.lower().split("/"))
 
 
-def _typed(data: Any, pointer: Pointer) -> Iterator[str]:
-    """Keys of mappings that are ids or paths, and scalars that are no words of ours."""
+def _ids(data: Any, node: Node | None) -> Iterator[str]:
+    """Keys that are ids, and texts that are neither words of a list that the schema offers nor in Greek letters."""
     if isinstance(data, dict):
         for key, value in data.items():
-            yield str(key)
-            yield from _typed(value, (*pointer, key))
+            if not node or key not in node.schema.get("properties", ()):
+                yield str(key)
+            yield from _ids(value, node.child(key) if node else None)
     elif isinstance(data, list):
-        for value in data:
-            yield from _typed(value, pointer)
-    elif isinstance(data, str) and not data.isascii():
-        return
-    elif isinstance(data, str):
+        for place, value in enumerate(data):
+            yield from _ids(value, node.child(place) if node else None)
+    elif isinstance(data, str) and data.isascii() and not (node and _ours(node)):
         yield data
 
 
+def _ours(node: Node) -> bool:
+    """Whether what is typed is a word that the schema offers, or the colour of a wire: people see it in their language."""
+    return "enum" in node.schema or node.schema.get("title") == "Colour"
+
+
+SELDOM_ADDRESS = "brindleway/otter-2014-2018-early"
+
 SYMBOLS = frozenset(
-    "mm cm in ft mA mV kHz Hz dB ohm ohms min kg Nm AWG lbf ISO DIN IEC ANSI UTC PDF QR Undertrim undertrim yaml json pdf html www https http records vehicles site example dBV".lower().split()
+    "mm cm in ft ms mA mV kHz Hz dB dBV ohm ohms kohm Mohm cmil min kg Nm AWG lbf rms Ah ISO DIN IEC ANSI NFPA UTC SAE ASTM CFR PDF QR UN EU".lower().split()
 )
-"""Units, standards and our own name."""
+"""Units, and names of standards and sorts of file."""
+OURS = frozenset({"undertrim", "records", "vehicles", "yaml", "json", "pdf", "html"})
+"""Our own name, folders and endings of files."""
+DRIVES = frozenset({"ph", "pz"})
+"""Sizes of drives, as they stand on the tool."""
+
+
+@cache
+def letters_of_colours() -> re.Pattern[str]:
+    """Letter codes of wires: `RD/WH`."""
+    codes = "|".join(sorted((colour.code for colour in colours()), key=len, reverse=True))
+    return re.compile(rf"\b(?:{codes})(?:/(?:{codes}))*\b")
+
+
+_PLACE = re.compile(r"\b[a-z][a-z-]*/[A-Z]?\d+\b|\b[a-z_]+(?:/[\w-]+){2,}|'[a-z_]+/[\w-]+'")
+"""A pin by its plug and position, or a fact by the keys that lead to it."""
+_UNSEEN = dict.fromkeys(map(ord, "\u200b\u2060\u00ad"))
 
 
 def unmarked(text: str) -> list[str]:
     """The Latin words of a text that stand there in no language."""
-    allowed = _allowed() | SYMBOLS
-    return [word for word in dict.fromkeys(_WORD.findall(text)) if word.lower() not in allowed]
+    allowed = _allowed() | SYMBOLS | OURS | DRIVES
+    bare = letters_of_colours().sub("", _PLACE.sub("", text.translate(_UNSEEN)))
+    return [word for word in dict.fromkeys(_WORD.findall(bare)) if not set(word.lower().split("/")) <= allowed]
 
 
 def workspace(folder: Path) -> Workspace:
     """The records in Greek letters as files of a workspace."""
-    raise NotImplementedError(folder)
+    for path, entry in records().items():
+        target = folder / (
+            path.relative_to(ROOT) if path != typed.SELDOM else f"records/vehicles/{SELDOM_ADDRESS}.yaml"
+        )
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(f"{yaml(_filed(path, entry.source.data))}\n", encoding="utf-8")
+    return Workspace(folder)
+
+
+def _filed(path: Path, data: Any) -> Any:
+    """A record that is called as its file is, which has a name in Latin letters."""
+    named, own = copy.deepcopy(data), typed.data(path)
+    for block, as_typed in ((named, own), (named.get("vehicle", {}), own.get("vehicle", {}))):
+        block.update({key: as_typed[key] for key in ("maker", "make", "model") if key in block})
+    return named
+
+
+def yaml(data: Any, indent: str = "") -> str:
+    """A record as YAML."""
+    if isinstance(data, dict) and data:
+        return "".join(f"\n{indent}{key}: {yaml(value, indent + '  ')}" for key, value in data.items())
+    if isinstance(data, list) and data:
+        return "".join(f"\n{indent}- {yaml(value, indent + '  ').lstrip()}" for value in data)
+    if isinstance(data, str):
+        return data if _PLAIN_SCALAR.fullmatch(data) else json.dumps(data, ensure_ascii=False)
+    return json.dumps(data)
+
+
+_PLAIN_SCALAR = re.compile(r"[\w.-][\w ./%+-]*")

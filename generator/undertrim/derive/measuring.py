@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import coverage, mirroring
+from undertrim.derive.fit import duty_kinds
 from undertrim.derive.required_facts import lacking
 from undertrim.derive.wiring.leads import named
 from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
@@ -123,7 +124,7 @@ def _functions(record: VehicleRecord) -> Iterator[Task]:
 def _duties(record: VehicleRecord) -> Iterator[Task]:
     for item in record.duties.values():
         if item.kept_by == "unknown":
-            words = message("measuring/duty", duty=item.id.replace("-", " "))
+            words = message("measuring/duty", duty=duty_kinds.named(item.id))
             yield Task(DUTY, f"duties/{item.id}", _where(record, item, words))
 
 

@@ -8,9 +8,9 @@ from undertrim.record import trade_words
 from undertrim.record.colour_schemes import Vocabulary, schemes, vocabulary
 from undertrim.record.nearness import slips
 from undertrim.record.wire_colour import Colour, WireColour, colours
-from undertrim.words import Items, Message, SaidError, message, one_of, quoted
+from undertrim.words import Items, Message, SaidError, Value, message, one_of, quoted
 
-__all__ = ["Colour", "ColourError", "WireColour", "by_scheme", "candidates", "colours", "parse"]
+__all__ = ["Colour", "ColourError", "WireColour", "as_typed", "by_scheme", "candidates", "colours", "parse"]
 
 _WRITE_WORDS = message("colours/write-words")
 _LONGEST = 100
@@ -59,6 +59,15 @@ def _parsed(text: str, scheme: str | None) -> WireColour:
     if found[0] in found[1:]:
         raise ColourError(message("colours/same-twice", text=text, colour=found[0]))
     return WireColour(text, found[0], tuple(found[1:]))
+
+
+def as_typed(text: str, scheme: str = "") -> Value:
+    """A colour as it was typed; where it was typed in our words, in those of the reader: `red/white`. Letters and what cannot be read stay."""
+    try:
+        wire = parse(text, scheme)
+    except ColourError:
+        return text
+    return Items(wire.all, "slash") if "/".join(colour.name for colour in wire.all) == text else text
 
 
 def candidates(text: str) -> tuple[WireColour, ...]:

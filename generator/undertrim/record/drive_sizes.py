@@ -26,14 +26,14 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """One family of drives; `closed` when a size outside `sizes` cannot be right."""
+    """One family of drives; `closed` when a size outside `sizes` cannot be right, `by_hand` when no tool turns it."""
 
     key: str
     label: str
-    tool: str
     example: str
     closed: bool
     sizes: tuple[Size, ...]
+    by_hand: bool = False
 
     def find(self, value: Fraction, unit: str) -> Size | None:
         """The size of the series with this value in this unit, or None."""
@@ -84,7 +84,7 @@ def _family(key: str, row: Mapping[str, Any]) -> Family:
     inches = [inch(Fraction(text)) for text in row.get("inch", ())]
     numbers = [number(text) for text in row.get("number", ())]
     sizes = (*_metric_series(row), *inches, *numbers)
-    return Family(key, row["label"], row["tool"], row["example"], row["closed"], sizes)
+    return Family(key, row["label"], row["example"], row["closed"], sizes, row.get("by_hand", False))
 
 
 def _metric_series(row: Mapping[str, Any]) -> Iterable[Size]:

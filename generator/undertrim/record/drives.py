@@ -8,7 +8,7 @@ from undertrim.record.drive_sizes import families
 from undertrim.record.drive_text import Drive, DriveError, neighbours, parse
 from undertrim.record.hexagon_pairs import pairs
 from undertrim.record.thread_heads import thread_note
-from undertrim.words import Message, message
+from undertrim.words import Message, Value, message
 
 __all__ = ["Drive", "DriveError", "Near", "near_equals", "parse", "size_note", "thread_note", "tool"]
 
@@ -46,11 +46,12 @@ def _near_equals(drive: Drive) -> tuple[Near, ...]:
     return tuple(sorted(found, key=lambda near: abs(near.gap_mm)))
 
 
-def tool(drive: Drive) -> str:
+def tool(drive: Drive) -> Value:
     """The tool that turns a drive: "socket 7 mm", "T30 bit with centre hole", "E10 socket"; "" for hand."""
     family = families()[drive.family]
     before, _, after = family.label.partition("{size}")
-    return family.tool.format(size=drive.label.removeprefix(before).removesuffix(after))
+    size = drive.label.removeprefix(before).removesuffix(after)
+    return "" if family.by_hand else message(f"drives/tool-{family.key}", size=size)
 
 
 def size_note(drive: Drive) -> Message | None:

@@ -4,7 +4,7 @@ Everything above the words yields a `Message`; `sentence` and `way_out` make tex
 No code reads the text back: what decides is the code or a field beside it.
 """
 
-from undertrim.words.catalogue import say, sentence, way_out
+from undertrim.words.catalogue import named, say, sentence, way_out
 from undertrim.words.error import SaidError
 from undertrim.words.language import ENGLISH, Language, UnknownLanguage, language, speaking, spoken, tags
 from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
@@ -22,6 +22,7 @@ __all__ = [
     "all_of",
     "language",
     "message",
+    "named",
     "one_of",
     "quoted",
     "say",

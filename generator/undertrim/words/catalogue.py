@@ -42,6 +42,11 @@ def _rooms_below(folder: Path, above: str) -> Iterator[str]:
             yield f"{above}{item.stem}"
 
 
+def named(room: str, key: str) -> Value:
+    """What a record calls by a key of its own choice: our word for it where the room has one, else the key with its words apart."""
+    return Message(f"{room}/{key}") if key in english(room) else key.replace("-", " ")
+
+
 def spelt(code: str, part: str = "says", speech: Language | None = None) -> Text:
     """The text of a message as it stands in the catalogue, with its values still to be put in; its forms by number where it has several. Raises KeyError."""
     english_text = _entry(code)[part]

@@ -145,7 +145,7 @@ def test_an_open_dispute_is_reckoned_with_the_cautious_value() -> None:
         "on the mounting face: does not fit: Depth behind the flange: 1 mm (0.039 in) short, ± 0.71 mm (0.028 in)"
         in all_said(found.notes)
     )
-    assert "the evidence disagrees on depth clear: measure again; reckoned with 60 mm" in all_said(found.notes)
+    assert "the evidence disagrees on clear depth: measure again; reckoned with 60 mm" in all_said(found.notes)
     settled = CONFLICT + "    settled_by: e1\n"
     assert one("front-door", [gear(SPEAKER)], settled).kind == "fits"
 

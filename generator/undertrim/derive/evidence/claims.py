@@ -1,7 +1,9 @@
 """What the sides of a dispute about a wire say."""
 
 from undertrim.derive.evidence.conflicts import Dispute
-from undertrim.words import Items, Value, message
+from undertrim.record import colours
+from undertrim.resources import table
+from undertrim.words import Items, Value, message, word
 
 METER = message("conflicts/meter")
 
@@ -20,5 +22,7 @@ def field(dispute: Dispute) -> str:
     return dispute.keys[-1]
 
 
-def _value(dispute: Dispute, says: str) -> str:
-    return says.replace("-", " ") if field(dispute) == "function" else says
+def _value(dispute: Dispute, says: str) -> Value:
+    if field(dispute) == "function":
+        return word("functions", "function", says, "words") if says in table("functions")["function"] else says
+    return colours.as_typed(says) if field(dispute) == "colour" else says

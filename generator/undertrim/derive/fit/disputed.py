@@ -3,7 +3,8 @@
 from undertrim.derive import doors
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes, reckoned
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.field_titles import FieldTitles, field_titles
+from undertrim.record.model import Blank, Opening, VehicleRecord
 from undertrim.words import Message, message
 
 ANYWHERE = ("sound",)
@@ -25,5 +26,7 @@ def cautious(record: VehicleRecord, opening: Opening) -> tuple[Opening, tuple[Me
 
 def _note(dispute: Dispute) -> Message:
     section, name, *keys = dispute.conflict.about.split("/")
-    fact = " ".join(keys if section == "openings" else (section, name, *keys)).replace("_", " ")
-    return message("fit/disputed", fact=fact, cautious=dispute.cautious)
+    titles = field_titles((section, name, *keys)).titles
+    fact = FieldTitles(titles[2:] if section == "openings" else titles)
+    cautious = message("facts/unknown") if dispute.cautious == Blank.UNKNOWN else dispute.cautious
+    return message("fit/disputed", fact=fact, cautious=cautious)

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from undertrim.derive.fit.duty_kinds import DutyKind, kind_of
+from undertrim.derive.fit.duty_kinds import DutyKind, kind_of, named
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Assignment, Duty, Opening, Part, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, LeadsGear, ReceiverGear
-from undertrim.words import Message, all_of, message, one_of
+from undertrim.words import Message, Value, all_of, message, one_of
 
 KEEPERS = (InterfaceGear, HarnessGear)
 
@@ -39,9 +39,9 @@ class Outcome:
     why: Message | None = None
 
     @property
-    def name(self) -> str:
+    def name(self) -> Value:
         """The duty in words."""
-        return self.duty.replace("-", " ")
+        return named(self.duty)
 
     @property
     def stops(self) -> bool:

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from functools import cache
 
+from undertrim import words
 from undertrim.record.model import Duty
 from undertrim.resources import table
-from undertrim.words import Word, word
+from undertrim.words import Value, Word, word
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,11 @@ class DutyKind:
 def kind_of(duty: Duty) -> DutyKind:
     """The kind that a duty names by `what`, else by its own key; one of unknown weight where it names none."""
     return kinds().get(duty.what or duty.id) or _kind(duty.id, "unknown")
+
+
+def named(duty: str) -> Value:
+    """A duty in words by its key in a record; a key that we do not know is the record's own word."""
+    return words.named("duty-names", duty)
 
 
 @cache

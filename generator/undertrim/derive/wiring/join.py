@@ -15,6 +15,7 @@ from undertrim.derive.wiring.leads import leads_of
 from undertrim.derive.wiring.needs import output, points
 from undertrim.derive.wiring.pin_rows import pin_rows
 from undertrim.derive.wiring.row import Row, sorting
+from undertrim.record.field_titles import FieldTitles, field_titles
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleRecord
 from undertrim.words import Items, Message, all_of, message
@@ -67,7 +68,11 @@ def _notes(bench: Bench) -> Iterator[Message]:
         if system.amplifier:
             yield message(_TURN_ON[system.turn_on or "unknown"], place=system.amplifier.rstrip("."))
         for dispute in open_disputes(bench.record, "sound", system.id):
-            yield message("joint/sound-disputed", field=dispute.keys[-1].replace("_", " "), claims=claims(dispute))
+            yield message(
+                "joint/sound-disputed",
+                field=FieldTitles(field_titles(dispute.keys).titles[-1:]),
+                claims=claims(dispute),
+            )
     others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
     plugs = bench.record.connectors
     for name, made_for, plug in others:

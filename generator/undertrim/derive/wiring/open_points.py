@@ -24,7 +24,11 @@ def _each(lead: Lead, points: Sequence[Point]) -> Iterator[Message]:
         if functions().functions[point.function].group == "data" or meeting(lead, point) == "open":
             yield _unknown(lead, point)
         if point.behaves and not may_behave(point.function, point.behaves):
-            yield message("joint/no-such-behaviour", behaves=point.behaves, function=named(point.function))
+            yield message(
+                "joint/no-such-behaviour",
+                behaves=message(f"behaviours-short/{point.behaves}"),
+                function=named(point.function),
+            )
         if voltages(lead, point) == "open":
             yield message("joint/voltage-unknown", function=named(point.function))
 

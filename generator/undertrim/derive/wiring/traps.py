@@ -33,14 +33,23 @@ def traps(lead: Lead, partners: Sequence[Wire], others: Sequence[Wire]) -> tuple
 def _unlike(lead: Lead, partners: Sequence[Wire]) -> Iterator[Message]:
     for wire in partners:
         if same(lead.colour, wire.colour, wire.scheme) is False:
-            yield message("joint/colours-differ", car=wire.colour, where=wire.where, own=lead.colour, lead=lead.id)
+            yield message(
+                "joint/colours-differ",
+                car=colours.as_typed(wire.colour, wire.scheme),
+                where=wire.where,
+                own=colours.as_typed(lead.colour),
+                lead=lead.id,
+            )
 
 
 def _alike(lead: Lead, others: Sequence[Wire]) -> Iterator[Message]:
     for wire in others:
         if wire.function != lead.function and same(lead.colour, wire.colour, wire.scheme):
             yield message(
-                "joint/colour-of-another", colour=lead.colour, where=wire.where, function=named(wire.function)
+                "joint/colour-of-another",
+                colour=colours.as_typed(lead.colour),
+                where=wire.where,
+                function=named(wire.function),
             )
 
 

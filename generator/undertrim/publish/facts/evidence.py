@@ -17,7 +17,7 @@ from undertrim.publish.facts import founded
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.publish.facts.words import either, listed
 from undertrim.record import units
-from undertrim.record.model import Evidence, VehicleRecord, Verified
+from undertrim.record.model import Blank, Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
 from undertrim.words import Message, Value, WayOut, message
 
@@ -144,6 +144,8 @@ def _claimed(claims: list[Data], cautious: Value) -> Message:
 
 def _shown(says: str, kind: str) -> Value:
     """A claim in both systems of units, where it is a quantity."""
+    if says == Blank.UNKNOWN:
+        return message("facts/unknown")
     try:
         return units.show(units.parse(says, kind)) if kind else says
     except units.UnitError:
@@ -182,6 +184,7 @@ def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:
     return {
         "id": item.id,
         "how": item.how,
+        "how_words": message(f"evidence/how-{item.how}"),
         "on": item.on,
         "by": item.by,
         "car": seen.shown(record, item.car),

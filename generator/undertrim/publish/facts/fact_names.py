@@ -1,12 +1,15 @@
 """A fact of a record in words, from the keys that lead to it: `Front door speakers: clear depth`."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from undertrim.derive.fit import duty_kinds
+from undertrim.derive.wiring import leads
+from undertrim.record.field_titles import apart
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
-from undertrim.words import Items, Language, Value, message, say, spoken
+from undertrim.words import Items, Language, Value, message, named, say, spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,9 +21,7 @@ class FactName:
 
     def say(self, speech: Language) -> str:
         """In words of a language; a title that the next one holds already is not said twice."""
-        titles = [say(title, speech).lower() for title in self.titles]
-        said = [title for place, title in enumerate(titles) if not any(title in later for later in titles[place + 1 :])]
-        parts = [Items(tuple(some), "comma") for some in (self.things, said) if some]
+        parts = [Items(tuple(some), "comma") for some in (self.things, apart(self.titles, speech)) if some]
         both = message("fact-names/fact", things=parts[0], fields=parts[1]) if len(parts) > 1 else Items(tuple(parts))
         name = say(both, speech)
         return name[:1].upper() + name[1:]
@@ -52,7 +53,7 @@ def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, Value]]:
         keyed = isinstance(step, int) or step not in (node.schema.get("properties", {}) if node else {})
         value, node = _inner(value, step), node.child(step) if node else None
         if keyed:
-            yield "thing", _thing(step, value)
+            yield "thing", _thing(pointer[place - 1] if place else "", step, value)
         elif place == len(pointer) - 1 or not _named_below(value, pointer[place + 1]):
             title = _title(node, step)
             yield "thing" if place == 0 and len(pointer) > 1 else "title", title
@@ -71,11 +72,29 @@ def _named_below(value: Data, step: str | int) -> bool:
     return isinstance(below, Mapping) and "name" in below
 
 
-def _thing(step: str | int, value: Data) -> Value:
+def _thing(above: str | int, step: str | int, value: Data) -> Value:
     if isinstance(value, Mapping) and "name" in value:
         name: Value = value["name"]
         return name
-    return message("fact-names/number", number=step + 1) if isinstance(step, int) else step.replace("-", " ")
+    if isinstance(step, int):
+        return message("fact-names/number", number=step + 1)
+    return _KEYED.get(above, _apart)(step)
+
+
+def _apart(key: str) -> str:
+    return key.replace("-", " ")
+
+
+def _button(key: str) -> Value:
+    return named("buttons", key)
+
+
+_KEYED: Mapping[str | int, Callable[[str], Value]] = {
+    "functions": leads.named,
+    "duties": duty_kinds.named,
+    "buttons": _button,
+}
+"""How the keys of a section are said that are words of ours."""
 
 
 def _title(node: Node | None, step: str | int) -> Value:

@@ -7,7 +7,7 @@ from undertrim.derive.wiring import ladder
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.meter import ranged
 from undertrim.record.model import Ladder, VehicleRecord
-from undertrim.words import Value, message
+from undertrim.words import Value, message, named
 
 Data = dict[str, Any]
 
@@ -41,4 +41,4 @@ def _ladder(record: VehicleRecord, item: Ladder) -> Data:
 
 
 def _named(rung: ladder.Rung) -> Value:
-    return message("ladders/none-pressed") if rung.idle else rung.name.replace("-", " ")
+    return message("ladders/none-pressed") if rung.idle else named("buttons", rung.name)

@@ -136,7 +136,7 @@ def _point(point: Data) -> Value:
         return str(point["words"])
     parts = [_colour(point)]
     if point["behaves"]:
-        parts.append(_solid(point["behaves"]))
+        parts.append(_solid(_behaves(point["behaves"])))
     if point["supply"]:
         parts.append(_solid(point["supply"]))
     return _wire(_solid(point["address"]), parts)
@@ -169,10 +169,20 @@ def _plug(plug: Data) -> Iterator[str]:
         yield from wrapped(message("plugs/empty-positions", pins=Items(tuple(plug["blanks"]), "comma")), "  ", "    ")
 
 
+def _behaves(how: str) -> str:
+    """How a wire behaves, in one word."""
+    return say(message(f"behaviours-short/{how}")) if how else ""
+
+
+def _output(output: str) -> Value:
+    """What the factory radio sends, in short."""
+    return message(f"plugs/sends-{output}")
+
+
 def _pin(pin: Data) -> Value:
     parts = (
         _colour(pin),
-        pin["behaves"],
+        _behaves(pin["behaves"]),
         pin["supply"],
         message("plugs/draws-short", current=pin["draws"]) if pin["draws"] else "",
         message("joint/fuse", rating=pin["fuse"]) if pin["fuse"] else "",
@@ -204,7 +214,7 @@ def _sound(data: Data) -> Iterator[str]:
     if data["sound"]:
         yield ""
     for system in data["sound"]:
-        sound, output = _in_cars(message("plugs/sound"), system), system["output"].replace("-", " ")
+        sound, output = _in_cars(message("plugs/sound"), system), _output(system["output"])
         said = message("plugs/sound-wants", sound=sound, output=output)
         if system["amplifier"]:
             said = message("plugs/sound-amplified", sound=sound, output=output, place=system["amplifier"])
