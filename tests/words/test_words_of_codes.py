@@ -61,7 +61,17 @@ CODES: dict[str, list[str]] = {
         *("sensor-yes", "sensor-unknown", "duty-stop-lost", "duty-stop-unknown", "duty-lost-lost"),
         "duty-unknown-unknown",
     ],
-    "evidence": [f"side-{side}" for side in enum("carSeen", "properties", "side")],
+    "evidence": [
+        *(f"side-{side}" for side in enum("carSeen", "properties", "side")),
+        *(f"how-{how}" for how in enum("evidence", "properties", "how")),
+    ],
+    "duty-names": [
+        *table("duties")["duty"],
+        *(name for row in table("duties")["duty"].values() for name in row["also"]),
+    ],
+    "drives": [f"tool-{key}" for key, row in table("drives")["families"].items() if not row.get("by_hand")],
+    "behaviours-short": list(english("behaviours")),
+    "plugs": [f"sends-{output}" for output in enum("soundSystem", "properties", "output")],
     "tethers": [name for name in enum("tether", "properties", "circuit") if name != "ordinary"],
     "signals": [signal.lower() for signal in ("DANGER", "WARNING", "CAUTION", "NOTICE")],
     "sections": list(SECTIONS),
