@@ -144,7 +144,7 @@ def test_tools_come_in_the_order_of_first_use_with_what_will_do_instead() -> Non
         parts:
           panel: {held_by: [{bolt: hex 7/32 in, count: 1}, {screw: T20, count: 2}, {clip: push, count: 2}]}
     """, PANEL), "door")  # fmt: skip
-    found = {say(tool.name): tool.instead for tool in tally.tools(made.steps)}
+    found = {say(tool.name): tuple(map(say, tool.instead)) for tool in tally.tools(made.steps)}
     # 7/32 in = 5.55625 mm by the definition of the inch (25.4 mm); a 5.5 mm socket is 0.06 mm smaller.
     assert found == {"socket 7/32 in": ("socket 5.5 mm",), "T20 bit": (), "plastic trim tool": (), "DC clamp meter": ()}
 
