@@ -165,7 +165,7 @@ def test_a_site_never_replaces_something_else(case: Case, tmp_path: Path) -> Non
 
 
 def test_a_killed_preview_is_swept_by_the_next(tmp_path: Path) -> None:
-    code = "import os, sys; from pathlib import Path; from undertrim.publish.standing import preview\n"
+    code = "import os, sys; from pathlib import Path; from undertrim.publish.build.standing import preview\n"
     code += "with preview(Path(sys.argv[1])) as folder: (folder / 'site').mkdir(); os.kill(os.getpid(), 9)"
     subprocess.run([sys.executable, "-c", code, tmp_path], check=False)
     assert len(list(tmp_path.iterdir())) == 1
