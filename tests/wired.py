@@ -3,12 +3,10 @@
 import re
 from datetime import date
 from functools import cache
-from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-from pypdf import PdfReader
-
+from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.publish import facts
 from undertrim.publish.printed import pdf
@@ -39,11 +37,6 @@ def body(path: Path) -> str:
 def printed(path: Path, paper: Paper = "a4") -> tuple[str, ...]:
     """The text of each page of its wiring sheet."""
     return texts(pdf.render_wiring(made(path), URL, paper, DAY))
-
-
-def texts(sheet: bytes) -> tuple[str, ...]:
-    """The text of each page without the places where long words may break."""
-    return tuple(page.extract_text().replace("\u200b", "") for page in PdfReader(BytesIO(sheet)).pages)
 
 
 def bare(text: str) -> str:

@@ -1,20 +1,19 @@
 """The printed page: light, with job and car on top, and closed what was closed."""
 
-import io
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import BrowserContext, Page
-from pypdf import PdfReader
+
+from pdf_text import texts
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
 
 
 def printed(page: Page) -> str:
     """The text of the printed page, made as the browser's print makes it."""
-    pages = PdfReader(io.BytesIO(page.pdf(format="A4", print_background=True))).pages
-    return "\n".join(one.extract_text() for one in pages)
+    return "\n".join(texts(page.pdf(format="A4", print_background=True)))
 
 
 @pytest.mark.parametrize("name", [FINCH, "index.html", "safety.html", "reference/index.html", "calculators.html"])

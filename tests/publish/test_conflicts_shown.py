@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from disputing import addresses, disputing, loaded
+from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
@@ -19,7 +20,7 @@ from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say
-from wired import DAY, PLACE, URL, VEHICLES, bare, stem, texts
+from wired import DAY, PLACE, URL, VEHICLES, bare, stem
 
 MOST = 300
 

@@ -9,10 +9,11 @@ from typing import Any
 import pytest
 
 from disputing import loaded, of
+from pdf_text import texts
 from undertrim.cli import main
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages
-from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem, texts
+from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem
 
 HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"

@@ -4,16 +4,15 @@ import faulthandler
 import os
 import time
 from collections.abc import Callable
-from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jinja2 import TemplateError
-from pypdf import PdfReader
 from small_site import ROOT, held, renamed, rendered, silent, tiny
 
 from here import Here
+from pdf_text import texts
 from undertrim.publish import facts
 from undertrim.publish.build import beside
 from undertrim.publish.build.building import Builder, Built
@@ -41,7 +40,7 @@ def sheets_of(name: str) -> str:
     from datetime import date
 
     made = pdf.render_wiring(facts.vehicle(item), "https://undertrim.example/x", "a4", date(2026, 1, 1))
-    return "".join(page.extract_text() for page in PdfReader(BytesIO(made)).pages).replace("\u200b", "")
+    return "".join(texts(made))
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ import pytest
 import segno
 from pypdf import PdfReader
 
+from pdf_text import texts
 from undertrim.publish.facts import vehicle
 from undertrim.publish.pictures.drawings import clips, heads
 from undertrim.publish.printed import pdf
@@ -49,8 +50,7 @@ def text(printed: bytes) -> list[str]:
 
 def pages(data: bytes) -> list[str]:
     """The text of every page with single spaces and without the places where long words may break."""
-    found = (page.extract_text().replace("\u200b", "") for page in PdfReader(io.BytesIO(data)).pages)
-    return [re.sub(r"\s+", " ", text) for text in found]
+    return [re.sub(r"\s+", " ", text) for text in texts(data)]
 
 
 def bare(text: str) -> str:
@@ -140,7 +140,7 @@ def test_a_long_word_stays_on_the_sheet(facts: Facts) -> None:
     word = "Windscreenpillartrim" * 20
     step = {**facts["steps"][0], "title": word, "text": [word]}
     made = pdf.render({**facts, "tell": word, "steps": [step], "plans": []}, URL, "a4", MADE)
-    widest = max(len(line) for page in PdfReader(io.BytesIO(made)).pages for line in page.extract_text().splitlines())
+    widest = max(len(line) for page in texts(made) for line in page.splitlines())
     assert bare("".join(pages(made))).count(word) == 3
     assert widest < 200  # of 400 letters; a line of the sheet holds fewer than 150
 

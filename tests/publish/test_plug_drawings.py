@@ -1,13 +1,12 @@
 """Drawn plugs: true in place, number, state and latch; escaped; wide enough to tap; printed by Typst with their texts."""
 
-import io
 import re
 import xml.etree.ElementTree as ET
 
-import pypdf
 import pytest
 import typst
 
+import pdf_text
 from undertrim.publish.pictures.drawings import plugs, wires
 from undertrim.publish.pictures.drawings.plugs import Edge, Position
 from undertrim.publish.printed.sheet import glyphs
@@ -184,5 +183,5 @@ def test_typst_prints_the_texts() -> None:
         pdf_standards=["ua-1"],
     )
     assert isinstance(made, bytes)
-    printed = pypdf.PdfReader(io.BytesIO(made)).pages[0].extract_text().split()
+    printed = pdf_text.texts(made)[0].split()
     assert {"Looking", "contacts", "BASS−", "MUTE", "?", "4"} <= set(printed)

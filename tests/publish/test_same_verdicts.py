@@ -4,13 +4,12 @@ import json
 import re
 from datetime import date
 from functools import cache
-from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
-from pypdf import PdfReader
 
+from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.cli import main
 from undertrim.publish import facts
@@ -60,8 +59,8 @@ def test_the_page_shows_every_verdict_in_its_order(path: Path) -> None:
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_sheet_prints_every_verdict_in_its_order(path: Path) -> None:
-    printed = PdfReader(BytesIO(pdf.render(made(path), "https://undertrim.example/x.html", "a4", date(2026, 11, 25))))
-    text = " ".join(" ".join(page.extract_text() for page in printed.pages).replace("\u200b", "").split())
+    printed = texts(pdf.render(made(path), "https://undertrim.example/x.html", "a4", date(2026, 11, 25)))
+    text = " ".join(" ".join(printed).split())
     at = text.index("What fits")
     for opening in made(path)["openings"]:
         for answer in opening["fit"]:

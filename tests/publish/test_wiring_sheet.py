@@ -12,10 +12,11 @@ from xml.etree import ElementTree
 import pytest
 from pypdf import PdfReader
 
+from pdf_text import texts
 from undertrim.publish.facts.ladders import RungWords
 from undertrim.publish.printed import pdf
 from undertrim.publish.printed.sheet import Paper, glyphs, wiring
-from wired import DAY, URL, VEHICLES, bare, made, printed, stem, texts
+from wired import DAY, URL, VEHICLES, bare, made, printed, stem
 
 Data = dict[str, Any]
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)

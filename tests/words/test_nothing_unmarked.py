@@ -4,7 +4,6 @@ The records' own words are in Greek letters and the program's in Cyrillic ones, 
 """
 
 import html.parser
-import io
 import json
 import re
 import sys
@@ -17,8 +16,8 @@ from typing import Any
 import answers
 import marked
 import pytest
-from pypdf import PdfReader
 
+from pdf_text import texts
 from undertrim import cli
 from undertrim.commands import COMMANDS
 from undertrim.derive.fit.stock import Stock, Stocked
@@ -150,8 +149,7 @@ def test_a_printed_sheet(render: Any) -> None:
     path = next(path for path in VEHICLES if path.stem == "finch-2014-2018")
     made = told(path)
     printed = render(made, "https://undertrim.invalid/x.html", "a4", DAY)
-    text = [page.extract_text() for page in PdfReader(io.BytesIO(printed)).pages]
-    assert left([re.sub(r"https?://\S+|(?<=-)\s", "", page) for page in text], *marks(made)) == {}
+    assert left([re.sub(r"https?://\S+|(?<=-)\s", "", page) for page in texts(printed)], *marks(made)) == {}
 
 
 def test_the_pages_that_lead_to_vehicles() -> None:

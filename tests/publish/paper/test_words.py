@@ -11,6 +11,7 @@ import typst
 from pypdf import PdfReader
 
 from making import record
+from pdf_text import texts
 from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.publish.facts import vehicle
 from undertrim.publish.printed import paper, pdf
@@ -37,8 +38,7 @@ def small(opening: str, *more: str, gear: Gear | None = None, name: str = "front
 
 
 def said(asked: Template, on: Paper = A4) -> list[str]:
-    reader = PdfReader(io.BytesIO(paper.render(asked, on)))
-    return [re.sub(r"\s+", " ", page.extract_text().replace("\u200b", "")) for page in reader.pages]
+    return [re.sub(r"\s+", " ", page) for page in texts(paper.render(asked, on))]
 
 
 def test_every_sheet_says_what_it_belongs_to() -> None:
