@@ -7,6 +7,7 @@ from functools import cached_property
 
 from undertrim.derive.evidence import cautious
 from undertrim.derive.evidence.facts import Fact, fact_at
+from undertrim.derive.evidence.once import once
 from undertrim.derive.evidence.readings import Reading, read, same
 from undertrim.record.model import Claim, Conflict, Evidence, VehicleRecord
 
@@ -58,7 +59,7 @@ class Dispute:
         first, *others = [self._read(claim.says) for claim in self.claims]
         return all(same(first, other) for other in others)
 
-    @property
+    @cached_property
     def open(self) -> bool:
         """Whether the fact is in dispute: the claims differ, and no measurement has decided."""
         return self.fact is not None and not self.agreed and not self.settled
@@ -105,7 +106,11 @@ class Dispute:
 def disputes(record: VehicleRecord, *keys: str | int) -> Iterator[Dispute]:
     """Every conflict of a record, in its order; with keys those about the fact that they lead to and about what is below it."""
     wanted = "".join(f"{key}/" for key in keys)
-    for conflict in record.conflicts.values():
-        if not f"{conflict.about}/".startswith(wanted):
-            continue
-        yield Dispute(conflict, fact_at(record, conflict.about), record.evidence)
+    return (dispute for dispute in _all(record) if f"{dispute.conflict.about}/".startswith(wanted))
+
+
+@once
+def _all(record: VehicleRecord) -> tuple[Dispute, ...]:
+    return tuple(
+        Dispute(conflict, fact_at(record, conflict.about), record.evidence) for conflict in record.conflicts.values()
+    )

@@ -5,6 +5,7 @@ from dataclasses import is_dataclass, replace
 from typing import Any
 
 from undertrim.derive.evidence.conflicts import Dispute, disputes
+from undertrim.derive.evidence.once import once
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.record import units
 from undertrim.record.model import Blank, VehicleRecord
@@ -26,10 +27,17 @@ def reckoned(record: VehicleRecord) -> VehicleRecord:
     Where no claim is known to be the safe one the fact is unknown. What cannot be unknown (a function, a drive) stays as it stands: who
     shows or uses it asks `open_disputes`.
     """
+    return _reckoned(record) or record
+
+
+@once
+def _reckoned(record: VehicleRecord) -> VehicleRecord | None:
+    """The record with cautious values; None where it has no other."""
+    other = None
     for item in open_disputes(record):
         if item.fact and not item.holds_cautious and (item.cautious != Blank.UNKNOWN or item.fact.says_unknown):
-            record = _with(record, item.keys, _value(item))
-    return record
+            other = _with(other or record, item.keys, _value(item))
+    return other
 
 
 def _value(item: Dispute) -> Any:

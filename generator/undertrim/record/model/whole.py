@@ -17,7 +17,7 @@ Thing = Part | Prep | Opening
 """What work is done at."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, weakref_slot=True)
 class VehicleRecord:
     """One vehicle record."""
 
