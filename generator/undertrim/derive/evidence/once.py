@@ -6,7 +6,6 @@ from typing import TypeVar
 
 from undertrim.record.model import VehicleRecord
 
-
 Answer = TypeVar("Answer")
 
 
