@@ -1,29 +1,35 @@
 """What is worked out of a record is worked out once, and goes with it."""
 
 import gc
-from dataclasses import replace
+import weakref
 
 from making import record
 from undertrim.derive.evidence.once import once
 from undertrim.record.model import VehicleRecord
 
+SMALL = "parts: {panel: {}}\nopenings: {front-door: {kind: speaker, behind: [panel]}}\n"
 
-def test_a_record_is_asked_once_and_its_answer_goes_with_it() -> None:
-    asked: list[int] = []
 
-    @once
-    def parts(about: VehicleRecord) -> int:
-        asked.append(len(about.parts))
-        return len(about.parts)
+class Answer:
+    """Something that is worked out of a record, and does not hold it."""
 
-    first = record("parts: {panel: {}}\nopenings: {front-door: {kind: speaker, behind: [panel]}}\n")
-    other = replace(first, parts={})
-    assert [parts(first), parts(first), parts(other)] == [1, 1, 0]
-    assert asked == [1, 0]
-    del first, other
+
+@once
+def answer(_: VehicleRecord) -> Answer:
+    return Answer()
+
+
+def test_equal_records_are_each_asked_once() -> None:
+    first, other = record(SMALL), record(SMALL)
+    assert first == other
+    assert answer(first) is answer(first)
+    assert answer(first) is not answer(other)
+
+
+def test_an_answer_goes_with_its_record() -> None:
+    about = record(SMALL)
+    kept = weakref.ref(answer(about))
+    assert kept() is not None
+    del about
     gc.collect()
-    for _ in range(50):  # a new record may stand where one was that is gone
-        assert (
-            parts(record("parts: {panel: {}, grille: {}}\nopenings: {front-door: {kind: speaker, behind: [panel]}}\n"))
-            == 2
-        )
+    assert kept() is None
