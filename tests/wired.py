@@ -1,4 +1,4 @@
-"""The repository's vehicles with its stock: their facts, their pages, and what is printed on their wiring sheets."""
+"""The repository's vehicles with its stock: their facts, their pages, and what is printed on their sheets."""
 
 import re
 from datetime import date
@@ -31,6 +31,12 @@ def made(path: Path) -> dict[str, Any]:
 def body(path: Path) -> str:
     """The body of its page."""
     return pages.vehicle(made(path))
+
+
+@cache
+def sheet(path: Path) -> tuple[str, ...]:
+    """The text of each page of its fitting sheet."""
+    return texts(pdf.render(made(path), URL, "a4", DAY))
 
 
 @cache

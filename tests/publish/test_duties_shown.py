@@ -9,19 +9,21 @@ from typing import Any
 import pytest
 
 from disputing import loaded, of
-from pdf_text import texts
 from undertrim.cli import main
-from undertrim.publish.printed import pdf
-from undertrim.publish.web import pages
-from wired import DAY, ROOT, URL, VEHICLES, bare, made, stem
+from wired import ROOT, VEHICLES, bare, body, made, sheet, stem
 
 HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"
 
 
 @cache
-def sheet(path: Path) -> str:
-    return bare("".join(texts(pdf.render(made(path), URL, "a4", DAY))))
+def on_page(path: Path) -> str:
+    return bare(unescape(body(path)))
+
+
+@cache
+def on_sheet(path: Path) -> str:
+    return bare("".join(sheet(path)))
 
 
 def told(capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -36,13 +38,13 @@ def words_of(path: Path, *kinds: str) -> list[str]:
 
 @pytest.mark.parametrize("path", HAVING, ids=stem)
 def test_page_and_sheet_and_commands_say_what_becomes_of_each(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    page = bare(unescape(pages.vehicle(made(path))))
+    page = on_page(path)
     fit = told(capsys, "fit", path.stem, "dash")
     shop = told(capsys, "shop", path.stem, "--job", "dash", "--gear", RECEIVER)
     for said in words_of(path, "STOP", "LOST", "UNKNOWN"):
-        assert all(said in where for where in (page, sheet(path), fit, shop)), said
+        assert all(said in where for where in (page, on_sheet(path), fit, shop)), said
     for said in words_of(path, "NEEDED"):
-        assert all(said in where for where in (page, sheet(path), shop)), said
+        assert all(said in where for where in (page, on_sheet(path), shop)), said
 
 
 @pytest.mark.parametrize("path", HAVING, ids=stem)
@@ -50,13 +52,13 @@ def test_plan_page_and_sheet_have_the_same_blockers_with_stops_first(
     path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     plan = told(capsys, "plan", path.stem, "--job", "dash")
-    page = bare(unescape(pages.vehicle(made(path))))
+    page = on_page(path)
     found = [item for item in made(path)["blockers"] if "dash" in item["openings"] or not item["openings"]]
     assert [item["weight"] for item in found] == sorted(
         (item["weight"] for item in found), key=["stop", "lost", "unknown", "need"].index
     )
     for item in found:
-        for where in (plan, page, sheet(path)):
+        for where in (plan, page, on_sheet(path)):
             assert bare(item["title"]) in where
             assert bare(item["text"]) in where
 

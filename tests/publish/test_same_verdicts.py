@@ -2,32 +2,17 @@
 
 import json
 import re
-from datetime import date
-from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.cli import main
-from undertrim.publish import facts
 from undertrim.publish.facts.fit import TO_GET, VERDICTS
-from undertrim.publish.printed import pdf
-from undertrim.publish.web import pages
 from undertrim.record.gear import GEAR
-from undertrim.record.store import Workspace
 from undertrim.words import say
-
-ROOT = Path(__file__).parents[2]
-PLACE = Workspace(ROOT)
-VEHICLES = PLACE.files([PLACE.records / "vehicles"])
-
-
-@cache
-def made(path: Path) -> dict[str, Any]:
-    return facts.vehicle(PLACE.load(path), None, stock(PLACE))
+from wired import PLACE, ROOT, VEHICLES, body, made, sheet
 
 
 def verdicts(openings: list[dict[str, Any]], name: str) -> list[tuple[str, str, str, str]]:
@@ -51,16 +36,15 @@ def test_the_command_line_says_what_the_page_says(path: Path, capsys: pytest.Cap
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_page_shows_every_verdict_in_its_order(path: Path) -> None:
-    body = pages.vehicle(made(path))
-    found = re.findall(r'<details class="ut-verdict ut-is-([a-z-]+)" data-gear="([a-z0-9-]+)">', body)
+    shown = body(path)
+    found = re.findall(r'<details class="ut-verdict ut-is-([a-z-]+)" data-gear="([a-z0-9-]+)">', shown)
     ranked = [(fit["verdict"], fit["gear"]) for o in made(path)["openings"] for a in o["fit"] for fit in a["fits"]]
     assert found == ranked
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_sheet_prints_every_verdict_in_its_order(path: Path) -> None:
-    printed = texts(pdf.render(made(path), "https://undertrim.example/x.html", "a4", date(2026, 11, 25)))
-    text = " ".join(" ".join(printed).split())
+    text = " ".join(" ".join(sheet(path)).split())
     at = text.index("What fits")
     for opening in made(path)["openings"]:
         for answer in opening["fit"]:
