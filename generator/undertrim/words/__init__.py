@@ -6,7 +6,16 @@ No code reads the text back: what decides is the code or a field beside it.
 
 from undertrim.words.catalogue import named, say, sentence, way_out
 from undertrim.words.error import SaidError
-from undertrim.words.language import ENGLISH, Language, UnknownLanguage, language, speaking, spoken, tags
+from undertrim.words.language import (
+    ENGLISH,
+    Language,
+    UnknownLanguage,
+    language,
+    once_per_language,
+    speaking,
+    spoken,
+    tags,
+)
 from undertrim.words.message import Items, Message, Value, WayOut, Word, all_of, message, one_of, quoted, some_of, word
 
 __all__ = [
@@ -23,6 +32,7 @@ __all__ = [
     "language",
     "message",
     "named",
+    "once_per_language",
     "one_of",
     "quoted",
     "say",

@@ -14,7 +14,7 @@ from undertrim.publish.encoding import compact, said
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
-from undertrim.words import Message, Value, message
+from undertrim.words import Message, Value, message, once_per_language
 from undertrim.words.tables import worded
 
 Data = dict[str, Any]
@@ -31,6 +31,7 @@ def script(data: Data) -> Markup:
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
 
 
+@once_per_language
 def table_script() -> str:
     """The table as a classic script, to be loaded once after meter-guide.js instead of standing in every page."""
     return f"undertrimMeter.start({script(meter_table())});\n"

@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from functools import cache
 from typing import Any
 
 from markupsafe import Markup
@@ -14,7 +13,7 @@ from undertrim.publish.encoding import compact, said
 from undertrim.publish.web.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
-from undertrim.words import message, say, spoken
+from undertrim.words import message, once_per_language, say
 from undertrim.words.tables import worded
 
 STYLES = ("assets/undertrim/calculators.css",)
@@ -41,14 +40,9 @@ def title() -> str:
     return say(message("calculators/title"))
 
 
+@once_per_language
 def page() -> str:
     """The body of the page in the language of the reader; whoever places it adds the script `calculators` and STYLES."""
-    return _page(spoken().tag)
-
-
-@cache
-def _page(_language: str) -> str:
-    """One for each language, for what is kept is said."""
     return (
         environment()
         .get_template("calculators.html.j2")

@@ -1,7 +1,6 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
 from collections.abc import Mapping
-from functools import cache
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -16,21 +15,17 @@ from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.speaking import Speaking
-from undertrim.words import Language, spoken
+from undertrim.words import once_per_language, spoken
 
 Facts = Mapping[str, Any]
 
 
+@once_per_language
 def environment() -> Environment:
     """The template environment of the reader's language, autoescape on."""
-    return _environment(spoken())
-
-
-@cache
-def _environment(speech: Language) -> Environment:
     loader = FileSystemLoader(resources.inside("publish", "web", "templates"))
     made = Speaking(
-        speech, loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+        spoken(), loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
     made.globals.update(
         say=template_words.say,

@@ -1,15 +1,18 @@
 """The reference pages made from our own sources: a page for each rule from its docstring, and the list of them."""
 
+from collections.abc import Mapping
+
 from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 from undertrim.check.reports import LEVELS
 from undertrim.publish.web.field_pages import field_page
-from undertrim.words import docs, message, say
+from undertrim.words import docs, message, once_per_language, say
 
 Rule = RecordRule | CollectionRule | GearRule
 
 
-def pages() -> dict[str, str]:
+@once_per_language
+def pages() -> Mapping[str, str]:
     """Markdown by path: `rules/index`, `rules/<id>`, `reference/index`."""
     rules: dict[str, Rule] = {**RECORD_RULES, **GEAR_RULES, **COLLECTION_RULES}
     told = {name: docs.page(f"check/rules/{name.replace('-', '_')}", rule.__doc__) for name, rule in rules.items()}
