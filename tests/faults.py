@@ -11,7 +11,7 @@ import signal
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 from unittest import mock
 
 CHANGING = ("rename", "replace", "mkdir", "unlink", "remove", "rmdir", "fsync", "symlink", "link", "truncate")
@@ -35,6 +35,20 @@ class Fault:
         return len(self.met) >= self.at
 
 
+@dataclass
+class Halt:
+    """Looks at the disk before each thing done to it, and lets it be done: what is there is what a kill at that point leaves."""
+
+    look: Callable[[str], None]
+    _looking: bool = False
+
+    def pass_(self, what: str) -> None:
+        if not self._looking:
+            self._looking = True
+            self.look(what)
+            self._looking = False
+
+
 def full_disk(what: str) -> None:
     raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), what)
 
@@ -46,7 +60,7 @@ def killed(_: str) -> None:
 class _Writing:
     """A file open for writing: a write that fails leaves half of what it was given."""
 
-    def __init__(self, file: Any, fault: Fault, name: str) -> None:
+    def __init__(self, file: Any, fault: Fault | Halt, name: str) -> None:
         self._file, self._fault, self._name = file, fault, name
 
     def __getattr__(self, name: str) -> Any:
@@ -79,8 +93,11 @@ class _Writing:
             self._fault.pass_(f"close {self._name}")
 
 
+_Any = TypeVar("_Any", Fault, Halt)
+
+
 @contextmanager
-def striking(fault: Fault) -> Iterator[Fault]:
+def striking(fault: _Any) -> Iterator[_Any]:
     """Counts what is done to the disk inside, and lets one of it go wrong."""
     opened = io.open
 

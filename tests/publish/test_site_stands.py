@@ -2,24 +2,31 @@
 
 import errno
 import os
-import shutil
+import re
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
-from small_site import held, renamed, rendered, silent, tiny
+from small_site import held, quick, renamed, rendered, silent, tiny
 
-from faults import Fault, full_disk, killed, striking
+from faults import Fault, Halt, full_disk, killed, striking
 from here import Here
+from undertrim.check import runner
+from undertrim.publish import facts
 from undertrim.publish.build import standing
 from undertrim.publish.build.building import Builder
-from undertrim.publish.web import site
-from undertrim.record.store import Workspace
+from undertrim.publish.encoding import compact
+from undertrim.publish.web import pages, site
+from undertrim.record.store import Entry, Workspace
 
 POINTS = 400
 """More than a build of the small site has; each run ends at the first point that is never met."""
+
+State = dict[Path, bytes | None]
+"""What stands in a folder: the content of each file, and nothing for a folder."""
 
 
 class Case:
@@ -30,20 +37,38 @@ class Case:
         self.build()
         self.old = held(self.out)
         renamed(self.place.files()[0])
-        shutil.copytree(root, root.with_name("kept"))
+        self.kept = self.state()
         self.build()
         self.new = held(self.out)
         assert self.new != self.old
-        self.kept = root.with_name("kept")
+
+    def state(self) -> State:
+        paths = sorted(self.place.root.rglob("*"))
+        return {path: path.read_bytes() if path.is_file() else None for path in paths}
+
+    def lay(self, wanted: State) -> None:
+        """Bring a state about; what is there already stays, since to remove and write is slow on many a disk."""
+        there = self.state()
+        for path in sorted(there, reverse=True):
+            if path not in wanted or (there[path] is None) != (wanted[path] is None):
+                path.rmdir() if there.pop(path) is None else path.unlink()
+        for path, content in wanted.items():
+            if content is None:
+                path.mkdir(exist_ok=True)
+            elif there.get(path) != content:
+                path.write_bytes(content)
 
     def again(self) -> None:
-        """Everything as it was before the second build. A folder that is there stays: to remove one is slow on many a disk."""
-        for path in sorted(self.place.root.rglob("*"), reverse=True):
-            if path.is_file():
-                path.unlink()
-            elif not (self.kept / path.relative_to(self.place.root)).is_dir():
-                path.rmdir()
-        shutil.copytree(self.kept, self.place.root, dirs_exist_ok=True)
+        """Everything as it was before the second build."""
+        self.lay(self.kept)
+
+    def moments(self) -> list[tuple[str, State]]:
+        """What stands before each thing that the second build does to the disk."""
+        found: list[tuple[str, State]] = []
+        self.again()
+        with striking(Halt(lambda what: found.append((what, self.state())))):
+            self.build()
+        return found
 
     def build(self) -> None:
         builder = Builder(self.place, self.out, sheets=False, crew=Here())
@@ -55,11 +80,28 @@ class Case:
 
 
 @pytest.fixture
-def case(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Case:
+def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "render", rendered)
     monkeypatch.setattr(site, "address", lambda _: "https://undertrim.example/")
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
-    return Case(tmp_path / "root")
+    monkeypatch.setattr(runner, "look", remembered(runner.look))
+    monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
+    monkeypatch.setattr(pages, "vehicle", compact)
+    with quick() as folder:
+        yield Case(folder / "root")
+
+
+def remembered(work: Callable[..., Any]) -> Callable[..., Any]:
+    """Work on a record that is done once for each content: hundreds of builds here differ in what the disk does, not in what is found."""
+    known: dict[tuple[Path, str], Any] = {}
+
+    def answer(entry: Entry, *others: Any) -> Any:
+        key = entry.path, repr(entry.source.data)
+        if key not in known:
+            known[key] = work(entry, *others)
+        return known[key]
+
+    return answer
 
 
 def whole(case: Case) -> bool:
@@ -98,20 +140,31 @@ def test_a_full_disk_at_any_point_leaves_a_whole_site(case: Case, steps: str) ->
 
 
 def test_a_kill_at_any_point_leaves_a_whole_site(case: Case, steps: str) -> None:
-    met = 0
-    for at in range(1, POINTS):
-        case.again()
-        if not ended_by_kill(case.build, at):
-            break
-        met += 1
+    moments = case.moments()
+    assert len(moments) > 30
+    for what, left in moments:
+        case.lay(left)
         if steps == "in two":
             with standing.beside(case.out):  # the next build begins so
                 pass
-        assert whole(case), at
+        assert whole(case), what
         case.build()
         assert held(case.out) == case.new
         assert case.left() == []
-    assert 30 < met < POINTS - 1
+
+
+def test_a_kill_leaves_what_is_there_at_that_moment(case: Case, steps: str) -> None:
+    """So the test above needs to kill nobody: a process costs more than the build."""
+    moments = [left for _, left in case.moments()]
+    for at in range(3, len(moments), 16):
+        case.again()
+        assert ended_by_kill(case.build, at)
+        assert unnumbered(case.state()) == unnumbered(moments[at - 1])
+
+
+def unnumbered(state: State) -> dict[str, bytes | None]:
+    """The names without the number of the process that wrote aside."""
+    return {re.sub(r"\.\d+$", "", str(path)): content for path, content in state.items()}
 
 
 def ended_by_kill(work: Callable[[], None], at: int) -> bool:
