@@ -39,8 +39,8 @@ def held(folder: Path) -> dict[str, bytes]:
 
 
 def workspace(root: Path, number: int = 3) -> Workspace:
-    """The first vehicle records of this repository that follow no other, with a handbook of one page."""
-    vehicles = sorted((ROOT / "records/vehicles").rglob("*.yaml"))
+    """The smallest vehicle records of this repository that follow no other, with a handbook of one page."""
+    vehicles = sorted((ROOT / "records/vehicles").rglob("*.yaml"), key=lambda path: path.stat().st_size)
     chosen = [path for path in vehicles if "\n  follows:" not in path.read_text(encoding="utf-8")]
     for path in chosen[:number]:
         target = root / path.relative_to(ROOT)

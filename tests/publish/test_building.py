@@ -8,50 +8,47 @@ from functools import cached_property
 from pathlib import Path
 
 import pytest
+from small_site import held, quick, silent, workspace
 
 from here import Here
 from undertrim.publish.build.building import Builder, build
-from undertrim.publish.web import placing, shells, site
+from undertrim.publish.web import placing, rule_pages, shells, site
 from undertrim.publish.web.content import Body, Content
 from undertrim.publish.web.sitemap import expanded
 from undertrim.record.store import Workspace
-from undertrim.words import Value
 
-ROOT = Path(__file__).parents[2]
-VEHICLES = ROOT / "records" / "vehicles"
 HOSTILE = '</title><script>alert(1)</script> & "it\'s" &lt;b&gt;'
 
 
-def silent(_: Value) -> None:
-    return None
-
-
-def held(folder: Path) -> dict[str, bytes]:
-    """Everything in a folder by its name; the site map's compressed copy holds its own time."""
-    files = (path for path in folder.rglob("*") if path.is_file() and path.name != "sitemap.xml.gz")
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+@pytest.fixture(scope="module", autouse=True)
+def few_rules() -> Iterator[None]:
+    """The engine makes pages of two rules, where it would spend nine tenths of its time on a hundred more of the same sort."""
+    chosen = ("rules/index", "rules/file-name", "rules/order-cycle", "reference/index")
+    told = rule_pages.pages()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(rule_pages, "pages", lambda: {path: told[path][:5000] for path in chosen})
+        yield
 
 
 @pytest.fixture(scope="module")
-def records(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def records(few_rules: None) -> Iterator[Path]:
     """A small workspace with a remembered first build."""
-    root = tmp_path_factory.mktemp("small")
-    chosen = sorted(path for path in VEHICLES.rglob("*.yaml") if "\n  follows:" not in path.read_text(encoding="utf-8"))
-    for path in chosen[:3]:
-        target = root / path.relative_to(ROOT)
-        target.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy(path, target)
-    (root / "records/handbook").mkdir()
-    (root / "records/handbook/about.md").write_text("# About\n", encoding="utf-8")
-    build(Workspace(root), root / "warm", sheets=False, progress=silent)
-    return root
+    with quick() as root:
+        build(workspace(root), root / "warm", sheets=False, progress=silent)
+        yield root
 
 
 @pytest.fixture
-def place(records: Path, tmp_path: Path) -> Workspace:
+def folder() -> Iterator[Path]:
+    with quick() as found:
+        yield found
+
+
+@pytest.fixture
+def place(records: Path, folder: Path) -> Workspace:
     for name in ("records", ".undertrim"):
-        shutil.copytree(records / name, tmp_path / name)
-    return Workspace(tmp_path)
+        shutil.copytree(records / name, folder / name)
+    return Workspace(folder)
 
 
 def vehicles(place: Workspace) -> list[Path]:
@@ -74,7 +71,7 @@ def fixed(title: str, html: str, *, in_nav: bool = False) -> Body:
     return Body(title, lambda: html, html, in_nav)
 
 
-def test_shells_give_what_the_engine_gives(place: Workspace, tmp_path: Path) -> None:
+def test_shells_give_what_the_engine_gives(place: Workspace, folder: Path) -> None:
     """Oracle: the pages as MkDocs itself renders them one by one."""
     bodies = {
         "index": fixed("Find a vehicle", "home", in_nav=True),
@@ -84,10 +81,10 @@ def test_shells_give_what_the_engine_gives(place: Workspace, tmp_path: Path) -> 
         "vehicles/two/b": fixed("undertrim-specimen-body", "<p>of b</p>"),
     }
     content = Content(bodies)
-    site.render(place.root, Plain(bodies), tmp_path / "plain")
-    made = site.render(place.root, content, tmp_path / "shelled")
-    placing.place(tmp_path / "shelled", placing.pieces(content, made), {})
-    plain, ours = held(tmp_path / "plain"), held(tmp_path / "shelled")
+    site.render(place.root, Plain(bodies), folder / "plain")
+    made = site.render(place.root, content, folder / "shelled")
+    placing.place(folder / "shelled", placing.pieces(content, made), {})
+    plain, ours = held(folder / "plain"), held(folder / "shelled")
     assert plain.keys() == ours.keys()
     assert [name for name in plain if _unordered(plain[name]) != _unordered(ours[name])] == []
 
@@ -97,11 +94,11 @@ def _unordered(raw: bytes) -> object:
     return sorted(re.findall(rb"<loc>.*?</loc>", raw)) if b"<urlset" in raw[:200] else raw
 
 
-def test_a_hostile_title_stays_a_title(place: Workspace, tmp_path: Path) -> None:
+def test_a_hostile_title_stays_a_title(place: Workspace, folder: Path) -> None:
     content = Content({"makes/one": fixed(HOSTILE, "<p>body</p>")})
-    made = site.render(place.root, content, tmp_path / "out")
-    placing.place(tmp_path / "out", placing.pieces(content, made), {})
-    page = (tmp_path / "out/makes/one.html").read_text(encoding="utf-8")
+    made = site.render(place.root, content, folder / "out")
+    placing.place(folder / "out", placing.pieces(content, made), {})
+    page = (folder / "out/makes/one.html").read_text(encoding="utf-8")
     assert "<script>alert(1)" not in page
     assert "&lt;/title&gt;&lt;script&gt;" in page
 
@@ -123,22 +120,20 @@ def edits(place: Workspace) -> Iterator[str]:
     yield "the handbook"
 
 
-def test_building_again_is_building(place: Workspace, tmp_path: Path) -> None:
-    builder = Builder(place, tmp_path / "again", sheets=False, crew=Here())
+def test_building_again_is_building(place: Workspace, folder: Path) -> None:
+    builder = Builder(place, folder / "again", sheets=False, crew=Here())
     assert not builder.build(silent).report.problems
     for edit in edits(place):
         assert not builder.build(silent).report.problems, edit
-        build(place, tmp_path / "anew", sheets=False, progress=silent)
-        again, anew = held(tmp_path / "again"), held(tmp_path / "anew")
+        build(place, folder / "anew", sheets=False, progress=silent)
+        again, anew = held(folder / "again"), held(folder / "anew")
         assert [name for name in again.keys() | anew.keys() if again.get(name) != anew.get(name)] == [], edit
 
 
-def test_only_the_page_that_changed_is_written(
-    place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    builder = Builder(place, tmp_path / "out", sheets=False, crew=Here())
+def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
-    before = {path: path.stat().st_ino for path in (tmp_path / "out").rglob("*") if path.is_file()}
+    before = {path: path.stat().st_ino for path in (folder / "out").rglob("*") if path.is_file()}
     path = vehicles(place)[0]
     path.write_text(path.read_text(encoding="utf-8").replace("name: ", "name: New ", 1), encoding="utf-8")
     monkeypatch.setattr(site, "render", lambda *_: pytest.fail("the whole site was built"))
@@ -147,8 +142,8 @@ def test_only_the_page_that_changed_is_written(
     assert changed == {f"{path.stem}.html", f"{path.stem}.json", f"{path.parent.name}.html"}
 
 
-def test_after_a_failure_everything_is_built(place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    builder = Builder(place, tmp_path / "out", sheets=False, crew=Here())
+def test_after_a_failure_everything_is_built(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
     path = vehicles(place)[0]
     path.write_text(path.read_text(encoding="utf-8") + "# changed\n", encoding="utf-8")
@@ -157,40 +152,40 @@ def test_after_a_failure_everything_is_built(place: Workspace, tmp_path: Path, m
         builder.build(silent)
     monkeypatch.undo()
     builder.build(silent)
-    build(place, tmp_path / "anew", sheets=False, progress=silent)
-    assert held(tmp_path / "out") == held(tmp_path / "anew")
+    build(place, folder / "anew", sheets=False, progress=silent)
+    assert held(folder / "out") == held(folder / "anew")
 
 
-def test_a_cleared_cache_is_filled_again(place: Workspace, tmp_path: Path) -> None:
-    builder = Builder(place, tmp_path / "out", sheets=False, crew=Here())
+def test_a_cleared_cache_is_filled_again(place: Workspace, folder: Path) -> None:
+    builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
     shutil.rmtree(place.root / ".undertrim")
     (place.records / "handbook/about.md").write_text("# About us\n", encoding="utf-8")
     assert builder.build(silent).vehicles == 3
-    assert "About us" in (tmp_path / "out/about.html").read_text(encoding="utf-8")
+    assert "About us" in (folder / "out/about.html").read_text(encoding="utf-8")
 
 
 def _full(*_: object) -> None:
     raise OSError("the disk is full")
 
 
-def test_errors_leave_the_site_as_it_is(place: Workspace, tmp_path: Path) -> None:
-    builder = Builder(place, tmp_path / "out", sheets=False, crew=Here())
+def test_errors_leave_the_site_as_it_is(place: Workspace, folder: Path) -> None:
+    builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
-    before = held(tmp_path / "out")
+    before = held(folder / "out")
     path = vehicles(place)[0]
     text = path.read_text(encoding="utf-8")
     path.write_text(text.replace("name: ", "nam: ", 1), encoding="utf-8")
     assert builder.build(silent).report.errors
-    assert held(tmp_path / "out") == before
+    assert held(folder / "out") == before
     path.write_text(text, encoding="utf-8")
     assert not builder.build(silent).report.errors
-    assert held(tmp_path / "out") == before
+    assert held(folder / "out") == before
 
 
-def test_remembered_pages_are_used(place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_remembered_pages_are_used(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("undertrim.publish.facts.vehicle", lambda *_: pytest.fail("worked out again"))
-    assert build(place, tmp_path / "out", sheets=False, progress=silent).vehicles == 3
+    assert build(place, folder / "out", sheets=False, progress=silent).vehicles == 3
 
 
 def test_a_mark_in_what_fills_a_gap_is_text() -> None:
@@ -211,8 +206,8 @@ def test_a_site_map_lists_every_page_in_place_of_the_specimen() -> None:
     )
 
 
-def test_what_is_no_longer_used_goes_after_a_day(place: Workspace, tmp_path: Path) -> None:
-    builder = Builder(place, tmp_path / "out", sheets=False, crew=Here())
+def test_what_is_no_longer_used_goes_after_a_day(place: Workspace, folder: Path) -> None:
+    builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
     cache = place.root / ".undertrim" / "cache"
     used = set(cache.rglob("*"))
