@@ -16,6 +16,7 @@ from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.record import gate
 from undertrim.record.gear import GearRecord
 from undertrim.record.store import Entry
 
@@ -54,9 +55,10 @@ def _told(differs: Callable[[Entry], bool], entry: Entry) -> bool:
 def _allowed(uses: Sequence[typed.Use]) -> Iterator[Entry]:
     """What the schema allows of the changes: the first of each use, then the second, and so on."""
     for item in chain.from_iterable(zip_longest(*map(_changed, _spread(uses)))):
-        entry = made(*item) if item else None
-        if entry and not entry.problems:
-            yield entry
+        if item and gate.fits(item[1], typed.records()[item[0]]):  # else there is only the time of telling why
+            entry = made(*item)
+            if not entry.problems:
+                yield entry
 
 
 def _spread(uses: Sequence[typed.Use]) -> list[typed.Use]:

@@ -23,10 +23,10 @@ HOSTILE = '</title><script>alert(1)</script> & "it\'s" &lt;b&gt;'
 @pytest.fixture(scope="module", autouse=True)
 def few_rules() -> Iterator[None]:
     """The engine makes pages of two rules, where it would spend nine tenths of its time on a hundred more of the same sort."""
-    chosen = ("rules/index", "rules/file-name", "rules/order-cycle", "reference/index")
+    chosen = ("rules/file-name", "rules/order-cycle", "reference/index")
     told = rule_pages.pages()
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(rule_pages, "pages", lambda: {path: told[path][:5000] for path in chosen})
+        patch.setattr(rule_pages, "pages", lambda: {"rules/index": "# Rules\n"} | {path: told[path] for path in chosen})
         yield
 
 

@@ -45,7 +45,7 @@ def _ref(validator: Any, ref: str, piece: Any, schema: Schema) -> Iterator[Valid
         yield from errors
 
 
-_Validator = validators.extend(Draft202012Validator, {"$ref": _ref})
+_Validator: type[Validator] = validators.extend(Draft202012Validator, {"$ref": _ref})  # type: ignore[no-untyped-call] # they type it not
 
 
 @cache

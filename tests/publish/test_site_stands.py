@@ -15,6 +15,7 @@ from small_site import held, quick, renamed, rendered, silent, tiny
 from faults import Fault, Halt, full_disk, killed, striking
 from here import Here
 from undertrim.check import runner
+from undertrim.check.looking import look
 from undertrim.publish import facts
 from undertrim.publish.build import standing
 from undertrim.publish.build.building import Builder
@@ -84,7 +85,7 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "render", rendered)
     monkeypatch.setattr(site, "address", lambda _: "https://undertrim.example/")
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
-    monkeypatch.setattr(runner, "look", remembered(runner.look))
+    monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
     monkeypatch.setattr(pages, "vehicle", compact)
     with quick() as folder:
