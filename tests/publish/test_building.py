@@ -189,7 +189,7 @@ def test_errors_leave_the_site_as_it_is(place: Workspace, tmp_path: Path) -> Non
 
 
 def test_remembered_pages_are_used(place: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("undertrim.publish.facts.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
     assert build(place, tmp_path / "out", sheets=False, progress=silent).vehicles == 3
 
 
