@@ -15,9 +15,9 @@ from undertrim.check.register import RECORD_RULES
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
-from undertrim.publish import facts
 from undertrim.publish.build import beside
 from undertrim.publish.facts import fit_page, meter
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import calculators, finder, pages
 from undertrim.record.model import VehicleRecord

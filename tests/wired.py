@@ -8,7 +8,7 @@ from typing import Any
 
 from pdf_text import texts
 from undertrim.check.shelf import stock
-from undertrim.publish import facts
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.printed.sheet import Paper
 from undertrim.publish.web import pages

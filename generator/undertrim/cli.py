@@ -3,16 +3,17 @@
 import argparse
 import sys
 import traceback
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 
 from undertrim import __version__
-from undertrim.commands import COMMANDS, Usage
+from undertrim.commands import COMMANDS, Command
 from undertrim.commands import help as help_of_commands
 from undertrim.commands.ending import end_tidily_when_told, leave_output, of_the_surroundings, show_anything
-from undertrim.derive.cars import TooMany
+from undertrim.commands.usage import Usage
 from undertrim.record.collection import settings, spoken_in
-from undertrim.record.store import NoWorkspace, Workspace
+from undertrim.record.combinations import TooMany
+from undertrim.record.root import NoWorkspace, root
 from undertrim.words import ENGLISH, Language, Value, docs, message, say, speaking
 from undertrim.work.refused import Refused
 
@@ -61,10 +62,15 @@ def _told(work: Callable[[], int]) -> int:
 def _ended(arguments: Sequence[str] | None) -> int:
     """Run it to the end, which is when all it says has been written."""
     try:
-        options = parser().parse_args(arguments)
+        options = parser(_named(arguments)).parse_args(arguments)
         return int(options.run(options))
     finally:
         sys.stdout.flush()
+
+
+def _named(arguments: Sequence[str] | None) -> set[str]:
+    """The commands that may be meant: all others need not be loaded."""
+    return set(COMMANDS).intersection(sys.argv[1:] if arguments is None else arguments)
 
 
 def _asked(arguments: Sequence[str] | None) -> Language:
@@ -84,7 +90,7 @@ def _asked(arguments: Sequence[str] | None) -> Language:
 
 def _of_the_collection(start: Path) -> str:
     try:
-        return settings(Workspace.around(start).root).language
+        return settings(root(start)).language
     except NoWorkspace:
         return ENGLISH.tag
 
@@ -100,30 +106,45 @@ def _our_fault() -> int:
     return OUR_FAULT
 
 
-def parser() -> argparse.ArgumentParser:
-    """The argument parser with all commands, in the reader's language."""
+class _OfSome(argparse.ArgumentParser):
+    """Knows what is said of some commands; its help is about all."""
+
+    def format_help(self) -> str:
+        return parser().format_help()
+
+
+def parser(loaded: Collection[str] = COMMANDS) -> argparse.ArgumentParser:
+    """The argument parser, in the reader's language; of commands that are not to be loaded it knows the name alone."""
     help_of_commands.answer_argparse()
-    top = argparse.ArgumentParser(prog="undertrim", description="Check, plan and publish fitment records.")
+    made = argparse.ArgumentParser if loaded is COMMANDS else _OfSome
+    top = made(prog="undertrim", description="Check, plan and publish fitment records.")
     top.add_argument(
         "--version",
         action="version",
         version=f"undertrim {__version__}",
         help="show program's version number and exit",
     )
-    verbs = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for name, command in COMMANDS.items():
-        page = docs.page(f"commands/{name}", command.__doc__)
-        verb = verbs.add_parser(
-            name,
-            help=docs.first_line(page),
-            description=page,
-            formatter_class=argparse.RawDescriptionHelpFormatter,
-        )
-        command.configure(verb)
-        verb.add_argument("--language", metavar="TAG", help="the language to speak (default: the collection's)")
-        verb.set_defaults(run=command.run)
+    verbs = top.add_subparsers(title="commands", metavar="COMMAND", required=True, parser_class=argparse.ArgumentParser)
+    for name in COMMANDS:
+        if name in loaded:
+            _add(verbs, name, COMMANDS[name])
+        else:
+            verbs.add_parser(name)
     help_of_commands.tell(top)
     return top
+
+
+def _add(verbs: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str, command: Command) -> None:
+    page = docs.page(f"commands/{name}", command.__doc__)
+    verb = verbs.add_parser(
+        name,
+        help=docs.first_line(page),
+        description=page,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    command.configure(verb)
+    verb.add_argument("--language", metavar="TAG", help="the language to speak (default: the collection's)")
+    verb.set_defaults(run=command.run)
 
 
 if __name__ == "__main__":

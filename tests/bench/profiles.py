@@ -8,7 +8,7 @@ from collections.abc import Callable
 from herd import Herd
 
 from undertrim.check import runner
-from undertrim.publish import facts
+from undertrim.publish.facts import vehicle as facts
 
 REPEATS = 20
 MOST = 14

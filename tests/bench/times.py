@@ -20,11 +20,11 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.runner import Report
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.publish import facts
 from undertrim.publish.build.building import Builder, content
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages, placing, site
 from undertrim.record.digests import Digests

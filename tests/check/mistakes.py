@@ -66,11 +66,11 @@ def kinds() -> dict[str, Slip]:
 
 
 def measure(workspace: Workspace, *, few: bool = False) -> dict[str, Kind]:
-    """Every kind, tried in every record of the workspace; both processors are used. A `few` are one in ten in one record."""
-    paths, names = vehicles(workspace), list(kinds())
+    """Every kind, tried in every record of the workspace; both processors are used. A `few` are one in ten, once in one record."""
+    paths, names, places = vehicles(workspace), list(kinds()), PLACES
     if few:
-        paths, names = paths[:1], names[::10]
-    work = [(workspace.root, path, names) for path in paths]
+        paths, names, places = paths[:1], names[::10], 1
+    work = [(workspace.root, path, names, places) for path in paths]
     counted = {name: Kind() for name in names}
     with ProcessPoolExecutor() as pool:
         for name, found in (item for items in pool.map(_of_record, work) for item in items):
@@ -85,13 +85,13 @@ def vehicles(workspace: Workspace) -> list[Path]:
     return [path for path in workspace.files() if workspace.kind(path) == "vehicle"]
 
 
-def _of_record(work: tuple[Path, Path, list[str]]) -> list[tuple[str, set[str]]]:
-    root, path, names = work
+def _of_record(work: tuple[Path, Path, list[str], int]) -> list[tuple[str, set[str]]]:
+    root, path, names, places = work
     source = unstamped(Workspace(root).load(path).source)
     return [
         (name, found_in(Workspace(root), path, spoilt_source))
         for name in names
-        for spoilt_source in spoilt(name, kinds()[name], source, PLACES)
+        for spoilt_source in spoilt(name, kinds()[name], source, places)
     ]
 
 

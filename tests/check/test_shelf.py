@@ -9,8 +9,8 @@ import pytest
 from undertrim.check.shelf import stock
 from undertrim.cli import main
 from undertrim.derive.fit.clearances import clearances
-from undertrim.publish import facts
 from undertrim.publish.facts import fit_page
+from undertrim.publish.facts import vehicle as facts
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]

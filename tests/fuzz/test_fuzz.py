@@ -14,7 +14,7 @@ from mutants import Case, Mutant, as_file, cut, mutant, originals, pool
 from fuzz import Tally, try_case
 from undertrim.check import reports, runner
 from undertrim.check.register import RECORD_RULES
-from undertrim.publish import facts
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages
 from undertrim.record.source import read_bytes

@@ -17,7 +17,7 @@ from undertrim.check.looking import CRASH, Looked
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
 from undertrim.check.shelf import stock
-from undertrim.derive import cars, jobs
+from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
@@ -26,8 +26,8 @@ from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
-from undertrim.publish import facts
 from undertrim.publish.encoding import compact, indented
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.facts.vehicle import Unplannable
@@ -37,6 +37,7 @@ from undertrim.publish.terminal.fit import fit_data, fit_text
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.publish.terminal.wiring import joint_text, plugs_text
 from undertrim.publish.web import pages
+from undertrim.record.combinations import TooMany
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
@@ -48,7 +49,7 @@ from undertrim.work.worker import Failed
 
 HANG = 2.0
 """Seconds of processor time that no stage may need; a clock would blame the record for a busy machine."""
-REFUSALS = (jobs.BadRequest, Unreachable, TooTangled, Unplannable, NoLeads, cars.TooMany)
+REFUSALS = (jobs.BadRequest, Unreachable, TooTangled, Unplannable, NoLeads, TooMany)
 """What the commands make a sentence of."""
 DAY = date(2026, 1, 1)
 T = TypeVar("T")

@@ -10,10 +10,10 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
-from undertrim.publish import facts
-from undertrim.publish.facts import Facts
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
+from undertrim.publish.facts.vehicle import Facts
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.printed.sheet import view, wiring
 from undertrim.publish.terminal.fit import fit_text

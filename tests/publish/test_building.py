@@ -184,7 +184,7 @@ def test_errors_leave_the_site_as_it_is(place: Workspace, folder: Path) -> None:
 
 
 def test_remembered_pages_are_used(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("undertrim.publish.facts.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
     assert build(place, folder / "out", sheets=False, progress=silent).vehicles == 3
 
 

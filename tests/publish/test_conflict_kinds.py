@@ -9,9 +9,9 @@ from disputing import addresses, disputing, loaded, of
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.publish import facts
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import evidence
+from undertrim.publish.facts import vehicle as facts
 from undertrim.record import fields
 from undertrim.record.store import Entry
 from wired import VEHICLES

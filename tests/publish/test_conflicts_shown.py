@@ -13,8 +13,8 @@ from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
-from undertrim.publish import facts
 from undertrim.publish.facts import evidence
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord

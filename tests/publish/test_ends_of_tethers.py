@@ -11,7 +11,7 @@ import pytest
 from making import made
 from undertrim.derive.jobs import wanted
 from undertrim.derive.procedure.states import tether_kind
-from undertrim.publish.facts import vehicle as facts_of
+from undertrim.publish.facts.vehicle import vehicle as facts_of
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.printed.sheet import pictures
 from undertrim.publish.printed.sheet.steps import sections

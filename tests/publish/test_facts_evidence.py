@@ -10,9 +10,9 @@ import pytest
 
 from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
-from undertrim.publish import facts
 from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import blockers, evidence
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.evidence import Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.publish.web import pages

@@ -12,8 +12,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
-from undertrim.publish import facts
 from undertrim.publish.facts import fit_page
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.web import pages
 from undertrim.record import build

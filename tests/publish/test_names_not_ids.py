@@ -23,8 +23,8 @@ from undertrim.derive.procedure.planning import Target, targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.publish.facts import coverage, mirror
 from undertrim.publish.facts import joint as joint_facts
-from undertrim.publish.facts import vehicle as facts_of
 from undertrim.publish.facts.car_wiring import car_wiring
+from undertrim.publish.facts.vehicle import vehicle as facts_of
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.printed.sheet import view, wiring
 from undertrim.publish.terminal.coverage import vehicle_text

@@ -13,9 +13,9 @@ from small_site import ROOT, held, renamed, rendered, silent, tiny
 
 from here import Here
 from pdf_text import texts
-from undertrim.publish import facts
 from undertrim.publish.build import beside
 from undertrim.publish.build.building import Builder, Built
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages, site
 from undertrim.record.source import read_text

@@ -13,7 +13,7 @@ import segno
 from pypdf import PdfReader
 
 from pdf_text import texts
-from undertrim.publish.facts import vehicle
+from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.pictures.drawings import clips, heads
 from undertrim.publish.printed import pdf
 from undertrim.publish.printed.sheet import Paper, combined, glyphs, pictures, view

@@ -4,7 +4,7 @@ import re
 from typing import Any
 
 from making import made
-from undertrim.publish.facts import vehicle
+from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.web import pages
 
 SOUND = {"sound": {"ask": "Which?", "choices": {"plain": {"label": "Plain sound"}, "full": {"label": "Full sound"}}}}

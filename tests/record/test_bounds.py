@@ -15,7 +15,7 @@ from undertrim.check import runner
 from undertrim.derive import cars
 from undertrim.derive.procedure import choices as visits
 from undertrim.record import schema
-from undertrim.record.combinations import MOST_CARS
+from undertrim.record.combinations import MOST_CARS, TooMany
 from undertrim.record.problem import Problem
 from undertrim.record.reader import MAX_TEXT
 from undertrim.record.source import read_text
@@ -53,9 +53,7 @@ def test_as_many_cars_as_are_allowed_are_gone_through() -> None:
 def test_cars_told_apart_by_gear_too_are_counted(monkeypatch: pytest.MonkeyPatch) -> None:
     item = entry(PATH, "vehicle", read_text(variants(9), PATH))
     monkeypatch.setattr(cars, "MOST_CARS", 100)
-    with pytest.raises(
-        cars.TooMany, match="9 questions make 512 different cars, and more than 100 are not gone through"
-    ):
+    with pytest.raises(TooMany, match="9 questions make 512 different cars, and more than 100 are not gone through"):
         cars.told_apart(item.record, [f"v{n}" for n in range(9)])  # type: ignore[arg-type]
 
 
@@ -68,11 +66,9 @@ def test_openings_are_counted_before_every_two_are_planned_together() -> None:
 
 
 def test_visits_are_counted_before_they_are_planned() -> None:
-    with pytest.raises(
-        cars.TooMany, match="512 different cars with 10 places to work at make 524,288 different visits"
-    ):
+    with pytest.raises(TooMany, match="512 different cars with 10 places to work at make 524,288 different visits"):
         visits._refuse_too_many(512, 10)
-    with pytest.raises(cars.TooMany):
+    with pytest.raises(TooMany):
         visits._refuse_too_many(2, 600)
     visits._refuse_too_many(512, 8)
 

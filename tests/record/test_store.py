@@ -9,7 +9,8 @@ from rule_pages import BASE
 
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
-from undertrim.record.store import NoWorkspace, Workspace
+from undertrim.record.root import NoWorkspace
+from undertrim.record.store import Workspace
 
 HOME = Path("records/vehicles/brindleway")
 STEM = "otter-2014-2018"

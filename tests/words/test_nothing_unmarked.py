@@ -21,7 +21,7 @@ from pdf_text import texts
 from undertrim import cli
 from undertrim.commands import COMMANDS
 from undertrim.derive.fit.stock import Stock, Stocked
-from undertrim.publish.facts import Facts
+from undertrim.publish.facts.vehicle import Facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import calculators, pages
 from undertrim.record.gear import GearRecord

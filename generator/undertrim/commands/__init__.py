@@ -1,28 +1,27 @@
 """The verbs of the command line, one file each; every `run` returns an exit code."""
 
 import argparse
-from typing import Protocol
+from collections.abc import Iterator, Mapping
+from importlib import import_module
+from typing import Protocol, cast
 
-from undertrim.commands import (
-    build,
-    cable,
-    check,
-    coverage,
-    fit,
-    load,
-    meter,
-    mirror,
-    plan,
-    reckon,
-    serve,
-    shop,
-    template,
-    verify,
-    wiring,
+_NAMES = (
+    "build",
+    "cable",
+    "check",
+    "coverage",
+    "fit",
+    "load",
+    "meter",
+    "mirror",
+    "plan",
+    "reckon",
+    "serve",
+    "shop",
+    "template",
+    "verify",
+    "wiring",
 )
-from undertrim.commands.common import Usage
-
-__all__ = ["COMMANDS", "Usage"]
 
 
 class Command(Protocol):
@@ -37,20 +36,19 @@ class Command(Protocol):
         """Do it; 0 fine, 1 problems found."""
 
 
-COMMANDS: dict[str, Command] = {
-    "build": build,
-    "cable": cable,
-    "check": check,
-    "coverage": coverage,
-    "fit": fit,
-    "load": load,
-    "meter": meter,
-    "mirror": mirror,
-    "plan": plan,
-    "reckon": reckon,
-    "serve": serve,
-    "shop": shop,
-    "template": template,
-    "verify": verify,
-    "wiring": wiring,
-}
+class _Commands(Mapping[str, Command]):
+    """The modules by name. Each is loaded when it is asked for: to load all of them takes longer than most answers."""
+
+    def __getitem__(self, name: str) -> Command:
+        if name not in _NAMES:
+            raise KeyError(name)
+        return cast("Command", import_module(f"{__name__}.{name}"))
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_NAMES)
+
+    def __len__(self) -> int:
+        return len(_NAMES)
+
+
+COMMANDS = _Commands()

@@ -4,7 +4,7 @@ import argparse
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage
+from undertrim.commands.usage import Usage
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.publish.encoding import indented
 from undertrim.publish.terminal.electrical import Answer, answer_data, answer_text

@@ -8,7 +8,7 @@ Exit 1 if no cable listed will do.
 import argparse
 
 from undertrim.commands.amounts import add_format, amount, maybe, part_of_one, plain, refused, show
-from undertrim.commands.common import Usage
+from undertrim.commands.usage import Usage
 from undertrim.derive.electrical import ampacity, cable, drop, metals
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.cable import Wishes

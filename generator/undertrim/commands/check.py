@@ -10,8 +10,9 @@ from pathlib import Path
 from undertrim.check import handbook, reports, runner
 from undertrim.check.cache import Cache
 from undertrim.check.strays import strays
-from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.commands.common import add_workspace, progress, workspace
 from undertrim.commands.empty import refuse_empty
+from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
 from undertrim.words import message
 

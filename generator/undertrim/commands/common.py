@@ -1,4 +1,4 @@
-"""What several verbs share: usage errors, finding the workspace, progress on a terminal."""
+"""What several verbs share: finding the workspace, choices of variants, progress on a terminal."""
 
 import argparse
 import sys
@@ -6,31 +6,14 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from undertrim.check.shelf import stock
-from undertrim.commands.details import see_check, working_in
-from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Stock
-from undertrim.record.lookup import NotFound, vehicle_file
-from undertrim.record.model import VehicleRecord
-from undertrim.record.nearness import suggestion
+from undertrim.commands.details import working_in
+from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
 from undertrim.record.store import Workspace
-from undertrim.words import Message, Value, WayOut, message, say
+from undertrim.words import Value, WayOut, message, say
 
 if TYPE_CHECKING:
     from undertrim.publish.build.building import Built
-
-
-class Usage(Exception):  # noqa: N818 - it names what happened
-    """The command was called in a way it cannot follow; `said` tells what to do instead."""
-
-    def __init__(self, said: Value) -> None:
-        super().__init__(said)
-        self.said = said
-
-    def __str__(self) -> str:
-        return say(self.said)
 
 
 def add_workspace(parser: argparse.ArgumentParser) -> None:
@@ -95,23 +78,3 @@ def chosen(pairs: Sequence[str]) -> dict[str, str]:
         if found.setdefault(name, choice) != choice:
             raise Usage(message("commands/chosen-twice", name=name, first=found[name], second=choice))
     return found
-
-
-def vehicle_and_stock(place: Workspace, name: str) -> Vehicle | None:
-    """A vehicle with the stock of its workspace; None, and why on standard error, where its record cannot be relied on. Raises Usage."""
-    try:
-        entry = place.load(vehicle_file(place, name))
-    except NotFound as error:
-        raise Usage(error.said) from error
-    if not isinstance(entry.record, VehicleRecord) or entry.problems:
-        said = message("commands/no-answer", path=str(entry.source.path), see=see_check())
-        print(f"undertrim: {say(said)}", file=sys.stderr)
-        return None
-    return Vehicle(entry.record, entry.address, stock(place), clearances())
-
-
-def no_gear(shelf: Stock, name: str, known: Sequence[str], what: Value) -> Message:
-    """Why a piece of gear cannot be had, and the way out; `known` are the ids of those that could be meant, `what` what they are."""
-    if shelf.refused(name):
-        return message("commands/gear-refused", name=name, see=see_check())
-    return message("commands/no-gear", name=name, hint=suggestion(name, list(known), what))

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from undertrim.commands.common import Usage, add_workspace, progress, workspace
+from undertrim.commands.common import add_workspace, progress, workspace
 from undertrim.commands.details import see_check
+from undertrim.commands.usage import Usage
 from undertrim.derive.coverage import Share
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import coverage

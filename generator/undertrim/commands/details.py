@@ -3,7 +3,8 @@
 import shlex
 from pathlib import Path
 
-from undertrim.record.store import NoWorkspace, Workspace
+from undertrim.record.root import NoWorkspace, root
+from undertrim.record.store import Workspace
 from undertrim.words import message, say
 
 _worked_in: list[Workspace] = []
@@ -25,6 +26,6 @@ def see_check() -> str:
 
 def _is_around_here(place: Workspace) -> bool:
     try:
-        return Workspace.around(Path.cwd()).root.samefile(place.root)
+        return root(Path.cwd()).samefile(place.root)
     except (NoWorkspace, OSError):
         return False

@@ -1,6 +1,6 @@
 """A collection without records is not one without problems."""
 
-from undertrim.commands.common import Usage
+from undertrim.commands.usage import Usage
 from undertrim.record.misnamed import misnamed
 from undertrim.record.problem import printable
 from undertrim.record.store import Workspace

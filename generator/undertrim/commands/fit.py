@@ -8,7 +8,9 @@ import argparse
 import sys
 from collections.abc import Sequence
 
-from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
+from undertrim.commands.common import add_workspace, chosen, workspace
+from undertrim.commands.stocked import no_gear, vehicle_and_stock
+from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.stock import Gear, Stock

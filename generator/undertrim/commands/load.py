@@ -6,7 +6,7 @@ Either list the speakers and say how they are wired, or write the arrangement wi
 import argparse
 
 from undertrim.commands.amounts import add_format, ohms, refused, show
-from undertrim.commands.common import Usage
+from undertrim.commands.usage import Usage
 from undertrim.derive.electrical import impedance
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.impedance import Load

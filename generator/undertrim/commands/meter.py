@@ -8,8 +8,9 @@ is left out for a wire on no recorded plug. A reading is a number, a unit and th
 import argparse
 import sys
 
-from undertrim.commands.common import Usage, add_workspace, chosen, workspace
+from undertrim.commands.common import add_workspace, chosen, workspace
 from undertrim.commands.details import see_check
+from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.wiring.circuits import circuit
 from undertrim.derive.wiring.functions import functions

@@ -7,8 +7,9 @@ the steering wheel, what does not stays, and what is unknown becomes a question.
 import argparse
 import sys
 
-from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.details import see_check
+from undertrim.commands.usage import Usage
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts.mirror import mirror
 from undertrim.publish.terminal.mirror import mirror_text

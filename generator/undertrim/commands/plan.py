@@ -9,8 +9,10 @@ import sys
 from collections.abc import Sequence
 
 from undertrim.check.shelf import stock
-from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, workspace
+from undertrim.commands.common import add_workspace, chosen, workspace
 from undertrim.commands.details import see_check
+from undertrim.commands.stocked import no_gear
+from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled

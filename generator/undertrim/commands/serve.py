@@ -5,7 +5,8 @@ import sys
 from contextlib import ExitStack
 
 from undertrim.check import reports
-from undertrim.commands.common import Usage, add_workspace, port, progress, say_failed, workspace
+from undertrim.commands.common import add_workspace, port, progress, say_failed, workspace
+from undertrim.commands.usage import Usage
 from undertrim.words import message, say
 from undertrim.work.refused import Refused
 

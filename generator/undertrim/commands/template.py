@@ -10,8 +10,10 @@ import sys
 from pathlib import Path
 
 from undertrim.check.shelf import stock
-from undertrim.commands.common import Usage, add_workspace, no_gear, workspace
+from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.details import see_check
+from undertrim.commands.stocked import no_gear
+from undertrim.commands.usage import Usage
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.facts.closed import said

@@ -13,7 +13,8 @@ from undertrim.check import reports, runner
 from undertrim.check.cache import Cache
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
-from undertrim.commands.common import Usage, add_workspace, workspace
+from undertrim.commands.common import add_workspace, workspace
+from undertrim.commands.usage import Usage
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.derive.evidence.obstacles import obstacles
 from undertrim.record import store

@@ -7,7 +7,9 @@ every function by how the car has it. With GEAR the table is made for each group
 import argparse
 import sys
 
-from undertrim.commands.common import Usage, add_workspace, chosen, no_gear, vehicle_and_stock, workspace
+from undertrim.commands.common import add_workspace, chosen, workspace
+from undertrim.commands.stocked import no_gear, vehicle_and_stock
+from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear

@@ -7,9 +7,9 @@ from itertools import product
 from math import prod
 from typing import TypeAlias, get_args, get_type_hints
 
-from undertrim.record.combinations import MOST_CARS, said
+from undertrim.record.combinations import MOST_CARS, TooMany, said
 from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
-from undertrim.words import Message, SaidError, Value, message
+from undertrim.words import Message, Value, message
 
 _MODEL = When.__module__.rpartition(".")[0]
 
@@ -35,10 +35,6 @@ class Implied:
 
 AnyChoice: TypeAlias = Choice | ImpliedChoice
 AnyVariant: TypeAlias = Variant | Implied
-
-
-class TooMany(SaidError):  # noqa: N818 - it names what happened
-    """The choices of a record combine to more cars than can be gone through."""
 
 
 def variants(record: VehicleRecord) -> dict[str, AnyVariant]:

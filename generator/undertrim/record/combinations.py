@@ -5,10 +5,14 @@ from math import prod
 
 from undertrim.record.complaint import Complaint
 from undertrim.record.source import Data
-from undertrim.words import Message, message
+from undertrim.words import Message, SaidError, message
 
 MOST_CARS = 512
 """So many combinations of choices a record may have: nine yes-or-no questions. Nobody answers more at a car."""
+
+
+class TooMany(SaidError):  # noqa: N818 - it names what happened
+    """The choices of a record combine to more cars than can be gone through."""
 
 
 def complaint(data: Data) -> Iterator[Complaint]:

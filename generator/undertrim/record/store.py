@@ -10,15 +10,12 @@ from undertrim.record.gear import GearRecord
 from undertrim.record.mending import without
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.root import root
 from undertrim.record.source import Pointer, Source, read
-from undertrim.words import SaidError, message
+from undertrim.words import message
 
 KINDS = {"vehicles": "vehicle", "gear": "gear"}
 SUFFIXES = (".yaml", ".yml")
-
-
-class NoWorkspace(SaidError):  # noqa: N818 - it names what happened
-    """There is no `records` folder here or above."""
 
 
 @dataclass(frozen=True)
@@ -55,13 +52,7 @@ class Workspace:
     @classmethod
     def around(cls, start: Path) -> "Workspace":
         """The workspace that holds `start`, looking upward. Raises NoWorkspace."""
-        start = start.resolve()
-        for folder in (start, *start.parents):
-            if (folder / "records").is_dir():
-                return cls(folder)
-            if folder.name == "records" and folder.is_dir():
-                return cls(folder.parent)
-        raise NoWorkspace(message("files/no-workspace", folder=str(start)))
+        return cls(root(start))
 
     @property
     def records(self) -> Path:

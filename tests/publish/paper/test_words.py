@@ -13,7 +13,7 @@ from pypdf import PdfReader
 from making import record
 from pdf_text import texts
 from undertrim.derive.fit.stock import Gear, Stocked
-from undertrim.publish.facts import vehicle
+from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.paper import A4, LETTER, Paper, Template, metrics
 from undertrim.publish.printed.paper.drawing import drawing

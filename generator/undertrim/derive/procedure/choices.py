@@ -13,6 +13,7 @@ from undertrim.derive import cars
 from undertrim.derive.procedure.mixing import mixing, regular
 from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.derive.procedure.steps import Step
+from undertrim.record.combinations import TooMany
 from undertrim.record.model import Assignment
 from undertrim.words import message
 
@@ -44,7 +45,7 @@ class Choices:
 
 def choices(planner: Planner) -> Choices:
     """The choices of a record. Raises Unreachable when an opening cannot be reached, TooTangled when routes interlock too
-    much, cars.TooMany."""
+    much, TooMany."""
     wanted = targets(planner.record)
     _refuse_too_many(len(cars.assignments(planner.record)), len(wanted))
     visits = [_Visits(planner, car, wanted) for car in cars.assignments(planner.record)]
@@ -55,11 +56,11 @@ def choices(planner: Planner) -> Choices:
 
 
 def _refuse_too_many(kinds: int, wanted: int) -> None:
-    """Counts the visits before they are planned. Raises cars.TooMany."""
+    """Counts the visits before they are planned. Raises TooMany."""
     visits = kinds * (2**wanted if wanted <= MOST_LISTED else comb(wanted, 2) + wanted)
     if visits > MOST_VISITS:
         numbers = {"kinds": kinds, "places": wanted, "visits": visits, "most": MOST_VISITS}
-        raise cars.TooMany(message("cars/too-many-visits", **numbers))
+        raise TooMany(message("cars/too-many-visits", **numbers))
 
 
 class _Visits:

@@ -6,7 +6,7 @@ from datetime import date
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import compact
-from undertrim.publish.facts import Facts
+from undertrim.publish.facts.vehicle import Facts
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
 from undertrim.record.model import VehicleRecord

@@ -6,8 +6,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from undertrim.derive.cars import TooMany
 from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.record.combinations import TooMany
 from undertrim.words import Message, SaidError, Value, message
 from undertrim.work.limits import MEGABYTES, SECONDS
 from undertrim.work.worker import Failed, Fault

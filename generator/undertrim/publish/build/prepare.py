@@ -5,17 +5,16 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from undertrim.check.shelf import stock
-from undertrim.derive import cars
 from undertrim.derive.fit.stock import Stock
-from undertrim.publish import facts
 from undertrim.publish.build import beside, prepared
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
-from undertrim.publish.facts import Facts
-from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.publish.facts import vehicle as facts
+from undertrim.publish.facts.vehicle import Facts, Unplannable
 from undertrim.publish.web import pages
+from undertrim.record.combinations import TooMany
 from undertrim.record.digests import Digests
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
@@ -87,7 +86,7 @@ def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Pr
     shown, address = workspace.shown(item.path), _address(item.path)
     try:
         return _made(workspace, item, sheets=sheets)
-    except (Unplannable, cars.TooMany) as error:
+    except (Unplannable, TooMany) as error:
         return refused(shown, address, error.said)
     except Broken as error:
         return broken(shown, address, error)

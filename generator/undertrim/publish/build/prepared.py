@@ -7,7 +7,7 @@ from typing import Any
 
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
-from undertrim.publish.facts import Facts
+from undertrim.publish.facts.vehicle import Facts
 from undertrim.record.store import Workspace
 
 _BODY, _BESIDE = "body.html", "beside-"

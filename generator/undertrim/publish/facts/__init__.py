@@ -1,5 +1,1 @@
 """The derived facts of a record as plain data: what the page shows, the sheet prints and the JSON beside the page holds."""
-
-from undertrim.publish.facts.vehicle import Facts, vehicle
-
-__all__ = ["Facts", "vehicle"]

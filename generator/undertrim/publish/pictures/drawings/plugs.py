@@ -8,7 +8,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal, TypeAlias
-from xml.sax.saxutils import escape
 
 from undertrim.publish.pictures.drawings import svg, wires
 from undertrim.words import Items, message, say
@@ -185,7 +184,7 @@ def _text(
         return ""
     return svg.element(
         "text",
-        escape(words),
+        svg.escaped(words),
         x=x,
         y=y,
         font_size=size,

@@ -1,15 +1,16 @@
 """Builds SVG text: every attribute and every piece of text is escaped here and nowhere else."""
 
+import html
 import math
 import re
 from collections.abc import Iterable
 from typing import TypeAlias
-from xml.sax.saxutils import escape, quoteattr
 
 Point: TypeAlias = tuple[float, float]
 
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)(em|rem|px|mm)")
 _NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_SPACES = {ord(space): f"&#{ord(space)};" for space in "\t\n\r"}
 
 
 def number(value: float) -> str:
@@ -19,7 +20,7 @@ def number(value: float) -> str:
 
 def element(name: str, /, *children: str, **attributes: str | float) -> str:
     """One element around ready markup; `stroke_width=2` becomes `stroke-width="2"`."""
-    pairs = [f" {key.replace('_', '-')}={quoteattr(_value(value))}" for key, value in attributes.items()]
+    pairs = [f' {key.replace("_", "-")}="{_value(value)}"' for key, value in attributes.items()]
     inside = "".join(children)
     return f"<{name}{''.join(pairs)}>{inside}</{name}>" if inside else f"<{name}{''.join(pairs)}/>"
 
@@ -34,7 +35,7 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
     if match is None:
         raise ValueError(f"'{size}' is no size: write a number with em, rem, px or mm")
     width, height = box
-    named = element("title", escape(_NOT_XML.sub("", title)))
+    named = element("title", escaped(title))
     return element(
         "svg",
         named,
@@ -49,13 +50,13 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
 
 def description(words: str) -> str:
     """What a picture shows, in words, for those who do not see it; stands first in a drawing."""
-    return element("desc", escape(_NOT_XML.sub("", words)))
+    return element("desc", escaped(words))
 
 
 def text(x: float, y: float, words: str, anchor: str = "start", *, upright: bool = False) -> str:
     """One line of text on its baseline; `upright` turns it so that it is read from the right."""
     turn = {"transform": f"rotate(-90 {number(x)} {number(y)})"} if upright else {}
-    return element("text", escape(_NOT_XML.sub("", words)), x=x, y=y, text_anchor=anchor, **turn)
+    return element("text", escaped(words), x=x, y=y, text_anchor=anchor, **turn)
 
 
 def lines(*paths: str, width: float = 1.6) -> str:
@@ -100,5 +101,11 @@ def ring(x: float, y: float, radius: float, count: int, first: float = 0) -> lis
     return [(x + radius * math.cos(angle), y + radius * math.sin(angle)) for angle in angles]
 
 
+def escaped(words: str) -> str:
+    """Words as text of an element, without the letters that no XML may hold."""
+    return html.escape(_NOT_XML.sub("", words), quote=False)
+
+
 def _value(value: str | float) -> str:
-    return _NOT_XML.sub("", value) if isinstance(value, str) else number(value)
+    """A value between double quotes; a line's end would become a space, were it not named."""
+    return html.escape(_NOT_XML.sub("", value)).translate(_SPACES) if isinstance(value, str) else number(value)
