@@ -16,10 +16,10 @@ from faults import Fault, Halt, full_disk, killed, striking
 from here import Here
 from undertrim.check import runner
 from undertrim.check.looking import look
-from undertrim.publish import facts
 from undertrim.publish.build import standing
 from undertrim.publish.build.building import Builder
 from undertrim.publish.encoding import compact
+from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.web import pages, site
 from undertrim.record.store import Entry, Workspace
 
