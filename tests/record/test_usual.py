@@ -9,6 +9,7 @@ from undertrim.derive.fit import clearances
 from undertrim.record.model import OPENINGS
 from undertrim.record.model.kinds import usual
 from undertrim.record.model.kinds.usual import Usual, UsualStep, usual_for
+from undertrim.record.schema import load
 from undertrim.record.units import parse
 from undertrim.resources import table
 
@@ -21,10 +22,9 @@ def test_what_is_usual_names_tools_states_and_purposes_that_there_are(kind: str)
     """By the kind, so that the name of what fails is the room to look into."""
     found = usual_for(kind)
     assert set(found.tools) <= set(table("tools"))
+    states = load("vehicle")["$defs"]["states"]["properties"]
     for needs in (found.needs, *(step.states for step in found.test.values())):
-        assert needs.items() <= {
-            (name, value) for name, row in table("states")["state"].items() for value in row["value"]
-        }
+        assert all(value in states[name]["enum"] for name, value in needs.items())
     assert {name for step in found.test.values() for name in step.uses} <= set(table("purposes")["purpose"])
 
 

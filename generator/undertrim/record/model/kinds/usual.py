@@ -54,7 +54,7 @@ class Usual:
     """All that is usual for one kind of opening."""
 
     label: str
-    needs: Mapping[str, str]
+    needs: dict[str, str]
     install: Mapping[str, UsualStep]
     test: Mapping[str, UsualStep]
     tools: tuple[str, ...] = ()
