@@ -178,7 +178,12 @@ def _with(entry: Entry) -> Stock:
 
 
 def _vehicles(entry: Entry) -> list[Entry]:
-    """The vehicles that gear was made for, or the usual ones."""
+    """The vehicles that gear was made for, or the usual ones; where none of those has an opening for such gear, one that has."""
     vehicles = [_usual(path) for path, kind in typed.records().items() if kind == "vehicle"]
-    named = [place.vehicle for place in _usual(entry.path).record.gear.suits]  # type: ignore[union-attr]
-    return [item for item in vehicles if item.address in named] or [item for item in vehicles if item.id in _USUAL]
+    gear = _usual(entry.path).record.gear  # type: ignore[union-attr]
+    named = [place.vehicle for place in gear.suits]
+    some = [item for item in vehicles if item.address in named] or [item for item in vehicles if item.id in _USUAL]
+    taking = [
+        item for item in vehicles if any(isinstance(gear, opening.takes) for opening in item.record.openings.values())
+    ]  # type: ignore[union-attr]
+    return some if not taking or any(item in taking for item in some) else taking[:1]
