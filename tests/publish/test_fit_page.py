@@ -75,6 +75,23 @@ def place(opening: str, *more: str) -> dict[str, Any]:
     return fit_page.place(Vehicle(made, ADDRESS, SHELF, clearances()), made.openings[opening])
 
 
+def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.MonkeyPatch) -> None:
+    made = record(CAR)
+    vehicle, dash = Vehicle(made, ADDRESS, SHELF, clearances()), made.openings["dash"]
+    assert fit_page.form(vehicle, dash)
+    monkeypatch.setattr(type(fit_page.room(dash)), "form", ())
+    assert fit_page.form(vehicle, dash) is None
+    facts = [{"id": "dash", "form": None}, {"id": "door", "form": {"kind": "speaker"}}]
+    assert pages.fit_forms({"openings": facts}) == {"door": {"kind": "speaker"}}
+
+
+def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
+    assert {name: place(name)["gear"] for name in ("dash", "front-door")} == {
+        "dash": "receiver",
+        "front-door": "speaker",
+    }
+
+
 def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
     dash, door = place("dash")["opening"], place("front-door")["opening"]
     assert (dash["kit"], dash["face"]["height"], dash["clear_front"]) == ("needed", "unknown", None)
