@@ -14,6 +14,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.publish import facts
 from undertrim.publish.facts import fit_page
+from undertrim.publish.facts.kinds import room
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.web import pages
 from undertrim.record import build
@@ -79,7 +80,7 @@ def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.Monkey
     made = record(CAR)
     vehicle, dash = Vehicle(made, ADDRESS, SHELF, clearances()), made.openings["dash"]
     assert fit_page.form(vehicle, dash)
-    monkeypatch.setattr(type(fit_page.room(dash)), "form", ())
+    monkeypatch.setattr(type(room(dash)), "form", ())
     assert fit_page.form(vehicle, dash) is None
     facts = [{"id": "dash", "form": None}, {"id": "door", "form": {"kind": "speaker"}}]
     assert pages.fit_forms({"openings": facts}) == {"door": {"kind": "speaker"}}
