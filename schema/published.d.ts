@@ -258,6 +258,8 @@ export interface Opening {
   name: string;
   /** What goes in. */
   kind: "receiver" | "speaker";
+  /** The kind of gear that goes in. */
+  gear: string;
   /** The kind for people. */
   kind_words: string;
   /** The sides it is on; none for one that has no side. */
@@ -278,7 +280,8 @@ export interface Opening {
   /** What of the stock fits, once for each group of cars. */
   fit: Array<Answer>;
   drawn: Drawn;
-  form: Form;
+  /** What the form beside it reckons with; null for a kind that has no form. */
+  form: Form | null;
 }
 
 /** Row: A line of a table of facts. */
@@ -449,113 +452,6 @@ export interface Pattern {
   angle: number | null;
 }
 
-/** Dash: A receiver in its opening. */
-export interface Dash {
-  /** What is drawn. */
-  title: string;
-  face: Frame;
-  /** The kit it goes into, by name; empty for none. */
-  kit: string;
-  /** Null where there is no kit. */
-  kit_opening: Frame | null;
-  /** The room before the dash; null where it is not recorded. */
-  clear_front: Frame | null;
-  /** The receiver by name; empty for none. */
-  gear: string;
-  /** The chassis; null where it is not recorded. */
-  body: Frame | null;
-  /** What stands before the dash; null where it is not recorded. */
-  trim: Frame | null;
-  clear: Measure;
-  /** What is met first behind the opening. */
-  behind: string;
-  chassis: Measure;
-  plug_room: Measure;
-  /** What is left over behind the chassis, in words; empty without gear. */
-  margin: string;
-  /** Whether it strikes what is behind. */
-  strikes: boolean;
-  /** Sentences to stand below. */
-  more: Array<string>;
-}
-
-/** Front: A speaker's opening from the cabin. */
-export interface Front {
-  /** What is drawn. */
-  title: string;
-  hole: Outline;
-  /** The bolt holes of the car; null where they are not recorded. */
-  bolts: Pattern | null;
-  /** The flat panel round the hole; null where it is not recorded. */
-  panel: Outline | null;
-  /** The speaker by name; empty for none. */
-  gear: string;
-  /** What passes through the hole; null where it is not recorded. */
-  basket: Outline | null;
-  /** The rim that covers the hole; null where it is not recorded. */
-  flange: Outline | null;
-  /** Null where they are not recorded. */
-  gear_bolts: Pattern | null;
-  /** Whether the gear is turned by 90 degrees. */
-  turned: boolean;
-  /** Sentences to stand below. */
-  more: Array<string>;
-}
-
-/** Section: A speaker's opening cut along its axis. */
-export interface Cut {
-  /** What is drawn. */
-  title: string;
-  clear: Measure;
-  room: Measure;
-  hole: Measure;
-  /** The face from which the depth counts. */
-  datum: "skin" | "bracket" | "other";
-  /** The same for people. */
-  datum_name: string;
-  /** What is met first behind the opening. */
-  behind: string;
-  /** What is met first in front. */
-  front: string;
-  /** The angle of what is behind, in degrees; null where there is none or it is not known. */
-  lean: number | null;
-  /** How it is written; empty where there is none. */
-  lean_text: string;
-  /** The factory bracket; null where there is none. */
-  bracket: Measure | null;
-  /** Whether the bracket stays on. */
-  bracket_stays: boolean;
-  /** What goes between; null for nothing. */
-  spacer: Measure | null;
-  /** What it is called. */
-  spacer_name: string;
-  /** The gasket of the speaker; null for none. */
-  gasket: Measure | null;
-  /** The speaker in it; null for none. */
-  speaker: DrawnSpeaker | null;
-  /** Null where it was not reckoned. */
-  margin_behind: DrawnMargin | null;
-  /** Null where it was not reckoned. */
-  margin_front: DrawnMargin | null;
-  /** What lies on the side of the cabin. */
-  near: string;
-  /** What lies behind. */
-  far: string;
-  /** Sentences to stand below. */
-  more: Array<string>;
-}
-
-/** Drawn speaker: A speaker in section. */
-export interface DrawnSpeaker {
-  /** Maker and model. */
-  name: string;
-  depth: Measure;
-  protrusion: Measure;
-  flange: Measure;
-  basket: Measure;
-  magnet: Measure;
-}
-
 /** Drawn margin: What is left over, as it stands on a drawing. */
 export interface DrawnMargin {
   /** How it is written. */
@@ -568,8 +464,10 @@ export interface DrawnMargin {
 export interface Form {
   /** What goes in. */
   kind: "receiver" | "speaker";
+  /** The kind of gear that goes in. */
+  gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
-  opening: SpeakerPlace | ReceiverPlace;
+  opening: ReceiverPlace | SpeakerPlace;
   /** Spacers or kits in stock that may go between. */
   between: Array<Between>;
   /** What is to be said of the dimensions. */
@@ -634,39 +532,6 @@ export interface Depth {
   /** What sort of thing that is; empty where it is not recorded. */
   obstruction: string;
   leans: Given;
-}
-
-/** Place for a speaker: The dimensions of an opening for a speaker. */
-export interface SpeakerPlace {
-  /** Null where it is not recorded. */
-  hole: Shape | null;
-  /** Null where they are not recorded. */
-  bolts: Bolts | null;
-  /** The flat panel round the hole; null where it is not recorded. */
-  panel: Face | null;
-  /** Null where it is not recorded. */
-  depth: Depth | null;
-  room_to_grille: Given;
-  factory_spacer: Given;
-  impedance: Given;
-  /** Whether the door fires the side airbags by its air pressure; null where nothing is recorded. */
-  crash_sensor: Known | null;
-  /** Whether the opening is in a door. */
-  in_a_door: boolean;
-  /** The area of the car; empty where it is not recorded. */
-  area: string;
-}
-
-/** Place for a receiver: The dimensions of an opening for a receiver. */
-export interface ReceiverPlace {
-  /** Null where it is not recorded. */
-  face: Face | null;
-  /** The room before the dash; null where it is not recorded. */
-  clear_front: Face | null;
-  /** Whether a dash kit is needed; empty where nothing is recorded. */
-  kit: "" | "needed" | "not-needed" | "unknown";
-  /** Null where it is not recorded. */
-  depth: Depth | null;
 }
 
 /** Between: A piece of stock that may go between opening and gear. */
@@ -1670,55 +1535,9 @@ export interface ShelfGear {
   /** Maker and model. */
   name: string;
   /** What sort of gear. */
-  kind: "speaker" | "receiver" | "spacer" | "kit";
+  kind: "receiver" | "kit" | "speaker" | "spacer";
   /** Its dimensions. */
-  gear: SpeakerSizes | ReceiverSizes | SpacerSizes | KitSizes;
-}
-
-/** Sizes of a speaker: The dimensions of a speaker. */
-export interface SpeakerSizes {
-  /** What passes through the hole. */
-  basket: Shape | null;
-  /** The rim that covers the hole. */
-  flange: Shape | null;
-  /** Its bolt holes. */
-  bolts: Bolts | null;
-  depth: Given;
-  magnet: Given;
-  protrusion: Given;
-  gasket: Given;
-  impedance: Given;
-}
-
-/** Sizes of a receiver: The dimensions of a receiver. */
-export interface ReceiverSizes {
-  /** The chassis. */
-  body: Face | null;
-  /** What stands before the dash. */
-  trim: Face | null;
-  chassis_depth: Given;
-  plug_room: Given;
-}
-
-/** Sizes of a spacer: The dimensions of a spacer. */
-export interface SpacerSizes {
-  thickness: Given;
-  /** What the speaker goes into. */
-  hole: Shape | null;
-  /** The holes for the speaker. */
-  bolts: Bolts | null;
-  /** The holes for the car. */
-  car_bolts: Bolts | null;
-  /** Its rim. */
-  flange: Shape | null;
-}
-
-/** Sizes of a kit: The dimensions of a dash kit. */
-export interface KitSizes {
-  /** What the receiver goes into. */
-  opening: Face | null;
-  /** What is in the box. */
-  contains: Array<string>;
+  gear: ReceiverSizes | KitSizes | SpeakerSizes | SpacerSizes;
 }
 
 /** Units of length: How lengths are read and shown. */
@@ -1777,14 +1596,14 @@ export interface Elsewhere {
 
 /** Usual clearances: The room that is usually left, by name, and the bounds of what is not recorded. */
 export interface Usual {
+  plug_room: FitNumber;
+  sleeve: FitNumber;
+  filler: FitNumber;
   rear: FitNumber;
   rear_glass: FitNumber;
   grille: FitNumber;
   overlap: FitNumber;
   bolts: FitNumber;
-  plug_room: FitNumber;
-  sleeve: FitNumber;
-  filler: FitNumber;
   bounds: Bounds;
 }
 
@@ -2241,4 +2060,190 @@ export interface FuseRating {
   amps: number;
   /** Its colour; empty for none. */
   colour: string;
+}
+
+/** Dash: A receiver in its opening. */
+export interface Dash {
+  /** What is drawn. */
+  title: string;
+  face: Frame;
+  /** The kit it goes into, by name; empty for none. */
+  kit: string;
+  /** Null where there is no kit. */
+  kit_opening: Frame | null;
+  /** The room before the dash; null where it is not recorded. */
+  clear_front: Frame | null;
+  /** The receiver by name; empty for none. */
+  gear: string;
+  /** The chassis; null where it is not recorded. */
+  body: Frame | null;
+  /** What stands before the dash; null where it is not recorded. */
+  trim: Frame | null;
+  clear: Measure;
+  /** What is met first behind the opening. */
+  behind: string;
+  chassis: Measure;
+  plug_room: Measure;
+  /** What is left over behind the chassis, in words; empty without gear. */
+  margin: string;
+  /** Whether it strikes what is behind. */
+  strikes: boolean;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Place for a receiver: The dimensions of an opening for a receiver. */
+export interface ReceiverPlace {
+  /** Null where it is not recorded. */
+  face: Face | null;
+  /** The room before the dash; null where it is not recorded. */
+  clear_front: Face | null;
+  /** Whether a dash kit is needed; empty where nothing is recorded. */
+  kit: "" | "needed" | "not-needed" | "unknown";
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+}
+
+/** Sizes of a receiver: The dimensions of a receiver. */
+export interface ReceiverSizes {
+  /** The chassis. */
+  body: Face | null;
+  /** What stands before the dash. */
+  trim: Face | null;
+  chassis_depth: Given;
+  plug_room: Given;
+}
+
+/** Sizes of a kit: The dimensions of a dash kit. */
+export interface KitSizes {
+  /** What the receiver goes into. */
+  opening: Face | null;
+  /** What is in the box. */
+  contains: Array<string>;
+}
+
+/** Section: A speaker's opening cut along its axis. */
+export interface Cut {
+  /** What is drawn. */
+  title: string;
+  clear: Measure;
+  room: Measure;
+  hole: Measure;
+  /** The face from which the depth counts. */
+  datum: "skin" | "bracket" | "other";
+  /** The same for people. */
+  datum_name: string;
+  /** What is met first behind the opening. */
+  behind: string;
+  /** What is met first in front. */
+  front: string;
+  /** The angle of what is behind, in degrees; null where there is none or it is not known. */
+  lean: number | null;
+  /** How it is written; empty where there is none. */
+  lean_text: string;
+  /** The factory bracket; null where there is none. */
+  bracket: Measure | null;
+  /** Whether the bracket stays on. */
+  bracket_stays: boolean;
+  /** What goes between; null for nothing. */
+  spacer: Measure | null;
+  /** What it is called. */
+  spacer_name: string;
+  /** The gasket of the speaker; null for none. */
+  gasket: Measure | null;
+  /** The speaker in it; null for none. */
+  speaker: DrawnSpeaker | null;
+  /** Null where it was not reckoned. */
+  margin_behind: DrawnMargin | null;
+  /** Null where it was not reckoned. */
+  margin_front: DrawnMargin | null;
+  /** What lies on the side of the cabin. */
+  near: string;
+  /** What lies behind. */
+  far: string;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Front: A speaker's opening from the cabin. */
+export interface Front {
+  /** What is drawn. */
+  title: string;
+  hole: Outline;
+  /** The bolt holes of the car; null where they are not recorded. */
+  bolts: Pattern | null;
+  /** The flat panel round the hole; null where it is not recorded. */
+  panel: Outline | null;
+  /** The speaker by name; empty for none. */
+  gear: string;
+  /** What passes through the hole; null where it is not recorded. */
+  basket: Outline | null;
+  /** The rim that covers the hole; null where it is not recorded. */
+  flange: Outline | null;
+  /** Null where they are not recorded. */
+  gear_bolts: Pattern | null;
+  /** Whether the gear is turned by 90 degrees. */
+  turned: boolean;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Drawn speaker: A speaker in section. */
+export interface DrawnSpeaker {
+  /** Maker and model. */
+  name: string;
+  depth: Measure;
+  protrusion: Measure;
+  flange: Measure;
+  basket: Measure;
+  magnet: Measure;
+}
+
+/** Place for a speaker: The dimensions of an opening for a speaker. */
+export interface SpeakerPlace {
+  /** Null where it is not recorded. */
+  hole: Shape | null;
+  /** Null where they are not recorded. */
+  bolts: Bolts | null;
+  /** The flat panel round the hole; null where it is not recorded. */
+  panel: Face | null;
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+  room_to_grille: Given;
+  factory_spacer: Given;
+  impedance: Given;
+  /** Whether the door fires the side airbags by its air pressure; null where nothing is recorded. */
+  crash_sensor: Known | null;
+  /** Whether the opening is in a door. */
+  in_a_door: boolean;
+  /** The area of the car; empty where it is not recorded. */
+  area: string;
+}
+
+/** Sizes of a speaker: The dimensions of a speaker. */
+export interface SpeakerSizes {
+  /** What passes through the hole. */
+  basket: Shape | null;
+  /** The rim that covers the hole. */
+  flange: Shape | null;
+  /** Its bolt holes. */
+  bolts: Bolts | null;
+  depth: Given;
+  magnet: Given;
+  protrusion: Given;
+  gasket: Given;
+  impedance: Given;
+}
+
+/** Sizes of a spacer: The dimensions of a spacer. */
+export interface SpacerSizes {
+  thickness: Given;
+  /** What the speaker goes into. */
+  hole: Shape | null;
+  /** The holes for the speaker. */
+  bolts: Bolts | null;
+  /** The holes for the car. */
+  car_bolts: Bolts | null;
+  /** Its rim. */
+  flange: Shape | null;
 }

@@ -1,4 +1,4 @@
-"""Writes `schema/published.d.ts`, the types by which the scripts of the pages are checked, from `schema/published.schema.json`.
+"""Writes `schema/published.d.ts`, the types by which the scripts of the pages are checked, from `schema/published.schema.json` with what each kind adds.
 
 `.venv/bin/python tests/types_of_schema.py` writes it; with `--check` it only says whether it is as it should be.
 """
@@ -8,6 +8,8 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+
+from undertrim.publish import described
 
 SCHEMA = Path(__file__).parents[1] / "schema" / "published.schema.json"
 TYPES = SCHEMA.with_name("published.d.ts")
@@ -64,7 +66,7 @@ def _named(name: str) -> str:
 
 def made() -> str:
     """What the file should hold."""
-    return types(json.loads(SCHEMA.read_text(encoding="utf-8")))
+    return types(described.schema())
 
 
 def main(arguments: list[str]) -> int:

@@ -17,7 +17,8 @@ from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.record import gate
-from undertrim.record.gear import GearRecord
+from undertrim.record.gear import AnyGear, GearRecord
+from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 
 MOST_TRIES = 12
@@ -179,8 +180,17 @@ def _with(entry: Entry) -> Stock:
     return Stock(tuple(new if item.id == entry.id else item for item in _part_of(entry.path).items))
 
 
+def _takes(vehicle: Entry, gear: AnyGear) -> bool:
+    """Whether it has an opening for gear of its kind."""
+    assert isinstance(vehicle.record, VehicleRecord)
+    return any(isinstance(gear, opening.takes) for opening in vehicle.record.openings.values())
+
+
 def _vehicles(entry: Entry) -> list[Entry]:
-    """The vehicles that gear was made for, or the usual ones."""
+    """The vehicles that gear was made for, or the usual ones; where none of those has an opening for such gear, one that has."""
     vehicles = [_usual(path) for path, kind in typed.records().items() if kind == "vehicle"]
-    named = [place.vehicle for place in _usual(entry.path).record.gear.suits]  # type: ignore[union-attr]
-    return [item for item in vehicles if item.address in named] or [item for item in vehicles if item.id in _USUAL]
+    gear = _usual(entry.path).record.gear  # type: ignore[union-attr]
+    named = [place.vehicle for place in gear.suits]
+    some = [item for item in vehicles if item.address in named] or [item for item in vehicles if item.id in _USUAL]
+    taking = [item for item in vehicles if _takes(item, gear)]
+    return some if not taking or any(item in taking for item in some) else taking[:1]

@@ -14,6 +14,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
 from undertrim.publish.facts import fit_page
 from undertrim.publish.facts import vehicle as facts
+from undertrim.publish.facts.kinds import room
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.web import pages
 from undertrim.record import build
@@ -73,6 +74,23 @@ SHELF = Stock((
 def place(opening: str, *more: str) -> dict[str, Any]:
     made = record(CAR, *more)
     return fit_page.place(Vehicle(made, ADDRESS, SHELF, clearances()), made.openings[opening])
+
+
+def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.MonkeyPatch) -> None:
+    made = record(CAR)
+    vehicle, dash = Vehicle(made, ADDRESS, SHELF, clearances()), made.openings["dash"]
+    assert fit_page.form(vehicle, dash)
+    monkeypatch.setattr(type(room(dash)), "form", ())
+    assert fit_page.form(vehicle, dash) is None
+    facts = [{"id": "dash", "form": None}, {"id": "door", "form": {"kind": "speaker"}}]
+    assert pages.fit_forms({"openings": facts}) == {"door": {"kind": "speaker"}}
+
+
+def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
+    assert {name: place(name)["gear"] for name in ("dash", "front-door")} == {
+        "dash": "receiver",
+        "front-door": "speaker",
+    }
 
 
 def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:

@@ -1,7 +1,6 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
 import importlib
-import json
 import pkgutil
 import re
 from collections.abc import Iterator
@@ -21,14 +20,14 @@ from undertrim.derive.fit.duties import Fate
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
+from undertrim.publish import described
 from undertrim.publish.facts import evidence, fit
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.publish.web import finder
-from undertrim.resources import top
 from undertrim.words import say
 
 Schema = dict[str, Any]
-SCHEMA: Schema = json.loads((top("schema") / "published.schema.json").read_text(encoding="utf-8"))
+SCHEMA: Schema = described.schema()
 DEFINED: dict[str, Schema] = SCHEMA["$defs"]
 
 

@@ -9,6 +9,7 @@ from undertrim.record import complaints, schema
 from undertrim.record.mending import without
 from undertrim.record.source import MAX_PROBLEMS, Source, read_text
 from undertrim.record.store import entry
+from undertrim.resources import table
 from undertrim.words import sentence, way_out
 
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
@@ -35,9 +36,9 @@ def said(source: Source, kind: str = "vehicle") -> list[str]:
 
 
 BLANK = "write the value, or 'unknown' where that is allowed, or remove the line"
-RELEASES = "one of: pull, lift, slide, tilt, swing, turn, unscrew, unclip, unhook, peel"
+RELEASES = "one of: " + ", ".join(schema.load("vehicle")["$defs"]["part"]["properties"]["release"]["enum"])
 PIN = "connectors:\n  main: {name: Plug, view: wires, rows: 1, columns: 8, pins: {%s}}\nparts:"
-KINDS_OF_FASTENER = "screw, bolt, nut, clip, scrivet, hook, bond, rivet"
+KINDS_OF_FASTENER = ", ".join(table("fasteners"))
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from undertrim.record.gear import GEAR
 from undertrim.record.identity import gear_path, slug, vehicle_path
 from undertrim.record.model import Built, Month, VehicleFacts
 
@@ -61,7 +62,7 @@ def test_vehicle_path() -> None:
 
 @pytest.mark.parametrize(
     ("kind", "folder"),
-    [("receiver", "receivers"), ("harness", "harnesses"), ("kit", "kits"), ("interface", "interfaces")],
+    [("receiver", "receivers"), ("harness", "harnesses"), ("kit", "kits"), ("leads", "leads")],
 )
 def test_gear_path(kind: str, folder: str) -> None:
-    assert str(gear_path(kind, "Sand Martin", "S-65")) == f"{folder}/sand-martin-s-65.yaml"
+    assert str(gear_path(GEAR[kind]("Sand Martin", "S-65"))) == f"{folder}/sand-martin-s-65.yaml"

@@ -172,6 +172,6 @@ def _usual(chance: _Chance) -> Clearances:
     """The usual room, now and then with lengths that somebody typed in its place."""
     if chance.random() < 0.7:
         return USUAL
-    names = ("rear", "rear_glass", "grille", "overlap", "bolts", "plug_room", "sleeve", "filler")
+    names = list(USUAL.by_name)
     sizes = ("0 mm", "1 mm", "2.5 mm", "1/8 in", "0.25 in", "12 mm")
     return clearances(**{name: chance.choice(sizes) for name in chance.sample(names, 3)})

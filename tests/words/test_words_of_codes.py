@@ -7,6 +7,7 @@ import pytest
 
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.procedure.tally import FATES
+from undertrim.record.gear import GEAR
 from undertrim.record.model import OPENINGS
 from undertrim.resources import table, top
 from undertrim.words.catalogue import english
@@ -32,6 +33,7 @@ KINDS = list(table("fasteners"))
 SORTED = [kind for kind, row in table("fasteners").items() if not row.get("turned")]
 
 CODES: dict[str, list[str]] = {
+    "gear-kinds": [f"{form}{kind}" for form in ("", "a-", "many-") for kind in GEAR],
     "areas": enum("area"),
     "body": ["ask", *BODIES, *(f"tell-{body}" for body in BODIES)],
     "drive-side": ["ask", *SIDES, *(f"tell-{side}" for side in SIDES)],

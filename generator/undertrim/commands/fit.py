@@ -1,4 +1,4 @@
-"""Say which speakers and receivers fit an opening, by how much, and with what between.
+"""Say which gear fits an opening, by how much, and with what between.
 
 VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record. Without
 GEAR the whole stock of the right kind is ranked, without OPENING every opening is answered. A variant that is left open is covered in all its choices.
@@ -68,18 +68,16 @@ def _near(name: str, record: VehicleRecord) -> Value:
 
 def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:
     """The gear to try in an opening; None for all of it."""
-    suitable = shelf.taken(opening)
+    suitable, taken = shelf.taken(opening), opening.takes.kind
     if name is None:
         return None
     named = [item for item in shelf.items if item.id == name]
     if not named:
-        raise Usage(
-            no_gear(shelf, name, [item.id for item in suitable], say(message(f"visit-arguments/{opening.kind}s")))
-        )
+        raise Usage(no_gear(shelf, name, [item.id for item in suitable], message(f"gear-kinds/many-{taken}")))
     if named[0] not in suitable:
-        wanted, found = message(f"gear-kinds/{opening.kind}"), message(f"gear-kinds/a-{named[0].facts.kind}")
+        wanted, found = message(f"gear-kinds/{taken}"), message(f"gear-kinds/a-{named[0].facts.kind}")
         values: dict[str, Value] = {"gear": name, "wanted": wanted, "found": found, "opening": opening.id}
-        takes = message(f"gear-kinds/a-{opening.kind}")
+        takes = message(f"gear-kinds/a-{taken}")
         raise Usage(say(message("visit-arguments/wrong-kind", **values, takes=takes)))
     return named
 

@@ -88,8 +88,8 @@ def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[
     for name in names:
         if name not in suiting:
             if shelf.refused(name):
-                raise Usage(no_gear(shelf, name, suiting, "kits"))
-            hint = suggestion(name, suiting, message("plan/kits"))
+                raise Usage(no_gear(shelf, name, suiting, message("gear-kinds/many-kit")))
+            hint = suggestion(name, suiting, message("gear-kinds/many-kit"))
             raise Usage(say(message("plan/no-kit", kit=name, hint=hint)))
     return names
 

@@ -1,7 +1,7 @@
 """Print an opening as a paper template in true size, alone or with gear over it, to hold against the car.
 
 VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record:
-a speaker or spacer for a speaker's opening, a receiver or kit for a receiver's. What is larger than the paper goes over several sheets.
+what goes into it, or between. What is larger than the paper goes over several sheets.
 Print at 100 %, and measure the square and the bar on every sheet before using it.
 """
 

@@ -96,7 +96,9 @@ def _gear(vehicle: Vehicle, name: str, *kinds: type[AnyGear]) -> Gear:
     found = next((item for item in vehicle.stock.items if item.id == name), None)
     names = [item.id for item in vehicle.stock.items if isinstance(item.facts, kinds)]
     if found is None:
-        raise Usage(no_gear(vehicle.stock, name, names, " or ".join(kind.kind for kind in kinds)))
+        raise Usage(
+            no_gear(vehicle.stock, name, names, one_of(*(message(f"gear-kinds/many-{kind.kind}") for kind in kinds)))
+        )
     if not isinstance(found.facts, kinds):
         wanted = one_of(*(message(f"gear-kinds/{kind.kind}") for kind in kinds))
         kind = message(f"gear-kinds/a-{found.facts.kind}")

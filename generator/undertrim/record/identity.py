@@ -10,6 +10,7 @@ from functools import lru_cache
 from pathlib import PurePosixPath
 
 from undertrim.record.model import VehicleFacts
+from undertrim.record.model.gear import AnyGear
 
 _FOLD = str.maketrans(
     {"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"}
@@ -39,7 +40,6 @@ def _folder(name: str) -> str:
     return f"{name}-make" if _DEVICE.fullmatch(name) else name
 
 
-def gear_path(kind: str, maker: str, model: str) -> PurePosixPath:
+def gear_path(facts: AnyGear) -> PurePosixPath:
     """Where the record of a piece of gear belongs below `records/gear`."""
-    folder = {"harness": "harnesses", "leads": "leads"}.get(kind, f"{kind}s")
-    return PurePosixPath(folder, f"{slug(maker)}-{slug(model)}.yaml")
+    return PurePosixPath(facts.folder(), f"{slug(facts.maker)}-{slug(facts.model)}.yaml")

@@ -65,7 +65,7 @@ def load(name: str) -> Schema:
     text = path.read_text(encoding="utf-8")
     schema: Schema = json.loads(text.replace('"$ref": "#/', f'"$ref": "{PREFIX}{name}#/'))
     if name in _BY_KIND:
-        _lay_in(schema["$defs"][_BY_KIND[name]], [part[_BY_KIND[name]] for part in _parts() if _BY_KIND[name] in part])
+        _lay_in(schema["$defs"][_BY_KIND[name]], [part[_BY_KIND[name]] for part in parts() if _BY_KIND[name] in part])
     _bound(schema)
     _give_words(f"schema/{name}", schema)
     return schema
@@ -75,8 +75,8 @@ _BY_KIND = {"vehicle": "opening", "gear": "gear"}
 """The block of a schema whose fields depend on the kind."""
 
 
-def _parts() -> list[Schema]:
-    """What each kind adds, in the order of their names."""
+def parts() -> list[Schema]:
+    """What each kind adds to the schemas, in the order of their names."""
     return [
         json.loads(path.read_text(encoding="utf-8")) for path in sorted(resources.top("schema").glob("kinds/*.json"))
     ]

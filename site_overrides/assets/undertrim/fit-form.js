@@ -118,7 +118,7 @@ function build(spot, place) {
   const id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
   if (!kind) { spot.remove(); return; }
   const rows = kind.fields;
-  const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.kind);
+  const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.gear);
   const start = pick(id + "from", say("fit-form/start"), [["", say("fit-form/nothing")]].concat(stock.map((key) => [key, shelf.stock[key].name])));
   const clearances = make("details", {}, [make("summary", { text: say("fit-form/usual") })].concat(
     kind.usual.map((row) => lengthField(id + "usual-" + row[0], say(row[1]), shelf.usual[row[0]].text))));

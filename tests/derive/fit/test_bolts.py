@@ -20,7 +20,7 @@ def box(width: str, height: str) -> Bolts:
 
 
 def verdict(gear: Bolts, car: Bolts, *, turned: bool = False, free: bool = True) -> str:
-    found = match("bolts", gear, car, clearances().bolts, "the car", Pose(turned, free))
+    found = match("bolts", gear, car, clearances()["bolts"], "the car", Pose(turned, free))
     verdicts = {check.verdict for check in found}
     return next(word for word in ("fails", "unknown", "marginal", "fits") if word in verdicts)
 

@@ -157,6 +157,17 @@ def test_places_of_bolt_holes_that_the_record_does_not_give(bolts: str, words: s
     assert ("Assumed, not in the record" in page) == ("circle" in bolts)
 
 
+def test_bolt_holes_are_spoken_of_where_some_are_marked() -> None:
+    about = record(
+        "parts: {panel: {}}\n", "openings: {dash: {behind: [panel], face: {width: 182 mm, height: 53 mm}}}\n"
+    )
+    (dash,) = said(Template(ADDRESS, about, about.openings["dash"]))
+    (door,) = said(
+        small("hole: {shape: round, diameter: 130 mm}, bolts: {pattern: circle, count: 3, diameter: 150 mm}")
+    )
+    assert ["bolt holes" in page for page in (dash, door)] == [False, True]
+
+
 def test_an_opening_without_an_outline_is_refused_with_the_way_out() -> None:
     about = record("""
         parts: {panel: {}}

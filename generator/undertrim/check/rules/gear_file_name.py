@@ -56,6 +56,6 @@ LEVEL = Level.ERROR
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """The file's path, if it is not the one that follows from the record."""
     facts = subject.record.gear
-    wanted = identity.gear_path(facts.kind, facts.maker, facts.model)
+    wanted = identity.gear_path(facts)
     if subject.entry.path.parts[-3:] != ("gear", *wanted.parts):
         yield Finding(("gear",), message("rules/gear-file-name/belongs-in", wanted=str(wanted)), key=True)

@@ -69,9 +69,8 @@ def _misplaced(item: Held) -> Iterator[tuple[str, Message]]:
         yield "or_drive", message("rules/misplaced-fastener-field/not-turned", fastener=typed)
     elif fastener.or_drive and drives.parse(fastener.or_drive) == fastener.drive:
         yield "or_drive", message("rules/misplaced-fastener-field/same-drive", fastener=typed)
-    riveted = fastener.kind == "rivet"
-    if fastener.diameter and not riveted:
+    if fastener.diameter and not fastener.plain_shank:
         yield "diameter", message("rules/misplaced-fastener-field/no-rivet", fastener=typed)
-    for name in ("thread", "torque") if riveted else ():
+    for name in ("thread", "torque") if fastener.plain_shank else ():
         if getattr(fastener, name):
             yield name, message("rules/misplaced-fastener-field/has-none", field=name, fastener=typed)

@@ -1,52 +1,62 @@
-"""The usual room around gear, from data/fit.toml."""
+"""The usual room around gear, from the room of each kind (record/model/kinds/usual.py)."""
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
 from undertrim.derive.fit.margins import Number, typed
-from undertrim.record.units import parse
-from undertrim.resources import table
-from undertrim.words import message
+from undertrim.record.model import OPENINGS
+from undertrim.record.model.kinds.usual import Clearance, usual_for, usual_word
+from undertrim.record.units import Quantity, parse
 
 
 @dataclass(frozen=True, slots=True)
 class Clearances:
-    """Lengths that hold where neither record nor maker says otherwise."""
+    """Lengths that hold where neither record nor maker says otherwise, by name; those of all kinds together."""
 
-    rear: Number
-    rear_glass: Number
-    grille: Number
-    overlap: Number
-    bolts: Number
-    plug_room: Number
-    sleeve: Number
-    filler: Number
+    by_name: Mapping[str, Number]
+
+    def __getitem__(self, name: str) -> Number:
+        """One of them. Raises KeyError for a name that no kind has."""
+        return self.by_name[name]
 
 
 def clearances(**changed: str) -> Clearances:
-    """The usual values, some of them replaced by texts such as "2 mm". Raises UnitError.
+    """The usual values, some of them replaced by texts such as "2 mm". Raises UnitError, and ValueError for a name that no kind has.
 
-    A usual value may spread (data/fit.toml); one that somebody chose does not.
+    A usual value may spread; one that somebody chose does not.
     """
-    found = {name: usual(name, text) for name, text in {**_texts(), **changed}.items()}
-    return Clearances(**{name: one if name in changed else _spreading(name, one) for name, one in found.items()})
+    if strange := sorted(changed.keys() - _named().keys()):
+        raise ValueError(f"no clearance is called '{strange[0]}'")
+    return Clearances({name: _number(kind, name, entry, changed.get(name)) for name, (kind, entry) in _named().items()})
 
 
-def _spreading(name: str, found: Number) -> Number:
-    """A usual value with how far others usually lie from it."""
-    if name not in table("fit")["spread"] or found.value is None:
-        return found
-    low, high = (parse(text, "length").value for text in table("fit")["spread"][name])
-    return replace(found, less=found.value - low, more=high - found.value)
+def _number(kind: str, name: str, entry: Clearance, chosen: str | None) -> Number:
+    """One clearance: exact, since nobody measured it; with how far others usually lie from it, where it spreads."""
+    found = typed(usual_word(kind, "clearances", name, "label"), _length(chosen or entry.size))
+    number = Number(found.label, found.value, 0, found.text, default=True)
+    if chosen is not None or entry.spreads is None or number.value is None:
+        return number
+    low, high = (_length(text).value for text in entry.spreads)
+    return replace(number, less=number.value - low, more=high - number.value)
 
 
-def usual(name: str, text: str) -> Number:
-    """One clearance from its text: exact, since nobody measured it."""
-    found = typed(message(f"clearances/{name}"), parse(text, "length"))
-    return Number(found.label, found.value, 0, found.text, default=True)
+def _length(text: str) -> Quantity:
+    return parse(text, "length")
 
 
 @cache
-def _texts() -> dict[str, str]:
-    data = table("fit")
-    return {**data["speaker"], **data["receiver"]}
+def _named() -> Mapping[str, tuple[str, Clearance]]:
+    """Each clearance with the kind it stands at. Raises ValueError where two kinds give one name: the forms ask by name alone."""
+    found: dict[str, tuple[str, Clearance]] = {}
+    for kind, name, entry in _all():
+        if name in found:
+            raise ValueError(
+                f"clearance '{name}' stands both at '{found[name][0]}' and at '{kind}': give one another name"
+            )
+        found[name] = kind, entry
+    return found
+
+
+def _all() -> Iterator[tuple[str, str, Clearance]]:
+    return ((kind, name, entry) for kind in OPENINGS for name, entry in usual_for(kind).clearances.items())

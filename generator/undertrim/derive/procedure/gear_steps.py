@@ -1,6 +1,6 @@
 """The steps of new gear in an opening: fit it, join what was joined to the parts it replaces, test it."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from undertrim.derive.procedure import fates, purposes
 from undertrim.derive.procedure.naming import about, named
@@ -8,7 +8,7 @@ from undertrim.derive.procedure.node import Node, node_id
 from undertrim.derive.procedure.steps import Step, live, text
 from undertrim.derive.procedure.tools import tool_called
 from undertrim.record.model import Assignment, Opening
-from undertrim.record.model.kinds.usual import usual_for, usual_word
+from undertrim.record.model.kinds.usual import UsualStep, usual_for, usual_word
 from undertrim.words import message
 
 _WINDOW = {"yes": "window", "unknown": "window-unknown", "no": ""}
@@ -22,8 +22,8 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
     opening = node.thing
     assert isinstance(opening, Opening)
     kind = usual_for(opening.kind)
-    entries = [name for name, entry in kind["install"].items() if _applies(entry, opening)]
-    joining = next((name for name in entries if kind["install"][name].get("joins")), entries[-1])
+    entries = [name for name, entry in kind.install.items() if _applies(entry, opening)]
+    joining = next((name for name in entries if kind.install[name].joins), entries[-1])
     for entry in entries:
         special = opening.install_how if entry == entries[0] else ""
         if entry == joining:
@@ -33,7 +33,8 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
             text(special, usual_word(opening.kind, "install", entry, "text")), node,
             tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry == joining else (),
             cautions=live(opening.cautions, car) if entry == entries[0] else (),
-            tools=tuple(map(tool_called, kind["tools"])) if entry == entries[0] else (),
+            tools=tuple(map(tool_called, kind.tools)) if entry == entries[0] else (),
+            builds=kind.install[entry].builds,
         )  # fmt: skip
 
 
@@ -51,19 +52,18 @@ def opening_tests(node: Node) -> Iterator[Step]:
     """Test new gear while it can still be reached."""
     opening = node.thing
     assert isinstance(opening, Opening)
-    entries = {name: entry for name, entry in usual_for(opening.kind)["test"].items() if _applies(entry, opening)}
+    entries = {name: entry for name, entry in usual_for(opening.kind).test.items() if _applies(entry, opening)}
     for name, entry in entries.items():
         special = opening.test_how if name == next(iter(entries)) else ""
         yield Step(
             f"test:{_place(node)}:{name}", "test", "test", about(usual_word(opening.kind, "test", name, "name"), node),
-            text(special, usual_word(opening.kind, "test", name, "text")), node, needs=entry["states"], uses=tuple(entry["uses"]), detail=name,
+            text(special, usual_word(opening.kind, "test", name, "text")), node, needs=entry.states, uses=entry.uses, detail=name,
         )  # fmt: skip
 
 
-def _applies(entry: Mapping[str, str], opening: Opening) -> bool:
+def _applies(entry: UsualStep, opening: Opening) -> bool:
     """Whether a usual step is for this opening."""
-    only = entry.get("only", "")
-    return not only or only in (*opening.asks, _WINDOW[purposes.window(opening)])
+    return not entry.only or entry.only in (*opening.asks, _WINDOW[purposes.window(opening)])
 
 
 def _place(node: Node) -> str:

@@ -56,8 +56,8 @@ def for_a_test(tether: Tether) -> bool:
 @cache
 def tested() -> tuple[str, ...]:
     """What any test of fitted gear uses."""
-    entries = [entry for kind in OPENINGS for entry in usual_for(kind)["test"].values()]
-    return tuple(dict.fromkeys(name for entry in entries for name in entry["uses"]))
+    entries = [entry for kind in OPENINGS for entry in usual_for(kind).test.values()]
+    return tuple(dict.fromkeys(name for entry in entries for name in entry.uses))
 
 
 def may_lie_loose(tether: Tether) -> bool:

@@ -117,5 +117,4 @@ def needs(thing: Part | Prep | Opening) -> States:
         return needs_of(thing)
     if isinstance(thing, Prep):
         return thing.needs
-    usual_here: States = usual_for(thing.kind)["needs"]
-    return usual_here
+    return usual_for(thing.kind).needs

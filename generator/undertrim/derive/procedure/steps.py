@@ -66,6 +66,8 @@ class Step:
     needs: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
     again: bool = False
+    builds: bool = False
+    """Whether it tells how what goes between is built up."""
     detail: str = ""
     """What it is within its kind: how the ignition is turned, the entry of what is to do, the usual step of a kind of opening."""
 

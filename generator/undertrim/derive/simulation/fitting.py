@@ -13,7 +13,7 @@ def install(world: World, step: Step) -> Faults:
     assert step.node
     node, opening = step.node, step.node.thing
     assert isinstance(opening, Opening)
-    yield from preparing.needs(world, step, node, usual_for(opening.kind)["needs"])
+    yield from preparing.needs(world, step, node, usual_for(opening.kind).needs)
     yield from reach.parts_off(world, step, node, [Ref(name) for name in opening.behind])
     world.fitted.add(node.id)
     off = reach.behind(world, node, opening) & set(world.off)

@@ -1,7 +1,5 @@
 """What holds under power: what may not lie loose, what a test needs joined, and that all that was joined is tried in the end."""
 
-from typing import Any
-
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.fates import STAYING, TetherLine
 from undertrim.derive.procedure.node import Node
@@ -63,13 +61,13 @@ def _fires(tether: Tether) -> bool:
 def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
     """A test of fitted gear is done only with everything joined that it may use, and a window only where one may move."""
     assert step.node
-    entry: dict[str, Any] = usual_for(opening.kind)["test"].get(step.detail, {})
+    entry = usual_for(opening.kind).test.get(step.detail)
     for place, item in world.undone.items():
-        if _ordinary(item.tether) and _serves(item.tether, entry.get("uses", ())):
+        if _ordinary(item.tether) and _serves(item.tether, entry.uses if entry else ()):
             part, _, _ = place[0].partition("@")
             pointer = ("parts", part, "tethers", place[1])
             yield fault("test-unjoined", "test-unjoined", step, item.step, pointer, tether=item.tether.name)
-    if entry.get("only") in ("window", "window-unknown") and not _window_there(opening):
+    if entry and entry.only in ("window", "window-unknown") and not _window_there(opening):
         yield fault("test-without-window", "test-without-window", step, None, at(step.node))
 
 

@@ -12,7 +12,6 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from undertrim import resources
 from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.looking import Looked
@@ -20,6 +19,7 @@ from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
+from undertrim.publish import described
 from undertrim.publish.build import published, standing
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
@@ -194,7 +194,7 @@ def content(made: Sequence[Prepared], shelf: Stock) -> Content:
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             "assets/undertrim/stock.js": fit_page.shelf_script(shelf, clearances()),
-            _SCHEMA: (resources.top("schema") / _SCHEMA).read_text(encoding="utf-8"),
+            _SCHEMA: described.text(),
         },
         copies={name: copy for item in made for name, copy in _copies(item)},
     )

@@ -13,6 +13,7 @@ from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening
+from undertrim.record.model.gear import AnyGear
 from undertrim.words import Items, Message, Value, message
 
 Data = dict[str, Any]
@@ -52,15 +53,14 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "takes": list(item.takes),
         "duties": duties.of_answer(vehicle, item),
         "counts_words": Items(counts, "semicolon"),
-        "notes": [*common, *left_out(vehicle, item.opening.kind)],
+        "notes": [*common, *left_out(vehicle, item.opening.takes)],
         "fits": [of_fit(fit, vehicle.stock, common) for fit in item.fits],
     }
 
 
-def left_out(vehicle: Vehicle, kind: str) -> list[Message]:
+def left_out(vehicle: Vehicle, kind: type[AnyGear]) -> list[Message]:
     """The gear of a kind that is not offered since its record has problems, each in words; records stand in folders by kind."""
-    folder = f"{kind}s"
-    names = (address.partition("/")[2] for address in vehicle.stock.left_out if address.startswith(f"{folder}/"))
+    names = (address.partition("/")[2] for address in vehicle.stock.left_out if address.startswith(f"{kind.folder()}/"))
     return [message("fit-shown/not-offered", name=name) for name in names]
 
 

@@ -1,7 +1,6 @@
 """What the form beside an opening reckons with, as data for the scripts: the opening, what in stock can go between, usual clearances, sizes of the stock."""
 
 from collections.abc import Iterator
-from dataclasses import fields
 from typing import Any
 
 from undertrim.derive.cutting import may_go
@@ -24,11 +23,17 @@ from undertrim.words import word
 Data = dict[str, Any]
 
 
+def form(vehicle: Vehicle, opening: Opening) -> Data | None:
+    """The form beside an opening; None for a kind that has none."""
+    return place(vehicle, opening) if room(opening).form else None
+
+
 def place(vehicle: Vehicle, opening: Opening) -> Data:
     """One opening as it is reckoned, what may go between in which cars, and what stops a receiver."""
     counted, notes = measured.reckoned(vehicle.record, opening)
     return {
         "kind": opening.kind,
+        "gear": opening.takes.kind,
         "opening": opening_data(counted),
         "between": list(_between(vehicle, opening)),
         "notes": list(notes),
@@ -108,7 +113,7 @@ def _spellings(name: str, kind: Data) -> Data:
 def usual_data(usual: Clearances) -> Data:
     """The clearances by name, as numbers of the script; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
     bounds = {**table("fit")["bounds"], **table("fit")["level"]}
-    return {**{entry.name: _number(getattr(usual, entry.name)) for entry in fields(usual)}, "bounds": bounds}
+    return {**{name: _number(number) for name, number in usual.by_name.items()}, "bounds": bounds}
 
 
 def _number(number: Number) -> Data:

@@ -50,11 +50,6 @@ def _cars(record: VehicleRecord, when: When) -> Mapping[str, Any]:
     return {"when": words.when(record, when), "clauses": words.clauses(when)}
 
 
-def building(step: Data) -> bool:
-    """Whether a step is the one that builds up a kit."""
-    return bool(step["kind"] == "install" and step["id"].endswith(":kit"))
-
-
 def lines(step: Mapping[str, Any]) -> list[str]:
     """How each kit of a step is built up, as lines of plain text: its name, then numbered steps."""
     found = []

@@ -23,6 +23,7 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "name": item.name,
         "kind": item.kind,
         "kind_words": usual_word(item.kind, "label"),
+        "gear": item.takes.kind,
         "sides": list(item.each),
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),

@@ -95,11 +95,11 @@ def _work(known: Vehicle, chosen: Choices) -> Facts:
         "targets": targets.targets(record),
         "blockers": blockers.blockers(record, known.address, known.stock),
         "openings": [
-            {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.place(known, item)}
+            {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.form(known, item)}
             for item in record.openings.values()
         ],
         "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
-        "steps": _with_kits(known, plans.steps(record, chosen)),
+        "steps": _with_kits(known, chosen, plans.steps(record, chosen)),
         "plans": plans.plans(chosen),
         "totals": totals.totals(chosen.steps),
     }
@@ -159,9 +159,10 @@ def _variant(record: VehicleRecord, variant: cars.AnyVariant) -> Facts:
     }
 
 
-def _with_kits(known: Vehicle, made: list[Facts]) -> list[Facts]:
+def _with_kits(known: Vehicle, chosen: Choices, made: list[Facts]) -> list[Facts]:
     """The steps, with how each kit that suits is built in the step that does it."""
+    building = {step.id for step in chosen.steps if step.builds}
     for step in made:
-        if kits.building(step):
+        if step["id"] in building:
             step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
     return made

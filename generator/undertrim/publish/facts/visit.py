@@ -1,6 +1,6 @@
 """One visit as data: the steps for chosen jobs and car with their totals. Where the car is left open, every kind of car is covered."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from typing import Any
@@ -62,9 +62,10 @@ def visit(
             ],
             "routes": _routes(plans),
             "steps": [
-                _with_kits(
-                    _step(record, step, _having(step, has, plans), plans, fixed), record, address, shelf, kit, fixed
-                )
+                {
+                    **_step(record, step, _having(step, has, plans), plans, fixed),
+                    "kits": list(_kits(step, record, address, shelf, kit, fixed)),
+                }
                 for step in merged
             ],
             "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
@@ -73,24 +74,18 @@ def visit(
     return found
 
 
-def _with_kits(
-    step: Data,
+def _kits(
+    step: Step,
     record: VehicleRecord,
     address: str,
     shelf: Stock,
     only: Collection[str],
     fixed: Mapping[str, str],
-) -> Data:
-    """The step, with how each kit is built up in the cars that the visit covers."""
-    if not kits.building(step):
-        return step
-    found = kits.built(record, address, shelf, step["part"], only)
-    step["kits"] = [
-        {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], fixed)]}
-        for item in found
-        if _applies(item["clauses"], fixed)
-    ]
-    return step
+) -> Iterator[Data]:
+    """How each kit is built up in the cars that the visit covers, where it is this step that tells it."""
+    for item in kits.built(record, address, shelf, step.part, only) if step.builds else ():
+        if _applies(item["clauses"], fixed):
+            yield {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], fixed)]}
 
 
 def _refuse_absent(

@@ -69,7 +69,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     if answer.takes:
         yield from wrapped(message("fit-shown/takes", limits=Items(answer.takes, "semicolon")), "  ", "    ")
     if not answer.fits:
-        yield f"  {say(message('fit-shown/none', kind=message(f'gear-kinds/{answer.opening.kind}')))}"
+        yield f"  {say(message('fit-shown/none', kind=message(f'gear-kinds/{answer.opening.takes.kind}')))}"
     common = () if full else facts.shared(answer.fits)
     for note in (*common, *_duties(vehicle, answer)):
         yield from wrapped(message("fit-shown/note", note=note), "  ", "        ")

@@ -67,8 +67,8 @@ def home(makes: list[Facts], *, demo: bool) -> str:
 
 
 def fit_forms(facts: Facts) -> dict[str, Any]:
-    """What the forms of a page reckon with, by opening."""
-    return {opening["id"]: opening["form"] for opening in facts["openings"]}
+    """What the forms of a page reckon with, by opening; one without a form has none."""
+    return {opening["id"]: opening["form"] for opening in facts["openings"] if opening["form"]}
 
 
 _STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")

@@ -54,6 +54,11 @@ class AnyGear:
     model: str
     note: str = ""
 
+    @classmethod
+    def folder(cls) -> str:
+        """The folder below `records/gear` in which its records stand."""
+        return f"{cls.kind}s"
+
     @property
     def suits(self) -> tuple[Place, ...]:
         """The openings it is made for; nothing where it is made for none in particular."""

@@ -62,6 +62,11 @@ class Fastener:
         return bool(table("fasteners")[self.kind].get("turned"))
 
     @property
+    def plain_shank(self) -> bool:
+        """Whether its shank has a thickness and no thread, as that of a rivet."""
+        return bool(table("fasteners")[self.kind].get("plain_shank"))
+
+    @property
     def said(self) -> str:
         """The same with its second drive: 'T20 or hex 7 mm'."""
         return f"{self.what} or {self.or_drive}" if self.or_drive else self.what

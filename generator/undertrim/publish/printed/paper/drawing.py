@@ -9,7 +9,7 @@ from undertrim.publish.printed.paper.layout import AXIS, FINE, Ellipse, Line, Re
 from undertrim.publish.printed.paper.pieces import PENS, Drawing, sentences
 from undertrim.publish.printed.sheet import glyphs
 from undertrim.record.model import Opening, VehicleRecord
-from undertrim.words import Items, Value, message, say
+from undertrim.words import Items, Message, Value, message, say
 
 _OVERHANG = 6  # mm of centre line beyond the outlines
 
@@ -34,7 +34,9 @@ def drawing(template: Template) -> Drawing:
     box = bounds(found.shapes).grown(_OVERHANG)
     axes = (Line(box.left, 0, box.right, 0, AXIS), Line(0, box.top, 0, box.bottom, AXIS))
     height = bounds(found.shapes[:1]).height
-    return found.with_(Drawing((*axes, *_upward(height))), Drawing(notes=tuple(_remarks(found.shapes))))
+    return found.with_(
+        Drawing((*axes, *_upward(height, room(template.opening).up))), Drawing(notes=tuple(_remarks(found.shapes)))
+    )
 
 
 def _car(opening: Opening) -> Iterator[Drawing]:
@@ -50,11 +52,11 @@ def _gear(opening: Opening, gear: Gear) -> Iterator[Drawing]:
     return room(opening).gear(gear.facts, gear.name, message("paper/gear-record", gear=gear.id))
 
 
-def _upward(height: float) -> tuple[Shape, ...]:
-    """An arrow that points up, in the middle of the upper half of an opening so high."""
+def _upward(height: float, words: Message) -> tuple[Shape, ...]:
+    """An arrow that points up, with its words, in the middle of the upper half of an opening so high."""
     y = -height / 4
     arrow = (Line(0, y + 4, 0, y - 4, FINE), Line(0, y - 4, -1.5, y - 1, FINE), Line(0, y - 4, 1.5, y - 1, FINE))
-    return (*arrow, Text(3, y + 1, (glyphs.text(say(message("paper/up"))),), 8, 3.4))
+    return (*arrow, Text(3, y + 1, (glyphs.text(say(words)),), 8, 3.4))
 
 
 def _remarks(shapes: Sequence[Shape]) -> Iterator[str]:

@@ -21,10 +21,11 @@ _MARKS: dict[Mark, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """What a line or mark means; `sample` is drawn about (0, 0), no wider than 10 mm."""
+    """What a line or mark means; `sample` is drawn about (0, 0), no wider than 10 mm. `marks` where it stands for the middle of holes."""
 
     sample: tuple[Shape, ...]
     words: str
+    marks: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,4 +74,4 @@ def bolts(what: Message, pattern: Bolts | None, mark: Mark, source: Value) -> Dr
     ring = outlines.ring(pattern, AXIS)
     shapes = (*(part for x, y in outlines.centres(pattern) for part in mark(x, y, 1)), *((ring,) if ring else ()))
     key = message(_MARKS[mark], what=what, size=dimensions.bolts(pattern), source=source)
-    return Drawing(shapes, (Key(mark(0, 0, 0.4), say(key)),), (note,) if note else ())
+    return Drawing(shapes, (Key(mark(0, 0, 0.4), say(key), marks=True),), (note,) if note else ())

@@ -35,7 +35,7 @@ def text(template: Template, drawn: Drawing) -> Words:
         shows=say(_shows(template)),
         demo=record.demo == "yes",
         alerts=tuple(_alerts(record, opening)),
-        notes=(*drawn.notes, *_notes(template)),
+        notes=(*drawn.notes, *_notes(template, drawn)),
         data_date=max((item.on for item in record.evidence.values()), default=say(message("paper/no-date"))),
         address=template.address,
     )
@@ -63,13 +63,14 @@ def _alerts(record: VehicleRecord, opening: Opening) -> Iterator[str]:
         yield sentences(_SENSOR[sensor], message("paper/offering-up-only"))
 
 
-def _notes(template: Template) -> Iterator[str]:
+def _notes(template: Template, drawn: Drawing) -> Iterator[str]:
     record, opening = template.record, template.opening
     if opening.when.clauses:
         yield sentences(message("paper/only-in", cars=words.when(record, opening.when)))
     yield from _suits(template)
     yield from _disputed(record, opening)
-    yield sentences(message("paper/marks-show"), message("paper/not-on-sheet"))
+    marked = (message("paper/marks-show"),) if any(key.marks for key in drawn.keys) else ()
+    yield sentences(*marked, message("paper/not-on-sheet"))
     yield from _sources(record, opening)
 
 

@@ -93,7 +93,7 @@ def _within(need: Number, have: Number, what: Message) -> Number:
 def plug_room(receiver: ReceiverGear, usual: Clearances) -> Number:
     """The room that the plugs need: the gear's own, else the usual."""
     stated = isinstance(receiver.plug_room, Quantity)
-    return typed(message("fit-receiver/plug-room"), receiver.plug_room) if stated else usual.plug_room
+    return typed(message("fit-receiver/plug-room"), receiver.plug_room) if stated else usual["plug_room"]
 
 
 def _clear(opening: ReceiverOpening) -> Number:
@@ -143,15 +143,15 @@ def _opening_of(kit: Stocked[KitGear]) -> Message:
 def _notes(case: Case, face: Face | None) -> Iterator[Message]:
     body, opening = rectangle(_BODY, case.receiver.facts.body), rectangle(OPENING, face)
     if not isinstance(case.receiver.facts.plug_room, Quantity):
-        yield message("fit-receiver/plugs-not-recorded", usual=case.usual.plug_room.text)
+        yield message("fit-receiver/plugs-not-recorded", usual=case.usual["plug_room"].text)
     wide = compare("width", "", [opening.width], [body.width]).margin
     high = compare("height", "", [opening.height], [body.height]).margin
     if wide is None or high is None or min(wide, high) < 0:
         return
     yield from _trimmed(case, opening)
-    if min(wide, high) < (case.usual.sleeve.value or 0):
-        yield message("fit-receiver/no-sleeve", left=both(min(wide, high)), wanted=case.usual.sleeve.text)
-    if high >= (case.usual.filler.value or 0):
+    if min(wide, high) < (case.usual["sleeve"].value or 0):
+        yield message("fit-receiver/no-sleeve", left=both(min(wide, high)), wanted=case.usual["sleeve"].text)
+    if high >= (case.usual["filler"].value or 0):
         yield message("fit-receiver/filler", left=both(high))
 
 
@@ -163,7 +163,7 @@ def _trimmed(case: Case, opening: Outline) -> Iterator[Message]:
     pairs = (("sides", opening.width, trim.width), ("above", opening.height, trim.height))
     over = [(where, compare("", "", [have], [need]).margin or 0) for where, have, need in pairs]
     for where, left in over:
-        if 0 < left < (case.usual.filler.value or 0):
+        if 0 < left < (case.usual["filler"].value or 0):
             yield message(f"fit-receiver/trim-open-{where}", left=both(left))
     if case.opening.clear_front is None and any(left < 0 for _, left in over):
         yield message("fit-receiver/trim-over", width=both(trim.width.value or 0), height=both(trim.height.value or 0))

@@ -21,7 +21,7 @@ def limits(opening: ReceiverOpening, usual: Clearances) -> Iterator[Value]:
         yield Items(tuple(_heights(face.width.value, face.height.value)), "semicolon")
     depth = typed(CLEAR_DEPTH, opening.depth.clear if opening.depth else None)
     if depth.value is not None:
-        rest = depth.value - (usual.plug_room.value or 0)
+        rest = depth.value - (usual["plug_room"].value or 0)
         yield message("fit-receiver/takes-deep", depth=both(depth.value), chassis=both(max(0.0, rest)))
 
 

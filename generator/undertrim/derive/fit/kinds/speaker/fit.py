@@ -113,7 +113,7 @@ def _spacer_held(case: Case, spacer: Stocked[SpacerGear]) -> tuple[Check, ...]:
     return (
         *covered(rim, case.car, case.usual, turned=False),
         *lying(message("fit-speaker/rim-on-panel", of=name), rim, case.car, turned=False),
-        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual.bolts, CAR, plate(part)),
+        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual["bolts"], CAR, plate(part)),
     )
 
 

@@ -66,7 +66,7 @@ def room(speaker: SpeakerGear, opening: SpeakerOpening, usual: Clearances) -> Ro
     """
     depth = opening.depth or Depth(Blank.UNKNOWN)
     behind = (typed(MOUNTING_DEPTH, speaker.depth), *_tilted(speaker, depth), _rear(depth, usual))
-    before = (typed(message("fit-speaker/protrusion"), speaker.protrusion), usual.grille)
+    before = (typed(message("fit-speaker/protrusion"), speaker.protrusion), usual["grille"])
     clear = typed(message("fit/clear-depth"), depth.clear)
     front = typed(message("fit-speaker/room-to-grille"), opening.room_to_grille)
     reasons = tuple(filter(None, (_reason(depth, opening), unseen(opening))))
@@ -107,7 +107,7 @@ def _tilted(speaker: SpeakerGear, depth: Depth) -> tuple[Number, ...]:
 
 def _rear(depth: Depth, usual: Clearances) -> Number:
     """More room is kept to glass; what nobody recorded is taken as glass, and a note says so."""
-    return usual.rear if depth.to_glass == "no" else usual.rear_glass
+    return usual["rear"] if depth.to_glass == "no" else usual["rear_glass"]
 
 
 def _reason(depth: Depth, opening: SpeakerOpening) -> Message | None:

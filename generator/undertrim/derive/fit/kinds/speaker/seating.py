@@ -32,7 +32,7 @@ def seated(speaker: SpeakerGear, hold: Hold, usual: Clearances, *, turned: bool)
         *through(speaker, hold, turned=turned),
         *covered(flange, hold, usual, turned=turned),
         *lying(message("fit-speaker/flange-on-panel"), flange, hold, turned=turned),
-        *bolts.match("bolts", speaker.bolts, hold.bolts, usual.bolts, hold.what, pose(speaker, turned=turned)),
+        *bolts.match("bolts", speaker.bolts, hold.bolts, usual["bolts"], hold.what, pose(speaker, turned=turned)),
     )
 
 
@@ -48,7 +48,7 @@ def _hole(hold: Hold) -> Outline:
 
 def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
     """Whether a flange covers the hole with its overlap at both ends of each axis; else a plate must go between."""
-    title, room = message("fit-speaker/covers", of=hold.what), (_twice(usual.overlap),)
+    title, room = message("fit-speaker/covers", of=hold.what), (_twice(usual["overlap"]),)
     checks = contain("flange", title, _hole(hold), _posed(flange, turned), room, "adapter")
     return tuple(_open(check) for check in checks)
 

@@ -17,9 +17,9 @@ def limits(opening: SpeakerOpening, usual: Clearances) -> Iterator[Message]:
     """The limits without anything between; what is not recorded is left out."""
     hole = outline(message("fit-speaker/hole"), opening.hole)
     yield from _sized("takes-basket", hole, 0)
-    yield from _sized("takes-flange", hole, 2 * (usual.overlap.value or 0))
+    yield from _sized("takes-flange", hole, 2 * (usual["overlap"].value or 0))
     space, seat = room(SpeakerGear("", ""), opening, usual), seats(opening)[0]
-    rear, grille = space.behind[-1].value or 0, usual.grille.value or 0
+    rear, grille = space.behind[-1].value or 0, usual["grille"].value or 0
     clear, front, offset = space.clear.value, space.front.value, seat.offset.value
     lean = opening.depth.leans if opening.depth else None
     if clear is not None and offset is not None:

@@ -19,6 +19,10 @@ class Room(Protocol):
     def wanted(self) -> Message:
         """The fields that hold its outline."""
 
+    @property
+    def up(self) -> Message:
+        """What stands at the arrow that points up: from where the opening is seen."""
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """What is drawn of the car, its outline first."""
 

@@ -21,6 +21,11 @@ class Room:
         """The fields that hold its outline."""
         return message("paper/wanted-face")
 
+    @property
+    def up(self) -> Message:
+        """From the cabin."""
+        return message("paper/up")
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """The opening."""
         yield outline(message("paper/opening-of-car"), self.opening.face, OUTLINE, source)

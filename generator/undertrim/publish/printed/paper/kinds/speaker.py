@@ -22,6 +22,11 @@ class Room:
         """The fields that hold its outline."""
         return message("paper/wanted-hole")
 
+    @property
+    def up(self) -> Message:
+        """From the cabin."""
+        return message("paper/up")
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """The hole and its bolt holes."""
         yield outline(message("paper/hole-of-car"), self.opening.hole, OUTLINE, source)

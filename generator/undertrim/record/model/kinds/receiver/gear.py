@@ -50,6 +50,11 @@ class HarnessGear(AnyGear):
     keeps: tuple[str, ...] = ()
     plugs: dict[str, dict[str, Lead]] = field(default_factory=dict)
 
+    @classmethod
+    def folder(cls) -> str:
+        """The folder of its records."""
+        return "harnesses"
+
     @property
     def brings(self) -> tuple[str, ...]:
         """The functions on its contacts."""
@@ -93,6 +98,11 @@ class LeadsGear(AnyGear):
     kind: ClassVar[str] = "leads"
 
     leads: dict[str, Lead] = field(default_factory=dict)
+
+    @classmethod
+    def folder(cls) -> str:
+        """The folder of its records."""
+        return "leads"
 
 
 def _on_contacts(plugs: dict[str, dict[str, Lead]]) -> Iterator[str]:
