@@ -1,6 +1,7 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
 import importlib
+import json
 import pkgutil
 import re
 from collections.abc import Iterator
