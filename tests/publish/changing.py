@@ -12,7 +12,7 @@ from answers import on_terminal, page
 from marking import made, put
 
 import typed
-from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
+from undertrim.derive.fit.stock import NOTHING, Stock, stocked
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.publish.facts.vehicle import Unplannable
@@ -156,13 +156,7 @@ def _page_beside(path: Path, gear: Path) -> str:
 @cache
 def _shelf() -> Stock:
     found = ((_usual(path), _usual(path).record) for path, kind in typed.records().items() if kind == "gear")
-    return Stock(
-        tuple(
-            Stocked(entry.id, record.gear, record.demo == "yes")
-            for entry, record in found
-            if isinstance(record, GearRecord)
-        )
-    )
+    return Stock(tuple(stocked(entry.id, record) for entry, record in found if isinstance(record, GearRecord)))
 
 
 @cache
@@ -176,7 +170,7 @@ def _part_of(path: Path) -> Stock:
 
 def _with(entry: Entry) -> Stock:
     assert isinstance(entry.record, GearRecord)
-    new = Stocked(entry.id, entry.record.gear, entry.record.demo == "yes")
+    new = stocked(entry.id, entry.record)
     return Stock(tuple(new if item.id == entry.id else item for item in _part_of(entry.path).items))
 
 

@@ -62,12 +62,18 @@ def _with_mark(name: str, use: typed.Use, number: str) -> tuple[str, str] | None
 
 
 @cache
-def _records() -> dict[Path, Entry]:
-    """Every record with its marks."""
+def marked(vehicle: str = "", gear: str = "") -> dict[Path, Entry]:
+    """Every record with its marks; in the languages of these tags."""
     changed = {path: copy.deepcopy(typed.data(path)) for path in typed.records()}
     for path, pointer, _, value in (item for found in _placed().values() for item in found):
         put(changed[path], pointer, value)
-    return {path: made(path, data) for path, data in changed.items()}
+    langs = {"vehicle": vehicle, "gear": gear}
+    return {path: made(path, data | {"lang": langs[typed.records()[path]]}) for path, data in changed.items()}
+
+
+def values(name: str, kind: str) -> set[str]:
+    """What is typed in a field in records of a kind, with its marks."""
+    return {value for path, _, _, value in _placed().get(name, ()) if typed.records()[path] == kind}
 
 
 def put(data: Any, pointer: Pointer, value: Any) -> None:
@@ -103,7 +109,7 @@ def _found() -> tuple[frozenset[str], frozenset[str]]:
 
 def _settings() -> Iterator[tuple[Entry, Stock]]:
     """Every vehicle by itself, and some beside all gear."""
-    entries = _records().values()
+    entries = marked().values()
     shelf = Stock(tuple(Stocked(item.id, item.record.gear) for item in entries if isinstance(item.record, GearRecord)))
     vehicles = [item for item in entries if item.kind == "vehicle"]
     yield from ((item, NOTHING) for item in vehicles)

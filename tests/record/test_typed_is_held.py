@@ -106,13 +106,15 @@ def test_a_field_without_a_home_in_the_model_is_named() -> None:
     held = [(item.name, item.type) for item in fields(SpeakerGear) if item.name != "terminals"]
     less = make_dataclass("less", [*held, ("flavour", str)], namespace={"kind": "speaker"})
     others = [kind for kind in GEAR.values() if kind is not SpeakerGear]
-    whole = make_dataclass("whole", [("format", int), ("demo", str), ("gear", reduce(or_, others, less))])
+    whole = make_dataclass(
+        "whole", [("format", int), ("demo", str), ("lang", str), ("gear", reduce(or_, others, less))]
+    )
     assert sorted(unheld(root("gear"), whole, "gear")) == ["speaker.terminals", "speaker: flavour"]
 
 
 def test_a_kind_without_a_class_is_named() -> None:
     others = [kind for kind in GEAR.values() if kind is not SpeakerGear]
-    whole = make_dataclass("whole", [("format", int), ("demo", str), ("gear", reduce(or_, others))])
+    whole = make_dataclass("whole", [("format", int), ("demo", str), ("lang", str), ("gear", reduce(or_, others))])
     assert list(unheld(root("gear"), whole, "gear")) == ["gear of kind speaker"]
 
 

@@ -7,6 +7,8 @@ from functools import lru_cache
 from markupsafe import Markup
 
 from undertrim import words
+from undertrim.publish.facts.own_language import OwnLanguage
+from undertrim.record.own_text import OwnText
 from undertrim.words import Items, Language, Value, message
 
 
@@ -37,6 +39,13 @@ def sides(values: Iterable[str], joined: str = "and") -> str:
 def bodies(values: Iterable[str]) -> str:
     """Shapes of a body, as they stand in a list."""
     return listed(message("vehicle-page/body-shape", body=message(f"body/{body}")) for body in values)
+
+
+def own(text: str) -> str:
+    """A text that may be a record's own, marked with its language where that is another than the page's (WCAG 2.2, 3.1.2)."""
+    if not isinstance(text, OwnText) or not OwnLanguage(text.lang).differs(words.spoken()):
+        return text
+    return Markup('<span lang="{}">{}</span>').format(text.lang, text)
 
 
 def link(to: str, text: str) -> Markup:

@@ -10,6 +10,7 @@ from cattrs.gen import make_dict_structure_fn, override
 
 from undertrim.record import model, units
 from undertrim.record.gear import GEAR, GearFacts, GearRecord
+from undertrim.record.own_text import in_language
 from undertrim.record.source import Data
 from undertrim.resources import table
 
@@ -22,12 +23,14 @@ KEYED = {
 
 def vehicle(data: Data) -> model.VehicleRecord:
     """The vehicle record in `data`."""
-    return _converter().structure(_with_ids(data), model.VehicleRecord)
+    record = _converter().structure(_with_ids(data), model.VehicleRecord)
+    return in_language(record, record.lang)
 
 
 def gear(data: Data) -> GearRecord:
     """The gear record in `data`."""
-    return _converter().structure(_with_ids(data), GearRecord)
+    record = _converter().structure(_with_ids(data), GearRecord)
+    return in_language(record, record.lang)
 
 
 def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:

@@ -16,3 +16,4 @@ class GearRecord:
     format: int
     gear: GearFacts
     demo: Decided = "no"
+    lang: str = ""

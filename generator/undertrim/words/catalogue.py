@@ -164,7 +164,7 @@ def context(code: str, part: str) -> str:
 def _listed(items: list[str], joined: str, speech: Language) -> str:
     """A list in the language's own way: `a`, `a and b`, `a, b and c`."""
     if len(items) < 2:
-        return "".join(items)
+        return items[0] if items else ""  # itself: it may know its language
     join, before = english("lists"), "comma" if joined in ("and", "or") else joined
     first = reduce(lambda a, b: _pair(join, before, a, b, speech), items[:-1])
     return _pair(join, joined, first, items[-1], speech)

@@ -14,11 +14,12 @@ F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
 @dataclass(frozen=True)  # without slots, with which a call through `Gear` fails in Python 3.11
 class Stocked(Generic[F_co]):
-    """One piece of gear of a kind with the id of its record, and whether it is invented."""
+    """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say."""
 
     id: str
     facts: F_co
     demo: bool = False
+    lang: str = ""
 
     @property
     def name(self) -> str:
@@ -37,6 +38,11 @@ class Stocked(Generic[F_co]):
 
 Gear = Stocked[GearFacts]
 """One piece of gear of any kind."""
+
+
+def stocked(name: str, record: GearRecord) -> Gear:
+    """What a record of gear, by its id, puts on the shelf."""
+    return Stocked(name, record.gear, record.demo == "yes", record.lang)
 
 
 def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:
@@ -86,7 +92,7 @@ def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
     for path in workspace.files([folder]) if folder.exists() else ():
         entry = workspace.load(path)
         if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
-            items.append(Stocked(entry.id, entry.record.gear, entry.record.demo == "yes"))
+            items.append(stocked(entry.id, entry.record))
         else:
             left_out.append(entry.address)
     return Stock(tuple(items), tuple(left_out))

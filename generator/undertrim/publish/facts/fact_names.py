@@ -8,6 +8,7 @@ from undertrim.derive.fit import duty_kinds
 from undertrim.derive.wiring import leads
 from undertrim.record.field_titles import apart
 from undertrim.record.fields import Node, root
+from undertrim.record.own_text import in_language
 from undertrim.record.source import Data, Pointer
 from undertrim.words import Items, Language, Value, message, named, say, spoken
 
@@ -24,7 +25,7 @@ class FactName:
         parts = [Items(tuple(some), "comma") for some in (self.things, apart(self.titles, speech)) if some]
         both = message("fact-names/fact", things=parts[0], fields=parts[1]) if len(parts) > 1 else Items(tuple(parts))
         name = say(both, speech)
-        return name[:1].upper() + name[1:]
+        return name if name[:1].isupper() else name[:1].upper() + name[1:]
 
     def __str__(self) -> str:
         return self.say(spoken())
@@ -53,7 +54,7 @@ def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, Value]]:
         keyed = isinstance(step, int) or step not in (node.schema.get("properties", {}) if node else {})
         value, node = _inner(value, step), node.child(step) if node else None
         if keyed:
-            yield "thing", _thing(pointer[place - 1] if place else "", step, value)
+            yield "thing", _thing(pointer[place - 1] if place else "", step, value, data.get("lang", ""))
         elif place == len(pointer) - 1 or not _named_below(value, pointer[place + 1]):
             title = _title(node, step)
             yield "thing" if place == 0 and len(pointer) > 1 else "title", title
@@ -72,10 +73,9 @@ def _named_below(value: Data, step: str | int) -> bool:
     return isinstance(below, Mapping) and "name" in below
 
 
-def _thing(above: str | int, step: str | int, value: Data) -> Value:
+def _thing(above: str | int, step: str | int, value: Data, lang: str) -> Value:
     if isinstance(value, Mapping) and "name" in value:
-        name: Value = value["name"]
-        return name
+        return in_language(str(value["name"]), lang)
     if isinstance(step, int):
         return message("fact-names/number", number=step + 1)
     return _KEYED.get(above, _apart)(step)

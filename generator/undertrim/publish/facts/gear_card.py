@@ -6,9 +6,10 @@ from undertrim.derive.fit.place import altered
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
+from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
-from undertrim.words import Items, Message, Value, message
+from undertrim.words import Items, Message, Value, message, spoken
 
 DEMO = message("gear-card/demo")
 
@@ -39,5 +40,8 @@ def _said(item: Gear) -> Iterator[Value]:
         yield message("gear-card/alters", how=altered(facts.alters))
     if facts.note:
         yield facts.note.rstrip(".")
+    own = OwnLanguage(item.lang)
+    if own.differs(spoken()):
+        yield own.told("gear-card/own-language", spoken())
     if item.demo:
         yield DEMO

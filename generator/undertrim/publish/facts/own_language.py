@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from undertrim.words import Language, message, say
+from undertrim.words import Language, Message, message, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,9 +13,15 @@ class OwnLanguage:
 
     def say(self, speech: Language) -> str:
         """What is said of it to a reader of another language; nothing to one of the same, or where nobody knows."""
-        if not self.tag or _plain(self.tag) == _plain(speech.tag):
-            return ""
-        return say(message("vehicle/own-language", language=_named(self.tag, speech.tag)), speech)
+        return say(self.told("vehicle/own-language", speech), speech) if self.differs(speech) else ""
+
+    def told(self, code: str, speech: Language) -> Message:
+        """The same in a sentence of the catalogue that names the language."""
+        return message(code, language=_named(self.tag, speech.tag))
+
+    def differs(self, speech: Language) -> bool:
+        """Whether it is known to be another language than the reader's."""
+        return bool(self.tag) and _plain(self.tag) != _plain(speech.tag)
 
 
 def _plain(tag: str) -> str:

@@ -48,6 +48,7 @@ def environment() -> Environment:
         meter_table=meter.meter_table,
         fit_forms=fit_forms,
     )
+    made.filters["own"] = template_words.own
     return made
 
 
