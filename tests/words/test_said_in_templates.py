@@ -67,8 +67,7 @@ def test_what_is_said_is_in_the_catalogue_with_its_values() -> None:
 
 def test_a_code_that_is_made_has_a_sentence_for_each_end_it_can_have() -> None:
     weights = {"stop", "lost", "unknown", "need"}
-    assert {f"weight-{weight}" for weight in weights} <= english("vehicle-page").keys()
-    assert {f"weight-{weight}" for weight in weights} <= english("sheet").keys()
+    assert {f"weight-{weight}" for weight in weights} <= english("blockers").keys()
     assert set(english("signals")) == {"danger", "warning", "caution", "notice"}
 
 

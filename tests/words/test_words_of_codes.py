@@ -50,11 +50,12 @@ CODES: dict[str, list[str]] = {
         *(f"from-{datum}" for datum in enum(*DEPTH, "datum")),
         *(f"ends-{what}" for what in enum(*DEPTH, "obstruction")),
         *enum(*DEPTH, "over"),
-        *(f"shape-{shape}" for shape in enum("hole", "properties", "shape", of=COMMON) if shape != "round"),
     ],
+    "shapes": enum("hole", "properties", "shape", of=COMMON),
+    "altering": enum("opening", "properties", "alters", "items"),
     "openings": [
-        *(f"alters-{way}" for way in enum("opening", "properties", "alters", "items")),
         *(f"sensor-{known}" for known in KNOWN),
+        *(f"kit-{known}" for known in ("needed", "not-needed", "unknown")),
     ],
     "blockers": [
         *(f"{lid}-{latch}" for lid in ("boot", "bonnet") for latch in LATCHES),

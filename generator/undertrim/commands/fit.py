@@ -63,7 +63,7 @@ def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
 
 
 def _near(name: str, record: VehicleRecord) -> Value:
-    return suggestion(name, list(record.openings), message("visit-arguments/openings"))
+    return suggestion(name, list(record.openings), message("jobs/openings"))
 
 
 def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:

@@ -34,7 +34,7 @@ def _load(options: argparse.Namespace) -> Load:
     least = None if options.least is None else ohms(options.least, "--least")
     if options.wired:
         return impedance.wired(
-            [ohms(text, say(message("load/a-speaker"))) for text in options.speakers], options.wired, least
+            [ohms(text, say(message("gear-kinds/a-speaker"))) for text in options.speakers], options.wired, least
         )
     if len(options.speakers) > 1:
         raise Usage(say(message("load/not-said-how")))

@@ -74,7 +74,7 @@ def _choice(vehicle: Vehicle, openings: Sequence[str], text: str) -> Choice:
         names = [gear.id for gear in vehicle.stock.items if isinstance(gear.facts, taken)]
         raise Usage(no_gear(vehicle.stock, name, names, say(message("visit-arguments/any-gear"))))
     if place and place not in openings:
-        near = suggestion(place, list(openings), message("visit-arguments/openings"))
+        near = suggestion(place, list(openings), message("jobs/openings"))
         raise Usage(say(message("visit-arguments/no-job", name=place, hint=near)))
     taking = [name for name in openings if isinstance(item.facts, vehicle.record.openings[name].takes)]
     if place:

@@ -101,8 +101,8 @@ def _entry(place: Workspace, name: str) -> Entry:
 
 def _opening(record: VehicleRecord, name: str) -> Opening:
     if name not in record.openings:
-        hint = suggestion(name, list(record.openings), message("template/openings"))
-        raise Usage(say(message("template/no-opening", name=name, hint=hint)))
+        hint = suggestion(name, list(record.openings), message("jobs/openings"))
+        raise Usage(say(message("visit-arguments/no-opening", name=name, hint=hint)))
     return record.openings[name]
 
 

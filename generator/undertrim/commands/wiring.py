@@ -69,7 +69,7 @@ def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -
     try:
         found = joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=car)
     except NoLeads as error:
-        raise Usage(say(message("wiring/refused", why=error.said, hint=WayOut(error.said)))) from error
+        raise Usage(say(message("meter/unread", why=error.said, hint=WayOut(error.said)))) from error
     if not found:
         raise Usage(say(message("wiring/no-such-car", opening=opening.name)))
     return joints_data(record, address, receiver, found)
@@ -86,7 +86,7 @@ def _opening(vehicle: Vehicle, name: str | None) -> Opening:
             raise Usage(say(message("wiring/several-openings", openings=one_of(*names))))
         return taking[0]
     if name not in names:
-        hint = suggestion(name, names, message("wiring/openings"))
+        hint = suggestion(name, names, message("jobs/openings"))
         raise Usage(say(message("wiring/no-such-opening", name=name, hint=hint)))
     return vehicle.record.openings[name]
 

@@ -96,7 +96,7 @@ def mixed(value: Fraction) -> str:
 def _proper(whole: int, top: int, bottom: int, unit: str) -> Message:
     if whole or not unit:
         return message("units/check")
-    return message("units/write", written=quoted(f"{mixed(Fraction(top, bottom))} {unit}"))
+    return message("drives/write", written=quoted(f"{mixed(Fraction(top, bottom))} {unit}"))
 
 
 def _is_vulgar(text: str) -> bool:

@@ -109,7 +109,7 @@ def _named(kind: Kind) -> Word:
 def _respelt(numeral: Numeral, near: Unit | None) -> Message | None:
     if near is None or (numeral.parts and not near.fractions):
         return None
-    return message("units/write", written=quoted(equivalents.with_name(numeral.text, near)))
+    return message("drives/write", written=quoted(equivalents.with_name(numeral.text, near)))
 
 
 def _owner(spelling: str) -> Kind | None:
@@ -122,7 +122,7 @@ def _offers(numeral: Numeral, kind: Kind) -> Message:
     offered = (kind.find(name) for name in kind.offer)
     units = [unit for unit in offered if unit and (unit.fractions or not numeral.parts)]
     written = [quoted(equivalents.with_name(numeral.text, unit)) for unit in units]
-    return message("units/write", written=one_of(*written)) if written else _in_units_of(kind)
+    return message("drives/write", written=one_of(*written)) if written else _in_units_of(kind)
 
 
 def _of_the_whole(numeral: Numeral, kind: Kind) -> Message:

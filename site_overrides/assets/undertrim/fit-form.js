@@ -21,7 +21,7 @@ const KINDS = {
     fields: [
       { name: "basket", label: "fit-form/basket", shape: true },
       { name: "flange", label: "fit-form/flange", shape: true },
-      { name: "bolts", label: "fit-form/bolts", bolts: true },
+      { name: "bolts", label: "speaker-shown/bolts", bolts: true },
       { name: "depth", label: "fit-form/depth" },
       { name: "magnet", label: "fit-form/magnet" },
       { name: "protrusion", label: "fit-form/protrusion" },

@@ -34,10 +34,10 @@ export function isLength(value) { return value !== null && typeof value === "obj
  */
 export function typed(label, value) {
   if (isLength(value)) return number(label, value.value, value.step, value.shown);
-  return number(label, null, 0, value ? say(`blanks/${value}`) : notRecorded());
+  return number(label, null, 0, value ? say(`facts/${value}`) : notRecorded());
 }
 
-export function notRecorded() { return say("blanks/not-recorded"); }
+export function notRecorded() { return say("facts/not-recorded"); }
 
 export function total(numbers) { return numbers.reduce((sum, one) => sum + (one.value || 0), 0); }
 

@@ -57,8 +57,8 @@ function decidedIn(one, checks, face, stock, toGetName, more) {
 function straight(one, kits) {
   const face = one.opening.face, checks = receiverChecks(one, face, say("fit-receiver/opening"));
   if (one.opening.kit === "not-needed") return [decidedIn(one, checks, face)];
-  if (one.opening.kit === "needed") return kits.length ? [] : [decidedIn(one, checks, face, "", say("fit-receiver/get-kit"))];
-  return [decidedIn(one, checks.concat([untold("kit", say("fit-receiver/kit"), [say("fit-receiver/lacks-kit")])]), face)];
+  if (one.opening.kit === "needed") return kits.length ? [] : [decidedIn(one, checks, face, "", say("gear-kinds/a-kit"))];
+  return [decidedIn(one, checks.concat([untold("kit", say("receiver-shown/kit"), [say("fit-receiver/lacks-kit")])]), face)];
 }
 
 function throughKit(one, kit) {

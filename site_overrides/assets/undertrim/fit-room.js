@@ -65,7 +65,7 @@ export function depthCheck(room, height) {
   return capped(compare("depth", say("fit-speaker/depth"), [room.clear].concat(height, room.gasket), room.behind, "spacer"), room.reason);
 }
 
-export function grilleCheck(room, height) { return compare("grille", say("fit-speaker/grille"), [room.front], height.concat(room.gasket, room.before)); }
+export function grilleCheck(room, height) { return compare("grille", say("speaker-shown/grille"), [room.front], height.concat(room.gasket, room.before)); }
 
 export function spacerWindow(room, seat) {
   const raised = [seat.offset].concat(room.gasket);

@@ -135,7 +135,7 @@ function refused(text, numeral, spelling) {
   if (owner) return new Unread("units/of-another-kind", { text: quoted(text), other: owner.name, kind: kind.name, hint: inUnits() });
   const near = nearest(word.toLowerCase());
   const slip = near && !(numeral.parts && !kind.units[near].fractions);
-  const hint = slip ? say("units/write", { written: quoted(numeral.text + " " + near) }) : inUnits();
+  const hint = slip ? say("drives/write", { written: quoted(numeral.text + " " + near) }) : inUnits();
   return new Unread("units/unknown-unit", { unit: quoted(spelling), text: quoted(text), hint });
 }
 
@@ -176,7 +176,7 @@ function parted(found, text, spelling) {
   const whole = Number(found[2] || 0), top = Number(found[3]), bottom = Number(found[4]);
   if (!bottom) throw new Unread("units/by-zero", { text: quoted(text) });
   if (top >= bottom) {
-    const hint = whole || !spelling ? say("units/check") : say("units/write", { written: quoted(mixed(top, bottom) + " " + spelling) });
+    const hint = whole || !spelling ? say("units/check") : say("drives/write", { written: quoted(mixed(top, bottom) + " " + spelling) });
     throw new Unread("units/improper", { text: quoted(text), hint });
   }
   const shown = (found[1] ? "-" : "") + (whole ? whole + " " : "") + top + "/" + bottom;
@@ -198,7 +198,7 @@ function coarse(numeral, mark) {
 
 function offers(numeral) {
   const names = kind.offer.filter((name) => kind.units[name].fractions || !numeral.parts);
-  return say("units/write", { written: list(names.map((name) => quoted(numeral.text + " " + name)), "or") });
+  return say("drives/write", { written: list(names.map((name) => quoted(numeral.text + " " + name)), "or") });
 }
 
 function wayOut(text) {

@@ -179,7 +179,7 @@ def _unsettled(dispute: Dispute, why: Unsettled, fact: Fact, known: list[str]) -
     name, by = dispute.conflict.id, dispute.conflict.settled_by
     match why:
         case Unsettled.ABSENT:
-            hint = suggestion(by, known, message("rules/conflict-not-shown/evidence-here"))
+            hint = suggestion(by, known, message("nearness/evidence"))
             return message("rules/conflict-not-shown/no-evidence", evidence=by, hint=hint)
         case Unsettled.NOT_MEASURED:
             return message("rules/conflict-not-shown/not-measured", evidence=by)

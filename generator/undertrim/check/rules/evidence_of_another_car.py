@@ -110,7 +110,7 @@ def _said(misfit: Misfit) -> Message:
         case Why.VARIANT:
             return message("rules/evidence-of-another-car/no-variant", variant=value, hint=_no_variant(value, has))
         case Why.CHOICE:
-            hint = suggestion(value, has[1:], message("rules/evidence-of-another-car/its-choices"))
+            hint = suggestion(value, has[1:], message("nearness/choices"))
             return message("rules/evidence-of-another-car/no-choice", variant=has[0], choice=value, hint=hint)
         case Why.CHOICE_THEN:
             built = {"first": has[1], "end": has[2]}
@@ -129,5 +129,5 @@ def _no_variant(name: str, known: tuple[str, ...]) -> Message:
     if name == DRIVE_SIDE:
         return message("rules/evidence-of-another-car/write-side")
     if known:
-        return suggestion(name, known, message("rules/evidence-of-another-car/variants-here"))
+        return suggestion(name, known, message("nearness/variants"))
     return message("rules/evidence-of-another-car/in-note")

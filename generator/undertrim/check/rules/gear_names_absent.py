@@ -154,7 +154,7 @@ _VARIANT = What(
 )
 _CHOICE = What(
     message("rules/gear-names-absent/no-choice"),
-    message("rules/gear-names-absent/its-choices"),
+    message("nearness/choices"),
     message("rules/gear-names-absent/has-no-choices"),
 )
 _PART = What(

@@ -82,7 +82,7 @@ _PART = What(message("rules/named-but-absent/part"), message("rules/named-but-ab
 _OPENING = What(message("rules/named-but-absent/opening"), message("rules/named-but-absent/opening-ids"))
 _TETHER = What(message("rules/named-but-absent/tether"), message("rules/named-but-absent/tether-ids"))
 _PIN = What(message("rules/named-but-absent/pin"), message("rules/named-but-absent/pin-ids"))
-_EVIDENCE = What(message("rules/named-but-absent/evidence"), message("rules/named-but-absent/evidence-ids"))
+_EVIDENCE = What(message("rules/named-but-absent/evidence"), message("nearness/evidence"))
 
 
 def check(subject: Subject) -> Iterator[Finding]:

@@ -63,7 +63,7 @@ from undertrim.words import Message, message
 
 LEVEL = Level.ERROR
 
-_STICKY = {"butyl": message("rules/peel-without-seal/butyl"), "tape": message("rules/peel-without-seal/tape")}
+_STICKY = {"butyl": message("sorts/butyl"), "tape": message("sorts/tape")}
 
 
 def check(subject: Subject) -> Iterator[Finding]:

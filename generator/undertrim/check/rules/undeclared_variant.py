@@ -120,7 +120,7 @@ def _no_variant(name: str, known: Mapping[str, cars.AnyVariant]) -> Message:
         return _IMPLIED[name]
     if not known:
         return message("rules/undeclared-variant/no-variants", name=name)
-    near = suggestion(name, list(known), message("rules/undeclared-variant/variants-here"))
+    near = suggestion(name, list(known), message("nearness/variants"))
     return message("rules/undeclared-variant/no-variant", name=name, near=near)
 
 

@@ -5,7 +5,7 @@ from undertrim.record import colours
 from undertrim.resources import table
 from undertrim.words import Items, Value, message, word
 
-METER = message("conflicts/meter")
+METER = message("joint-states/conflict")
 
 
 def claims(dispute: Dispute) -> Value:

@@ -76,8 +76,8 @@ def known(label: Value, value: float, step: float = 0, *, default: bool = False)
     return Number(label, value, step, both(value), default)
 
 
-NOT_RECORDED = message("blanks/not-recorded")
-_BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"blanks/{blank}") for blank in Blank}}
+NOT_RECORDED = message("facts/not-recorded")
+_BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"facts/{blank}") for blank in Blank}}
 
 
 def typed(label: Value, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:

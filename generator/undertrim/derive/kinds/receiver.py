@@ -13,7 +13,7 @@ def required(opening: ReceiverOpening) -> Iterator[Fact]:
     yield Fact("face/width", known(face and face.width), message("wanted-receiver/width", opening=name))
     yield Fact("face/height", known(face and face.height), message("wanted-receiver/height", opening=name))
     depth = message("wanted-receiver/depth", opening=name)
-    from_face = message("wanted-receiver/from-face", opening=name)
+    from_face = message("wanted-speaker/from-face", opening=name)
     clear = known(opening.depth and opening.depth.clear)
     told = clear and bool(opening.depth and opening.depth.datum)
     yield Fact("depth", told, from_face if clear else depth)

@@ -10,7 +10,7 @@ def hole(item: Hole) -> Value:
     """A hole."""
     if item.shape == "round":
         return message("dimensions/round", diameter=words.quantity(item.diameter))
-    shape = message(f"dimensions/shape-{item.shape}")
+    shape = message(f"shapes/{item.shape}")
     return message("dimensions/hole", shape=shape, width=words.quantity(item.width), height=words.quantity(item.height))
 
 

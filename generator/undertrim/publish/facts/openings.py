@@ -51,7 +51,7 @@ def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]
     if item.depth:
         yield message("openings/depth"), depth(item.depth, in_a_door=item.in_a_door)
     if item.alters:
-        yield message("openings/alters"), words.listed(*(message(f"openings/alters-{way}") for way in item.alters))
+        yield message("openings/alters"), words.listed(*(message(f"altering/{way}") for way in item.alters))
     yield from at.more()
     if item.in_a_door or item.crash_sensor:
         yield message("openings/sensor"), message(f"openings/sensor-{doors.sensor(record, item)}")

@@ -87,7 +87,7 @@ def _cables(item: Run) -> Iterator[RunCable]:
         awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
         fuse = awg.fuse or metric.fuse
         yield RunCable(
-            current=message("runs/amperes", value=current),
+            current=message("joint/amperes", value=current),
             awg=_size("awg", awg.size),
             metric=_size("metric", metric.size),
             fuse=Amount(fuse, "A") if fuse else message("runs/no-fuse"),
@@ -114,7 +114,7 @@ def _assumed(item: Run) -> Message:
     )
 
 
-_WHY = {"drop": message("runs/drop"), "ampacity": message("runs/ampacity"), "fuse": message("runs/fuse")}
+_WHY = {"drop": message("runs/drop"), "ampacity": message("electrical/decider-ampacity"), "fuse": message("runs/fuse")}
 
 
 def _size(scheme: str, name: str | None) -> Value:

@@ -15,7 +15,7 @@ from undertrim.words import Value, message, word
 
 Data = dict[str, Any]
 
-_VERBS = {"remove": message("verbs/remove"), "refit": message("verbs/refit")}
+_VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
 """What is done, for the kinds of step whose title only names a part."""
 
 

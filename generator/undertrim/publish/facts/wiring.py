@@ -93,7 +93,7 @@ def _draws(current: Quantity | Blank | None) -> Iterator[Message]:
 
 def _of_pin(item: Pin) -> Iterator[Message]:
     if item.fuse is not None:
-        yield message("plugs/fuse", rating=words.quantity(item.fuse))
+        yield message("joint/fuse", rating=words.quantity(item.fuse))
     if item.gauge:
         yield message("plugs/gauge", size=item.gauge.replace("mm2", "mm²"))
     if item.contact is not None:

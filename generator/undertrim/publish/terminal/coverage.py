@@ -60,6 +60,6 @@ def _share(report: Data) -> Iterator[str]:
 
 def _next(report: Data) -> Iterator[str]:
     yield ""
-    yield say(message("coverage/next") if report["next"] else message("coverage/nothing"))
+    yield say(message("coverage/next") if report["next"] else message("vehicle-page/nothing-unknown"))
     for number, task in enumerate(report["next"], 1):
         yield from wrapped(task["words"], f"{number:4}. ", " " * 6)

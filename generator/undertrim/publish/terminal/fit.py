@@ -49,7 +49,7 @@ def _head(vehicle: Vehicle) -> Iterator[str]:
     facts = vehicle.record.vehicle
     yield say(message("fit-shown/what-fits", vehicle=f"{facts.make} {facts.model}", address=vehicle.address))
     if vehicle.record.demo == "yes":
-        yield say(message("fit-shown/demo"))
+        yield say(message("vehicle-page/demo"))
     for address in vehicle.stock.left_out:
         yield say(message("fit-shown/left-out", address=address))
 
@@ -60,7 +60,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     title = message("fit-shown/opening", name=answer.opening.name, id=answer.opening.id)
     yield from wrapped(message("fit-shown/for", title=title, cars=kinds) if kinds else title, "", "  ")
     if not answer.there:
-        yield f"  {say(message('fit-shown/not-there'))}"
+        yield f"  {say(message('sheet/not-in-these-cars'))}"
         return
     if answer.closed:
         why = closed.said(answer.opening, answer.closed)

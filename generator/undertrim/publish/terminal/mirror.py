@@ -12,7 +12,7 @@ Data = Mapping[str, Any]
 
 def mirror_text(facts: Data) -> str:
     """What is known, what to find out at a car, and what the record is silent about; ends in a newline."""
-    here, there = (message(f"mirror/drive-{facts[key]}") for key in ("drive_side", "recorded_on"))
+    here, there = (message(f"evidence/side-{facts[key]}") for key in ("drive_side", "recorded_on"))
     head = say(message("mirror/head", vehicle=facts["vehicle"], here=here, recorded=there))
     return "\n".join([head, *_known(facts["known"]), *_questions(facts["questions"]), *_rest(facts), ""])
 

@@ -23,7 +23,7 @@ def _head(visit: Data) -> Iterator[str]:
     if visit["lang_words"]:
         yield visit["lang_words"]
     if visit["demo"]:
-        yield say(message("plan/demo"))
+        yield say(message("vehicle-page/demo"))
     if visit["variant"]:
         yield say(message("plan/car", car=visit["variant_words"]))
     for variant in visit["open_variants"]:
@@ -72,7 +72,7 @@ def _tool(tool: Data) -> Value:
 
 
 def _purchase(item: Data) -> Value:
-    count = message("plan/unknown-count") if item["count"] is None else item["count"]
+    count = message("vehicle-page/unknown-number") if item["count"] is None else item["count"]
     return message("plan/purchase", number=count, what=item["what"], part=item["part"])
 
 

@@ -90,7 +90,7 @@ def _head(data: Data) -> Iterator[str]:
     jobs = Items(tuple(data["job_names"]), "semicolon")
     yield say(message("shopping/title", vehicle=data["title"], address=data["vehicle"], jobs=jobs))
     if data["demo"]:
-        yield say(message("fit-shown/demo"))
+        yield say(message("vehicle-page/demo"))
     for address in data["left_out"]:
         yield say(message("fit-shown/left-out", address=address))
     for item in data["duties"]:
@@ -102,7 +102,7 @@ def _head(data: Data) -> Iterator[str]:
 def _list(entry: Data) -> Iterator[str]:
     yield ""
     cars = entry["cars_words"]
-    yield from wrapped(message("shopping/for", cars=cars) if cars else message("shopping/for-all"), "", "  ")
+    yield from wrapped(message("plan/for", cars=cars) if cars else message("joint/every-car"), "", "  ")
     for words in entry["closed"]:
         yield from wrapped(message("fit-shown/inside", why=words), "  ", "      ")
     for verdict in entry["verdicts"]:
@@ -130,7 +130,7 @@ def _counted(item: Data) -> Value:
 def _single(item: Data) -> Value:
     if item["count"] is None:
         return message("shopping/single-unknown", what=item["what"], part=item["part"])
-    return message("shopping/single", number=item["count"], what=item["what"], part=item["part"])
+    return message("plan/purchase", number=item["count"], what=item["what"], part=item["part"])
 
 
 def _block(title: str, entries: Iterable[Value]) -> Iterator[str]:

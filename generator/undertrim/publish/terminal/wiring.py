@@ -32,7 +32,7 @@ def plugs_text(data: Data) -> str:
 def _head(data: Data, title: Message) -> Iterator[str]:
     yield say(title)
     if data["demo"]:
-        yield say(message("plugs/demo"))
+        yield say(message("vehicle-page/demo"))
 
 
 def _closing() -> Iterator[str]:
@@ -58,7 +58,7 @@ def _table(table: Data) -> Iterator[str]:
 
 
 def _cars(table: Data) -> Message:
-    return message("joint/for-cars", cars=table["cars_words"]) if table["cars_words"] else message("joint/every-car")
+    return message("plan/for", cars=table["cars_words"]) if table["cars_words"] else message("joint/every-car")
 
 
 def _contacts(found: Data) -> Iterator[str]:
@@ -117,7 +117,7 @@ def _lead(lead: Data | None) -> str:
         return "-"
     parts = [_colour(lead)]
     if lead["level"] == "line":
-        parts.append(message("joint/line-level"))
+        parts.append(message("levels/line"))
     if lead["fuse"]:
         parts.append(message("joint/fuse", rating=_solid(lead["fuse"])))
     if lead["gauge"]:

@@ -188,9 +188,9 @@ def _lost(section: Section, seat: float | None) -> Iterator[Message]:
 
 def _of_opening(section: Section) -> Iterator[tuple[Message, Measure | None]]:
     """What should be known of the opening and what goes between, with what is."""
-    yield message("drawings/clear-depth"), section.clear
+    yield message("fit/clear-depth"), section.clear
     yield message("drawings/room-to", front=section.front), section.room
-    yield message("drawings/hole"), section.hole
+    yield message("fit-speaker/hole"), section.hole
     yield message("drawings/height-of-bracket"), section.bracket
     yield message("drawings/height-of", ring=section.spacer_name), section.spacer
 
@@ -199,8 +199,8 @@ def _of_speaker(section: Section) -> Iterator[tuple[Message, Measure | None]]:
     """The same of the speaker."""
     if speaker := section.speaker:
         yield message("drawings/gasket"), section.gasket
-        yield message("drawings/mounting-depth"), speaker.depth
-        yield message("drawings/protrusion"), speaker.protrusion
-        yield message("drawings/flange"), speaker.flange
-        yield message("drawings/basket"), speaker.basket
+        yield message("fit-speaker/mounting-depth"), speaker.depth
+        yield message("fit-speaker/protrusion"), speaker.protrusion
+        yield message("fit-speaker/flange"), speaker.flange
+        yield message("fit-speaker/basket"), speaker.basket
         yield message("drawings/magnet"), speaker.magnet

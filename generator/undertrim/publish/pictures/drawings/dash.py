@@ -134,16 +134,16 @@ def _left_out(dash: Dash) -> Iterator[Message]:
     if dash.face.size is None:
         yield message("drawings/is", what=message("drawings/dash-opening"), how=dash.face.words)
     if dash.clear.mm is None:
-        yield message("drawings/is", what=message("drawings/clear-depth"), how=dash.clear.text)
+        yield message("drawings/is", what=message("fit/clear-depth"), how=dash.clear.text)
     if dash.kit_opening and dash.kit_opening.size is None:
-        yield message("drawings/is", what=message("drawings/opening-of", kit=dash.kit), how=dash.kit_opening.words)
+        yield message("drawings/is", what=message("fit-receiver/opening-of", kit=dash.kit), how=dash.kit_opening.words)
 
 
 def _gear_left_out(dash: Dash) -> Iterator[Message]:
     if dash.body is None or dash.body.size is None:
         body = message("drawings/body-of", gear=dash.gear)
         yield message("drawings/is", what=body, how=dash.body.words if dash.body else NOT_RECORDED)
-    for code, measure in (("drawings/chassis-depth", dash.chassis), ("drawings/plug-room", dash.plug_room)):
+    for code, measure in (("fit-receiver/chassis-depth", dash.chassis), ("drawings/plug-room", dash.plug_room)):
         if measure.mm is None:
             yield message("drawings/is", what=message(code), how=measure.text)
     if dash.trim and dash.trim.size and (dash.clear_front is None or dash.clear_front.size is None):

@@ -15,7 +15,7 @@ _ARROW, _HALF = 7.0, 2.2
 _OVER = 2.5  # of an extension line beyond the dimension line
 
 
-NOT_RECORDED = message("drawings/not-recorded")
+NOT_RECORDED = message("facts/not-recorded")
 
 
 @dataclass(frozen=True, slots=True)

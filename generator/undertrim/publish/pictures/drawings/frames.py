@@ -80,7 +80,7 @@ def _named(dash: Dash) -> Iterator[tuple[Frame, Pen, str, Message]]:
     named: list[tuple[Frame | None, Pen, str, Message]] = [
         (dash.clear_front, "adjacent", "clear-front", message("drawings/clear-front")),
         (dash.face, "bold", "face", message("drawings/dash-opening")),
-        (dash.kit_opening, "thin", "kit", message("drawings/opening-of", kit=dash.kit)),
+        (dash.kit_opening, "thin", "kit", message("fit-receiver/opening-of", kit=dash.kit)),
         (dash.trim, "front", "trim", message("drawings/trim-before", gear=dash.gear)),
         (dash.body, "outline", "body", message("drawings/body-of", gear=dash.gear)),
     ]

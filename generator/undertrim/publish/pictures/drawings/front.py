@@ -151,7 +151,7 @@ def _keys(front: Front) -> Iterator[Key]:
 
 
 def _outlined(one: _Shown) -> Message:
-    shape = message(f"drawings/shape-{one.shape.kind}")
+    shape = message(f"shapes/{one.shape.kind}")
     return message("drawings/outlined", what=one.words, shape=shape, size=one.shape.words)
 
 
@@ -177,7 +177,7 @@ def _notes(front: Front) -> Iterator[str]:
 def _left_out(front: Front) -> Iterator[Value]:
     """What is not drawn."""
     if not front.hole.known:
-        yield message("drawings/is", what=message("drawings/hole"), how=front.hole.words)
+        yield message("drawings/is", what=message("fit-speaker/hole"), how=front.hole.words)
     yield _bolts_left_out(front.bolts, _OF_CAR)
     if front.gear:
         for code, shape in (("drawings/basket-of", front.basket), ("drawings/flange-of", front.flange)):

@@ -85,7 +85,7 @@ def _named(case: _Case) -> Iterator[Name]:
     if axis.skin != 0:
         yield Name(say(section.datum_name), view.x(0), 0)
     if axis.skin is not None:
-        face = section.datum_name if axis.skin == 0 else message("drawings/mounting-face")
+        face = section.datum_name if axis.skin == 0 else message("fit-speaker/mounting-face")
         yield Name(say(face), view.x(axis.skin) + 1.5, 0)
     for ring in axis.rings:
         yield Name(say(ring.name), view.x((ring.bottom + ring.top) / 2), view.y(outer) - view.top)

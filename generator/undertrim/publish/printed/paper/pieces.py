@@ -63,7 +63,7 @@ def outline(what: Message, item: Hole | Face | None, pen: Pen, source: Value) ->
 
 
 def _face(item: Face) -> Message:
-    return message("paper/face", width=words.quantity(item.width), height=words.quantity(item.height))
+    return message("dimensions/face", width=words.quantity(item.width), height=words.quantity(item.height))
 
 
 def bolts(what: Message, pattern: Bolts | None, mark: Mark, source: Value) -> Drawing:

@@ -104,5 +104,5 @@ def _sources(record: VehicleRecord, opening: Opening) -> Iterator[str]:
 
 def _source(item: Evidence) -> Message:
     code = "paper/source-with" if item.with_ else "paper/source"
-    how = message(f"paper/how-{item.how}")
+    how = message(f"evidence/how-{item.how}")
     return message(code, id=item.id, how=how, day=item.on, by=item.by, instrument=item.with_)

@@ -16,7 +16,7 @@ def framed(facts: Data, shown: Data, url: str, paper: Paper, made: date, picture
     """What is shown with its frame; all texts are printable. `made` is the day of printing."""
     frame = {
         "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},
-        "data_date": facts["data_date"] or message("sheet/not-recorded"),
+        "data_date": facts["data_date"] or message("facts/not-recorded"),
         "made": made.isoformat(),
     }
     return {

@@ -102,7 +102,7 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
 
 def _more(item: Data) -> Iterator[Value]:
     if item.get("level") == "line":
-        yield message("joint/line-level")
+        yield message("levels/line")
     if item.get("fuse"):
         yield message("joint/fuse", rating=item["fuse"])
     if item.get("gauge"):

@@ -97,7 +97,7 @@ def _items(step: Data, pictures: Pictures) -> list[Row]:
 
 
 def _fastener(line: Data, pictures: Pictures) -> Row:
-    hidden = message("sheet/under", part=line["hidden_by"]) if line["hidden_by"] else ""
+    hidden = message("vehicle-page/under", part=line["hidden_by"]) if line["hidden_by"] else ""
     rest = [line["detail"], hidden, line["later_words"]]
     loud = line["fate"] not in ("out", "back")
     return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])

@@ -63,10 +63,10 @@ def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
     yield message("sheet/built"), facts["built_words"]
     yield message("sheet/bodies"), bodies(facts["bodies"])
     yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
-    yield message("sheet/also-called"), listed(facts["also_called"])
-    yield message("sheet/how-to-tell"), facts["tell"]
-    yield message("sheet/before-it"), facts["follows_words"]
-    yield message("sheet/changed"), facts["changed"]
+    yield message("vehicle-page/also-called"), listed(facts["also_called"])
+    yield message("vehicle-page/how-to-tell"), facts["tell"]
+    yield message("vehicle-page/before-it"), facts["follows_words"]
+    yield message("vehicle-page/changed"), facts["changed"]
     yield message("sheet/language"), facts["lang_words"]
     yield message("sheet/checked"), _standing(facts["standing"])
     yield message("sheet/data"), _age(facts)
@@ -122,7 +122,7 @@ def _sum(counts: Sequence[int | None]) -> Value:
     """The sum, and how it ends where a count is not recorded: `4 and more`, `unknown number`."""
     known = sum(count for count in counts if count is not None)
     if None in counts:
-        return message("sheet/and-more", number=known) if known else message("sheet/unknown-number")
+        return message("sheet/and-more", number=known) if known else message("vehicle-page/unknown-number")
     return known
 
 

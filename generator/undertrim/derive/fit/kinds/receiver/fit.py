@@ -15,7 +15,7 @@ from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, Receive
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, message
 
-_KIT = message("fit-receiver/get-kit")
+_KIT = message("gear-kinds/a-kit")
 _FRONT = message("fit-receiver/front")
 _NO_TRIM = message("fit-receiver/lacks-trim")
 _DEPTH = message("fit-receiver/depth")
@@ -118,7 +118,7 @@ def _straight(case: Case, kits: Sequence[Stocked[KitGear]]) -> Iterator[Fit]:
 
 
 def _undecided() -> Check:
-    return untold("kit", message("fit-receiver/kit"), [message("fit-receiver/lacks-kit")])
+    return untold("kit", message("receiver-shown/kit"), [message("fit-receiver/lacks-kit")])
 
 
 def _through(case: Case, kit: Stocked[KitGear]) -> Fit:

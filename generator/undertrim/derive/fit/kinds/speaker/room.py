@@ -16,7 +16,7 @@ from undertrim.resources import table
 from undertrim.words import Items, Message, Value, message
 
 _DEPTH = message("fit-speaker/depth")
-_GRILLE = message("fit-speaker/grille")
+_GRILLE = message("speaker-shown/grille")
 _SPACER = message("fit-speaker/spacer")
 
 

@@ -46,7 +46,7 @@ class Room:
             yield message("receiver-shown/width"), words.quantity(self.opening.face.width)
             yield message("receiver-shown/height"), words.quantity(self.opening.face.height)
         if self.opening.kit:
-            yield message("receiver-shown/kit"), message(f"receiver-shown/kit-{self.opening.kit}")
+            yield message("receiver-shown/kit"), message(f"openings/kit-{self.opening.kit}")
         if self.opening.clear_front:
             yield message("receiver-shown/clear-front"), face(self.opening.clear_front)
 

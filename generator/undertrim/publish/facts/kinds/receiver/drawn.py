@@ -35,7 +35,7 @@ def dash(
         body=measures.frame(gear.facts.body) if gear else None,
         trim=measures.frame(gear.facts.trim) if gear else None,
         clear=measures.measure(depth.clear) if depth.datum in ("", "face") else UNKNOWN,
-        behind=depth.to or say(message("drawn-fit/first-behind")),
+        behind=depth.to or say(message("drawings/first-behind")),
         chassis=measures.measure(gear.facts.chassis_depth) if gear else UNKNOWN,
         plug_room=Measure(plugs.value, say(plain_or_usual(plugs))) if plugs else UNKNOWN,
         margin=say(message(f"drawn-fit/{found.verdict}", margin=amount(found.margin))) if found else "",

@@ -30,7 +30,7 @@ def section(
         hole=measures.across(opening.hole),
         datum=datum,
         datum_name=say(message(f"drawn-fit/face-{face}")),
-        behind=(depth.to or say(message("drawn-fit/first-behind")))[:60],
+        behind=(depth.to or say(message("drawings/first-behind")))[:60],
         lean=lean.mm if lean else None,
         lean_text=lean.text if lean else "",
         bracket=_bracket(opening, datum),
@@ -41,7 +41,7 @@ def section(
         speaker=_speaker(gear, turned=turned) if gear else None,
         margin_behind=margin(fit, "depth"),
         margin_front=margin(fit, "grille"),
-        far=say(message("drawn-fit/outside" if opening.in_a_door else "drawn-fit/behind")),
+        far=say(message("drawings/outside" if opening.in_a_door else "drawn-fit/behind")),
         more=tuple(to_get(fit)),
     )
 

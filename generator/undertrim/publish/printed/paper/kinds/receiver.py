@@ -33,7 +33,7 @@ class Room:
     def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """A receiver with its trim, or the opening of a kit."""
         if isinstance(facts, ReceiverGear):
-            yield outline(message("paper/body-of", gear=name), facts.body, DASHED, source)
+            yield outline(message("drawings/body-of", gear=name), facts.body, DASHED, source)
             yield outline(message("paper/front-of", gear=name), facts.trim, THIN, source)
         if isinstance(facts, KitGear):
             yield outline(message("paper/opening-of", gear=name), facts.opening, DASHED, source)

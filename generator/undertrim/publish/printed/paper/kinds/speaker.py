@@ -29,18 +29,18 @@ class Room:
 
     def car(self, source: Value) -> Iterator[Drawing]:
         """The hole and its bolt holes."""
-        yield outline(message("paper/hole-of-car"), self.opening.hole, OUTLINE, source)
-        yield bolts(message("paper/bolts-of-car"), self.opening.bolts, outlines.upright, source)
+        yield outline(message("drawings/hole-of-car"), self.opening.hole, OUTLINE, source)
+        yield bolts(message("drawings/bolt-holes-of-car"), self.opening.bolts, outlines.upright, source)
 
     def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """A speaker, or a spacer with its bolt holes on both sides."""
         if isinstance(facts, SpeakerGear):
             yield outline(message("paper/basket-of", gear=name), facts.basket, DASHED, source)
-            yield outline(message("paper/flange-of", gear=name), facts.flange, THIN, source)
-            yield bolts(message("paper/bolts-of", gear=name), facts.bolts, outlines.diagonal, source)
+            yield outline(message("drawings/flange-of", gear=name), facts.flange, THIN, source)
+            yield bolts(message("drawings/bolt-holes-of", gear=name), facts.bolts, outlines.diagonal, source)
         if isinstance(facts, SpacerGear):
             yield outline(message("paper/hole-in", gear=name), facts.hole, DASHED, source)
             yield outline(message("paper/rim-of", gear=name), facts.flange, THIN, source)
-            yield bolts(message("paper/bolts-of", gear=name), facts.bolts, outlines.diagonal, source)
+            yield bolts(message("drawings/bolt-holes-of", gear=name), facts.bolts, outlines.diagonal, source)
             if facts.car_bolts:
                 yield bolts(message("paper/bolts-towards-car", gear=name), facts.car_bolts, outlines.triangle, source)
