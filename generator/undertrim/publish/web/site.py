@@ -33,7 +33,7 @@ from undertrim.publish.web.sitemap import expanded
 from undertrim.record import handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.plain_markdown import PlainMarkdown
-from undertrim.words import ENGLISH, message, spoken
+from undertrim.words import ENGLISH, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -53,8 +53,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         self.plain = PlainMarkdown(PurePosixPath())
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
-        """Take raw HTML out of Markdown; after all other extensions, whatever the settings name."""
+        """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
+        _name_switches(config)
         return config
 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -108,6 +109,15 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def _groups(self) -> dict[str, str]:
         """The specimen of each group of shelled pages."""
         return {group: shells.specimen(group) for group in sorted(set(map(shells.group, self.content.shelled)))}
+
+
+def _name_switches(config: MkDocsConfig) -> None:
+    """What switches between light and dark is named in the reader's language, where the settings give it no name of their own."""
+    schemes = config.theme.get("palette", [])
+    for scheme in schemes if isinstance(schemes, list) else ():
+        if "toggle" in scheme:
+            other = "light" if scheme.get("scheme") == "slate" else "dark"
+            scheme["toggle"].setdefault("name", say(message(f"page/switch-to-{other}")))
 
 
 def _generated(config: MkDocsConfig, path: str, text: str, *, in_nav: bool) -> File:
