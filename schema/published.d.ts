@@ -173,8 +173,10 @@ export interface EditedBlock {
 /** Conflict: A fact on which the evidence disagrees. */
 export interface Conflict {
   id: Id;
-  /** How it is headed. */
-  word: "CONFLICT" | "No conflict, the claims agree";
+  /** Whether the claims agree after all. */
+  state: "conflict" | "agreed";
+  /** How it is headed, in words. */
+  word: string;
   /** The place of the fact in the record. */
   about: string;
   /** The fact in words. */

@@ -106,6 +106,7 @@ def test_a_conflict_with_all_its_claims() -> None:
     [found] = evidence.conflicts(record(conflicts={"c": DEPTH})[1])
     assert said(found) == {
         "id": "c",
+        "state": "conflict",
         "word": "CONFLICT",
         "about": "openings/front-door/depth/clear",
         "fact": "Door <speakers>: clear depth",

@@ -25,7 +25,6 @@ from undertrim.publish import described
 from undertrim.publish.facts import evidence, fit
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.publish.web import finder
-from undertrim.words import say
 
 Schema = dict[str, Any]
 SCHEMA: Schema = described.schema()
@@ -98,7 +97,7 @@ def test_the_version_is_that_of_the_schema() -> None:
     [
         ("section-id", SECTIONS),
         ("standing/word", list(Word)),
-        ("conflict/word", [say(evidence.CONFLICT), say(evidence.AGREED)]),
+        ("conflict/state", evidence.CONFLICTS),
         ("fit/verdict", fit.VERDICTS),
         ("duty/fate", list(Fate)),
         ("joint-row/state", list(State)),

@@ -31,7 +31,7 @@ class OwnText(str):
 
 def in_language(record: R, lang: str) -> R:
     """A record, or a part of one, whose texts all carry its language; as it is where it does not say."""
-    return _carrying(record, lang) if lang else record  # type: ignore[no-any-return] # what it was
+    return _carrying(record, lang) if lang else record
 
 
 def _carrying(value: Any, lang: str) -> Any:

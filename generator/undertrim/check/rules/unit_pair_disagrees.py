@@ -74,7 +74,7 @@ def _pairs(subject: Subject | GearSubject) -> Iterator[Finding]:
         for one, other in mentions.twins(text, mentions.find(text)):
             wrong = _wrong(one.quantities, other.quantities) if other else None
             if other and wrong:
-                right = units.show(wrong)
+                right = wrong
                 found = message("rules/unit-pair-disagrees/disagree", one=one.text, other=other.text, right=right)
                 yield Finding(pointer, found)
 

@@ -10,7 +10,7 @@ from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.tools import tool_called
 from undertrim.record.model import Assignment, Part, Rest, Tether
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Items, Value, message
 
 POWERED = {"battery": "on", "ignition": "on"}
@@ -64,8 +64,8 @@ def at_rest(known: Rest | None) -> Iterator[Step]:
     asleep = known.asleep_after if known and isinstance(known.asleep_after, Quantity) else None
     text = (
         message("steps/rest-how"),
-        message("steps/rest-asleep", time=show(asleep)) if asleep else message("steps/rest-asleep-unknown"),
-        message("steps/rest-drew", current=show(current))
+        message("steps/rest-asleep", time=asleep) if asleep else message("steps/rest-asleep-unknown"),
+        message("steps/rest-drew", current=current)
         if current
         else message("steps/rest-drew-unknown", usual=usual("rest_limit") * 1000),
     )

@@ -23,8 +23,8 @@ from undertrim.words import Message, Value, WayOut, message
 
 Data = dict[str, Any]
 
-CONFLICT = message("conflicts/conflict")
-AGREED = message("conflicts/agreed")
+CONFLICTS = {"conflict": message("conflicts/conflict"), "agreed": message("conflicts/agreed")}
+"""How claims about a fact stand to each other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,10 +119,12 @@ def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
     """One conflict."""
     fact = dispute.fact
     kind = fact.kind if fact else ""
+    state = "agreed" if dispute.agreed else "conflict"
     claims = [{"says": _shown(claim.says, kind), "source": list(claim.source)} for claim in dispute.claims]
     return {
         "id": dispute.conflict.id,
-        "word": AGREED if dispute.agreed else CONFLICT,
+        "state": state,
+        "word": CONFLICTS[state],
         "about": dispute.conflict.about,
         "fact": fact_name(_names(record, dispute.keys), fact.pointer) if fact else dispute.conflict.about,
         "stands": _shown(fact.text, kind) if fact else "",
@@ -147,7 +149,7 @@ def _shown(says: str, kind: str) -> Value:
     if says == Blank.UNKNOWN:
         return message("facts/unknown")
     try:
-        return units.show(units.parse(says, kind)) if kind else says
+        return units.parse(says, kind) if kind else says
     except units.UnitError:
         return says
 

@@ -75,7 +75,8 @@ def _named_below(value: Data, step: str | int) -> bool:
 
 def _thing(above: str | int, step: str | int, value: Data, lang: str) -> Value:
     if isinstance(value, Mapping) and "name" in value:
-        return in_language(str(value["name"]), lang)
+        name: Value = value["name"]
+        return in_language(name, lang) if isinstance(name, str) else name
     if isinstance(step, int):
         return message("fact-names/number", number=step + 1)
     return _KEYED.get(above, _apart)(step)

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, Literal
 
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
@@ -31,7 +31,13 @@ TO_GET = message("verdicts/to-get")
 
 def verdict_words(fit: Fit) -> Message:
     """The verdict as a page, a sheet and a terminal show it."""
-    return TO_GET if fit.kind == "fits-with" and fit.to_get else VERDICTS[fit.kind]
+    verdict = _verdict(fit)
+    return TO_GET if verdict == "to-get" else VERDICTS[verdict]
+
+
+def _verdict(fit: Fit) -> Kind | Literal["to-get"]:
+    """The kind of verdict, with what must be got apart from what is there."""
+    return "to-get" if fit.kind == "fits-with" and fit.to_get else fit.kind
 
 
 def fits(vehicle: Vehicle, opening: Opening) -> Data:
@@ -42,8 +48,8 @@ def fits(vehicle: Vehicle, opening: Opening) -> Data:
 
 def of_answer(vehicle: Vehicle, item: Answer) -> Data:
     """One answer."""
-    counted = Counter(map(verdict_words, item.fits))
-    counts = tuple(message("verdicts/number", number=number, verdict=verdict) for verdict, number in counted.items())
+    counted = Counter(map(_verdict, item.fits))
+    counts = tuple(message(f"verdicts/number-{verdict}", count=number) for verdict, number in counted.items())
     common = shared(item.fits)
     return {
         "there": item.there,

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from undertrim.publish.facts import words
 from undertrim.record.model import Blank, VehicleRecord
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.words import Value
 
 
@@ -33,4 +33,4 @@ def _value(found: Quantity | Blank) -> float | None:
 
 
 def _words(found: Quantity | Blank) -> Value:
-    return show(found) if isinstance(found, Quantity) else words.LOOK_UP
+    return found if isinstance(found, Quantity) else words.LOOK_UP

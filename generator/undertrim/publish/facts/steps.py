@@ -10,7 +10,6 @@ from undertrim.derive.procedure.seen import seen
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
-from undertrim.record.units import show
 from undertrim.words import Value, message, word
 
 Data = dict[str, Any]
@@ -152,7 +151,7 @@ def wait(item: Step) -> Data | None:
     known = None if isinstance(item.wait.time, Blank) else item.wait.time
     return {
         "seconds": known.value if known else None,
-        "text": show(known) if known else words.LOOK_UP,
+        "text": known or words.LOOK_UP,
         "why": waits.why(item.wait),
         "source": list(item.wait.source),
     }

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from undertrim.derive import cars, fastener_words
 from undertrim.derive.procedure.usual_caution import AnyCaution
 from undertrim.record.model import Blank, Fastener, VehicleRecord, When
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Items, Value, message
 
@@ -18,7 +18,7 @@ def quantity(value: Quantity | Blank | None) -> Value:
     """A quantity in both systems, `unknown` or `none`; empty where the record says nothing."""
     if value is None:
         return ""
-    return message(f"facts/{value}") if isinstance(value, Blank) else show(value)
+    return message(f"facts/{value}") if isinstance(value, Blank) else value
 
 
 def minutes(value: float) -> Value:

@@ -136,5 +136,6 @@ def _in_cars(text: Value, cars: str) -> Value:
 
 def tether_name(line: Data) -> str:
     """A tether with the part it is on where the step is about something else: `Antenna plug (Factory radio, left)`."""
-    on = ", ".join(part for part in (line["part"], line["side"]) if part)
-    return f"{line['name']} ({on})" if on else str(line["name"])
+    name: str = line["name"]
+    on = listed(line["part"], message(f"sides/{line['side']}") if line["side"] else "")
+    return say(message("plan/tether-on", name=name, on=on)) if on else name

@@ -67,11 +67,6 @@ class Fastener:
         return bool(table("fasteners")[self.kind].get("plain_shank"))
 
     @property
-    def said(self) -> str:
-        """The same with its second drive: 'T20 or hex 7 mm'."""
-        return f"{self.what} or {self.or_drive}" if self.or_drive else self.what
-
-    @property
     def drive(self) -> Drive | None:
         """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.turned else None
