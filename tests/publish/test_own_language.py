@@ -9,8 +9,8 @@ import pytest
 from undertrim.derive.fit import stock
 from undertrim.derive.fit.stock import Stocked
 from undertrim.publish.facts.gear_card import card
-from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model.kinds.speaker import SpeakerGear
+from undertrim.record.own_language import OwnLanguage
 from undertrim.record.own_text import OwnText
 from undertrim.record.store import Workspace
 from undertrim.words import ENGLISH, Language, message, say, speaking

@@ -7,7 +7,7 @@ from functools import lru_cache
 from markupsafe import Markup
 
 from undertrim import words
-from undertrim.publish.facts.own_language import OwnLanguage
+from undertrim.record.own_language import OwnLanguage
 from undertrim.record.own_text import OwnText
 from undertrim.words import Items, Language, Value, message
 

@@ -6,9 +6,9 @@ from undertrim.derive.fit.place import altered
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
-from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Items, Message, Value, message, spoken
 
 DEMO = message("gear-card/demo")

@@ -37,8 +37,8 @@ from undertrim.publish.facts import (
     wiring,
 )
 from undertrim.publish.facts import steps as step_facts
-from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model import VehicleRecord
+from undertrim.record.own_language import OwnLanguage
 from undertrim.record.store import Entry
 from undertrim.words import SaidError
 

@@ -17,8 +17,8 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
-from undertrim.publish.facts.own_language import OwnLanguage
 from undertrim.record.model import VehicleRecord, When
+from undertrim.record.own_language import OwnLanguage
 from undertrim.words import message
 
 Data = dict[str, Any]
