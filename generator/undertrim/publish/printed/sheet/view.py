@@ -146,7 +146,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
         "when": found["cars_words"],
         "closed": found["closed"],
         "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
-        "stock": found["counts_words"] or message("sheet/none-in-stock", kind=message(f"gear-kinds/{entry['gear']}")),
+        "stock": found["counts_words"] or message("fit-shown/none", kind=message(f"gear-kinds/{entry['gear']}")),
         "notes": [*map(duties.line, found["duties"]), *found["notes"]],
         "rows": [
             {
