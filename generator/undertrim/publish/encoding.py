@@ -7,6 +7,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
+from types import GeneratorType
 from typing import Any
 
 from undertrim.words import Items, Message, WayOut, Word, say
@@ -19,13 +20,14 @@ def said(facts: Any) -> Any:
     """Facts as plain data: every message in words, every dataclass and mapping a dictionary, every sequence a list.
 
     A field of a dataclass is a key, without the underscore after a word that Python keeps for itself. A value that knows its own words says them.
+    A generator is a sequence that is made while it is said, so that of a long one only what is being said is held in messages too.
     """
     kind = type(facts)  # a vehicle has some thirty thousand values, nearly all of these few types
     if kind in _PLAIN:
         return facts
     if kind is dict:
         return {key: value if type(value) in _PLAIN else said(value) for key, value in facts.items()}
-    if kind is list or kind is tuple:
+    if kind is list or kind is tuple or kind is GeneratorType:
         return [value if type(value) in _PLAIN else said(value) for value in facts]
     if kind is Message:
         return say(facts)

@@ -96,7 +96,7 @@ def _filled(message: Message, part: str, speech: Language) -> str:
     forms, chosen_by = _forms(message.code, part, speech)
     if not forms:
         return ""
-    values = dict(message.values)
+    values = message.values
     pieces = forms[0] if chosen_by is None else forms[chosen_by(_number(values))]
     said = ""
     for text, name, how in pieces:  # a generator would take a fifth longer

@@ -62,9 +62,8 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     assert isinstance(typed, VehicleRecord)
     known = Vehicle(reckoned(typed), entry.address, shelf, clearances())
     chosen = _choices(Planner(known.record))
-    facts: Facts = said(
-        {**_about(entry, typed, known, made), **_work(known, chosen), **_wired(known), **_founded(entry, known, made)}
-    )
+    parts = (_about(entry, typed, known, made), _work(known, chosen), _wired(known), _founded(entry, known, made))
+    facts: Facts = said({key: value for part in parts for key, value in part.items()})
     return facts
 
 
@@ -94,10 +93,10 @@ def _work(known: Vehicle, chosen: Choices) -> Facts:
     return {
         "targets": targets.targets(record),
         "blockers": blockers.blockers(record, known.address, known.stock),
-        "openings": [
+        "openings": (
             {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.form(known, item)}
             for item in record.openings.values()
-        ],
+        ),
         "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
         "steps": _with_kits(known, chosen, plans.steps(record, chosen)),
         "plans": plans.plans(chosen),
