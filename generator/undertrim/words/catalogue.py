@@ -87,6 +87,13 @@ _SAID: Mapping[type, Callable[[Any, Language], str]] = {
 }
 
 
+def pieces(code: str, speech: Language) -> Pieces | None:
+    """A sentence taken apart, for who puts it together with its values himself; None where a number chooses it, or a value does not stand as it is."""
+    forms, chosen_by = _forms(code, "says", speech)
+    whole = forms and chosen_by is None and not any(how for _, _, how in forms[0])
+    return forms[0] if whole else None
+
+
 def sentence(message: Message, speech: Language | None = None) -> str:
     """A message in words, without a full stop. Raises KeyError for a code or value that the catalogue does not know."""
     return _filled(message, "says", speech or spoken())
