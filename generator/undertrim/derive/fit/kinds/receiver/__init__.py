@@ -39,7 +39,9 @@ class Room:
         found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, place.vehicle.usual))
         kept = outcomes(record, self.opening, place.car, suiting, receiver)
         more = between(record, place.car, receiver.facts, suiting, kept)
-        own = (item.words for item in kept if item not in place.duties and item.fate is not Fate.KEPT and not item.stops)
+        own = (
+            item.words for item in kept if item not in place.duties and item.fate is not Fate.KEPT and not item.stops
+        )
         notes = (*found.notes, *more.notes, *own)
         if found.kind == "does-not-fit":  # what would join it is of no use then
             return replace(found, notes=notes, needs=more.needs)
