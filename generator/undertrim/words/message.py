@@ -48,7 +48,7 @@ Value = Union[str, int, float, Word, Items, WayOut, Sayable, "Message"]
 class Message:
     """What is to be said, by its code in the catalogue (`replay/left-off`), and the values that belong into the sentence, by name.
 
-    A vehicle has some ten thousand: the values are held as `message` gets them, and two messages of one code differ in no hash.
+    A vehicle has some ten thousand, so the values are held as `message` gets them. Nobody changes them; they count when messages are compared, and not in a hash.
     """
 
     code: str

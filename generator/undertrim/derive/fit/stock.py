@@ -13,9 +13,7 @@ F = TypeVar("F", bound=AnyGear)
 F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
 
-@dataclass(
-    frozen=True
-)  # without slots, with which a call through `Gear` fails in Python 3.11, and a name could not be kept
+@dataclass(frozen=True)  # without slots: a call through `Gear` fails with them in Python 3.11, and the name is kept
 class Stocked(Generic[F_co]):
     """One piece of gear of a kind with the id of its record, and whether it is invented."""
 
