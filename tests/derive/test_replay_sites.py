@@ -280,7 +280,7 @@ def _inside(item: Fault) -> list[str]:
     """The codes of messages inside of a message, all of which can be said."""
     assert sentence(item.said)
     assert way_out(item.said) is not None
-    return [value.code for _, value in item.said.values if isinstance(value, Message)]
+    return [value.code for value in item.said.values.values() if isinstance(value, Message)]
 
 
 def _all_found() -> Iterator[Fault]:

@@ -225,5 +225,5 @@ def test_of_many_names_the_rest_is_counted() -> None:
 
 
 def test_messages_are_values() -> None:
-    assert message("replay/twice", step="A") == Message("replay/twice", (("step", "A"),))
+    assert message("replay/twice", step="A") == Message("replay/twice", {"step": "A"})
     assert len({message("replay/twice", step="A"), message("replay/twice", step="A")}) == 1

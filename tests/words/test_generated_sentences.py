@@ -48,7 +48,7 @@ def made(path: Path) -> Choices:
 def bare(value: Value) -> Value:
     """A value with every text of a record taken for one word."""
     if isinstance(value, Message):
-        return Message(value.code, tuple((name, bare(inner)) for name, inner in value.values))
+        return Message(value.code, {name: bare(inner) for name, inner in value.values.items()})
     if isinstance(value, Items):
         return Items(tuple(map(bare, value.values)), value.joined)
     return NAME if isinstance(value, str) else value

@@ -7,11 +7,12 @@ import json
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
+from types import GeneratorType
 from typing import Any
 
-from undertrim.words import Items, Message, WayOut, Word, say
+from undertrim.words import Items, Language, Message, WayOut, Word, say, spoken
 
-_SAID = (Message, Word, Items, WayOut)
+_SAYS = (Message, Word, Items, WayOut)
 _PLAIN = frozenset({str, int, float, bool, type(None)})
 
 
@@ -19,23 +20,28 @@ def said(facts: Any) -> Any:
     """Facts as plain data: every message in words, every dataclass and mapping a dictionary, every sequence a list.
 
     A field of a dataclass is a key, without the underscore after a word that Python keeps for itself. A value that knows its own words says them.
+    A generator is a sequence that is made while it is said, so that of a long one only what is being said is held in messages too.
     """
+    return _said(facts, spoken())
+
+
+def _said(facts: Any, speech: Language) -> Any:
     kind = type(facts)  # a vehicle has some thirty thousand values, nearly all of these few types
     if kind in _PLAIN:
         return facts
     if kind is dict:
-        return {key: value if type(value) in _PLAIN else said(value) for key, value in facts.items()}
-    if kind is list or kind is tuple:
-        return [value if type(value) in _PLAIN else said(value) for value in facts]
+        return {key: value if type(value) in _PLAIN else _said(value, speech) for key, value in facts.items()}
+    if kind is list or kind is tuple or kind is GeneratorType:
+        return [value if type(value) in _PLAIN else _said(value, speech) for value in facts]
     if kind is Message:
-        return say(facts)
-    return facts if isinstance(facts, str | int | float) else said(_opened(facts))
+        return say(facts, speech)
+    return facts if isinstance(facts, str | int | float) else _said(_opened(facts, speech), speech)
 
 
-def _opened(fact: Any) -> Any:
+def _opened(fact: Any, speech: Language | None = None) -> Any:
     """A fact of another type, one level deep, as JSON or `said` goes on with it."""
-    if isinstance(fact, _SAID) or hasattr(fact, "say"):
-        return say(fact)
+    if isinstance(fact, _SAYS) or hasattr(fact, "say"):
+        return say(fact, speech)
     if isinstance(fact, Mapping):
         return dict(fact)
     if isinstance(fact, list | tuple):

@@ -28,7 +28,7 @@ class Complaint:
         """What else could be said of the same place; None where one thing said of it is enough."""
         if not self.key and not self.lacks:
             return None
-        return Message(self.said.code, tuple(value for value in self.said.values if value[0] != "hint"))
+        return Message(self.said.code, {name: value for name, value in self.said.values.items() if name != "hint"})
 
 
 Complaints = Iterator[Complaint]

@@ -135,13 +135,12 @@ def _of_the_drive(error: units.UnitError, text: str, family: Family) -> Message:
     """What is wrong with a length, said of the drive that it stands in."""
     before = family.label.removesuffix("{size}")
     said = _behind(error.said, before, text)
-    values = dict(said.values)
-    hint = values.get("hint")
+    hint = said.values.get("hint")
     if error.unitless:
         hint = message("drives/write", written=quoted(f"{before}{text}{' in' if '/' in text else ' mm'}"))
     elif isinstance(hint, Message) and hint.code in _WITH_EXAMPLE:
         hint = message("drives/like", example=words.quoted(family.example))
-    return Message(said.code, tuple({**values, "hint": _real(hint)}.items())) if isinstance(hint, Message) else said
+    return Message(said.code, {**said.values, "hint": _real(hint)}) if isinstance(hint, Message) else said
 
 
 _WITH_EXAMPLE = frozenset({"units/in-units", "units/one-number", "units/slash"})
@@ -151,10 +150,10 @@ _WITH_EXAMPLE = frozenset({"units/in-units", "units/one-number", "units/slash"})
 def _behind(said: Message, before: str, text: str) -> Message:
     """The message with every length in quotes standing behind the words of the drive."""
     if said.code == words.quoted("").code:
-        [(_, value)] = said.values
+        [value] = said.values.values()
         length = isinstance(value, str) and (said == quoted(text) or value[:1].isdigit())
         return quoted(f"{before}{text if said == quoted(text) else value}") if length else said
-    return Message(said.code, tuple((name, _inside(value, before, text)) for name, value in said.values))
+    return Message(said.code, {name: _inside(value, before, text) for name, value in said.values.items()})
 
 
 def _inside(value: Value, before: str, text: str) -> Value:
@@ -194,7 +193,7 @@ def _offered(value: Value) -> Iterator[str]:
         for one in value.values:
             yield from _offered(one)
     elif isinstance(value, Message):
-        for _, inner in value.values:
+        for inner in value.values.values():
             if value.code == words.quoted("").code and isinstance(inner, str):
                 yield inner
             else:

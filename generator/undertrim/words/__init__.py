@@ -4,7 +4,7 @@ Everything above the words yields a `Message`; `sentence` and `way_out` make tex
 No code reads the text back: what decides is the code or a field beside it.
 """
 
-from undertrim.words.catalogue import named, say, sentence, way_out
+from undertrim.words.catalogue import named, pieces, say, sentence, way_out
 from undertrim.words.error import SaidError
 from undertrim.words.language import (
     ENGLISH,
@@ -34,6 +34,7 @@ __all__ = [
     "named",
     "once_per_language",
     "one_of",
+    "pieces",
     "quoted",
     "say",
     "sentence",

@@ -59,27 +59,39 @@ def say(value: Value, speech: Language | None = None) -> str:
     return _said(value, speech or spoken())
 
 
-def _said(value: Value, speech: Language) -> str:
-    kind = type(value)  # a page says thousands of values, nearly all of these two sorts
-    if kind is str:
-        return value  # type: ignore[return-value] # which it is
-    if kind is Message:
-        return _filled(value, "says", speech)  # type: ignore[arg-type] # the same
-    match value:
-        case str():
-            return value
-        case bool() | int() | float():
-            return speech.number(value)
-        case WayOut():
-            return _filled(value.of, "way_out", speech)
-        case Word():
-            return speech.text("/".join((value.table, *value.entry)), _from_table(value))
-        case Items():
-            return _listed([_said(one, speech) for one in value.values], value.joined, speech)
-        case Message():
-            return _filled(value, "says", speech)
-        case _:
-            return value.say(speech)
+def _said(value: Any, speech: Language) -> str:
+    how = _SAID.get(type(value))  # a vehicle says tens of thousands of values, nearly all of these sorts
+    if how:
+        return how(value, speech)
+    if isinstance(value, str):  # of a kind of its own
+        return value
+    said: str = speech.number(value) if isinstance(value, int | float) else value.say(speech)
+    return said
+
+
+def _of_items(items: Items, speech: Language) -> str:
+    return _listed([_said(one, speech) for one in items.values], items.joined, speech)
+
+
+@lru_cache(maxsize=4096)
+def _of_table(word: Word, speech: Language) -> str:
+    return speech.text("/".join((word.table, *word.entry)), _from_table(word))
+
+
+_SAID: Mapping[type, Callable[[Any, Language], str]] = {
+    str: lambda text, _: text,
+    Message: lambda message, speech: _filled(message, "says", speech),
+    WayOut: lambda way, speech: _filled(way.of, "way_out", speech),
+    Items: _of_items,
+    Word: _of_table,
+}
+
+
+def pieces(code: str, speech: Language) -> Pieces | None:
+    """A sentence taken apart, for who puts it together with its values himself; None where a number chooses it, or a value does not stand as it is."""
+    forms, chosen_by = _forms(code, "says", speech)
+    whole = forms and chosen_by is None and not any(how for _, _, how in forms[0])
+    return forms[0] if whole else None
 
 
 def sentence(message: Message, speech: Language | None = None) -> str:
@@ -96,7 +108,7 @@ def _filled(message: Message, part: str, speech: Language) -> str:
     forms, chosen_by = _forms(message.code, part, speech)
     if not forms:
         return ""
-    values = dict(message.values)
+    values = message.values
     pieces = forms[0] if chosen_by is None else forms[chosen_by(_number(values))]
     said = ""
     for text, name, how in pieces:  # a generator would take a fifth longer

@@ -1,7 +1,7 @@
 """A message before it is words: a code with typed values."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Protocol, Union
 
 if TYPE_CHECKING:
@@ -46,15 +46,18 @@ Value = Union[str, int, float, Word, Items, WayOut, Sayable, "Message"]
 
 @dataclass(frozen=True, slots=True)
 class Message:
-    """What is to be said, by its code in the catalogue (`replay/left-off`), and the values that belong into the sentence, by name."""
+    """What is to be said, by its code in the catalogue (`replay/left-off`), and the values that belong into the sentence, by name.
+
+    A vehicle has some ten thousand, so the values are held as `message` gets them. Nobody changes them; they count when messages are compared, and not in a hash.
+    """
 
     code: str
-    values: tuple[tuple[str, Value], ...] = ()
+    values: Mapping[str, Value] = field(default_factory=dict, hash=False)
 
 
 def message(code: str, /, **values: Value) -> Message:
     """A message from its code and values; where its sentence has a singular, the value `count` decides."""
-    return Message(code, tuple(values.items()))
+    return Message(code, values)
 
 
 def word(table: str, /, *entry: str) -> Word:

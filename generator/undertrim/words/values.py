@@ -8,6 +8,8 @@ from dataclasses import fields, is_dataclass
 from importlib import import_module
 from typing import Any
 
+from undertrim.words.message import Message
+
 _OURS = "undertrim."
 
 
@@ -20,7 +22,9 @@ def frozen(value: Any) -> Any:
     kind = type(value)
     if not _sayable(kind):
         raise TypeError(f"{kind.__name__} cannot be kept")
-    return {f"{kind.__module__}:{kind.__qualname__}": [frozen(getattr(value, field.name)) for field in fields(kind)]}
+    held = (getattr(value, field.name) for field in fields(kind))
+    given = (value.code, tuple(value.values.items())) if isinstance(value, Message) else held
+    return {f"{kind.__module__}:{kind.__qualname__}": [frozen(one) for one in given]}
 
 
 def thawed(plain: Any) -> Any:
@@ -36,7 +40,11 @@ def thawed(plain: Any) -> Any:
     found = getattr(import_module(module), kind)
     if not _sayable(found):
         raise TypeError(f"'{name}' says nothing")
-    return found(*map(thawed, given))
+    return _message(*map(thawed, given)) if found is Message else found(*map(thawed, given))
+
+
+def _message(code: str, values: tuple[tuple[str, Any], ...]) -> Message:
+    return Message(code, dict(values))
 
 
 def _sayable(kind: Any) -> bool:

@@ -13,7 +13,7 @@ from undertrim.record.model import Blank, VehicleRecord
 
 def open_disputes(record: VehicleRecord, *keys: str | int) -> tuple[Dispute, ...]:
     """The disputes that nothing has settled about the fact that keys lead to, and about what is below it; all without keys."""
-    return tuple(item for item in disputes(record, *keys) if item.open)
+    return tuple(item for item in disputes(record, *keys) if item.open) if record.conflicts else ()
 
 
 def disputed(record: VehicleRecord, *keys: str | int) -> Dispute | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import measured
-from undertrim.derive.fit.duties import Outcome, outcomes
+from undertrim.derive.fit.duties import Outcome
 from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.nearest import nearest
 from undertrim.derive.fit.place import Place, Vehicle
@@ -50,8 +50,8 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
         there = opening.when.holds(car)
         barred = closed(vehicle.record, opening, car) if there else ()
         open_there = there and not barred
-        fits = _ranked(Place(vehicle, reckoned, notes, car, sizes), gear) if open_there else ()
-        kept = outcomes(vehicle.record, opening, car, _suiting(vehicle, opening, car)) if open_there else ()
+        place = Place(vehicle, reckoned, notes, car, sizes)
+        fits, kept = (_ranked(place, gear), place.duties) if open_there else ((), ())
         groups.setdefault((there, tuple(thing.name for thing in barred), fits, kept), []).append(car)
     takes = tuple(room(reckoned).limits(vehicle.usual))
     return [
@@ -69,8 +69,9 @@ def _ranked(place: Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
     failing = [item for item in asked if fits[item.id].kind == "does-not-fit"]
     if failing:
         every = {**{item.id: _fit(place, item) for item in shelf if item.id not in fits}, **fits}
+        sizes = {item.id: at.size(item) for item in {one.id: one for one in (*shelf, *failing)}.values()}
         for item in failing:
-            near = nearest(item, tuple(every.values()), shelf, at.size)
+            near = nearest(item, tuple(every.values()), shelf, lambda one: sizes[one.id])
             fits[item.id] = replace(fits[item.id], nearest=near, nearest_name=every[near].name if near else "")
     return tuple(sorted(fits.values(), key=lambda fit: fit.rank))
 
@@ -95,7 +96,3 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
 def _fit(place: Place, gear: Gear) -> Fit:
     found = room(place.opening).fit(place, gear)
     return replace(found, notes=(*found.notes, *place.notes, *place.altering(found)))
-
-
-def _suiting(vehicle: Vehicle, opening: Opening, car: Mapping[str, str]) -> list[Gear]:
-    return vehicle.stock.suiting(vehicle.address, opening.id, car)

@@ -2,9 +2,11 @@
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from undertrim.derive.cutting import may_go
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.duties import Outcome, outcomes
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.model import Opening, VehicleRecord
@@ -25,7 +27,7 @@ class Vehicle:
     visit: Mapping[str, Gear] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # without slots: what is the same for all gear of the stock is worked out once
 class Place:
     """An opening as it is reckoned (see `measured`), in one kind of car. `sizes` keeps what does not differ between kinds."""
 
@@ -42,14 +44,22 @@ class Place:
             self.sizes[key] = work_out()
         return self.sizes[key]
 
-    @property
+    @cached_property
     def suiting(self) -> list[Gear]:
         """The gear that suits the opening of this car, and what suits every car."""
         return self.vehicle.stock.suiting(self.vehicle.address, self.opening.id, self.car)
 
-    def may_go(self, item: Gear) -> bool:
-        """Whether nothing forbids what fitting a piece does to the car."""
-        return may_go(self.vehicle.record, self.opening, item.facts.alters)
+    @cached_property
+    def between(self) -> list[Gear]:
+        """What of it may go between: what fitting it does to the car is forbidden by nothing."""
+        kind, record = self.opening.between, self.vehicle.record
+        able = (item for item in self.suiting if kind and isinstance(item.facts, kind))
+        return [item for item in able if may_go(record, self.opening, item.facts.alters)]
+
+    @cached_property
+    def duties(self) -> tuple[Outcome, ...]:
+        """What becomes of what the factory unit also does, whichever receiver of the stock it is."""
+        return outcomes(self.vehicle.record, self.opening, self.car, self.suiting)
 
     def altering(self, found: Fit) -> Iterator[Message]:
         """That what goes between alters the car."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Generic, TypeVar, cast
 
 from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
@@ -12,7 +13,7 @@ F = TypeVar("F", bound=AnyGear)
 F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
 
-@dataclass(frozen=True)  # without slots, with which a call through `Gear` fails in Python 3.11
+@dataclass(frozen=True)  # without slots: a call through `Gear` fails with them in Python 3.11, and the name is kept
 class Stocked(Generic[F_co]):
     """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say."""
 
@@ -21,7 +22,7 @@ class Stocked(Generic[F_co]):
     demo: bool = False
     lang: str = ""
 
-    @property
+    @cached_property
     def name(self) -> str:
         """Maker and model."""
         return f"{self.facts.maker} {self.facts.model}"

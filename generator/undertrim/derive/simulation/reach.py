@@ -66,5 +66,6 @@ def behind(world: World, node: Node, opening: Opening) -> set[str]:
 
 def lies_behind(world: World, node: Node, part: Part, side: str | None) -> bool:
     """Whether a part is reached only with the part of a node off."""
-    refs = (*part.after, *covers(part, world.car))
+    meant = node.id.partition("@")[0]
+    refs = (ref for ref in (*part.after, *covers(part, world.car)) if ref.part == meant)
     return any(node.id in fitted_nodes(world, ref, side) for ref in refs)

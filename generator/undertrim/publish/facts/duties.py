@@ -94,7 +94,7 @@ def _weight(item: Data) -> Value:
 
 def _sentence(becomes: Message) -> Message:
     """What becomes of a duty, as a sentence."""
-    return message(f"{becomes.code}-sentence", **dict(becomes.values))
+    return message(f"{becomes.code}-sentence", **becomes.values)
 
 
 def _own(note: str) -> str:

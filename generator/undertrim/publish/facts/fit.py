@@ -60,7 +60,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> Data:
         "duties": duties.of_answer(vehicle, item),
         "counts_words": Items(counts, "semicolon"),
         "notes": [*common, *left_out(vehicle, item.opening.takes)],
-        "fits": [of_fit(fit, vehicle.stock, common) for fit in item.fits],
+        "fits": (of_fit(fit, vehicle.stock, common) for fit in item.fits),
     }
 
 

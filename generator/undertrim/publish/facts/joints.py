@@ -27,17 +27,14 @@ SIGNS = {
 """A sign beside the words of each state, one that the fonts of page and sheet both have."""
 
 
-def joints(vehicle: Vehicle) -> list[Data]:
+def joints(vehicle: Vehicle) -> Iterator[Data]:
     """One entry for each opening that takes a receiver and each lead set, with a table for each group of cars.
 
     A table is that of `publish.facts.joint`; `cars_words` names its cars, empty for all, and each row has its `sign` and `notes` of both ends.
     """
-    return [
-        _joint(vehicle, opening, leads)
-        for opening in vehicle.record.openings.values()
-        if opening.takes_over
-        for leads in vehicle.stock.of(LeadsGear)
-    ]
+    for opening in vehicle.record.openings.values():
+        for leads in vehicle.stock.of(LeadsGear) if opening.takes_over else ():
+            yield _joint(vehicle, opening, leads)
 
 
 def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
@@ -50,7 +47,7 @@ def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:
         "name": leads.name,
         "note": leads.facts.note,
         "receivers": receivers,
-        "tables": [_table(joint.table(vehicle.record, group)) for group in found],
+        "tables": (_table(joint.table(vehicle.record, group)) for group in found),
     }
 
 

@@ -15,7 +15,7 @@ from undertrim.words import Value
 Data = dict[str, Any]
 
 
-def steps(record: VehicleRecord, made: Choices) -> list[Data]:
+def steps(record: VehicleRecord, made: Choices) -> Iterator[Data]:
     """Every step with the cars and targets it belongs to."""
     with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
     for number, of_car in enumerate(made.cars):
@@ -27,14 +27,12 @@ def steps(record: VehicleRecord, made: Choices) -> list[Data]:
                     with_it[name][0].update(wanted)
                     with_it[name][1].add(number)
     running_states = _states(made)
-    return [
-        {
+    for step in made.steps:
+        yield {
             **step_facts.step(record, replace(step, state=running_states[step.id])),
             "targets": [target for target in made.cars[0].singles if target in with_it[step.id][0]],
             "when": _condition(record, made, with_it[step.id][1]),
         }
-        for step in made.steps
-    ]
 
 
 def _states(made: Choices) -> dict[str, Mapping[str, str]]:

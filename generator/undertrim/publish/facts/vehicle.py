@@ -1,5 +1,6 @@
 """All derived facts of one vehicle record."""
 
+from collections.abc import Iterable, Iterator
 from datetime import date
 from typing import Any
 
@@ -61,11 +62,18 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> F
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
     known = Vehicle(reckoned(typed), entry.address, shelf, clearances())
-    chosen = _choices(Planner(known.record))
-    facts: Facts = said(
-        {**_about(entry, typed, known, made), **_work(known, chosen), **_wired(known), **_founded(entry, known, made)}
-    )
+    facts: Facts = {}
+    for part in _parts(entry, typed, known, made):
+        facts |= said(part)
     return facts
+
+
+def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None) -> Iterator[Facts]:
+    """One after the other, so that each is said, and its messages are gone, before the next is made."""
+    yield _about(entry, typed, known, made)
+    yield _work(known)
+    yield _wired(known)
+    yield _founded(entry, known, made)
 
 
 def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None) -> Facts:
@@ -88,16 +96,17 @@ def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None
     }
 
 
-def _work(known: Vehicle, chosen: Choices) -> Facts:
+def _work(known: Vehicle) -> Facts:
     """What can be worked at, and the steps of it."""
     record = known.record
+    chosen = _choices(Planner(record))
     return {
         "targets": targets.targets(record),
         "blockers": blockers.blockers(record, known.address, known.stock),
-        "openings": [
+        "openings": (
             {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.form(known, item)}
             for item in record.openings.values()
-        ],
+        ),
         "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
         "steps": _with_kits(known, chosen, plans.steps(record, chosen)),
         "plans": plans.plans(chosen),
@@ -159,10 +168,10 @@ def _variant(record: VehicleRecord, variant: cars.AnyVariant) -> Facts:
     }
 
 
-def _with_kits(known: Vehicle, chosen: Choices, made: list[Facts]) -> list[Facts]:
+def _with_kits(known: Vehicle, chosen: Choices, made: Iterable[Facts]) -> Iterator[Facts]:
     """The steps, with how each kit that suits is built in the step that does it."""
     building = {step.id for step in chosen.steps if step.builds}
     for step in made:
         if step["id"] in building:
             step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
-    return made
+        yield step

@@ -73,15 +73,16 @@ def _wire_id(colour: Facts) -> str:
 
 
 def _colours(facts: object) -> Iterator[Facts]:
-    """Every wire colour in a structure of mappings and lists."""
-    if isinstance(facts, Mapping):
-        if facts.get("base") and "tracers" in facts:
-            yield facts
-            return
-        facts = list(facts.values())
-    if isinstance(facts, list):
-        for inner in facts:
-            yield from _colours(inner)
+    """Every wire colour in a structure of mappings and lists, in no order: a vehicle has ten thousand of them."""
+    left = [facts]
+    while left:
+        found = left.pop()
+        if type(found) is list:
+            left += [inner for inner in found if type(inner) is dict or type(inner) is list]
+        elif type(found) is dict and found.get("base") and "tracers" in found:
+            yield found
+        elif type(found) is dict:
+            left += [inner for inner in found.values() if type(inner) is dict or type(inner) is list]
 
 
 def panel(step: Facts) -> str:

@@ -5,15 +5,27 @@ from typing import Any
 from jinja2 import Environment, nodes
 from jinja2.visitor import NodeTransformer
 
-from undertrim.words import Language, message, say
+from undertrim.words import Language, message, pieces, say
+
+_OWN = frozenset(dir(dict))
 
 
 class Speaking(Environment):
-    """Says a sentence without values once, when a template is compiled: a page has thousands, and a call in a template costs more than its text."""
+    """Says a sentence without values once, when a template is compiled: a page has thousands, and a call in a template costs more than its text.
+
+    One with values becomes its pieces with the values between them.
+    """
 
     def __init__(self, speech: Language, **options: Any) -> None:
         self.speech = speech
         super().__init__(**options)
+        self.filters["worded"] = lambda value: value if isinstance(value, str) else say(value, speech)
+
+    def getattr(self, obj: Any, attribute: str) -> Any:
+        """As ever, but by key first: facts are dictionaries, and a page asks them a hundred thousand times."""
+        if type(obj) is dict and attribute not in _OWN and attribute in obj:
+            return obj[attribute]
+        return super().getattr(obj, attribute)
 
     def _parse(self, source: str, name: str | None, filename: str | None) -> nodes.Template:
         tree: nodes.Template = _Saying(self.speech).visit(super()._parse(source, name, filename))
@@ -26,7 +38,18 @@ class _Saying(NodeTransformer):
 
     def visit_Call(self, node: nodes.Call) -> nodes.Expr:  # noqa: N802 - the visitor's name for it
         self.generic_visit(node)
-        code = node.args[0] if len(node.args) == 1 and not (node.kwargs or node.dyn_args or node.dyn_kwargs) else None
-        if isinstance(node.node, nodes.Name) and node.node.name == "say" and isinstance(code, nodes.Const):
+        code = node.args[0] if len(node.args) == 1 and not (node.dyn_args or node.dyn_kwargs) else None
+        if not (isinstance(node.node, nodes.Name) and node.node.name == "say" and isinstance(code, nodes.Const)):
+            return node
+        if not node.kwargs:
             return nodes.Const(say(message(code.value), self.speech), lineno=node.lineno)
-        return node
+        return self._with_values(node, code.value)
+
+    def _with_values(self, node: nodes.Call, code: str) -> nodes.Expr:
+        """Its pieces and values one behind the other, which are markup where a value is; still a call where that is not all there is to it."""
+        found = pieces(code, self.speech)
+        if found is None:
+            return node
+        values = {pair.key: nodes.Filter(pair.value, "worded", [], [], None, None) for pair in node.kwargs}
+        both = ((nodes.Const(text) if text else None, values[name] if name else None) for text, name, _ in found)
+        return nodes.Concat([one for pair in both for one in pair if one], lineno=node.lineno)

@@ -67,7 +67,8 @@ class When:
 
     def holds(self, car: Assignment) -> bool:
         """Whether it applies to a car; a variant that `car` leaves open counts as holding."""
-        return all(car.get(variant, choices[0]) in choices for variant, choices in self.clauses)
+        # A check asks fifty thousand times, mostly without a clause.
+        return not self.clauses or all(car.get(variant, choices[0]) in choices for variant, choices in self.clauses)
 
     @property
     def variants(self) -> frozenset[str]:

@@ -9,6 +9,7 @@ from typing import TypeAlias
 Point: TypeAlias = tuple[float, float]
 
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)(em|rem|px|mm)")
+_PLAIN = re.compile(r"[\w .,:;/#()%+-]*", re.ASCII)  # as nearly every path, number and name is
 _NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _SPACES = {ord(space): f"&#{ord(space)};" for space in "\t\n\r"}
 
@@ -108,4 +109,6 @@ def escaped(words: str) -> str:
 
 def _value(value: str | float) -> str:
     """A value between double quotes; a line's end would become a space, were it not named."""
-    return html.escape(_NOT_XML.sub("", value)).translate(_SPACES) if isinstance(value, str) else number(value)
+    if not isinstance(value, str):
+        return number(value)
+    return value if _PLAIN.fullmatch(value) else html.escape(_NOT_XML.sub("", value)).translate(_SPACES)

@@ -36,12 +36,12 @@ class Room:
     def fit(self, place: Place, gear: Gear) -> Fit:
         """By size, straight in or through a kit, and by what joins it to the car and keeps the duties of the factory unit."""
         receiver, suiting, record = only(gear, ReceiverGear), place.suiting, place.vehicle.record
-        kits = [item for item in of_kind(suiting, KitGear) if place.may_go(item)]
-        found = place.sized(gear, kits, lambda: self.by_size(gear, kits, place.vehicle.usual))
+        found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, place.vehicle.usual))
         kept = outcomes(record, self.opening, place.car, suiting, receiver)
         more = between(record, place.car, receiver.facts, suiting, kept)
-        usual = outcomes(record, self.opening, place.car, suiting)
-        own = (item.words for item in kept if item not in usual and item.fate is not Fate.KEPT and not item.stops)
+        own = (
+            item.words for item in kept if item not in place.duties and item.fate is not Fate.KEPT and not item.stops
+        )
         notes = (*found.notes, *more.notes, *own)
         if found.kind == "does-not-fit":  # what would join it is of no use then
             return replace(found, notes=notes, needs=more.needs)

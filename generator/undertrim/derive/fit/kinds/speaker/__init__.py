@@ -34,8 +34,7 @@ class Room:
         Spacers that are made for other openings are left on the shelf; those that suit this one are held against it all the same.
         """
         speaker, vehicle = only(gear, SpeakerGear), place.vehicle
-        rings = [item for item in of_kind(place.suiting, SpacerGear) if place.may_go(item)]
-        found = place.sized(gear, rings, lambda: self.by_size(gear, rings, vehicle.usual))
+        found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, vehicle.usual))
         more = load(vehicle.record, self.opening, place.car, speaker.facts, vehicle.visit)
         checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
         return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)

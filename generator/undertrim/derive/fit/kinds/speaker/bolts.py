@@ -120,5 +120,7 @@ def _same(name: str, title: Message, gear: Number, car: Number, play: Number) ->
     values = {"one": gear.label, "size": gear.text, "other": car.label, "other_size": car.text}
     difference = known(message("fit-speaker/difference", **values), apart, spread([gear, car]))
     check = compare(name, title, [play], [difference], "adapter")
+    if check.verdict != "fails":
+        return check
     said = uncertain(message("fit-speaker/apart", length=both(apart)), check.uncertainty or 0)
-    return replace(check, said=found(title, said)) if check.verdict == "fails" else check
+    return replace(check, said=found(title, said))

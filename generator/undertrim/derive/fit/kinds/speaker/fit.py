@@ -1,16 +1,17 @@
 """A speaker against an opening: as it is, turned, on the factory bracket, on a spacer or plate in stock, on one to be had."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import bolts, notes
 from undertrim.derive.fit.kinds.speaker.names import CAR
 from undertrim.derive.fit.kinds.speaker.room import Room, heights, room
-from undertrim.derive.fit.kinds.speaker.seating import Hold, covered, lying, plate, seated, through, turnable
+from undertrim.derive.fit.kinds.speaker.seating import Hold, Stance, covered, lying, plate, seated, through, turnable
 from undertrim.derive.fit.kinds.speaker.seats import Seat, seats
-from undertrim.derive.fit.margins import Check, typed
-from undertrim.derive.fit.outline import outline
+from undertrim.derive.fit.margins import Check, Number, typed
+from undertrim.derive.fit.outline import Outline, outline
 from undertrim.derive.fit.stock import Stocked
 from undertrim.derive.fit.verdict import Fit, Way, best, decide
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
@@ -19,29 +20,66 @@ from undertrim.words import Message, message
 _TURNED = message("fit-speaker/turned")
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
-    """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not.
+@dataclass(frozen=True)  # without slots: what is the same whatever goes between is worked out once
+class Ring:
+    """A spacer or plate from stock, with what of it is held against speaker and car."""
 
-    `on_car` is how it sits on the car itself, and `inside` how its basket goes through the hole of the car: the same at every height.
-    """
+    spacer: Stocked[SpacerGear]
+
+    @cached_property
+    def thickness(self) -> Number:
+        """How much higher a speaker stands on it."""
+        return typed(message("fit-speaker/thickness", of=self.spacer.name), self.spacer.facts.thickness)
+
+    @cached_property
+    def hold(self) -> Hold:
+        """What it holds a speaker with."""
+        return Hold(self.spacer.name, self.spacer.facts.hole, self.spacer.facts.bolts)
+
+    @property
+    def rim(self) -> Outline:
+        """Its outline."""
+        return outline(message("fit-speaker/rim", of=self.spacer.name), self.spacer.facts.flange)
+
+
+@dataclass(frozen=True)  # without slots, for the same reason
+class Case:
+    """A speaker before an opening, with the room there is and what usual room to keep; `turned` by 90 degrees or not."""
 
     speaker: Stocked[SpeakerGear]
     opening: SpeakerOpening
     usual: Clearances
     room: Room
     turned: bool = False
-    on_car: tuple[Check, ...] = ()
-    inside: tuple[Check, ...] = ()
 
-    @property
+    @cached_property
     def car(self) -> Hold:
         """What the car holds it with."""
         return Hold(CAR, self.opening.hole, self.opening.bolts, self.opening.panel, flat=True)
 
-    def seated(self, hold: Hold) -> tuple[Check, ...]:
+    @cached_property
+    def stance(self) -> Stance:
+        """How it stands."""
+        return Stance(self.speaker.facts, self.turned)
+
+    @cached_property
+    def on_car(self) -> tuple[Check, ...]:
+        """How it sits on the car itself: the same at every height."""
+        return tuple(self.seated(self.car))
+
+    @cached_property
+    def inside(self) -> tuple[Check, ...]:
+        """How its basket goes through the hole of the car: the same at every height."""
+        return through(self.stance, self.car)
+
+    @cached_property
+    def plain(self) -> list[tuple[Seat, Fit]]:
+        """How it goes straight onto each seat."""
+        return [(seat, _plain(self, seat)) for seat in seats(self.opening)]
+
+    def seated(self, hold: Hold) -> Iterator[Check]:
         """Basket, flange and bolts on a hold."""
-        return seated(self.speaker.facts, hold, self.usual, turned=self.turned)
+        return seated(self.stance, hold, self.usual)
 
     def decided(
         self,
@@ -62,26 +100,20 @@ def fit(
     speaker: Stocked[SpeakerGear], opening: SpeakerOpening, spacers: Sequence[Stocked[SpacerGear]], usual: Clearances
 ) -> Fit:
     """The best answer over all ways to put the speaker in; turned only if that helps."""
-    case = _posed(Case(speaker, opening, usual, room(speaker.facts, opening, usual)))
-    found = best(list(_ways(case, spacers)))
+    case, rings = Case(speaker, opening, usual, room(speaker.facts, opening, usual)), [Ring(item) for item in spacers]
+    found = best(list(_ways(case, rings)))
     if turnable(speaker.facts):
-        turned = best(list(_ways(_posed(replace(case, turned=True)), spacers)))
+        turned = best(list(_ways(replace(case, turned=True), rings)))
         found = turned if turned.rank[:2] < found.rank[:2] else found
     return replace(found, notes=(*found.notes, *_other_ways(case, found), *notes.of(speaker.facts, opening, found)))
 
 
-def _posed(case: Case) -> Case:
-    """The case with how the speaker sits on the car worked out."""
-    inside = through(case.speaker.facts, case.car, turned=case.turned)
-    return replace(case, on_car=case.seated(case.car), inside=inside)
-
-
-def _ways(case: Case, spacers: Sequence[Stocked[SpacerGear]]) -> Iterator[Fit]:
-    reachable = () if _failing(case.inside) else spacers
-    for seat in seats(case.opening):
-        yield _plain(case, seat)
+def _ways(case: Case, rings: Sequence[Ring]) -> Iterator[Fit]:
+    reachable = () if _sound(case.inside) is None else rings
+    for seat, plain in case.plain:
+        yield plain
         yield from _to_get(case, seat)
-        yield from filter(None, (_on(case, seat, spacer) for spacer in reachable))
+        yield from filter(None, (_on(case, seat, ring) for ring in reachable))
 
 
 def _plain(case: Case, seat: Seat) -> Fit:
@@ -90,31 +122,34 @@ def _plain(case: Case, seat: Seat) -> Fit:
     return case.decided([*case.on_car, case.room.depth(height), case.room.grille(height)], seat)
 
 
-def _on(case: Case, seat: Seat, spacer: Stocked[SpacerGear]) -> Fit | None:
+def _on(case: Case, seat: Seat, ring: Ring) -> Fit | None:
     """On a spacer or plate from stock; None as soon as something fails, since the plain seat says better why nothing does."""
-    name, part = spacer.name, spacer.facts
-    height = [seat.offset, typed(message("fit-speaker/thickness", of=name), part.thickness)]
-    room = (case.room.depth(height), case.room.grille(height))
-    held = () if _failing(room) else case.seated(Hold(name, part.hole, part.bolts))
-    if not held or _failing(held):
+    height = [seat.offset, ring.thickness]
+    room = _sound(check(height) for check in (case.room.depth, case.room.grille))
+    held = None if room is None else _sound(_held(case, ring))
+    if room is None or held is None:
         return None
-    checks = [*case.inside, *held, *_spacer_held(case, spacer), *room]
-    return None if _failing(checks) else case.decided(checks, seat, on=spacer)
+    return case.decided([*case.inside, *held, *room], seat, on=ring.spacer)
 
 
-def _failing(checks: Sequence[Check]) -> bool:
-    return any(check.verdict == "fails" for check in checks)
+def _sound(checks: Iterable[Check]) -> list[Check] | None:
+    """All of them; None as soon as one fails."""
+    found: list[Check] = []
+    for check in checks:
+        if check.verdict == "fails":
+            return None
+        found.append(check)
+    return found
 
 
-def _spacer_held(case: Case, spacer: Stocked[SpacerGear]) -> tuple[Check, ...]:
-    """Whether the spacer itself covers the hole of the car, lies on its panel and meets its bolts: also one that is said to suit it."""
-    part, name = spacer.facts, spacer.name
-    rim, towards = outline(message("fit-speaker/rim", of=name), part.flange), part.car_bolts or part.bolts
-    return (
-        *covered(rim, case.car, case.usual, turned=False),
-        *lying(message("fit-speaker/rim-on-panel", of=name), rim, case.car, turned=False),
-        *bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual["bolts"], CAR, plate(part)),
-    )
+def _held(case: Case, ring: Ring) -> Iterator[Check]:
+    """Whether the speaker sits on the ring, and the ring itself covers the hole of the car, lies on its panel and meets its bolts: also one that is said to suit it."""
+    yield from case.seated(ring.hold)
+    part, rim = ring.spacer.facts, ring.rim
+    yield from covered(rim, case.car, case.usual)
+    yield from lying(message("fit-speaker/rim-on-panel", of=ring.spacer.name), rim, case.car)
+    towards = part.car_bolts or part.bolts
+    yield from bolts.match("spacer-bolts", towards, case.opening.bolts, case.usual["bolts"], CAR, plate(part))
 
 
 def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
@@ -135,8 +170,7 @@ def _to_get(case: Case, seat: Seat) -> Iterator[Fit]:
 
 def _other_ways(case: Case, found: Fit) -> tuple[Message, ...]:
     """How the speaker goes straight onto each seat, where that is not the answer itself."""
-    tried = [(seat, _plain(case, seat)) for seat in seats(case.opening)]
-    others = [(seat, fit) for seat, fit in tried if fit.checks != found.checks]
+    others = [(seat, fit) for seat, fit in case.plain if fit.checks != found.checks]
     return (
         *(message("fit-speaker/other-way", way=seat.name, headline=fit.headline) for seat, fit in others),
         *_no_window(case, found),

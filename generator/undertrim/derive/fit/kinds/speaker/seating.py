@@ -1,6 +1,8 @@
 """How a speaker sits: the basket in the hole, the flange over it, the screws in their holes."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import bolts
@@ -14,7 +16,7 @@ from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.words import Value, message
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # without slots: held against many speakers
 class Hold:
     """What a speaker sits on, by name: its hole and its bolt holes; the flat `panel` round the hole, if it is a car (`flat`)."""
 
@@ -24,36 +26,59 @@ class Hold:
     panel: Face | None = None
     flat: bool = False
 
-
-def seated(speaker: SpeakerGear, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
-    """Basket, flange and bolts of a speaker on a hold; `turned` by 90 degrees."""
-    flange = outline(message("fit-speaker/flange"), speaker.flange)
-    return (
-        *through(speaker, hold, turned=turned),
-        *covered(flange, hold, usual, turned=turned),
-        *lying(message("fit-speaker/flange-on-panel"), flange, hold, turned=turned),
-        *bolts.match("bolts", speaker.bolts, hold.bolts, usual["bolts"], hold.what, pose(speaker, turned=turned)),
-    )
+    @cached_property
+    def outline(self) -> Outline:
+        """That of its hole."""
+        return outline(message("fit-speaker/hole-of", of=self.what), self.hole)
 
 
-def through(speaker: SpeakerGear, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+@dataclass(frozen=True)  # without slots: held against many holds
+class Stance:
+    """A speaker as it stands, `turned` by 90 degrees or not."""
+
+    speaker: SpeakerGear
+    turned: bool = False
+
+    @cached_property
+    def basket(self) -> Outline:
+        """The outline of its basket."""
+        return self._posed(outline(BASKET, self.speaker.basket))
+
+    @cached_property
+    def flange(self) -> Outline:
+        """The outline of its flange."""
+        return self._posed(outline(message("fit-speaker/flange"), self.speaker.flange))
+
+    @property
+    def pose(self) -> Pose:
+        """How it may stand: one that is round all over at any angle, any other upright or turned by 90 degrees."""
+        return Pose(self.turned, free=_round(self.speaker))
+
+    def _posed(self, item: Outline) -> Outline:
+        return item.turned if self.turned else item
+
+
+def seated(stance: Stance, hold: Hold, usual: Clearances) -> Iterator[Check]:
+    """Basket, flange and bolts of a speaker on a hold, one after the other: most gear fails at the first, and nobody asks for the rest."""
+    yield from through(stance, hold)
+    yield from covered(stance.flange, hold, usual)
+    yield from lying(message("fit-speaker/flange-on-panel"), stance.flange, hold)
+    yield from bolts.match("bolts", stance.speaker.bolts, hold.bolts, usual["bolts"], hold.what, stance.pose)
+
+
+def through(stance: Stance, hold: Hold) -> tuple[Check, ...]:
     """Whether the basket goes through the hole."""
-    basket, hole = outline(BASKET, speaker.basket), _hole(hold)
-    return contain("hole", message("fit-speaker/through", of=hold.what), _posed(basket, turned), hole)
+    return contain("hole", message("fit-speaker/through", of=hold.what), stance.basket, hold.outline)
 
 
-def _hole(hold: Hold) -> Outline:
-    return outline(message("fit-speaker/hole-of", of=hold.what), hold.hole)
-
-
-def covered(flange: Outline, hold: Hold, usual: Clearances, *, turned: bool) -> tuple[Check, ...]:
+def covered(flange: Outline, hold: Hold, usual: Clearances) -> tuple[Check, ...]:
     """Whether a flange covers the hole with its overlap at both ends of each axis; else a plate must go between."""
     title, room = message("fit-speaker/covers", of=hold.what), (_twice(usual["overlap"]),)
-    checks = contain("flange", title, _hole(hold), _posed(flange, turned), room, "adapter")
+    checks = contain("flange", title, hold.outline, flange, room, "adapter")
     return tuple(_open(check) for check in checks)
 
 
-def lying(rim_title: Value, rim: Outline, hold: Hold, *, turned: bool) -> tuple[Check, ...]:
+def lying(rim_title: Value, rim: Outline, hold: Hold) -> tuple[Check, ...]:
     """Whether a rim lies on the flat panel round the hole of a car."""
     if not hold.flat:
         return ()
@@ -61,15 +86,11 @@ def lying(rim_title: Value, rim: Outline, hold: Hold, *, turned: bool) -> tuple[
     if hold.panel is None:
         return (untold("panel", title, [message("fit-speaker/lacks-panel")]),)
     panel = rectangle(message("fit-speaker/panel"), hold.panel)
-    return contain("panel", title, _posed(rim, turned), panel)
+    return contain("panel", title, rim, panel)
 
 
 def _twice(overlap: Number) -> Number:
     return known(message("fit-speaker/both-ends", what=overlap.label), 2 * (overlap.value or 0), default=True)
-
-
-def _posed(item: Outline, turned: bool) -> Outline:
-    return item.turned if turned else item
 
 
 def _open(check: Check) -> Check:
@@ -84,11 +105,6 @@ def _open(check: Check) -> Check:
 def turnable(speaker: SpeakerGear) -> bool:
     """Whether turning by 90 degrees changes anything."""
     return not _round(speaker) or (speaker.bolts is not None and speaker.bolts.pattern == "rectangle")
-
-
-def pose(speaker: SpeakerGear, *, turned: bool) -> Pose:
-    """How it may stand: one that is round all over at any angle, any other upright or turned by 90 degrees."""
-    return Pose(turned, free=_round(speaker))
 
 
 def plate(spacer: SpacerGear) -> Pose:

@@ -1,0 +1,61 @@
+"""A sentence in a template is the sentence of the catalogue, whether it is put together when the template is compiled or called for each value."""
+
+import pytest
+from jinja2 import UndefinedError
+from markupsafe import Markup
+
+from undertrim.publish import template_words
+from undertrim.publish.encoding import said
+from undertrim.publish.web import pages
+from undertrim.words import Language, Value, message, speaking
+
+BOLD = Markup("<b>Lid</b>")
+TURNED = Language("xx", {("fit-shown/number", "{label} {number}"): "{number} < {label}"}, decimal_mark=",")
+WHOLE, COUNTED, IN_LOWER_CASE = "fit-shown/number", "ages/days", "schema/empty"
+
+
+def compiled(code: str, **values: Value) -> str:
+    """What a template makes of a sentence, before it is escaped."""
+    given = ", ".join(f"{name}={name}" for name in values)
+    source = f'{{% set made = say("{code}", {given}) %}}'
+    return pages.environment().from_string(source).make_module(values).made  # type: ignore[attr-defined,no-any-return]
+
+
+@pytest.mark.parametrize("number", ["<7>", 7, 2.5, BOLD, message("blanks/not-recorded")])
+@pytest.mark.parametrize("speech", [Language(), TURNED])
+def test_a_sentence_with_values_is_the_same_as_when_it_is_called(speech: Language, number: Value) -> None:
+    with speaking(speech):
+        called = template_words.say(WHOLE, label="a & b", number=number)
+        assert compiled(WHOLE, label="a & b", number=number) == called
+        assert isinstance(compiled(WHOLE, label="a & b", number=number), Markup) == isinstance(called, Markup)
+
+
+@pytest.mark.parametrize("count", [1, 2])
+def test_the_number_still_chooses_the_sentence(count: int) -> None:
+    assert compiled(COUNTED, count=count) == template_words.say(COUNTED, count=count)
+
+
+def test_a_value_that_goes_on_in_lower_case_still_does() -> None:
+    assert compiled(IN_LOWER_CASE, name="Speaker", hint="") == "speaker is empty"
+
+
+def test_facts_are_asked_by_key_and_keep_what_dictionaries_can() -> None:
+    page = pages.environment().from_string("{{ v.name }} {{ v.items() | list | length }}")
+    assert page.render(v={"name": "a", "items": 1}) == "a 2"
+
+
+def test_a_fact_that_is_not_there_is_an_error() -> None:
+    with pytest.raises(UndefinedError):
+        pages.environment().from_string("{{ v.nothing }}").render(v={"name": "a"})
+
+
+def test_a_generator_is_said_while_it_is_made() -> None:
+    made = []
+
+    def facts() -> object:
+        for name in ("left", "right"):
+            made.append(name)
+            yield {"side": message(f"sides/{name}")}
+
+    assert said({"sides": facts()}) == {"sides": [{"side": "left"}, {"side": "right"}]}
+    assert made == ["left", "right"]
