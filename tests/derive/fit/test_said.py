@@ -40,7 +40,8 @@ def _words(schema: Any, field: str) -> Iterator[str]:
         for key, value in schema.items():
             if key == field and isinstance(value, dict):
                 yield from value.get("enum", value.get("items", {}).get("enum", ()))
-            yield from _words(value, field)
+            if key != "published":  # what pages are given, not what a record says
+                yield from _words(value, field)
 
 
 @pytest.mark.parametrize(
@@ -68,7 +69,7 @@ def test_each_word_of_a_record_that_stands_in_a_code_has_its_entry(
 
 
 def test_each_blank_verdict_and_fate_has_its_entry() -> None:
-    assert {*Blank} <= english("blanks").keys()
+    assert {*Blank} <= english("facts").keys()
     assert {fate for fate in Fate if fate is not Fate.KEPT} <= english("duties").keys()
     assert VERDICTS.keys() == set(get_args(Kind))
 
