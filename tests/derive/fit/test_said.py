@@ -53,7 +53,7 @@ def _words(schema: Any, field: str) -> Iterator[str]:
         ("output", "levels", "{}", ("unknown",)),  # which nobody matches
         ("outputs", "fit-receiver", "get-{}", ()),
         ("turn_on", "fit-receiver", "turn-on-{}", ()),
-        ("kit", "receiver-shown", "kit-{}", ()),
+        ("kit", "openings", "kit-{}", ()),
         ("fed_through", "fit-speaker", "fed-{}", ("direct",)),  # what is simply joined has no note
         ("fed_through", "speaker-shown", "channel-{}", ("direct",)),
         ("datum", "fit", "measured-from-{}", ()),
