@@ -21,7 +21,7 @@ def compiled(code: str, **values: Value) -> str:
     return pages.environment().from_string(source).make_module(values).made  # type: ignore[attr-defined,no-any-return]
 
 
-@pytest.mark.parametrize("number", ["<7>", 7, 2.5, BOLD, message("blanks/not-recorded")])
+@pytest.mark.parametrize("number", ["<7>", 7, 2.5, BOLD, message("facts/not-recorded")])
 @pytest.mark.parametrize("speech", [Language(), TURNED])
 def test_a_sentence_with_values_is_the_same_as_when_it_is_called(speech: Language, number: Value) -> None:
     with speaking(speech):
