@@ -1,14 +1,16 @@
-/* The form beside each opening: type a speaker's or receiver's dimensions and see the verdict. Sums and words come from fit-*.js and lengths.js. */
+/* The form beside each opening: type the dimensions of gear and see the verdict. Its fields stand in fit-form-fields.js, what is typed is read in fit-form-typed.js; sums and words come from the other fit-*.js and lengths.js. */
 
 import { chosenCar, page } from "./chosen.js";
-import { above, all, byId, field, fields, target } from "./elements.js";
+import { all, byId, field, target } from "./elements.js";
+import { group, lengthField, make, pick } from "./fit-form-fields.js";
+import { fill, gather, read, typedSomething } from "./fit-form-typed.js";
 import { load } from "./fit-load.js";
 import { replaced } from "./fit-margins.js";
 import { receiver } from "./fit-receiver.js";
 import { speaker } from "./fit-speaker.js";
 import { stopped, together } from "./fit-verdict.js";
 import * as lengths from "./lengths.js";
-import { list, number, say } from "./words.js";
+import { list, say } from "./words.js";
 
 /** @import { Form, Forms, Shelf } from "published" */
 
@@ -42,73 +44,9 @@ const KINDS = {
     usual: [["plug_room", "fit-form/for-plugs"], ["sleeve", "fit-form/for-sleeve"], ["filler", "fit-form/filler"]]
   }
 };
-const MOST_BOLTS = 16;
-const UNREAD = "unread";
 const holder = byId("ut-fit-data");
 /** @type {Shelf} */
 let shelf;
-
-function make(tag, options, children) {
-  const made = document.createElement(tag);
-  Object.keys(options || {}).forEach((key) => {
-    if (key === "text") made.textContent = options.text;
-    else made.setAttribute(key, options[key]);
-  });
-  (children || []).forEach((child) => { if (child) made.append(child); });
-  return made;
-}
-
-/* One length with its label and the place for what is wrong with it. */
-function lengthField(id, label, placeholder) {
-  return make("div", { "class": "ut-try-field" }, [
-    make("label", { "for": id, text: label }),
-    make("input", { id, type: "text", autocomplete: "off", placeholder: placeholder || say("fit-form/example"), "aria-describedby": id + "-wrong" }),
-    make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
-  ]);
-}
-
-function pick(id, label, choices) {
-  return make("div", { "class": "ut-try-field" }, [
-    make("label", { "for": id, text: label }),
-    make("select", { id }, choices.map((choice) => make("option", { value: choice[0], text: choice[1] })))
-  ]);
-}
-
-const SHAPES = ["round", "oval", "rectangle"];
-const PATTERNS = ["circle", "rectangle"];
-
-function shapes(names) { return names.map((name) => [name, say(`shapes/${name}`)]); }
-
-function unknown() { return ["", say("fit-form/not-known")]; }
-
-/* As many holes as a record may have, four first. */
-function counts() {
-  const found = [[4, 4]];
-  for (let count = 2; count <= MOST_BOLTS; count += 1) if (count !== 4) found.push([count, count]);
-  return found;
-}
-
-const OHMS = ["1", "2", "3", "4", "6", "8", "16"];
-
-function group(id, row) {
-  if (row.ohms) return pick(id + row.name, say(row.label), [unknown()].concat(OHMS.map((one) => [one, say("fit-speaker/ohms", { value: one })])));
-  if (!row.shape && !row.face && !row.bolts) return lengthField(id + row.name, say(row.label));
-  const inside = row.shape ? [pick(id + row.name + "-shape", say("fit-form/shape"), shapes(SHAPES))]
-    : row.bolts ? [pick(id + "bolts-pattern", say("fit-form/pattern"), [unknown()].concat(shapes(PATTERNS))), pick(id + "bolts-count", say("fit-form/count"), counts())]
-      : [];
-  inside.push(lengthField(id + row.name + "-width", say("fit-form/width")), lengthField(id + row.name + "-height", say("fit-form/height")));
-  if (row.bolts) inside.push(lengthField(id + "bolts-angle", say("fit-form/angle"), "45 deg"));
-  return make("fieldset", {}, [make("legend", { text: say(row.label) })].concat(inside));
-}
-
-/* Whether a part is measured by one diameter; its fields are then one, and called so. */
-function round(id, row) {
-  if (row.face) return false;
-  const said = field(id + row.name + (row.shape ? "-shape" : "-pattern")).value, one = said !== "oval" && said !== "rectangle";
-  page.querySelector("label[for='" + id + row.name + "-width']").textContent = one ? say("fit-form/diameter") : say("fit-form/width");
-  above(byId(id + row.name + "-height"), ".ut-try-field").hidden = one;
-  return one;
-}
 
 /**
  * @param {HTMLElement} spot
@@ -134,81 +72,6 @@ function build(spot, place) {
   form.addEventListener("submit", (event) => { event.preventDefault(); });
   page.addEventListener("change", (event) => { if (target(event).closest(".ut-choose")) answer(id, place, out); });
   answer(id, place, out);
-}
-
-function set(id, length) { field(id).value = !length ? "" : length.text || length; }
-
-/* The dimensions of a piece of gear, as typed, into the fields. */
-function fill(id, rows, gear) {
-  rows.forEach((row) => {
-    const part = gear[row.name];
-    if (row.ohms) { field(id + row.name).value = part && OHMS.indexOf(String(part.value)) >= 0 ? String(part.value) : ""; return; }
-    if (!row.shape && !row.face && !row.bolts) { set(id + row.name, part); return; }
-    if (row.shape) field(id + row.name + "-shape").value = part ? part.shape : "round";
-    if (row.bolts) {
-      field(id + "bolts-pattern").value = part ? part.pattern : "";
-      field(id + "bolts-count").value = part ? part.count : 4;
-    }
-    set(id + row.name + "-width", part && (part.diameter || part.width));
-    set(id + row.name + "-height", part && part.height);
-    if (row.bolts) set(id + "bolts-angle", part && part.angle);
-  });
-}
-
-/* A field's length or word, null where it is empty. What cannot be read is said beside it, and counts as a length that is not known. */
-function read(id, wrong) {
-  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
-  said.textContent = "";
-  input.removeAttribute("aria-invalid");
-  if (!text) return null;
-  if (/^(unknown|none)$/i.test(text)) return text.toLowerCase();
-  try { return lengths.read(text); } catch (error) {
-    if (!(error instanceof lengths.Unread)) throw error;
-    said.textContent = say("fit-form/wrong", { wrong: error.message, hint: error.hint });
-    input.setAttribute("aria-invalid", "true");
-    wrong.push(id);
-    return UNREAD;
-  }
-}
-
-function gather(id, rows, wrong) {
-  const gear = { impedance: null };
-  rows.forEach((row) => {
-    if (row.ohms) { gear[row.name] = impedance(field(id + row.name).value); return; }
-    if (!row.shape && !row.face && !row.bolts) { gear[row.name] = read(id + row.name, wrong); return; }
-    const height = round(id, row) ? null : read(id + row.name + "-height", wrong), width = read(id + row.name + "-width", wrong);
-    if (row.face) gear[row.name] = width || height || row.name === "body" ? { width, height } : null;
-    if (row.shape) gear[row.name] = outline(field(id + row.name + "-shape").value, width, height);
-    if (row.bolts) gear[row.name] = bolts(id, width, height, angle(id + "bolts-angle", wrong));
-  });
-  return gear;
-}
-
-function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: say("fit-speaker/ohms", { value: ohms }) } : null; }
-
-function outline(shape, width, height) {
-  if (!width && !height) return null;
-  return shape === "round" ? { shape, diameter: width, width: null, height: null } : { shape, diameter: null, width, height };
-}
-
-/* An angle in degrees, null where the field is empty. */
-function angle(id, wrong) {
-  const input = field(id), said = byId(id + "-wrong"), text = input.value.trim();
-  const found = /^([0-9]+)(?:\.([0-9]+))? ?(?:deg|°)$/.exec(text);
-  said.textContent = "";
-  input.removeAttribute("aria-invalid");
-  if (!text || text === "unknown") return text || null;
-  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: number(text.replace(/ ?deg/, "°")) };
-  said.textContent = say("fit-form/degrees");
-  input.setAttribute("aria-invalid", "true");
-  wrong.push(id);
-  return UNREAD;
-}
-
-function bolts(id, width, height, angle) {
-  const pattern = field(id + "bolts-pattern").value, count = Number(field(id + "bolts-count").value);
-  if (!pattern) return null;
-  return pattern === "circle" ? { pattern, count, diameter: width, width: null, height: null, angle } : { pattern, count, diameter: null, width, height, angle: null };
 }
 
 function usual(id, kind, wrong) {
@@ -276,10 +139,6 @@ function loaded(found, gear, place) {
 function unsure(found, things) {
   return things.filter((item) => !item.sure && found.parts.indexOf(item.name) >= 0)
     .map((item) => say("fit-form/some-cars", { name: item.name }));
-}
-
-function typedSomething(id) {
-  return fields("input[id^='" + id + "']", page).some((field) => field.value.trim() && field.id.indexOf("-usual-") < 0);
 }
 
 function show(out, found, notes) {

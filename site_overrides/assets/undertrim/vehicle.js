@@ -1,9 +1,11 @@
-/* Filters a vehicle's steps by job and car, adds up what is left, and remembers what was ticked. The lists come from the planner. */
+/* Shows the steps of a visit to a vehicle and what they come to, and remembers what was ticked. The lists come from the planner. */
 
 import { chosenCar, chosenJobs, page } from "./chosen.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import "./fit-form.js";
 import "./meter-guide.js";
+import { showTotals } from "./vehicle-totals.js";
+import { agrees, concerns, selection } from "./vehicle-visit.js";
 import { list, say } from "./words.js";
 
 /** @import { Page } from "published" */
@@ -36,142 +38,6 @@ all("[data-least]", page).forEach((box) => {
   box.style.minWidth = box.dataset.least;
   box.style.maxWidth = box.dataset.most;
 });
-
-function matches(clauses, car) {
-  return Object.keys(clauses || {}).every((name) => !(name in car) || clauses[name].indexOf(car[name]) >= 0);
-}
-
-function agrees(kind, car) {
-  return Object.keys(kind).every((name) => !(name in car) || kind[name] === car[name]);
-}
-
-function concerns(item, jobs, car) {
-  const openings = item.dataset.openings ? item.dataset.openings.split(" ") : [];
-  const mine = !jobs.length || !openings.length || jobs.some((job) => openings.indexOf(job.split("@")[0]) >= 0);
-  return mine && matches(JSON.parse(item.dataset.clauses || "{}"), car);
-}
-
-/* The steps of a visit to one car: listed by themselves where they differ, else those of its openings in the one order. */
-function visit(plan, jobs) {
-  const own = plan.sets[jobs.join("+")];
-  if (own) return own;
-  const wanted = {};
-  jobs.forEach((job) => { (plan.singles[job] || []).forEach((step) => { wanted[step] = true; }); });
-  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
-}
-
-function selection(jobs, car) {
-  const plans = data.plans.filter((plan) => agrees(plan.car, car));
-  if (plans.length === 1 && jobs.length) return visit(plans[0], jobs);
-  const all = jobs.length ? jobs : Object.keys(data.plans[0].singles);
-  const wanted = {};
-  plans.forEach((plan) => {
-    (jobs.length ? visit(plan, all) : all.map((job) => plan.singles[job] || []).flat())
-      .forEach((step) => { wanted[step] = true; });
-  });
-  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
-}
-
-function minutes(value) {
-  const seconds = Math.floor(value * 60 + 0.5);
-  const parts = { hours: Math.floor(seconds / 3600), minutes: Math.floor(seconds / 60) % 60, seconds: seconds % 60 };
-  const said = Object.keys(parts).filter((unit) => parts[unit]).map((unit) => say(`times/${unit}`, { number: parts[unit] }));
-  return list(said, "spaced") || say("times/seconds", { number: 0 });
-}
-
-function timeText(steps) {
-  let total = 0;
-  let untimed = 0;
-  const waits = [];
-  steps.forEach((step) => {
-    if (step.minutes !== null && step.section !== "none") total += step.minutes;
-    untimed += step.untimed;
-    if (step.wait) waits.push(step.wait.seconds);
-  });
-  const parts = [say("times/work", { time: minutes(total) })];
-  if (untimed) parts.push(say("times/untimed", { count: untimed }));
-  const counted = new Map();
-  waits.forEach((wait) => { counted.set(wait, (counted.get(wait) || 0) + 1); });
-  counted.forEach((count, wait) => {
-    parts.push(wait === null ? say("times/wait-unknown", { count }) : say("times/wait", { count, time: minutes(wait / 60) }));
-  });
-  return say("times/whole", { parts: list(parts, "comma-plus") });
-}
-
-function lines(step, car) {
-  return step.lines.filter((line) => matches(line.clauses, car));
-}
-
-function tools(steps, car) {
-  const found = {};
-  steps.forEach((step) => {
-    lines(step, car).forEach((line) => { if (line.tool && line.fate !== "leave") found[line.tool] = line.either; });
-    step.tools.forEach((tool) => { found[tool] = []; });
-  });
-  // Where either of two tools will do, they are left out if one of them is needed anyway.
-  return Object.keys(found).filter((tool) => !found[tool].some((one) => found[one]));
-}
-
-const FATES = ["out", "back", "moved", "bagged", "new"];
-
-function tally(steps, car) {
-  const sums = {};
-  steps.forEach((step) => {
-    lines(step, car).forEach((line) => {
-      line.counts.forEach((count) => {
-        const sum = sums[count.sort] || (sums[count.sort] = { out: 0, back: 0, moved: 0, bagged: 0, new: 0, unrecorded: 0 });
-        FATES.concat("unrecorded").forEach((fate) => { sum[fate] += count[fate]; });
-      });
-    });
-  });
-  return sums;
-}
-
-function purchases(steps, car) {
-  let found = [];
-  steps.forEach((step) => {
-    lines(step, car).forEach((line) => { found = found.concat(line.buy); });
-    found = found.concat(step.materials);
-  });
-  return found;
-}
-
-function text(tag, value) {
-  const made = document.createElement(tag);
-  made.textContent = value;
-  return made;
-}
-
-function fill(target, children) {
-  target.textContent = "";
-  children.forEach((child) => { target.appendChild(child); });
-}
-
-function showTotals(steps, car) {
-  byId("ut-time").textContent = timeText(steps);
-  fill(byId("ut-tools"), tools(steps, car).map((tool) => {
-    const item = text("li", tool);
-    if (data.instead[tool]) item.append(" ", text("small", say("vehicle-page/or-instead", { tools: list(data.instead[tool], "comma") })));
-    return item;
-  }));
-  const buy = purchases(steps, car);
-  fill(byId("ut-buy"), buy.length ? buy.map((item) => {
-    const number = item.count === null ? say("vehicle-page/unknown-number") : item.count;
-    const line = text("li", say("vehicle-page/buy", { number, what: item.what }) + " ");
-    line.appendChild(text("small", "(" + item.part + ")"));
-    return line;
-  }) : [text("li", say("vehicle-page/nothing-to-buy"))]);
-  const sums = tally(steps, car);
-  fill(document.querySelector("#ut-tally tbody"), Object.keys(sums).map((sort) => {
-    const row = document.createElement("tr");
-    const head = text("th", sort);
-    head.scope = "row";
-    if (sums[sort].unrecorded) head.append(" ", text("small", say("vehicle-page/and-unknown-number")));
-    row.appendChild(head);
-    FATES.forEach((fate) => { row.appendChild(text("td", sums[sort][fate])); });
-    return row;
-  }));
-}
 
 function showSteps(numbers) {
   let last = "";
@@ -241,11 +107,11 @@ function showVisit() {
 function update() {
   const jobs = chosenJobs();
   const car = chosenCar();
-  const numbers = selection(jobs, car);
+  const numbers = selection(data.plans, jobs, car);
   showSteps(numbers);
   showCautions(numbers);
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
-  showTotals(numbers.map((number) => data.steps[number]), car);
+  showTotals(numbers.map((number) => data.steps[number]), car, data.instead);
   all("[data-cars]", page).forEach((item) => {
     item.hidden = !JSON.parse(item.dataset.cars).some((kind) => agrees(kind, car));
   });
