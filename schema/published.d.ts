@@ -474,9 +474,9 @@ export interface Form {
   between: Array<Between>;
   /** What is to be said of the dimensions. */
   notes: Array<string>;
-  /** What drives a speaker, in each kind of car. */
+  /** What drives the gear, in each kind of car. */
   loads: Array<Load>;
-  /** Why a receiver is no plain replacement. */
+  /** Why gear is no plain replacement. */
   stops: Array<Stop>;
 }
 
@@ -543,14 +543,14 @@ export interface Between {
   clauses: Array<Clauses>;
 }
 
-/** Stop: A reason why a receiver is no plain replacement. */
+/** Stop: A reason why gear is no plain replacement. */
 export interface Stop {
   /** The reason. */
   words: string;
   when: When;
   clauses: Clauses;
-  /** The receivers it is true of, by id; an empty one stands for one that is typed. */
-  receivers: Array<string>;
+  /** The gear it is true of, by id; an empty one stands for one that is typed. */
+  gear: Array<string>;
 }
 
 /** Load: What drives a speaker, and all that hangs on the same channel. */

@@ -23,7 +23,7 @@ from undertrim.publish.web import scripts
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
-from undertrim.words import say
+from undertrim.words import message, say
 from vectors.fit import USUAL, mm
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
@@ -48,7 +48,7 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
             shown = form.locator(".ut-try-verdict").inner_text()
             expected = sized(vehicle, opening, gear)
             every = stopping(vehicle.record, vehicle.address, vehicle.stock, opening)
-            expected = stopped(expected, [item.words for item in every if gear.id in item.receivers])
+            expected = stopped(expected, [item.words for item in every if gear.id in item.gear])
             assert (
                 say(expected.headline)
                 .replace("By size and joint:", "By size:")
@@ -58,6 +58,17 @@ def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: 
                 gear.id,
             )
             assert say(verdict_words(expected)) in shown
+
+
+def test_the_form_says_what_its_kind_leaves_out(phone: Page, site: Path) -> None:
+    closing = {
+        "dash": message("fit-form/receiver-not-reckoned"),
+        "front-door": message("fit-form/speaker-not-reckoned"),
+    }
+    for opening, left_out in closing.items():
+        form = opened(phone, site, opening)
+        form.locator("input").first.fill("58 mm")
+        assert form.locator(".ut-try-out > p:last-child").inner_text().startswith(say(left_out))
 
 
 PLOVER = "vehicles/wexcombe/plover-2017-2022.html"

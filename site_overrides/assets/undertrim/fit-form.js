@@ -15,10 +15,11 @@ import { list, say } from "./words.js";
 /** @import { Form, Forms, Shelf } from "published" */
 
 const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
-/* One entry for each kind of opening that has a form: its sums, the fields of its gear, and the usual clearances; labels are codes of the catalogue. A kind without one has no form. */
+/* One entry for each kind of opening that has a form: its sums, what they leave out, the fields of its gear, and the usual clearances; labels are codes of the catalogue. A kind without one has no form. */
 const KINDS = {
   speaker: {
     title: "fit-form/try-speaker",
+    closing: "fit-form/speaker-not-reckoned",
     reckoned: speaker,
     fields: [
       { name: "basket", label: "fit-form/basket", shape: true },
@@ -34,6 +35,7 @@ const KINDS = {
   },
   receiver: {
     title: "fit-form/try-receiver",
+    closing: "fit-form/receiver-not-reckoned",
     reckoned: receiver,
     fields: [
       { name: "body", label: "fit-form/body", face: true },
@@ -88,14 +90,14 @@ function holds(clauses, car, sure) {
   return Object.keys(clauses).every((name) => name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure);
 }
 
-/* What the ranked list says of this receiver, or of one of which only the size is known; with its cars where they are not chosen. */
 /**
+ * Why the ranked list stops this gear, or gear of which only the size is known; with its cars where they are not chosen.
  * @param {Form} place
  * @param {string} id
  */
 function stops(place, id) {
-  const car = chosenCar(), receiver = field(id + "from").value;
-  return place.stops.filter((item) => item.receivers.indexOf(receiver) >= 0 && holds(item.clauses, car))
+  const car = chosenCar(), chosen = field(id + "from").value;
+  return place.stops.filter((item) => item.gear.indexOf(chosen) >= 0 && holds(item.clauses, car))
     .map((item) => holds(item.clauses, car, true) ? item.words : say("fit-form/in-cars", { words: item.words, cars: item.when }));
 }
 
@@ -123,7 +125,7 @@ function answer(id, place, out) {
   /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
   const reckoned = KINDS[place.kind].reckoned; // by kind, as the opening and the fields of its form are
   const found = stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
-  show(out, found, place.notes.concat(unsure(found, things)));
+  show(out, found, place.notes.concat(unsure(found, things)), KINDS[place.kind].closing);
 }
 
 /* With the load in each kind of car that it may be; what several say alike is said once. */
@@ -141,14 +143,14 @@ function unsure(found, things) {
     .map((item) => say("fit-form/some-cars", { name: item.name }));
 }
 
-function show(out, found, notes) {
+function show(out, found, notes, closing) {
   const word = found.kind === "fits-with" && found.to_get.length ? say("verdicts/to-get") : say(`verdicts/${found.kind}`);
   out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
   const body = make("tbody", {}, found.checks.map(row));
   out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: say("fit-form/check") }), make("th", { scope: "col", text: say("fit-form/numbers") })])]), body]));
   const said = found.notes.concat(notes);
   if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map((note) => make("li", { text: note }))));
-  out.append(make("p", {}, [make("small", { text: list([say("fit-form/not-reckoned"), say("safety/maker-first")], "sentences") + "." })]));
+  out.append(make("p", {}, [make("small", { text: list([say(closing), say("safety/maker-first")], "sentences") + "." })]));
 }
 
 function row(check) {

@@ -42,7 +42,7 @@ def test_each_receiver_is_stopped_in_the_cars_in_which_it_is_stopped_alone(path:
     for opening in record.openings.values():
         found = stopping(record, entry.address, STOCK, opening)
         for car, receiver in product(every_car(record), (TYPED, *STOCK.of(ReceiverGear))):
-            said = [say(item.words) for item in found if receiver.id in item.receivers and item.when.holds(car)]
+            said = [say(item.words) for item in found if receiver.id in item.gear and item.when.holds(car)]
             assert said == directly(record, entry.address, opening, car, receiver)
 
 
@@ -58,7 +58,7 @@ def test_some_shipped_receiver_is_stopped_and_a_typed_one_is_never_better() -> N
                 typed = [
                     one
                     for one in stopping(reckoned(entry.record), entry.address, STOCK, opening)
-                    if TYPED.id in one.receivers
+                    if TYPED.id in one.gear
                 ]
                 met = True
                 assert any(say(one.words).startswith(f"{duty}:") for one in typed)

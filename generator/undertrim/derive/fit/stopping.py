@@ -14,11 +14,11 @@ TYPED = Stocked("", ReceiverGear("", ""))
 
 @dataclass(frozen=True, slots=True)
 class Stopping:
-    """One reason, with the cars and the receivers (their ids; that of `TYPED` is empty) that it stops."""
+    """One reason, with the cars and the gear (ids; that of `TYPED` is empty) that it stops."""
 
     words: Message
     when: When
-    receivers: tuple[str, ...]
+    gear: tuple[str, ...]
 
 
 def stopping(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> tuple[Stopping, ...]:

@@ -29,7 +29,7 @@ def form(vehicle: Vehicle, opening: Opening) -> Data | None:
 
 
 def place(vehicle: Vehicle, opening: Opening) -> Data:
-    """One opening as it is reckoned, what may go between in which cars, and what stops a receiver."""
+    """One opening as it is reckoned, what may go between in which cars, and what stops gear that goes in."""
     counted, notes = measured.reckoned(vehicle.record, opening)
     return {
         "kind": opening.kind,
@@ -43,14 +43,14 @@ def place(vehicle: Vehicle, opening: Opening) -> Data:
 
 
 def _stops(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
-    """Why a receiver is no plain replacement: for which cars and for which of the stock, an empty id for one that is typed."""
+    """Why gear is no plain replacement: for which cars and for which of the stock, an empty id for one that is typed."""
     record = reckoned(vehicle.record)
     for item in stopping(record, vehicle.address, vehicle.stock, opening):
         yield {
             "words": item.words,
             "when": words.when(record, item.when),
             "clauses": words.clauses(item.when),
-            "receivers": list(item.receivers),
+            "gear": list(item.gear),
         }
 
 
