@@ -25,7 +25,7 @@ def pattern(bolts: Bolts) -> outlines.Pattern:
     return found
 
 
-def face(width: float, height: float) -> outlines.Outline:
+def face(width: float, height: float) -> outlines.KnownOutline:
     found = outlines.of_face(Face(mm(width), mm(height)))
     assert found
     return found

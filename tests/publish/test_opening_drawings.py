@@ -14,7 +14,7 @@ from undertrim.publish.pictures.drawings import dash, front, section
 from undertrim.publish.pictures.drawings.axis import Margin, Section, Speaker
 from undertrim.publish.pictures.drawings.dash import Dash, Frame
 from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
-from undertrim.publish.pictures.drawings.front import Front, Outline, Pattern
+from undertrim.publish.pictures.drawings.front import DrawnOutline, Front, Pattern
 from undertrim.publish.pictures.drawings.lettering import Box, Line
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -24,8 +24,8 @@ def mm(value: float) -> Measure:
     return Measure(value, f"{value:g} mm ({value / 25.4:.2f} in)")
 
 
-def circle(across: float) -> Outline:
-    return Outline("round", mm(across), mm(across))
+def circle(across: float) -> DrawnOutline:
+    return DrawnOutline("round", mm(across), mm(across))
 
 
 def parsed(drawn: str) -> ElementTree.Element:
@@ -73,7 +73,7 @@ def assert_readable(drawn: str) -> None:
 
 SPEAKER = Speaker("Skerrowe Shoal", mm(58), mm(10), mm(165), mm(127), mm(90))
 DOOR = Section("Door", mm(62), mm(20), mm(130), speaker=SPEAKER, margin_behind=Margin("1 mm to spare", "fits"), margin_front=Margin("7 mm to spare", "fits"))  # fmt: skip
-FACE = Front("Face", circle(130), Pattern(True, 4, mm(156), UNKNOWN), Outline("rectangle", mm(190), mm(182)), "Skerrowe Shoal", circle(127), circle(165), Pattern(True, 4, mm(156), UNKNOWN))  # fmt: skip
+FACE = Front("Face", circle(130), Pattern(True, 4, mm(156), UNKNOWN), DrawnOutline("rectangle", mm(190), mm(182)), "Skerrowe Shoal", circle(127), circle(165), Pattern(True, 4, mm(156), UNKNOWN))  # fmt: skip
 RADIO = Dash("Dash", Frame(mm(182), mm(112)), "Sandmartin DK", Frame(mm(182), mm(104)), Frame(mm(240), mm(150)), "Skerrowe Cleft", Frame(mm(180), mm(50)), Frame(mm(188), mm(58)), mm(172), "Cross-beam", mm(160), mm(30), "strikes, 18 mm short", strikes=True)  # fmt: skip
 
 
@@ -88,7 +88,7 @@ def test_outlines_from_the_front_are_to_one_scale() -> None:
 
 
 def test_turning_exchanges_the_sides_of_the_gear_alone() -> None:
-    oval = Outline("oval", mm(150), mm(220))
+    oval = DrawnOutline("oval", mm(150), mm(220))
     straight = replace(FACE, hole=oval, basket=oval, panel=None, flange=None)
     turned = replace(straight, turned=True)
     held, other = (bounds(part(front.opening(one), "basket")[0]) for one in (straight, turned))
@@ -121,7 +121,7 @@ def test_a_section_is_to_scale() -> None:
 @pytest.mark.parametrize(
     ("drawn", "gone"),
     [
-        (front.opening(replace(FACE, flange=Outline("round", UNKNOWN, UNKNOWN))), "flange"),
+        (front.opening(replace(FACE, flange=DrawnOutline("round", UNKNOWN, UNKNOWN))), "flange"),
         (front.opening(replace(FACE, gear_bolts=None)), "gear-bolt"),
         (dash.opening(replace(RADIO, trim=None)), "trim"),
         (dash.opening(replace(RADIO, chassis=UNKNOWN)), "chassis"),
@@ -153,11 +153,11 @@ NAMES = st.sampled_from(["Skerrowe Shoal", "A", "Tidewrack Longshore Reference 6
 
 
 @st.composite
-def outlines(draw: st.DrawFn) -> Outline:
+def outlines(draw: st.DrawFn) -> DrawnOutline:
     if draw(st.booleans()):
         across = draw(MEASURES)
-        return Outline("round", across, across)
-    return Outline(draw(st.sampled_from(["oval", "rectangle"])), draw(MEASURES), draw(MEASURES))
+        return DrawnOutline("round", across, across)
+    return DrawnOutline(draw(st.sampled_from(["oval", "rectangle"])), draw(MEASURES), draw(MEASURES))
 
 
 PATTERNS = st.builds(Pattern, st.booleans(), st.integers(2, 16), MEASURES, MEASURES)

@@ -14,7 +14,7 @@ from undertrim.publish.pictures.drawings import dash, front, plugs, section
 from undertrim.publish.pictures.drawings.axis import Margin, Section, Speaker
 from undertrim.publish.pictures.drawings.dimensions import Measure
 from undertrim.publish.pictures.drawings.frames import Dash, Frame
-from undertrim.publish.pictures.drawings.shapes import Front, Outline, Pattern
+from undertrim.publish.pictures.drawings.shapes import DrawnOutline, Front, Pattern
 from undertrim.publish.printed import paper
 from undertrim.publish.printed.paper.drawing import drawing
 from undertrim.publish.printed.paper.words import text
@@ -79,7 +79,9 @@ def drawings(size: Measure, other: Measure) -> Iterator[str]:
     yield section.door(Section("Ω", size, other, size))
     for circle in (True, False):
         holes = Pattern(circle, 6, size, other, 45)
-        yield front.opening(Front("Ω", Outline("oval", size, other), holes, gear="Ω", gear_bolts=holes, turned=True))
+        yield front.opening(
+            Front("Ω", DrawnOutline("oval", size, other), holes, gear="Ω", gear_bolts=holes, turned=True)
+        )
     frame = Frame(size, other)
     yield dash.opening(Dash("Ω", frame, "Ω", frame, frame, "Ω", frame, frame, size, chassis=other, plug_room=size))
 

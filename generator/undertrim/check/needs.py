@@ -20,7 +20,7 @@ def home(thing: Part | Prep | Opening) -> Pointer:
     return (SECTIONS[type(thing)], thing.id)
 
 
-def place(thing: Part | Prep | Opening, state: str) -> Pointer:
+def said_at(thing: Part | Prep | Opening, state: str) -> Pointer:
     """Where the record says that `thing` needs `state`: the need itself, a tether, or the kind of opening."""
     if isinstance(thing, Opening):
         return (*home(thing), "kind")
@@ -29,13 +29,13 @@ def place(thing: Part | Prep | Opening, state: str) -> Pointer:
     return (*home(thing), "needs", state)
 
 
-def place_in(layout: Layout, user: Node, state: str) -> Pointer:
+def said_at_node(layout: Layout, user: Node, state: str) -> Pointer:
     """The same of a node; for a usual preparation, which no record says, the need of the first step that it is for."""
     if not user.id.startswith(states.USUAL):
-        return place(user.thing, state)
+        return said_at(user.thing, state)
     asker = next(node for node in layout.nodes.values() if user.id in layout.graph.before[node.id])
     assert isinstance(user.thing, Prep)
-    return place_in(layout, asker, next(iter(user.thing.sets)))
+    return said_at_node(layout, asker, next(iter(user.thing.sets)))
 
 
 def _wired(part: Part, state: str) -> str:

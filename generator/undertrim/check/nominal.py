@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from undertrim.check.outlines import Outline
+from undertrim.check.outlines import KnownOutline
 from undertrim.record import units
 from undertrim.resources import table
 from undertrim.words import Message, message
@@ -28,7 +28,7 @@ class Size:
         short, long = (message("nominal/range", low=low, high=high) for low, high in (self.short, self.long))
         return short if self.short == self.long else message("nominal/two", short=short, long=long)
 
-    def allows(self, hole: Outline) -> bool:
+    def allows(self, hole: KnownOutline) -> bool:
         """Whether a hole or basket may go by this name, within the slack."""
         slack = float(table("nominal-sizes")["slack"])
         sides = sorted((hole.across.value, hole.up.value))
@@ -55,7 +55,7 @@ def find(said: str) -> Size | None:
     return next((size for size in sizes() if name in size.names), None)
 
 
-def going_by(hole: Outline) -> Iterator[str]:
+def going_by(hole: KnownOutline) -> Iterator[str]:
     """The names under which a hole of these measurements usually goes."""
     return (size.names[0] for size in sizes() if size.allows(hole))
 

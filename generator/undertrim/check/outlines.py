@@ -28,7 +28,7 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
-class Outline:
+class KnownOutline:
     """A round or oval outline (an ellipse), or one with corners; centred."""
 
     across: Side
@@ -49,24 +49,24 @@ def _two(across: Side, up: Side) -> Message:
     return message("outlines/two", across=across.text, up=up.text)
 
 
-def of_hole(hole: Hole | None) -> Outline | None:
+def of_hole(hole: Hole | None) -> KnownOutline | None:
     """The outline of a hole, basket, rim or flange; None where some of it is not recorded."""
     if hole is None:
         return None
     if hole.shape == "round":
         across = _side("diameter", hole.diameter)
-        return Outline(across, across, corners=False) if across else None
+        return KnownOutline(across, across, corners=False) if across else None
     return _pair(hole.width, hole.height, corners=hole.shape == "rectangle")
 
 
-def of_face(face: Face | None) -> Outline | None:
+def of_face(face: Face | None) -> KnownOutline | None:
     """The outline of a panel or a receiver; None where some of it is not recorded."""
     return _pair(face.width, face.height, corners=True) if face else None
 
 
-def _pair(width: object, height: object, *, corners: bool) -> Outline | None:
+def _pair(width: object, height: object, *, corners: bool) -> KnownOutline | None:
     across, up = _side("width", width), _side("height", height)
-    return Outline(across, up, corners) if across and up else None
+    return KnownOutline(across, up, corners) if across and up else None
 
 
 def _side(name: str, typed: object) -> Side | None:
@@ -113,13 +113,13 @@ def _places(bolts: Bolts, radius: float) -> tuple[tuple[float, float], ...]:
     return tuple((radius * math.sin(turn), radius * math.cos(turn)) for turn in turns)
 
 
-def too_wide(inner: Outline, outer: Outline) -> tuple[Side, Side] | None:
+def too_wide(inner: KnownOutline, outer: KnownOutline) -> tuple[Side, Side] | None:
     """The first axis on which `inner` is not smaller than `outer`; None where it goes in on both."""
     pairs = ((inner.across, outer.across), (inner.up, outer.up))
     return next(((one, other) for one, other in pairs if one.value >= other.value), None)
 
 
-def inside(bolts: Pattern, outline: Outline) -> bool:
+def inside(bolts: Pattern, outline: KnownOutline) -> bool:
     """Whether a bolt has its middle in the outline or on its edge; of a circle without an angle every bolt at any angle must."""
     half_across, half_up = outline.across.value / 2, outline.up.value / 2
     if bolts.places:
@@ -129,7 +129,7 @@ def inside(bolts: Pattern, outline: Outline) -> bool:
     return _reach((bolts.across, bolts.up), half_across, half_up, corners=outline.corners) <= 1
 
 
-def outside(bolts: Pattern, outline: Outline) -> bool:
+def outside(bolts: Pattern, outline: KnownOutline) -> bool:
     """Whether a bolt has its middle on the edge of the outline or beyond; of a circle without an angle every bolt at any angle must."""
     half_across, half_up = outline.across.value / 2, outline.up.value / 2
     if bolts.places:

@@ -96,7 +96,7 @@ def _by_state(user: Node, needed: Node) -> Iterator[Reason]:
         if needed.thing.sets.get(state) == value:
             who, setter = named(bare(user.id)), named(bare(needed.id))
             said = message("reasons/state", user=who, state=state, value=value, needed=setter)
-            yield Reason(needs.place(user.thing, state), said)
+            yield Reason(needs.said_at(user.thing, state), said)
 
 
 def _means(layout: Layout, ref: Ref, needed: Node) -> bool:

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from svg_reading import Point, assert_sound, described, extent, length, part, size, texts
-from undertrim.publish.pictures.drawings.front import Front, Measure, Outline, Pattern, opening
+from undertrim.publish.pictures.drawings.front import DrawnOutline, Front, Measure, Pattern, opening
 
 UNKNOWN = Measure()
 
@@ -18,12 +18,12 @@ def mm(value: float) -> Measure:
     return Measure(value, f"{value:g} mm ({value / 25.4:.2f} in)")
 
 
-def circle(across: float) -> Outline:
-    return Outline("round", mm(across), mm(across))
+def circle(across: float) -> DrawnOutline:
+    return DrawnOutline("round", mm(across), mm(across))
 
 
-def oval(width: float, height: float) -> Outline:
-    return Outline("oval", mm(width), mm(height))
+def oval(width: float, height: float) -> DrawnOutline:
+    return DrawnOutline("oval", mm(width), mm(height))
 
 
 def ring(count: int, across: float) -> Pattern:
@@ -38,7 +38,7 @@ ROUND = Front(
     "Front door",
     circle(146),
     ring(4, 160),
-    Outline("rectangle", mm(188), mm(182)),
+    DrawnOutline("rectangle", mm(188), mm(182)),
     "Sandmartin Bank 65",
     circle(130),
     circle(169),
@@ -138,8 +138,8 @@ def test_holes_of_a_rectangle_are_drawn_where_their_place_is_known(count: int, m
 @pytest.mark.parametrize(
     ("lost", "gone", "said"),
     [
-        (replace(ROUND, hole=Outline("round", UNKNOWN, UNKNOWN)), ["hole", "dimension hole"], "hole: not recorded"),
-        (replace(ROUND, hole=Outline("oval", mm(153), UNKNOWN)), ["hole", "dimension hole"], "hole: 153 mm (6.02 in) × not recorded"),
+        (replace(ROUND, hole=DrawnOutline("round", UNKNOWN, UNKNOWN)), ["hole", "dimension hole"], "hole: not recorded"),
+        (replace(ROUND, hole=DrawnOutline("oval", mm(153), UNKNOWN)), ["hole", "dimension hole"], "hole: 153 mm (6.02 in) × not recorded"),
         (replace(ROUND, bolts=None), ["bolt", "bolt-circle", "dimension bolts"], "bolt holes of the car: not recorded"),
         (replace(ROUND, bolts=Pattern(True, 4, Measure(None, "unknown"), UNKNOWN)), ["bolt", "bolt-circle"], "bolt holes of the car: 4 on a circle of unknown"),
         (replace(ROUND, flange=None), ["flange"], "flange of Sandmartin Bank 65: not recorded"),
@@ -155,7 +155,7 @@ def test_what_is_not_known_is_not_drawn_but_said(lost: Front, gone: list[str], s
 
 
 def test_nothing_known_draws_nothing_at_all() -> None:
-    drawn = opening(Front("x", Outline("round", UNKNOWN, UNKNOWN), gear="Pellworth Nought"))
+    drawn = opening(Front("x", DrawnOutline("round", UNKNOWN, UNKNOWN), gear="Pellworth Nought"))
     assert "<path" not in drawn
     assert "is drawn" not in drawn
     assert_sound(drawn)
@@ -191,8 +191,8 @@ def test_names_cannot_break_out() -> None:
 MEASURES = st.one_of(st.just(UNKNOWN), st.floats(0.5, 300).map(lambda value: mm(round(value, 2))))
 NAMES = st.sampled_from(["Pellworth Cove", "", "Tidewrack Longshore Reference 69 second edition", "W" * 40])
 OUTLINES = st.one_of(
-    MEASURES.map(lambda across: Outline("round", across, across)),
-    st.builds(Outline, st.sampled_from(["oval", "rectangle"]), MEASURES, MEASURES),
+    MEASURES.map(lambda across: DrawnOutline("round", across, across)),
+    st.builds(DrawnOutline, st.sampled_from(["oval", "rectangle"]), MEASURES, MEASURES),
 )
 PATTERNS = st.builds(Pattern, st.booleans(), st.integers(1, 16), MEASURES, MEASURES)
 FRONTS = st.builds(

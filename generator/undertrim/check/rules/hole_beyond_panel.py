@@ -58,7 +58,7 @@ from collections.abc import Iterator
 
 from undertrim.check import outlines
 from undertrim.check.findings import Finding, Subject
-from undertrim.check.outlines import Outline, Pattern
+from undertrim.check.outlines import KnownOutline, Pattern
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import Value, message
@@ -75,7 +75,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             yield from _bolts(opening, outlines.of_bolts(opening.bolts), panel)
 
 
-def _hole(opening: SpeakerOpening, panel: Outline) -> Iterator[Finding]:
+def _hole(opening: SpeakerOpening, panel: KnownOutline) -> Iterator[Finding]:
     hole = outlines.of_hole(opening.hole)
     pairs = ((hole.across, panel.across), (hole.up, panel.up)) if hole else ()
     for side, edge in pairs:
@@ -86,7 +86,7 @@ def _hole(opening: SpeakerOpening, panel: Outline) -> Iterator[Finding]:
             return
 
 
-def _bolts(opening: SpeakerOpening, bolts: Pattern | None, panel: Outline) -> Iterator[Finding]:
+def _bolts(opening: SpeakerOpening, bolts: Pattern | None, panel: KnownOutline) -> Iterator[Finding]:
     if bolts and outlines.outside(bolts, panel):
         found = message("rules/hole-beyond-panel/bolts", bolts=bolts.said, panel=panel.said)
         yield Finding(("openings", opening.id, "bolts"), found)

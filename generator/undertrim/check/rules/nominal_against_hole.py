@@ -86,7 +86,7 @@ from collections.abc import Iterator
 
 from undertrim.check import nominal, outlines
 from undertrim.check.findings import Finding, GearSubject, Subject
-from undertrim.check.outlines import Outline
+from undertrim.check.outlines import KnownOutline
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -111,7 +111,7 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
         yield from _look(("gear", "nominal"), facts.nominal, _BASKET, outlines.of_hole(facts.basket))
 
 
-def _look(place: Pointer, said: str, what: Message, hole: Outline | None) -> Iterator[Finding]:
+def _look(place: Pointer, said: str, what: Message, hole: KnownOutline | None) -> Iterator[Finding]:
     size = nominal.find(said)
     if size and hole and not size.allows(hole):
         facts: dict[str, Value] = {"what": what, "measured": hole.said, "said": said, "usual": size.said}

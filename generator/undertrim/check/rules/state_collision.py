@@ -226,7 +226,7 @@ def _collided(item: Collision, layout: Layout, where: Value) -> Finding:
         found = message("rules/state-collision/wrong-turn", **facts)
     else:
         found = message("rules/state-collision/taken-away", **facts)
-    return Finding(needs.place_in(layout, user, item.state), found, about=(bare(item.user), bare(item.changer)))
+    return Finding(needs.said_at_node(layout, user, item.state), found, about=(bare(item.user), bare(item.changer)))
 
 
 def _who(node: Node) -> Message:
@@ -240,7 +240,7 @@ def _never_set(subject: Subject) -> Iterator[Finding]:
     def find(car: Assignment) -> Iterator[tuple[Key, Pointer]]:
         layout = subject.planner.layout(car)
         for node, state, value in lacking(layout):
-            yield (bare(node.id), state, value), needs.place_in(layout, node, state)
+            yield (bare(node.id), state, value), needs.said_at_node(layout, node, state)
 
     for (name, state, value), (place, cars) in found_in(subject.cars, find).items():
         where = which(cars, subject.cars)
@@ -254,4 +254,4 @@ def _restraint_live(subject: Subject) -> Iterator[Finding]:
         if tether and part.needs.get("battery") == "on":
             kind = word("tethers", "kind", tether.kind, "noun")
             found = message("rules/state-collision/restraint-live", part=part.id, kind=kind, tether=tether.id)
-            yield Finding(needs.place(part, "battery"), found, about=(part.id, tether.id))
+            yield Finding(needs.said_at(part, "battery"), found, about=(part.id, tether.id))

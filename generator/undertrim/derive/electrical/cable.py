@@ -60,7 +60,7 @@ class _Asked:
 
     made: Circuit
     insulation: Number
-    around: Surroundings
+    surroundings: Surroundings
     scheme: str
     limit: Number
     share: Number
@@ -71,7 +71,7 @@ class _Asked:
         return lost <= self.limit.value * self.made.voltage.value * (1 + SLACK)
 
     def carries(self, size: Size, amps: float) -> bool:
-        allowed = ampacity.ampacity(size, self.around)
+        allowed = ampacity.ampacity(size, self.surroundings)
         return allowed is not None and allowed * (1 + SLACK) >= amps
 
 
@@ -95,7 +95,7 @@ def _asked(path: Path, wishes: Wishes) -> _Asked:
     return _Asked(
         made=made,
         insulation=insulation,
-        around=Surroundings(int(insulation.value), wishes.place, made.times.value),
+        surroundings=Surroundings(int(insulation.value), wishes.place, made.times.value),
         scheme=wishes.scheme,
         limit=or_usual("limit", wishes.limit, "limit", message("electrical/drop-at-most")),
         share=share,
@@ -147,7 +147,7 @@ def _none(asked: _Asked, conditions: tuple[Condition, ...]) -> Choice:
 
 
 def _chosen(asked: _Asked, size: Size, conditions: tuple[Condition, ...], binding: tuple[str, ...]) -> Choice:
-    lost, carried, fuse = drop.dropped(asked.made, size), ampacity.ampacity(size, asked.around), asked.fuse
+    lost, carried, fuse = drop.dropped(asked.made, size), ampacity.ampacity(size, asked.surroundings), asked.fuse
     assert carried is not None
     assert fuse is not None
     allowed = number(message("electrical/cable-carries"), carried, "A", _source(asked))
@@ -161,7 +161,7 @@ def _chosen(asked: _Asked, size: Size, conditions: tuple[Condition, ...], bindin
         decides=_decides(binding),
     )
     numbers = (*lost.numbers, asked.limit, asked.share, *_around(asked), allowed, fuse)
-    notes = (*_fuse_notes(asked, fuse), *drop.notes(asked.made), *ampacity.notes(size, asked.around))
+    notes = (*_fuse_notes(asked, fuse), *drop.notes(asked.made), *ampacity.notes(size, asked.surroundings))
     return Choice(size.name, binding, conditions, lost.volts, lost.share, carried, fuse.value, headline, numbers, notes)
 
 
@@ -191,12 +191,12 @@ def _inputs(asked: _Asked) -> tuple[Number, ...]:
 
 def _around(asked: _Asked) -> Iterator[Number]:
     yield asked.insulation
-    if asked.around.place == "engine":
-        remembered = ampacity.remembered(asked.around)
+    if asked.surroundings.place == "engine":
+        remembered = ampacity.remembered(asked.surroundings)
         origin = message("electrical/from-memory") if remembered else message("electrical/by-note-1")
-        yield number(message("electrical/engine-factor"), ampacity.engine_factor(asked.around), "times", origin)
+        yield number(message("electrical/engine-factor"), ampacity.engine_factor(asked.surroundings), "times", origin)
 
 
 def _source(asked: _Asked) -> Origin:
     source = word("electrical-ampacity", "origin")
-    return source if asked.around.times == 1 else message("electrical/scaled", source=source)
+    return source if asked.surroundings.times == 1 else message("electrical/scaled", source=source)

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.stock import Gear
-from undertrim.derive.wiring.needs import Point, around, natural
+from undertrim.derive.wiring.needs import Point, conditions_of, natural
 from undertrim.record.gear import Lead
 from undertrim.record.model import Connector, VehicleRecord
 from undertrim.words import Message, message
@@ -74,7 +74,7 @@ def _met(record: VehicleRecord, car: Mapping[str, str], name: str) -> str:
 
 
 def _holds(record: VehicleRecord, car: Mapping[str, str], plug: Connector) -> bool:
-    return all(when.holds(car) for when in around(record, plug))
+    return all(when.holds(car) for when in conditions_of(record, plug))
 
 
 def compare(

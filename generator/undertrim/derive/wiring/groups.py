@@ -9,7 +9,7 @@ from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
 from undertrim.derive.fit.stock import Gear, Stock, of_kind
 from undertrim.derive.wiring.join import Joint, join
 from undertrim.derive.wiring.leads import is_sound, lead_set, level, named
-from undertrim.derive.wiring.needs import around, output, points, sources
+from undertrim.derive.wiring.needs import conditions_of, output, points, sources
 from undertrim.derive.wiring.signals import by_data
 from undertrim.record.gear import Lead
 from undertrim.record.model import Opening, VehicleRecord, When
@@ -147,7 +147,7 @@ def _conditions(place: _Place) -> Iterator[When]:
     record = place.record
     yield place.opening.when
     for plug in record.connectors.values():
-        yield from around(record, plug)
+        yield from conditions_of(record, plug)
         yield from (pin.when for pin in plug.pins.values())
     yield from (fact.when for fact in record.functions.values())
     yield from (system.when for system in record.sound.values())

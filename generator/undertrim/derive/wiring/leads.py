@@ -38,10 +38,10 @@ def lead_set(gear: Gear, stock: Stock) -> Stocked[LeadsGear]:
 
 def leads_of(gear: GearFacts) -> tuple[Lead, ...]:
     """The leads of a lead set, in the order of the functions, then by id."""
-    return tuple(sorted(gear.leads.values(), key=lambda lead: (place(lead.function), natural(lead.id))))
+    return tuple(sorted(gear.leads.values(), key=lambda lead: (table_order(lead.function), natural(lead.id))))
 
 
-def place(function: str) -> int:
+def table_order(function: str) -> int:
     """Where a function stands in the order that people read wiring tables in."""
     return list(functions().functions).index(function)
 

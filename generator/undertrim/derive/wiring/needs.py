@@ -76,11 +76,11 @@ def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> 
 def pins(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[tuple[Connector, Pin]]:
     """The contacts that one car has, each with its plug, in the order of the file."""
     for plug in record.connectors.values():
-        if all(when.holds(car) for when in around(record, plug)):
+        if all(when.holds(car) for when in conditions_of(record, plug)):
             yield from ((plug, pin) for pin in plug.pins.values() if pin.when.holds(car))
 
 
-def around(record: VehicleRecord, plug: Connector) -> tuple[When, ...]:
+def conditions_of(record: VehicleRecord, plug: Connector) -> tuple[When, ...]:
     """The conditions of a plug and of the part and tether it belongs to."""
     name, _, tether = plug.at.partition("/")
     part = record.parts.get(name)

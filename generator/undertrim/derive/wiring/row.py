@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from undertrim.derive.wiring.contacts import Contact
-from undertrim.derive.wiring.leads import place
+from undertrim.derive.wiring.leads import table_order
 from undertrim.derive.wiring.needs import Point
 from undertrim.derive.wiring.never import Reason
 from undertrim.record.gear import Lead
@@ -50,4 +50,4 @@ class Row:
 
 def sorting(row: Row) -> tuple[int, int]:
     """Exceptions first, then in the order of the functions."""
-    return (list(State).index(row.state), place(row.function))
+    return (list(State).index(row.state), table_order(row.function))

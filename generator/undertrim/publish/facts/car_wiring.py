@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from undertrim.derive.evidence.disputed import reckoned
-from undertrim.derive.wiring.leads import named, place
-from undertrim.derive.wiring.needs import around, natural, of_plug
+from undertrim.derive.wiring.leads import named, table_order
+from undertrim.derive.wiring.needs import conditions_of, natural, of_plug
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
@@ -36,9 +36,9 @@ def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> D
         "plugs": [
             _plug(record, item, car)
             for item in record.connectors.values()
-            if all(when.holds(car) for when in around(record, item))
+            if all(when.holds(car) for when in conditions_of(record, item))
         ],
-        "functions": sorted(_functions(record, car), key=lambda item: place(item["function"])),
+        "functions": sorted(_functions(record, car), key=lambda item: table_order(item["function"])),
         "sound": [
             {"id": item.id, "output": item.output, "amplifier": item.amplifier, "turn_on": item.turn_on, "conflicts": doubts.marks(record, ("sound", item.id)), **_when(record, item.when, car)}
             for item in record.sound.values()
@@ -81,7 +81,7 @@ def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str
 def _functions(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[Data]:
     """One entry for each pin, and one for each function that the record says something of."""
     for plug in record.connectors.values():
-        conditions = around(record, plug)
+        conditions = conditions_of(record, plug)
         for pin in plug.pins.values():
             if pin.function != "spare" and all(when.holds(car) for when in (*conditions, pin.when)):
                 both = When((*plug.when.clauses, *pin.when.clauses))

@@ -4,7 +4,7 @@ from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.publish.facts import words
 from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
 from undertrim.publish.pictures.drawings.frames import Frame
-from undertrim.publish.pictures.drawings.shapes import Outline, Pattern
+from undertrim.publish.pictures.drawings.shapes import DrawnOutline, Pattern
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
 from undertrim.words import say
@@ -22,16 +22,16 @@ def across(hole: Hole | None, *, turned: bool = False) -> Measure:
     return measure(hole.diameter or (hole.height if turned else hole.width))
 
 
-def outline(hole: Hole) -> Outline:
+def outline(hole: Hole) -> DrawnOutline:
     """A hole or outline from the front."""
     if hole.shape == "round":
-        return Outline("round", measure(hole.diameter), measure(hole.diameter))
-    return Outline("oval" if hole.shape == "oval" else "rectangle", measure(hole.width), measure(hole.height))
+        return DrawnOutline("round", measure(hole.diameter), measure(hole.diameter))
+    return DrawnOutline("oval" if hole.shape == "oval" else "rectangle", measure(hole.width), measure(hole.height))
 
 
-def panel(face: Face | None) -> Outline | None:
+def panel(face: Face | None) -> DrawnOutline | None:
     """A flat panel from the front; None where none is recorded."""
-    return Outline("rectangle", measure(face.width), measure(face.height)) if face else None
+    return DrawnOutline("rectangle", measure(face.width), measure(face.height)) if face else None
 
 
 def frame(face: Face | None) -> Frame | None:

@@ -9,10 +9,10 @@ from undertrim.publish.pictures.drawings.dimensions import NOT_RECORDED, Measure
 from undertrim.publish.pictures.drawings.legends import Key
 from undertrim.publish.pictures.drawings.pens import Pen
 from undertrim.publish.pictures.drawings.pieces import EDGE, Piece, Sheet
-from undertrim.publish.pictures.drawings.shapes import Front, Outline, Pattern
+from undertrim.publish.pictures.drawings.shapes import DrawnOutline, Front, Pattern
 from undertrim.words import Message, Value, message, say
 
-__all__ = ["Front", "Measure", "Outline", "Pattern", "opening"]
+__all__ = ["DrawnOutline", "Front", "Measure", "Pattern", "opening"]
 
 _HIGHEST = 260.0
 _PAD = 12.0
@@ -20,7 +20,7 @@ _COLUMN = 110.0  # a picture with upright texts beside it is at least as high, i
 
 
 class _Shown(NamedTuple):
-    shape: Outline
+    shape: DrawnOutline
     pen: Pen
     part: str
     words: Message
@@ -75,7 +75,7 @@ def _view(front: Front, sheet: Sheet) -> _View:
 
 def _outlines(front: Front) -> list[_Shown]:
     """Every outline that can be drawn."""
-    named: list[tuple[Outline | None, Pen, str, Message]] = [
+    named: list[tuple[DrawnOutline | None, Pen, str, Message]] = [
         (front.panel, "adjacent", "panel", message("drawings/flat-panel")),
         (front.hole, "bold", "hole", message("drawings/hole-of-car")),
         (front.flange, "thin", "flange", message("drawings/flange-of", gear=front.gear)),

@@ -13,7 +13,7 @@ _CORNERS = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Outline:
+class DrawnOutline:
     """A hole, basket, flange or panel: `width` across and `height` up, the same for a round one; an oval is an ellipse."""
 
     kind: Kind
@@ -21,9 +21,9 @@ class Outline:
     height: Measure
 
     @property
-    def turned(self) -> "Outline":
+    def turned(self) -> "DrawnOutline":
         """The same turned by 90 degrees."""
-        return Outline(self.kind, self.height, self.width)
+        return DrawnOutline(self.kind, self.height, self.width)
 
     @property
     def known(self) -> bool:
@@ -124,12 +124,12 @@ class Front:
     """
 
     title: Value
-    hole: Outline
+    hole: DrawnOutline
     bolts: Pattern | None = None
-    panel: Outline | None = None
+    panel: DrawnOutline | None = None
     gear: str = ""
-    basket: Outline | None = None
-    flange: Outline | None = None
+    basket: DrawnOutline | None = None
+    flange: DrawnOutline | None = None
     gear_bolts: Pattern | None = None
     turned: bool = False
     more: tuple[Value, ...] = ()
