@@ -3,12 +3,17 @@
 import argparse
 import sys
 from contextlib import ExitStack
+from functools import partial
+from typing import TYPE_CHECKING
 
 from undertrim.check import reports
 from undertrim.commands.common import add_workspace, port, progress, say_failed, workspace
 from undertrim.commands.usage import Usage
 from undertrim.words import message, say
 from undertrim.work.refused import Refused
+
+if TYPE_CHECKING:
+    from undertrim.publish.build.building import Builder
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -30,22 +35,23 @@ def run(options: argparse.Namespace) -> int:
     with ExitStack() as held:
         out = held.enter_context(standing.preview(place.root / ".undertrim")) / "site"
         builder = held.enter_context(Builder(place, out, sheets=options.pdf))
-
-        def build() -> None:
-            made = builder.build(progress)
-            sys.stderr.write(reports.text(made.report))
-            say_failed(made)
-
-        def rebuild() -> None:
-            try:
-                build()
-            except (Refused, OSError) as error:
-                said = message("commands/preview-stays", fault=str(error))
-                print(f"undertrim: {say(said)}", file=sys.stderr)
-
-        build()
+        _build(builder)
         out.mkdir(exist_ok=True)
         address = f"http://127.0.0.1:{options.port}/"
         print(say(message("commands/preview", address=address)), file=sys.stderr)
-        site.serve(place.root, out, rebuild, "127.0.0.1", options.port)
+        site.serve(place.root, out, partial(_rebuild, builder), "127.0.0.1", options.port)
     return 0
+
+
+def _build(builder: "Builder") -> None:
+    made = builder.build(progress)
+    sys.stderr.write(reports.text(made.report))
+    say_failed(made)
+
+
+def _rebuild(builder: "Builder") -> None:
+    """Build anew; whatever ends it early leaves the preview as it was, and is told."""
+    try:
+        _build(builder)
+    except (Refused, OSError) as error:
+        print(f"undertrim: {say(message('commands/preview-stays', fault=str(error)))}", file=sys.stderr)

@@ -63,6 +63,7 @@ def _identified(things: dict[str, Data]) -> dict[str, Data]:
 
 @cache
 def _converter() -> cattrs.Converter:
+    # Long because it is one table: how each type is read, a line each.
     converter = cattrs.Converter(forbid_extra_keys=False, detailed_validation=False)
     converter.register_structure_hook_func(_is_quantity, _quantity)
     converter.register_structure_hook(model.When, _when)

@@ -168,6 +168,8 @@ error: 'seat' needs battery on, but its restraint plug 'belt' needs battery off 
           motor: {name: Motor plug, kind: plug}
 """
 
+# Long because its page, which stands above, is half of it.
+
 # Long for its page above, which shows every way the rule can speak; the rule itself is short.
 
 from collections.abc import Iterator

@@ -25,6 +25,7 @@ def section_title(section: str) -> Value:
 
 def step(record: VehicleRecord, item: Step) -> Data:
     """One step."""
+    # Long because it is one table: what a step says, a line each.
     thing = item.node.thing if item.node else None
     return {
         "id": item.id,

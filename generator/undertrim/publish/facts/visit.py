@@ -37,12 +37,11 @@ def visit(
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
     that no such car has or for cars whose steps stand in no common order.
     """
+    # Long because it is one table: what a visit says, a line each.
     record = reckoned(record)
     planner = Planner(record)
     plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
     _refuse_absent(record, wanted, plans, fixed)
-    merged = _merged(planner, plans)
-    has = [{step.id for step in plan.steps} for plan in plans]
     found: Data = said(
         {
             "vehicle": address,
@@ -55,18 +54,11 @@ def visit(
             "variant": dict(fixed),
             "variant_words": names.car(record, fixed),
             "open_variants": _open(record, plans),
-            "blockers": [
-                item
-                for item in blockers.blockers(record, address, shelf)
-                if _concerns(item, wanted) and _applies(item["clauses"], fixed)
-            ],
+            "blockers": _blockers(record, address, shelf, wanted, fixed),
             "routes": _routes(plans),
             "steps": [
-                {
-                    **_step(record, step, _having(step, has, plans), plans, fixed),
-                    "kits": list(_kits(step, record, address, shelf, kit, fixed)),
-                }
-                for step in merged
+                {**_step(record, step, plans, fixed), "kits": list(_kits(step, record, address, shelf, kit, fixed))}
+                for step in _merged(planner, plans)
             ],
             "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
         }
@@ -96,6 +88,14 @@ def _refuse_absent(
     if missing:
         car = names.car(record, fixed) or message("jobs/any-choice")
         raise jobs.BadRequest(message("jobs/no-car", car=car, job=missing[0]))
+
+
+def _blockers(
+    record: VehicleRecord, address: str, shelf: Stock, wanted: Sequence[Target], fixed: Mapping[str, str]
+) -> list[Data]:
+    """What is in the way of these jobs in these cars."""
+    found = blockers.blockers(record, address, shelf)
+    return [item for item in found if _concerns(item, wanted) and _applies(item["clauses"], fixed)]
 
 
 def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
@@ -176,18 +176,9 @@ def _routes(plans: Sequence[Procedure]) -> list[Data]:
     return found
 
 
-def _having(step: Step, has: Sequence[set[str]], plans: Sequence[Procedure]) -> list[Procedure]:
-    return [plan for plan, ids in zip(plans, has, strict=True) if step.id in ids]
-
-
-def _step(
-    record: VehicleRecord,
-    step: Step,
-    with_it: Sequence[Procedure],
-    plans: Sequence[Procedure],
-    fixed: Mapping[str, str],
-) -> Data:
+def _step(record: VehicleRecord, step: Step, plans: Sequence[Procedure], fixed: Mapping[str, str]) -> Data:
     """A step with the cars it is for; its lines are those of the cars the visit covers."""
+    with_it = [plan for plan in plans if any(item.id == step.id for item in plan.steps)]
     clauses = _narrowing(plans, with_it)
     cautions = tuple(item for item in step.cautions if any(item.when.holds(plan.car) for plan in with_it))
     now = running.agreed(item.state for plan in with_it for item in plan.steps if item.id == step.id)

@@ -44,6 +44,7 @@ def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -
 
 
 def _order(vehicle: Vehicle, order: Order) -> Data:
+    # Long because it is one table: what an order says, a line each.
     return {
         "cars": [dict(car) for car in order.cars],
         "cars_words": names.kinds_of_car(vehicle.record, order.cars),

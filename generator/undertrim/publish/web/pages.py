@@ -23,6 +23,7 @@ Facts = Mapping[str, Any]
 @once_per_language
 def environment() -> Environment:
     """The template environment of the reader's language, autoescape on."""
+    # Long because it is one table: what templates may call, a line each.
     loader = FileSystemLoader(resources.inside("publish", "web", "templates"))
     made = Speaking(
         spoken(), loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True

@@ -4,6 +4,8 @@ Handbook and rule pages are ordinary Markdown. The home page's source is empty, 
 body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen of each group, which becomes their shell.
 """
 
+# Long because what knows the engine stands nowhere else, so that the engine can be changed.
+
 import html
 import json
 import logging

@@ -56,6 +56,7 @@ def face(title: str, side: Side, latch: Edge, size: tuple[int, int], positions: 
     Raises ValueError for a position outside, two at one place, a text that cannot be printed or a wire that
     cannot be drawn.
     """
+    # Long because the attributes of the picture, a line each, stand beside the sums they come from.
     rows, columns = size
     placed = list(positions)
     _refuse(placed, rows, columns)

@@ -18,6 +18,7 @@ def section(
     opening: SpeakerOpening, fit: Fit | None, gear: Stocked[SpeakerGear] | None, between: Stocked[SpacerGear] | None
 ) -> Section:
     """The opening cut along its axis."""
+    # Long because it is one table: what the drawing is told, a line each.
     depth = opening.depth or Depth(Blank.UNKNOWN)
     datum = _DATUMS.get(depth.datum, "other")
     face = "door-skin" if datum == "skin" and opening.in_a_door else depth.datum or "unknown"
