@@ -259,7 +259,7 @@ export interface Opening {
   /** The opening for people. */
   name: string;
   /** What goes in. */
-  kind: "receiver" | "speaker";
+  kind: "amplifier" | "receiver" | "speaker";
   /** The kind of gear that goes in. */
   gear: string;
   /** The kind for people. */
@@ -415,6 +415,7 @@ export interface Need {
 
 /** Drawn: What the pictures of an opening are made of; nothing for one of which nothing is measured. */
 export interface Drawn {
+  bay?: Bay;
   dash?: Dash;
   front?: Front;
   section?: Cut;
@@ -465,7 +466,7 @@ export interface DrawnMargin {
 /** Form: What the form beside an opening reckons with for gear that is typed. */
 export interface Form {
   /** What goes in. */
-  kind: "receiver" | "speaker";
+  kind: "amplifier" | "receiver" | "speaker";
   /** The kind of gear that goes in. */
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
@@ -1598,6 +1599,7 @@ export interface Elsewhere {
 
 /** Usual clearances: The room that is usually left, by name, and the bounds of what is not recorded. */
 export interface Usual {
+  cooling: FitNumber;
   plug_room: FitNumber;
   sleeve: FitNumber;
   filler: FitNumber;
@@ -2062,6 +2064,26 @@ export interface FuseRating {
   amps: number;
   /** Its colour; empty for none. */
   colour: string;
+}
+
+/** Bay: The free box of a place for an amplifier, with the amplifier in it, from above and from the front. */
+export interface Bay {
+  /** What is drawn. */
+  title: string;
+  space: Box;
+  /** The amplifier by name; empty for none. */
+  gear: string;
+  /** The amplifier as it is turned; null without one. */
+  box: Box | null;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Box: A box by its three sides. */
+export interface Box {
+  width: Measure;
+  height: Measure;
+  depth: Measure;
 }
 
 /** Dash: A receiver in its opening. */

@@ -93,7 +93,7 @@ def _order(
             Item(_sides(wanted, line.opening), what, line.opening.name) for line in lines for what in line.fit.to_get
         ),
         tally.purchases(steps),
-        tuple(dict.fromkeys((*_fuses(vehicle, present), *_used_up(present)))),
+        tuple(dict.fromkeys((*_brought(lines), *_fuses(vehicle, present), *_used_up(present)))),
         tally.tools(steps),
         closed,
     )
@@ -105,6 +105,11 @@ def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str
     for target, things in plan.closed:
         found.setdefault(target.opening, []).extend(thing.name for thing in things)
     return tuple((vehicle.record.openings[name], tuple(dict.fromkeys(names))) for name, names in found.items())
+
+
+def _brought(lines: Sequence[Line]) -> list[Value]:
+    """What a job takes besides its gear; said once where several jobs share it."""
+    return [thing for line in lines for thing in line.fit.bring]
 
 
 def _used_up(present: Sequence[Choice]) -> list[Word]:

@@ -19,13 +19,14 @@ _RANKED: tuple[Kind, ...] = (*KINDS[:-1], "stop", KINDS[-1])
 class Way:
     """How gear is put in: on or in which piece of stock (`between`, an id), on the factory bracket or not, turned by 90 degrees or not.
 
-    `plate` tells that it wants an adapter plate that is not in stock.
+    `plate` tells that it wants an adapter plate that is not in stock; `pose` which of its six positions a box lies in, as its kind counts them.
     """
 
     between: str = ""
     on_bracket: bool = False
     turned: bool = False
     plate: bool = False
+    pose: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +35,7 @@ class Fit:
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
     that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not, with its name.
+    `bring` is what the job takes besides the gear, to be bought or brought: its cable and fuses.
     `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint
     alone.
     """
@@ -51,6 +53,7 @@ class Fit:
     way: Way = Way()
     stops: tuple[Message, ...] = ()
     bare: Message | None = field(default=None, hash=False)
+    bring: tuple[Value, ...] = field(default=(), hash=False)
 
     @property
     def margin(self) -> float:

@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 from typing import assert_never
 
-from undertrim.derive.kinds import receiver, speaker
+from undertrim.derive.kinds import amplifier, receiver, speaker
+from undertrim.derive.opening_details import NOTHING, Details
 from undertrim.derive.opening_fact import Fact
 from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 
@@ -13,9 +15,22 @@ from undertrim.record.model.kinds.speaker import SpeakerOpening
 def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
     """All facts that an opening wants by its kind."""
     match opening:
+        case AmplifierOpening():
+            return amplifier.required(opening)
         case ReceiverOpening():
             return receiver.required(opening)
         case SpeakerOpening():
             return speaker.required(record, opening)
+        case _:
+            assert_never(opening)
+
+
+def details(opening: Opening, entry: str) -> Details:
+    """What the usual step `entry` of fitting says of this opening, beside what is usual for its kind."""
+    match opening:
+        case AmplifierOpening():
+            return amplifier.details(opening, entry)
+        case ReceiverOpening() | SpeakerOpening():
+            return NOTHING
         case _:
             assert_never(opening)

@@ -15,6 +15,7 @@ from undertrim.words import Items, message
 
 _HANDS = ("remove", "refit", "move", "install")
 _SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
+_MODULE = {"yes": "restraint-module", "unknown": "restraint-module-unknown"}
 
 
 @cache
@@ -85,6 +86,8 @@ def _of_part(part: Part, record: VehicleRecord, car: Assignment) -> Iterator[str
 
 def _of_opening(opening: Opening, record: VehicleRecord) -> Iterator[str]:
     if trigger := _SENSOR.get(doors.sensor(record, opening)):
+        yield trigger
+    if trigger := _MODULE.get(opening.restraint_near):
         yield trigger
     yield from _voltage(record.high_voltage(opening))
 

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
+from undertrim.derive.kinds import details
 from undertrim.derive.procedure import fates, purposes
 from undertrim.derive.procedure.naming import about, named
 from undertrim.derive.procedure.node import Node, node_id
 from undertrim.derive.procedure.steps import Step, live, text
-from undertrim.derive.procedure.tools import tool_called
+from undertrim.derive.procedure.tools import tool_called, tool_turning
 from undertrim.record.model import Assignment, Opening
 from undertrim.record.model.kinds.usual import UsualStep, usual_for, usual_word
 from undertrim.words import message
@@ -28,12 +29,13 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
         special = opening.install_how if entry == entries[0] else ""
         if entry == joining:
             yield from (step for part in apart for step in _taking_over(node, part, car))
+        more = details(opening, entry)
         yield Step(
             f"install:{_place(node)}:{entry}", "install", "install", about(usual_word(opening.kind, "install", entry, "name"), node),
-            text(special, usual_word(opening.kind, "install", entry, "text")), node,
+            text(special, usual_word(opening.kind, "install", entry, "text"), *more.said), node,
             tethers=tuple(line for part in here for line in fates.taken_over(part, car)) if entry == joining else (),
             cautions=live(opening.cautions, car) if entry == entries[0] else (),
-            tools=tuple(map(tool_called, kind.tools)) if entry == entries[0] else (),
+            tools=(*(tuple(map(tool_called, kind.tools)) if entry == entries[0] else ()), *map(tool_turning, more.turned)),
             builds=kind.install[entry].builds,
         )  # fmt: skip
 

@@ -17,7 +17,7 @@ def tool_for(fastener: Fastener, *, back: bool = False) -> Value:
 def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[Value, ...]:
     """The tools of which any one undoes a fastener, or puts it `back`."""
     if fastener.turned:
-        return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := _turning(what)))
+        return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := tool_turning(what)))
     row = table("fasteners")[fastener.kind]
     name = (row.get("tool_back") if back else None) or row.get("tool")
     return (tool_called(name),) if name else ()
@@ -29,5 +29,6 @@ def tool_called(name: str) -> Word:
 
 
 @lru_cache(maxsize=4096)
-def _turning(what: str) -> Value:
+def tool_turning(what: str) -> Value:
+    """The tool that turns a drive as typed, such as `hex 10 mm`."""
     return drives.tool(drives.parse(what))

@@ -6,6 +6,8 @@ from undertrim.derive.fit.place import altered
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
+from undertrim.publish.facts.kinds import amplifier
+from undertrim.record.model.kinds.amplifier import AmplifierGear
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.own_language import OwnLanguage
@@ -34,8 +36,10 @@ def _said(item: Gear) -> Iterator[Value]:
         yield message("gear-card/known-as", nominal=facts.nominal.rstrip("."))
     if isinstance(facts, SpeakerGear) and facts.terminals:
         yield message("gear-card/terminals", terminals=facts.terminals.rstrip("."))
-    if isinstance(facts, ReceiverGear) and facts.least_load is not None:
+    if isinstance(facts, AmplifierGear | ReceiverGear) and facts.least_load is not None:
         yield message("gear-card/least-load", load=words.quantity(facts.least_load))
+    if isinstance(facts, AmplifierGear):
+        yield from amplifier.said(facts)
     if facts.alters:
         yield message("gear-card/alters", how=altered(facts.alters))
     if facts.note:

@@ -6,7 +6,8 @@ from typing import Any
 
 import cattrs
 
-from undertrim.publish.pictures.drawings import dash, front, section
+from undertrim.publish.pictures.drawings import bay, dash, front, section
+from undertrim.publish.pictures.drawings.bay import Bay
 from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.publish.pictures.drawings.front import Front
 from undertrim.publish.pictures.drawings.section import Section
@@ -26,6 +27,7 @@ _PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
     "section": (Section, section.door),
     "front": (Front, front.opening),
     "dash": (Dash, dash.opening),
+    "bay": (Bay, bay.opening),
 }
 """What a drawing is made of and how, by its name; they stand in this order."""
 

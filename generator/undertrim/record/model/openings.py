@@ -80,6 +80,8 @@ class AnyOpening:
     """Whether a factory unit goes from here whose functions and duties must be joined to the new gear."""
     sounds: ClassVar[bool] = False
     """Whether what goes in is part of the sound, so that it counts what drives the speakers."""
+    drives: ClassVar[bool] = False
+    """Whether what goes in drives speakers of other openings: those are tried only once it is joined and seen on."""
 
     id: str
     name: str
@@ -130,3 +132,8 @@ class AnyOpening:
     def crash_sensor(self) -> Known | None:
         """What it says of a pressure sensor in its door."""
         return None
+
+    @property
+    def restraint_near(self) -> Known:
+        """What it says of a control unit, sensor or belt part of the restraints fixed right there, beside what its area names."""
+        return "no"

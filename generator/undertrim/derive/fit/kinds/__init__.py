@@ -4,12 +4,13 @@ from collections.abc import Iterator, Sequence
 from typing import Protocol, assert_never
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds import receiver, speaker
+from undertrim.derive.fit.kinds import amplifier, receiver, speaker
 from undertrim.derive.fit.nearest import Size
 from undertrim.derive.fit.place import Place
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.record.model import Opening, VehicleRecord, When
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.words import Value
@@ -37,6 +38,8 @@ class Room(Protocol):
 def room(opening: Opening) -> Room:
     """The room of an opening's kind."""
     match opening:
+        case AmplifierOpening():
+            return amplifier.Room(opening)
         case ReceiverOpening():
             return receiver.Room(opening)
         case SpeakerOpening():

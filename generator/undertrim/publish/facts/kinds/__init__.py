@@ -7,8 +7,9 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts.kinds import receiver, speaker
+from undertrim.publish.facts.kinds import amplifier, receiver, speaker
 from undertrim.record.model import Face, Hole, Opening
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.words import Value
@@ -16,7 +17,7 @@ from undertrim.words import Value
 Data = dict[str, Any]
 Row = tuple[Value, Value]
 
-SIZES: dict[type, tuple[str, ...]] = {**receiver.SIZES, **speaker.SIZES}
+SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES}
 """The fields that the forms reckon with, by kind of gear; other gear is in no form."""
 
 
@@ -50,6 +51,8 @@ class Room(Protocol):
 def room(opening: Opening) -> Room:
     """The room of an opening's kind."""
     match opening:
+        case AmplifierOpening():
+            return amplifier.Room(opening)
         case ReceiverOpening():
             return receiver.Room(opening)
         case SpeakerOpening():

@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from typing import Protocol, assert_never
 
-from undertrim.publish.printed.paper.kinds import receiver, speaker
+from undertrim.publish.printed.paper.kinds import amplifier, receiver, speaker
 from undertrim.publish.printed.paper.pieces import Drawing
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.words import Message, Value
@@ -33,6 +34,8 @@ class Room(Protocol):
 def room(opening: Opening) -> Room:
     """The room of an opening's kind."""
     match opening:
+        case AmplifierOpening():
+            return amplifier.Room(opening)
         case ReceiverOpening():
             return receiver.Room(opening)
         case SpeakerOpening():

@@ -1,0 +1,139 @@
+"""A place for an amplifier on the page."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.amplifier.turning import pose
+from undertrim.derive.fit.margins import NOT_RECORDED
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import measures, words
+from undertrim.publish.facts.dimensions import face
+from undertrim.publish.facts.drawn_margins import to_get
+from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
+from undertrim.record.model import Face
+from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
+from undertrim.words import Value, message, one_of, say
+
+Data = dict[str, Any]
+Row = tuple[Value, Value]
+
+SIZES: dict[type, tuple[str, ...]] = {}
+"""No form reckons with an amplifier."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A place for an amplifier."""
+
+    opening: AmplifierOpening
+
+    @property
+    def outline(self) -> Face | None:
+        """Its floor, from above."""
+        space = self.opening.space
+        return Face(space.width, space.depth) if space else None
+
+    @property
+    def form(self) -> tuple[str, ...]:
+        """Nothing: there is no form."""
+        return ()
+
+    def outlines(self) -> Iterator[Row]:
+        """The box, the way to it and what it is fixed to."""
+        at = self.opening
+        if at.space:
+            yield message("amplifier-shown/space"), box(at.space)
+        yield message("amplifier-shown/way-in"), face(at.way_in) if at.way_in else NOT_RECORDED
+        yield message("amplifier-shown/surface"), _one("surface", at.surface)
+        yield message("amplifier-shown/fixings"), _one("fixings", at.fixings)
+        under = [message(f"amplifier-shown/under-{thing}") for thing in at.underneath or ("unknown",)]
+        yield message("amplifier-shown/underneath"), words.listed(*under)
+        yield message("amplifier-shown/restraint"), message(f"amplifier-shown/restraint-{at.restraint_near}")
+        yield message("amplifier-shown/air"), _one("air", at.air)
+
+    def more(self) -> Iterator[Row]:
+        """Where feed, fuse, ground and signal are."""
+        at = self.opening
+        yield message("amplifier-shown/run"), message("amplifier-shown/run-named", run=at.run) if at.run else ""
+        yield message("amplifier-shown/fuse"), self._fuse()
+        yield message("amplifier-shown/ground"), self._ground()
+        yield message("amplifier-shown/finds"), _one("finds", at.finds) if at.finds else ""
+        yield message("amplifier-shown/turn-on"), _one("turn-on", at.turn_on)
+        if at.supply:
+            yield message("amplifier-shown/alternator"), words.quantity(at.supply.alternator)
+            yield message("amplifier-shown/battery"), words.quantity(at.supply.battery)
+
+    def _fuse(self) -> Value:
+        place = self.opening.fuse_place
+        if place is None:
+            return NOT_RECORDED
+        far = words.quantity(place.from_battery) or NOT_RECORDED
+        return message("amplifier-shown/fuse-at", at=place.at, far=far)
+
+    def _ground(self) -> Value:
+        point = self.opening.ground_point
+        if point is None:
+            return NOT_RECORDED
+        nut = message("amplifier-shown/nut", drive=point.nut) if point.nut else ""
+        paint, length = message(f"amplifier-shown/paint-{point.paint}"), words.quantity(point.length)
+        return words.listed(point.at, paint, nut, message("amplifier-shown/cable", length=length) if length else "")
+
+    def needs(self) -> Iterator[Row]:
+        """Nothing that a record knows before there is gear."""
+        return iter(())
+
+    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+        """Nothing: an amplifier drives and is not driven."""
+        return iter(())
+
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+        """The box, from above and from the front, with the amplifier as it is turned."""
+        if not self.opening.space:
+            return {}
+        title = message(
+            "amplifier-shown/drawn-with" if gear else "amplifier-shown/drawn",
+            opening=self.opening.name,
+            gear=gear.name if gear else "",
+        )
+        size = only(gear, AmplifierGear).facts.size if gear else None
+        turned = cuboid(size, pose(fit).order) if size and fit else None
+        return {
+            "bay": Bay(say(title), cuboid(self.opening.space), gear.name if gear else "", turned, tuple(to_get(fit)))
+        }
+
+
+def said(facts: AmplifierGear) -> Iterator[Value]:
+    """What a card of an amplifier says of its outputs, its feed and what wakes it."""
+    yield message("amplifier-shown/channels", count=facts.channels)
+    if facts.rated:
+        yield message("amplifier-shown/power", power=words.quantity(facts.rated.power))
+        if facts.rated.efficiency is not None:
+            yield message("amplifier-shown/efficiency", efficiency=words.quantity(facts.rated.efficiency))
+    if facts.bridged_load is not None:
+        yield message("amplifier-shown/bridged", load=words.quantity(facts.bridged_load))
+    if facts.own_fuse is not None:
+        yield message("amplifier-shown/own-fuse", fuse=words.quantity(facts.own_fuse))
+    yield message("amplifier-shown/inputs", inputs=one_of(*(message(f"levels/{level}") for level in facts.inputs)))
+    yield message(
+        "amplifier-shown/wakes-by", ways=one_of(*(message(f"amplifier-shown/by-{way}") for way in facts.wakes_by))
+    )
+
+
+def box(item: Box) -> Value:
+    """A box by its three sides."""
+    sides = {side: words.quantity(getattr(item, side)) for side in ("width", "height", "depth")}
+    return message("amplifier-shown/box", **sides)
+
+
+def cuboid(item: Box, order: tuple[int, int, int] = (0, 1, 2)) -> Cuboid:
+    """A box as the drawings take it, turned so that its sides stand in this order."""
+    sides = (item.width, item.height, item.depth)
+    return Cuboid(*(measures.measure(sides[place]) for place in order))
+
+
+def _one(field: str, value: str) -> Value:
+    return message(f"amplifier-shown/{field}-{value}") if value else NOT_RECORDED
