@@ -2075,8 +2075,6 @@ export interface Bay {
   gear: string;
   /** The amplifier as it is turned; null without one. */
   box: Box | null;
-  /** Sentences to stand below. */
-  more: Array<string>;
 }
 
 /** Box: A box by its three sides. */

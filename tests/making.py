@@ -26,6 +26,10 @@ RECEIVER = {
     "face": {"width": "182 mm", "height": "112 mm"},
     "depth": {"clear": "170 mm"},
 }
+AMPLIFIER = {
+    "space": {"width": "380 mm", "height": "90 mm", "depth": "290 mm"},
+    "run": "to-boot",
+}
 
 
 def record(*pieces: str) -> VehicleRecord:
@@ -65,7 +69,7 @@ def _filled(section: dict[str, Any], **usual: str) -> dict[str, Any]:
 
 def _opening(name: str, item: dict[str, Any]) -> dict[str, Any]:
     kind = item.get("kind", "receiver" if name == "dash" else "speaker")
-    usual = RECEIVER if kind == "receiver" else SPEAKER
+    usual = {"receiver": RECEIVER, "amplifier": AMPLIFIER}.get(kind, SPEAKER)
     area = {"area": name if name in DOORS else "boot"} if kind == "speaker" else {}
     return {"name": _name(name), "kind": kind, **area, **usual, **item}
 

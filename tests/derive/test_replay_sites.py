@@ -67,6 +67,8 @@ PLACES = Counter({
     ("ignition_off", "state"): 1,
     ("nothing_loose", "seat-loose"): 1,
     ("nothing_loose", "restraint-loose"): 1,
+    ("before_it_is_heard", "driver-late"): 1,
+    ("driven", "driver-late"): 1,
     ("what_it_uses", "test-unjoined"): 1,
     ("what_it_uses", "test-without-window"): 1,
     ("joined_already", "tether-open"): 1,
@@ -229,6 +231,40 @@ OF_THE_SAME_PLACE: dict[str, Callable[[Steps], Steps]] = {
 }
 """Sentences that share their kind and place with another one."""
 
+BAY = """
+    parts:
+      cover: {}
+      speaker: {replaced: yes, tethers: {main: {name: Speaker plug, kind: plug, serves: [sound]}}}
+    openings:
+      shelf: {kind: speaker, area: cab-rear, behind: [speaker], depth: {clear: 60 mm, over: no-glass}}
+      bay: {kind: amplifier, behind: [cover]}
+"""
+
+
+def _tried_before_fitted(steps: Steps) -> Steps:
+    """The amplifier goes in once its speakers were tried, battery off and on again in between left aside."""
+    fitted = [step for step in steps if step.id.startswith("install:bay")]
+    for step in fitted:
+        steps = moved(steps, step, one(steps, "power:off"))
+    return dropped("test:bay:on", "test:bay:sound")(steps)
+
+
+DRIVEN: dict[tuple[str, str], Callable[[Steps], Steps]] = {
+    ("driven", "driver-late"): earlier("test:shelf:sound", "test:bay:on"),
+    ("before_it_is_heard", "driver-late"): _tried_before_fitted,
+}
+
+
+@pytest.mark.parametrize("place", DRIVEN, ids=":".join)
+def test_speakers_are_tried_with_their_amplifier_joined_and_on(
+    place: tuple[str, str], reached: set[tuple[str, str]]
+) -> None:
+    about = record(BAY)
+    good = stateless(plan(about, "shelf", "bay").steps)
+    assert replay(about, {}, good) == []
+    assert place[1] in {item.kind for item in replay(about, {}, DRIVEN[place](good))}
+    assert place in reached
+
 
 @pytest.mark.parametrize("code", OF_THE_SAME_PLACE)
 def test_a_sentence_is_said_by_hand(code: str) -> None:
@@ -289,6 +325,8 @@ def _all_found() -> Iterator[Fault]:
         text = ROUTES.replace("THEN", then).replace("OVER", over)
         about = record(text if over == "no-glass" else text.replace("area: cab-rear, ", "area: front-door, "))
         yield from replay(about, {}, spoil(stateless(plan(about, "dash", "shelf").steps)))
+    for bad in DRIVEN.values():
+        yield from replay(record(BAY), {}, bad(stateless(plan(record(BAY), "shelf", "bay").steps)))
     for about, car, good in _good():
         for spoiler, _kinds in SPOILERS.values():
             for bad in spoiler(about, good):

@@ -1,7 +1,7 @@
 """Steps that fit new gear."""
 
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation import preparing, reach, restraints, tethers
+from undertrim.derive.simulation import powered, preparing, reach, restraints, tethers
 from undertrim.derive.simulation.fault import Faults, at, fault
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Opening, Ref
@@ -16,6 +16,7 @@ def install(world: World, step: Step) -> Faults:
     yield from preparing.needs(world, step, node, usual_for(opening.kind).needs)
     yield from reach.parts_off(world, step, node, [Ref(name) for name in opening.behind])
     world.fitted.add(node.id)
+    yield from powered.before_it_is_heard(world, step, node, opening)
     off = reach.behind(world, node, opening) & set(world.off)
     taken = {name for name in off if _makes_room(world, name, opening)}
     world.gone |= taken

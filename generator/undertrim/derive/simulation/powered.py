@@ -71,6 +71,25 @@ def what_it_uses(world: World, step: Step, opening: Opening) -> Faults:
         yield fault("test-without-window", "test-without-window", step, None, at(step.node))
 
 
+def before_it_is_heard(world: World, step: Step, node: Node, opening: Opening) -> Faults:
+    """What drives speakers is fitted before any of them is tried; it then waits to be seen on."""
+    if opening.drives:
+        world.silent[node.id] = step
+        if world.heard:
+            yield fault("driver-late", "fitted-after-sound", step, world.heard, at(node))
+
+
+def driven(world: World, step: Step, node: Node, opening: Opening) -> Faults:
+    """Speakers are tried only with all that drives them joined and seen on."""
+    entry = usual_for(opening.kind).test.get(step.detail)
+    if opening.drives:
+        world.silent.pop(node.id, None)
+    elif entry and "sound" in entry.uses:
+        world.heard = step
+        for fitted in world.silent.values():
+            yield fault("driver-late", "driver-not-on", step, fitted, at(node))
+
+
 def _window_there(opening: Opening) -> bool:
     """Whether a window may be behind an opening: the record speaks of glass there, or does not say that a door has none."""
     over, ends_at = (opening.depth.over, opening.depth.obstruction) if opening.depth else ("", "")

@@ -27,6 +27,7 @@ def test(world: World, step: Step) -> Faults:
     if isinstance(step.node.thing, Opening):
         yield from preparing.needs(world, step, step.node, {"battery": "on", "ignition": "on"})
         yield from powered.what_it_uses(world, step, step.node.thing)
+        yield from powered.driven(world, step, step.node, step.node.thing)
         if step.node.id not in world.fitted:
             yield fault("order", "not-fitted-yet", step, None, at(step.node))
         return

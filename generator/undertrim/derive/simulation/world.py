@@ -40,6 +40,10 @@ class World:
     wait_unknown: bool = False
     batteries_off: set[str] = field(default_factory=set)
     untried: dict[Place, Open] = field(default_factory=dict)
+    silent: dict[str, Step] = field(default_factory=dict)
+    """What drives speakers and was fitted, and has not been seen on yet, by its node."""
+    heard: Step | None = None
+    """The last step that tried speakers by their sound."""
     lamp: Step | None = None
     """The last step that touched restraint wiring; None once the airbag lamp was watched."""
 

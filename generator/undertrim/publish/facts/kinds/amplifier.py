@@ -12,7 +12,6 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import measures, words
 from undertrim.publish.facts.dimensions import face
-from undertrim.publish.facts.drawn_margins import to_get
 from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
@@ -101,9 +100,7 @@ class Room:
         )
         size = only(gear, AmplifierGear).facts.size if gear else None
         turned = cuboid(size, pose(fit).order) if size and fit else None
-        return {
-            "bay": Bay(say(title), cuboid(self.opening.space), gear.name if gear else "", turned, tuple(to_get(fit)))
-        }
+        return {"bay": Bay(say(title), cuboid(self.opening.space), gear.name if gear else "", turned)}
 
 
 def said(facts: AmplifierGear) -> Iterator[Value]:
@@ -121,6 +118,8 @@ def said(facts: AmplifierGear) -> Iterator[Value]:
     yield message(
         "amplifier-shown/wakes-by", ways=one_of(*(message(f"amplifier-shown/by-{way}") for way in facts.wakes_by))
     )
+    if facts.turn_on_draws is not None:
+        yield message("amplifier-shown/turn-on-draws", current=words.quantity(facts.turn_on_draws))
 
 
 def box(item: Box) -> Value:

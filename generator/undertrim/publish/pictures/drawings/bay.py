@@ -43,13 +43,12 @@ def _both(across: float | None, other: float | None) -> tuple[float, float] | No
 
 @dataclass(frozen=True, slots=True)
 class Bay:
-    """The free box, and the amplifier as it is turned; `more` are sentences to stand below."""
+    """The free box, and the amplifier as it is turned."""
 
     title: str
     space: Cuboid
     gear: str = ""
     box: Cuboid | None = None
-    more: tuple[str, ...] = ()
 
 
 def opening(bay: Bay, width: int = 320, size: str = "20em") -> str:
@@ -102,4 +101,3 @@ def _notes(bay: Bay) -> Iterator[str]:
         yield say(message("drawings/bay-nothing"))
     if bay.box:
         yield say(message("drawings/bay-middle", gear=bay.gear))
-    yield from bay.more

@@ -9,11 +9,14 @@ from undertrim.derive.fit.kinds.speaker.joined import DIRECT, Joined, Part, join
 from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Blank, SoundSystem, VehicleRecord
+from undertrim.record.model.kinds.amplifier import AmplifierGear
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
+_SINGLE = "bass"
+"""The channel that an amplifier of one output is for."""
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
 
 
@@ -42,7 +45,7 @@ def load(
     fitted besides, by opening: its impedance counts in place of the factory's, and a new receiver drives what no amplifier does.
     """
     joined = join(record, opening, car, gear, visit)
-    checks = tuple(check(driver, joined) for driver in drivers(record, car, visit))
+    checks = tuple(check(driver, joined) for driver in drivers(record, car, visit, opening.channel))
     told = (
         *_together(opening, joined),
         *(_apart(part) for part in joined.parts[1:] if part.fed_through not in DIRECT),
@@ -50,8 +53,14 @@ def load(
     return Load(checks, (*told, *balance(record, opening, car, gear, visit)))
 
 
-def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear]) -> list[Driver]:
-    """What may drive the speakers of a car: one thing, if the record is right. A factory amplifier stays when the radio goes."""
+def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear], channel: str = "") -> list[Driver]:
+    """What may drive the speakers of a channel: one thing, if the record is right. A factory amplifier stays when the radio goes.
+
+    New amplifiers drive them in place of both; one of a single output only the bass.
+    """
+    added = [one for one in of_kind(visit.values(), AmplifierGear) if one.facts.channels > 1 or channel == _SINGLE]
+    if added:
+        return [Driver(one.name, one.facts.least_load) for one in added]
     new = next(iter(of_kind(visit.values(), ReceiverGear)), None)
     found = [_driver(system, new) for system in systems(record, car)]
     return found or [Driver(new.name, new.facts.least_load) if new else Driver(message("fit-speaker/driver"), None)]
