@@ -27,6 +27,8 @@ TWICE = {
     "a spacer": BY_ITS_CODE,
     "kit": BY_ITS_CODE,
     "speaker": BY_ITS_CODE,
+    "amplifier": BY_ITS_CODE,
+    "an amplifier": BY_ITS_CODE,
     "restraint wiring": BY_ITS_CODE,
     "cannot be told": BY_ITS_CODE,
     "Switch the ignition on. Leave the engine off.": BY_ITS_CODE,

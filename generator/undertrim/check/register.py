@@ -6,6 +6,7 @@ from functools import cache
 
 from undertrim.check.findings import CollectionRule, GearRule, RecordRule
 from undertrim.check.rules import (
+    amplifier_contradicts_itself,
     battery_lists,
     behaviour_against_function,
     bolts_and_screws_differ,
@@ -41,6 +42,7 @@ from undertrim.check.rules import (
     file_name,
     function_stated_twice,
     fuse_above_wire,
+    fuse_far_from_battery,
     gap_after_neighbour,
     gear_contradicts_itself,
     gear_file_name,
@@ -48,6 +50,7 @@ from undertrim.check.rules import (
     gear_twice,
     glass_forgotten,
     ground_at_sensor,
+    ground_paint_not_said,
     harness_mismatch,
     hole_beyond_panel,
     hook_pulled,
@@ -88,6 +91,7 @@ from undertrim.check.rules import (
     restraint_undecided,
     ring_left_open,
     route_not_distinct,
+    screws_over_lines,
     seat_torque,
     sensor_contradicted,
     serves_against_circuit,
@@ -108,6 +112,7 @@ from undertrim.check.rules import (
     thread_and_head,
     torque_above_thread,
     undeclared_variant,
+    underneath_contradicted,
     undone_in_text_only,
     unit_pair_disagrees,
     unlikely_gear,
@@ -160,8 +165,10 @@ RECORD_RULES: dict[str, RecordRule] = {
     "file-name": file_name,
     "function-stated-twice": function_stated_twice,
     "fuse-above-wire": fuse_above_wire,
+    "fuse-far-from-battery": fuse_far_from_battery,
     "glass-forgotten": glass_forgotten,
     "ground-at-sensor": ground_at_sensor,
+    "ground-paint-not-said": ground_paint_not_said,
     "hole-beyond-panel": hole_beyond_panel,
     "hook-pulled": hook_pulled,
     "id-used-twice": id_used_twice,
@@ -198,6 +205,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "restraint-undecided": restraint_undecided,
     "ring-left-open": ring_left_open,
     "route-not-distinct": route_not_distinct,
+    "screws-over-lines": screws_over_lines,
     "seat-torque": seat_torque,
     "sensor-contradicted": sensor_contradicted,
     "serves-against-circuit": serves_against_circuit,
@@ -217,6 +225,7 @@ RECORD_RULES: dict[str, RecordRule] = {
     "thread-and-head": thread_and_head,
     "torque-above-thread": torque_above_thread,
     "undeclared-variant": undeclared_variant,
+    "underneath-contradicted": underneath_contradicted,
     "undone-in-text-only": undone_in_text_only,
     "unit-pair-disagrees": unit_pair_disagrees,
     "unreachable-opening": unreachable_opening,
@@ -235,6 +244,7 @@ RECORD_RULES: dict[str, RecordRule] = {
 }
 
 GEAR_RULES: dict[str, GearRule] = {
+    "amplifier-contradicts-itself": amplifier_contradicts_itself,
     "behaviour-against-function": behaviour_against_function,
     "colour-not-known": colour_not_known,
     "defeats-safety": defeats_safety,

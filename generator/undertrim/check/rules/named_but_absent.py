@@ -2,8 +2,8 @@
 
 ## What it finds
 
-An id in `after`, `after_any`, `refit_after`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, and a pin of a
-button ladder that no plug has.
+An id in `after`, `after_any`, `refit_after`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, the `run` of
+an amplifier place that no cable run has, and a pin of a button ladder that no plug has.
 
 ## Why it matters
 
@@ -36,7 +36,18 @@ A prerequisite that points nowhere is a prerequisite that is not there: the tech
         tolerance: 5 %
         buttons: {mute: 330 ohm}
 
+    runs:
+      to-boot: {name: Battery to the boot, from: Battery, to: Boot floor, length: 4.8 m}
+    openings:
+      bay:
+        name: Amplifier place
+        kind: amplifier
+        behind: [vent-trim]
+        space: {width: 300 mm, height: 70 mm, depth: 200 mm}
+        run: to-boots    # here
+
 error: no part or preparation 'vent-trimm' (did you mean 'vent-trim'?)
+error: no cable run 'to-boots' (did you mean 'to-boot'?)
 error: no pin 'main/6' (did you mean 'main/7'?)
 
 ## Good
@@ -59,6 +70,7 @@ from dataclasses import dataclass
 from undertrim.check import sources
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Ref, VehicleRecord
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -82,6 +94,7 @@ _PART = What(message("rules/named-but-absent/part"), message("rules/named-but-ab
 _OPENING = What(message("rules/named-but-absent/opening"), message("rules/named-but-absent/opening-ids"))
 _TETHER = What(message("rules/named-but-absent/tether"), message("rules/named-but-absent/tether-ids"))
 _PIN = What(message("rules/named-but-absent/pin"), message("rules/named-but-absent/pin-ids"))
+_RUN = What(message("rules/named-but-absent/run"), message("rules/named-but-absent/run-ids"))
 _EVIDENCE = What(message("rules/named-but-absent/evidence"), message("nearness/evidence"))
 
 
@@ -103,6 +116,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         for field, name in (("pin", ladder.pin), ("return", ladder.return_)):
             if name != "ground":
                 yield from _absent(("ladders", ladder.id, field), name, _pins(record), _PIN)
+    for bay in record.openings_of(AmplifierOpening):
+        if bay.run:
+            yield from _absent(("openings", bay.id, "run"), bay.run, list(record.runs), _RUN)
     for pointer, name in sources.named(subject.fields):
         yield from _absent(pointer, name, list(record.evidence), _EVIDENCE)
 

@@ -28,7 +28,7 @@ def required(opening: AmplifierOpening) -> Iterator[Fact]:
     if ground:
         yield Fact("ground_point/paint", known(ground.paint), _to_do(opening, "paint"))
     yield Fact("fuse_place", known(fuse and fuse.from_battery), _to_do(opening, "fuse"))
-    yield Fact("turn_on", known(opening.turn_on), _to_do(opening, "turn-on"))
+    yield Fact("switched_on_by", known(opening.switched_on_by), _to_do(opening, "turn-on"))
 
 
 def _to_do(opening: AmplifierOpening, what: str) -> Message:

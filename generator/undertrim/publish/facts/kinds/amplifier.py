@@ -60,8 +60,8 @@ class Room:
         yield message("amplifier-shown/run"), message("amplifier-shown/run-named", run=at.run) if at.run else ""
         yield message("amplifier-shown/fuse"), self._fuse()
         yield message("amplifier-shown/ground"), self._ground()
-        yield message("amplifier-shown/finds"), _one("finds", at.finds) if at.finds else ""
-        yield message("amplifier-shown/turn-on"), _one("turn-on", at.turn_on)
+        yield message("amplifier-shown/finds"), _finds(at.finds)
+        yield message("amplifier-shown/switched-on-by"), _one("switched-on-by", at.switched_on_by)
         if at.supply:
             yield message("amplifier-shown/alternator"), words.quantity(at.supply.alternator)
             yield message("amplifier-shown/battery"), words.quantity(at.supply.battery)
@@ -78,7 +78,7 @@ class Room:
         if point is None:
             return NOT_RECORDED
         nut = message("amplifier-shown/nut", drive=point.nut) if point.nut else ""
-        paint, length = message(f"amplifier-shown/paint-{point.paint}"), words.quantity(point.length)
+        paint, length = message(f"amplifier-shown/paint-{point.paint or 'unknown'}"), words.quantity(point.length)
         return words.listed(point.at, paint, nut, message("amplifier-shown/cable", length=length) if length else "")
 
     def needs(self) -> Iterator[Row]:
@@ -93,10 +93,10 @@ class Room:
         """The box, from above and from the front, with the amplifier as it is turned."""
         if not self.opening.space:
             return {}
-        title = message(
-            "amplifier-shown/drawn-with" if gear else "amplifier-shown/drawn",
-            opening=self.opening.name,
-            gear=gear.name if gear else "",
+        title = (
+            message("drawn-fit/dash-with", opening=self.opening.name, gear=gear.name)
+            if gear
+            else message("amplifier-shown/drawn", opening=self.opening.name)
         )
         size = only(gear, AmplifierGear).facts.size if gear else None
         turned = cuboid(size, pose(fit).order) if size and fit else None
@@ -132,6 +132,13 @@ def cuboid(item: Box, order: tuple[int, int, int] = (0, 1, 2)) -> Cuboid:
     """A box as the drawings take it, turned so that its sides stand in this order."""
     sides = (item.width, item.height, item.depth)
     return Cuboid(*(measures.measure(sides[place]) for place in order))
+
+
+def _finds(level: str) -> Value:
+    """The signal at the place; empty where it is what the radio sends."""
+    if level in ("", "none", "unknown"):
+        return _one("finds", level) if level else ""
+    return message(f"levels/{level}")
 
 
 def _one(field: str, value: str) -> Value:

@@ -10,6 +10,7 @@ from undertrim.publish.pictures.drawings.lettering import PITCH
 from undertrim.publish.pictures.drawings.pieces import EDGE, Piece, Sheet
 from undertrim.words import Message, message, say
 
+_VIEWS = {"above": message("drawings/bay-above"), "front": message("drawings/from-front")}
 _HIGHEST = 150.0  # of one view, in drawing units
 
 
@@ -74,7 +75,7 @@ def _unit(bay: Bay, sheet: Sheet) -> float:
 
 def _view(bay: Bay, name: str, sheet: Sheet, unit: float, top: float) -> Iterator[Piece]:
     """One view with its title: the space, and the amplifier in the middle across, on the floor or at the rear edge."""
-    title = sheet.paragraph([say(message(f"drawings/bay-{name}"))], top)
+    title = sheet.paragraph([say(_VIEWS[name])], top)
     space, box = getattr(bay.space, name), getattr(bay.box, name) if bay.box else None
     across = max(space[0], box[0] if box else 0) * unit
     under = title.end + 2 + max(space[1], box[1] if box else 0) * unit

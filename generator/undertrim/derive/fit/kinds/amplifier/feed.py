@@ -142,7 +142,7 @@ def _ground(opening: AmplifierOpening, main: Choice) -> Iterator[Message]:
     if point is None:
         yield message("fit-amplifier/ground-nowhere", size=thick)
     else:
-        yield message(f"fit-amplifier/ground-paint-{point.paint}", size=thick, at=point.at)
+        yield message(f"fit-amplifier/ground-paint-{point.paint or 'unknown'}", size=thick, at=point.at)
 
 
 def _fuse_place(opening: AmplifierOpening) -> Iterator[Message]:

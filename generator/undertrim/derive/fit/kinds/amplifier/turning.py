@@ -16,7 +16,6 @@ _AXES = ("width", "height", "depth")
 _SPACE = tuple(message(f"fit-amplifier/space-{axis}") for axis in _AXES)
 _SIDE = tuple(message(f"fit-amplifier/{axis}") for axis in _AXES)
 _AXIS = tuple(message(f"fit-amplifier/check-{axis}") for axis in _AXES)
-_AIR = message("fit-amplifier/air")
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,7 +45,7 @@ def _source(place: Place, opening: AmplifierOpening) -> Source:
     """A turn-on lead of a new receiver, else what the record says of the place."""
     for lead in _leads(place):
         return Source("wire", lead.limit.value if isinstance(lead.limit, Quantity) else None)
-    return Source(opening.turn_on or "unknown")
+    return Source(opening.switched_on_by or "unknown")
 
 
 def _leads(place: Place) -> list[Lead]:

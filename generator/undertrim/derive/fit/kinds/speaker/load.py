@@ -53,7 +53,9 @@ def load(
     return Load(checks, (*told, *balance(record, opening, car, gear, visit)))
 
 
-def drivers(record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear], channel: str = "") -> list[Driver]:
+def drivers(
+    record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear], channel: str = ""
+) -> list[Driver]:
     """What may drive the speakers of a channel: one thing, if the record is right. A factory amplifier stays when the radio goes.
 
     New amplifiers drive them in place of both; one of a single output only the bass.

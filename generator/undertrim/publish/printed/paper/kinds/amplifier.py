@@ -41,7 +41,10 @@ class Room:
             across, deep = (facts.size.depth, facts.size.width) if turned else (facts.size.width, facts.size.depth)
             yield outline(message("paper/footprint-of", gear=name), Face(across, deep), DASHED, source)
             yield bolts(
-                message("paper/bolts-of", gear=name), _holes(facts.bolts, turned=turned), outlines.diagonal, source
+                message("drawings/bolt-holes-of", gear=name),
+                _holes(facts.bolts, turned=turned),
+                outlines.diagonal,
+                source,
             )
 
 

@@ -14,7 +14,7 @@ class GroundPoint:
     """A place on the body for the ground; `nut` is what turns what holds the terminal, `length` the cable from the amplifier."""
 
     at: str
-    paint: Known = "unknown"
+    paint: Known | None = None
     nut: str = ""
     length: Length | None = None
 
@@ -55,7 +55,7 @@ class AmplifierOpening(AnyOpening):
     ground_point: GroundPoint | None = None
     fuse_place: FusePlace | None = None
     finds: str = ""
-    turn_on: str = ""
+    switched_on_by: str = ""
     supply: Supply | None = None
 
     @property
