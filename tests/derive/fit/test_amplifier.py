@@ -55,7 +55,7 @@ def test_all_positions_agree_with_sorted_sides() -> None:
 
 def test_lying_flat_comes_before_standing_and_standing_is_said() -> None:
     flat = fitted(
-        car("height: 90 mm", "height: 300 mm"), amplifier(size=sized(280, 60, 210))
+        car("height: 90 mm", "height: 300 mm"), amplifier(size=sized(280, 60, 210), cooling="5 mm")
     )  # standing it would have more room
     assert turning.pose(flat).flat
     standing = fitted(car("{width: 300 mm, height: 90 mm", "{width: 90 mm, height: 300 mm"), amplifier())
