@@ -148,3 +148,16 @@ def test_an_opening_that_the_car_does_not_have_is_passed_over() -> None:
     made = Planner(about).plan(targets(about), {"sound": "plain"})
     assert made.targets == (Target("door"),)
     assert "remove:grille" not in [item.id for item in made.steps]
+
+
+def test_the_main_fuse_goes_in_once_all_gear_of_the_visit_is_in() -> None:
+    about = record("""
+        parts:
+          cover:
+        openings:
+          bay: {kind: amplifier, behind: [cover]}
+          shelf: {kind: amplifier, behind: [cover]}
+        """)
+    fitting = [name for name in ids(about, "bay", "shelf") if name.startswith("install")]
+    assert fitting[-2:] == ["install:bay:fuse", "install:shelf:fuse"]
+    assert "install:shelf:join" in fitting[:-2]

@@ -92,6 +92,11 @@ class Assembly:
         return node.id not in self.home or node.id in self.also_refit
 
     def _fitting(self) -> Iterator[Step]:
+        fitted = list(self._fitted())
+        yield from (step for step in fitted if not step.last)
+        yield from (step for step in fitted if step.last)
+
+    def _fitted(self) -> Iterator[Step]:
         for opening in self.openings:
             for node in self.done:
                 if self.home.get(node.id) is opening and isinstance(node.thing, Part) and node.thing.replaced == "no":

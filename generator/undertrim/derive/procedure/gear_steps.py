@@ -37,6 +37,7 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
             cautions=live(opening.cautions, car) if entry == entries[0] else (),
             tools=(*(tuple(map(tool_called, kind.tools)) if entry == entries[0] else ()), *map(tool_turning, more.turned)),
             builds=kind.install[entry].builds,
+            last=kind.install[entry].last,
         )  # fmt: skip
 
 

@@ -68,6 +68,8 @@ class Step:
     again: bool = False
     builds: bool = False
     """Whether it tells how what goes between is built up."""
+    last: bool = False
+    """Whether it waits until all gear of the visit is in."""
     detail: str = ""
     """What it is within its kind: how the ignition is turned, the entry of what is to do, the usual step of a kind of opening."""
 

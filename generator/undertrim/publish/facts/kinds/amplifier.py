@@ -55,9 +55,8 @@ class Room:
         yield message("amplifier-shown/air"), _one("air", at.air)
 
     def more(self) -> Iterator[Row]:
-        """Where feed, fuse, ground and signal are."""
+        """Where fuse, ground and signal are; the run stands with the cable runs, and in what each amplifier wants."""
         at = self.opening
-        yield message("amplifier-shown/run"), message("amplifier-shown/run-named", run=at.run) if at.run else ""
         yield message("amplifier-shown/fuse"), self._fuse()
         yield message("amplifier-shown/ground"), self._ground()
         yield message("amplifier-shown/finds"), _finds(at.finds)

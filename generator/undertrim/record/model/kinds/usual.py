@@ -20,7 +20,8 @@ class UsualStep:
 
     `only` limits it to openings for which that is true: a word of the kind's own (`AnyOpening.asks`), `window` (one moves behind it) or
     `window-unknown` (it is in a door, and whether a window moves there is not recorded). In the one that `joins` the plugs of the replaced
-    unit end: joined, left off or bridged (in the last one if none is marked); the one that `builds` tells how kits are built up.
+    unit end: joined, left off or bridged (in the last one if none is marked); the one that `builds` tells how kits are built up;
+    one that comes `last` waits until all gear of the visit is in.
     A test says what it needs: `states` of the car, and what must be joined because it `uses` it (data/purposes.toml).
     """
 
@@ -29,6 +30,7 @@ class UsualStep:
     only: str = ""
     joins: bool = False
     builds: bool = False
+    last: bool = False
     states: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
 
