@@ -260,6 +260,12 @@ def test_drilling_rivets_out_has_its_caution_and_putting_new_ones_in_has_none() 
     assert "refit:panel" not in found
 
 
+BAY = """
+parts: {{cover: }}
+openings: {{bay: {{kind: amplifier, behind: [cover], restraint_near: {}}}}}
+"""
+
+
 def test_every_usual_caution_can_be_brought_in() -> None:
     """No entry of the table is dead, none is missing: the words used in the code are those of the table."""
     seen: set[str] = set()
@@ -276,6 +282,23 @@ def test_every_usual_caution_can_be_brought_in() -> None:
         (MILD.format("yes"), "dash"),
         ("restraint: {wait: 3 min}\n" + textwrap.dedent(VOLTAGE).replace("VEHICLE", "yes"), "dash"),
         (RIVETS, "door"),
+        (BAY.format("yes"), "bay"),
+        (BAY.format("unknown"), "bay"),
     ):
         seen.update(kind for kinds in on(record(text), job).values() for kind in kinds)
     assert seen == {entry["on"] for entry in table("cautions")["caution"].values()}
+
+
+@pytest.mark.parametrize(
+    ("near", "wanted"), [("yes", ["restraint-module"]), ("unknown", ["restraint-module-unknown"]), ("no", [])]
+)
+def test_a_unit_of_the_restraints_at_an_amplifier_place_is_warned_of_and_unknown_is_no_no(
+    near: str, wanted: list[str]
+) -> None:
+    found = on(record(BAY.format(near)), "bay")
+    assert [found.get(f"install:bay:{entry}", []) for entry in ("offer", "ground", "fuse")] == [wanted] * 3
+
+
+def test_what_nobody_said_of_restraint_units_is_unknown() -> None:
+    found = on(record("parts: {cover: }\nopenings: {bay: {kind: amplifier, behind: [cover]}}\n"), "bay")
+    assert found["install:bay:offer"] == ["restraint-module-unknown"]

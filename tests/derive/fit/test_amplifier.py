@@ -226,3 +226,8 @@ def test_an_added_amplifier_is_what_the_speakers_load() -> None:
     assert [check.verdict for check in load(about, door, {}, speaker, {"bay": amplifier(channels="1")}).checks] == [
         "fails"
     ]
+
+
+def test_an_impedance_of_nothing_is_a_short_and_breaks_nothing() -> None:
+    found = fitted(car("impedance: 4 ohm", "impedance: 0 ohm"), amplifier())
+    assert found.kind == "does-not-fit"

@@ -35,9 +35,18 @@ class Channel:
 
     @property
     def lowest(self) -> tuple[float, tuple[Number, ...]]:
-        """The lowest load of its sides in ohm, with what makes it."""
-        found = [(parallel([one.value or 1 for one in side]), side) for side in self.sides]
-        return min(found, key=lambda pair: pair[0])
+        """The lowest load of its sides in ohm, with what makes it; none of their impedances may be missing."""
+        return min(((_together(side), side) for side in self.sides), key=_load_of)
+
+
+def _load_of(found: tuple[float, tuple[Number, ...]]) -> float:
+    return found[0]
+
+
+def _together(side: Sequence[Number]) -> float:
+    """Speakers in parallel, in ohm; 0 where one of them is typed as 0."""
+    ohms = [one.value or 0.0 for one in side]
+    return parallel(ohms) if all(ohms) else 0.0
 
 
 def loads(place: Place, facts: AmplifierGear) -> PartOf:
