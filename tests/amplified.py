@@ -1,5 +1,6 @@
 """A small car with places for two amplifiers on one run, and amplifiers for them, for tests of fit."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from fitting import gear
@@ -67,15 +68,17 @@ def car(old: str = "", new: str = "") -> VehicleRecord:
     return record(CAR.replace(old, new) if old else CAR)
 
 
-def place(about: VehicleRecord, opening: str = "bay", stock: tuple[Gear, ...] = (), **visit: Gear) -> Place:
+def place(
+    about: VehicleRecord, opening: str = "bay", stock: tuple[Gear, ...] = (), visit: Mapping[str, Gear] | None = None
+) -> Place:
     """An opening of the car, with what is fitted besides."""
-    vehicle = Vehicle(about, "brindleway/otter-2014-2018", Stock(stock), clearances(), visit)
+    vehicle = Vehicle(about, "brindleway/otter-2014-2018", Stock(stock), clearances(), visit or {})
     return Place(vehicle, about.openings[opening], (), {}, {})
 
 
 def fitted(about: VehicleRecord, one: Gear, stock: tuple[Gear, ...] = (), **visit: Gear) -> Fit:
     """The answer for an amplifier in the bay."""
-    at = place(about, stock=(one, *stock), **visit)
+    at = place(about, stock=(one, *stock), visit=visit)
     return answers.answer(at.vehicle, at.opening, [one], {})[0].fits[0]
 
 

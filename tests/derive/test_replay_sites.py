@@ -325,8 +325,8 @@ def _all_found() -> Iterator[Fault]:
         text = ROUTES.replace("THEN", then).replace("OVER", over)
         about = record(text if over == "no-glass" else text.replace("area: cab-rear, ", "area: front-door, "))
         yield from replay(about, {}, spoil(stateless(plan(about, "dash", "shelf").steps)))
-    for bad in DRIVEN.values():
-        yield from replay(record(BAY), {}, bad(stateless(plan(record(BAY), "shelf", "bay").steps)))
+    for unlit in DRIVEN.values():
+        yield from replay(record(BAY), {}, unlit(stateless(plan(record(BAY), "shelf", "bay").steps)))
     for about, car, good in _good():
         for spoiler, _kinds in SPOILERS.values():
             for bad in spoiler(about, good):

@@ -7,7 +7,7 @@ from undertrim.derive.electrical.impedance import parallel
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import Check, Number, Verdict, typed, untold
 from undertrim.derive.fit.place import Place
-from undertrim.derive.fit.stock import only
+from undertrim.derive.fit.stock import Gear, only
 from undertrim.record.model import Blank
 from undertrim.record.model.kinds.amplifier import AmplifierGear
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
@@ -71,7 +71,7 @@ def _channels(place: Place) -> Iterator[Channel]:
             yield Channel(name, tuple(_sides(counted, place.vehicle.visit)))
 
 
-def _sides(openings: Sequence[SpeakerOpening], visit: Mapping[str, object]) -> Iterator[tuple[Number, ...]]:
+def _sides(openings: Sequence[SpeakerOpening], visit: Mapping[str, Gear]) -> Iterator[tuple[Number, ...]]:
     """The speakers of the left, of the right, and of the middle alone; what is there once may be on either side."""
     for side in ("left", "right"):
         here = tuple(_impedance(one, visit) for one in openings if not one.each or side in one.each)
@@ -79,9 +79,9 @@ def _sides(openings: Sequence[SpeakerOpening], visit: Mapping[str, object]) -> I
             yield here
 
 
-def _impedance(opening: SpeakerOpening, visit: Mapping[str, object]) -> Number:
+def _impedance(opening: SpeakerOpening, visit: Mapping[str, Gear]) -> Number:
     new = visit.get(opening.id)
-    ohms: Quantity | Blank | None = only(new, SpeakerGear).facts.impedance if new else opening.impedance  # type: ignore[arg-type]
+    ohms: Quantity | Blank | None = only(new, SpeakerGear).facts.impedance if new else opening.impedance
     return typed(message("fit-amplifier/impedance-of", of=opening.name), ohms)
 
 
