@@ -32,8 +32,17 @@ def data(workspace: Path, capsys: pytest.CaptureFixture[str], *arguments: str) -
 
 def test_the_whole_stock_is_ranked_for_every_opening(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     found = data(workspace, capsys, FINCH, "--variant", "radio=map")
-    assert [answer["opening"] for answer in found["openings"]] == ["dash", "front-door", "rear-door"]
-    stock = {kind: len(list((workspace / "records/gear" / kind).glob("*.yaml"))) for kind in ("receivers", "speakers")}
+    assert [answer["opening"] for answer in found["openings"]] == [
+        "dash",
+        "front-door",
+        "rear-door",
+        "load-floor",
+        "load-side",
+    ]
+    stock = {
+        kind: len(list((workspace / "records/gear" / kind).glob("*.yaml")))
+        for kind in ("amplifiers", "receivers", "speakers")
+    }
     order = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
     for answer in found["openings"]:
         ranks = [order.index(fit["verdict"]) for fit in answer["fits"]]

@@ -211,7 +211,7 @@ def test_a_signal_wakes_only_what_senses_it() -> None:
     none = car("switched_on_by: wire\n        supply", "switched_on_by: none\n        supply")
     assert "wakes" not in say(fitted(none, amplifier(wakes_by=["signal"])).headline)
     assert fitted(none, amplifier(wakes_by=["signal"])).kind == "fits"
-    assert "a turn-on lead from the receiver" in say(fitted(none, amplifier()).headline)
+    assert "a turn-on lead, from the receiver or a switched feed" in say(fitted(none, amplifier()).headline)
     unknown = car("switched_on_by: wire\n        supply", "switched_on_by: unknown\n        supply")
     assert fitted(unknown, amplifier()).kind == "unknown"
 
