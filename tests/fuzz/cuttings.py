@@ -10,13 +10,13 @@ from typing import Any
 
 Data = Any
 
-WORKED = ("parts", "preps", "closures")
-"""Sections of what work is done on: an entry comes along where another of these, or the opening, names it."""
+WORKED = ("parts", "preps", "closures", "runs")
+"""Sections of what work is done on, and along which cable is laid: an entry comes along where another of these, or the opening, names it."""
 HELD = ("connectors", "ladders", "duties")
 """Sections whose entries come along with the part or the plug that they are at."""
 NAMED = ("evidence", "areas")
 """Sections whose entries come along where anything names them."""
-LEFT_OUT = ("conflicts", "runs", "verified", "rest")
+LEFT_OUT = ("conflicts", "verified", "rest")
 """Sections about the whole car."""
 PROSE = {"name", "how", "refit_how", "restore", "note", "do", "test", "label", "tell", "ask"}
 """Keys of sentences, whose words are no ids."""
