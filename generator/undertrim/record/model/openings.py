@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
-from undertrim.record.model.basics import ALWAYS, Angle, Known, Length, Side, Sources, When
+from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
 
@@ -80,6 +80,8 @@ class AnyOpening:
     """Whether a factory unit goes from here whose functions and duties must be joined to the new gear."""
     sounds: ClassVar[bool] = False
     """Whether what goes in is part of the sound, so that it counts what drives the speakers."""
+    on_channel: ClassVar[bool] = False
+    """Whether what goes in is joined to a channel and loads it."""
 
     id: str
     name: str
@@ -130,3 +132,23 @@ class AnyOpening:
     def crash_sensor(self) -> Known | None:
         """What it says of a pressure sensor in its door."""
         return None
+
+    @property
+    def channel(self) -> str:
+        """The pair of outputs that feeds what is in it; empty where that is not recorded."""
+        return ""
+
+    @property
+    def impedance(self) -> Impedance | None:
+        """Nominal impedance of the factory unit."""
+        return None
+
+    @property
+    def fed_through(self) -> str:
+        """What is between the channel and the factory unit: `direct` (or nothing), `capacitor`, `crossover`, `unknown`."""
+        return ""
+
+    @property
+    def then_fed_through(self) -> str:
+        """The same for new gear in it."""
+        return self.fed_through

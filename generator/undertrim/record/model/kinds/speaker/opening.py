@@ -17,6 +17,7 @@ class SpeakerOpening(AnyOpening):
     takes: ClassVar[type[AnyGear]] = SpeakerGear
     between: ClassVar[type[AnyGear] | None] = SpacerGear
     sounds: ClassVar[bool] = True
+    on_channel: ClassVar[bool] = True
 
     nominal: str = ""
     hole: Hole | None = None
