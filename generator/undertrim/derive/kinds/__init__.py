@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from typing import assert_never
 
-from undertrim.derive.kinds import receiver, speaker
+from undertrim.derive.kinds import receiver, speaker, tweeter
 from undertrim.derive.opening_fact import Fact
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 
 
 def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
@@ -17,5 +18,7 @@ def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
             return receiver.required(opening)
         case SpeakerOpening():
             return speaker.required(record, opening)
+        case TweeterOpening():
+            return tweeter.required(record, opening)
         case _:
             assert_never(opening)

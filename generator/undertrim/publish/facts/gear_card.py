@@ -8,6 +8,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import words
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.record.model.kinds.tweeter import CrossoverGear, TweeterGear
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Items, Message, Value, message, spoken
 
@@ -30,12 +31,16 @@ def card(item: Gear) -> Message | None:
 def _said(item: Gear) -> Iterator[Value]:
     """Sentences without their full stops."""
     facts = item.facts
-    if isinstance(facts, ReceiverGear | SpeakerGear | SpacerGear) and facts.nominal:
+    if isinstance(facts, ReceiverGear | SpeakerGear | SpacerGear | TweeterGear) and facts.nominal:
         yield message("gear-card/known-as", nominal=facts.nominal.rstrip("."))
     if isinstance(facts, SpeakerGear) and facts.terminals:
         yield message("gear-card/terminals", terminals=facts.terminals.rstrip("."))
     if isinstance(facts, ReceiverGear) and facts.least_load is not None:
         yield message("gear-card/least-load", load=words.quantity(facts.least_load))
+    if isinstance(facts, TweeterGear):
+        yield from _tweeter(facts)
+    if isinstance(facts, CrossoverGear) and facts.pads:
+        yield message("gear-card/pads", pads=Items(facts.pads, "comma"))
     if facts.alters:
         yield message("gear-card/alters", how=altered(facts.alters))
     if facts.note:
@@ -45,3 +50,13 @@ def _said(item: Gear) -> Iterator[Value]:
         yield own.told("gear-card/own-language", spoken())
     if item.demo:
         yield DEMO
+
+
+def _tweeter(facts: TweeterGear) -> Iterator[Value]:
+    """What must keep low tones away from it, and what is in the box."""
+    if needed := facts.high_pass:
+        said = {"corner": words.quantity(needed.frequency), "power": words.quantity(needed.power)}
+        yield message("gear-card/high-pass", slope=needed.slope, **said)
+    if facts.comes_with:
+        things = tuple(message(f"gear-card/with-{thing}") for thing in facts.comes_with)
+        yield message("gear-card/comes-with", things=Items(things, "comma"))

@@ -6,9 +6,10 @@ from typing import Any
 
 import cattrs
 
-from undertrim.publish.pictures.drawings import dash, front, section
+from undertrim.publish.pictures.drawings import dash, front, rings, section
 from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.publish.pictures.drawings.front import Front
+from undertrim.publish.pictures.drawings.rings import Rings
 from undertrim.publish.pictures.drawings.section import Section
 from undertrim.words import Value
 
@@ -26,6 +27,7 @@ _PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
     "section": (Section, section.door),
     "front": (Front, front.opening),
     "dash": (Dash, dash.opening),
+    "rings": (Rings, rings.opening),
 }
 """What a drawing is made of and how, by its name; they stand in this order."""
 

@@ -39,6 +39,8 @@ Current = Annotated[Quantity | Blank, Kind("current")]
 Voltage = Annotated[Quantity | Blank, Kind("voltage")]
 Angle = Annotated[Quantity | Blank, Kind("angle")]
 Share = Annotated[Quantity | Blank, Kind("share")]
+Frequency = Annotated[Quantity | Blank, Kind("frequency")]
+Power = Annotated[Quantity | Blank, Kind("power")]
 
 
 Count = int | Literal[Blank.UNKNOWN]

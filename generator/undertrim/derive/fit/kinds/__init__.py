@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import Protocol, assert_never
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds import receiver, speaker
+from undertrim.derive.fit.kinds import receiver, speaker, tweeter
 from undertrim.derive.fit.nearest import Size
 from undertrim.derive.fit.place import Place
 from undertrim.derive.fit.stock import Gear
@@ -12,6 +12,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Value
 
 
@@ -41,5 +42,7 @@ def room(opening: Opening) -> Room:
             return receiver.Room(opening)
         case SpeakerOpening():
             return speaker.Room(opening)
+        case TweeterOpening():
+            return tweeter.Room(opening)
         case _:
             assert_never(opening)
