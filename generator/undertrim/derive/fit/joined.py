@@ -78,15 +78,17 @@ def join(
 ) -> Joined:
     """What is on the channel of an opening in one car, with new gear of that impedance in it."""
     first = Part(message(f"fit-{opening.kind}/the-{opening.kind}"), new, opening.impedance, opening.then_fed_through)
-    others = (_part(other, visit) for other in sharing(record, opening, car))
-    return Joined((first, *others), tuple(_unplaced(record, opening, car)))
+    others = (_part(other, visit) for other in sharing(record, opening, car, visit))
+    return Joined((first, *others), tuple(_unplaced(record, opening, car, visit)))
 
 
-def _unplaced(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> Iterator[str]:
+def _unplaced(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
+) -> Iterator[str]:
     """The openings that may be on the same channel, since nobody said on which they, or this one, are."""
     if not opening.channel:
         yield opening.name
-    for other in _on_channels(record):
+    for other in _on_channels(record, visit):
         if other.id != opening.id and not other.channel and other.when.holds(car):
             yield from [other.name] if _beside(opening, other) else ()
 
@@ -107,18 +109,22 @@ def total(parts: Sequence[Quantity]) -> float:
     return parallel([part.value for part in parts])
 
 
-def sharing(record: VehicleRecord, opening: Opening, car: Mapping[str, str]) -> list[Opening]:
-    """The other openings that one car has on the same channel and at least one same side."""
+def sharing(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
+) -> list[Opening]:
+    """The other openings in which one car has something on the same channel, at one same side at least."""
     return [
         other
-        for other in _on_channels(record)
+        for other in _on_channels(record, visit)
         if other.id != opening.id and other.channel and other.channel == opening.channel
         if other.when.holds(car) and _beside(opening, other)
     ]
 
 
-def _on_channels(record: VehicleRecord) -> list[Opening]:
-    return [opening for opening in record.openings.values() if opening.on_channel]
+def _on_channels(record: VehicleRecord, visit: Mapping[str, Gear]) -> list[Opening]:
+    """Those that are joined to a channel; a place that is empty, and stays so, loads nothing."""
+    every = record.openings.values()
+    return [one for one in every if one.on_channel and (not one.empty or one.id in visit)]
 
 
 def _beside(one: Opening, other: Opening) -> bool:

@@ -56,7 +56,7 @@ def _tweeter(facts: TweeterGear) -> Iterator[Value]:
     """What must keep low tones away from it, and what is in the box."""
     if needed := facts.high_pass:
         said = {"corner": words.quantity(needed.frequency), "power": words.quantity(needed.power)}
-        yield message("gear-card/high-pass", slope=needed.slope, **said)
+        yield message("gear-card/high-pass", order=message(f"filter-orders/{needed.filter_order}"), **said)
     if facts.comes_with:
         things = tuple(message(f"gear-card/with-{thing}") for thing in facts.comes_with)
         yield message("gear-card/comes-with", things=Items(things, "comma"))

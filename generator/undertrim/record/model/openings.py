@@ -115,6 +115,11 @@ class AnyOpening:
         return self.takes_over
 
     @property
+    def empty(self) -> bool:
+        """Whether somebody looked, and no factory unit is in it."""
+        return False
+
+    @property
     def in_a_door(self) -> bool:
         """Whether it is in a door, or may be."""
         return self.area in DOORS

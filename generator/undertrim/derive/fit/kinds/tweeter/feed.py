@@ -14,7 +14,8 @@ from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
 _TITLE = message("fit-tweeter/high-pass")
-_FIRST, _SECOND = 6, 12  # dB an octave
+ORDERS = ("first", "second", "third", "fourth")
+"""How steep a filter is; the flattest first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +68,7 @@ def _with(
     checks = tuple(_boxed(item, place))
     if any(check.verdict == "fails" for check in checks):
         return None
-    words = message("fit-tweeter/through", name=item.name, corner=own.frequency or "", slope=own.slope)
+    words = message("fit-tweeter/through", name=item.name, corner=own.frequency or "", order=_said(own.filter_order))
     pads = (message("fit-tweeter/pads", name=item.name, pads=Items(own.pads, "comma")),) if own.pads else ()
     return Fed((Check("high-pass", _TITLE, "fits", found(_TITLE, words)), *checks), item, None, (*told, *pads))
 
@@ -78,12 +79,15 @@ def _suits(crossover: CrossoverGear, facts: TweeterGear, needed: HighPass) -> bo
     if not all(isinstance(one, Quantity) for one in numbers):
         return False
     corner, least, load, tweeter = (one.value for one in numbers if isinstance(one, Quantity))
-    return corner >= least and steepness(crossover.slope) >= steepness(needed.slope) and load == tweeter
+    return (
+        corner >= least
+        and ORDERS.index(crossover.filter_order) >= ORDERS.index(needed.filter_order)
+        and load == tweeter
+    )
 
 
-def steepness(slope: str) -> int:
-    """The decibels an octave of a slope as it is typed (`12 dB/octave`)."""
-    return int(slope.split()[0])
+def _said(order: str) -> Message:
+    return message(f"filter-orders/{order}")
 
 
 def _boxed(item: Stocked[CrossoverGear], place: CrossoverPlace) -> Iterator[Check]:
@@ -110,24 +114,23 @@ def _to_get(facts: TweeterGear, told: tuple[Message, ...]) -> Fed:
         numbers = (typed(message("fit-tweeter/needed"), least), typed(message("fit-tweeter/impedance"), load))
         missing = [number.named for number in numbers if number.value is None]
         return Fed((untold("high-pass", _TITLE, missing),), None, message("fit-tweeter/get-any"), told)
-    slope = steepness(needed.slope)
     check = Check("high-pass", _TITLE, "fits", found(_TITLE, message("fit-tweeter/none-there")))
     try:
-        part, notes = _part(least, load, needed, slope)
+        part, notes = _part(least, load, needed)
     except Refused:  # no such value can be meant: its own rule says so, and here it is not reckoned with
         part, notes = message("fit-tweeter/get-any"), ()
     return Fed((check,), None, part, (*told, *notes))
 
 
-def _part(least: Quantity, load: Quantity, needed: HighPass, slope: int) -> tuple[Message, tuple[Message, ...]]:
+def _part(least: Quantity, load: Quantity, needed: HighPass) -> tuple[Message, tuple[Message, ...]]:
     """What to get, and how it was reckoned."""
-    asked: dict[str, Value] = {"corner": least, "slope": needed.slope}
-    if slope > _SECOND:
+    asked: dict[str, Value] = {"corner": least, "order": _said(needed.filter_order)}
+    if needed.filter_order not in ORDERS[:2]:
         return message("fit-tweeter/get-steep", **asked), ()
     power = needed.power.value if isinstance(needed.power, Quantity) else None
     first = crossovers.series_capacitor(least.value, load.value, power or 1)
     volts = _volts(first) if power else message("fit-tweeter/volts-unknown")
-    if slope == _SECOND:
+    if needed.filter_order == "second":
         made = crossovers.second_order(least.value, load.value, "butterworth")
         values = {"capacitor": Amount(made.capacitance, "F"), "coil": Amount(made.inductance, "H")}
         return message("fit-tweeter/get-second", volts=volts, **values, **asked), ()

@@ -23,7 +23,7 @@ class HighPass:
     """The filter that a tweeter must have, and the power at which that holds."""
 
     frequency: Frequency
-    slope: str
+    filter_order: str
     power: Power
 
 
@@ -61,5 +61,5 @@ class CrossoverGear(AnyGear):
     box: Box | None = None
     impedance: Impedance | None = None
     frequency: Frequency | None = None
-    slope: str = ""
+    filter_order: str = ""
     pads: tuple[str, ...] = ()

@@ -65,6 +65,11 @@ class TweeterOpening(AnyOpening):
         return self.factory == "yes"
 
     @property
+    def empty(self) -> bool:
+        """Whether there is none."""
+        return self.factory == "no"
+
+    @property
     def drawn_with(self) -> tuple[type[AnyGear], ...]:
         """A tweeter alone: a crossover lies elsewhere."""
         return (self.takes,)
