@@ -26,6 +26,12 @@ RECEIVER = {
     "face": {"width": "182 mm", "height": "112 mm"},
     "depth": {"clear": "170 mm"},
 }
+USUAL: dict[str, dict[str, Any]] = {
+    "receiver": RECEIVER,
+    "speaker": SPEAKER,
+    "tweeter": {"mount": "unknown", "feed": "unknown"},
+}
+"""What each kind of opening must have."""
 
 
 def record(*pieces: str) -> VehicleRecord:
@@ -65,7 +71,7 @@ def _filled(section: dict[str, Any], **usual: str) -> dict[str, Any]:
 
 def _opening(name: str, item: dict[str, Any]) -> dict[str, Any]:
     kind = item.get("kind", "receiver" if name == "dash" else "speaker")
-    usual = RECEIVER if kind == "receiver" else SPEAKER
+    usual = USUAL[kind]
     area = {"area": name if name in DOORS else "boot"} if kind == "speaker" else {}
     return {"name": _name(name), "kind": kind, **area, **usual, **item}
 

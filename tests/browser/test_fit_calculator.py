@@ -10,8 +10,8 @@ from test_looks import CONTRAST
 
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.channel_load import load
+from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import Fit, decide, stopped

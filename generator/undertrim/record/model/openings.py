@@ -80,6 +80,8 @@ class AnyOpening:
     """Whether a factory unit goes from here whose functions and duties must be joined to the new gear."""
     sounds: ClassVar[bool] = False
     """Whether what goes in is part of the sound, so that it counts what drives the speakers."""
+    often_in_doors: ClassVar[bool] = False
+    """Whether it often is in a door, so that one that does not say where it is counts as in one."""
     on_channel: ClassVar[bool] = False
     """Whether what goes in is joined to a channel and loads it."""
 
@@ -122,7 +124,7 @@ class AnyOpening:
     @property
     def in_a_door(self) -> bool:
         """Whether it is in a door, or may be."""
-        return self.area in DOORS
+        return self.area in DOORS or (self.often_in_doors and not self.area)
 
     @property
     def depth(self) -> Depth | None:

@@ -37,6 +37,7 @@ class TweeterOpening(AnyOpening):
     takes: ClassVar[type[AnyGear]] = TweeterGear
     between: ClassVar[type[AnyGear] | None] = CrossoverGear
     sounds: ClassVar[bool] = True
+    often_in_doors: ClassVar[bool] = True
     on_channel: ClassVar[bool] = True
 
     mount: str = ""
