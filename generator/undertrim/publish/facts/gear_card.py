@@ -39,8 +39,8 @@ def _said(item: Gear) -> Iterator[Value]:
         yield message("gear-card/least-load", load=words.quantity(facts.least_load))
     if isinstance(facts, TweeterGear):
         yield from _tweeter(facts)
-    if isinstance(facts, CrossoverGear) and facts.pads:
-        yield message("gear-card/pads", pads=Items(facts.pads, "comma"))
+    if isinstance(facts, CrossoverGear):
+        yield from _crossover(facts)
     if facts.alters:
         yield message("gear-card/alters", how=altered(facts.alters))
     if facts.note:
@@ -60,3 +60,15 @@ def _tweeter(facts: TweeterGear) -> Iterator[Value]:
     if facts.comes_with:
         things = tuple(message(f"gear-card/with-{thing}") for thing in facts.comes_with)
         yield message("gear-card/comes-with", things=Items(things, "comma"))
+
+
+def _crossover(facts: CrossoverGear) -> Iterator[Value]:
+    """Where and how steeply it parts high from low, for which load, how large it is, and its pads."""
+    corner, load = words.quantity(facts.frequency), words.quantity(facts.impedance)
+    order = message(f"filter-orders/{facts.filter_order}")
+    yield message("gear-card/parts-at", corner=corner, order=order, load=load)
+    if facts.box:
+        sides = {name: words.quantity(getattr(facts.box, name)) for name in ("width", "height", "depth")}
+        yield message("gear-card/box", **sides)
+    if facts.pads:
+        yield message("gear-card/pads", pads=Items(facts.pads, "comma"))
