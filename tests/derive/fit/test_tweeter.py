@@ -60,7 +60,7 @@ def own(**changed: object) -> Gear:
 
 
 def mounted(**changed: str) -> Gear:
-    return own(mounts=[{**TWEETER["mounts"][0], **changed}])  # type: ignore[index, dict-item]
+    return own(mounts=[{**TWEETER["mounts"][0], **changed}])  # type: ignore[index]
 
 
 def test_margins_of_a_flush_mount() -> None:

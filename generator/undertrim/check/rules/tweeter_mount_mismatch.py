@@ -77,39 +77,47 @@ from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.record.model.openings import DOORS
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
-from undertrim.words import message
+from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
 _AREAS = {"sail": DOORS, "door": DOORS, "pillar": ("pillar",), "dash": ("dash",)}
-_HOLDS = {"flush": ("cut_out", "cup"), "surface": ("flat",), "angled": ("cup", "flat")}
-"""What a mount is held by: one of these is enough."""
+_HOLDS = {
+    "flush": (("cut_out", "cup"), message("rules/tweeter-mount-mismatch/nothing-flush")),
+    "surface": (("flat",), message("rules/tweeter-mount-mismatch/nothing-surface")),
+    "angled": (("cup", "flat"), message("rules/tweeter-mount-mismatch/nothing-angled")),
+}
+"""What a mount is held by: one of these is enough, and what is said where none is there."""
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every place whose mount, sizes and area contradict each other."""
     for opening in subject.record.openings_of(TweeterOpening):
-        for field, code, facts in (*_placed(opening), *_turned(opening), *_held(opening)):
-            found = message(f"rules/tweeter-mount-mismatch/{code}", **facts)
+        for field, found in (*_placed(opening), *_turned(opening), *_held(opening)):
             yield Finding(("openings", opening.id, field), found)
 
 
-_Found = tuple[str, str, dict[str, str]]
+_Found = tuple[str, Message]
 
 
 def _placed(opening: TweeterOpening) -> Iterator[_Found]:
     if opening.place and opening.area and opening.area not in _AREAS[opening.place]:
-        yield "place", f"not-a-{opening.place}", {"place": opening.place, "area": opening.area}
+        facts = {"place": opening.place, "area": opening.area}
+        if opening.place == "sail":
+            yield "place", message("rules/tweeter-mount-mismatch/not-a-sail", **facts)
+        else:
+            yield "place", message("rules/tweeter-mount-mismatch/elsewhere", **facts)
 
 
 def _turned(opening: TweeterOpening) -> Iterator[_Found]:
-    if opening.mount == "angled" and opening.angle is None:
-        yield "mount", "no-angle", {"mount": opening.mount}
-    if opening.mount in ("flush", "surface") and isinstance(opening.angle, Quantity):
-        yield "angle", "angle-for-nothing", {"angle": opening.angle.text, "mount": opening.mount}
+    mount, angle = opening.mount, opening.angle
+    if mount == "angled" and angle is None:
+        yield "mount", message("rules/tweeter-mount-mismatch/no-angle", mount=mount)
+    if mount in ("flush", "surface") and isinstance(angle, Quantity):
+        yield "angle", message("rules/tweeter-mount-mismatch/angle-for-nothing", angle=angle.text, mount=mount)
 
 
 def _held(opening: TweeterOpening) -> Iterator[_Found]:
-    names = _HOLDS.get(opening.mount, ())
-    if names and all(getattr(opening, name) is None for name in names):
-        yield "mount", f"nothing-{opening.mount}", {"mount": opening.mount}
+    names, said = _HOLDS.get(opening.mount, ((), None))
+    if said and all(getattr(opening, name) is None for name in names):
+        yield "mount", message(said.code, mount=opening.mount)

@@ -17,10 +17,10 @@ def required(record: VehicleRecord, opening: TweeterOpening) -> Iterator[Fact]:
     yield Fact("room_in_front", known(opening.room_in_front), message("wanted-tweeter/front", opening=name))
     yield Fact("factory", known(opening.factory), message("wanted-tweeter/factory", opening=name))
     yield Fact("feed", known(opening.feed), message("wanted-tweeter/feed", opening=name))
-    yield Fact("channel", known(opening.channel), message("wanted-tweeter/channel", opening=name))
+    yield Fact("channel", known(opening.channel), message("wanted-speaker/channel", opening=name))
     yield from _filtered(opening)
     if opening.in_a_door:
-        sensor = message("wanted-tweeter/sensor", opening=name)
+        sensor = message("wanted-speaker/sensor", opening=name)
         yield Fact("crash_sensor", known(doors.sensor(record, opening)), sensor, safety=True)
 
 

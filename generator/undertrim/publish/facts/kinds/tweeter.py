@@ -6,7 +6,7 @@ from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds.tweeter.mounted import wanted
+from undertrim.derive.fit.kinds.tweeter.mounted import goes_here
 from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
@@ -46,7 +46,7 @@ class Room:
     def outlines(self) -> Iterator[Row]:
         """How it is held, and in what."""
         opening, cup = self.opening, self.opening.cup
-        yield message("tweeter-shown/mount"), message(f"tweeter-shown/mount-{opening.mount}")
+        yield message("fit-tweeter/mount"), message(f"tweeter-shown/mount-{opening.mount}")
         yield message("tweeter-shown/place"), message(f"tweeter-shown/place-{opening.place}") if opening.place else ""
         yield message("tweeter-shown/angle"), words.quantity(opening.angle)
         yield message("tweeter-shown/cut-out"), words.quantity(opening.cut_out)
@@ -61,7 +61,7 @@ class Room:
         yield message("tweeter-shown/front"), self._front()
         yield message("tweeter-shown/feed"), message(f"tweeter-shown/feed-{opening.feed}")
         yield (
-            message("tweeter-shown/channel"),
+            message("speaker-shown/channel"),
             message(f"channels/{opening.channel}") if opening.channel else NOT_RECORDED,
         )
         yield message("tweeter-shown/corner"), words.quantity(opening.corner)
@@ -70,7 +70,7 @@ class Room:
             _place(opening.crossover_place) if opening.crossover_place else "",
         )
         yield message("tweeter-shown/factory"), message(f"tweeter-shown/factory-{opening.factory or 'unknown'}")
-        yield message("tweeter-shown/impedance"), words.quantity(opening.impedance)
+        yield message("speaker-shown/impedance"), words.quantity(opening.impedance)
 
     def _front(self) -> Value:
         """The room before it; that nothing is before it where somebody looked."""
@@ -81,7 +81,7 @@ class Room:
     def needs(self) -> Iterator[Row]:
         """A high-pass, where the car leaves none."""
         if self.opening.feed != "crossover":
-            yield message("tweeter-shown/high-pass"), message("tweeter-shown/high-pass-needs")
+            yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
 
     def loads(self, vehicle: Vehicle) -> Iterator[Data]:
         """Nothing: no form reckons with it."""
@@ -99,16 +99,17 @@ class Room:
 
     def _of_car(self) -> Iterator[Ring]:
         cup = self.opening.cup
-        yield from _ring("cut-out", message("tweeter-shown/ring-cut-out"), self.opening.cut_out)
-        yield from _ring("cup", message("tweeter-shown/ring-cup"), cup.diameter if cup else None)
-        yield from _ring("flat", message("tweeter-shown/ring-flat"), self.opening.flat)
+        yield from _ring("cut-out", message("paper/cut-out-of-car"), self.opening.cut_out)
+        yield from _ring("cup", message("paper/cup-of-car"), cup.diameter if cup else None)
+        yield from _ring("flat", message("paper/flat-of-car"), self.opening.flat)
 
 
 def _of_gear(name: str, facts: TweeterGear, opening: TweeterOpening) -> Iterator[Ring]:
     """The mount that would go here."""
-    for mount in [one for one in facts.mounts if one.mount == wanted(opening)][:1]:
-        yield from _ring("body", message("tweeter-shown/ring-body", gear=name), mount.diameter)
-        yield from _ring("rim", message("tweeter-shown/ring-rim", gear=name), mount.rim)
+    for mount in goes_here(facts, opening)[:1]:
+        what = "drawings/body-of" if mount.mount == "flush" else "tweeter-shown/ring-foot"
+        yield from _ring("body", message(what, gear=name), mount.diameter)
+        yield from _ring("rim", message("paper/rim-of", gear=name), mount.rim)
 
 
 def _ring(part: Part, what: Value, across: Quantity | Blank | None) -> Iterator[Ring]:

@@ -71,7 +71,7 @@ def _spans(rings: Rings, sheet: Sheet) -> Sequence[Span]:
     """The outline of the car that counts, across: the first."""
     (x, y), unit = _middle(sheet), _unit(rings)
     return [
-        Span(ring.part, _key(ring).words, x - across / 2 * unit, x + across / 2 * unit, y, y)
+        Span(ring.part, say(ring.across.text), x - across / 2 * unit, x + across / 2 * unit, y, y)
         for ring, across in rings.sized[:1]
     ]
 

@@ -30,8 +30,7 @@ class Room:
     def fit(self, place: Place, gear: Gear) -> Fit:
         """By size and high-pass, and by the load it makes of its channel in its own range."""
         tweeter, vehicle = only(gear, TweeterGear), place.vehicle
-        between = of_kind(place.suiting, CrossoverGear)
-        found = place.sized(gear, between, lambda: self.by_size(gear, between, vehicle.usual))
+        found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, vehicle.usual))
         more = load(vehicle.record, self.opening, place.car, tweeter.facts.impedance, vehicle.visit)
         checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
         return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)

@@ -13,7 +13,7 @@ BODY = message("fit-tweeter/body")
 _HOLDS = message("fit-tweeter/holds")
 _DEEP = message("fit-tweeter/depth-of-body")
 _RIM = message("fit-tweeter/rim")
-_CUT_OUT = message("fit-tweeter/cut-out")
+_CUT_OUT = message("opening-facts/cut_out")
 _FRONT = message("fit-tweeter/front")
 
 
@@ -24,12 +24,18 @@ def wanted(opening: TweeterOpening) -> str:
     return "flush" if opening.cup and opening.mount == "angled" else opening.mount
 
 
+def goes_here(facts: TweeterGear, opening: TweeterOpening) -> list[Mount]:
+    """Those mounts of a tweeter that the place takes; all of them where it is not known how one is held."""
+    mount = wanted(opening)
+    return [one for one in facts.mounts if mount in ("", one.mount)]
+
+
 def ways(facts: TweeterGear, opening: TweeterOpening, usual: Clearances) -> list[tuple[Check, ...]]:
     """The checks of each mount in the box that goes here; one that fails, or cannot be told, where none does. At least one."""
     title, mount = message("fit-tweeter/mount"), wanted(opening)
     if not mount:
         return [(untold("mount", title, [message("fit-tweeter/mount-unknown")]),)]
-    suiting = [one for one in facts.mounts if one.mount == mount]
+    suiting = goes_here(facts, opening)
     if not suiting:
         none = message(f"fit-tweeter/no-{mount}")
         return [(Check("mount", title, "fails", found(title, none)),)]
@@ -42,12 +48,12 @@ def _checks(mount: Mount, opening: TweeterOpening, usual: Clearances) -> Iterato
     else:
         foot, flat = (
             typed(message("fit-tweeter/foot"), mount.diameter),
-            typed(message("fit-tweeter/flat"), opening.flat),
+            typed(message("opening-facts/flat"), opening.flat),
         )
         yield compare("flat", message("fit-tweeter/on-flat"), [flat], [foot])
     if opening.room_in_front is not Blank.NONE:
         over = typed(message("fit-tweeter/over"), mount.over)
-        front = typed(message("fit-tweeter/room-in-front"), opening.room_in_front)
+        front = typed(message("opening-facts/room_in_front"), opening.room_in_front)
         yield compare("front", _FRONT, [front], [over, usual["tweeter_front"]])
 
 
@@ -55,7 +61,7 @@ def _sunk(mount: Mount, opening: TweeterOpening, usual: Clearances) -> Iterator[
     """The body in cut-out or cup, the rim over the cut-out, the depth to what comes first."""
     body, deep = typed(BODY, mount.diameter), typed(_DEEP, mount.depth, none=0)
     if opening.cup:
-        across = typed(message("fit-tweeter/cup"), opening.cup.diameter)
+        across = typed(message("opening-facts/cup"), opening.cup.diameter)
         yield compare("cup", message("fit-tweeter/in-cup"), [across], [body])
         floor = typed(message("fit-tweeter/cup-depth"), opening.cup.depth)
         yield compare("cup-depth", message("fit-tweeter/to-floor"), [floor], [deep])
@@ -81,7 +87,7 @@ def _behind(deep: Number, depth: Depth, usual: Clearances) -> Check:
     clear = typed(message("fit/clear-depth"), depth.clear)
     check = compare("depth", message("fit-tweeter/depth"), [clear], [deep, _kept(depth, usual)])
     reasons = (
-        (depth.over == "glass-down", message("fit-tweeter/glass-down")),
+        (depth.over == "glass-down", message("fit-speaker/glass-down")),
         (not depth.datum, message("fit-tweeter/no-datum")),
     )
     for holds, reason in reasons:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from undertrim.derive.fit.kinds.tweeter.mounted import goes_here
 from undertrim.publish.printed.paper.layout import DASHED, OUTLINE, THIN
 from undertrim.publish.printed.paper.pieces import Drawing, outline
 from undertrim.record.gear import GearFacts
@@ -10,6 +11,9 @@ from undertrim.record.model import Hole
 from undertrim.record.model.kinds.tweeter import TweeterGear, TweeterOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message
+
+_SHOWN = {"flush": "drawings/body-of", "surface": "paper/surface-of", "angled": "paper/angled-of"}
+"""What is drawn of a mount."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +45,8 @@ class Room:
                 yield outline(what, Hole("round", across), OUTLINE, source)
 
     def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
-        """Each mount of a tweeter with its rim."""
-        for mount in facts.mounts if isinstance(facts, TweeterGear) else ():
-            body = message(f"paper/{mount.mount}-of", gear=name)
-            yield outline(body, Hole("round", mount.diameter), DASHED, source)
+        """The mount of a tweeter that goes here, with its rim; each one where it is not known how one is held."""
+        for mount in goes_here(facts, self.opening) if isinstance(facts, TweeterGear) else ():
+            yield outline(message(_SHOWN[mount.mount], gear=name), Hole("round", mount.diameter), DASHED, source)
             if isinstance(mount.rim, Quantity):
                 yield outline(message("paper/rim-of", gear=name), Hole("round", mount.rim), THIN, source)
