@@ -40,9 +40,9 @@ class Room:
             (message("paper/cup-of-car"), cup.diameter if cup else None),
             (message("paper/flat-of-car"), self.opening.flat),
         )
-        for what, across in named:
-            if isinstance(across, Quantity):
-                yield outline(what, Hole("round", across), OUTLINE, source)
+        measured = [(what, Hole("round", across)) for what, across in named if isinstance(across, Quantity)]
+        for what, hole in measured or [(named[0][0], None)]:
+            yield outline(what, hole, OUTLINE, source)
 
     def gear(self, facts: GearFacts, name: str, source: Value) -> Iterator[Drawing]:
         """The mount of a tweeter that goes here, with its rim; each one where it is not known how one is held."""
