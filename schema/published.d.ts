@@ -259,7 +259,7 @@ export interface Opening {
   /** The opening for people. */
   name: string;
   /** What goes in. */
-  kind: "amplifier" | "receiver" | "speaker";
+  kind: "amplifier" | "receiver" | "speaker" | "tweeter";
   /** The kind of gear that goes in. */
   gear: string;
   /** The kind for people. */
@@ -419,6 +419,7 @@ export interface Drawn {
   dash?: Dash;
   front?: Front;
   section?: Cut;
+  rings?: Rings;
 }
 
 /** Measure: A length on a drawing. */
@@ -466,7 +467,7 @@ export interface DrawnMargin {
 /** Form: What the form beside an opening reckons with for gear that is typed. */
 export interface Form {
   /** What goes in. */
-  kind: "amplifier" | "receiver" | "speaker";
+  kind: "amplifier" | "receiver" | "speaker" | "tweeter";
   /** The kind of gear that goes in. */
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
@@ -1608,6 +1609,9 @@ export interface Usual {
   grille: FitNumber;
   overlap: FitNumber;
   bolts: FitNumber;
+  tweeter_behind: FitNumber;
+  tweeter_front: FitNumber;
+  tweeter_rim: FitNumber;
   bounds: Bounds;
 }
 
@@ -2268,4 +2272,23 @@ export interface SpacerSizes {
   car_bolts: Bolts | null;
   /** Its rim. */
   flange: Shape | null;
+}
+
+/** Rings: A tweeter's place from the front: round outlines about one middle. */
+export interface Rings {
+  /** What the picture shows. */
+  title: string;
+  /** The outlines that are measured. */
+  rings: Array<DrawnRing>;
+  /** Sentences to stand below. */
+  more: Array<string>;
+}
+
+/** Drawn ring: One round outline. */
+export interface DrawnRing {
+  /** What it is of. */
+  part: "cut-out" | "cup" | "flat" | "body" | "rim";
+  /** The same for people. */
+  words: string;
+  across: Measure;
 }

@@ -30,6 +30,13 @@ AMPLIFIER = {
     "space": {"width": "380 mm", "height": "90 mm", "depth": "290 mm"},
     "run": "to-boot",
 }
+USUAL: dict[str, dict[str, Any]] = {
+    "receiver": RECEIVER,
+    "speaker": SPEAKER,
+    "amplifier": AMPLIFIER,
+    "tweeter": {"mount": "unknown", "feed": "unknown"},
+}
+"""What each kind of opening must have."""
 
 
 def record(*pieces: str) -> VehicleRecord:
@@ -69,7 +76,7 @@ def _filled(section: dict[str, Any], **usual: str) -> dict[str, Any]:
 
 def _opening(name: str, item: dict[str, Any]) -> dict[str, Any]:
     kind = item.get("kind", "receiver" if name == "dash" else "speaker")
-    usual = {"receiver": RECEIVER, "amplifier": AMPLIFIER}.get(kind, SPEAKER)
+    usual = USUAL[kind]
     area = {"area": name if name in DOORS else "boot"} if kind == "speaker" else {}
     return {"name": _name(name), "kind": kind, **area, **usual, **item}
 

@@ -10,8 +10,8 @@ from test_looks import CONTRAST
 
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.kinds import room
-from undertrim.derive.fit.kinds.speaker.load import load
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import Fit, decide, stopped
@@ -248,5 +248,5 @@ def sized(vehicle: Vehicle, opening: Opening, gear: Gear) -> Fit:
     found = room(opening).by_size(gear, between, vehicle.usual)
     if not isinstance(opening, SpeakerOpening):
         return found
-    more = load(vehicle.record, opening, {}, only(gear, SpeakerGear).facts, {})
+    more = load(vehicle.record, opening, {}, only(gear, SpeakerGear).facts.impedance, {})
     return decide(found.gear, found.name, (*found.checks, *more.checks), found.parts, found.to_get)

@@ -175,16 +175,19 @@ def _with(entry: Entry) -> Stock:
 
 
 def _takes(vehicle: Entry, gear: AnyGear) -> bool:
-    """Whether it has an opening for gear of its kind."""
+    """Whether it has an opening for gear of its kind, or one where such gear stands between."""
     assert isinstance(vehicle.record, VehicleRecord)
-    return any(isinstance(gear, opening.takes) for opening in vehicle.record.openings.values())
+    return any(
+        isinstance(gear, opening.takes | (opening.between or opening.takes))
+        for opening in vehicle.record.openings.values()
+    )
 
 
 def _vehicles(entry: Entry) -> list[Entry]:
-    """The vehicles that gear was made for, or the usual ones; where none of those has an opening for such gear, one that has."""
+    """The vehicles that gear was made for, or the usual ones; where none of those has an opening for such gear, two that have."""
     vehicles = [_usual(path) for path, kind in typed.records().items() if kind == "vehicle"]
     gear = _usual(entry.path).record.gear  # type: ignore[union-attr]
     named = [place.vehicle for place in gear.suits]
     some = [item for item in vehicles if item.address in named] or [item for item in vehicles if item.id in _USUAL]
     taking = [item for item in vehicles if _takes(item, gear)]
-    return some if not taking or any(item in taking for item in some) else taking[:1]
+    return some if not taking or any(item in taking for item in some) else taking[:2]

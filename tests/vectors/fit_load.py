@@ -3,8 +3,8 @@
 import random
 from typing import Any
 
-from undertrim.derive.fit.kinds.speaker.joined import Joined, Part
-from undertrim.derive.fit.kinds.speaker.load import Driver, check
+from undertrim.derive.fit.channel_load import Driver, check
+from undertrim.derive.fit.joined import Joined, Part
 from undertrim.publish import encoding
 from undertrim.publish.facts.kinds.speaker.loads import load_data
 from undertrim.record.model import Blank

@@ -42,7 +42,8 @@ def blocks(node: Any) -> Iterator[dict[str, Any]]:
 
 SCHEMAS = [
     block
-    for path in top("schema").rglob("[cgvrs]*.schema.json")
+    for path in top("schema").rglob("*.schema.json")
+    if path.name != "published.schema.json"
     for block in blocks(json.loads(path.read_text("utf-8")))
 ]
 EXAMPLES = sorted({typed(example) for block in SCHEMAS for example in block.get("examples", ())}, key=len, reverse=True)
@@ -54,7 +55,11 @@ SIGNS = ("UTF", "YAML", "HEAD", "ZERO WIDTH SPACE", "NO-BREAK SPACE", "MM", "IN"
 @cache
 def allowed() -> frozenset[str]:
     """What is typed as it stands: fields, the words that they offer, units, drives."""
-    found = [word for block in SCHEMAS for word in (*block.get("properties", ()), *map(str, block.get("enum", ())))]
+    found = [
+        word
+        for block in SCHEMAS
+        for word in (*block.get("properties", ()), *block.get("kinds", ()), *map(str, block.get("enum", ())))
+    ]
     found += [word for kind in kinds().values() for unit in kind.units.values() for word in (unit.name, unit.symbol)]
     found += [kind.example for kind in kinds().values()]
     found += [family.example for family in families().values()]

@@ -30,6 +30,7 @@ TWICE = {
     "amplifier": BY_ITS_CODE,
     "an amplifier": BY_ITS_CODE,
     "restraint wiring": BY_ITS_CODE,
+    "dash": BY_ITS_CODE,
     "cannot be told": BY_ITS_CODE,
     "Switch the ignition on. Leave the engine off.": BY_ITS_CODE,
     "left": WORD_OF_TWO_THINGS,

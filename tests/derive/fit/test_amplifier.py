@@ -9,9 +9,9 @@ from fitting import RECEIVER, SPEAKER, gear
 from undertrim.derive.electrical.ampacity import Surroundings, ampacity
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.rest import rest
+from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.kinds.amplifier import budget, feed, loads, turning, waking
-from undertrim.derive.fit.kinds.speaker.load import load
 from undertrim.derive.fit.stock import only
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
@@ -221,11 +221,13 @@ def test_an_added_amplifier_is_what_the_speakers_load() -> None:
     about, speaker = car(), only(gear(SPEAKER, impedance="2 ohm"), SpeakerGear).facts
     door = about.openings["front-door"]
     assert isinstance(door, SpeakerOpening)
-    assert [check.verdict for check in load(about, door, {}, speaker, {}).checks] == ["fails"]
-    assert [check.verdict for check in load(about, door, {}, speaker, {"bay": amplifier()}).checks] == ["fits"]
-    assert [check.verdict for check in load(about, door, {}, speaker, {"bay": amplifier(channels="1")}).checks] == [
-        "fails"
+    assert [check.verdict for check in load(about, door, {}, speaker.impedance, {}).checks] == ["fails"]
+    assert [check.verdict for check in load(about, door, {}, speaker.impedance, {"bay": amplifier()}).checks] == [
+        "fits"
     ]
+    assert [
+        check.verdict for check in load(about, door, {}, speaker.impedance, {"bay": amplifier(channels="1")}).checks
+    ] == ["fails"]
 
 
 def test_an_impedance_of_nothing_is_a_short_and_breaks_nothing() -> None:

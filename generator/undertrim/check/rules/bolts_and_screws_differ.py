@@ -2,7 +2,8 @@
 
 ## What it finds
 
-A pattern of `bolts` whose count is not that of the screws, bolts and nuts of the one part that is replaced there.
+A pattern of `bolts` whose count is not that of the screws, bolts, nuts and rivets of the one part that is replaced
+there.
 
 ## Why it matters
 
@@ -71,7 +72,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _screws(part: Part) -> int | None:
-    """How many screws, bolts and nuts hold a part; None where that is not known, or depends on the car."""
-    lines: list[Fastener] = [item for item in part.held_by if item.turned and item.leave == "no"]
+    """How many screws, bolts, nuts and rivets hold a part; None where that is not known, or depends on the car."""
+    lines: list[Fastener] = [item for item in part.held_by if (item.turned or item.plain_shank) and item.leave == "no"]
     counts = [item.count for item in lines if isinstance(item.count, int) and not item.when.clauses]
     return sum(counts) if lines and len(counts) == len(lines) else None

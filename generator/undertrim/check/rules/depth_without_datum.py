@@ -61,8 +61,7 @@ error: '44 mm' does not say what it was measured from (add 'datum: skin', 'brack
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model import Depth
-from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model import Depth, Opening
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
 from undertrim.words import message
@@ -71,13 +70,13 @@ LEVEL = Level.ERROR
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every speaker depth that is no measure yet."""
-    for opening in subject.record.openings_of(SpeakerOpening):
-        if opening.depth and isinstance(opening.depth.clear, Quantity):
+    """Every depth behind a speaker or tweeter that is no measure yet."""
+    for opening in subject.record.openings.values():
+        if opening.often_in_doors and opening.depth and isinstance(opening.depth.clear, Quantity):
             yield from _missing(opening, opening.depth, opening.depth.clear.text)
 
 
-def _missing(opening: SpeakerOpening, depth: Depth, clear: str) -> Iterator[Finding]:
+def _missing(opening: Opening, depth: Depth, clear: str) -> Iterator[Finding]:
     place = ("openings", opening.id, "depth")
     if not depth.datum:
         yield Finding((*place, "datum"), message("rules/depth-without-datum/no-datum", depth=clear))

@@ -1,8 +1,8 @@
-"""A speaker's opening says in which region of the car it is.
+"""An opening for a speaker or tweeter says in which region of the car it is.
 
 ## What it finds
 
-An opening of the kind `speaker` without `area`.
+An opening of the kind `speaker` or `tweeter` without `area`.
 
 ## Why it matters
 
@@ -36,7 +36,6 @@ error: 'front-door' does not say where it is (add 'area', for example 'area: fro
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -44,8 +43,8 @@ LEVEL = Level.ERROR
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every speaker's opening without an area."""
-    for opening in subject.record.openings_of(SpeakerOpening):
+    """Every opening that often is in a door, without an area."""
+    for opening in subject.record.openings.values():
         place = ("openings", opening.id)
-        if not opening.area and subject.intact(place):
+        if opening.often_in_doors and not opening.area and subject.intact(place):
             yield Finding(place, message("rules/door-without-area/no-area", opening=opening.id), key=True)

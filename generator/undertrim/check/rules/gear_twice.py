@@ -103,12 +103,13 @@ from undertrim.check.findings import Card, Finding
 from undertrim.check.gear import GearCard, gear, same_measures
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.record.model.kinds.tweeter import CrossoverGear, TweeterGear
 from undertrim.record.problem import Level
 from undertrim.words import Message, message
 
 LEVEL = Level.WARNING
 
-_MEASURED = (ReceiverGear, SpeakerGear, KitGear, SpacerGear)
+_MEASURED = (ReceiverGear, SpeakerGear, KitGear, SpacerGear, TweeterGear, CrossoverGear)
 """Kinds whose dimensions set them apart; one harness or lead set may be sold in several housings."""
 
 

@@ -64,7 +64,6 @@ from functools import cache
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.model import Depth
-from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.resources import table
 from undertrim.words import Message, message
@@ -73,10 +72,10 @@ LEVEL = Level.WARNING
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every speaker depth that says two things of what ends it."""
-    for opening in subject.record.openings_of(SpeakerOpening):
+    """Every depth behind a speaker or tweeter that says two things of what ends it."""
+    for opening in subject.record.openings.values():
         place = ("openings", opening.id, "depth")
-        if opening.depth and subject.intact(place):
+        if opening.often_in_doors and opening.depth and subject.intact(place):
             yield from _contradicted((*place,), opening.depth)
 
 

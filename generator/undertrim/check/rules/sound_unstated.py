@@ -75,7 +75,6 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverOpening
-from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -86,7 +85,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """The cars of which it is not said, once for the record, at its first speaker."""
     record = subject.record
     if hit := [car for car in subject.cars if _plays(record, car) and not systems(record, car)]:
-        speaker = record.openings_of(SpeakerOpening)[0]
+        speaker = next(opening for opening in record.openings.values() if opening.on_channel)
         found = message("rules/sound-unstated/nobody-said", where=which(hit, subject.cars))
         yield Finding(("openings", speaker.id), found, key=True)
 
@@ -94,4 +93,5 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _plays(record: VehicleRecord, car: Assignment) -> bool:
     """Whether a car has both."""
     here = [opening for opening in record.openings.values() if opening.when.holds(car)]
-    return all(any(isinstance(opening, kind) for opening in here) for kind in (ReceiverOpening, SpeakerOpening))
+    driven = any(opening.on_channel for opening in here)
+    return driven and any(isinstance(opening, ReceiverOpening) for opening in here)

@@ -67,7 +67,6 @@ from collections.abc import Iterator
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.procedure import fates, purposes
 from undertrim.record.model import Opening, Part, Tether
-from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -77,8 +76,8 @@ LEVEL = Level.WARNING
 def check(subject: Subject) -> Iterator[Finding]:
     """Every such plug, with the first opening whose test wants it."""
     told: set[tuple[str, str]] = set()
-    for opening in subject.record.openings_of(SpeakerOpening):
-        if purposes.window(opening) == "yes":
+    for opening in subject.record.openings.values():
+        if opening.often_in_doors and purposes.window(opening) == "yes":
             for part, tether in _unsaid(subject, opening):
                 if (part.id, tether.id) not in told:
                     told.add((part.id, tether.id))

@@ -26,7 +26,7 @@ class Filter:
 def at(frequency: float, load: float) -> Filter:
     """C = 1/(2 pi f R) and L = R/(2 pi f) for a corner in Hz and a load in ohm. Raises Refused."""
     corner, ohms = given("frequency", frequency), given("load", load)
-    capacitor = number(message("electrical/capacitor"), 1 / (2 * math.pi * frequency * load), "F")
+    capacitor = number(message("electrical/capacitor"), capacitance(frequency, load), "F")
     coil = number(message("electrical/coil"), load / (2 * math.pi * frequency), "H")
     headline = message(
         "electrical/filter-at", corner=corner.text, load=ohms.text, capacitor=capacitor.text, coil=coil.text
@@ -52,10 +52,15 @@ def of_coil(inductance: float, load: float) -> Filter:
     return Filter(corner.value, None, inductance, headline, (coil, ohms, corner), _NOTES)
 
 
-def neighbours(value: float) -> tuple[float, float]:
-    """The preferred values (E12) at or below, and above."""
+def capacitance(frequency: float, load: float) -> float:
+    """C = 1/(2 pi f R) in F, of a first-order high-pass."""
+    return 1 / (2 * math.pi * frequency * load)
+
+
+def neighbours(value: float, series: str = "e12") -> tuple[float, float]:
+    """The preferred values (E12, or another series of electrical-defaults.toml) at or below, and above."""
     decades = range(math.floor(math.log10(value)) - 1, math.floor(math.log10(value)) + 2)
-    values = [step * 10.0**decade for decade in decades for step in table("electrical-defaults")["series"]["e12"]]
+    values = [step * 10.0**decade for decade in decades for step in table("electrical-defaults")["series"][series]]
     place = next(index for index, one in enumerate(values) if one > value * (1 + 1e-9))
     return values[place - 1], values[place]
 

@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from typing import assert_never
 
-from undertrim.derive.kinds import amplifier, receiver, speaker
+from undertrim.derive.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.derive.opening_details import NOTHING, Details
 from undertrim.derive.opening_fact import Fact
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 
 
 def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
@@ -21,6 +22,8 @@ def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
             return receiver.required(opening)
         case SpeakerOpening():
             return speaker.required(record, opening)
+        case TweeterOpening():
+            return tweeter.required(record, opening)
         case _:
             assert_never(opening)
 
@@ -30,7 +33,7 @@ def details(opening: Opening, entry: str) -> Details:
     match opening:
         case AmplifierOpening():
             return amplifier.details(opening, entry)
-        case ReceiverOpening() | SpeakerOpening():
+        case ReceiverOpening() | SpeakerOpening() | TweeterOpening():
             return NOTHING
         case _:
             assert_never(opening)

@@ -6,10 +6,11 @@ from typing import Any
 
 import cattrs
 
-from undertrim.publish.pictures.drawings import bay, dash, front, section
+from undertrim.publish.pictures.drawings import bay, dash, front, rings, section
 from undertrim.publish.pictures.drawings.bay import Bay
 from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.publish.pictures.drawings.front import Front
+from undertrim.publish.pictures.drawings.rings import Rings
 from undertrim.publish.pictures.drawings.section import Section
 from undertrim.words import Value
 
@@ -28,6 +29,7 @@ _PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
     "front": (Front, front.opening),
     "dash": (Dash, dash.opening),
     "bay": (Bay, bay.opening),
+    "rings": (Rings, rings.opening),
 }
 """What a drawing is made of and how, by its name; they stand in this order."""
 

@@ -41,6 +41,7 @@ Angle = Annotated[Quantity | Blank, Kind("angle")]
 Share = Annotated[Quantity | Blank, Kind("share")]
 Power = Annotated[Quantity | Blank, Kind("power")]
 Charge = Annotated[Quantity | Blank, Kind("charge")]
+Frequency = Annotated[Quantity | Blank, Kind("frequency")]
 
 
 Count = int | Literal[Blank.UNKNOWN]

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from undertrim.record.model.basics import ALWAYS, Current, Voltage, When
+from undertrim.record.model.basics import ALWAYS, Current, Impedance, Voltage, When
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +88,11 @@ class AnyGear:
     def leads(self) -> dict[str, Lead]:
         """Its leads by id."""
         return {}
+
+    @property
+    def impedance(self) -> Impedance | None:
+        """Nominal impedance of what plays."""
+        return None
 
     @property
     def takes(self) -> str:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
-from undertrim.record.model.basics import ALWAYS, Angle, Known, Length, Side, Sources, When
+from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
 
@@ -82,6 +82,10 @@ class AnyOpening:
     """Whether what goes in is part of the sound, so that it counts what drives the speakers."""
     drives: ClassVar[bool] = False
     """Whether what goes in drives speakers of other openings: those are tried only once it is joined and seen on."""
+    often_in_doors: ClassVar[bool] = False
+    """Whether it often is in a door, so that one that does not say where it is counts as in one."""
+    on_channel: ClassVar[bool] = False
+    """Whether what goes in is joined to a channel and loads it."""
 
     id: str
     name: str
@@ -115,9 +119,14 @@ class AnyOpening:
         return self.takes_over
 
     @property
+    def empty(self) -> bool:
+        """Whether somebody looked, and no factory unit is in it."""
+        return False
+
+    @property
     def in_a_door(self) -> bool:
         """Whether it is in a door, or may be."""
-        return self.area in DOORS
+        return self.area in DOORS or (self.often_in_doors and not self.area)
 
     @property
     def depth(self) -> Depth | None:
@@ -137,3 +146,23 @@ class AnyOpening:
     def restraint_near(self) -> Known:
         """What it says of a control unit, sensor or belt part of the restraints fixed right there, beside what its area names."""
         return "no"
+
+    @property
+    def channel(self) -> str:
+        """The pair of outputs that feeds what is in it; empty where that is not recorded."""
+        return ""
+
+    @property
+    def impedance(self) -> Impedance | None:
+        """Nominal impedance of the factory unit."""
+        return None
+
+    @property
+    def fed_through(self) -> str:
+        """What is between the channel and the factory unit: `direct` (or nothing), `capacitor`, `crossover`, `unknown`."""
+        return ""
+
+    @property
+    def then_fed_through(self) -> str:
+        """The same for new gear in it."""
+        return self.fed_through

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import Protocol, assert_never
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds import amplifier, receiver, speaker
+from undertrim.derive.fit.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.derive.fit.nearest import Size
 from undertrim.derive.fit.place import Place
 from undertrim.derive.fit.stock import Gear
@@ -13,6 +13,7 @@ from undertrim.record.model import Opening, VehicleRecord, When
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Value
 
 
@@ -44,5 +45,7 @@ def room(opening: Opening) -> Room:
             return receiver.Room(opening)
         case SpeakerOpening():
             return speaker.Room(opening)
+        case TweeterOpening():
+            return tweeter.Room(opening)
         case _:
             assert_never(opening)

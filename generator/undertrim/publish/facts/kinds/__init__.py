@@ -7,17 +7,18 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts.kinds import amplifier, receiver, speaker
+from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.record.model import Face, Hole, Opening
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Value
 
 Data = dict[str, Any]
 Row = tuple[Value, Value]
 
-SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES}
+SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES, **tweeter.SIZES}
 """The fields that the forms reckon with, by kind of gear; other gear is in no form."""
 
 
@@ -57,5 +58,7 @@ def room(opening: Opening) -> Room:
             return receiver.Room(opening)
         case SpeakerOpening():
             return speaker.Room(opening)
+        case TweeterOpening():
+            return tweeter.Room(opening)
         case _:
             assert_never(opening)

@@ -5,12 +5,12 @@ A choice between kinds names these classes and ends in `assert_never`, so that t
 
 from typing import Any, get_args
 
-from undertrim.record.model.kinds import amplifier, receiver, speaker
+from undertrim.record.model.kinds import amplifier, receiver, speaker, tweeter
 
-Opening = amplifier.Opening | receiver.Opening | speaker.Opening
+Opening = amplifier.Opening | receiver.Opening | speaker.Opening | tweeter.Opening
 """A place where new gear goes."""
 
-GearFacts = amplifier.Gear | receiver.Gear | speaker.Gear
+GearFacts = amplifier.Gear | receiver.Gear | speaker.Gear | tweeter.Gear
 """What a piece of gear is and how big it is."""
 
 

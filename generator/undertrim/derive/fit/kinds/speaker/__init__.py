@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker import fit, takes
-from undertrim.derive.fit.kinds.speaker.load import load
+from undertrim.derive.fit.kinds.speaker.balance import balance
 from undertrim.derive.fit.kinds.speaker.names import BASKET, MOUNTING_DEPTH
 from undertrim.derive.fit.margins import typed
 from undertrim.derive.fit.nearest import Size
@@ -35,8 +36,9 @@ class Room:
         """
         speaker, vehicle = only(gear, SpeakerGear), place.vehicle
         found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, vehicle.usual))
-        more = load(vehicle.record, self.opening, place.car, speaker.facts, vehicle.visit)
-        checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
+        more = load(vehicle.record, self.opening, place.car, speaker.facts.impedance, vehicle.visit)
+        against = balance(vehicle.record, self.opening, place.car, speaker.facts, vehicle.visit)
+        checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes, *against)
         return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)
 
     def by_size(self, gear: Gear, between: Sequence[Gear], usual: Clearances) -> Fit:

@@ -6,7 +6,7 @@ from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds.speaker.joined import DIRECT
+from undertrim.derive.fit.joined import DIRECT
 from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit

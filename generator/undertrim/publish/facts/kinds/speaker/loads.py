@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle, kinds
-from undertrim.derive.fit.kinds.speaker.joined import Joined, Part, join
-from undertrim.derive.fit.kinds.speaker.load import Driver, drivers
+from undertrim.derive.fit.channel_load import Driver, drivers
+from undertrim.derive.fit.joined import Joined, Part, join
 from undertrim.publish.facts.plain import plain
-from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
+from undertrim.record.model.kinds.speaker import SpeakerOpening
 
 Data = dict[str, Any]
 
@@ -16,7 +16,7 @@ def loads(vehicle: Vehicle, opening: SpeakerOpening) -> Iterator[Data]:
     """What drives a speaker and what is joined to it, in each kind of car that has the opening."""
     for car in kinds(vehicle, opening, {}):
         if opening.when.holds(car):
-            joined = join(vehicle.record, opening, car, SpeakerGear("", ""), {})
+            joined = join(vehicle.record, opening, car, None, {})
             for driver in drivers(vehicle.record, car, {}):
                 yield {"clauses": {name: [choice] for name, choice in car.items()}, **load_data(driver, joined)}
 

@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from typing import Protocol, assert_never
 
-from undertrim.publish.printed.paper.kinds import amplifier, receiver, speaker
+from undertrim.publish.printed.paper.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.publish.printed.paper.pieces import Drawing
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import Opening
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Message, Value
 
 
@@ -40,5 +41,7 @@ def room(opening: Opening) -> Room:
             return receiver.Room(opening)
         case SpeakerOpening():
             return speaker.Room(opening)
+        case TweeterOpening():
+            return tweeter.Room(opening)
         case _:
             assert_never(opening)

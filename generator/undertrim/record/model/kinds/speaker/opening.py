@@ -6,7 +6,7 @@ from typing import ClassVar, Self
 from undertrim.record.model.basics import Impedance, Known, Length
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.kinds.speaker.gear import SpacerGear, SpeakerGear
-from undertrim.record.model.openings import DOORS, AnyOpening, Bolts, Depth, Face, Hole
+from undertrim.record.model.openings import AnyOpening, Bolts, Depth, Face, Hole
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +17,8 @@ class SpeakerOpening(AnyOpening):
     takes: ClassVar[type[AnyGear]] = SpeakerGear
     between: ClassVar[type[AnyGear] | None] = SpacerGear
     sounds: ClassVar[bool] = True
+    often_in_doors: ClassVar[bool] = True
+    on_channel: ClassVar[bool] = True
 
     nominal: str = ""
     hole: Hole | None = None
@@ -38,8 +40,3 @@ class SpeakerOpening(AnyOpening):
     def occupied(self) -> bool:
         """Whether the record knows of a factory speaker in it."""
         return self.impedance is not None
-
-    @property
-    def in_a_door(self) -> bool:
-        """Whether it is in a door, or may be: one that does not say where it is counts as in one."""
-        return self.area in DOORS or not self.area

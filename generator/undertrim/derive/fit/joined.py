@@ -1,12 +1,11 @@
-"""What is on the channel of a speaker: all that is joined to it in parallel, as far as anybody knows."""
+"""What is on the channel of what plays in an opening: all that is joined to it in parallel, as far as anybody knows."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.margins import typed
-from undertrim.derive.fit.stock import Gear, only
-from undertrim.record.model import Blank, VehicleRecord
-from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
+from undertrim.derive.fit.stock import Gear
+from undertrim.record.model import Blank, Opening, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message
 
@@ -71,27 +70,33 @@ class Joined:
 
 
 def join(
-    record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
+    record: VehicleRecord,
+    opening: Opening,
+    car: Mapping[str, str],
+    new: Quantity | Blank | None,
+    visit: Mapping[str, Gear],
 ) -> Joined:
-    """What is on the channel of an opening in one car, with new gear in it."""
-    first = Part(message("fit-speaker/the-speaker"), gear.impedance, opening.impedance, opening.fed_through)
-    others = (_part(other, visit) for other in sharing(record, opening, car))
-    return Joined((first, *others), tuple(_unplaced(record, opening, car)))
+    """What is on the channel of an opening in one car, with new gear of that impedance in it."""
+    first = Part(message(f"fit-{opening.kind}/the-{opening.kind}"), new, opening.impedance, opening.then_fed_through)
+    others = (_part(other, visit) for other in sharing(record, opening, car, visit))
+    return Joined((first, *others), tuple(_unplaced(record, opening, car, visit)))
 
 
-def _unplaced(record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str]) -> Iterator[str]:
+def _unplaced(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
+) -> Iterator[str]:
     """The openings that may be on the same channel, since nobody said on which they, or this one, are."""
     if not opening.channel:
         yield opening.name
-    for other in record.openings_of(SpeakerOpening):
+    for other in _on_channels(record, visit):
         if other.id != opening.id and not other.channel and other.when.holds(car):
             yield from [other.name] if _beside(opening, other) else ()
 
 
-def _part(opening: SpeakerOpening, visit: Mapping[str, Gear]) -> Part:
+def _part(opening: Opening, visit: Mapping[str, Gear]) -> Part:
     new = visit.get(opening.id)
-    impedance = only(new, SpeakerGear).facts.impedance if new else opening.impedance
-    return Part(opening.name, impedance, opening.impedance, opening.fed_through)
+    impedance = new.facts.impedance if new else opening.impedance
+    return Part(opening.name, impedance, opening.impedance, opening.then_fed_through if new else opening.fed_through)
 
 
 def parallel(loads: Sequence[float]) -> float:
@@ -104,16 +109,24 @@ def total(parts: Sequence[Quantity]) -> float:
     return parallel([part.value for part in parts])
 
 
-def sharing(record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str]) -> list[SpeakerOpening]:
-    """The other openings that one car has on the same channel and at least one same side."""
+def sharing(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
+) -> list[Opening]:
+    """The other openings in which one car has something on the same channel, at one same side at least."""
     return [
         other
-        for other in record.openings_of(SpeakerOpening)
+        for other in _on_channels(record, visit)
         if other.id != opening.id and other.channel and other.channel == opening.channel
         if other.when.holds(car) and _beside(opening, other)
     ]
 
 
-def _beside(one: SpeakerOpening, other: SpeakerOpening) -> bool:
+def _on_channels(record: VehicleRecord, visit: Mapping[str, Gear]) -> list[Opening]:
+    """Those that are joined to a channel; a place that is empty, and stays so, loads nothing."""
+    every = record.openings.values()
+    return [one for one in every if one.on_channel and (not one.empty or one.id in visit)]
+
+
+def _beside(one: Opening, other: Opening) -> bool:
     """Whether two openings have a side in common; what is there once may be on either."""
     return not one.each or not other.each or bool(set(one.each) & set(other.each))

@@ -1,17 +1,15 @@
-"""What a new speaker is to what drives it: the load of its channel, with all that is joined to it."""
+"""What new gear that plays is to what drives it: the load of its channel, with all that is joined to it."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.factory_sound import systems
-from undertrim.derive.fit.kinds.speaker.balance import balance
-from undertrim.derive.fit.kinds.speaker.joined import DIRECT, Joined, Part, join, total
+from undertrim.derive.fit.joined import DIRECT, Joined, Part, join, total
 from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
-from undertrim.record.model import Blank, SoundSystem, VehicleRecord
+from undertrim.record.model import Blank, Opening, SoundSystem, VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierGear
 from undertrim.record.model.kinds.receiver import ReceiverGear
-from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
@@ -22,7 +20,7 @@ _DIGITS = 9  # of an ohm; takes up the rounding of floats
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """What the impedance of a speaker comes to: checks against what the driving side allows, and notes."""
+    """What an impedance comes to: checks against what the driving side allows, and notes."""
 
     checks: tuple[Check, ...] = ()
     notes: tuple[Message, ...] = ()
@@ -37,20 +35,24 @@ class Driver:
 
 
 def load(
-    record: VehicleRecord, opening: SpeakerOpening, car: Mapping[str, str], gear: SpeakerGear, visit: Mapping[str, Gear]
+    record: VehicleRecord,
+    opening: Opening,
+    car: Mapping[str, str],
+    new: Quantity | Blank | None,
+    visit: Mapping[str, Gear],
 ) -> Load:
-    """The load that a new speaker makes of its channel in one car. Openings of one channel are taken as joined in parallel, side by side.
+    """The load that new gear of that impedance makes of its channel in one car. Openings of one channel are taken as joined in parallel, side by side.
 
     One that is fed through a capacitor or crossover loads the channel in its own range alone and is not counted. `visit` is what is
     fitted besides, by opening: its impedance counts in place of the factory's, and a new receiver drives what no amplifier does.
     """
-    joined = join(record, opening, car, gear, visit)
+    joined = join(record, opening, car, new, visit)
     checks = tuple(check(driver, joined) for driver in drivers(record, car, visit, opening.channel))
     told = (
         *_together(opening, joined),
         *(_apart(part) for part in joined.parts[1:] if part.fed_through not in DIRECT),
     )
-    return Load(checks, (*told, *balance(record, opening, car, gear, visit)))
+    return Load(checks, told)
 
 
 def drivers(
@@ -140,7 +142,7 @@ def _apart(part: Part) -> Message:
     return message(f"fit-speaker/fed-{part.fed_through}", name=part.name)
 
 
-def _together(opening: SpeakerOpening, joined: Joined) -> Iterator[Message]:
+def _together(opening: Opening, joined: Joined) -> Iterator[Message]:
     """What is joined in parallel, where all of it is known."""
     sets = [] if joined.missing else joined.sets
     if len(sets) == 1 and len(sets[0]) > 1:

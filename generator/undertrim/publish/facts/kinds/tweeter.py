@@ -1,0 +1,123 @@
+"""A tweeter's place on the page."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.tweeter.mounted import goes_here
+from undertrim.derive.fit.margins import NOT_RECORDED
+from undertrim.derive.fit.stock import Gear, only
+from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import measures, words
+from undertrim.publish.facts.drawn_margins import to_get
+from undertrim.publish.pictures.drawings.rings import Part, Ring, Rings
+from undertrim.record.model import Blank, Hole
+from undertrim.record.model.kinds.tweeter import CrossoverPlace, TweeterGear, TweeterOpening
+from undertrim.record.units import Quantity
+from undertrim.words import Value, message, say
+
+Data = dict[str, Any]
+Row = tuple[Value, Value]
+
+SIZES: dict[type, tuple[str, ...]] = {}
+"""No form reckons with a tweeter."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A place for a tweeter."""
+
+    opening: TweeterOpening
+
+    @property
+    def outline(self) -> Hole | None:
+        """Its cut-out, else its cup, else the flat face."""
+        cup = self.opening.cup
+        told = (self.opening.cut_out, cup.diameter if cup else None, self.opening.flat)
+        return next((Hole("round", one) for one in told if isinstance(one, Quantity)), None)
+
+    @property
+    def form(self) -> tuple[str, ...]:
+        """Nothing: there is no form."""
+        return ()
+
+    def outlines(self) -> Iterator[Row]:
+        """How it is held, and in what."""
+        opening, cup = self.opening, self.opening.cup
+        yield message("fit-tweeter/mount"), message(f"tweeter-shown/mount-{opening.mount}")
+        yield message("tweeter-shown/place"), message(f"tweeter-shown/place-{opening.place}") if opening.place else ""
+        yield message("tweeter-shown/angle"), words.quantity(opening.angle)
+        yield message("tweeter-shown/cut-out"), words.quantity(opening.cut_out)
+        if cup:
+            sizes = {"diameter": words.quantity(cup.diameter), "depth": words.quantity(cup.depth)}
+            yield message("tweeter-shown/cup"), message("tweeter-shown/cup-sizes", **sizes)
+        yield message("tweeter-shown/flat"), words.quantity(opening.flat)
+
+    def more(self) -> Iterator[Row]:
+        """What stands before it, how it is fed, where a crossover goes, and what is there today."""
+        opening = self.opening
+        yield message("tweeter-shown/front"), self._front()
+        yield message("tweeter-shown/feed"), message(f"tweeter-shown/feed-{opening.feed}")
+        yield (
+            message("speaker-shown/channel"),
+            message(f"channels/{opening.channel}") if opening.channel else NOT_RECORDED,
+        )
+        yield message("tweeter-shown/corner"), words.quantity(opening.corner)
+        yield (
+            message("tweeter-shown/crossover-place"),
+            _place(opening.crossover_place) if opening.crossover_place else "",
+        )
+        yield message("tweeter-shown/factory"), message(f"tweeter-shown/factory-{opening.factory or 'unknown'}")
+        yield message("speaker-shown/impedance"), words.quantity(opening.impedance)
+
+    def _front(self) -> Value:
+        """The room before it; that nothing is before it where somebody looked."""
+        if self.opening.room_in_front is Blank.NONE:
+            return message("tweeter-shown/front-none")
+        return words.quantity(self.opening.room_in_front) or NOT_RECORDED
+
+    def needs(self) -> Iterator[Row]:
+        """A high-pass, where the car leaves none."""
+        if self.opening.feed != "crossover":
+            yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
+
+    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+        """Nothing: no form reckons with it."""
+        return iter(())
+
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+        """From the front."""
+        if not self.outline:
+            return {}
+        tweeter = only(gear, TweeterGear) if gear else None
+        rings = (*self._of_car(), *(_of_gear(tweeter.name, tweeter.facts, self.opening) if tweeter else ()))
+        code = "drawn-with" if tweeter else "drawn"
+        title = message(f"tweeter-shown/{code}", opening=self.opening.name, gear=tweeter.name if tweeter else "")
+        return {"rings": Rings(say(title), tuple(rings), tuple(to_get(fit)))}
+
+    def _of_car(self) -> Iterator[Ring]:
+        cup = self.opening.cup
+        yield from _ring("cut-out", message("paper/cut-out-of-car"), self.opening.cut_out)
+        yield from _ring("cup", message("paper/cup-of-car"), cup.diameter if cup else None)
+        yield from _ring("flat", message("paper/flat-of-car"), self.opening.flat)
+
+
+def _of_gear(name: str, facts: TweeterGear, opening: TweeterOpening) -> Iterator[Ring]:
+    """The mount that would go here."""
+    for mount in goes_here(facts, opening)[:1]:
+        what = "drawings/body-of" if mount.mount == "flush" else "tweeter-shown/ring-foot"
+        yield from _ring("body", message(what, gear=name), mount.diameter)
+        yield from _ring("rim", message("paper/rim-of", gear=name), mount.rim)
+
+
+def _ring(part: Part, what: Value, across: Quantity | Blank | None) -> Iterator[Ring]:
+    """One outline, if it is measured."""
+    if isinstance(across, Quantity):
+        yield Ring(part, say(what), measures.measure(across))
+
+
+def _place(place: CrossoverPlace) -> Value:
+    sides = {name: words.quantity(getattr(place, name)) for name in ("width", "height", "depth")}
+    return message("tweeter-shown/place-sizes", at=place.at, **sides)
