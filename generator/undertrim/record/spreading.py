@@ -170,9 +170,7 @@ class _Spreading:
 
     # Groups
 
-    def _group(
-        self, shape: Shape, made: dict[str, Data], name: str, group: dict[str, Data], place: Pointer
-    ) -> None:
+    def _group(self, shape: Shape, made: dict[str, Data], name: str, group: dict[str, Data], place: Pointer) -> None:
         """The things of a group, each with what is shared and not said otherwise."""
         assert shape.group
         section, typed = str(place[-1]), (*place, name)
@@ -202,7 +200,13 @@ class _Spreading:
         return shared
 
     def _share(
-        self, shape: Shape, made: dict[str, Data], place: Pointer, thing: Data, typed: Pointer, shared: dict[str, _Shared]
+        self,
+        shape: Shape,
+        made: dict[str, Data],
+        place: Pointer,
+        thing: Data,
+        typed: Pointer,
+        shared: dict[str, _Shared],
     ) -> None:
         """One thing of a group."""
         fresh = place[-1] not in made
@@ -235,7 +239,15 @@ class _Spreading:
         name, made = item.follows.field, item.made
         named, parts = made.get(item.follows.source), whole.get("parts")
         known = parts if isinstance(parts, dict) else {}
-        spots = [("parts", part, name) for part in named or () if isinstance(part, str) and isinstance(known.get(part), dict)] if isinstance(named, list) else []
+        spots = (
+            [
+                ("parts", part, name)
+                for part in named or ()
+                if isinstance(part, str) and isinstance(known.get(part), dict)
+            ]
+            if isinstance(named, list)
+            else []
+        )
         values = [known[part].get(name) for _, part, _ in spots]
         if not values or values[0] is None or any(value != values[0] for value in values):
             return
