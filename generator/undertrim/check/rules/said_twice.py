@@ -72,6 +72,7 @@ warning: 'model_years' follows from 'built' (leave it out)
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
@@ -84,4 +85,15 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every field as typed that would have the same value if it were left out."""
     origin = subject.source.origin
     for item in origin.twice if origin else ():
-        yield Finding(item.pointer, message(f"rules/said-twice/{item.source}", field=str(item.pointer[-1])), key=True)
+        why = _SAID_BY[item.source]
+        yield Finding(item.pointer, replace(why, values=(("field", str(item.pointer[-1])),)), key=True)
+
+
+_SAID_BY = {
+    "group": message("rules/said-twice/group"),
+    "group-id": message("rules/said-twice/group-id"),
+    "behind": message("rules/said-twice/behind"),
+    "built": message("rules/said-twice/built"),
+    "at": message("rules/said-twice/at"),
+    "id": message("rules/said-twice/id"),
+}
