@@ -38,6 +38,12 @@ def spread(source: Source) -> Source:
     return _Spreading(source, Places(source)).made()
 
 
+def is_earlier(source: Source) -> bool:
+    """Whether a file is a vehicle record of the format in which everything is said in each place."""
+    typed = source.as_typed.data
+    return isinstance(typed, dict) and "vehicle" in typed and typed.get("format") == SAYS_ALL
+
+
 @dataclass(slots=True)
 class _Later:
     """An opening, whose area and sides are known once all parts are."""
@@ -175,8 +181,8 @@ class _Spreading:
         assert shape.group
         section, typed = str(place[-1]), (*place, name)
         shared = self._shared(shape.group, name, group, typed)
-        own = {key: value for key, value in group.items() if key not in shape.group.fields or key == section}
-        self._blame("vehicle/group", own, typed)
+        said = {key: _in_brackets(shape.group.fields.get(key), value) for key, value in group.items()}
+        faults = self._blame("vehicle/group", said, typed)
         things = group[section]
         for key, thing in things.items() if isinstance(things, dict) else ():
             below = (*typed, section, key)
@@ -184,6 +190,7 @@ class _Spreading:
                 self._fault(below, message("spread/group-in-group", id=quoted(key), group=quoted(name)))
             else:
                 self._share(shape, made, (*place, key), thing, below, shared)
+                self._spoil((*place, key), faults)
 
     def _shared(self, shape: Shape, name: str, group: dict[str, Data], typed: Pointer) -> dict[str, _Shared]:
         shared = {
@@ -229,7 +236,7 @@ class _Spreading:
                 self.places.stand(spot, self.source.keys[item.typed])
             else:
                 self.places.note_key(spot, item.typed)
-        elif name in thing and thing[name] == _alike(item):
+        elif name in thing and thing[name] == _in_brackets(item.shape, item.value):
             self.twice.append(Twice(spot, "group"))
 
     # What openings have of the parts that they are behind
@@ -265,13 +272,29 @@ class _Spreading:
     def _fault(self, typed: Pointer, said: Message) -> None:
         self.faults.append(Complaint(typed, said, key=True))
 
-    def _blame(self, block: str, data: Data, typed: Pointer) -> None:
-        """What is wrong with a block that is not in the whole."""
-        for refusal in refusals(data, block):
-            for complaint in write(refusal):
-                self.faults.append(replace(complaint, pointer=(*typed, *complaint.pointer)))
+    def _blame(self, block: str, data: Data, typed: Pointer) -> list[Complaint]:
+        """What is wrong with a block that is not in the whole, which is told."""
+        written = (complaint for refusal in refusals(data, block) for complaint in write(refusal))
+        found = [replace(complaint, pointer=self._typed((*typed, *complaint.pointer))) for complaint in written]
+        self.faults += found
+        return found
+
+    def _typed(self, pointer: Pointer) -> Pointer:
+        """The place as typed; the entry of a list of one stands where its list does."""
+        return pointer[:-1] if pointer[-1:] == (0,) and pointer not in self.source.values else pointer
+
+    def _spoil(self, place: Pointer, faults: list[Complaint]) -> None:
+        """A field that a group misspells is missing in each of its things, and nobody need hear of that."""
+        for fault in faults:
+            typed = fault.pointer
+            if fault.meant and typed in self.source.keys:
+                spot = (*place, typed[-1])
+                self.places.inherited[spot] = typed
+                self.places.note(spot, typed)
+                self.places.note_key(spot, typed)
+                self.faults.append(replace(fault, pointer=spot))
 
 
-def _alike(item: _Shared) -> Data:
-    """What is shared as it stands in the whole."""
-    return [item.value] if item.shape.is_list and not isinstance(item.value, list) else item.value
+def _in_brackets(shape: Shape | None, value: Data) -> Data:
+    """A list, also where it is one of one."""
+    return [value] if shape and shape.is_list and value is not None and not isinstance(value, list) else value
