@@ -15,7 +15,7 @@ def named(text: str) -> str:
     """The text with a section of cars above its evidence."""
     marked = Text.of(text)
     evidence = next((entry for entry in marked.entries() if entry.pointer == ("evidence",)), None)
-    if evidence is None:
+    if evidence is None or marked.root.flow_style:
         return text
     by_words = _by_words(marked)
     chosen = {words: found for words, found in by_words.items() if len(found) > 1 or _would_be_an_id(found[0].value)}

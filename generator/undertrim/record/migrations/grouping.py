@@ -7,7 +7,8 @@ from itertools import groupby
 from pathlib import Path
 
 from undertrim.record import shapes
-from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, Text, edited
+from undertrim.record.examples import typed
+from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited
 from undertrim.record.source import Data, read_text
 
 STEP = 2
@@ -107,7 +108,18 @@ def _edits(marked: Text, group: _Group) -> Iterator[Edit]:
 
 
 def _one_line(marked: Text, node: Node) -> str:
-    return " ".join(marked.raw(node).split())
+    """A value on the line of its key, as typed where it stands in brackets or is a text."""
+    if isinstance(node, ScalarNode) or node.flow_style:
+        return " ".join(marked.raw(node).split())
+    return typed(_plain(node))
+
+
+def _plain(node: Node) -> Data:
+    if isinstance(node, ScalarNode):
+        return node.value
+    if isinstance(node, MappingNode):
+        return {key.value: _plain(value) for key, value in node.value}
+    return [_plain(item) for item in node.value]
 
 
 def _above(marked: Text, start: int) -> int:

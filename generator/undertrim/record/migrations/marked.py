@@ -3,8 +3,10 @@
 An emitter would lay the whole text out anew; so only the characters that a change is about are replaced, and all others stay.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from ruamel.yaml import YAML
@@ -34,7 +36,7 @@ class Entry:
     pointer: Pointer
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Text:
     """A text with its nodes."""
 
@@ -74,9 +76,18 @@ class Text:
 
     def gaps(self, start: int, end: int) -> str:
         """What stands between two places beside scalars: signs, blanks and comments."""
-        spans = [(a, b) for a, b in _scalars(self, self.root) if start <= a and b <= end]
+        known = self._scalars
+        spans = [
+            span
+            for span in known[bisect_left(known, (start, start)) : bisect_left(known, (end, end))]
+            if span[1] <= end
+        ]
         edges = [start, *(edge for span in spans for edge in span), end]
         return "\n".join(self.text[a:b] for a, b in zip(edges[::2], edges[1::2], strict=True))
+
+    @cached_property
+    def _scalars(self) -> list[tuple[int, int]]:
+        return list(_scalars(self, self.root))
 
     def line_start(self, index: int) -> int:
         """Where the line begins that a place is in."""

@@ -46,8 +46,9 @@ class _Shortening:
                 and any(inner.value == "parts" for inner, _ in value.value)
             ):
                 below = _of_a_group(shape)
-            short = self._short(value, below, flow=bool(node.flow_style))
-            if short is None and node is not self.marked.root:
+            commented = "#" in self.marked.gaps(key.end_mark.index, self.marked.end(value))
+            short = None if commented else self._short(value, below, flow=bool(node.flow_style))
+            if short is None and node is not self.marked.root and not commented:
                 short = self._line(value, below)
             if short is not None and self._fits(key, short):
                 found.append(Edit(key.end_mark.index, self.marked.end(value), f": {short}"))

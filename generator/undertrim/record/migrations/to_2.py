@@ -5,7 +5,9 @@ One pass after the other, each over a text that reads: the groups, the cars, the
 
 from undertrim.record.migrations import cars, grouping, leaving_out, shortening
 from undertrim.record.migrations.marked import Edit, Text, edited
-from undertrim.record.source import Source
+from undertrim.record.migrations.moved import CannotMove
+from undertrim.record.source import Source, read_text
+from undertrim.words import message
 
 NUMBER = 2
 
@@ -13,10 +15,13 @@ _PASSES = (grouping.grouped, cars.named, leaving_out.taken_back, leaving_out.lef
 
 
 def migrate(source: Source) -> str:
-    """The text of a record of format 1 in format 2."""
+    """The text of a record of format 1 in format 2. Raises CannotMove where a pass leaves no record."""
     text = _renumbered(source.as_typed.text)
     for step in _PASSES:
         text = step(text)
+        again = read_text(text, source.path)
+        if again.problems or not isinstance(again.data, dict):
+            raise CannotMove(message("upgrade/unreadable"))
     return text
 
 
