@@ -57,7 +57,10 @@ def test_a_record_with_errors_is_left_and_the_others_are_moved(capsys: pytest.Ca
     before = broken.read_bytes()
     code, out, err = run(capsys)
     assert code == 1
-    assert err == f"undertrim: {broken}: left as it is, since it has errors\n    see 'undertrim check', mend them and run this again\n"
+    assert (
+        err
+        == f"undertrim: {broken}: left as it is, since it has errors\n    see 'undertrim check', mend them and run this again\n"
+    )
     assert broken.read_bytes() == before
     assert out.startswith(f"{FILE}: format 1 to 2")
 

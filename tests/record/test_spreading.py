@@ -314,7 +314,8 @@ def spoilt(draw: st.DrawFn) -> str:
     data["cars"] = {"red": "2016"}
     data["functions"] = {"mute": ["absent", "e1"]}
     for _ in range(draw(st.integers(1, 3))):
-        around, keys = data, []
+        around: Any = data
+        keys: list[Any] = []
         while isinstance(around, dict | list) and around and (not keys or draw(st.integers(0, 3))):
             keys = list(around) if isinstance(around, dict) else list(range(len(around)))
             key = draw(st.sampled_from(keys))

@@ -17,7 +17,7 @@ from undertrim.record.migrations import CannotMove, Moved
 from undertrim.record.problem import printable
 from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
-from undertrim.words import Message, Value, WayOut, message, say
+from undertrim.words import Message, WayOut, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -76,8 +76,8 @@ def _tell(entry: Entry, found: Moved, old: int | None, code: str) -> None:
         print(say(message("upgrade/added", path=path, places=places)))
 
 
-def _tell_left(entry: Entry, why: Value) -> None:
-    said: Message = message("upgrade/left", path=printable(str(entry.source.path)), why=why)
+def _tell_left(entry: Entry, why: Message) -> None:
+    said = message("upgrade/left", path=printable(str(entry.source.path)), why=why)
     print(f"undertrim: {say(said)}\n    {say(WayOut(why))}", file=sys.stderr)
 
 

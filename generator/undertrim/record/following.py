@@ -27,15 +27,16 @@ def _from_id(name: str, _: Data) -> Following:
 def _from_built(_: str, vehicle: Data) -> Following | None:
     """The years of the first and the last month that are covered: built until (not in) 2018-01 ends with 2017."""
     built = vehicle.get("built")
-    first, end = (built.get("from"), built.get("to")) if isinstance(built, dict) else (None, None)
-    if not (_is_month(first) and _is_month(end) and first < end):
+    first, end = (_month(built.get(name)) for name in ("from", "to")) if isinstance(built, dict) else ("", "")
+    if not first or first >= end:
         return None
     last = int(end[:4]) - end.endswith("-01")
     return Following({"first": first[:4], "last": str(last)}, "built")
 
 
-def _is_month(value: Data) -> bool:
-    return isinstance(value, str) and _MONTH.fullmatch(value) is not None
+def _month(value: Data) -> str:
+    """A month as typed; empty for what is none."""
+    return value if isinstance(value, str) and _MONTH.fullmatch(value) else ""
 
 
 def _from_edges(_: str, fastener: Data) -> Following | None:

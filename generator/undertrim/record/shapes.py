@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from undertrim.record.fields import Node, node_at, root
+from undertrim.words import Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,7 @@ class Shape:
     aside: Mapping[str, "Shape"] = field(default_factory=dict)
     words: frozenset[str] = frozenset()
     unless: str = ""
-    title: object = ""
+    title: Value = ""
 
     def below(self, step: str) -> "Shape | None":
         """The shape of what stands under a key."""

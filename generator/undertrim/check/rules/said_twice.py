@@ -86,7 +86,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     origin = subject.source.origin
     for item in origin.twice if origin else ():
         why = _SAID_BY[item.source]
-        yield Finding(item.pointer, replace(why, values=(("field", str(item.pointer[-1])),)), key=True)
+        yield Finding(item.pointer, replace(why, values={"field": str(item.pointer[-1])}), key=True)
 
 
 _SAID_BY = {

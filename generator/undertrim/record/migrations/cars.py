@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from undertrim.record.examples import is_id
-from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited
+from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited, in_brackets
 from undertrim.record.source import Data, read_text
 
 _YEAR = re.compile(r"\b(?:19|20)[0-9]{2}\b")
@@ -15,7 +15,7 @@ def named(text: str) -> str:
     """The text with a section of cars above its evidence."""
     marked = Text.of(text)
     evidence = next((entry for entry in marked.entries() if entry.pointer == ("evidence",)), None)
-    if evidence is None or marked.root.flow_style:
+    if evidence is None or in_brackets(marked.root):
         return text
     by_words = _by_words(marked)
     chosen = {words: found for words, found in by_words.items() if len(found) > 1 or _would_be_an_id(found[0].value)}

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from undertrim.record import shapes
 from undertrim.record.examples import typed
-from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited
+from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited, in_brackets
 from undertrim.record.source import Data, read_text
 
 STEP = 2
@@ -109,7 +109,7 @@ def _edits(marked: Text, group: _Group) -> Iterator[Edit]:
 
 def _one_line(marked: Text, node: Node) -> str:
     """A value on the line of its key, as typed where it stands in brackets or is a text."""
-    if isinstance(node, ScalarNode) or node.flow_style:
+    if isinstance(node, ScalarNode) or in_brackets(node):
         return " ".join(marked.raw(node).split())
     return typed(_plain(node))
 

@@ -14,7 +14,18 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from undertrim.record.source import Pointer
 
-__all__ = ["Edit", "Entry", "MappingNode", "Node", "ScalarNode", "SequenceNode", "Text", "comments", "edited"]
+__all__ = [
+    "Edit",
+    "Entry",
+    "MappingNode",
+    "Node",
+    "ScalarNode",
+    "SequenceNode",
+    "Text",
+    "comments",
+    "edited",
+    "in_brackets",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,18 +65,16 @@ class Text:
 
     def at(self, pointer: Pointer) -> Node | None:
         """The node that keys lead to."""
-        node = self.root
+        node: Node | None = self.root
         for step in pointer:
             node = _below(node, step)
-            if node is None:
-                return None
         return node
 
     def end(self, node: Node) -> int:
         """Behind the last character of a node, without the blanks and comments that follow a block."""
         if isinstance(node, ScalarNode):
             return len(self.text[: node.end_mark.index].rstrip()) if node.style in ("|", ">") else node.end_mark.index
-        if node.flow_style or not node.value:
+        if in_brackets(node) or not node.value:
             return int(node.end_mark.index)
         last = node.value[-1]
         return self.end(last[1] if isinstance(last, tuple) else last) or int(node.end_mark.index)
@@ -104,6 +113,11 @@ class Text:
         return "\r\n" if "\r\n" in self.text else "\n"
 
 
+def in_brackets(node: Node) -> bool:
+    """Whether a list or mapping stands in brackets; a text never does."""
+    return bool(getattr(node, "flow_style", False))
+
+
 def edited(text: str, edits: Iterable[Edit]) -> str:
     """The text with all edits made; none may reach into another, and those at one place are made in the order given."""
     pieces, place = [], 0
@@ -135,7 +149,8 @@ def _below(node: Any, step: str | int) -> Node | None:
     if isinstance(node, MappingNode):
         return next((value for key, value in node.value if key.value == step), None)
     if isinstance(node, SequenceNode) and isinstance(step, int) and step < len(node.value):
-        return node.value[step]
+        found: Node = node.value[step]
+        return found
     return None
 
 

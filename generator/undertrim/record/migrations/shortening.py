@@ -8,7 +8,16 @@ import re
 from dataclasses import dataclass
 
 from undertrim.record import shapes
-from undertrim.record.migrations.marked import Edit, MappingNode, Node, ScalarNode, SequenceNode, Text, edited
+from undertrim.record.migrations.marked import (
+    Edit,
+    MappingNode,
+    Node,
+    ScalarNode,
+    SequenceNode,
+    Text,
+    edited,
+    in_brackets,
+)
 from undertrim.record.shapes import Shape
 from undertrim.record.spreading import BACK
 
@@ -47,7 +56,7 @@ class _Shortening:
             ):
                 below = _of_a_group(shape)
             commented = "#" in self.marked.gaps(key.end_mark.index, self.marked.end(value))
-            short = None if commented else self._short(value, below, flow=bool(node.flow_style))
+            short = None if commented else self._short(value, below, flow=in_brackets(node))
             if short is None and node is not self.marked.root and not commented:
                 short = self._line(value, below)
             if short is not None and self._fits(key, short):
@@ -59,31 +68,34 @@ class _Shortening:
     def _of_value(self, node: Node, shape: Shape | None) -> list[Edit]:
         """The edits of an entry of a list."""
         short = self._short(node, shape, flow=True) if shape and not shape.is_list else None
-        if short is not None and getattr(node, "flow_style", False):
+        if short is not None and in_brackets(node):
             return [Edit(node.start_mark.index, self.marked.end(node), short)]
         return self.edits(node, shape)
 
     def _fits(self, key: ScalarNode, short: str) -> bool:
-        return key.end_mark.column + len(short) + 2 <= WIDEST
+        return bool(key.end_mark.column + len(short) + 2 <= WIDEST)
 
     def _line(self, node: Node, shape: Shape | None) -> str | None:
         """A list of several, or a mapping of one, in brackets on one line; None where it is in brackets, or no line could hold it."""
-        if shape is None or isinstance(node, ScalarNode) or node.flow_style or self._marked_up(node):
-            return None
-        pairs = node.value if isinstance(node, MappingNode) else [(None, item) for item in node.value]
-        if isinstance(node, MappingNode) and len(pairs) > 1:
-            return None
-        if any(
-            isinstance(value, ScalarNode) or not value.flow_style or "\n" in self.marked.raw(value)
-            for _, value in pairs
-        ):
+        if shape is None or isinstance(node, ScalarNode) or in_brackets(node) or self._marked_up(node):
             return None
         if isinstance(node, MappingNode):
-            [(key, value)] = pairs
-            inner = self._inside(value, shape.below(str(key.value)), flow=True)
-            return f"{{{self.marked.raw(key)}: {inner}}}"
-        made = "[" + ", ".join(self._inside(value, shape.items, flow=True) for _, value in pairs) + "]"
+            return self._pair(node, shape) if len(node.value) == 1 else None
+        if not all(map(self._on_a_line, node.value)):
+            return None
+        made = "[" + ", ".join(self._inside(value, shape.items, flow=True) for value in node.value) + "]"
         return made if len(made) <= _LIST else None
+
+    def _pair(self, node: MappingNode, shape: Shape) -> str | None:
+        """A mapping of one in brackets."""
+        [(key, value)] = node.value
+        if not self._on_a_line(value):
+            return None
+        return f"{{{self.marked.raw(key)}: {self._inside(value, shape.below(str(key.value)), flow=True)}}}"
+
+    def _on_a_line(self, node: Node) -> bool:
+        """Whether it is a list or mapping that stands in brackets on one line already."""
+        return in_brackets(node) and "\n" not in self.marked.raw(node)
 
     def _marked_up(self, node: Node) -> bool:
         """Whether a comment stands inside."""
@@ -101,7 +113,7 @@ class _Shortening:
 
     def _only(self, item: Node, shape: Shape | None, *, flow: bool) -> str | None:
         """The one entry of a list, without its brackets; one that is short in brackets of its own would read as the list."""
-        if isinstance(item, SequenceNode) or (isinstance(item, MappingNode) and not item.flow_style):
+        if isinstance(item, SequenceNode) or (isinstance(item, MappingNode) and not in_brackets(item)):
             return None
         if shape and shape.short_list:
             return None
