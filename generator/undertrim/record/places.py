@@ -1,4 +1,7 @@
-"""Where everything in a whole was typed: the lines and columns of its values and keys, taken over from the file as read."""
+"""Where everything in a whole was typed: the lines and columns of its values and keys, taken over from the file as read.
+
+What stands in the whole where it was typed, which is most of it, is there from the start.
+"""
 
 from dataclasses import dataclass, field
 
@@ -11,10 +14,14 @@ class Places:
     """The places of a whole while it is made from `source`; `inherited` as in `Origin`."""
 
     source: Source
-    values: dict[Pointer, Position] = field(default_factory=dict)
-    keys: dict[Pointer, Position] = field(default_factory=dict)
-    quoted: set[Pointer] = field(default_factory=set)
+    values: dict[Pointer, Position] = field(init=False)
+    keys: dict[Pointer, Position] = field(init=False)
+    quoted: set[Pointer] = field(init=False)
     inherited: dict[Pointer, Pointer] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.values, self.keys = dict(self.source.values), dict(self.source.keys)
+        self.quoted = set(self.source.quoted)
 
     def of(self, typed: Pointer) -> Position:
         """Where a value was typed."""
@@ -22,6 +29,8 @@ class Places:
 
     def note(self, place: Pointer, typed: Pointer) -> None:
         """A value stands at a place that was typed elsewhere, or there."""
+        if place is typed:
+            return
         if typed in self.source.values:
             self.values[place] = self.source.values[typed]
         if typed in self.source.quoted:
@@ -29,7 +38,7 @@ class Places:
 
     def note_key(self, place: Pointer, typed: Pointer) -> None:
         """The same for a key."""
-        if typed in self.source.keys:
+        if place is not typed and typed in self.source.keys:
             self.keys[place] = self.source.keys[typed]
 
     def stand(self, place: Pointer, position: Position) -> None:

@@ -40,6 +40,8 @@ class Shape:
     words: frozenset[str] = frozenset()
     unless: str = ""
     title: Value = ""
+    plain: bool = True
+    """Whether it is typed in one way only, and so is all below."""
 
     def below(self, step: str) -> "Shape | None":
         """The shape of what stands under a key."""
@@ -65,6 +67,9 @@ def _shape(node: Node) -> Shape:
         title=says.get("title", ""),
     )
     _fill(made, node)
+    below = (*made.fields.values(), *(one for one in (made.other, made.items) if one))
+    own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside
+    made.plain = not any(own) and all(one.plain for one in below)
     return made
 
 

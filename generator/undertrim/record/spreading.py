@@ -75,7 +75,6 @@ class _Spreading:
 
     def made(self) -> Source:
         shape, data = shapes.whole("vehicle"), self.source.data
-        self.places.note((), ())
         for name in (name for name in shape.aside if name in data):
             self._blame(f"vehicle/{name}", data[name], (name,))
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
@@ -92,10 +91,12 @@ class _Spreading:
         """What a value as typed stands for at a place of the whole."""
         self.places.note(place, typed)
         shape = shape or _NOTHING
+        if place is typed and shape.plain:
+            return value
         if isinstance(value, list):
             if shape.short_list:
                 return self._short(shape, value, place, typed)
-            return [self._whole(shape.items, inner, (*place, i), (*typed, i)) for i, inner in enumerate(value)]
+            return [self._whole(shape.items, inner, *_below(place, typed, i)) for i, inner in enumerate(value)]
         if value is not None and shape.is_list:
             return [self._whole(shape.items, value, (*place, 0), typed)]
         if isinstance(value, dict):
@@ -110,7 +111,8 @@ class _Spreading:
             if shape.group and isinstance(inner, dict) and place[-1] in inner:
                 self._group(shape, made, key, inner, place)
             else:
-                self._entry(shape, made, (*place, key), inner, (*typed, key))
+                spot, origin = _below(place, typed, key)
+                self._entry(shape, made, spot, inner, origin)
         self._follow(shape, made, place)
         return made
 
@@ -293,6 +295,12 @@ class _Spreading:
                 self.places.note(spot, typed)
                 self.places.note_key(spot, typed)
                 self.faults.append(replace(fault, pointer=spot))
+
+
+def _below(place: Pointer, typed: Pointer, step: str | int) -> tuple[Pointer, Pointer]:
+    """The place of what stands below one, and where that was typed: the very same pointer as long as the two are one."""
+    spot = (*place, step)
+    return spot, spot if place is typed else (*typed, step)
 
 
 def _in_brackets(shape: Shape | None, value: Data) -> Data:
