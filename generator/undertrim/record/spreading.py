@@ -7,6 +7,8 @@ may be said once stands in the schema (`shapes.py`); this is the walk over a rec
 Nothing here refuses a value: the whole goes through the schema like any other record. Only what cannot be spread is a fault.
 """
 
+# Long because it is one walk: what is short, shared and left out meets at each place, and each may stand inside the others.
+
 from dataclasses import dataclass, field, replace
 
 from undertrim.record import shapes
@@ -248,15 +250,8 @@ class _Spreading:
         name, made = item.follows.field, item.made
         named, parts = made.get(item.follows.source), whole.get("parts")
         known = parts if isinstance(parts, dict) else {}
-        spots = (
-            [
-                ("parts", part, name)
-                for part in named or ()
-                if isinstance(part, str) and isinstance(known.get(part), dict)
-            ]
-            if isinstance(named, list)
-            else []
-        )
+        listed = [part for part in named if isinstance(part, str)] if isinstance(named, list) else []
+        spots = [("parts", part, name) for part in listed if isinstance(known.get(part), dict)]
         values = [known[part].get(name) for _, part, _ in spots]
         if not values or values[0] is None or any(value != values[0] for value in values):
             return
