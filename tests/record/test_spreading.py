@@ -274,6 +274,11 @@ def test_a_mistake_in_a_group_is_one_sentence(old: str, new: str, wanted: list[s
     assert found == wanted
 
 
+def test_what_a_group_misspells_is_not_missed_in_its_parts() -> None:
+    found = told(HEAD + BODY.replace("    each: [left, right]\n", "    sides: [left, right]\n"))
+    assert found == [f"{LINES + 3}:5: 'sides' is not a field of group of parts (write 'each')"]
+
+
 FAULTS = [
     ("car: \"2016\", with", "car: rde, with", ["-1:52: no car 'rde' under 'cars' (name it there, or write its year, its steering side and its choices)"]),
     ("evidence:\n", "cars: {red: '2016'}\nevidence:\n", []),
