@@ -276,7 +276,8 @@ def test_a_mistake_in_a_group_is_one_sentence(old: str, new: str, wanted: list[s
 
 def test_what_a_group_misspells_is_not_missed_in_its_parts() -> None:
     found = told(HEAD + BODY.replace("    each: [left, right]\n", "    sides: [left, right]\n"))
-    assert found == [f"{LINES + 3}:5: 'sides' is not a field of group of parts (write 'each')"]
+    assert found[0] == f"{LINES + 3}:5: 'sides' is not a field of group of parts (write 'each')"
+    assert [one for one in found if "handle-cap" in one or "door-panel" in one] == []
 
 
 FAULTS = [
