@@ -24,6 +24,7 @@ from undertrim.commands import (
     serve,
     shop,
     template,
+    upgrade,
     verify,
     wiring,
 )
@@ -45,6 +46,7 @@ FITTING: tuple[Command, ...] = (
     serve,
     shop,
     template,
+    upgrade,
     verify,
     wiring,
 )

@@ -8,6 +8,7 @@ from typing import Any
 
 from undertrim.record.fields import Node, Place, root, walk
 from undertrim.record.source import Pointer, read
+from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace
 
 WORKSPACE = Workspace(Path(__file__).parents[1])
@@ -62,7 +63,7 @@ def at(data: Any, pointer: Pointer) -> Any:
 @cache
 def data(path: Path) -> Any:
     """What a record says, every value as text."""
-    return read(path).data
+    return spread(read(path)).data
 
 
 def _written(node: Node, seen: set[Place]) -> Iterator[str]:

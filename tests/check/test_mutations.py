@@ -21,10 +21,11 @@ from undertrim.check import looking, runner
 from undertrim.check.register import RECORD_RULES
 from undertrim.record.copying import copied
 from undertrim.record.source import Source, read
+from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace, entry
 
 RECORDS = sorted((resources.top("records") / "vehicles").glob("*/*.yaml"))
-SOURCES: dict[Path, Source] = {path: read(path) for path in RECORDS}
+SOURCES: dict[Path, Source] = {path: spread(read(path)) for path in RECORDS}
 MOST = 24
 """Places tried for one kind; random, but the same in every run."""
 

@@ -32,6 +32,9 @@ def test_text() -> None:
     )
     assert reports.text(Report(1, ())) == "1 record checked, no problems\n"
     assert reports.text(Report(0, ())) == "0 records checked, no problems\n"
+    assert reports.text(Report(2, (), (Path("a/b.yaml"),) * 2)) == (
+        "2 records checked, no problems\n2 records are of format 1: 'undertrim upgrade' moves them to format 2\n"
+    )
     assert reports.text(Report(1, (WARNING, WARNING))).endswith("1 record checked: 0 errors, 2 warnings\n")
 
 
@@ -56,7 +59,7 @@ def test_what_differs_in_anything_that_is_said_is_said_apart() -> None:
 
 
 def test_json_is_exactly_this() -> None:
-    assert json.loads(reports.as_json(Report(2, (problem(), WARNING)))) == {
+    assert json.loads(reports.as_json(Report(2, (problem(), WARNING), (Path("a/b.yaml"),)))) == {
         "records": 2,
         "problems": [
             {
@@ -78,8 +81,9 @@ def test_json_is_exactly_this() -> None:
                 "hint": "",
             },
         ],
+        "earlier_format": ["a/b.yaml"],
     }
-    assert json.loads(reports.as_json(Report(0, ()))) == {"records": 0, "problems": []}
+    assert json.loads(reports.as_json(Report(0, ()))) == {"records": 0, "problems": [], "earlier_format": []}
 
 
 def test_json_keeps_letters_and_every_file_name() -> None:

@@ -20,6 +20,7 @@ from undertrim.record.build import KEYED
 from undertrim.record.copying import copied
 from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Pointer, read, read_bytes, read_text
+from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace, entry
 from undertrim.words import message
 
@@ -185,7 +186,7 @@ JUNK: list[Any] = [
 ]  # fmt: skip
 SEEDS: list[tuple[str, Any]] = [
     ("vehicle", RICH_DATA),
-    ("vehicle", read(ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml").data),
+    ("vehicle", spread(read(ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml")).data),
     ("gear", read(GEAR / "sandmartin-bank-65.yaml").data),
     ("gear", read(next(iter((ROOT / "records/gear/harnesses").glob("*.yaml")))).data),
 ]

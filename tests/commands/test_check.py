@@ -16,6 +16,7 @@ HOME = Path("records/vehicles/brindleway")
 FILE = HOME / "otter-2014-2018.yaml"
 GUILTY = BASE.replace("{screw: T20, count: 4}", "{screw: T20}")
 MESSAGE = f"{FILE}:24:15: error: 'screw: T20' has no count (fastener-without-count)\n"
+EARLIER = "1 record is of format 1: 'undertrim upgrade' moves it to format 2\n"
 HINT = "    count them, or write 'count: unknown'\n"
 
 
@@ -35,21 +36,21 @@ def run(capsys: pytest.CaptureFixture[str], *words: object) -> tuple[int, str, s
 
 
 def test_nothing_wrong(capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(capsys) == (0, "1 record checked, no problems\n", "")
+    assert run(capsys) == (0, "1 record checked, no problems\n" + EARLIER, "")
 
 
 @pytest.mark.parametrize("path", ["", ".", "records", "records/vehicles", HOME, FILE, f"./{FILE}"])
 def test_problems_are_printed_and_exit_with_one(capsys: pytest.CaptureFixture[str], path: object) -> None:
     FILE.write_text(GUILTY, encoding="utf-8")
     told = run(capsys, *([path] if path else []))
-    assert told == (1, f"{MESSAGE}{HINT}1 record checked: 1 error, 0 warnings\n", "")
+    assert told == (1, f"{MESSAGE}{HINT}1 record checked: 1 error, 0 warnings\n{EARLIER}", "")
 
 
 def test_a_warning_counts(capsys: pytest.CaptureFixture[str]) -> None:
     FILE.write_text(BASE.replace("takes: 3 min", "takes: 9 h"), encoding="utf-8")
     code, out, _ = run(capsys)
     assert code == 1
-    assert out.endswith("1 record checked: 0 errors, 1 warning\n")
+    assert out.endswith("1 record checked: 0 errors, 1 warning\n" + EARLIER)
 
 
 def test_json(capsys: pytest.CaptureFixture[str]) -> None:
@@ -69,6 +70,7 @@ def test_json(capsys: pytest.CaptureFixture[str]) -> None:
                 "hint": "count them, or write 'count: unknown'",
             }
         ],
+        "earlier_format": [str(FILE)],
     }
 
 
@@ -79,7 +81,7 @@ def test_github(capsys: pytest.CaptureFixture[str]) -> None:
     assert out == (
         f"::error file={FILE},line=24,col=15,title=fastener-without-count"
         "::'screw: T20' has no count. count them, or write 'count: unknown'\n"
-        "1 record checked: 1 error, 0 warnings\n"
+        f"1 record checked: 1 error, 0 warnings\n{EARLIER}"
     )
 
 
@@ -133,11 +135,11 @@ def test_a_file_is_known_by_its_place_from_any_folder(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(HOME)
-    assert run(capsys, FILE.name) == (0, "1 record checked, no problems\n", "")
+    assert run(capsys, FILE.name) == (0, "1 record checked, no problems\n" + EARLIER, "")
 
 
 def test_a_file_named_twice_is_looked_at_once(capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(capsys, FILE, FILE.resolve(), ".") == (0, "1 record checked, no problems\n", "")
+    assert run(capsys, FILE, FILE.resolve(), ".") == (0, "1 record checked, no problems\n" + EARLIER, "")
 
 
 @pytest.mark.parametrize("words", [["--format", "xml"], ["--what"]])

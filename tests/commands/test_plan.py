@@ -123,8 +123,8 @@ def test_a_job_out_of_reach_is_exit_1_and_the_others_are_planned(
 ) -> None:
     write(
         workspace,
-        "    area: dash\n    after: [lower-trim]\n",
-        "    area: dash\n    after: [lower-trim, factory-radio]\n",
+        "      radio-surround:\n        after: lower-trim\n",
+        "      radio-surround:\n        after: [lower-trim, factory-radio]\n",
     )
     assert run(workspace, FINCH, "--job", "dash") == 1
     caught = capsys.readouterr()

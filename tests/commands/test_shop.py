@@ -62,8 +62,9 @@ def test_single_use_parts_tools_and_what_is_used_up_are_listed(
 ) -> None:
     file = workspace / "records/vehicles/kelbrook/finch-2014-2018.yaml"
     text = file.read_text(encoding="utf-8")
-    once = "{clip: push, count: 9, reuse: no, at:"
-    file.write_text(text.replace("{clip: push, count: 9, at:", once), encoding="utf-8")
+    edges = "at: {bottom: 3, left: 3, right: 3}}"
+    assert text.count(edges) == 1
+    file.write_text(text.replace(edges, f"reuse: no, {edges}"), encoding="utf-8")
     found = lists(workspace, capsys, FINCH, "--job", "front-door", "--gear", "pellworth-shallows-65")[0]
     assert sum(item["count"] for item in found["single_use"]) == 18
     assert "T30 bit" in [tool["name"] for tool in found["tools"]]

@@ -9,6 +9,7 @@ from undertrim import cli
 from undertrim.record.source import read_text
 
 HOME = Path("records/vehicles/brindleway")
+EARLIER = "1 record is of format 1: 'undertrim upgrade' moves it to format 2\n"
 FILE = HOME / "otter-2014-2018.yaml"
 KNOWN = BASE.replace(
     "parts:\n", "restraint: {wait: 2 min, memory_keeper: forbidden, read_faults_first: no, source: e1}\nparts:\n"
@@ -40,7 +41,7 @@ def test_it_stamps_the_record_and_leaves_the_rest(capsys: pytest.CaptureFixture[
     assert text.startswith(f"{KNOWN}\nverified:\n  on: 2026-04-02\n  by: rk\n  car: 2016, left-hand drive\n  facts:\n")
     lines = [line.split(":")[0].strip() for line in text.partition("facts:\n")[2].splitlines()]
     assert lines == ["vehicle", "preps/battery", "restraint", "parts/radio", "openings/dash", "after_battery"]
-    assert run(capsys, "check") == (0, "1 record checked, no problems\n", "")
+    assert run(capsys, "check") == (0, f"1 record checked, no problems\n{EARLIER}", "")
 
 
 def test_an_edit_makes_it_stale_until_it_is_verified_again(capsys: pytest.CaptureFixture[str]) -> None:

@@ -29,6 +29,38 @@ def cuttings(data: Data) -> Iterator[Data]:
         yield _cutting(data, opening)
 
 
+def said_once(data: Data) -> Data:
+    """The same record in format 2: its parts in groups, what is short in short, cars by name, lists of one without brackets."""
+    groups: Data = {}
+    for name, part in data["parts"].items():
+        area = part.get("area")
+        home = groups.setdefault(area, {"parts": {}})["parts"] if area else groups
+        home[name] = {key: value for key, value in part.items() if key != "area"}
+    made = {**data, "format": "2", "parts": groups}
+    cars = {
+        f"car-{number}": item["car"] for number, item in enumerate(data.get("evidence", {}).values()) if "car" in item
+    }
+    if cars:
+        names = iter(cars)
+        made["cars"] = cars
+        made["evidence"] = {
+            key: {**item, "car": next(names)} if "car" in item else item for key, item in data["evidence"].items()
+        }
+    return _short(made)
+
+
+def _short(value: Data) -> Data:
+    if isinstance(value, list):
+        return _short(value[0]) if len(value) == 1 and isinstance(value[0], str) else [_short(item) for item in value]
+    if not isinstance(value, dict):
+        return value
+    if value.keys() == {"colour", "function"}:
+        return [value["colour"], value["function"]]
+    if value.keys() in ({"by"}, {"do"}):
+        return next(iter(value.values()))
+    return {key: _short(inner) for key, inner in value.items() if inner != []}
+
+
 def _cutting(data: Data, opening: str) -> Data:
     kept = {name: section for name, section in data.items() if name not in LEFT_OUT}
     kept["openings"] = {opening: data["openings"][opening]}

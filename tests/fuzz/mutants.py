@@ -66,12 +66,12 @@ def originals() -> tuple[Original, ...]:
 
 @cache
 def cut() -> tuple[Original, ...]:
-    """A record for each opening of the shipped vehicles that passes by itself, and the gear, which is small as it is."""
+    """Two records for each opening of the shipped vehicles that passes by itself, one of each format, and the gear, which is small as it is."""
     return tuple(small for item in originals() for small in (_cut(item) if item.kind == "vehicle" else [item]))
 
 
 def _cut(item: Original) -> Iterator[Original]:
-    for data in cuttings.cuttings(item.data):
+    for data in (form for one in cuttings.cuttings(item.data) for form in (one, cuttings.said_once(one))):
         text = as_file(data).decode()
         looked = looking.look(entry(item.path, item.kind, read_text(text, item.path)))
         if not any(problem.level is Level.ERROR for problem in looked.problems):

@@ -137,5 +137,6 @@ def test_each_change_of_data_changes_something_and_never_the_original(
 def test_every_opening_of_the_shipped_vehicles_is_cut_out_and_passes_by_itself() -> None:
     openings = [name for item in originals() if item.kind == "vehicle" for name in item.data["openings"]]
     cuttings = [item for item in cut() if item.kind == "vehicle"]
-    assert [next(iter(item.data["openings"])) for item in cuttings] == openings
+    assert [next(iter(item.data["openings"])) for item in cuttings] == [name for name in openings for _ in range(2)]
+    assert [item.data["format"] for item in cuttings] == ["1", "2"] * len(openings)
     assert sum(len(item.text) for item in cuttings) / len(cuttings) < 15_000

@@ -8,6 +8,7 @@ from rule_pages import BASE
 from undertrim.record import build
 from undertrim.record.model import ALWAYS, Blank, Month, Ref, VehicleRecord, When
 from undertrim.record.source import read, read_text
+from undertrim.record.spreading import spread
 from undertrim.record.units import Quantity
 
 ROOT = Path(__file__).parents[2]
@@ -70,7 +71,7 @@ def test_one_source_or_several() -> None:
 
 @pytest.mark.parametrize("path", RECORDS, ids=lambda path: path.stem)
 def test_every_record_is_built_with_nothing_lost(path: Path) -> None:
-    data = read(path).data
+    data = spread(read(path)).data
     if "gear" in data:
         assert build.gear(data).gear.kind == data["gear"]["kind"]
         return

@@ -88,8 +88,8 @@ KINDS_OF_FASTENER = ", ".join(table("fasteners"))
         ("drive_side: [left]", "drive_side: [left, left]", "7:22: 'left' stands twice in this list (remove one)"),
         ("name: Factory radio", "name: " + "x" * 121, "21:11: name has 121 characters, more than 120 (shorten it)"),
         # numbers
-        ("format: 1", "format: 2", "1:9: format '2' is more than 1 (this program knows format 1: write 'format: 1')"),
-        ("format: 1", "format: one", "1:9: format must be a whole number, not 'one' (this program knows format 1: write 'format: 1')"),
+        ("format: 1", "format: 3", "1:9: format '3' is more than 2 (this program knows formats 1 and 2: write 'format: 2'; a record of a later format needs a later program)"),
+        ("format: 1", "format: one", "1:9: format must be a whole number, not 'one' (this program knows formats 1 and 2: write 'format: 2'; a record of a later format needs a later program)"),
         ("count: 4", "count: four", "24:35: count must be a whole number, not 'four' (for example 4 or unknown)"),
         ("count: 4", "count: 1.0", "24:35: count must be a whole number, not '1.0' (for example 4 or unknown)"),
         ("count: 4", "count: 0x10", "24:35: count must be a whole number, not '0x10' (for example 4 or unknown)"),
@@ -154,10 +154,10 @@ def test_gear_is_told_the_same_way(old: str, new: str, message: str) -> None:
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        ("", "1:1: the file holds no record (begin with 'format: 1')"),
-        ("# nothing\n", "1:1: the file holds no record (begin with 'format: 1')"),
-        ("\n- a\n", "2:1: a list stands where the record should be (begin with 'format: 1')"),
-        ("word", "1:1: a text stands where the record should be (begin with 'format: 1')"),
+        ("", "1:1: the file holds no record (begin with 'format: 2')"),
+        ("# nothing\n", "1:1: the file holds no record (begin with 'format: 2')"),
+        ("\n- a\n", "2:1: a list stands where the record should be (begin with 'format: 2')"),
+        ("word", "1:1: a text stands where the record should be (begin with 'format: 2')"),
     ],
 )
 def test_a_file_that_is_no_record_says_so(text: str, message: str) -> None:
@@ -239,6 +239,7 @@ def test_our_keywords_are_those_the_schemas_use() -> None:
         "title", "description", "examples", "hint", "misnamed", "type", "properties", "required", "additionalProperties",
         "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties", "minimum", "maximum",
         "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs", "order",
+        "short", "follows", "unless", "group", "named", "aside",
     }  # fmt: skip
 
     def walk(node: object) -> None:

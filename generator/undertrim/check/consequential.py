@@ -16,12 +16,12 @@ class Consequential:
         data, dropped = entry.source.data, entry.dropped
         self._dropped = dropped
         self._names = frozenset(_names(data, dropped))
-        self._section = any(len(place) == 1 and _lost(data, place, dropped) for place in dropped)
+        self._section = any(place and place[0] == place[-1] and _lost(data, place, dropped) for place in dropped)
 
     def hold(self, finding: Finding) -> bool:
         """Whether a finding stands at, below or directly above such a place, or rests on such an id.
 
-        Where a whole section is lost, nobody knows its ids, and every finding may be an echo.
+        Where a whole section is lost, or all of a group in it, nobody knows its ids, and every finding may be an echo.
         """
         if self._section or any(_related(finding.pointer, place) for place in self._dropped):
             return True

@@ -22,6 +22,7 @@ def frozen(found: Looked) -> Plain:
         "problems": [[*_at(item.position), item.level, item.rule, values.frozen(item.said)] for item in found.problems],
         "allows": [[*_at(item.position), item.line, item.rule, item.reason] for item in found.allows],
         "complete": found.complete,
+        "earlier": found.earlier,
         "card": _card(found.card) if found.card else None,
         "sections": dict(found.card.sections) if found.card else {},
     }
@@ -36,6 +37,7 @@ def thawed(plain: Plain, path: Path, shown: Path) -> Looked:
         replace(_as_card(plain["card"], path, shown), sections=plain["sections"]) if plain["card"] else None,
         tuple(Allow(Position(line, column), *rest) for line, column, *rest in plain["allows"]),
         plain["complete"],
+        plain["earlier"],
     )
 
 

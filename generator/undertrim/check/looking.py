@@ -11,6 +11,7 @@ from undertrim.check.consequential import Consequential
 from undertrim.check.copies import sections
 from undertrim.check.findings import Card, Finding, GearSubject, Subject
 from undertrim.check.register import GEAR_RULES, RECORD_RULES
+from undertrim.record import spreading
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
@@ -28,7 +29,7 @@ CRASH, LIMIT = "crash", "limit"
 class Looked:
     """What one file yielded: problems before any allow is applied, the allows, and its card for the collection rules.
 
-    `complete` tells that the rules looked at the whole of the record.
+    `complete` tells that the rules looked at the whole of the record; `earlier` that it is of a format before the newest.
     """
 
     path: Path
@@ -37,13 +38,15 @@ class Looked:
     card: Card | None
     allows: tuple[Allow, ...]
     complete: bool
+    earlier: bool = False
 
 
 def look(entry: Entry) -> Looked:
     """Put one file through the rules for its kind."""
-    problems = (*entry.problems, *_single(entry))
+    problems = tuple(dict.fromkeys((*entry.problems, *_single(entry))))  # what is said once of many is told once
     complete = entry.record is not None and not entry.dropped
-    return Looked(entry.source.path, entry.id, problems, card(entry), tuple(allows(entry.source)), complete)
+    allowed, earlier = tuple(allows(entry.source)), spreading.is_earlier(entry.source)
+    return Looked(entry.source.path, entry.id, problems, card(entry), allowed, complete, earlier)
 
 
 def neighbour(entry: Entry) -> Looked:

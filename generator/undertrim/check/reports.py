@@ -18,7 +18,7 @@ def text(report: Report) -> str:
     for problem in report.problems:
         alike.setdefault((problem.level, problem.rule, problem.message, problem.hint), []).append(problem)
     lines = [line for (_, _, *said), same in alike.items() for line in _text_lines(said[0], said[1], same)]
-    return "\n".join([*lines, _summary(report)]) + "\n"
+    return "\n".join([*lines, _summary(report), *_earlier(report)]) + "\n"
 
 
 def _text_lines(said: str, hint: str, same: Sequence[Problem]) -> list[str]:
@@ -53,8 +53,13 @@ def _summary(report: Report) -> str:
     return say(message("check/summary", count=report.records, errors=errors, warnings=warnings))
 
 
+def _earlier(report: Report) -> list[str]:
+    """The way out of an earlier format; that is no problem."""
+    return [say(message("check/earlier", count=len(report.earlier)))] if report.earlier else []
+
+
 def as_json(report: Report) -> str:
-    """`{"records": n, "problems": [{file, line, column, level, rule, message, hint}]}`."""
+    """`{"records": n, "problems": [{file, line, column, level, rule, message, hint}], "earlier_format": [file]}`."""
     problems = [
         {
             "file": problem.file.as_posix(),
@@ -66,13 +71,16 @@ def as_json(report: Report) -> str:
         }
         for problem in report.problems
     ]
-    written = json.dumps({"records": report.records, "problems": problems}, ensure_ascii=False, indent=2)
+    earlier = [path.as_posix() for path in report.earlier]
+    told = {"records": report.records, "problems": problems, "earlier_format": earlier}
+    written = json.dumps(told, ensure_ascii=False, indent=2)
     return "".join(char if char.isprintable() or char == "\n" else json.dumps(char)[1:-1] for char in written) + "\n"
 
 
 def github(report: Report) -> str:
     """Workflow commands that put each problem beside its line in a pull request."""
-    return "".join(_annotation(problem) for problem in report.problems) + _summary(report) + "\n"
+    annotations = "".join(_annotation(problem) for problem in report.problems)
+    return annotations + "".join(f"{line}\n" for line in (_summary(report), *_earlier(report)))
 
 
 def _annotation(problem: Problem) -> str:

@@ -30,10 +30,11 @@ Progress = Callable[[int, int], None]
 
 @dataclass(frozen=True)
 class Report:
-    """What one run found; `records` counts the files that were looked at."""
+    """What one run found; `records` counts the files that were looked at, `earlier` are those of a format before the newest."""
 
     records: int
     problems: tuple[Problem, ...]
+    earlier: tuple[Path, ...] = ()
 
     @property
     def errors(self) -> int:
@@ -74,7 +75,8 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
         *handbook.problems(workspace, paths),
         *strays(workspace, paths),
     ]
-    return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)))
+    earlier = tuple(item.path for item in looked if item.earlier)
+    return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)), earlier)
 
 
 def check_entry(entry: Entry) -> tuple[Problem, ...]:

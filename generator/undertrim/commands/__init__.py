@@ -19,6 +19,7 @@ _NAMES = (
     "serve",
     "shop",
     "template",
+    "upgrade",
     "verify",
     "wiring",
 )

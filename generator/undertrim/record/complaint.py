@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.record.numerals import quoted
-from undertrim.record.source import Pointer
+from undertrim.record.reader import Pointer
 from undertrim.words import Message, message
 
 

@@ -1,9 +1,11 @@
 """Everything in a record that its schema does not allow, with a file, line and column."""
 
 from collections.abc import Iterable
+from itertools import chain
 
 from undertrim.record import combinations
 from undertrim.record.complaint import Complaint
+from undertrim.record.fields import root
 from undertrim.record.problem import Level, Problem
 from undertrim.record.refusals import refusals
 from undertrim.record.sentences import sort, write
@@ -21,15 +23,23 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     At most `MAX_PROBLEMS`, then one that says there are more.
     """
     if not isinstance(source.data, dict):
-        return (Complaint((), _no_record(source.data)),)
+        return (Complaint((), _no_record(source.data, name)),)
     found: dict[tuple[Pointer, Message | None], Complaint] = {}
-    for refusal in refusals(source.data, name):
-        for complaint in write(refusal):
-            found.setdefault((complaint.pointer, complaint.topic), complaint)
-            if len(found) > MAX_PROBLEMS:
-                return (*list(found.values())[:MAX_PROBLEMS], _MORE)
+    told: set[tuple[Pointer, Message | None]] = set()
+    faults = source.origin.faults if source.origin else ()
+    written = (complaint for refusal in refusals(source.data, name) for complaint in write(refusal))
+    for complaint in chain(faults, written):
+        told.add((_said_at(source, complaint.pointer), complaint.topic))
+        if len(told) > MAX_PROBLEMS:
+            return (*found.values(), _MORE)
+        found.setdefault((complaint.pointer, complaint.topic), complaint)
     beyond = combinations.complaint(source.data) if name == "vehicle" else ()
     return _without_echoes((*found.values(), *beyond))
+
+
+def _said_at(source: Source, pointer: Pointer) -> Pointer:
+    """What is said once may be wrong in many places, and is one problem."""
+    return source.origin.said_at(pointer) if source.origin else pointer
 
 
 _MORE = Complaint((), message("schema/too-many", most=MAX_PROBLEMS))
@@ -40,8 +50,11 @@ def too_many(found: Iterable[Complaint]) -> bool:
     return _MORE in found
 
 
-def _no_record(data: Data) -> Message:
-    return message("schema/no-record") if data is None else message("schema/not-a-record", found=sort(data))
+def _no_record(data: Data, name: str) -> Message:
+    newest = root(name).schema["properties"]["format"]["maximum"]
+    if data is None:
+        return message("schema/no-record", format=newest)
+    return message("schema/not-a-record", found=sort(data), format=newest)
 
 
 def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:

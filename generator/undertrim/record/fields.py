@@ -46,8 +46,14 @@ class Field:
 
 
 def root(name: str) -> Node:
-    """The node of a whole record of one kind: vehicle or gear."""
-    return _at((name, ()))
+    """The node of a whole record of one kind: vehicle or gear; `vehicle/group` is a block of it that is defined there."""
+    document, _, block = name.partition("/")
+    return _at((document, ("$defs", block) if block else ()))
+
+
+def node_at(home: Place, *steps: str) -> Node:
+    """The node of a schema that stands below another one under these keywords."""
+    return _at((home[0], (*home[1], *steps)))
 
 
 def walk(data: Data, name: str) -> Iterator[Field]:

@@ -17,14 +17,14 @@ from undertrim.record.source import Data
 Test = Callable[[Data], bool]
 
 SILENT = frozenset(
-    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then"}
+    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then", "short", "follows", "unless", "group", "named", "aside"}
 )  # fmt: skip
 """Keywords that refuse nothing by themselves: words for people, and what a neighbouring keyword reads."""
 
 
 def fits(data: Data, name: str) -> bool:
     """Whether the schema called `name` has nothing against `data`."""
-    return _referred(f"urn:undertrim:{name}")(data)
+    return _referred(schema.reference(name))(data)
 
 
 def unknown_keywords(name: str) -> set[str]:

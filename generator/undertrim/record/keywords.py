@@ -94,5 +94,5 @@ def validator(name: str) -> Validator:
     registry: Registry[Schema] = Registry().with_resources(resources)
     checker = Draft202012Validator.TYPE_CHECKER.redefine("integer", lambda _, value: schema.whole(value))
     made = extend(Draft202012Validator, KEYWORDS, type_checker=checker)  # type: ignore[no-untyped-call]
-    ready: Validator = made(schema.load(name), registry=registry)
+    ready: Validator = made(schema.resolve(schema.reference(name)), registry=registry)
     return ready

@@ -2,8 +2,9 @@
 
 `quantity` (a value typed with its unit), `drive` (what turns a fastener), `calendar` (a day that exists), `paragraphs`
 (text of several lines), `mayBeUnknown` and `order` (it says what waits for what, and in which cars; so does what is inside it
-until it says otherwise) stand in the schema beside the field they describe. Scalars arrive as text;
-a field of type integer accepts text that is a whole number, in quotes or not.
+until it says otherwise) stand in the schema beside the field they describe. So do the words for what may be said once
+(`shapes.py` lists them), which refuse nothing. Scalars arrive as text; a field of type integer accepts text that is a whole
+number, in quotes or not.
 """
 
 import json
@@ -147,6 +148,12 @@ def _texts(block: Schema) -> Iterator[SchemaText]:
     yield from (block[word] for word in WORDS if word in block)
     for _, inner in _below(block):
         yield from _texts(inner)
+
+
+def reference(name: str) -> str:
+    """What refers to a schema by its short name; `vehicle/group` is a block that is defined in one."""
+    document, _, block = name.partition("/")
+    return f"{PREFIX}{document}#/$defs/{block}" if block else f"{PREFIX}{document}"
 
 
 @cache

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
@@ -21,6 +22,9 @@ from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
 from undertrim.words import Message, message
 
+if TYPE_CHECKING:
+    from undertrim.record.complaint import Complaint
+
 __all__ = ["MAX_BYTES", "MAX_PROBLEMS", "Data", "Pointer", "Source", "read", "read_bytes", "read_text"]
 
 MAX_BYTES = 1_000_000
@@ -30,7 +34,8 @@ MAX_BYTES = 1_000_000
 class Source:
     """One file as read: its data, where everything stands, and what was wrong with the YAML itself.
 
-    `spans` are the stretches of quoted texts and texts of several lines, from the first character to behind the last.
+    `spans` are the stretches of quoted texts and texts of several lines, from the first character to behind the last. `origin` is
+    what the data was spread from (`spreading.py`), where it was; places then lead into the whole, positions to where it was typed.
     """
 
     path: Path
@@ -41,22 +46,58 @@ class Source:
     quoted: frozenset[Pointer]
     problems: tuple[Problem, ...]
     spans: tuple[Span, ...] = ()
+    origin: "Origin | None" = None
 
     @classmethod
     def empty(cls, path: Path) -> "Source":
         """A file of which nothing was read."""
         return cls(path, "", None, {}, {}, frozenset(), ())
 
+    @property
+    def as_typed(self) -> "Source":
+        """The same file before anything was spread."""
+        return self.origin.typed if self.origin else self
+
     def position(self, pointer: Pointer, *, key: bool = False) -> Position:
         """Where `pointer` stands, or the nearest thing around it that exists; `key` asks for its key."""
-        where = self.keys if key else self.values
-        if pointer in where:
-            return where[pointer]
+        for known in (self, self.as_typed):  # of what only shares something out, nothing is left in the whole
+            where = known.keys if key else known.values
+            if pointer in where:
+                return where[pointer]
         while pointer:
             pointer = pointer[:-1]
             if pointer in self.values:
                 return self.keys.get(pointer, self.values[pointer])
         return Position(1, 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Twice:
+    """A field that says what follows anyway, with what it follows from: a code such as `group` or `built`."""
+
+    pointer: Pointer
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """What a whole was spread from: the file as typed, and what showed on the way.
+
+    `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
+    need not have been said.
+    """
+
+    typed: Source
+    inherited: dict[Pointer, Pointer]
+    faults: "tuple[Complaint, ...]"
+    twice: tuple[Twice, ...]
+
+    def said_at(self, pointer: Pointer) -> Pointer:
+        """Where the value at a place was said: the place itself, or where it is inherited from."""
+        for depth in range(len(pointer), 0, -1):
+            if pointer[:depth] in self.inherited:
+                return (*self.inherited[pointer[:depth]], *pointer[depth:])
+        return pointer
 
 
 def read(path: Path, shown: Path | None = None) -> Source:

@@ -27,8 +27,9 @@ class CannotStamp(SaidError, ValueError):  # noqa: N818 - it names what happened
 def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]) -> str:
     """The text of `source` with a `verified` block at its end, in place of the one it has. Raises CannotStamp.
 
-    `facts` are the fingerprints by block, written in their order.
+    `facts` are the fingerprints by block, written in their order. The text is that of the record as typed.
     """
+    source = source.as_typed
     assert isinstance(source.data, dict)
     stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car, "facts": dict(facts)}
     text = _joined(source, list(_block(stamp)))

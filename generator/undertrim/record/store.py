@@ -12,6 +12,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.root import root
 from undertrim.record.source import Pointer, Source, read
+from undertrim.record.spreading import spread
 from undertrim.words import message
 
 KINDS = {"vehicles": "vehicle", "gear": "gear"}
@@ -114,11 +115,14 @@ def _absolute(path: Path) -> Path:
 
 
 def entry(path: Path, kind: str, source: Source) -> Entry:
-    """A record file from its source: what the schema allows of it, and problems for the rest."""
+    """A record file from its source: the whole that it says, as far as the schema allows it, and problems for the rest."""
     if source.data is None and source.problems:
         return Entry(path, kind, source, source.problems, None)
+    if kind == "vehicle":
+        source = spread(source)
     found = complaints.complaints(source, kind)
-    problems = (*source.problems, *(complaints.as_problem(source, complaint) for complaint in found))
+    told = dict.fromkeys(complaints.as_problem(source, complaint) for complaint in found)  # said once, it is told once
+    problems = (*source.problems, *told)
     if complaints.too_many(found):
         return Entry(path, kind, source, problems, None)
     data, dropped = without(source.data, found, kind)

@@ -46,11 +46,19 @@ def _objects(block: Schema) -> Iterator[tuple[Value, Schema]]:
 
 
 def _table(title: Value, block: Schema) -> str:
-    rows = [_row(name, field, block.get("required", ())) for name, field in block["properties"].items()]
+    fields = {**block["properties"], **block.get("aside", {})}
+    rows = [_row(name, field, block.get("required", ())) for name, field in fields.items()]
     heads = " | ".join(map(say, _HEADS))
-    return "\n".join(
-        [f"\n### {say(title)}\n", _cell(block.get("description", "")), "", f"| {heads} |", "|---|---|---|---|", *rows]
-    )
+    return "\n".join([f"\n### {say(title)}\n", *_about(block), "", f"| {heads} |", "|---|---|---|---|", *rows])
+
+
+def _about(block: Schema) -> list[str]:
+    """What a block is, and how it may be said in short."""
+    short = block.get("short", {})
+    lists, texts = Items(tuple(short.get("list", ())), "comma"), short.get("text", "")
+    forms = [message("reference/short-text", field=texts)] if texts else []
+    forms += [message("reference/short-list", fields=lists)] if lists.values else []
+    return [_cell(block.get("description", "")), *(f"\n{say(form)}." for form in forms)]
 
 
 _HEADS = (

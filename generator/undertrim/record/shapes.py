@@ -1,0 +1,90 @@
+"""What may be said once, read from a schema: the words of ours that stand beside a field, laid out for going through a record.
+
+`short` (a text or a list in place of a mapping), `follows` (what the field is where nothing is said), `unless` (a field beside which
+nothing follows), `group` (things that share what is said of all of them), `named` (a text may be the id of what stands in that
+section) and `aside` (sections that hold nothing but what is named elsewhere). A list of one needs no word: its brackets may be
+left out wherever the schema asks for a list.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cache
+
+from undertrim.record.fields import Node, node_at, root
+from undertrim.words import Value
+
+
+@dataclass(frozen=True, slots=True)
+class Follows:
+    """A field that need not be said: from what it `follows`, and the field beside which it does not."""
+
+    field: str
+    source: str
+    unless: str = ""
+
+
+@dataclass(slots=True)
+class Shape:
+    """How the value of one field may be typed; `fields` are those of a mapping, `other` is what its own names lead to."""
+
+    fields: dict[str, "Shape"] = field(default_factory=dict)
+    other: "Shape | None" = None
+    items: "Shape | None" = None
+    is_list: bool = False
+    short_text: str = ""
+    short_list: tuple[str, ...] = ()
+    named: str = ""
+    follows: tuple[Follows, ...] = ()
+    group: "Shape | None" = None
+    aside: Mapping[str, "Shape"] = field(default_factory=dict)
+    words: frozenset[str] = frozenset()
+    unless: str = ""
+    title: Value = ""
+    plain: bool = True
+    """Whether it is typed in one way only, and so is all below."""
+
+    def below(self, step: str) -> "Shape | None":
+        """The shape of what stands under a key."""
+        return self.fields.get(step, self.other)
+
+
+@cache
+def whole(name: str) -> Shape:
+    """The shape of a whole record of one kind."""
+    return _shape(root(name))
+
+
+def _shape(node: Node) -> Shape:
+    """The shape of a node and of all below it."""
+    says, short = node.schema, node.schema.get("short", {})
+    made = Shape(
+        is_list=says.get("type") == "array",
+        short_text=short.get("text", ""),
+        short_list=tuple(short.get("list", ())),
+        named=says.get("named", ""),
+        words=frozenset(says.get("enum", ())),
+        unless=says.get("unless", ""),
+        title=says.get("title", ""),
+    )
+    _fill(made, node)
+    below = (*made.fields.values(), *(one for one in (made.other, made.items) if one))
+    own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside
+    made.plain = not any(own) and all(one.plain for one in below)
+    return made
+
+
+def _fill(made: Shape, node: Node) -> None:
+    children = {name: child for name in node.schema.get("properties", ()) if (child := node.child(name))}
+    made.fields = {name: _shape(child) for name, child in children.items()}
+    made.follows = tuple(_follows(name, child) for name, child in children.items() if "follows" in child.schema)
+    if isinstance(node.schema.get("additionalProperties"), dict) and (child := node.child("*")):
+        made.other = _shape(child)
+    if "items" in node.schema and (child := node.child(0)):
+        made.items = _shape(child)
+    if "group" in node.schema:
+        made.group = _shape(node_at(node.home, "group"))
+    made.aside = {name: _shape(node_at(node.home, "aside", name)) for name in node.schema.get("aside", ())}
+
+
+def _follows(name: str, node: Node) -> Follows:
+    return Follows(name, node.schema["follows"], node.schema.get("unless", ""))

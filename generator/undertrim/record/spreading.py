@@ -1,0 +1,303 @@
+"""Spreads a record that says each thing once into the whole shape, in which everything stands where it holds.
+
+A record of format 2 is read as typed and spread here, once; what looks at records afterwards knows the whole alone, which is
+what a record of format 1 says by itself. Each place of the whole keeps the line and column where its value was typed. What
+may be said once stands in the schema (`shapes.py`); this is the walk over a record beside it.
+
+Nothing here refuses a value: the whole goes through the schema like any other record. Only what cannot be spread is a fault.
+"""
+
+# Long because it is one walk: what is short, shared and left out meets at each place, and each may stand inside the others.
+
+from dataclasses import dataclass, field, replace
+
+from undertrim.record import shapes
+from undertrim.record.complaint import Complaint
+from undertrim.record.examples import is_id
+from undertrim.record.following import FOLLOWING, Following
+from undertrim.record.nearness import suggestion
+from undertrim.record.numerals import quoted
+from undertrim.record.places import Places
+from undertrim.record.refusals import refusals
+from undertrim.record.sentences import write
+from undertrim.record.shapes import Shape
+from undertrim.record.source import Data, Origin, Pointer, Source, Twice
+from undertrim.words import Items, Message, message
+
+SAYS_ONCE, SAYS_ALL = "2", "1"
+"""The format that is spread, and the one of the whole."""
+
+BACK = "none"
+"""What a thing says of a field to take back what would be shared with it."""
+
+_NOTHING = Shape()
+
+
+def spread(source: Source) -> Source:
+    """The source with its data as a whole, if it is of the format that says things once; else the source itself."""
+    if not isinstance(source.data, dict) or source.data.get("format") != SAYS_ONCE:
+        return source
+    return _Spreading(source, Places(source)).made()
+
+
+def is_earlier(source: Source) -> bool:
+    """Whether a file is a vehicle record of the format in which everything is said in each place."""
+    typed = source.as_typed.data
+    return isinstance(typed, dict) and "vehicle" in typed and typed.get("format") == SAYS_ALL
+
+
+@dataclass(slots=True)
+class _Later:
+    """An opening, whose area and sides are known once all parts are."""
+
+    made: dict[str, Data]
+    place: Pointer
+    follows: shapes.Follows
+
+
+@dataclass(slots=True)
+class _Shared:
+    """A field of a group: its value as typed, where that stands, and its shape."""
+
+    value: Data
+    typed: Pointer
+    shape: Shape
+    of_key: bool = False
+
+
+@dataclass(slots=True)
+class _Spreading:
+    """One record on its way: the places of the whole, and what showed so far."""
+
+    source: Source
+    places: Places
+    faults: list[Complaint] = field(default_factory=list)
+    twice: list[Twice] = field(default_factory=list)
+    later: list[_Later] = field(default_factory=list)
+
+    def made(self) -> Source:
+        shape, data = shapes.whole("vehicle"), self.source.data
+        for name in (name for name in shape.aside if name in data):
+            self._blame(f"vehicle/{name}", data[name], (name,))
+        whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
+        whole["format"] = SAYS_ALL
+        for item in self.later:
+            self._follow_parts(whole, item)
+        made = self.places
+        origin = Origin(self.source, made.inherited, tuple(self.faults), tuple(self.twice))
+        return replace(
+            self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
+        )
+
+    def _whole(self, shape: Shape | None, value: Data, place: Pointer, typed: Pointer) -> Data:
+        """What a value as typed stands for at a place of the whole."""
+        self.places.note(place, typed)
+        shape = shape or _NOTHING
+        if place is typed and shape.plain:
+            return value
+        if isinstance(value, list):
+            if shape.short_list:
+                return self._short(shape, value, place, typed)
+            return [self._whole(shape.items, inner, *_below(place, typed, i)) for i, inner in enumerate(value)]
+        if value is not None and shape.is_list:
+            return [self._whole(shape.items, value, (*place, 0), typed)]
+        if isinstance(value, dict):
+            return self._mapping(shape, value, place, typed)
+        if value is not None and shape.short_text:
+            return self._from_fields(shape, {shape.short_text: (value, typed)}, place)
+        return self._named(shape, value, place, typed) if value and shape.named else value
+
+    def _mapping(self, shape: Shape, value: dict[str, Data], place: Pointer, typed: Pointer) -> dict[str, Data]:
+        made: dict[str, Data] = {}
+        for key, inner in value.items():
+            if shape.group and isinstance(inner, dict) and place[-1] in inner:
+                self._group(shape, made, key, inner, place)
+            else:
+                spot, origin = _below(place, typed, key)
+                self._entry(shape, made, spot, inner, origin)
+        self._follow(shape, made, place)
+        return made
+
+    def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> None:
+        """What stands under one key; of two with one id, which only groups can have, the first is kept."""
+        key = str(place[-1])
+        if key in made:
+            self._fault(typed, message("spread/id-twice", id=quoted(key), line=self.places.keys[place].line))
+            return
+        self.places.note_key(place, typed)
+        made[key] = self._whole(shape.below(key), value, place, typed)
+
+    def _short(self, shape: Shape, value: list[Data], place: Pointer, typed: Pointer) -> Data:
+        """A mapping that was typed as a list of its usual fields."""
+        if not 0 < len(value) <= len(shape.short_list):
+            names = Items(shape.short_list, "comma")
+            said = message("spread/short", name=shape.title, most=len(shape.short_list), names=names)
+            self.faults.append(Complaint(place, said))
+            return value
+        fields = zip(shape.short_list, enumerate(value), strict=False)
+        return self._from_fields(shape, {name: (inner, (*typed, i)) for name, (i, inner) in fields}, place)
+
+    def _from_fields(self, shape: Shape, fields: dict[str, tuple[Data, Pointer]], place: Pointer) -> dict[str, Data]:
+        made: dict[str, Data] = {}
+        for name, (value, typed) in fields.items():
+            self.places.stand((*place, name), self.places.of(typed))
+            made[name] = self._whole(shape.fields[name], value, (*place, name), typed)
+        self._follow(shape, made, place)
+        return made
+
+    def _named(self, shape: Shape, value: str, place: Pointer, typed: Pointer) -> Data:
+        """What stands under an id in a section of its own; any other text is itself, unless it looks like such an id."""
+        section = self.source.data.get(shape.named)
+        known = section if isinstance(section, dict) else {}
+        if value in known:
+            self.places.inherited[place] = (shape.named, value)
+            return self._whole(replace(shape, named=""), known[value], place, (shape.named, value))
+        if is_id(value) and not value.isdecimal():
+            way_out = suggestion(value, list(known), message("spread/cars")) if known else message("spread/no-cars")
+            said = message("spread/unnamed", id=quoted(value), section=shape.named, hint=way_out)
+            self.faults.append(Complaint(place, said, stays=True))
+        return value
+
+    def _follow(self, shape: Shape, made: dict[str, Data], place: Pointer) -> None:
+        """Fill in what follows where nothing is said; what is said although it follows is told."""
+        for item in shape.follows:
+            if item.source not in FOLLOWING:
+                self.later.append(_Later(made, place, item))
+                continue
+            found = FOLLOWING[item.source](str(place[-1]), made)
+            if found and item.field not in made:
+                made[item.field] = self._put((*place, item.field), found, place)
+            elif found and made[item.field] == found.value:
+                self.twice.append(Twice((*place, item.field), item.source))
+
+    def _put(self, place: Pointer, found: Following, around: Pointer) -> Data:
+        """Set down a value that follows: it stands where that stands which it follows from."""
+        position = self.places.values[*around, found.field] if found.field else self.places.keys.get(around)
+        for below in ((), *((key,) for key in found.value)) if isinstance(found.value, dict) else ((),):
+            if position:
+                self.places.stand((*place, *below), position)
+        return found.value
+
+    # Groups
+
+    def _group(self, shape: Shape, made: dict[str, Data], name: str, group: dict[str, Data], place: Pointer) -> None:
+        """The things of a group, each with what is shared and not said otherwise."""
+        assert shape.group
+        section, typed = str(place[-1]), (*place, name)
+        shared = self._shared(shape.group, name, group, typed)
+        said = {key: _in_brackets(shape.group.fields.get(key), value) for key, value in group.items()}
+        faults = self._blame("vehicle/group", said, typed)
+        things = group[section]
+        for key, thing in things.items() if isinstance(things, dict) else ():
+            below = (*typed, section, key)
+            if isinstance(thing, dict) and section in thing:
+                self._fault(below, message("spread/group-in-group", id=quoted(key), group=quoted(name)))
+            else:
+                self._share(shape, made, (*place, key), thing, below, shared)
+                self._spoil((*place, key), faults)
+
+    def _shared(self, shape: Shape, name: str, group: dict[str, Data], typed: Pointer) -> dict[str, _Shared]:
+        shared = {
+            key: _Shared(value, (*typed, key), shape.fields[key])
+            for key, value in group.items()
+            if key in shape.fields and key != typed[0]
+        }
+        for item in shape.follows:
+            if name in shape.fields[item.field].words:
+                if item.field not in shared:
+                    shared[item.field] = _Shared(name, typed, shape.fields[item.field], of_key=True)
+                elif shared[item.field].value == name:
+                    self.twice.append(Twice((*typed, item.field), "group-id"))
+        return shared
+
+    def _share(
+        self,
+        shape: Shape,
+        made: dict[str, Data],
+        place: Pointer,
+        thing: Data,
+        typed: Pointer,
+        shared: dict[str, _Shared],
+    ) -> None:
+        """One thing of a group."""
+        fresh = place[-1] not in made
+        if isinstance(thing, dict):
+            kept = {key: value for key, value in thing.items() if value != BACK or key not in shared}
+            taken = thing.keys() - kept.keys()
+            self._entry(shape, made, place, kept, typed)
+            for name, item in shared.items() if fresh else ():
+                if name not in taken:
+                    self._inherit(made[str(place[-1])], name, item, place)
+        else:
+            self._entry(shape, made, place, thing, typed)
+
+    def _inherit(self, thing: dict[str, Data], name: str, item: _Shared, place: Pointer) -> None:
+        spot = (*place, name)
+        if name not in thing and (not item.shape.unless or item.shape.unless not in thing):
+            self.places.inherited[spot] = item.typed
+            thing[name] = self._whole(item.shape, item.value, spot, item.typed)
+            if item.of_key:
+                self.places.stand(spot, self.source.keys[item.typed])
+            else:
+                self.places.note_key(spot, item.typed)
+        elif name in thing and thing[name] == _in_brackets(item.shape, item.value):
+            self.twice.append(Twice(spot, "group"))
+
+    # What openings have of the parts that they are behind
+
+    def _follow_parts(self, whole: dict[str, Data], item: _Later) -> None:
+        """Fill in a field that all parts named in a list share."""
+        name, made = item.follows.field, item.made
+        named, parts = made.get(item.follows.source), whole.get("parts")
+        known = parts if isinstance(parts, dict) else {}
+        listed = [part for part in named if isinstance(part, str)] if isinstance(named, list) else []
+        spots = [("parts", part, name) for part in listed if isinstance(known.get(part), dict)]
+        values = [known[part].get(name) for _, part, _ in spots]
+        if not values or values[0] is None or any(value != values[0] for value in values):
+            return
+        spot = (*item.place, name)
+        if made.get(name) in (BACK, [BACK]):
+            del made[name]
+        elif name in made:
+            self.twice += [Twice(spot, "behind")] if made[name] == values[0] else []
+        elif not item.follows.unless or item.follows.unless not in made:
+            made[name] = values[0]
+            self.places.copy(spot, spots[0], values[0])
+
+    # Faults
+
+    def _fault(self, typed: Pointer, said: Message) -> None:
+        self.faults.append(Complaint(typed, said, key=True))
+
+    def _blame(self, block: str, data: Data, typed: Pointer) -> list[Complaint]:
+        """What is wrong with a block that is not in the whole, which is told."""
+        written = (complaint for refusal in refusals(data, block) for complaint in write(refusal))
+        found = [replace(complaint, pointer=self._typed((*typed, *complaint.pointer))) for complaint in written]
+        self.faults += found
+        return found
+
+    def _typed(self, pointer: Pointer) -> Pointer:
+        """The place as typed; the entry of a list of one stands where its list does."""
+        return pointer[:-1] if pointer[-1:] == (0,) and pointer not in self.source.values else pointer
+
+    def _spoil(self, place: Pointer, faults: list[Complaint]) -> None:
+        """A field that a group misspells is missing in each of its things, and nobody need hear of that."""
+        for fault in faults:
+            typed = fault.pointer
+            if fault.meant and typed in self.source.keys:
+                spot = (*place, typed[-1])
+                self.places.inherited[spot] = typed
+                self.places.note(spot, typed)
+                self.places.note_key(spot, typed)
+                self.faults.append(replace(fault, pointer=spot))
+
+
+def _below(place: Pointer, typed: Pointer, step: str | int) -> tuple[Pointer, Pointer]:
+    """The place of what stands below one, and where that was typed: the very same pointer as long as the two are one."""
+    spot = (*place, step)
+    return spot, spot if place is typed else (*typed, step)
+
+
+def _in_brackets(shape: Shape | None, value: Data) -> Data:
+    """A list, also where it is one of one."""
+    return [value] if shape and shape.is_list and value is not None and not isinstance(value, list) else value
