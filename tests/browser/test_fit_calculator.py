@@ -40,7 +40,9 @@ def opened(page: Page, site: Path, opening: str) -> Locator:
 def test_the_form_on_a_page_gives_the_verdict_of_the_program(phone: Page, site: Path) -> None:
     vehicle = Vehicle(*_record("kelbrook/finch-2014-2018"), stock(Workspace(ROOT)), USUAL)
     phone.goto((site / FINCH).as_uri())
-    for name, opening in vehicle.record.openings.items():
+    with_form = {name: one for name, one in vehicle.record.openings.items() if one.kind in ("receiver", "speaker")}
+    assert len(with_form) == 3
+    for name, opening in with_form.items():
         form = phone.locator(f"#opening-{name} details.ut-try")
         form.locator("> summary").click()
         for gear in vehicle.stock.taken(opening):

@@ -16,6 +16,7 @@ from undertrim.derive.evidence import fingerprint as fp
 from undertrim.derive.evidence.fingerprint import Changes, changed_since, fingerprint, fingerprints
 from undertrim.record.copying import copied
 from undertrim.record.source import Pointer, read_text
+from undertrim.record.spreading import spread
 from undertrim.resources import top
 
 RECORDS = sorted((top("records") / "vehicles").rglob("*.yaml"))
@@ -30,9 +31,9 @@ EXTRA: dict[str, Any] = {
 
 @cache
 def data(path: Path) -> Any:
-    typed = read_text(path.read_text(encoding="utf-8"), path).data
-    assert isinstance(typed, dict)
-    return {**EXTRA, **typed}
+    whole = spread(read_text(path.read_text(encoding="utf-8"), path)).data
+    assert isinstance(whole, dict)
+    return {**EXTRA, **json.loads(json.dumps(whole))}  # what parts share is said at each of them
 
 
 def leaves(value: Any, pointer: Pointer = ()) -> list[Pointer]:

@@ -94,7 +94,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every place whose mount, sizes and area contradict each other."""
     for opening in subject.record.openings_of(TweeterOpening):
         for field, found in (*_placed(opening), *_turned(opening), *_held(opening)):
-            yield Finding(("openings", opening.id, field), found)
+            yield Finding(("openings", opening.id, field), found, about=(opening.area,) if field == "place" else ())
 
 
 _Found = tuple[str, Message]
