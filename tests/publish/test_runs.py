@@ -72,6 +72,14 @@ def test_an_engine_space_asks_for_insulation_that_bears_it() -> None:
     assert cables("length: 0.5 m, engine: yes")["90 A"].awg == "4 AWG"
 
 
+@pytest.mark.parametrize("length", ["16 mm", "900 m"])
+def test_a_length_that_cannot_be_is_said_and_nothing_is_reckoned(length: str) -> None:
+    """It passes the check with a warning; the page of the vehicle is made all the same."""
+    made = run(f"length: {length}")
+    assert made["cables"] == []
+    assert "cannot be right" in made["assumed"]
+
+
 def test_what_is_unknown_of_the_engine_space_is_taken_as_the_worse() -> None:
     unknown, hot = run("length: 5 m, engine: unknown"), run("length: 5 m, engine: yes")
     assert unknown["cables"] == hot["cables"]

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from undertrim.derive.electrical.bounds import usual
+from undertrim.derive.electrical.bounds import Refused, usual
 from undertrim.derive.electrical.cable import Wishes, choose
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.drop import Path
@@ -42,8 +42,8 @@ def runs(record: VehicleRecord) -> list[Data]:
 
 
 def run(record: VehicleRecord, item: Run) -> Data:
-    """One run. Its `cables` are empty where the length is not known, and `assumed` says what they are reckoned with."""
-    made = list(_cables(item))
+    """One run. Its `cables` are empty where the length is not known or cannot be, and `assumed` says what they are reckoned with."""
+    cables, assumed = _reckoned(item)
     return {
         "id": item.id,
         "name": item.name,
@@ -55,8 +55,8 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "carries": [_CARRIES[name] for name in item.carries],
         "ground": _ground(record, item),
         "note": item.note,
-        "cables": made,
-        "assumed": _assumed(item) if made else message("runs/length-unknown"),
+        "cables": cables,
+        "assumed": assumed,
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "conflicts": doubts.marks(record, ("runs", item.id)),
@@ -78,12 +78,20 @@ def _ground(record: VehicleRecord, item: Run) -> Value:
     return ""
 
 
-def _cables(item: Run) -> Iterator[RunCable]:
-    """For usual currents of amplifiers: the cable out and back of the same length, and the fuse; nothing where the length is not known."""
+def _reckoned(item: Run) -> tuple[list[RunCable], Value]:
+    """The cables with what is assumed; none, with the reason, where there is no length to reckon with."""
     if not isinstance(item.length, Quantity):
-        return
+        return [], message("runs/length-unknown")
+    try:
+        return list(_cables(item, item.length.value / 1000)), _assumed(item)
+    except Refused as refused:
+        return [], message("runs/length-refused", why=refused.said)
+
+
+def _cables(item: Run, metres: float) -> Iterator[RunCable]:
+    """For usual currents of amplifiers: the cable out and back of the same length, and the fuse. Raises Refused."""
     for current in table("runs")["amplifier"]["currents"]:
-        path = Path(current=float(current), out=item.length.value / 1000)
+        path = Path(current=float(current), out=metres)
         awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
         fuse = awg.fuse or metric.fuse
         yield RunCable(
