@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.electrical.bounds import Refused, usual
-from undertrim.derive.electrical.cable import Wishes, choose
+from undertrim.derive.electrical.cable import choose
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.drop import Path
 from undertrim.derive.electrical.numbers import Amount
+from undertrim.derive.run_cables import wishes
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
@@ -92,7 +93,7 @@ def _cables(item: Run, metres: float) -> Iterator[RunCable]:
     """For usual currents of amplifiers: the cable out and back of the same length, and the fuse. Raises Refused."""
     for current in table("runs")["amplifier"]["currents"]:
         path = Path(current=float(current), out=metres)
-        awg, metric = (choose(path, _wishes(item, scheme)) for scheme in ("awg", "metric"))
+        awg, metric = (choose(path, wishes(item, scheme)) for scheme in ("awg", "metric"))
         fuse = awg.fuse or metric.fuse
         yield RunCable(
             current=message("joint/amperes", value=current),
@@ -103,15 +104,8 @@ def _cables(item: Run, metres: float) -> Iterator[RunCable]:
         )
 
 
-def _wishes(item: Run, scheme: str) -> Wishes:
-    """A cable beside an engine must bear more heat; what is unknown counts as beside it."""
-    if item.engine == "no":
-        return Wishes(scheme=scheme)
-    return Wishes(scheme=scheme, place="engine", insulation=table("runs")["amplifier"]["insulation_engine"])
-
-
 def _assumed(item: Run) -> Message:
-    bears = _wishes(item, "awg").insulation or usual("insulation")
+    bears = wishes(item, "awg").insulation or usual("insulation")
     within = float(table("electrical-fuses")["place"]["within"])
     return message(
         "runs/assumed",

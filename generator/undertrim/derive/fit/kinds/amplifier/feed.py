@@ -13,6 +13,7 @@ from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import NOT_RECORDED, untold
 from undertrim.derive.fit.place import Place
 from undertrim.derive.fit.stock import Stocked, only
+from undertrim.derive.run_cables import wishes
 from undertrim.record.model import Run
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.units import Quantity
@@ -98,13 +99,6 @@ def _along(run: Run, metres: float, opening: AmplifierOpening, every: Sequence[A
             )
             bring.extend(_branch_bring(one, branch))
     return PartOf(notes=(*notes, *_ground(opening, main), *_fuse_place(opening)), bring=tuple(bring))
-
-
-def wishes(run: Run) -> Wishes:
-    """A cable beside an engine must bear more heat; what is unknown counts as beside it (data/runs.toml)."""
-    if run.engine == "no":
-        return Wishes()
-    return Wishes(place="engine", insulation=int(table("runs")["amplifier"]["insulation_engine"]))
 
 
 def _branch(run: Run, gear: Amplifier) -> Choice:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from undertrim.derive.electrical.impedance import parallel
+from undertrim.derive.fit.joined import parallel
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import Check, Number, Verdict, typed, untold
 from undertrim.derive.fit.place import Place
@@ -45,8 +45,7 @@ def _load_of(found: tuple[float, tuple[Number, ...]]) -> float:
 
 def _together(side: Sequence[Number]) -> float:
     """Speakers in parallel, in ohm; 0 where one of them is typed as 0."""
-    ohms = [one.value or 0.0 for one in side]
-    return parallel(ohms) if all(ohms) else 0.0
+    return parallel([one.value or 0.0 for one in side])
 
 
 def loads(place: Place, facts: AmplifierGear) -> PartOf:
