@@ -7,8 +7,6 @@ Greek. Names of units, colours and drives, ids and addresses, and what was typed
 import copy
 import json
 import re
-import subprocess
-import sys
 import tempfile
 from collections.abc import Iterator
 from functools import cache
@@ -16,6 +14,7 @@ from pathlib import Path
 from string import Formatter
 from typing import Any
 
+import extracting
 from babel.messages.pofile import read_po, write_po
 from marking import _PLAIN as PLAIN
 
@@ -44,8 +43,7 @@ def language() -> Language:
 def po_file(folder: Path) -> Path:
     """Its gettext file, made in a folder."""
     template = folder / "undertrim.pot"
-    extract = ("--quiet", "extract", "-F", "pyproject.toml", "-o", template, "generator", "schema", "site_overrides")
-    subprocess.run([sys.executable, "-m", "babel.messages.frontend", *extract], cwd=ROOT, check=True)
+    extracting.extract(template, "generator", "schema", "site_overrides")
     with template.open("rb") as file:
         found = read_po(file)
     for entry in found:

@@ -2,12 +2,11 @@
 
 import ast
 import json
-import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 from string import Formatter
 
+import extracting
 import pytest
 from babel.messages.pofile import read_po, write_po
 
@@ -36,8 +35,7 @@ def marked(tmp_path_factory: pytest.TempPathFactory) -> Language:
     """A language in which every text is marked, made by the tools that translators use."""
     folder = tmp_path_factory.mktemp("words")
     template = folder / "undertrim.pot"
-    extract = ("extract", "-F", "pyproject.toml", "-o", template, "generator")
-    subprocess.run([sys.executable, "-m", "babel.messages.frontend", *extract], cwd=ROOT, check=True)
+    extracting.extract(template, "generator")
     with template.open("rb") as file:
         found = read_po(file)
     for entry in found:
