@@ -70,6 +70,8 @@ parts:
     each: [left, right]
     after: [handle-cap]
     release: lift
+    direction: up
+    takes: 2 min
     held_by:
       - {clip: push, count: 5, at: {front: 2, rear: 3}}
       - clip: metal
@@ -123,6 +125,7 @@ def test_a_record_says_each_thing_once_and_the_same() -> None:
     assert comments(text) == comments(OLD)
     for line in (
         "  bodies: hatchback\n",
+        "        release: [lift, up, 2 min]\n",
         '  car-2016: "2016, left-hand drive"\n',
         "by: rk, car: car-2016}",
         "car: {year: 2017, side: left}",

@@ -13,6 +13,7 @@ from undertrim.record.problem import Position
 from undertrim.record.source import Source, read_text
 from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace, entry
+from undertrim.words import sentence
 
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
 HEAD = """format: 2
@@ -139,6 +140,16 @@ SHORT = [
     ("parts: {a: {after: {part: b, side: left}}}", "parts/a/after", [{"part": "b", "side": "left"}]),
     ("parts: {a: {when: {radio: map}}}", "parts/a/when", {"radio": "map"}),
     ("parts: {a: {source: e1}}", "parts/a/source", "e1"),
+    ("parts: {a: {release: [pull, rearward, 3 min]}}", "parts/a/takes", "3 min"),
+    ("parts: {a: {release: [pull, 3 min]}}", "parts/a/takes", "3 min"),
+    ("parts: {a: {release: [pull, up]}}", "parts/a/direction", "up"),
+    ("parts: {a: {release: [pull]}}", "parts/a/release", "pull"),
+    ("parts: {a: {release: [pull, rearwrd]}}", "parts/a/direction", "rearwrd"),
+    ("parts: {a: {release: [pull, 3 mn]}}", "parts/a/direction", "3 mn"),
+    ("openings: {a: {kind: [speaker, front, 6.5 in, 4 ohm]}}", "openings/a/nominal", "6.5 in"),
+    ("openings: {a: {kind: [speaker, 4 ohm, frnt]}}", "openings/a/channel", "frnt"),
+    ("openings: {a: {kind: [speaker, unknown]}}", "openings/a/impedance", "unknown"),
+    ("connectors: {a: {numbering: [rows, top-left]}}", "connectors/a/starts", "top-left"),
 ]  # fmt: skip
 
 
@@ -154,6 +165,39 @@ def test_short_forms_are_read_as_the_long_ones(text: str, place: str, value: Any
         line, column = position(source, f"{place}/{key}")
         assert line == 2
         assert text[column - 1 :].lstrip("[{'").startswith(value if isinstance(value, str) else next(iter(value)))
+
+
+ALONG = [
+    ("release: [pull, up, 3 min, 4]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
+    ("release: [pull, [up]]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
+    ("release: []", "[]", "'release' as a list has at most 3 texts, and at least one"),
+    (
+        "release: [pull, 3 min], takes: 4 min",
+        "3 min",
+        "'takes' stands twice: in the list under 'release', and by itself",
+    ),
+    (
+        "takes: 4 min, release: [pull, 3 min]",
+        "3 min",
+        "'takes' stands twice: in the list under 'release', and by itself",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "where", "said"), ALONG)
+def test_a_list_of_fields_that_cannot_be_told_apart(text: str, where: str, said: str) -> None:
+    line = f"parts: {{a: {{{text}}}}}"
+    source = whole(f"format: 2\n{line}\n")
+    assert source.origin
+    [fault] = source.origin.faults
+    place = source.as_typed.position(fault.pointer)
+    assert (sentence(fault.said), place.line, place.column) == (said, 2, line.index(where) + 1)
+
+
+def test_what_a_group_shares_gives_way_to_what_a_list_says() -> None:
+    parts = "{a: {release: [pull, up]}, b: {release: [pull, 3 min]}}"
+    found = whole(f"format: 2\nparts: {{g: {{takes: 2 min, parts: {parts}}}}}\n").data["parts"]
+    assert {name: part["takes"] for name, part in found.items()} == {"a": "2 min", "b": "3 min"}
 
 
 def test_cars_are_named_once() -> None:

@@ -12,4 +12,4 @@ def extract(template: Path, *folders: str) -> None:
     """Write the template of all texts in folders of the project."""
     with chdir(ROOT):
         arguments = ("--quiet", "extract", "-F", "pyproject.toml", "-o", str(template), *folders)
-        CommandLineInterface().run(["pybabel", *arguments])
+        CommandLineInterface().run(["pybabel", *arguments])  # type: ignore[no-untyped-call]  # Babel types its library only

@@ -1,7 +1,7 @@
 """What may be said once, read from a schema: the words of ours that stand beside a field, laid out for going through a record.
 
 `short` (a text or a list in place of a mapping), `follows` (what the field is where nothing is said), `unless` (a field beside which
-nothing follows), `group` (things that share what is said of all of them), `named` (a text may be the id of what stands in that
+nothing follows), `also` (fields that may stand behind it in one list), `group` (things that share what is said of all of them), `named` (a text may be the id of what stands in that
 section) and `aside` (sections that hold nothing but what is named elsewhere). A list of one needs no word: its brackets may be
 left out wherever the schema asks for a list.
 """
@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from undertrim.record.fields import Node, node_at, root
+from undertrim.record.schema import blanks
 from undertrim.words import Value
 
 
@@ -39,6 +40,9 @@ class Shape:
     aside: Mapping[str, "Shape"] = field(default_factory=dict)
     words: frozenset[str] = frozenset()
     unless: str = ""
+    also: tuple[str, ...] = ()
+    quantity: str = ""
+    blanks: tuple[str, ...] = ()
     title: Value = ""
     plain: bool = True
     """Whether it is typed in one way only, and so is all below."""
@@ -56,7 +60,7 @@ def whole(name: str) -> Shape:
 
 def _shape(node: Node) -> Shape:
     """The shape of a node and of all below it."""
-    says, short = node.schema, node.schema.get("short", {})
+    says, short, quantity = node.schema, node.schema.get("short", {}), node.schema.get("quantity", {})
     made = Shape(
         is_list=says.get("type") == "array",
         short_text=short.get("text", ""),
@@ -64,11 +68,14 @@ def _shape(node: Node) -> Shape:
         named=says.get("named", ""),
         words=frozenset(says.get("enum", ())),
         unless=says.get("unless", ""),
+        also=tuple(says.get("also", ())),
+        quantity=quantity.get("kind", ""),
+        blanks=blanks(quantity),
         title=says.get("title", ""),
     )
     _fill(made, node)
     below = (*made.fields.values(), *(one for one in (made.other, made.items) if one))
-    own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside
+    own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside, made.also
     made.plain = not any(own) and all(one.plain for one in below)
     return made
 

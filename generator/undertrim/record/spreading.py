@@ -11,7 +11,7 @@ Nothing here refuses a value: the whole goes through the schema like any other r
 
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import shapes
+from undertrim.record import along, shapes
 from undertrim.record.complaint import Complaint
 from undertrim.record.examples import is_id
 from undertrim.record.following import FOLLOWING, Following
@@ -112,10 +112,29 @@ class _Spreading:
         for key, inner in value.items():
             if shape.group and isinstance(inner, dict) and place[-1] in inner:
                 self._group(shape, made, key, inner, place)
+            elif isinstance(inner, list) and key in shape.fields and shape.fields[key].also:
+                made |= self._along(shape, value, key, place, (*typed, key))
             else:
                 spot, origin = _below(place, typed, key)
                 self._entry(shape, made, spot, inner, origin)
         self._follow(shape, made, place)
+        return made
+
+    def _along(self, shape: Shape, given: dict[str, Data], key: str, place: Pointer, typed: Pointer) -> dict[str, Data]:
+        """The fields of a list that says one field with others beside it; `given` is all that the mapping says."""
+        names, also, made = along.fields_of(given[key], key, shape.fields), shape.fields[key].also, {}
+        if names is None:
+            said = message("spread/along", name=key, most=len(also) + 1, names=Items((key, *also), "comma"))
+            self.places.note_key((*place, key), typed)
+            self.places.note((*place, key), typed)
+            self.faults.append(Complaint((*place, key), said))
+            return {key: given[key]}
+        for i, name in enumerate(names):
+            if i and name in given:
+                self.faults.append(Complaint((*typed, i), message("spread/along-twice", field=name, name=key)))
+            else:
+                self.places.stand((*place, name), self.places.of((*typed, i)))
+                made[name] = given[key][i]
         return made
 
     def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> None:

@@ -58,6 +58,11 @@ def _about(block: Schema) -> list[str]:
     lists, texts = Items(tuple(short.get("list", ())), "comma"), short.get("text", "")
     forms = [message("reference/short-text", field=texts)] if texts else []
     forms += [message("reference/short-list", fields=lists)] if lists.values else []
+    forms += [
+        message("reference/short-along", name=name, fields=Items((name, *field["also"]), "comma"))
+        for name, field in block.get("properties", {}).items()
+        if "also" in field
+    ]
     return [_cell(block.get("description", "")), *(f"\n{say(form)}." for form in forms)]
 
 

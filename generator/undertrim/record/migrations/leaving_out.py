@@ -36,7 +36,7 @@ def left_out(text: str) -> str:
     marked = Text.of(text)
     twice = set(_typed(source))
     return edited(
-        text, [edit for entry in marked.entries() if entry.pointer in twice for edit in _without(marked, entry)]
+        text, [edit for entry in marked.entries() if entry.pointer in twice for edit in without(marked, entry)]
     )
 
 
@@ -50,7 +50,7 @@ def _typed(source: Source) -> Iterator[Pointer]:
         yield by_position[source.position(item.pointer, key=True)]
 
 
-def _without(marked: Text, entry: Entry) -> Iterator[Edit]:
+def without(marked: Text, entry: Entry) -> Iterator[Edit]:
     """An entry taken out; one that comments stand in, or that something stands before on its line, is left."""
     start, end = entry.key.start_mark.index, marked.end(entry.value)
     if "#" in marked.gaps(start, end):

@@ -54,7 +54,7 @@ class _Shortening:
                 and isinstance(value, MappingNode)
                 and any(inner.value == "parts" for inner, _ in value.value)
             ):
-                below = _of_a_group(shape)
+                below = of_a_group(shape)
             commented = "#" in self.marked.gaps(key.end_mark.index, self.marked.end(value))
             short = None if commented else self._short(value, below, flow=in_brackets(node))
             if short is None and node is not self.marked.root and not commented:
@@ -154,7 +154,7 @@ class _Shortening:
         return edited(self.marked.raw(node), moved)
 
 
-def _of_a_group(shape: Shape) -> Shape:
+def of_a_group(shape: Shape) -> Shape:
     """The shape of a group, whose parts are like those beside it."""
     assert shape.group
     fields = {**shape.group.fields, "parts": Shape(other=shape.other)}

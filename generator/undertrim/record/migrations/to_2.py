@@ -1,9 +1,9 @@
 """From format 1 to 2: what was said many times is said once, in the places and the words that stand there already.
 
-One pass after the other, each over a text that reads: the groups, the cars, then what follows anyway is left out, then short forms.
+One pass after the other, each over a text that reads: the groups, the cars, then what follows anyway is left out, then lists of fields, then short forms.
 """
 
-from undertrim.record.migrations import cars, grouping, leaving_out, shortening
+from undertrim.record.migrations import cars, grouping, leaving_out, shortening, side_by_side
 from undertrim.record.migrations.marked import Edit, Text, edited
 from undertrim.record.migrations.moved import CannotMove
 from undertrim.record.source import Source, read_text
@@ -11,7 +11,14 @@ from undertrim.words import message
 
 NUMBER = 2
 
-_PASSES = (grouping.grouped, cars.named, leaving_out.taken_back, leaving_out.left_out, shortening.shortened)
+_PASSES = (
+    grouping.grouped,
+    cars.named,
+    leaving_out.taken_back,
+    leaving_out.left_out,
+    side_by_side.listed,
+    shortening.shortened,
+)
 
 
 def migrate(source: Source) -> str:

@@ -1,0 +1,60 @@
+"""Puts fields into one list with the field that they may stand behind: `release: [pull, rearward, 3 min]`."""
+
+from collections.abc import Iterator
+
+from undertrim.record import along, shapes
+from undertrim.record.migrations.leaving_out import without
+from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited, in_brackets
+from undertrim.record.migrations.shortening import of_a_group
+from undertrim.record.shapes import Shape
+from undertrim.record.spreading import BACK
+
+
+def listed(text: str) -> str:
+    """The text with such lists; fields in brackets, with comments or quoted stay as they are."""
+    marked = Text.of(text)
+    return edited(text, _edits(marked, marked.root, shapes.whole("vehicle")))
+
+
+def _edits(marked: Text, node: Node, shape: Shape | None) -> Iterator[Edit]:
+    if shape is None or not isinstance(node, MappingNode) or in_brackets(node):
+        return
+    values = {str(key.value): Entry(key, value, node, ()) for key, value in node.value}
+    for name, entry in values.items():
+        below = shape.below(name)
+        if below and below.also:
+            yield from _list(marked, values, name, shape)
+        elif (
+            shape.group
+            and isinstance(entry.value, MappingNode)
+            and any(k.value == "parts" for k, _ in entry.value.value)
+        ):
+            yield from _edits(marked, entry.value, of_a_group(shape))
+        else:
+            yield from _edits(marked, entry.value, below)
+
+
+def _list(marked: Text, values: dict[str, Entry], name: str, shape: Shape) -> Iterator[Edit]:
+    """One such list; nothing where it would be read as other fields."""
+    names = [name, *(other for other in shape.fields[name].also if other in values)]
+    plain = [other for other in names if _plain(values[other].value)]
+    gone = {other: list(without(marked, values[other])) for other in plain[1:]}
+    kept = [name, *(other for other, edits in gone.items() if edits)]
+    words = [str(values[other].value.value) for other in kept]
+    if plain[:1] != [name] or len(kept) < 2 or along.fields_of(words, name, shape.fields) != kept:
+        return
+    value = values[name].value
+    yield Edit(
+        value.start_mark.index, marked.end(value), f"[{', '.join(marked.raw(values[other].value) for other in kept)}]"
+    )
+    yield from (edit for other in kept[1:] for edit in gone[other])
+
+
+def _plain(node: Node) -> bool:
+    """A text that may stand in brackets as it is."""
+    return (
+        isinstance(node, ScalarNode)
+        and node.style is None
+        and not set(",[]{}") & set(node.value)
+        and node.value not in ("", BACK)
+    )
