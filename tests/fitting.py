@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
+from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
@@ -69,3 +70,8 @@ PLAIN = "sound: {plain: {output: speaker, least_load: 2 ohm}}\n"
 def all_said(values: Iterable[Value]) -> list[str]:
     """Notes, parts to get or limits in words."""
     return [say(value) for value in values]
+
+
+def named(pieces: Iterable[Piece]) -> tuple[str, ...]:
+    """Pieces of gear by their names."""
+    return tuple(piece.name for piece in pieces)

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from fitting import CAR, PLAIN, RECEIVER, SPEAKER, all_said, gear
+from fitting import CAR, PLAIN, RECEIVER, SPEAKER, all_said, gear, named
 from making import record
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
@@ -44,7 +44,7 @@ def test_line_level_wants_a_line_output_or_a_converter() -> None:
     found = one("dash", [gear(RECEIVER)], AMPLIFIED)
     assert (found.kind, all_said(found.to_get)) == ("fits-with", ["a line output or level converter"])
     assert any("join the amplifier turn-on" in note for note in all_said(found.notes))
-    assert one("dash", [gear(RECEIVER), CONVERTER], AMPLIFIED).parts == ("Tidewrack Step",)
+    assert named(one("dash", [gear(RECEIVER), CONVERTER], AMPLIFIED).parts) == ("Tidewrack Step",)
     assert one("dash", [gear(RECEIVER, outputs=["line"]), CONVERTER], AMPLIFIED).parts == ()
 
 
@@ -111,13 +111,13 @@ def test_functions_by_data_want_an_interface() -> None:
     partly = other("interface", "Half", suits=SUITS, provides=["reverse"])
     assert all_said(one("dash", [wants, partly], DATA).to_get) == ["an interface for illumination", bell]
     whole = other("interface", "Whole", suits=SUITS, provides=["reverse", "illumination"])
-    assert one("dash", [wants, partly, whole], DATA).parts == ("Tidewrack Whole",)
+    assert named(one("dash", [wants, partly, whole], DATA).parts) == ("Tidewrack Whole",)
 
 
 def test_an_interface_that_keeps_a_duty_is_among_the_parts() -> None:
     keeper = other("interface", "Bell", suits=SUITS, provides=["mute"], keeps=["chime"])
     found = one("dash", [gear(RECEIVER), keeper], DATA)
-    assert found.parts == ("Tidewrack Bell",)
+    assert named(found.parts) == ("Tidewrack Bell",)
     assert "chime: kept by Tidewrack Bell" in all_said(found.notes)
     lost = one("dash", [gear(RECEIVER)], DATA)
     assert lost.kind == "stop"

@@ -2,6 +2,7 @@
 
 import pytest
 
+from fitting import named
 from making import record
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
@@ -58,7 +59,7 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     opening = vehicle.record.openings["rear-door"]
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return (
-        fit.parts,
+        named(fit.parts),
         len(place(vehicle, opening)["between"]),
         any("alters the car: cut" in note for note in map(say, fit.notes)),
     )

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from fitting import named
 from joining import ADDRESS, car, gear, interface
 from making import from_data
 from undertrim.derive.fit.answers import Vehicle, answer
@@ -92,7 +93,7 @@ def test_a_harness_and_a_receiver_may_keep_a_duty_too() -> None:
         "harness",
         f"suits: [{{vehicle: {ADDRESS}, opening: dash}}]\nplugs: {{radio-main: {{4: {{function: battery-feed}}}}}}\nkeeps: [chime]",
     )
-    assert one(lost, knot).by == ("Pellworth Knot",)
+    assert named(one(lost, knot).by) == ("Pellworth Knot",)
     itself = receiver("keeps: [chime]\n")
     assert fit(lost, itself, KIT).kind == "fits-with"
     other = receiver(model="Other")
@@ -175,7 +176,7 @@ AMPLIFIER = "sound:\n  factory: {output: speaker, amplifier: Boot, turn_on: data
 def test_an_amplifier_woken_by_data_orders_what_wakes_it() -> None:
     record = car(PINS, AMPLIFIER)
     waker = interface("provides: [amplifier-turn-on]", "Waker")
-    assert "Pellworth Waker" in fit(record, receiver(), waker, KIT).parts
+    assert "Pellworth Waker" in named(fit(record, receiver(), waker, KIT).parts)
     assert [*map(say, fit(record, receiver(), KIT).to_get)] == ["an interface for amplifier turn on"]
     assert "Pellworth Waker" in _woken(record, waker)
     assert _woken(record).startswith("No interface in stock")

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from fitting import named
 from undertrim.derive.fit.clearances import Clearances, clearances
 from undertrim.derive.fit.kinds.speaker import fit as speaker
 from undertrim.derive.fit.kinds.speaker.room import room
@@ -92,7 +93,7 @@ def test_depth_and_room_to_the_grille(
     assert found.kind == kind
     assert check(found, "depth").margin == pytest.approx(rear)
     assert check(found, "grille").margin == pytest.approx(front)
-    assert found.parts == ((f"Pellworth Ring {spacer}",) if spacer else ())
+    assert named(found.parts) == ((f"Pellworth Ring {spacer}",) if spacer else ())
 
 
 def test_a_window_for_a_spacer_that_is_not_in_stock() -> None:
@@ -189,7 +190,7 @@ def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> N
     assert space.window(off) == pytest.approx((11.5625, 13.0))
     assert fit(item, opening, usual=usual).kind == "fits-with"
     found = fit(item, opening, ring("12"), usual=usual)
-    assert found.parts == ("Pellworth Ring 12",)
+    assert named(found.parts) == ("Pellworth Ring 12",)
     assert check(found, "depth").margin == pytest.approx(0.4375)  # closer than a sixteenth of an inch can tell
     assert found.kind == "marginal"
 
@@ -275,7 +276,7 @@ def test_what_fails_outweighs_what_is_unknown() -> None:
 
 
 def test_a_ring_for_any_car_must_cover_the_hole_and_meet_the_bolts() -> None:
-    assert fit(gear("63"), door("62"), ring("6")).parts == ("Pellworth Ring 6",)
+    assert named(fit(gear("63"), door("62"), ring("6")).parts) == ("Pellworth Ring 6",)
     small = ring("6", flange=circle("134"))
     assert fit(gear("63"), door("62"), small).parts == ()
     assert fit(gear("63"), door("62"), ring("6", hole=circle("120"))).parts == ()

@@ -2,7 +2,7 @@
 
 import pytest
 
-from fitting import CAR, RECEIVER, SPEAKER, all_said, gear
+from fitting import CAR, RECEIVER, SPEAKER, all_said, gear, named
 from making import record
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
@@ -171,7 +171,7 @@ def test_what_comes_with_it_is_enough_and_is_said() -> None:
 def test_a_crossover_in_stock_is_named_where_it_goes_into_its_place() -> None:
     """100 into 110, 60 into 70, 28 into 30, whichever way it is written."""
     with_it = fit(plain(), gear(CROSSOVER), more=PLACE)
-    assert (with_it.kind, with_it.parts, with_it.to_get) == ("fits-with", ("Sandmartin Parting",), ())
+    assert (with_it.kind, named(with_it.parts), with_it.to_get) == ("fits-with", ("Sandmartin Parting",), ())
     assert with_it.way.between == "sandmartin-parting"
     assert [found(with_it, f"crossover-{side}").margin for side in ("long", "middle", "short")] == [10, 10, 2]
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from fitting import named
 from joining import car, harness, joined, row
 from undertrim.derive.fit.kinds.receiver.functions import needs
 from undertrim.derive.fit.stock import Gear
@@ -80,7 +81,7 @@ def test_a_settled_conflict_changes_nothing() -> None:
 
 def test_the_fit_says_it_too() -> None:
     (need,) = needs(["illumination"], disputed(f"{PIN}/function", "illumination", "antenna-feed"), {}, [KNOT])
-    assert (need.by, need.disputed, need.providers) == ("unknown", True, ("Pellworth Knot",))
+    assert (need.by, need.disputed, named(need.providers)) == ("unknown", True, ("Pellworth Knot",))
     assert say(need.words).startswith("conflict: meter it: pin 3 of the main radio plug")
 
 

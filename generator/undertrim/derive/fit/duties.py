@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from undertrim.derive.fit.duty_kinds import DutyKind, kind_of, named
+from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Assignment, Duty, Opening, Part, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, LeadsGear, ReceiverGear
@@ -30,12 +31,12 @@ _WHY = {"none": _WITH_UNIT, "interface": NEEDS_INTERFACE}
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """One duty in one car: `by` are the names of the gear that keeps it, `why` says how it is lost or what is not known."""
+    """One duty in one car: `by` is the gear that keeps it, `why` says how it is lost or what is not known."""
 
     duty: str
     kind: DutyKind
     fate: Fate
-    by: tuple[str, ...] = ()
+    by: tuple[Piece, ...] = ()
     why: Message | None = None
 
     @property
@@ -68,9 +69,9 @@ class Outcome:
         return self.why if self.why == _WITH_UNIT else message(f"duties/{self.fate}-since", why=self.why)
 
 
-def kept_by(names: Sequence[str]) -> Message:
+def kept_by(gear: Sequence[Piece]) -> Message:
     """That any of some gear keeps a duty."""
-    return message("duties/kept", by=one_of(*names))
+    return message("duties/kept", by=one_of(*gear))
 
 
 def outcomes(
@@ -116,7 +117,7 @@ class _Place:
         if duty.kept_by == "moved":
             return self._moving(duty, kind)
         if duty.kept_by == "unknown":
-            said = message("duties/said-to-keep", names=all_of(*(item.name for item in found))) if found else None
+            said = message("duties/said-to-keep", names=all_of(*(item.piece for item in found))) if found else None
             return Outcome(duty.id, kind, Fate.UNKNOWN, (), said)
         if not found:
             return Outcome(duty.id, kind, Fate.LOST, (), _WHY[duty.kept_by])
@@ -129,7 +130,7 @@ class _Place:
             return Outcome(duty.id, kind, Fate.LOST, (), message("duties/no-lead"))
         if has is None:
             return Outcome(duty.id, kind, Fate.UNKNOWN, (), message("duties/lead-unknown"))
-        return Outcome(duty.id, kind, Fate.KEPT, tuple(item.name for item in found))
+        return Outcome(duty.id, kind, Fate.KEPT, tuple(item.piece for item in found))
 
     def _has(self, function: str) -> bool | None:
         """Whether the receiver has a lead for a function; None where nobody has recorded its leads."""

@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass, field
 
+from undertrim.derive.fit.piece import Piece
 from undertrim.words import Value
 
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """One function: `by` is wire, data, absent or unknown; `providers` are names of gear in stock that brings it.
+    """One function: `by` is wire, data, absent or unknown; `providers` is gear in stock that brings it.
 
     `disputed` where the evidence disagrees on how the car has it: `by` is then unknown.
     """
@@ -15,5 +16,5 @@ class Need:
     function: str
     by: str
     words: Value = field(hash=False)
-    providers: tuple[str, ...] = ()
+    providers: tuple[Piece, ...] = ()
     disputed: bool = False

@@ -64,7 +64,7 @@ class Place:
     def altering(self, found: Fit) -> Iterator[Message]:
         """That what goes between alters the car."""
         for item in self.vehicle.stock.items:
-            if item.name in found.parts and item.facts.alters:
+            if item.piece in found.parts and item.facts.alters:
                 yield message("fit/altering", name=item.name, how=altered(item.facts.alters))
 
 

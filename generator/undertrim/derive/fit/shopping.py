@@ -132,9 +132,9 @@ def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str])
 def _items(wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[Line]) -> list[Item]:
     """The gear and what goes between, once for each side."""
     return [
-        Item(_sides(wanted, opening), name, opening.name)
+        Item(_sides(wanted, opening), piece, opening.name)
         for (opening, gear), line in zip(present, lines, strict=True)
-        for name in (gear.name, *line.fit.parts)
+        for piece in (gear.piece, *line.fit.parts)
     ]
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Generic, TypeVar, cast
 
+from undertrim.derive.fit.piece import Piece
 from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
 from undertrim.record.model import Opening, When
 from undertrim.record.store import Entry, Workspace
@@ -26,6 +27,11 @@ class Stocked(Generic[F_co]):
     def name(self) -> str:
         """Maker and model."""
         return f"{self.facts.maker} {self.facts.model}"
+
+    @cached_property
+    def piece(self) -> Piece:
+        """How answers name it."""
+        return Piece(self.id, self.name)
 
     def place(self, vehicle: str, opening: str, car: Mapping[str, str]) -> Place | None:
         """The entry of `suits` that names this opening of this car, if there is one."""

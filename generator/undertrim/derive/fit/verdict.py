@@ -7,6 +7,7 @@ from typing import Literal
 
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
+from undertrim.derive.fit.piece import Piece
 from undertrim.words import Items, Message, Value, all_of, message
 
 Kind = Literal["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"]
@@ -44,7 +45,7 @@ class Fit:
     name: str
     kind: Kind
     checks: tuple[Check, ...]
-    parts: tuple[str, ...] = ()
+    parts: tuple[Piece, ...] = ()
     to_get: tuple[Value, ...] = ()
     notes: tuple[Value, ...] = field(default=(), hash=False)
     needs: tuple[Need, ...] = ()
@@ -101,7 +102,7 @@ def decide(
     gear: str,
     name: str,
     checks: Sequence[Check],
-    parts: tuple[str, ...] = (),
+    parts: tuple[Piece, ...] = (),
     to_get: tuple[Value, ...] = (),
     notes: tuple[Value, ...] = (),
 ) -> Fit:

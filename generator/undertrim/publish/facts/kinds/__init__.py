@@ -1,6 +1,6 @@
 """The register of kinds for the page: one line each. A room says what is shown of an opening of its kind."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any, Protocol, assert_never
 
 from undertrim.derive.fit.answers import Vehicle
@@ -20,6 +20,14 @@ Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES, **tweeter.SIZES}
 """The fields that the forms reckon with, by kind of gear; other gear is in no form."""
+
+CARDS: Mapping[type, Callable[[Any], Iterator[Value]]] = {
+    **amplifier.CARDS,
+    **receiver.CARDS,
+    **speaker.CARDS,
+    **tweeter.CARDS,
+}
+"""What the card of a piece of gear says beside what all gear has, by kind of gear; sentences without their full stops."""
 
 
 class Room(Protocol):

@@ -1,6 +1,6 @@
 """A place for an amplifier on the page."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +10,7 @@ from undertrim.derive.fit.kinds.amplifier.turning import pose
 from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import measures, words
+from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
 from undertrim.record.model import Face
@@ -104,6 +104,7 @@ class Room:
 
 def said(facts: AmplifierGear) -> Iterator[Value]:
     """What a card of an amplifier says of its outputs, its feed and what wakes it."""
+    yield from gear_lines.least_load(facts.least_load)
     yield message("amplifier-shown/channels", count=facts.channels)
     if facts.rated:
         yield message("amplifier-shown/power", power=words.quantity(facts.rated.power))
@@ -119,6 +120,10 @@ def said(facts: AmplifierGear) -> Iterator[Value]:
     )
     if facts.turn_on_draws is not None:
         yield message("amplifier-shown/turn-on-draws", current=words.quantity(facts.turn_on_draws))
+
+
+CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {AmplifierGear: said}
+"""What a card says, by kind of gear."""
 
 
 def box(item: Box) -> Value:

@@ -1,6 +1,6 @@
 """A tweeter's place on the page."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,19 +10,46 @@ from undertrim.derive.fit.kinds.tweeter.mounted import goes_here
 from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import measures, words
+from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.drawn_margins import to_get
 from undertrim.publish.pictures.drawings.rings import Part, Ring, Rings
 from undertrim.record.model import Blank, Hole
-from undertrim.record.model.kinds.tweeter import CrossoverPlace, TweeterGear, TweeterOpening
+from undertrim.record.model.kinds.tweeter import CrossoverGear, CrossoverPlace, TweeterGear, TweeterOpening
 from undertrim.record.units import Quantity
-from undertrim.words import Value, message, say
+from undertrim.words import Items, Value, message, say
 
 Data = dict[str, Any]
 Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {}
 """No form reckons with a tweeter."""
+
+
+def said(facts: TweeterGear) -> Iterator[Value]:
+    """What a card of a tweeter says: what must keep low tones away from it, and what is in the box."""
+    yield from gear_lines.known_as(facts.nominal)
+    if needed := facts.high_pass:
+        said = {"corner": words.quantity(needed.frequency), "power": words.quantity(needed.power)}
+        yield message("gear-card/high-pass", order=message(f"filter-orders/{needed.filter_order}"), **said)
+    if facts.comes_with:
+        things = tuple(message(f"gear-card/with-{thing}") for thing in facts.comes_with)
+        yield message("gear-card/comes-with", things=Items(things, "comma"))
+
+
+def said_of_crossover(facts: CrossoverGear) -> Iterator[Value]:
+    """What a card of a crossover says: where and how steeply it parts high from low, for which load, how large it is, and its pads."""
+    corner, load = words.quantity(facts.frequency), words.quantity(facts.impedance)
+    order = message(f"filter-orders/{facts.filter_order}")
+    yield message("gear-card/parts-at", corner=corner, order=order, load=load)
+    if facts.box:
+        sides = {name: words.quantity(getattr(facts.box, name)) for name in ("width", "height", "depth")}
+        yield message("gear-card/box", **sides)
+    if facts.pads:
+        yield message("gear-card/pads", pads=Items(facts.pads, "comma"))
+
+
+CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {TweeterGear: said, CrossoverGear: said_of_crossover}
+"""What a card says, by kind of gear."""
 
 
 @dataclass(frozen=True, slots=True)

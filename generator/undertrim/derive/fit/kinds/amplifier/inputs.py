@@ -54,5 +54,5 @@ def _converted(place: Place, found: Sequence[str], facts: AmplifierGear) -> Hear
     level = message(f"levels/{found[0]}")
     if part:
         note = message("fit-amplifier/level-turned", level=level, by=part.name)
-        return Heard(PartOf(notes=(note,), parts=(part.name,)), part.facts.gives)
+        return Heard(PartOf(notes=(note,), parts=(part.piece,)), part.facts.gives)
     return Heard(PartOf(to_get=(message("fit-amplifier/get-converter", level=level),)))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from undertrim.derive.fit.margins import Check
+from undertrim.derive.fit.piece import Piece
 from undertrim.words import Value
 
 
@@ -12,6 +13,6 @@ class PartOf:
 
     checks: tuple[Check, ...] = ()
     notes: tuple[Value, ...] = ()
-    parts: tuple[str, ...] = ()
+    parts: tuple[Piece, ...] = ()
     to_get: tuple[Value, ...] = ()
     bring: tuple[Value, ...] = field(default=())

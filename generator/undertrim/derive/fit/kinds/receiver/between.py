@@ -9,6 +9,7 @@ from undertrim.derive.fit.kinds.receiver import sound
 from undertrim.derive.fit.kinds.receiver.functions import needs as needed
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
+from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, ReceiverGear
@@ -19,7 +20,7 @@ from undertrim.words import Items, Message, message, word
 class Between:
     """Parts from stock, what would have to be got, the functions one by one, notes, and checks that cannot be told."""
 
-    parts: tuple[str, ...]
+    parts: tuple[Piece, ...]
     to_get: tuple[Message, ...]
     needs: tuple[Need, ...]
     notes: tuple[Message, ...]
@@ -42,9 +43,9 @@ def between(
     parts = [*chosen, *keepers, *([level.part] if level.part else [])]
     lacking = tuple(need.function for need in wanted if need.by == "data" and not need.providers)
     to_get = (*_interface(lacking), *((level.to_get,) if level.to_get else ()))
-    names = tuple(dict.fromkeys(item.name for item in parts))
+    pieces = tuple(dict.fromkeys(item.piece for item in parts))
     lost = tuple(message("fit-receiver/get-keeper", duty=item.name) for item in kept if item.to_get)
-    return Between(names, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)), level.checks)
+    return Between(pieces, (*to_get, *lost), wanted, (level.words, *_kept(kept, parts)), level.checks)
 
 
 def _awake(record: VehicleRecord, car: Mapping[str, str], receiver: ReceiverGear) -> tuple[str, ...]:
@@ -73,8 +74,8 @@ def _keepers(kept: Sequence[Outcome], adapters: Sequence[Gear], chosen: Sequence
     """Gear that keeps a duty and that is not chosen yet: for each the first that does."""
     found: list[Gear] = []
     for item in kept:
-        if item.fate is Fate.KEPT and not any(gear.name in item.by for gear in (*chosen, *found)):
-            found += [gear for gear in adapters if gear.name in item.by][:1]
+        if item.fate is Fate.KEPT and not any(gear.piece in item.by for gear in (*chosen, *found)):
+            found += [gear for gear in adapters if gear.piece in item.by][:1]
     return found
 
 
@@ -90,7 +91,7 @@ def _kept(kept: Sequence[Outcome], parts: Sequence[Gear]) -> tuple[Message, ...]
     said = []
     for item in kept:
         if item.fate is Fate.KEPT:
-            ordered = [gear.name for gear in parts if gear.name in item.by]
+            ordered = [gear.piece for gear in parts if gear.piece in item.by]
             by = kept_by(tuple(dict.fromkeys(ordered or item.by)))
             said.append(message("duties/outcome", duty=item.name, becomes=by))
     return tuple(said)

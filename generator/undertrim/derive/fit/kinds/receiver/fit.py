@@ -59,7 +59,7 @@ class Case:
         to_get: Message | None = None,
     ) -> Fit:
         """The answer for one way to put it in, through a kit from stock or not."""
-        parts, wanted = ((kit.name,) if kit else ()), ((to_get,) if to_get else ())
+        parts, wanted = ((kit.piece,) if kit else ()), ((to_get,) if to_get else ())
         found = decide(self.receiver.id, self.receiver.name, checks, parts, wanted, tuple(_notes(self, face)))
         return replace(found, way=Way(kit.id if kit else ""))
 

@@ -7,6 +7,7 @@ from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.factory_sound import TURN_ON, woken_by_data
 from undertrim.derive.fit.need import Need
+from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Gear
 from undertrim.record.model import Connector, Pin, VehicleRecord
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear
@@ -25,15 +26,15 @@ def _need(function: str, record: VehicleRecord, car: Mapping[str, str], adapters
     doubt = [claims(dispute) for dispute in _disputes(function, record, car)]
     by, where = _source(function, record, car)
     if doubt:
-        brought = tuple(item.name for item in adapters if function in item.facts.brings)
+        brought = tuple(item.piece for item in adapters if function in item.facts.brings)
         return Need(function, "unknown", _doubted(where if by == "wire" else None, doubt), brought, disputed=True)
     kinds = (InterfaceGear,) if by == "data" else (HarnessGear, InterfaceGear)
     found = [item for item in adapters if isinstance(item.facts, kinds) and function in item.facts.brings]
-    names = tuple(item.name for item in found)
+    pieces = tuple(item.piece for item in found)
     if by == "data":
-        return Need(function, by, _by_data(names), names)
+        return Need(function, by, _by_data(pieces), pieces)
     if by == "wire":
-        return Need(function, by, _brought(where, names) if names else where, names)
+        return Need(function, by, _brought(where, pieces) if pieces else where, pieces)
     return Need(function, by, where)
 
 
@@ -45,12 +46,12 @@ def _doubted(where: Value | None, doubt: Sequence[Value]) -> Message:
     return message("fit-receiver/doubted", meter=METER, claims=claimed)
 
 
-def _by_data(names: Sequence[str]) -> Message:
-    return message("fit-receiver/data", names=one_of(*names)) if names else _DATA
+def _by_data(gear: Sequence[Piece]) -> Message:
+    return message("fit-receiver/data", names=one_of(*gear)) if gear else _DATA
 
 
-def _brought(where: Value, names: Sequence[str]) -> Message:
-    return message("fit-receiver/brought", where=where, names=one_of(*names))
+def _brought(where: Value, gear: Sequence[Piece]) -> Message:
+    return message("fit-receiver/brought", where=where, names=one_of(*gear))
 
 
 def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tuple[str, Value]:

@@ -91,7 +91,7 @@ class Case:
     ) -> Fit:
         """The answer for one way to put it in, `on` a piece from stock or not."""
         said = (seat.note, _TURNED if self.turned else None)
-        parts, wanted = ((on.name,) if on else ()), ((to_get,) if to_get else ())
+        parts, wanted = ((on.piece,) if on else ()), ((to_get,) if to_get else ())
         found = decide(self.speaker.id, self.speaker.name, checks, parts, wanted, tuple(filter(None, said)))
         return replace(found, way=Way(on.id if on else "", seat.on_bracket, self.turned))
 

@@ -25,6 +25,6 @@ def fit(
 
 
 def _decided(tweeter: Stocked[TweeterGear], checks: Sequence[Check], fed: Fed) -> Fit:
-    parts, wanted = ((fed.part.name,) if fed.part else ()), ((fed.to_get,) if fed.to_get else ())
+    parts, wanted = ((fed.part.piece,) if fed.part else ()), ((fed.to_get,) if fed.to_get else ())
     found = decide(tweeter.id, tweeter.name, (*checks, *fed.checks), parts, wanted, fed.notes)
     return replace(found, way=Way(fed.part.id if fed.part else ""))

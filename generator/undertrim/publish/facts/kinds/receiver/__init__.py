@@ -1,6 +1,6 @@
 """An opening in the dash on the page."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -8,7 +8,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import words
+from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
 from undertrim.record.model import Face
@@ -22,6 +22,16 @@ SIZES: dict[type, tuple[str, ...]] = {
     KitGear: ("opening", "contains"),
 }
 """The fields that the form beside an opening reckons with, by kind of gear."""
+
+
+def said(facts: ReceiverGear) -> Iterator[Value]:
+    """What a card of a receiver says."""
+    yield from gear_lines.known_as(facts.nominal)
+    yield from gear_lines.least_load(facts.least_load)
+
+
+CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {ReceiverGear: said}
+"""What a card says, by kind of gear."""
 
 
 @dataclass(frozen=True, slots=True)

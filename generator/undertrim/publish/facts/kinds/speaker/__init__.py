@@ -1,6 +1,6 @@
 """A speaker's opening on the page."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +10,7 @@ from undertrim.derive.fit.joined import DIRECT
 from undertrim.derive.fit.margins import NOT_RECORDED
 from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.facts import words
+from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import bolts, face, hole
 from undertrim.publish.facts.kinds.speaker.drawn import front, section
 from undertrim.publish.facts.kinds.speaker.loads import loads
@@ -26,6 +26,22 @@ SIZES: dict[type, tuple[str, ...]] = {
     SpacerGear: ("thickness", "hole", "bolts", "car_bolts", "flange"),
 }
 """The fields that the form beside an opening reckons with, by kind of gear."""
+
+
+def said(facts: SpeakerGear) -> Iterator[Value]:
+    """What a card of a speaker says."""
+    yield from gear_lines.known_as(facts.nominal)
+    if facts.terminals:
+        yield message("gear-card/terminals", terminals=facts.terminals.rstrip("."))
+
+
+def said_of_spacer(facts: SpacerGear) -> Iterator[Value]:
+    """What a card of a spacer says."""
+    yield from gear_lines.known_as(facts.nominal)
+
+
+CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {SpeakerGear: said, SpacerGear: said_of_spacer}
+"""What a card says, by kind of gear."""
 
 
 @dataclass(frozen=True, slots=True)
