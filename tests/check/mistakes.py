@@ -20,8 +20,8 @@ import mutations
 from slips import evidence, guards, numbers, parts, plugs_and_texts, times, wiring  # for what they register
 from slips.making import SLIPS, Data, Slip, Spoilt
 
-from undertrim.check import looking, runner
-from undertrim.check.looking import Looked
+from undertrim.check import one_file, runner
+from undertrim.check.one_file import Looked
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.copying import copied
 from undertrim.record.identity import slug
@@ -120,7 +120,7 @@ def _made(made: Slip, data: Data) -> list[Any]:
 def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     """The ids of the rules that say something of a record among the others."""
     source = dataclasses.replace(source, path=named(source.path, source))
-    item = looking.look(entry(named(path, source), workspace.kind(path), source))
+    item = one_file.look(entry(named(path, source), workspace.kind(path), source))
     across = runner._across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
     settled = runner._settled(item, across.of(item), COLLECTION_RULES)
     return {problem.rule for problem in settled}
@@ -134,7 +134,7 @@ def named(path: Path, source: Source) -> Path:
 
 @cache
 def _shelf(workspace: Workspace) -> tuple[Looked, ...]:
-    return tuple(looking.neighbour(workspace.load(path)) for path in workspace.files())
+    return tuple(one_file.neighbour(workspace.load(path)) for path in workspace.files())
 
 
 def table(counted: dict[str, Kind]) -> str:

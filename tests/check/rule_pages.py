@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim.check.findings import Card, CollectionRule, Finding, GearRule, GearSubject, RecordRule, Subject
-from undertrim.check.looking import card as card_of
+from undertrim.check.one_file import card as card_of
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text

@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 from rule_pages import BASE
 
 from here import Here
-from undertrim.check import looking, runner
+from undertrim.check import one_file, runner
 from undertrim.check.cache import UNKEPT, Cache
 from undertrim.check.kept import frozen, thawed
-from undertrim.check.looking import Looked
+from undertrim.check.one_file import Looked
 from undertrim.check.register import RECORD_RULES
 from undertrim.record.digests import SETTLED, Digests
 from undertrim.record.store import Workspace
@@ -65,7 +65,7 @@ def looked_at(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
     def note(entry: object) -> Looked:
         seen.append(entry.id)  # type: ignore[attr-defined]
-        return looking.look(entry)  # type: ignore[arg-type]
+        return one_file.look(entry)  # type: ignore[arg-type]
 
     monkeypatch.setattr(runner, "look", note)
     return seen
@@ -181,7 +181,7 @@ def test_a_file_that_changes_under_the_look_is_not_remembered(place: Workspace) 
     path, cache = place.root / FILES[0], Cache(place)
 
     def slow() -> Looked:
-        found = looking.look(place.load(path))
+        found = one_file.look(place.load(path))
         path.write_text(TEXTS["empty"], encoding="utf-8")
         return found
 
@@ -199,7 +199,7 @@ def test_a_folder_that_cannot_be_written_is_no_obstacle(place: Workspace) -> Non
 def test_everything_comes_back_as_it_was() -> None:
     place = Workspace(ROOT)
     for path in place.files():
-        found = looking.look(place.load(path))
+        found = one_file.look(place.load(path))
         assert thawed(frozen(found), path, found.path) == found
         assert found.card
 

@@ -7,7 +7,7 @@ from rule_pages import Example, compose, say
 
 from undertrim.check import joints, runner
 from undertrim.check.cache import Cache
-from undertrim.check.looking import card as card_of
+from undertrim.check.one_file import card as card_of
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.store import Workspace
 

@@ -12,7 +12,7 @@ from mistakes import Kind, found_in, kinds, table, unstamped, vehicles
 from slips.making import SLIPS, Data
 
 from undertrim import resources
-from undertrim.check import looking
+from undertrim.check import one_file
 from undertrim.check.register import COLLECTION_RULES, RECORD_RULES
 from undertrim.record.copying import copied
 from undertrim.record.store import Workspace
@@ -38,7 +38,7 @@ FOUND = {
 @pytest.mark.parametrize("slip", FOUND)
 def test_a_slip_is_found(slip: str, monkeypatch: pytest.MonkeyPatch) -> None:
     rule = FOUND[slip]
-    monkeypatch.setattr(looking, "RECORD_RULES", {key: value for key, value in RECORD_RULES.items() if key == rule})
+    monkeypatch.setattr(one_file, "RECORD_RULES", {key: value for key, value in RECORD_RULES.items() if key == rule})
     tried = 0
     for path in vehicles(PLACE):
         source = unstamped(PLACE.load(path).source)

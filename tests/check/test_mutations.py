@@ -17,7 +17,7 @@ import pytest
 from mutations import KINDS
 
 from undertrim import resources
-from undertrim.check import looking, runner
+from undertrim.check import one_file, runner
 from undertrim.check.register import RECORD_RULES
 from undertrim.record.copying import copied
 from undertrim.record.source import Source, read
@@ -57,7 +57,7 @@ def test_the_records_are_good_before() -> None:
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_fault_is_found(kind: str, monkeypatch: pytest.MonkeyPatch) -> None:
     _, rule = KINDS[kind]
-    monkeypatch.setattr(looking, "RECORD_RULES", {rule: RECORD_RULES[rule]})
+    monkeypatch.setattr(one_file, "RECORD_RULES", {rule: RECORD_RULES[rule]})
     everywhere = places(kind)
     assert everywhere, "nowhere to try it"
     chosen = random.Random(kind).sample(everywhere, min(MOST, len(everywhere)))  # noqa: S311 - a draw, no secret

@@ -319,7 +319,7 @@ def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workspace:
     for path in GEAR.glob("*.yaml"):
         (tmp_path / "records/gear/speakers" / path.name).write_bytes(path.read_bytes())
     monkeypatch.chdir(tmp_path)
-    return Workspace.around(tmp_path)
+    return Workspace.holding(tmp_path)
 
 
 def test_collection_and_gear_rules_may_crash_too(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:

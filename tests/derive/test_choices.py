@@ -15,7 +15,7 @@ from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 

@@ -21,7 +21,7 @@ from undertrim.record.store import Workspace
 from undertrim.resources import table
 from undertrim.words import Items, say
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 

@@ -9,7 +9,7 @@ from undertrim.derive.procedure.nodes import USUAL_COST
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 
 
 def shipped(name: str) -> VehicleRecord:

@@ -13,7 +13,7 @@ from undertrim.publish.facts import words
 from undertrim.record.store import Workspace
 from undertrim.words import say
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 

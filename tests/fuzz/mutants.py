@@ -12,7 +12,7 @@ import text_changes
 import tree_changes
 from tree_changes import Pool
 
-from undertrim.check import looking
+from undertrim.check import one_file
 from undertrim.record.problem import Level
 from undertrim.record.source import Data, read_text
 from undertrim.record.store import Workspace, entry
@@ -73,7 +73,7 @@ def cut() -> tuple[Original, ...]:
 def _cut(item: Original) -> Iterator[Original]:
     for data in (form for one in cuttings.cuttings(item.data) for form in (one, cuttings.said_once(one))):
         text = as_file(data).decode()
-        looked = looking.look(entry(item.path, item.kind, read_text(text, item.path)))
+        looked = one_file.look(entry(item.path, item.kind, read_text(text, item.path)))
         if not any(problem.level is Level.ERROR for problem in looked.problems):
             yield Original(item.path, item.kind, text, data)
 

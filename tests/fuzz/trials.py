@@ -12,8 +12,8 @@ from typing import Any, TypeVar
 
 from mutants import ROOT, Mutant
 
-from undertrim.check import looking, reports, runner
-from undertrim.check.looking import CRASH, Looked
+from undertrim.check import one_file, reports, runner
+from undertrim.check.one_file import CRASH, Looked
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
 from undertrim.check.shelf import stock
@@ -108,7 +108,7 @@ def base() -> _Base:
     """The whole collection."""
     workspace = Workspace(ROOT)
     return _Base(
-        workspace, stock(workspace), tuple(looking.neighbour(workspace.load(path)) for path in workspace.files())
+        workspace, stock(workspace), tuple(one_file.neighbour(workspace.load(path)) for path in workspace.files())
     )
 
 
@@ -181,7 +181,7 @@ def _signature(error: Exception) -> str:
 
 def _checked(made: Entry, beside: Sequence[Looked]) -> Report:
     """The check of one file, then of all with it in its place, and the report of it in every form."""
-    looked = _stage("check", lambda: looking.look(made))
+    looked = _stage("check", lambda: one_file.look(made))
     others = [item for item in beside if item.path.stem != looked.path.stem]
     across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else runner._Across()
     _no_crash("check of all", [problem for found in across.found.values() for problem in found])

@@ -73,7 +73,7 @@ SHELF = Stock((
 
 def place(opening: str, *more: str) -> dict[str, Any]:
     made = record(CAR, *more)
-    return fit_page.place(Vehicle(made, ADDRESS, SHELF, clearances()), made.openings[opening])
+    return fit_page.reckoned_with(Vehicle(made, ADDRESS, SHELF, clearances()), made.openings[opening])
 
 
 def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.MonkeyPatch) -> None:

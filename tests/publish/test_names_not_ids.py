@@ -38,7 +38,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry, Workspace
 
-WORKSPACE = Workspace.around(Path(__file__).parent)
+WORKSPACE = Workspace.holding(Path(__file__).parent)
 SHIPPED = [path for path in WORKSPACE.files() if WORKSPACE.kind(path) == "vehicle"]
 UNREAD = {"id", "url", "href", "address", "anchor", "tick", "picture", "svg", "page", "file"}
 """Keys of a sheet's data whose text is not printed."""

@@ -15,7 +15,7 @@ from small_site import held, quick, renamed, rendered, silent, tiny
 from faults import Fault, Halt, full_disk, killed, striking
 from here import Here
 from undertrim.check import runner
-from undertrim.check.looking import look
+from undertrim.check.one_file import look
 from undertrim.publish.build import standing
 from undertrim.publish.build.building import Builder
 from undertrim.publish.encoding import compact

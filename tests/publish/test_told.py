@@ -13,7 +13,7 @@ from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.store import Workspace
 from undertrim.words import say
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
 
 HOT = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}

@@ -17,7 +17,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
 from undertrim.words import say
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 
 ABOUT = record("""

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from undertrim.check import looking
+from undertrim.check import one_file
 from undertrim.record import migrations
 from undertrim.record.examples import typed
 from undertrim.record.migrations import CannotMove, same
@@ -260,7 +260,7 @@ def test_a_shipped_record_goes_to_format_1_and_back(data: Any) -> None:
     text = laid_out(data, random.Random(1)).lstrip("\n")  # noqa: S311
     after = read_text(migrations.moved(read_text(text, PATH)).text, PATH)
     assert spread(after).data == data
-    one, other = (looking.look(entry(PATH, "vehicle", source)).problems for source in (read_text(text, PATH), after))
+    one, other = (one_file.look(entry(PATH, "vehicle", source)).problems for source in (read_text(text, PATH), after))
     told = [{(p.rule, p.message) for p in found if p.rule != "said-twice"} for found in (one, other)]
     assert told[0] == told[1]
 

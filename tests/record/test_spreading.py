@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from undertrim.check import looking
+from undertrim.check import one_file
 from undertrim.record.problem import Position
 from undertrim.record.source import Source, read_text
 from undertrim.record.spreading import spread
@@ -70,7 +70,7 @@ def position(source: Source, place: str, *, key: bool = False) -> tuple[int, int
 
 def told(text: str) -> list[str]:
     """What a check of one file says, with line and column; file names and evidence aside."""
-    found = looking.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
     return [
         f"{p.position.line}:{p.position.column}: {p.message} ({p.hint})"
         for p in sorted(found, key=lambda p: p.position)
@@ -78,7 +78,7 @@ def told(text: str) -> list[str]:
 
 
 def errors(text: str) -> list[str]:
-    found = looking.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
     return [
         f"{p.position.line - LINES}:{p.position.column}: {p.message} ({p.hint})" for p in found if p.level == "error"
     ]
@@ -379,7 +379,7 @@ def spoilt(draw: st.DrawFn) -> str:
 @settings(max_examples=150, deadline=None)
 @given(spoilt())
 def test_junk_is_answered_with_sentences(text: str) -> None:
-    found = looking.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
     assert "crash" not in {problem.rule for problem in found}
     assert all(problem.position >= Position(1, 1) for problem in found)
     assert len(set(found)) == len(found)

@@ -21,7 +21,7 @@ def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workspace:
     (tmp_path / HOME).mkdir(parents=True)
     (tmp_path / HOME / f"{STEM}.yaml").write_text(BASE, encoding="utf-8")
     monkeypatch.chdir(tmp_path)
-    return Workspace.around(tmp_path)
+    return Workspace.holding(tmp_path)
 
 
 def names(place: Workspace, *paths: Path) -> list[str]:
@@ -36,12 +36,12 @@ def told(place: Workspace, path: Path) -> list[str]:
 
 def test_a_workspace_is_found_from_anywhere_inside(place: Workspace) -> None:
     for start in (place.root, place.records, place.root / HOME):
-        assert Workspace.around(start).root == place.root
+        assert Workspace.holding(start).root == place.root
 
 
 def test_without_one_it_says_where_it_looked(tmp_path: Path) -> None:
     with pytest.raises(NoWorkspace, match=f"^no 'records' folder in {tmp_path} or above it$"):
-        Workspace.around(tmp_path)
+        Workspace.holding(tmp_path)
 
 
 def test_a_good_file_is_read(place: Workspace) -> None:

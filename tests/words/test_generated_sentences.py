@@ -26,7 +26,7 @@ from undertrim.resources import table
 from undertrim.words import Items, Message, Value, WayOut, Word, say, word
 from undertrim.words.catalogue import english
 
-WORKSPACE = Workspace.around(Path(__file__))
+WORKSPACE = Workspace.holding(Path(__file__))
 SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 MOST_WORDS = 20
 NAME = "It"

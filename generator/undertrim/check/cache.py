@@ -13,7 +13,7 @@ from typing import Any
 
 from undertrim import resources
 from undertrim.check import kept
-from undertrim.check.looking import CRASH, LIMIT, Looked
+from undertrim.check.one_file import CRASH, LIMIT, Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace

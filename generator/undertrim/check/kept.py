@@ -7,7 +7,7 @@ from typing import Any
 
 from undertrim.check.allowing import Allow
 from undertrim.check.findings import Card
-from undertrim.check.looking import Looked
+from undertrim.check.one_file import Looked
 from undertrim.record import build
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem

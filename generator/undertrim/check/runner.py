@@ -15,7 +15,7 @@ from pathlib import Path
 from undertrim.check import allowing, handbook
 from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
-from undertrim.check.looking import CRASH, Looked, crashed, look, neighbour, unseen
+from undertrim.check.one_file import CRASH, Looked, crashed, look, neighbour, unseen
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.check.strays import strays
 from undertrim.record.model import VehicleFacts

@@ -33,7 +33,7 @@ def workspace(options: argparse.Namespace) -> Workspace:
     start = options.root or next(iter(getattr(options, "paths", None) or ()), None) or Path.cwd()
     if not start.exists():
         raise Usage(message("files/does-not-exist", name=str(start)))
-    return working_in(Workspace.around(start if start.is_dir() else start.parent))
+    return working_in(Workspace.holding(start if start.is_dir() else start.parent))
 
 
 def port(text: str) -> int:

@@ -51,7 +51,7 @@ class Workspace:
     root: Path
 
     @classmethod
-    def around(cls, start: Path) -> "Workspace":
+    def holding(cls, start: Path) -> "Workspace":
         """The workspace that holds `start`, looking upward. Raises NoWorkspace."""
         return cls(root(start))
 

@@ -7,7 +7,7 @@ from making import record
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock, Stocked
-from undertrim.publish.facts.fit_page import place
+from undertrim.publish.facts.fit_page import reckoned_with
 from undertrim.record.model import Blank, Bolts, Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.units import Quantity, parse
@@ -60,7 +60,7 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return (
         named(fit.parts),
-        len(place(vehicle, opening)["between"]),
+        len(reckoned_with(vehicle, opening)["between"]),
         any("alters the car: cut" in note for note in map(say, fit.notes)),
     )
 

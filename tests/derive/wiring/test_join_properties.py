@@ -45,7 +45,7 @@ class Case:
 
 @cache
 def workspace() -> Workspace:
-    return Workspace.around(ROOT)
+    return Workspace.holding(ROOT)
 
 
 @cache

@@ -25,7 +25,7 @@ from undertrim.record.model import When
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.store import Workspace
 
-SPACE = Workspace.around(Path(__file__))
+SPACE = Workspace.holding(Path(__file__))
 ADDRESS = "brindleway/otter-2014-2018"
 DEFER = "The maker's information, local codes and licensed practice come first."
 

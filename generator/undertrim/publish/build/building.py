@@ -14,7 +14,7 @@ from typing import Any
 
 from undertrim.check import runner
 from undertrim.check.cache import Cache
-from undertrim.check.looking import Looked
+from undertrim.check.one_file import Looked
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances

@@ -25,10 +25,10 @@ Data = dict[str, Any]
 
 def form(vehicle: Vehicle, opening: Opening) -> Data | None:
     """The form beside an opening; None for a kind that has none."""
-    return place(vehicle, opening) if room(opening).form else None
+    return reckoned_with(vehicle, opening) if room(opening).form else None
 
 
-def place(vehicle: Vehicle, opening: Opening) -> Data:
+def reckoned_with(vehicle: Vehicle, opening: Opening) -> Data:
     """One opening as it is reckoned, what may go between in which cars, and what stops gear that goes in."""
     counted, notes = measured.reckoned(vehicle.record, opening)
     return {
