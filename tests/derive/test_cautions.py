@@ -188,6 +188,13 @@ def test_airbags_of_an_area_are_warned_of_in_every_step_of_the_hands_there() -> 
     assert not any("near-restraint" in kinds for kinds in on(record(CURTAIN), "shelf").values())
 
 
+@pytest.mark.parametrize("word", ["none", "unknown"])
+def test_a_word_in_the_place_of_names_is_no_airbag(word: str) -> None:
+    found = record(CURTAIN.replace("[Curtain airbag, Belt reel]", f"[{word}]"))
+    assert found.areas["pillar"].restraints_blank == word
+    assert not any("near-restraint" in kinds for kinds in on(found, "pod").values())
+
+
 MILD = """
     vehicle: {{forty_eight_volt: {}}}
     areas: {{console: {{forty_eight_volt: yes}}, boot: {{forty_eight_volt: unknown}}, dash: {{forty_eight_volt: no}}}}

@@ -9,6 +9,7 @@ from undertrim.check.rules import (
     amplifier_contradicts_itself,
     battery_lists,
     behaviour_against_function,
+    blank_among_names,
     bolts_and_screws_differ,
     bolts_inside_hole,
     boundary_crossed,
@@ -138,6 +139,7 @@ from undertrim.check.rules import (
 RECORD_RULES: dict[str, RecordRule] = {
     "battery-lists": battery_lists,
     "behaviour-against-function": behaviour_against_function,
+    "blank-among-names": blank_among_names,
     "bolts-and-screws-differ": bolts_and_screws_differ,
     "bolts-inside-hole": bolts_inside_hole,
     "build-ranges": build_ranges,

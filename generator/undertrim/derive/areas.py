@@ -16,7 +16,7 @@ def areas_of(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
 def restraints_at(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
     """The airbags, belt parts and sensors that the record names in the areas of a thing."""
     facts = (record.areas.get(name) for name in areas_of(record, thing))
-    return tuple(dict.fromkeys(name for area in facts if area for name in area.restraints))
+    return tuple(dict.fromkeys(name for area in facts if area for name in area.restraint_parts))
 
 
 def forty_eight_volt(record: VehicleRecord, thing: Thing, *, at_battery: bool = False) -> bool:

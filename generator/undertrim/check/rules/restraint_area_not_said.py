@@ -47,7 +47,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every restraint plug in an area of which nobody says what fires there."""
     areas = subject.record.areas
     for part in subject.record.parts.values():
-        said = part.area in areas and areas[part.area].restraints
+        said = part.area in areas and areas[part.area].restraint_parts
         for tether in part.tethers.values():
             if tether.circuit == "restraint" and part.area and not said and subject.intact(("areas",)):
                 found = message("rules/restraint-area-not-said/no-restraints", tether=tether.id, area=part.area)

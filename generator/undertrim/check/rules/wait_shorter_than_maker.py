@@ -127,7 +127,7 @@ def _met(record: VehicleRecord) -> Iterator[tuple[Pointer, Message]]:
             if tether.circuit == "restraint":
                 yield ("parts", part.id, "tethers", tether.id), _met_tether(part, tether)
     for area in record.areas.values():
-        if area.restraints:
+        if area.restraint_parts:
             area_met = message("rules/wait-shorter-than-maker/area-without-system", area=area.id)
             yield ("areas", area.id, "restraints"), area_met
 

@@ -52,7 +52,7 @@ def _restrained(record: VehicleRecord) -> Pointer:
         for tether in part.tethers.values():
             if tether.circuit == "restraint":
                 return ("parts", part.id, "tethers", tether.id)
-    near = (("areas", area.id) for area in record.areas.values() if area.restraints)
+    near = (("areas", area.id) for area in record.areas.values() if area.restraint_parts)
     off = (("preps", prep.id) for prep in record.preps.values() if prep.sets.get("battery") == "off")
     return next(near, None) or next(off, ("openings",))
 

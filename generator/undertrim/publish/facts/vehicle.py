@@ -38,10 +38,10 @@ from undertrim.publish.facts import (
     wiring,
 )
 from undertrim.publish.facts import steps as step_facts
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import AreaFacts, VehicleRecord
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.store import Entry
-from undertrim.words import SaidError
+from undertrim.words import SaidError, Value, message
 
 Facts = dict[str, Any]
 
@@ -136,13 +136,18 @@ def _founded(entry: Entry, known: Vehicle, made: date | None) -> Facts:
     record = known.record
     return {
         "restraints": [
-            {"area": name, "items": list(area.restraints), "conflicts": doubts.marks(record, ("areas", name))}
+            {"area": name, "items": _restraints(area), "conflicts": doubts.marks(record, ("areas", name))}
             for name, area in record.areas.items()
             if area.restraints
         ],
         "coverage": coverage.summary(record),
         "evidence": evidence.pieces(record, entry.source.data, made),
     }
+
+
+def _restraints(area: AreaFacts) -> list[Value]:
+    """What is named in an area, or that there is nothing or that nobody knows."""
+    return list(area.restraint_parts) or [message(f"areas/restraints-{area.restraints_blank}")]
 
 
 def _choices(planner: Planner) -> Choices:

@@ -150,6 +150,20 @@ class AreaFacts:
     forty_eight_volt: Known | None = None
     source: Sources = ()
 
+    @property
+    def restraint_parts(self) -> tuple[str, ...]:
+        """The airbags, belt parts and sensors that are named; none where one word stands instead of names."""
+        return () if self.restraints_blank else self.restraints
+
+    @property
+    def restraints_blank(self) -> str:
+        """`none` where somebody looked and there are none, `unknown` where it is said not to be known; else empty."""
+        return self.restraints[0] if self.restraints in BLANK_RESTRAINTS else ""
+
+
+BLANK_RESTRAINTS = (("none",), ("unknown",))
+"""What may stand instead of names."""
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
