@@ -28,6 +28,9 @@ from undertrim.commands import (
     verify,
     wiring,
 )
+from undertrim.commands import (
+    format as laying_out,
+)
 from undertrim.commands.usage import Usage
 from undertrim.record.root import NoWorkspace
 from undertrim.words import message
@@ -38,6 +41,7 @@ FITTING: tuple[Command, ...] = (
     check,
     coverage,
     fit,
+    laying_out,
     load,
     meter,
     mirror,

@@ -11,6 +11,7 @@ _NAMES = (
     "check",
     "coverage",
     "fit",
+    "format",
     "load",
     "meter",
     "mirror",

@@ -85,7 +85,7 @@ class Text:
 
     def gaps(self, start: int, end: int) -> str:
         """What stands between two places beside scalars: signs, blanks and comments."""
-        known = self._scalars
+        known = self.scalars
         spans = [
             span
             for span in known[bisect_left(known, (start, start)) : bisect_left(known, (end, end))]
@@ -95,7 +95,8 @@ class Text:
         return "\n".join(self.text[a:b] for a, b in zip(edges[::2], edges[1::2], strict=True))
 
     @cached_property
-    def _scalars(self) -> list[tuple[int, int]]:
+    def scalars(self) -> list[tuple[int, int]]:
+        """Where every key and text begins and ends, in order."""
         return list(_scalars(self, self.root))
 
     def line_start(self, index: int) -> int:
