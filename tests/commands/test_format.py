@@ -83,3 +83,41 @@ def test_shorter(capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_a_path_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(capsys, "nowhere") == (2, "", "undertrim: 'nowhere' does not exist\n")
+
+
+LINE = "# yaml-language-server: $schema=../../../schema/editor/vehicle.schema.json"
+
+
+def put_schema() -> None:
+    editor = Path("schema/editor/vehicle.schema.json")
+    editor.parent.mkdir(parents=True)
+    editor.write_text("{}", encoding="utf-8")
+
+
+def test_the_line_for_editors_is_put_first_where_the_schema_is(capsys: pytest.CaptureFixture[str]) -> None:
+    run(capsys)
+    assert "yaml-language-server" not in FILE.read_text(encoding="utf-8")
+    put_schema()
+    assert run(capsys, "--check")[0] == 1
+    assert run(capsys)[0] == 0
+    text = FILE.read_text(encoding="utf-8")
+    assert text.startswith(f"{LINE}\nformat: ")
+    assert run(capsys, "--check")[0] == 0
+    assert cli.main(["check"]) == 0
+
+
+def test_a_line_of_another_schema_and_ends_of_lines_are_kept(capsys: pytest.CaptureFixture[str]) -> None:
+    put_schema()
+    own = LINE.replace("../../../schema", "https://example.org")
+    FILE.write_text(f"{own}\n{MESSY}", encoding="utf-8")
+    run(capsys)
+    assert FILE.read_text(encoding="utf-8").startswith(f"{own}\nformat: ")
+    FILE.write_bytes(MESSY.replace("\n", "\r\n").encode())
+    run(capsys)
+    assert FILE.read_bytes().startswith(f"{LINE}\r\nformat: ".encode())
+
+
+def test_upgrade_puts_that_line_too(capsys: pytest.CaptureFixture[str]) -> None:
+    put_schema()
+    assert cli.main(["upgrade"]) == 0
+    assert FILE.read_text(encoding="utf-8").startswith(f"{LINE}\nformat: 2\n")

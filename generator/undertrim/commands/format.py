@@ -13,7 +13,7 @@ from pathlib import Path
 
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
-from undertrim.record.layout import CannotLayOut, laid_out, shorter
+from undertrim.record.layout import CannotLayOut, laid_out, modeline, shorter
 from undertrim.record.problem import printable
 from undertrim.record.source import Source, read
 from undertrim.record.store import Workspace
@@ -65,7 +65,8 @@ def _outcome(place: Workspace, path: Path, *, shorten: bool) -> _Outcome:
     source = read(path, place.shown(path))
     try:
         kind = place.kind(path)
-        return _Outcome(source, laid_out(shorter(source) if shorten and kind == "vehicle" else source, kind))
+        text = laid_out(shorter(source) if shorten and kind == "vehicle" else source, kind)
+        return _Outcome(source, modeline.with_line(text, modeline.wanted(path, kind, place.root)))
     except CannotLayOut as error:
         return _Outcome(source, left=error.said)
 

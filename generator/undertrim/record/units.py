@@ -96,8 +96,8 @@ def _refuse_unit(text: str, numeral: Numeral, spelling: str, kind: Kind) -> Unit
         raise UnitError(message("units/no-unit", text=quoted(text), hint=_offers(numeral, kind)), unitless=True)
     if other := _owner(spelling):
         kinds_of_both = {"other": _named(other), "kind": _named(kind)}
-        raise UnitError(message("units/of-another-kind", text=quoted(text), **kinds_of_both, hint=_in_units_of(kind)))
-    hint = _respelt(numeral, kind.near(spelling)) or _in_units_of(kind)
+        raise UnitError(message("units/of-another-kind", text=quoted(text), **kinds_of_both, hint=in_units_of(kind)))
+    hint = _respelt(numeral, kind.near(spelling)) or in_units_of(kind)
     raise UnitError(message("units/unknown-unit", unit=quoted(spelling), text=quoted(text), hint=hint))
 
 
@@ -122,7 +122,7 @@ def _offers(numeral: Numeral, kind: Kind) -> Message:
     offered = (kind.find(name) for name in kind.offer)
     units = [unit for unit in offered if unit and (unit.fractions or not numeral.parts)]
     written = [quoted(equivalents.with_name(numeral.text, unit)) for unit in units]
-    return message("drives/write", written=one_of(*written)) if written else _in_units_of(kind)
+    return message("drives/write", written=one_of(*written)) if written else in_units_of(kind)
 
 
 def _of_the_whole(numeral: Numeral, kind: Kind) -> Message:
@@ -149,7 +149,8 @@ def _unfraction(numeral: Numeral, kind: Kind) -> Message:
     return _offers(numeral, kind) if has_fractions else message("units/decimal")
 
 
-def _in_units_of(kind: Kind) -> Message:
+def in_units_of(kind: Kind) -> Message:
+    """How a quantity of a kind is typed."""
     if not kind.offer:
         return message("units/without-unit", example=quoted(kind.example))
     return message("units/in-units", units=one_of(*kind.offer), example=quoted(kind.example))
