@@ -161,7 +161,7 @@ class _Making:
     def _along(self, node: Node, made: Made, names: list[str]) -> Made:
         """A field that may stand in one list with others beside it: any order of those is read."""
         others = {"anyOf": [self._part(node, name) for name in names if node.child(name)]}
-        told = {word: made.pop(word) for word in ("title", "description", "examples") if word in made}
+        told: Made = {word: made.pop(word) for word in ("title", "description", "examples") if word in made}
         listed = {"type": "array", "items": [dict(made), *([others] * len(others["anyOf"]))], "minItems": 1}
         return {**told, "anyOf": [made, {**listed, "maxItems": len(others["anyOf"]) + 1}]}
 
