@@ -492,6 +492,8 @@ export interface Quantity {
   text: string;
   /** In both systems of units. */
   shown: string;
+  /** Whether it is a lower bound: there may be more. */
+  least: boolean;
 }
 
 /** Given: A quantity, that it is unknown, that there is none, or null where nothing is recorded. */
