@@ -72,6 +72,12 @@ export interface Vehicle {
   tell: string;
   /** The bodies it was built with. */
   bodies: Array<string>;
+  /** The gearboxes it was built with, in words. */
+  gearboxes: Array<string>;
+  /** The engines it was built with, as people call them. */
+  engines: Array<string>;
+  /** The trim levels it was built in. */
+  trim_levels: Array<string>;
   /** On which sides the steering wheel may be. */
   drive_sides: Array<"left" | "right">;
   /** What else people call it. */
@@ -492,6 +498,8 @@ export interface Quantity {
   text: string;
   /** In both systems of units. */
   shown: string;
+  /** Whether it is a lower bound: there may be more. */
+  least: boolean;
 }
 
 /** Given: A quantity, that it is unknown, that there is none, or null where nothing is recorded. */

@@ -34,6 +34,9 @@ class VehicleFacts:
     tell: str = ""
     model_years: ModelYears | None = None
     bodies: tuple[str, ...] = ()
+    gearboxes: tuple[str, ...] = ()
+    engines: tuple[str, ...] = ()
+    trim_levels: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
     follows: str = ""
     forty_eight_volt: Known | None = None

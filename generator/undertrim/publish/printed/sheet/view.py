@@ -62,6 +62,9 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
 def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
     yield message("sheet/built"), facts["built_words"]
     yield message("sheet/bodies"), bodies(facts["bodies"])
+    yield message("vehicle-page/gearbox"), listed(facts["gearboxes"])
+    yield message("vehicle-page/engine"), listed(facts["engines"])
+    yield message("vehicle-page/trim-level"), listed(facts["trim_levels"])
     yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
     yield message("vehicle-page/also-called"), listed(facts["also_called"])
     yield message("vehicle-page/how-to-tell"), facts["tell"]
