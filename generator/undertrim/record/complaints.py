@@ -68,5 +68,6 @@ def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
 
 def as_problem(source: Source, complaint: Complaint) -> Problem:
     """A complaint with its file, line and column."""
-    position = source.position(complaint.pointer, key=complaint.key)
+    known = source.as_typed if complaint.typed else source
+    position = known.position(complaint.pointer, key=complaint.key)
     return Problem(source.path, position, Level.ERROR, RULE, complaint.said)

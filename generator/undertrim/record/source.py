@@ -7,9 +7,9 @@ to lack the rest.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -84,13 +84,14 @@ class Origin:
     """What a whole was spread from: the file as typed, and what showed on the way.
 
     `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
-    need not have been said.
+    need not have been said. `forms` are the ids under which something stands that is divided by kinds of car, by its place as typed.
     """
 
     typed: Source
     inherited: dict[Pointer, Pointer]
     faults: "tuple[Complaint, ...]"
     twice: tuple[Twice, ...]
+    forms: Mapping[Pointer, tuple[str, ...]] = field(default_factory=dict)
 
     def said_at(self, pointer: Pointer) -> Pointer:
         """Where the value at a place was said: the place itself, or where it is inherited from."""

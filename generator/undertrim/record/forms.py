@@ -1,0 +1,200 @@
+"""The forms in which things of a record stand in its whole, one for each kind of car, while it is spread (`dividing.py`)."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from undertrim.record import dividing, redirecting
+from undertrim.record.complaint import Complaint
+from undertrim.record.dividing import IS, WHEN, Clauses, Fact
+from undertrim.record.numerals import quoted
+from undertrim.record.places import Places
+from undertrim.record.refusals import refusals
+from undertrim.record.sentences import write
+from undertrim.record.shapes import Shape
+from undertrim.record.source import Data, Pointer
+from undertrim.words import Items, Message, message
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A thing as it is in one kind of car; `whens` are the places at which those cars were typed."""
+
+    id: str
+    block: Data
+    typed: Pointer
+    cars: Clauses
+    whens: tuple[Pointer, ...]
+
+
+@dataclass(slots=True)
+class Forms:
+    """What stands in several forms so far: their ids and cars by the place that the thing would have."""
+
+    places: Places
+    data: Data
+    faults: list[Complaint]
+    known: dict[Pointer, list[tuple[str, Clauses]]] = field(default_factory=dict)
+    base: dict[Pointer, str] = field(default_factory=dict)
+    facts: set[Pointer] = field(default_factory=set)
+    """Facts that differ, by the place that they would have."""
+
+    @property
+    def ids(self) -> dict[Pointer, tuple[str, ...]]:
+        """The ids of all forms by the place of the thing."""
+        return {place: tuple(name for name, _ in forms) for place, forms in self.known.items()}
+
+    def of(self, around: Shape, shape: Shape, value: Data, typed: Pointer, base: str = "") -> list[Form] | None:
+        """The forms of what stands in a list or under an id; None where nothing in it differs."""
+        if not dividing.divides(around, shape) or not dividing.facts(shape, value, typed):
+            return None
+        own = value.get(WHEN) if isinstance(value, dict) else None
+        cars = dividing.clauses(own) or {}
+        whens = ((own.typed if isinstance(own, dividing.Picked) else (*typed, WHEN)),) if own else ()
+        return list(self._forms(shape, Form(base, value, typed, cars, whens)))
+
+    def _forms(self, shape: Shape, whole: Form) -> Iterator[Form]:
+        found = dividing.facts(shape, whole.block, whole.typed)
+        if not found:
+            yield whole
+            return
+        cars = dividing.told_apart(found, whole.cars, self._choices())
+        if cars is None:
+            self._tell(found[0].typed, message("spread/too-many-cars"), key=True)
+            return
+        for fact in found:
+            self._blame(fact, cars)
+        others = dividing.cells(found, cars)
+        for cell in others:
+            if form := self._form(shape, whole, found, cell, dividing.named(whole.id, cell, cars)):
+                absent = [other.cars for other in others if other is not cell]
+                yield from self._forms(shape, _not_in(shape, form, absent))
+
+    def _form(self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, name: str) -> Form | None:
+        block, typed = dividing.formed(whole.block, found, cell), whole.typed
+        if isinstance(block, dividing.Picked):
+            block, typed = block.value, block.typed
+        cars = dividing.both(whole.cars, cell.cars)
+        if block is None or cars is None:
+            return None
+        spots = (fact.entries[pick].stands for fact, pick in zip(found, cell.picks, strict=True) if pick is not None)
+        return Form(name, block, typed, cars, (*((*spot, WHEN) for spot in spots), *whole.whens))
+
+    def _choices(self) -> Clauses:
+        """The choices of every question about the car, as typed."""
+        variants, vehicle = (self.data.get(name) for name in ("variants", "vehicle"))
+        known: Clauses = {}
+        for name, variant in variants.items() if isinstance(variants, dict) else ():
+            choices = variant.get("choices") if isinstance(variant, dict) else None
+            known[name] = list(choices) if isinstance(choices, dict) else []
+        for name, said in (("drive-side", "drive_side"), ("body", "bodies")) if isinstance(vehicle, dict) else ():
+            several = vehicle.get(said)
+            if name not in known and isinstance(several, list):
+                known[name] = [one for one in several if isinstance(one, str)]
+        return known
+
+    # What is wrong with a list of values
+
+    def _blame(self, fact: Fact, cars: list[dict[str, str]]) -> None:
+        for entry in fact.entries:
+            self._blame_entry(entry)
+        good = [entry for entry in fact.entries if entry.cars is not None]
+        if len(fact.entries) == 1 and fact.steps:
+            self._tell(fact.entries[0].stands, message("spread/one-value", field=_field(fact)))
+        if len(good) < len(fact.entries):
+            return
+        here = [car for car in cars if dividing.holds(fact.within, car)]
+        self._blame_overlap(fact, here)
+        for i, entry in enumerate(fact.entries):
+            if not any(i in fact.holding(car) for car in here):
+                self._tell((*entry.stands, WHEN), message("spread/no-such-car", field=_field(fact)))
+        bare = next((car for car in here if not fact.holding(car)), None)
+        if bare is not None and fact.steps and len(fact.entries) > 1 and not fact.shape.may_be_unknown:
+            self._tell(fact.typed, message("spread/no-value", field=_field(fact), cars=_said(fact, bare)), key=True)
+
+    def _blame_entry(self, entry: dividing.Entry) -> None:
+        if entry.cars is not None:
+            return
+        when = self._typed_when(entry.stands)
+        if when is None:
+            self._tell(entry.stands, message("spread/value-without-when"))
+        for refusal in refusals(when, "common/when") if when is not None else ():
+            for complaint in write(refusal):
+                self._tell((*entry.stands, WHEN, *complaint.pointer), complaint.said)
+
+    def _typed_when(self, place: Pointer) -> Data:
+        data = self.data
+        for step in (*place, WHEN):
+            data = data[step] if isinstance(data, list) else data.get(step) if isinstance(data, dict) else None
+        return data
+
+    def _blame_overlap(self, fact: Fact, cars: list[dict[str, str]]) -> None:
+        told: set[int] = set()
+        for car in cars:
+            first, *others = fact.holding(car) or [-1]
+            for i in others:
+                if i not in told:
+                    line = self.places.of(fact.entries[first].stands).line
+                    said = message("spread/two-values", field=_field(fact), cars=_said(fact, car), line=line)
+                    self._tell((*fact.entries[i].stands, WHEN), said, key=True)
+                told.add(i)
+
+    def undivided(self, shape: Shape) -> None:
+        """Tell of each fact that differs where nothing around it can have a `when`."""
+        for fact in dividing.facts(shape, self.data, ()):
+            said = message("spread/cannot-differ", field=_field(fact))
+            self.faults.append(Complaint(fact.typed, said))
+
+    def _tell(self, typed: Pointer, said: Message, *, key: bool = False) -> None:
+        complaint = Complaint(typed, said, key=key, stays=True, typed=True)
+        if complaint not in self.faults:
+            self.faults.append(complaint)
+
+    # Where they stand
+
+    def note(self, place: Pointer, forms: list[Form]) -> None:
+        """A thing stands in these forms."""
+        self.known[place] = [(form.id, form.cars) for form in forms]
+        for form in forms:
+            self.base[(*place[:-1], form.id)] = str(place[-1])
+
+    def standing(self, place: Pointer) -> Iterator[Pointer]:
+        """The places at which something stands in the end: those of its forms, or its own."""
+        if place not in self.known:
+            yield place
+        for name, _ in self.known.get(place, ()):
+            yield from self.standing((*place[:-1], name))
+
+    def place_cars(self, place: Pointer, form: Form) -> None:
+        """The cars of a form stand where they were typed, first of all with the values that it has."""
+        known = self.places.source
+        if not form.whens:
+            return
+        self.places.stand((*place, WHEN), known.position(form.whens[0], key=True))
+        for variant, said in form.cars.items():
+            spot = next((one for one in form.whens if (*one, variant) in known.values), form.whens[0])
+            for step in ((), *((i,) for i in range(len(said)))):
+                self.places.stand((*place, WHEN, variant, *step), known.position((*spot, variant)))
+
+    def lead(self, shape: Shape, whole: Data) -> None:
+        """What names a thing names all its forms that the car can have."""
+        redirecting.lead(self, shape, whole)
+
+
+def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:
+    """A form that says, where its kind of thing can, that cars with another form do not have it."""
+    if "not_in" not in shape.fields or not absent or not isinstance(form.block, dict):
+        return form
+    said = form.block.get("not_in", [])
+    typed = [*(said if isinstance(said, list) else [said]), *map(dividing.typed_when, absent)]
+    return Form(form.id, {**form.block, "not_in": typed}, form.typed, form.cars, form.whens)
+
+
+def _field(fact: Fact) -> str:
+    names = [str(step) for step in fact.typed if isinstance(step, str) and step != IS]
+    return quoted(names[-1])
+
+
+def _said(fact: Fact, car: dict[str, str]) -> Items:
+    """A car by the questions that a fact asks."""
+    asked = {name for entry in fact.entries for name in entry.cars or ()}
+    return Items(tuple(f"{name}: {choice}" for name, choice in car.items() if name in asked), "comma")
