@@ -57,9 +57,10 @@ def _answers(vehicle: Vehicle, options: argparse.Namespace) -> list[Answer]:
 def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
     if name is None:
         return list(record.openings.values())
-    if name not in record.openings:
+    found = jobs.openings(record, name)
+    if not found:
         raise Usage(say(message("visit-arguments/no-opening", name=name, hint=_near(name, record))))
-    return [record.openings[name]]
+    return found
 
 
 def _near(name: str, record: VehicleRecord) -> Value:

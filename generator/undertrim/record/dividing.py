@@ -184,11 +184,10 @@ def _as_clauses(alike: list[dict[str, str]]) -> Iterator[Clauses]:
             yield {first: choices, **below}
 
 
-def named(base: str, cell: Cell, cars: list[dict[str, str]]) -> str:
-    """The id of a form: that of the block with the choices that tell its cars from the rest."""
+def telling(cell: Cell, cars: list[dict[str, str]]) -> tuple[tuple[str, str], ...]:
+    """The choices, each with its variant, that tell the cars of a form from the rest."""
     every = {name: {car[name] for car in cars} for name in cell.cars}
-    words = [choice for name, said in cell.cars.items() if set(said) != every[name] for choice in said]
-    return "-".join((base, *words))
+    return tuple((name, choice) for name, said in cell.cars.items() if set(said) != every[name] for choice in said)
 
 
 def formed(block: Data, found: tuple[Fact, ...], cell: Cell) -> Data:

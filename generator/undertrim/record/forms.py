@@ -1,7 +1,8 @@
 """The forms in which things of a record stand in its whole, one for each kind of car, while it is spread (`dividing.py`)."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
 
 from undertrim.record import dividing, redirecting
 from undertrim.record.complaint import Complaint
@@ -15,6 +16,9 @@ from undertrim.record.source import Data, Pointer
 from undertrim.words import Items, Message, message
 
 
+Telling = tuple[tuple[str, str], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Form:
     """A thing as it is in one kind of car; `whens` are the places at which those cars were typed."""
@@ -24,6 +28,13 @@ class Form:
     typed: Pointer
     cars: Clauses
     whens: tuple[Pointer, ...]
+    told_by: tuple[tuple[str, str], ...] = ()
+    """The choices, each with its variant, that tell its cars from those of the other forms."""
+
+    @property
+    def name(self) -> str:
+        """The id with those choices."""
+        return "-".join((self.id, *(choice for _, choice in self.told_by)))
 
 
 @dataclass(slots=True)
@@ -33,10 +44,14 @@ class Forms:
     places: Places
     data: Data
     faults: list[Complaint]
+    around: Clauses = field(default_factory=dict)
+    """The cars of the forms around what is being spread, and of the conditions typed there."""
+    typed_around: Clauses = field(default_factory=dict)
+    """The cars of those conditions alone."""
     known: dict[Pointer, list[tuple[str, Clauses]]] = field(default_factory=dict)
     base: dict[Pointer, str] = field(default_factory=dict)
-    facts: set[Pointer] = field(default_factory=set)
-    """Facts that differ, by the place that they would have."""
+    led: set[Pointer] = field(default_factory=set)
+    """What stands in several forms only because of what it names."""
 
     @property
     def ids(self) -> dict[Pointer, tuple[str, ...]]:
@@ -48,7 +63,7 @@ class Forms:
         if not dividing.divides(around, shape) or not dividing.facts(shape, value, typed):
             return None
         own = value.get(WHEN) if isinstance(value, dict) else None
-        cars = dividing.clauses(own) or {}
+        cars = dividing.both(self.around, dividing.clauses(own) or {}) or self.around
         whens = ((own.typed if isinstance(own, dividing.Picked) else (*typed, WHEN)),) if own else ()
         return list(self._forms(shape, Form(base, value, typed, cars, whens)))
 
@@ -57,19 +72,21 @@ class Forms:
         if not found:
             yield whole
             return
-        cars = dividing.told_apart(found, whole.cars, self._choices())
-        if cars is None:
+        known = self._choices()
+        cars = dividing.told_apart(found, whole.cars, known)
+        here = dividing.told_apart(found, dividing.both(self.typed_around, self._own(whole)) or {}, known)
+        if cars is None or here is None:
             self._tell(found[0].typed, message("spread/too-many-cars"), key=True)
             return
         for fact in found:
-            self._blame(fact, cars)
+            self._blame(fact, here)
         others = dividing.cells(found, cars)
         for cell in others:
-            if form := self._form(shape, whole, found, cell, dividing.named(whole.id, cell, cars)):
+            if form := self._form(shape, whole, found, cell, dividing.telling(cell, cars)):
                 absent = [other.cars for other in others if other is not cell]
                 yield from self._forms(shape, _not_in(shape, form, absent))
 
-    def _form(self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, name: str) -> Form | None:
+    def _form(self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, telling: Telling) -> Form | None:
         block, typed = dividing.formed(whole.block, found, cell), whole.typed
         if isinstance(block, dividing.Picked):
             block, typed = block.value, block.typed
@@ -77,7 +94,11 @@ class Forms:
         if block is None or cars is None:
             return None
         spots = (fact.entries[pick].stands for fact, pick in zip(found, cell.picks, strict=True) if pick is not None)
-        return Form(name, block, typed, cars, (*((*spot, WHEN) for spot in spots), *whole.whens))
+        whens = (*((*spot, WHEN) for spot in spots), *whole.whens)
+        return Form(whole.id, block, typed, cars, whens, (*whole.told_by, *telling))
+
+    def _own(self, whole: Form) -> Clauses:
+        return dividing.clauses(whole.block.get(WHEN)) or {} if isinstance(whole.block, dict) else {}
 
     def _choices(self) -> Clauses:
         """The choices of every question about the car, as typed."""
@@ -153,9 +174,18 @@ class Forms:
 
     def note(self, place: Pointer, forms: list[Form]) -> None:
         """A thing stands in these forms."""
-        self.known[place] = [(form.id, form.cars) for form in forms]
+        self.known[place] = [(form.name, form.cars) for form in forms]
         for form in forms:
-            self.base[(*place[:-1], form.id)] = str(place[-1])
+            self.base[(*place[:-1], form.name)] = str(place[-1])
+
+    def label(self, made: dict[str, Data], forms: list[Form]) -> None:
+        """Openings of one name, of which a list shows all, have the labels of their cars behind it."""
+        things = [(made[form.name], form) for form in forms if isinstance(made.get(form.name), dict)]
+        names = [thing.get("name") for thing, _ in things]
+        for thing, form in things if len(set(map(str, names))) < len(names) else ():
+            words = [_label(self.data, variant, choice) for variant, choice in form.told_by]
+            if words and isinstance(thing.get("name"), str):
+                thing["name"] = f"{thing['name']} ({', '.join(words)})"
 
     def standing(self, place: Pointer) -> Iterator[Pointer]:
         """The places at which something stands in the end: those of its forms, or its own."""
@@ -164,13 +194,25 @@ class Forms:
         for name, _ in self.known.get(place, ()):
             yield from self.standing((*place[:-1], name))
 
-    def place_cars(self, place: Pointer, form: Form) -> None:
-        """The cars of a form stand where they were typed, first of all with the values that it has."""
+    @contextmanager
+    def within(self, cars: Clauses, typed: Clauses) -> Iterator[None]:
+        """What is spread meanwhile stands inside a block of these cars, and of these as typed."""
+        before = self.around, self.typed_around
+        self.around = dividing.both(self.around, cars) or cars
+        self.typed_around = dividing.both(self.typed_around, typed) or typed
+        yield
+        self.around, self.typed_around = before
+
+    def say_cars(self, made: dict[str, Data], place: Pointer, form: Form) -> None:
+        """The cars of a form, as far as what is around it does not say them; they stand where they were typed."""
         known = self.places.source
-        if not form.whens:
+        cars = {name: said for name, said in form.cars.items() if not set(said) >= set(self.around.get(name, (None,)))}
+        made.pop(WHEN, None)
+        if not cars or not form.whens:
             return
+        made[WHEN] = dividing.typed_when(cars)
         self.places.stand((*place, WHEN), known.position(form.whens[0], key=True))
-        for variant, said in form.cars.items():
+        for variant, said in cars.items():
             spot = next((one for one in form.whens if (*one, variant) in known.values), form.whens[0])
             for step in ((), *((i,) for i in range(len(said)))):
                 self.places.stand((*place, WHEN, variant, *step), known.position((*spot, variant)))
@@ -186,7 +228,14 @@ def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:
         return form
     said = form.block.get("not_in", [])
     typed = [*(said if isinstance(said, list) else [said]), *map(dividing.typed_when, absent)]
-    return Form(form.id, {**form.block, "not_in": typed}, form.typed, form.cars, form.whens)
+    return replace(form, block={**form.block, "not_in": typed})
+
+
+def _label(data: Data, variant: str, choice: str) -> str:
+    """What a record calls a choice; its id where it does not say."""
+    for step in ("variants", variant, "choices", choice, "label"):
+        data = data.get(step) if isinstance(data, dict) else None
+    return data if isinstance(data, str) else choice
 
 
 def _field(fact: Fact) -> str:

@@ -61,7 +61,9 @@ class _Leading:
             for one in self._entry(shape, value, (*place, i), cars):
                 made.append((one, i))
         if len(made) != len(values):
-            self._move(place, [i for _, i in made])
+            numbers = [i for _, i in made]
+            self._move(place, numbers)
+            self.forms.led |= {(*place, at) for at, i in enumerate(numbers) if numbers.count(i) > 1}
         return [one for one, _ in made]
 
     def _entry(self, shape: Shape, value: Data, place: Pointer, cars: Clauses) -> list[Data]:
@@ -140,6 +142,7 @@ class _Leading:
                 if one in before:
                     self.forms.faults.append(Complaint(place, message("spread/form-named-so", id=quoted(one)), key=True))
                 block[one] = copy
+                self.forms.led.add(spot)
                 self.forms.base[spot] = self.forms.base.get(place, key)
                 self.forms.places.carry(spot, place)
                 self.forms.places.inherited.setdefault(spot, place)

@@ -84,7 +84,8 @@ class Origin:
     """What a whole was spread from: the file as typed, and what showed on the way.
 
     `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
-    need not have been said. `forms` are the ids under which something stands that is divided by kinds of car, by its place as typed.
+    need not have been said. `forms` are the ids under which something stands that is divided by kinds of car, by its place as typed;
+    `led` the places of what is divided only because of what it names.
     """
 
     typed: Source
@@ -92,6 +93,12 @@ class Origin:
     faults: "tuple[Complaint, ...]"
     twice: tuple[Twice, ...]
     forms: Mapping[Pointer, tuple[str, ...]] = field(default_factory=dict)
+    led: frozenset[Pointer] = frozenset()
+
+    def bases(self, section: str) -> dict[str, str]:
+        """By the id of each form in a section the id as typed."""
+        made = {name: str(place[1]) for place, names in self.forms.items() if place[:1] == (section,) for name in names}
+        return {name: made.get(base, base) for name, base in made.items()}
 
     def said_at(self, pointer: Pointer) -> Pointer:
         """Where the value at a place was said: the place itself, or where it is inherited from."""

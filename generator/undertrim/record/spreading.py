@@ -92,7 +92,7 @@ class _Spreading:
             for place in self.forms.standing(item.place):
                 self._follow_parts(whole, _Later(place, item.follows))
         made = self.places
-        origin = Origin(self.source, made.inherited, tuple(self.faults), tuple(self.twice), self.forms.ids)
+        origin = Origin(self.source, made.inherited, tuple(self.faults), tuple(self.twice), self.forms.ids, frozenset(self.forms.led))
         return replace(
             self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
         )
@@ -116,6 +116,13 @@ class _Spreading:
         return self._named(shape, value, place, typed) if value and shape.named else value
 
     def _mapping(self, shape: Shape, value: dict[str, Data], place: Pointer, typed: Pointer) -> dict[str, Data]:
+        if not shape.varies or "when" not in value:
+            return self._fields(shape, value, place, typed)
+        cars = dividing.clauses(value["when"]) or {}
+        with self.forms.within(cars, cars):
+            return self._fields(shape, value, place, typed)
+
+    def _fields(self, shape: Shape, value: dict[str, Data], place: Pointer, typed: Pointer) -> dict[str, Data]:
         made: dict[str, Data] = {}
         for key, inner in value.items():
             if isinstance(inner, Picked):
@@ -169,14 +176,16 @@ class _Spreading:
                 made[key] = self._whole(below, value, place, typed)
                 return [key]
             return []
-        spots = [(form, (*place[:-1], form.id)) for form in forms]
+        spots = [(form, (*place[:-1], form.name)) for form in forms]
         free = [(form, spot) for form, spot in spots if self._is_free(made, spot, typed)]
         self.forms.note(place, forms)
         for form, spot in free:
             self.places.inherited[spot] = typed
             self.places.stand_key(spot, self.source.keys[typed])
-            made[form.id] = self._form(below, form, spot)
-        return [form.id for form, _ in free]
+            made[form.name] = self._form(below, form, spot)
+        if place[0] == "openings":
+            self.forms.label(made, forms)
+        return [form.name for form, _ in free]
 
     def _is_free(self, made: dict[str, Data], place: Pointer, typed: Pointer) -> bool:
         if place[-1] in made:
@@ -187,10 +196,10 @@ class _Spreading:
 
     def _form(self, shape: Shape | None, form: Form, place: Pointer) -> Data:
         """What a thing says of one kind of car."""
-        made = self._whole(shape, form.block, place, form.typed)
+        with self.forms.within(form.cars, {}):
+            made = self._whole(shape, form.block, place, form.typed)
         if isinstance(made, dict):
-            made["when"] = dividing.typed_when(form.cars)
-            self.forms.place_cars(place, form)
+            self.forms.say_cars(made, place, form)
         return made
 
     def _picked(self, shape: Shape, made: dict[str, Data], place: Pointer, picked: Picked) -> None:

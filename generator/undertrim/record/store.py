@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from undertrim.record import build, complaints
@@ -126,7 +126,19 @@ def entry(path: Path, kind: str, source: Source) -> Entry:
     if complaints.too_many(found):
         return Entry(path, kind, source, problems, None)
     data, dropped = without(source.data, found, kind)
-    return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
+    record = _build(data, kind, sure=not found)
+    return Entry(path, kind, source, problems, _with_forms(record, source), dropped)
+
+
+def _with_forms(record: VehicleRecord | GearRecord | None, source: Source) -> VehicleRecord | GearRecord | None:
+    """The record, in which openings that are written as one for several kinds of car know so."""
+    bases = source.origin.bases("openings") if source.origin else {}
+    if not bases or not isinstance(record, VehicleRecord):
+        return record
+    known = record.openings.items()
+    return replace(
+        record, openings={name: replace(one, form_of=bases[name]) if name in bases else one for name, one in known}
+    )
 
 
 def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord | None:

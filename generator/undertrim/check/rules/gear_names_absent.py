@@ -202,7 +202,7 @@ def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iter
         about = tuple(place.vehicle.split("/"))
         yield Finding((*pointer, "vehicle"), _no_vehicle(place.vehicle, near(place.vehicle, known)), about=about)
     elif vehicle.record:
-        openings = list(vehicle.record.openings)
+        openings = list(dict.fromkeys(one.written for one in vehicle.record.openings.values()))
         yield from _absent((*pointer, "opening"), _OPENING, place.opening, openings, [place.vehicle])
         yield from _conditions((*pointer, "when"), place, vehicle.record)
 

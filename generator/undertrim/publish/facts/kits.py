@@ -20,8 +20,9 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
     A step that is for some cars alone carries them, as does a kit.
     """
     found = []
+    written = record.openings[opening].written if opening in record.openings else opening
     for item in shelf.of(KitGear):
-        places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, opening)]
+        places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, written)]
         allowed = opening in record.openings and may_go(record, record.openings[opening], item.facts.alters)
         if places and allowed and (not only or item.id in only):
             found.append(

@@ -102,6 +102,13 @@ class AnyOpening:
     cautions: tuple[Caution, ...] = ()
     mirrors: Known | None = None
     source: Sources = ()
+    form_of: str = ""
+    """The id under which it is written, where that stands for one opening in each kind of car; empty if it is its own."""
+
+    @property
+    def written(self) -> str:
+        """The id under which it is written."""
+        return self.form_of or self.id
 
     @property
     def drawn_with(self) -> tuple[type[AnyGear], ...]:
