@@ -63,7 +63,9 @@ def run(options: argparse.Namespace) -> int:
         car = jobs.car(entry.record, chosen(options.variant))
         wanted = jobs.wanted(entry.record, options.job, car)
         shelf = stock(place)
-        kits = _kits(shelf, {(entry.address, entry.record.openings[one.opening].written) for one in wanted}, options.kit)
+        kits = _kits(
+            shelf, {(entry.address, entry.record.openings[one.opening].written) for one in wanted}, options.kit
+        )
         made = visit(entry.record, entry.address, wanted, car, shelf, kits)
     except jobs.BadRequest as error:
         raise Usage(say(error.said)) from error

@@ -42,7 +42,7 @@ def _names(record: VehicleRecord, target: Target) -> tuple[str, ...]:
 def openings(record: VehicleRecord, name: str) -> list[Opening]:
     """The openings of an id: one, or one for each kind of car where it is written under that id; none where there is none."""
     found = record.openings.get(name)
-    return [found] if found else [one for one in record.openings.values() if one.written == name]
+    return [found] if found else [one for one in record.openings.values() if one.is_named(name)]
 
 
 def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:

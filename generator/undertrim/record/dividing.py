@@ -52,8 +52,9 @@ class Fact:
     """The cars of a block inside the one that stands for itself, such as a pin."""
 
     def pick(self, car: Mapping[str, str]) -> int | None:
-        """The number of the first entry that holds for a car; of a car that has no such block any will do."""
-        return next(iter(self.holding(car)), None) if holds(self.within, car) else 0
+        """The number of the first entry that holds for a car, or may; of a car that has no such block any will do."""
+        unsure = (i for i, entry in enumerate(self.entries) if entry.cars is None)
+        return next(iter((*self.holding(car), *unsure)), None) if holds(self.within, car) else 0
 
     def holding(self, car: Mapping[str, str]) -> list[int]:
         """The numbers of the entries that hold for a car."""
@@ -94,7 +95,9 @@ def _facts(shape: Shape, value: Data, steps: Pointer, typed: Pointer, within: Cl
         return
     if steps and shape.varies and isinstance(value, dict):
         within = both(within, clauses(value.get(WHEN)) or {}) or within
-    for step, inner in value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ():
+    for step, inner in (
+        value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    ):
         below = shape.items if isinstance(step, int) else shape.below(step)
         if below and not divides(shape, below):
             yield from _facts(below, inner, (*steps, step), (*typed, step), within)
@@ -174,13 +177,17 @@ def _as_clauses(alike: list[dict[str, str]]) -> Iterator[Clauses]:
     if prod(map(len, said.values())) == len(alike):
         yield said
         return
-    by_choice = {choice: [car for car in alike if car[name] == choice] for name in list(said)[:1] for choice in said[name]}
+    by_choice = {
+        choice: [car for car in alike if car[name] == choice] for name in list(said)[:1] for choice in said[name]
+    }
     rest: dict[str, list[str]] = {}
     first = next(iter(said))
     for choice, having in by_choice.items():
         rest.setdefault(repr([{**car, first: ""} for car in having]), []).append(choice)
     for choices in rest.values():
-        for below in _as_clauses([{name: one for name, one in car.items() if name != first} for car in by_choice[choices[0]]]):
+        for below in _as_clauses(
+            [{name: one for name, one in car.items() if name != first} for car in by_choice[choices[0]]]
+        ):
             yield {first: choices, **below}
 
 
@@ -197,7 +204,9 @@ def formed(block: Data, found: tuple[Fact, ...], cell: Cell) -> Data:
             entry = fact.entries[pick]
             block = _put(block, fact.steps, Picked(entry.value, entry.typed, fact.typed))
         elif fact.steps:
-            block = _put(block, fact.steps, Picked("unknown", fact.typed, fact.typed) if fact.shape.may_be_unknown else None)
+            block = _put(
+                block, fact.steps, Picked("unknown", fact.typed, fact.typed) if fact.shape.may_be_unknown else None
+            )
     return block
 
 

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import dividing, redirecting
+from undertrim.record import dividing
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import IS, WHEN, Clauses, Fact
+from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.places import Places
 from undertrim.record.refusals import refusals
@@ -14,7 +15,6 @@ from undertrim.record.sentences import write
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
 from undertrim.words import Items, Message, message
-
 
 Telling = tuple[tuple[str, str], ...]
 
@@ -68,25 +68,27 @@ class Forms:
         return list(self._forms(shape, Form(base, value, typed, cars, whens)))
 
     def _forms(self, shape: Shape, whole: Form) -> Iterator[Form]:
-        found = dividing.facts(shape, whole.block, whole.typed)
+        known = self._choices()
+        found = tuple(_declared(fact, known) for fact in dividing.facts(shape, whole.block, whole.typed))
         if not found:
             yield whole
             return
-        known = self._choices()
         cars = dividing.told_apart(found, whole.cars, known)
         here = dividing.told_apart(found, dividing.both(self.typed_around, self._own(whole)) or {}, known)
         if cars is None or here is None:
             self._tell(found[0].typed, message("spread/too-many-cars"), key=True)
             return
         for fact in found:
-            self._blame(fact, here)
+            self._blame(fact, here, known)
         others = dividing.cells(found, cars)
         for cell in others:
             if form := self._form(shape, whole, found, cell, dividing.telling(cell, cars)):
                 absent = [other.cars for other in others if other is not cell]
                 yield from self._forms(shape, _not_in(shape, form, absent))
 
-    def _form(self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, telling: Telling) -> Form | None:
+    def _form(
+        self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, telling: Telling
+    ) -> Form | None:
         block, typed = dividing.formed(whole.block, found, cell), whole.typed
         if isinstance(block, dividing.Picked):
             block, typed = block.value, block.typed
@@ -115,9 +117,9 @@ class Forms:
 
     # What is wrong with a list of values
 
-    def _blame(self, fact: Fact, cars: list[dict[str, str]]) -> None:
+    def _blame(self, fact: Fact, cars: list[dict[str, str]], known: Clauses) -> None:
         for entry in fact.entries:
-            self._blame_entry(entry)
+            self._blame_entry(entry, known)
         good = [entry for entry in fact.entries if entry.cars is not None]
         if len(fact.entries) == 1 and fact.steps:
             self._tell(fact.entries[0].stands, message("spread/one-value", field=_field(fact)))
@@ -132,7 +134,7 @@ class Forms:
         if bare is not None and fact.steps and len(fact.entries) > 1 and not fact.shape.may_be_unknown:
             self._tell(fact.typed, message("spread/no-value", field=_field(fact), cars=_said(fact, bare)), key=True)
 
-    def _blame_entry(self, entry: dividing.Entry) -> None:
+    def _blame_entry(self, entry: dividing.Entry, known: Clauses) -> None:
         if entry.cars is not None:
             return
         when = self._typed_when(entry.stands)
@@ -141,12 +143,20 @@ class Forms:
         for refusal in refusals(when, "common/when") if when is not None else ():
             for complaint in write(refusal):
                 self._tell((*entry.stands, WHEN, *complaint.pointer), complaint.said)
+        for variant, said in (dividing.clauses(when) or {}).items():
+            place = (*entry.stands, WHEN, variant)
+            if variant not in known:
+                hint = suggestion(variant, list(known), message("jobs/variants")) if known else message("spread/no-variants")
+                self._tell(place, message("spread/no-variant", variant=quoted(variant), hint=hint), key=True)
+            elif other := [one for one in said if one not in known[variant]]:
+                hint = suggestion(other[0], known[variant], message("jobs/choices"))
+                self._tell(place, message("spread/no-choice", variant=quoted(variant), choice=quoted(other[0]), hint=hint))
 
     def _typed_when(self, place: Pointer) -> Data:
         data = self.data
-        for step in (*place, WHEN):
-            data = data[step] if isinstance(data, list) else data.get(step) if isinstance(data, dict) else None
-        return data
+        for step in place:
+            data = data[step]
+        return data.get(WHEN) if isinstance(data, dict) else None
 
     def _blame_overlap(self, fact: Fact, cars: list[dict[str, str]]) -> None:
         told: set[int] = set()
@@ -189,10 +199,9 @@ class Forms:
 
     def standing(self, place: Pointer) -> Iterator[Pointer]:
         """The places at which something stands in the end: those of its forms, or its own."""
-        if place not in self.known:
-            yield place
-        for name, _ in self.known.get(place, ()):
-            yield from self.standing((*place[:-1], name))
+        for name, _ in self.known.get(place, [(str(place[-1]), {})]):
+            spot = (*place[:-1], name)
+            yield from [place] if spot == place else self.standing(spot)
 
     @contextmanager
     def within(self, cars: Clauses, typed: Clauses) -> Iterator[None]:
@@ -217,10 +226,6 @@ class Forms:
             for step in ((), *((i,) for i in range(len(said)))):
                 self.places.stand((*place, WHEN, variant, *step), known.position((*spot, variant)))
 
-    def lead(self, shape: Shape, whole: Data) -> None:
-        """What names a thing names all its forms that the car can have."""
-        redirecting.lead(self, shape, whole)
-
 
 def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:
     """A form that says, where its kind of thing can, that cars with another form do not have it."""
@@ -231,6 +236,15 @@ def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:
     return replace(form, block={**form.block, "not_in": typed})
 
 
+def _declared(fact: Fact, known: Clauses) -> Fact:
+    """A fact in which a value is for no cars where its condition asks what the record does not know."""
+    entries = (
+        entry if all(set(said) <= set(known.get(name, ())) for name, said in (entry.cars or {}).items()) else replace(entry, cars=None)
+        for entry in fact.entries
+    )
+    return replace(fact, entries=tuple(entries))
+
+
 def _label(data: Data, variant: str, choice: str) -> str:
     """What a record calls a choice; its id where it does not say."""
     for step in ("variants", variant, "choices", choice, "label"):
@@ -238,7 +252,7 @@ def _label(data: Data, variant: str, choice: str) -> str:
     return data if isinstance(data, str) else choice
 
 
-def _field(fact: Fact) -> str:
+def _field(fact: Fact) -> Message:
     names = [str(step) for step in fact.typed if isinstance(step, str) and step != IS]
     return quoted(names[-1])
 

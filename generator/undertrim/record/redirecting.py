@@ -6,27 +6,30 @@ itself. The schema says beside a field what its text `leads` to.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from undertrim.record import dividing
 from undertrim.record.complaint import Complaint
 from undertrim.record.copying import copied
 from undertrim.record.dividing import WHEN, Clauses
+from undertrim.record.forms import Forms
 from undertrim.record.numerals import quoted
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
-from undertrim.words import Items, message
-
-if TYPE_CHECKING:
-    from undertrim.record.forms import Forms
+from undertrim.words import message
 
 Options = list[tuple[str, Clauses]]
 """What a name can lead to, each with its cars."""
 
-_SECTIONS = {"part": ("parts",), "thing": ("parts", "preps"), "prep": ("preps",), "opening": ("openings",), "run": ("runs",)}
+_SECTIONS = {
+    "part": ("parts",),
+    "thing": ("parts", "preps"),
+    "prep": ("preps",),
+    "opening": ("openings",),
+    "run": ("runs",),
+}
 
 
-def lead(forms: "Forms", shape: Shape, whole: Data) -> None:
+def lead(forms: Forms, shape: Shape, whole: Data) -> None:
     """Do so throughout a whole, until nothing more is divided by it."""
     told = -1
     while told != (told := len(forms.known)) and forms.known:
@@ -37,7 +40,7 @@ def lead(forms: "Forms", shape: Shape, whole: Data) -> None:
 class _Leading:
     """One walk over a whole; what it divides is known to the next."""
 
-    forms: "Forms"
+    forms: Forms
 
     def block(self, shape: Shape, block: dict[str, Data], place: Pointer, cars: Clauses) -> None:
         """Everything below a mapping."""
@@ -49,7 +52,9 @@ class _Leading:
             if isinstance(value, list):
                 block[key] = self._list(below, value, spot, cars)
             elif isinstance(value, dict):
-                copies = self._thing(below, value, spot, cars) if dividing.divides(shape, below) or _plain(shape) else None
+                copies = (
+                    self._thing(below, value, spot, cars) if dividing.divides(shape, below) or _plain(shape) else None
+                )
                 if copies:
                     self._spread_out(block, spot, copies)
                 elif copies is None:
@@ -140,7 +145,9 @@ class _Leading:
             for one, copy in ids:
                 spot = (*place[:-1], one)
                 if one in before:
-                    self.forms.faults.append(Complaint(place, message("spread/form-named-so", id=quoted(one)), key=True))
+                    self.forms.faults.append(
+                        Complaint(place, message("spread/form-named-so", id=quoted(one)), key=True)
+                    )
                 block[one] = copy
                 self.forms.led.add(spot)
                 self.forms.base[spot] = self.forms.base.get(place, key)

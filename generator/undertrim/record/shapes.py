@@ -107,7 +107,9 @@ def _fill(made: Shape, node: Node) -> None:
 
 def _may_be_unknown(says: Schema) -> bool:
     """Whether the word `unknown` may stand in its place."""
-    return bool(says.get("mayBeUnknown") or says.get("quantity", {}).get("unknown") or "unknown" in says.get("enum", ()))
+    return bool(
+        says.get("mayBeUnknown") or says.get("quantity", {}).get("unknown") or "unknown" in says.get("enum", ())
+    )
 
 
 def _follows(name: str, node: Node) -> Follows:

@@ -11,12 +11,12 @@ Nothing here refuses a value: the whole goes through the schema like any other r
 
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import along, dividing, shapes
+from undertrim.record import along, dividing, redirecting, shapes
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import Picked
-from undertrim.record.forms import Form, Forms
 from undertrim.record.examples import is_id
 from undertrim.record.following import FOLLOWING, Following
+from undertrim.record.forms import Form, Forms
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.places import Places
@@ -87,12 +87,19 @@ class _Spreading:
         self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
         whole["format"] = SAYS_ALL
-        self.forms.lead(shape, whole)
+        redirecting.lead(self.forms, shape, whole)
         for item in self.later:
             for place in self.forms.standing(item.place):
                 self._follow_parts(whole, _Later(place, item.follows))
         made = self.places
-        origin = Origin(self.source, made.inherited, tuple(self.faults), tuple(self.twice), self.forms.ids, frozenset(self.forms.led))
+        origin = Origin(
+            self.source,
+            made.inherited,
+            tuple(self.faults),
+            tuple(self.twice),
+            self.forms.ids,
+            frozenset(self.forms.led),
+        )
         return replace(
             self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
         )
@@ -168,7 +175,7 @@ class _Spreading:
 
     def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> list[str]:
         """What stands under one key, or in several forms under several; of two with one id the first is kept. The ids set down."""
-        key, below = str(place[-1]), shape.below(place[-1])
+        key, below = str(place[-1]), shape.below(str(place[-1]))
         forms = self.forms.of(shape, below, value, typed, key) if below else None
         if forms is None:
             if self._is_free(made, place, typed):

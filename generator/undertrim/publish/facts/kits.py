@@ -43,7 +43,8 @@ def _moving(record: VehicleRecord, line: Assembly) -> Value:
     """The part of the car that moves over, in words; empty where none does."""
     if not line.part:
         return ""
-    name = record.parts[line.part].name if line.part in record.parts else line.part.replace("-", " ")
+    named = (part.name for part in record.parts.values() if part.is_named(line.part))
+    name = next(named, line.part.replace("-", " "))
     return message("kits/from-the-car", part=name)
 
 

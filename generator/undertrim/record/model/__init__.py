@@ -25,6 +25,7 @@ from undertrim.record.model.basics import (
     Torque,
     Voltage,
     When,
+    all_names,
 )
 from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
@@ -111,4 +112,5 @@ __all__ = [
     "Voltage",
     "Wait",
     "When",
+    "all_names",
 ]

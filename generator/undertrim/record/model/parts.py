@@ -17,6 +17,7 @@ from undertrim.record.model.basics import (
     States,
     Torque,
     When,
+    Written,
 )
 from undertrim.resources import table
 
@@ -166,7 +167,7 @@ BLANK_RESTRAINTS = (("none",), ("unknown",))
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Part(Written):
     """A thing that comes off."""
 
     id: str
@@ -196,6 +197,7 @@ class Part:
     mirrors: Known | None = None
     high_voltage: str = ""
     source: Sources = ()
+    form_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from undertrim.record.model.basics import (
     Sources,
     Voltage,
     When,
+    Written,
 )
 
 
@@ -45,7 +46,7 @@ class Pin:
 
 
 @dataclass(frozen=True, slots=True)
-class Connector:
+class Connector(Written):
     """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed."""
 
     id: str
@@ -63,6 +64,7 @@ class Connector:
     starts: str = "top-left"
     blanks: tuple[str, ...] = ()
     source: Sources = ()
+    form_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
