@@ -14,7 +14,7 @@ from undertrim.record.combinations import MOST_CARS
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
 
-WHEN, IS = "when", "is"
+WHEN, IS, UNKNOWN = "when", "is", "unknown"
 
 Clauses = dict[str, list[str]]
 """Cars: by variant the choices that they may have, in the order of the record."""
@@ -38,6 +38,8 @@ class Entry:
     cars: Clauses | None
     stands: Pointer
     """Where the entry was typed, as against its value."""
+    beside: str = ""
+    """A field that stands beside the value, where none has a place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +116,8 @@ def _entries(value: Data, typed: Pointer) -> Iterator[Entry]:
         if not isinstance(entry, dict) or WHEN not in entry:
             yield Entry(entry, place, None, place)
         elif IS in entry:
-            yield Entry(entry[IS], (*place, IS), clauses(entry[WHEN]), place)
+            beside = next((key for key in entry if key not in (WHEN, IS)), "")
+            yield Entry(entry[IS], (*place, IS), clauses(entry[WHEN]), place, beside)
         else:
             yield Entry({key: inner for key, inner in entry.items() if key != WHEN}, place, clauses(entry[WHEN]), place)
 
@@ -198,19 +201,27 @@ def telling(cell: Cell, cars: list[dict[str, str]]) -> tuple[tuple[str, str], ..
 
 
 def formed(block: Data, found: tuple[Fact, ...], cell: Cell) -> Data:
-    """The block with the values of one kind of car; what none is typed for is unknown where that can be said, else left out."""
+    """The block with the values of one kind of car; what is not known of it says so where that can be said, else is left out."""
     for fact, pick in zip(found, cell.picks, strict=True):
-        if pick is not None:
-            entry = fact.entries[pick]
+        entry = fact.entries[pick] if pick is not None else None
+        if entry and not (entry.value == UNKNOWN and fact.shape.is_open):
             block = _put(block, fact.steps, Picked(entry.value, entry.typed, fact.typed))
         elif fact.steps:
-            block = _put(
-                block, fact.steps, Picked("unknown", fact.typed, fact.typed) if fact.shape.may_be_unknown else None
-            )
+            unknown = Picked(UNKNOWN, fact.typed, fact.typed)
+            block = _put(block, fact.steps, unknown if fact.shape.may_be_unknown else None)
+        else:
+            return None
     return block
 
 
-def _put(value: Data, steps: Pointer, put: Picked | None) -> Data:
+def without(block: Data, found: tuple[Fact, ...]) -> Data:
+    """The block with the first value of each fact, as if it had been typed alone."""
+    for fact in found:
+        block = _put(block, fact.steps, fact.entries[0].value)
+    return block
+
+
+def _put(value: Data, steps: Pointer, put: Data) -> Data:
     """A copy of a value with what stands at the end of some steps changed, or left out."""
     if not steps:
         return put

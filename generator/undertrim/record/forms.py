@@ -135,6 +135,9 @@ class Forms:
             self._tell(fact.typed, message("spread/no-value", field=_field(fact), cars=_said(fact, bare)), key=True)
 
     def _blame_entry(self, entry: dividing.Entry, known: Clauses) -> None:
+        if entry.beside:
+            said = message("spread/beside-is", field=quoted(entry.beside))
+            self._tell((*entry.stands, entry.beside), said, key=True)
         if entry.cars is not None:
             return
         when = self._typed_when(entry.stands)
@@ -169,11 +172,12 @@ class Forms:
                     self._tell((*fact.entries[i].stands, WHEN), said, key=True)
                 told.add(i)
 
-    def undivided(self, shape: Shape) -> None:
-        """Tell of each fact that differs where nothing around it can have a `when`."""
-        for fact in dividing.facts(shape, self.data, ()):
-            said = message("spread/cannot-differ", field=_field(fact))
-            self.faults.append(Complaint(fact.typed, said))
+    def undivided(self, shape: Shape) -> Data:
+        """Tell of each fact that differs where nothing around it can have a `when`; the record with one of its values instead."""
+        found = dividing.facts(shape, self.data, ())
+        for fact in found:
+            self._tell(fact.typed, message("spread/cannot-differ", field=_field(fact)))
+        return dividing.without(self.data, found)
 
     def _tell(self, typed: Pointer, said: Message, *, key: bool = False) -> None:
         complaint = Complaint(typed, said, key=key, stays=True, typed=True)

@@ -50,6 +50,8 @@ class Shape:
     free_ids: bool = False
     """Whether what stands in it has ids of the record's own."""
     may_be_unknown: bool = False
+    is_open: bool = False
+    """Whether nothing follows from its lack but that it is not known: no word of a list, and `unknown` may not stand in its place."""
     leads: str = ""
     """What its text names: see `redirecting.py`."""
     plain: bool = True
@@ -83,6 +85,7 @@ def _shape(node: Node) -> Shape:
         varies="when" in says.get("properties", ()),
         free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id"),
         may_be_unknown=_may_be_unknown(says),
+        is_open=not _may_be_unknown(says) and "enum" not in says,
         leads=says.get("leads", ""),
     )
     _fill(made, node)

@@ -84,7 +84,7 @@ class _Spreading:
         shape, data = shapes.whole("vehicle"), self.source.data
         for name in (name for name in shape.aside if name in data):
             self._blame(f"vehicle/{name}", data[name], (name,))
-        self.forms.undivided(shape)
+        data = self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
         whole["format"] = SAYS_ALL
         redirecting.lead(self.forms, shape, whole)
