@@ -146,14 +146,20 @@ class Forms:
         for refusal in refusals(when, "common/when") if when is not None else ():
             for complaint in write(refusal):
                 self._tell((*entry.stands, WHEN, *complaint.pointer), complaint.said)
-        for variant, said in (dividing.clauses(when) or {}).items():
+        for variant, choices in (dividing.clauses(when) or {}).items():
             place = (*entry.stands, WHEN, variant)
             if variant not in known:
-                hint = suggestion(variant, list(known), message("jobs/variants")) if known else message("spread/no-variants")
+                hint = (
+                    suggestion(variant, list(known), message("jobs/variants"))
+                    if known
+                    else message("spread/no-variants")
+                )
                 self._tell(place, message("spread/no-variant", variant=quoted(variant), hint=hint), key=True)
-            elif other := [one for one in said if one not in known[variant]]:
+            elif other := [one for one in choices if one not in known[variant]]:
                 hint = suggestion(other[0], known[variant], message("jobs/choices"))
-                self._tell(place, message("spread/no-choice", variant=quoted(variant), choice=quoted(other[0]), hint=hint))
+                self._tell(
+                    place, message("spread/no-choice", variant=quoted(variant), choice=quoted(other[0]), hint=hint)
+                )
 
     def _typed_when(self, place: Pointer) -> Data:
         data = self.data
@@ -243,7 +249,9 @@ def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:
 def _declared(fact: Fact, known: Clauses) -> Fact:
     """A fact in which a value is for no cars where its condition asks what the record does not know."""
     entries = (
-        entry if all(set(said) <= set(known.get(name, ())) for name, said in (entry.cars or {}).items()) else replace(entry, cars=None)
+        entry
+        if all(set(said) <= set(known.get(name, ())) for name, said in (entry.cars or {}).items())
+        else replace(entry, cars=None)
         for entry in fact.entries
     )
     return replace(fact, entries=tuple(entries))

@@ -1,6 +1,7 @@
 """Things that come off, what holds them, and the states and cautions around them."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import Self
 
 from undertrim.record import drives
 from undertrim.record.drives import Drive
@@ -37,7 +38,7 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One kind of fastener with its count per side: its `kind` is a row of data/fasteners.toml, `what` its drive, sort or bond as typed."""
+    """One kind of fastener with its count per side, or on the one `side` that has it: its `kind` is a row of data/fasteners.toml, `what` its drive, sort or bond as typed."""
 
     kind: str
     what: str
@@ -45,6 +46,7 @@ class Fastener:
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
     under: str = ""
+    side: Side | None = None
     length: Length | None = None
     thread: str = ""
     diameter: Length | None = None
@@ -85,7 +87,7 @@ class Fastener:
 
 @dataclass(frozen=True, slots=True)
 class Tether:
-    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said."""
+    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said, `side` is the only one that has it."""
 
     id: str
     name: str
@@ -93,6 +95,7 @@ class Tether:
     circuit: str = "ordinary"
     then: str = ""
     serves: tuple[str, ...] = ()
+    side: Side | None = None
     when: When = ALWAYS
     how: str = ""
     test: str = ""
@@ -198,6 +201,18 @@ class Part(Written):
     high_voltage: str = ""
     source: Sources = ()
     form_of: str = ""
+
+    def at_side(self, side: Side | None) -> Self:
+        """The part as it is on one side: without the fasteners and tethers that only the other side has."""
+        said = (*(item.side for item in self.held_by), *(item.side for item in self.tethers.values()))
+        if side is None or not any(said):
+            return self
+        tethers = {name: item for name, item in self.tethers.items() if item.side in (None, side)}
+        return replace(self, held_by=tuple(item for item in self.held_by if item.side in (None, side)), tethers=tethers)
+
+    def slots(self, side: str | None) -> tuple[int, ...]:
+        """The numbers that the fasteners of one side have among all."""
+        return tuple(n for n, item in enumerate(self.held_by) if side is None or item.side in (None, side))
 
 
 @dataclass(frozen=True, slots=True)
