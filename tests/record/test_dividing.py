@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from undertrim.check import looking
+from undertrim.check import one_file
 from undertrim.derive import jobs
 from undertrim.derive.procedure.planning import Planner
 from undertrim.record.model import VehicleRecord
@@ -138,15 +138,204 @@ def changed(old: str, new: str) -> str:
     return (HEAD + BODY).replace(old, new)
 
 
+def told(text: str) -> list[tuple[int, int, str]]:
+    """Line, column and code of all that is wrong."""
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    return [(problem.position.line - LINES, problem.position.column, problem.said.code) for problem in found]
+
+
+PLAIN = "{when: {radio: plain}, is: 1 min}"
+
+
 @pytest.mark.parametrize(
     ("old", "new", "wanted"),
     [
-        ("height: 112 mm}", "height: 112 m}", (21, 105, "schema/quantity")),
-        ("{radio: plain}, is: 1 min", "{radio: map}, is: 1 min", (6, 40, "spread/two-values")),
+        ("height: 112 mm}", "height: 112 mmm}", [(21, 111, "schema/fault")]),
+        (PLAIN, "{when: {radio: [map, plain]}, is: 1 min}", [(6, 47, "spread/two-values")]),
+        (f", {PLAIN}", "", [(6, 13, "spread/one-value")]),
+        (f"[{{when: {{radio: map}}, is: 2 min}}, {PLAIN}]", "{when: {radio: map}, is: 2 min}", [(6, 12, "spread/one-value")]),
+        (PLAIN, "1 min", [(6, 46, "spread/value-without-when")]),
+        (PLAIN, "{when: plain, is: 1 min}", [(6, 53, "schema/wrong-type")]),
+        (PLAIN, "{when: {radio: plane}, is: 1 min}", [(6, 61, "spread/no-choice")]),
+        (PLAIN, "{when: {radioo: plain}, is: 1 min}", [(6, 54, "spread/no-variant")]),
+        (PLAIN, "{when: {radio: plain}, is: 1 min, note: x}", [(6, 80, "spread/beside-is")]),
+        (PLAIN, "{when: {radio: plain, sound: bare}, is: 1 min}", [(6, 5, "spread/no-value")]),
+        ("drive_side: left", "drive_side: [{when: {radio: map}, is: left}, {when: {radio: plain}, is: right}]", [(-7, 15, "spread/cannot-differ")]),
+        ("  radio:\n    area", "  bezel-map: {release: pull, area: dash}\n  radio:\n    area", [(2, 3, "spread/id-twice")]),
+        ("under: bezel}", "under: bezell}", [(12, 44, "rules/named-but-absent/none-near")]),
+        ("kit: needed", "kit: needd", [(22, 10, "schema/not-known")]),
+        ("kit: needed", "kitt: needed", [(22, 5, "schema/no-field")]),
+        ("[orange, illumination, dimmed-plus]", "[orange, illuminatio, dimmed-plus]", [(38, 123, "schema/not-known")]),
+        ("blue/white, function", "blue/white, functio", [(38, 58, "schema/no-field")]),
+        ("    behind: radio\n", "    behind: radio\n    when: {radio: map}\n    not_in: {radio: plain}\n", [(23, 72, "spread/no-such-car")]),
     ],
-)
-def test_a_mistake_in_a_value_leads_to_where_it_was_typed(old: str, new: str, wanted: tuple[int, int, str]) -> None:
-    found = entry(PATH, "vehicle", read_text(changed(old, new), PATH)).problems
-    print([(p.position.line - LINES, p.position.column, p.said.code) for p in found])
-    line, column, code = wanted
-    assert any((p.position.line - LINES, p.position.column, p.said.code) == (line, column, code) for p in found)
+)  # fmt: skip
+def test_a_mistake_is_one_sentence_where_it_was_typed(old: str, new: str, wanted: list[tuple[int, int, str]]) -> None:
+    assert told(changed(old, new)) == wanted
+
+
+def test_what_no_value_is_for_is_unknown_or_left_out_but_never_guessed() -> None:
+    third = changed(
+        "plain: {label: Plain radio, tell: Six keys}",
+        "plain: {label: Plain, tell: Six keys}, disc: {label: Disc, tell: A slot}",
+    )
+    spoken = third.replace(
+        "count: [{when: {radio: map}, is: 4}, {when: {radio: plain}, is: 6}]",
+        "count: [{when: {radio: map}, is: 4}, {when: {radio: disc}, is: 6}]",
+    )
+    assert at(whole(spoken).data, "parts/bezel-plain/held_by/0/count") == "unknown"
+    assert {code for _, _, code in told(spoken)} == {"spread/no-value"}  # of 'takes' and 'face', for the disc radio
+    unsaid = changed("{when: {radio: plain}, is: 1 min}", "{when: {radio: plain}, is: unknown}")
+    assert "takes" not in whole(unsaid).data["parts"]["bezel-plain"]
+    assert not any(code.startswith(("spread/", "schema/")) for _, _, code in told(unsaid))
+
+
+def test_a_group_may_share_what_differs() -> None:
+    text = (
+        HEAD
+        + """parts:
+  dash:
+    takes: [{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]
+    source: e2
+    parts:
+      bezel: {release: pull}
+      vent: {release: pull, takes: 30 s}
+"""
+    )
+    found = whole(text)
+    assert list(found.data["parts"]) == ["bezel-map", "bezel-plain", "vent"]
+    assert found.data["parts"]["bezel-plain"] == {
+        "release": "pull", "takes": "1 min", "source": "e2", "area": "dash", "name": "Bezel", "when": {"radio": "plain"},
+    }  # fmt: skip
+    assert found.position(("parts", "bezel-plain", "takes")) == Position(LINES + 3, 73)
+
+
+def test_a_value_along_others_in_one_list_may_differ() -> None:
+    text = changed(
+        "    release: pull\n",
+        "    release: [{when: {radio: map}, is: [pull, inboard]}, {when: {radio: plain}, is: [slide, forward]}]\n",
+    )
+    parts = whole(text).data["parts"]
+    assert (parts["bezel-map"]["direction"], parts["bezel-plain"]["direction"]) == ("inboard", "forward")
+
+
+TWICE = """parts:
+  bezel-map:
+    name: Bezel
+    area: dash
+    release: pull
+    held_by: {clip: push, count: 4}
+    takes: 2 min
+    source: e2
+    when: {radio: map}
+  bezel-plain:
+    name: Bezel
+    area: dash
+    release: pull
+    held_by: {clip: push, count: 6}
+    takes: 1 min
+    source: e2
+    when: {radio: plain}
+  radio:
+    area: dash
+    after: [bezel-map, bezel-plain]
+    release: unscrew
+    held_by: [{screw: T20, count: 4, under: bezel-map, when: {radio: map}}, {screw: T20, count: 4, under: bezel-plain, when: {radio: plain}}]
+    tethers: {main: [Main plug, plug, sound]}
+    replaced: yes
+    takes: 3 min
+    source: e2
+openings:
+  dash-map:
+    name: Dash (Map radio)
+    kind: receiver
+    behind: radio
+    face: {width: 182 mm, height: 146 mm}
+    kit: needed
+    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
+    source: e1
+    when: {radio: map}
+    not_in: {radio: plain}
+  dash-plain:
+    name: Dash (Plain radio)
+    kind: receiver
+    behind: radio
+    face: {width: 182 mm, height: 112 mm}
+    kit: needed
+    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
+    source: e1
+    when: {radio: plain}
+    not_in: {radio: map}
+"""
+
+
+def test_it_is_what_two_blocks_say() -> None:
+    once = whole(HEAD + BODY).data
+    twice = whole(HEAD + TWICE).data
+    assert once["parts"] == twice["parts"]
+    assert once["openings"] == twice["openings"]
+
+
+def test_an_order_of_variants_gives_the_same_ids_whatever_the_order_of_the_values() -> None:
+    turned = changed(
+        "[{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]",
+        "[{when: {radio: plain}, is: 1 min}, {when: {radio: map}, is: 2 min}]",
+    )
+    assert whole(turned).data == whole(HEAD + BODY).data
+
+
+def test_a_plan_for_each_car_has_its_own_clips_and_time() -> None:
+    made = record(HEAD + BODY)
+    for radio, clips, minutes in (("map", 4, 2), ("plain", 6, 1)):
+        (target,) = jobs.wanted(made, ["dash"], {"radio": radio})
+        assert target.opening == f"dash-{radio}"
+        plan = Planner(made).plan([target], {"radio": radio})
+        (step,) = [
+            step for step in plan.steps if step.kind == "remove" and step.node and step.node.thing.name == "Bezel"
+        ]
+        assert ([line.count for line in step.fasteners], step.minutes) == ([clips], minutes)
+
+
+def test_one_job_is_that_of_every_kind_of_car_that_is_left_open() -> None:
+    made = record(HEAD + BODY)
+    assert [target.opening for target in jobs.wanted(made, ["dash"])] == ["dash-map", "dash-plain"]
+    assert [one.id for one in jobs.openings(made, "dash")] == ["dash-map", "dash-plain"]
+    assert {one.written for one in made.openings.values()} == {"dash"}
+
+
+JUNK: list[Any] = [
+    None,
+    "",
+    "yes",
+    "dash",
+    "radio",
+    [],
+    {},
+    [{}],
+    {"when": {"radio": "map"}, "is": "x"},
+    [{"when": {"radio": "map"}}, {"when": {}, "is": []}],
+    [{"when": [], "is": {}}],
+]
+
+
+@st.composite
+def spoilt(draw: st.DrawFn) -> str:
+    data = json.loads(json.dumps(read_text(HEAD + BODY, PATH).data))
+    for _ in range(draw(st.integers(1, 3))):
+        around: Any = data
+        while isinstance(around, dict | list) and around:
+            key = draw(st.sampled_from(list(around) if isinstance(around, dict) else list(range(len(around)))))
+            if not isinstance(around[key], dict | list) or not around[key] or not draw(st.integers(0, 3)):
+                around[key] = json.loads(json.dumps(draw(st.sampled_from(JUNK))))
+                break
+            around = around[key]
+    return json.dumps(data)
+
+
+@settings(max_examples=150, deadline=None)
+@given(spoilt())
+def test_junk_is_answered_with_sentences(text: str) -> None:
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    assert "crash" not in {problem.rule for problem in found}
+    assert all(problem.position >= Position(1, 1) for problem in found)
+    assert len(set(found)) == len(found)

@@ -201,16 +201,20 @@ def telling(cell: Cell, cars: list[dict[str, str]]) -> tuple[tuple[str, str], ..
 
 
 def formed(block: Data, found: tuple[Fact, ...], cell: Cell) -> Data:
-    """The block with the values of one kind of car; what is not known of it says so where that can be said, else is left out."""
+    """The block with the values of one kind of car; what is not known of it says so where that can be said.
+
+    Where no word can say it, somebody must: the first value stands there meanwhile, so that nothing is told twice.
+    """
     for fact, pick in zip(found, cell.picks, strict=True):
-        entry = fact.entries[pick] if pick is not None else None
-        if entry and not (entry.value == UNKNOWN and fact.shape.is_open):
-            block = _put(block, fact.steps, Picked(entry.value, entry.typed, fact.typed))
-        elif fact.steps:
-            unknown = Picked(UNKNOWN, fact.typed, fact.typed)
-            block = _put(block, fact.steps, unknown if fact.shape.may_be_unknown else None)
-        else:
+        if pick is None and not fact.steps:
             return None
+        entry = fact.entries[pick or 0]
+        put: Picked | None = Picked(entry.value, entry.typed, fact.typed)
+        if pick is None and fact.shape.may_be_unknown:
+            put = Picked(UNKNOWN, fact.typed, fact.typed)
+        elif entry.value == UNKNOWN and fact.shape.is_open:
+            put = None
+        block = _put(block, fact.steps, put)
     return block
 
 

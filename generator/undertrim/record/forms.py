@@ -227,12 +227,13 @@ class Forms:
         known = self.places.source
         cars = {name: said for name, said in form.cars.items() if not set(said) >= set(self.around.get(name, (None,)))}
         made.pop(WHEN, None)
-        if not cars or not form.whens:
+        if not cars:
             return
+        whens = form.whens or (form.typed,)
         made[WHEN] = dividing.typed_when(cars)
-        self.places.stand((*place, WHEN), known.position(form.whens[0], key=True))
+        self.places.stand((*place, WHEN), known.position(whens[0], key=True))
         for variant, said in cars.items():
-            spot = next((one for one in form.whens if (*one, variant) in known.values), form.whens[0])
+            spot = next((one for one in whens if (*one, variant) in known.values), whens[0])
             for step in ((), *((i,) for i in range(len(said)))):
                 self.places.stand((*place, WHEN, variant, *step), known.position((*spot, variant)))
 

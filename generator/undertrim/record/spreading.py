@@ -133,7 +133,10 @@ class _Spreading:
         made: dict[str, Data] = {}
         for key, inner in value.items():
             if isinstance(inner, Picked):
-                self._picked(shape, made, (*place, key), inner)
+                if isinstance(inner.value, list) and key in shape.fields and shape.fields[key].also:
+                    made |= self._along(shape, {**value, key: inner.value}, key, place, inner.typed)
+                else:
+                    self._picked(shape, made, (*place, key), inner)
             elif shape.group and isinstance(inner, dict) and place[-1] in inner:
                 self._group(shape, made, key, inner, place)
             elif isinstance(inner, list) and key in shape.fields and shape.fields[key].also:
