@@ -24,7 +24,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     """
     if not isinstance(source.data, dict):
         return (Complaint((), _no_record(source.data, name)),)
-    found: dict[tuple[Pointer, Message | None], Complaint] = {}
+    found: dict[tuple[Pointer, Message | None, bool], Complaint] = {}
     told: set[tuple[Pointer, Message | None]] = set()
     faults = source.origin.faults if source.origin else ()
     written = (complaint for refusal in refusals(source.data, name) for complaint in write(refusal))
@@ -32,7 +32,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
         told.add((_said_at(source, complaint.pointer), complaint.topic))
         if len(told) > MAX_PROBLEMS:
             return (*found.values(), _MORE)
-        found.setdefault((complaint.pointer, complaint.topic), complaint)
+        found.setdefault((complaint.pointer, complaint.topic, complaint.typed), complaint)
     beyond = combinations.complaint(source.data) if name == "vehicle" else ()
     return _without_echoes((*found.values(), *beyond))
 

@@ -4,17 +4,13 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import dividing
+from undertrim.record import blaming, dividing
 from undertrim.record.complaint import Complaint
-from undertrim.record.dividing import IS, WHEN, Clauses, Fact
-from undertrim.record.nearness import suggestion
-from undertrim.record.numerals import quoted
+from undertrim.record.dividing import WHEN, Clauses, Fact
 from undertrim.record.places import Places
-from undertrim.record.refusals import refusals
-from undertrim.record.sentences import write
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
-from undertrim.words import Items, Message, message
+from undertrim.words import Message, message
 
 Telling = tuple[tuple[str, str], ...]
 
@@ -76,10 +72,10 @@ class Forms:
         cars = dividing.told_apart(found, whole.cars, known)
         here = dividing.told_apart(found, dividing.both(self.typed_around, self._own(whole)) or {}, known)
         if cars is None or here is None:
-            self._tell(found[0].typed, message("spread/too-many-cars"), key=True)
+            self.tell(found[0].typed, message("spread/too-many-cars"), key=True)
             return
         for fact in found:
-            self._blame(fact, here, known)
+            blaming.blame(self.tell, self.places.source, fact, here, known)
         others = dividing.cells(found, cars)
         for cell in others:
             if form := self._form(shape, whole, found, cell, dividing.telling(cell, cars)):
@@ -117,75 +113,15 @@ class Forms:
 
     # What is wrong with a list of values
 
-    def _blame(self, fact: Fact, cars: list[dict[str, str]], known: Clauses) -> None:
-        for entry in fact.entries:
-            self._blame_entry(entry, known)
-        good = [entry for entry in fact.entries if entry.cars is not None]
-        if len(fact.entries) == 1 and fact.steps:
-            self._tell(fact.entries[0].stands, message("spread/one-value", field=_field(fact)))
-        if len(good) < len(fact.entries):
-            return
-        here = [car for car in cars if dividing.holds(fact.within, car)]
-        self._blame_overlap(fact, here)
-        for i, entry in enumerate(fact.entries):
-            if not any(i in fact.holding(car) for car in here):
-                self._tell((*entry.stands, WHEN), message("spread/no-such-car", field=_field(fact)))
-        bare = next((car for car in here if not fact.holding(car)), None)
-        if bare is not None and fact.steps and len(fact.entries) > 1 and not fact.shape.may_be_unknown:
-            self._tell(fact.typed, message("spread/no-value", field=_field(fact), cars=_said(fact, bare)), key=True)
-
-    def _blame_entry(self, entry: dividing.Entry, known: Clauses) -> None:
-        if entry.beside:
-            said = message("spread/beside-is", field=quoted(entry.beside))
-            self._tell((*entry.stands, entry.beside), said, key=True)
-        if entry.cars is not None:
-            return
-        when = self._typed_when(entry.stands)
-        if when is None:
-            self._tell(entry.stands, message("spread/value-without-when"))
-        for refusal in refusals(when, "common/when") if when is not None else ():
-            for complaint in write(refusal):
-                self._tell((*entry.stands, WHEN, *complaint.pointer), complaint.said)
-        for variant, choices in (dividing.clauses(when) or {}).items():
-            place = (*entry.stands, WHEN, variant)
-            if variant not in known:
-                hint = (
-                    suggestion(variant, list(known), message("jobs/variants"))
-                    if known
-                    else message("spread/no-variants")
-                )
-                self._tell(place, message("spread/no-variant", variant=quoted(variant), hint=hint), key=True)
-            elif other := [one for one in choices if one not in known[variant]]:
-                hint = suggestion(other[0], known[variant], message("jobs/choices"))
-                self._tell(
-                    place, message("spread/no-choice", variant=quoted(variant), choice=quoted(other[0]), hint=hint)
-                )
-
-    def _typed_when(self, place: Pointer) -> Data:
-        data = self.data
-        for step in place:
-            data = data[step]
-        return data.get(WHEN) if isinstance(data, dict) else None
-
-    def _blame_overlap(self, fact: Fact, cars: list[dict[str, str]]) -> None:
-        told: set[int] = set()
-        for car in cars:
-            first, *others = fact.holding(car) or [-1]
-            for i in others:
-                if i not in told:
-                    line = self.places.of(fact.entries[first].stands).line
-                    said = message("spread/two-values", field=_field(fact), cars=_said(fact, car), line=line)
-                    self._tell((*fact.entries[i].stands, WHEN), said, key=True)
-                told.add(i)
-
     def undivided(self, shape: Shape) -> Data:
         """Tell of each fact that differs where nothing around it can have a `when`; the record with one of its values instead."""
         found = dividing.facts(shape, self.data, ())
         for fact in found:
-            self._tell(fact.typed, message("spread/cannot-differ", field=_field(fact)))
+            self.tell(fact.typed, message("spread/cannot-differ", field=blaming.field(fact)))
         return dividing.without(self.data, found)
 
-    def _tell(self, typed: Pointer, said: Message, *, key: bool = False) -> None:
+    def tell(self, typed: Pointer, said: Message, *, key: bool = False) -> None:
+        """Something is wrong at a place as typed."""
         complaint = Complaint(typed, said, key=key, stays=True, typed=True)
         if complaint not in self.faults:
             self.faults.append(complaint)
@@ -263,14 +199,3 @@ def _label(data: Data, variant: str, choice: str) -> str:
     for step in ("variants", variant, "choices", choice, "label"):
         data = data.get(step) if isinstance(data, dict) else None
     return data if isinstance(data, str) else choice
-
-
-def _field(fact: Fact) -> Message:
-    names = [str(step) for step in fact.typed if isinstance(step, str) and step != IS]
-    return quoted(names[-1])
-
-
-def _said(fact: Fact, car: dict[str, str]) -> Items:
-    """A car by the questions that a fact asks."""
-    asked = {name for entry in fact.entries for name in entry.cars or ()}
-    return Items(tuple(f"{name}: {choice}" for name, choice in car.items() if name in asked), "comma")

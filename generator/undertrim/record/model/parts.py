@@ -8,7 +8,6 @@ from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
-    Current,
     Decided,
     Duration,
     Known,
@@ -213,53 +212,3 @@ class Part(Written):
     def slots(self, side: str | None) -> tuple[int, ...]:
         """The numbers that the fasteners of one side have among all."""
         return tuple(n for n, item in enumerate(self.held_by) if side is None or item.side in (None, side))
-
-
-@dataclass(frozen=True, slots=True)
-class Restraint:
-    """What the maker says of working near airbags and belts; nothing here has a usual value."""
-
-    wait: Duration
-    fitted: Known = "unknown"
-    memory_keeper: str = "unknown"
-    read_faults_first: Known = "unknown"
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Rest:
-    """What the car draws once it is asleep, and how long it takes to fall asleep."""
-
-    current: Current
-    asleep_after: Duration
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Closure:
-    """How a lid opens."""
-
-    id: str
-    latch: str
-    key: Known = "unknown"
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Todo:
-    """One thing to do before the battery goes off or after it is back."""
-
-    id: str
-    do: str
-    when: When = ALWAYS
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class AfterBattery:
-    """What to do around the battery; `checked_none` names the lists found empty."""
-
-    before: dict[str, Todo] = field(default_factory=dict)
-    after: dict[str, Todo] = field(default_factory=dict)
-    checked_none: tuple[str, ...] = ()
-    source: Sources = ()

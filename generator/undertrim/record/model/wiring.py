@@ -10,6 +10,7 @@ from undertrim.record.model.basics import (
     Known,
     Length,
     Share,
+    Side,
     Sources,
     Voltage,
     When,
@@ -134,13 +135,14 @@ class Pass:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A way for new cable, its length in mm along that way; `battery` is the preparation that takes off the one at its end."""
+    """A way for new cable, its length in mm along that way, on one `side` of the car or both; `battery` is the preparation that takes off the one at its end."""
 
     id: str
     name: str
     from_: str
     to: str
     length: Length
+    side: Side | None = None
     carries: tuple[str, ...] = ()
     battery: str = ""
     engine: Known = "unknown"
