@@ -8,14 +8,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from undertrim.check import one_file
+from undertrim.check import one_file, runner
 from undertrim.derive import jobs
+from undertrim.derive.evidence.fingerprint import fingerprints
+from undertrim.derive.fit.stock import read as read_stock
 from undertrim.derive.procedure.planning import Planner
+from undertrim.derive.wiring.contacts import contacts
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Position
 from undertrim.record.source import Source, read_text
 from undertrim.record.spreading import spread
-from undertrim.record.store import entry
+from undertrim.record.store import Workspace, entry
 
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
 HEAD = """format: 2
@@ -301,6 +304,40 @@ def test_one_job_is_that_of_every_kind_of_car_that_is_left_open() -> None:
     assert [target.opening for target in jobs.wanted(made, ["dash"])] == ["dash-map", "dash-plain"]
     assert [one.id for one in jobs.openings(made, "dash")] == ["dash-map", "dash-plain"]
     assert {one.written for one in made.openings.values()} == {"dash"}
+
+
+HARNESS = """format: 1
+gear:
+  kind: harness
+  maker: Skerrowe
+  model: H-B4
+  suits: [{vehicle: brindleway/otter-2014-2018, opening: dash}]
+  plugs: {main: {1: {function: battery-feed, colour: yellow}, 3: {function: ground, colour: black}}}
+"""
+
+
+def test_gear_names_an_opening_and_a_plug_by_the_id_they_are_written_under(tmp_path: Path) -> None:
+    vehicle = tmp_path / PATH
+    harness = tmp_path / "records/gear/harnesses/skerrowe-h-b4.yaml"
+    for path, text in ((vehicle, HEAD + BODY), (harness, HARNESS)):
+        path.parent.mkdir(parents=True)
+        path.write_text(text)
+    place = Workspace(tmp_path)
+    assert [problem.said.code for problem in runner.check(place).problems] == []
+    made = record(HEAD + BODY)
+    (item,) = read_stock(place, lambda _: True).items
+    for sound in ("amplified", "bare"):
+        held = contacts(made, {"sound": sound}, [item])
+        assert {contact.plug for contact in held} == {f"main-{sound}"}
+    for opening in made.openings.values():
+        assert item.place("brindleway/otter-2014-2018", opening.written, {}) is not None
+
+
+def test_a_stamp_knows_each_form() -> None:
+    prints = fingerprints(whole(HEAD + BODY).data)
+    assert {"openings/dash-map", "openings/dash-plain", "parts/bezel-map", "connectors/main-bare"} <= prints.keys()
+    higher = fingerprints(whole(changed("height: 112 mm}", "height: 113 mm}")).data)
+    assert {name for name in prints if prints[name] != higher[name]} == {"openings/dash-plain"}
 
 
 JUNK: list[Any] = [

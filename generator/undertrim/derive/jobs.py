@@ -39,10 +39,11 @@ def _names(record: VehicleRecord, target: Target) -> tuple[str, ...]:
     return str(target), target.opening, str(written), written.opening
 
 
-def openings(record: VehicleRecord, name: str) -> list[Opening]:
-    """The openings of an id: one, or one for each kind of car where it is written under that id; none where there is none."""
+def openings(record: VehicleRecord, name: str, chosen_car: Mapping[str, str] = MappingProxyType({})) -> list[Opening]:
+    """The openings of an id: one, or one for each kind of car meant where it is written under that id; none where there is none."""
     found = record.openings.get(name)
-    return [found] if found else [one for one in record.openings.values() if one.is_named(name)]
+    named = [one for one in record.openings.values() if one.is_named(name)]
+    return [found] if found else [one for one in named if one.when.holds(chosen_car)] or named
 
 
 def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:

@@ -2,21 +2,18 @@
 
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TypeVar
 
 from undertrim.record import build, complaints
 from undertrim.record.gear import GearRecord
 from undertrim.record.mending import without
-from undertrim.record.model import Connector, Opening, Part, VehicleRecord
+from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.root import root
 from undertrim.record.source import Pointer, Source, read
 from undertrim.record.spreading import spread
 from undertrim.words import message
-
-AForm = TypeVar("AForm", Opening, Part, Connector)
 
 KINDS = {"vehicles": "vehicle", "gear": "gear"}
 SUFFIXES = (".yaml", ".yml")
@@ -129,24 +126,9 @@ def entry(path: Path, kind: str, source: Source) -> Entry:
     if complaints.too_many(found):
         return Entry(path, kind, source, problems, None)
     data, dropped = without(source.data, found, kind)
-    record = _build(data, kind, sure=not found)
-    return Entry(path, kind, source, problems, _with_forms(record, source), dropped)
-
-
-def _with_forms(record: VehicleRecord | GearRecord | None, source: Source) -> VehicleRecord | GearRecord | None:
-    """The record, in which what is written as one for several kinds of car knows so."""
-    if not isinstance(record, VehicleRecord) or not source.origin or not source.origin.forms:
-        return record
-    return replace(
-        record,
-        openings=_named(record.openings, source.origin.bases("openings")),
-        parts=_named(record.parts, source.origin.bases("parts")),
-        connectors=_named(record.connectors, source.origin.bases("connectors")),
-    )
-
-
-def _named(things: dict[str, AForm], bases: dict[str, str]) -> dict[str, AForm]:
-    return {name: replace(thing, form_of=bases[name]) if name in bases else thing for name, thing in things.items()}
+    if kind == "vehicle" and source.origin:
+        data = source.origin.marked(data)
+    return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
 
 
 def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord | None:
