@@ -1304,6 +1304,8 @@ export interface Run {
   to: string;
   /** How long it is. */
   length: string;
+  /** Along which side of the car it lies; empty where that is not recorded. */
+  side: string;
   /** Whether it passes there, in words. */
   engine: string;
   /** Where it goes through, and what protects it there. */

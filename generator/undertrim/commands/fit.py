@@ -6,7 +6,7 @@ GEAR the whole stock of the right kind is ranked, without OPENING every opening 
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from undertrim.commands.common import add_workspace, chosen, workspace
 from undertrim.commands.stocked import no_gear, vehicle_and_stock
@@ -49,17 +49,18 @@ def _answers(vehicle: Vehicle, options: argparse.Namespace) -> list[Answer]:
     car = _chosen(vehicle.record, options.variant)
     return [
         found
-        for opening in _openings(vehicle.record, options.opening)
+        for opening in _openings(vehicle.record, options.opening, car)
         for found in answer(vehicle, opening, _gear(vehicle.stock, opening, options.gear), car)
     ]
 
 
-def _openings(record: VehicleRecord, name: str | None) -> list[Opening]:
+def _openings(record: VehicleRecord, name: str | None, car: Mapping[str, str]) -> list[Opening]:
     if name is None:
         return list(record.openings.values())
-    if name not in record.openings:
+    found = jobs.openings(record, name, car)
+    if not found:
         raise Usage(say(message("visit-arguments/no-opening", name=name, hint=_near(name, record))))
-    return [record.openings[name]]
+    return found
 
 
 def _near(name: str, record: VehicleRecord) -> Value:

@@ -6,7 +6,7 @@ VEHICLE is a record's id (its file's name without the ending) or make/id. A job 
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from undertrim.check.shelf import stock
 from undertrim.commands.common import add_workspace, chosen, workspace
@@ -17,7 +17,6 @@ from undertrim.derive import jobs
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.planning import Target
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import names
 from undertrim.publish.facts.visit import visit
@@ -61,10 +60,13 @@ def run(options: argparse.Namespace) -> int:
     if entry.problems:
         return _refuse(message("plan/no-plan", path=str(entry.source.path)))
     try:
-        wanted = jobs.wanted(entry.record, options.job)
         car = jobs.car(entry.record, chosen(options.variant))
+        wanted = jobs.wanted(entry.record, options.job, car)
         shelf = stock(place)
-        made = visit(entry.record, entry.address, wanted, car, shelf, _kits(shelf, entry.address, wanted, options.kit))
+        kits = _kits(
+            shelf, {(entry.address, entry.record.openings[one.opening].written) for one in wanted}, options.kit
+        )
+        made = visit(entry.record, entry.address, wanted, car, shelf, kits)
     except jobs.BadRequest as error:
         raise Usage(say(error.said)) from error
     except (Unreachable, TooTangled) as error:
@@ -81,9 +83,8 @@ def _tell_closed(closed: Sequence[str]) -> int:
     return 1 if closed else 0
 
 
-def _kits(shelf: Stock, address: str, wanted: Sequence[Target], names: Sequence[str]) -> Sequence[str]:
-    """The kits named, each of which must suit an opening of the visit. Raises Usage."""
-    places = {(address, target.opening) for target in wanted}
+def _kits(shelf: Stock, places: Collection[tuple[str, str]], names: Sequence[str]) -> Sequence[str]:
+    """The kits named, each of which must suit an opening of the visit, by vehicle and id. Raises Usage."""
     suiting = [kit.id for kit in shelf.of(KitGear) if any((at.vehicle, at.opening) in places for at in kit.facts.suits)]
     for name in names:
         if name not in suiting:

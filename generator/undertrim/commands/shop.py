@@ -48,8 +48,8 @@ def run(options: argparse.Namespace) -> int:
     if vehicle is None:
         return 1
     try:
-        wanted = jobs.wanted(vehicle.record, options.job)
         car = jobs.car(vehicle.record, chosen(options.variant))
+        wanted = jobs.wanted(vehicle.record, options.job, car)
         made = orders(vehicle, wanted, _choices(vehicle, wanted, options.gear), car)
     except jobs.BadRequest as error:
         raise Usage(str(error)) from error

@@ -61,7 +61,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -> dict[str, object]:
     """The joint tables as data. Raises Usage for what is not there."""
-    opening = _opening(vehicle, options.opening)
+    opening = _opening(vehicle, options.opening, car)
     receiver = _gear(vehicle, options.gear, ReceiverGear, LeadsGear)
     by_hand = options.harness == "none"
     harness = _gear(vehicle, options.harness, HarnessGear) if options.harness and not by_hand else None
@@ -75,9 +75,12 @@ def _joint(vehicle: Vehicle, options: argparse.Namespace, car: dict[str, str]) -
     return joints_data(record, address, receiver, found)
 
 
-def _opening(vehicle: Vehicle, name: str | None) -> Opening:
-    """The opening named, or the only one that takes a receiver. Raises Usage."""
+def _opening(vehicle: Vehicle, name: str | None, car: dict[str, str]) -> Opening:
+    """The opening named, or the only one of the cars meant that takes a receiver. Raises Usage."""
     taking = [item for item in vehicle.record.openings.values() if item.takes_over]
+    here = [item for item in taking if item.when.holds(car) and name in (None, item.written)]
+    if len(here) == 1:
+        return here[0]
     names = [item.id for item in taking]
     if not taking:
         raise Usage(say(message("wiring/no-openings")))

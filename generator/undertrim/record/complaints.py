@@ -24,7 +24,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     """
     if not isinstance(source.data, dict):
         return (Complaint((), _no_record(source.data, name)),)
-    found: dict[tuple[Pointer, Message | None], Complaint] = {}
+    found: dict[tuple[Pointer, Message | None, bool], Complaint] = {}
     told: set[tuple[Pointer, Message | None]] = set()
     faults = source.origin.faults if source.origin else ()
     written = (complaint for refusal in refusals(source.data, name) for complaint in write(refusal))
@@ -32,7 +32,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
         told.add((_said_at(source, complaint.pointer), complaint.topic))
         if len(told) > MAX_PROBLEMS:
             return (*found.values(), _MORE)
-        found.setdefault((complaint.pointer, complaint.topic), complaint)
+        found.setdefault((complaint.pointer, complaint.topic, complaint.typed), complaint)
     beyond = combinations.complaint(source.data) if name == "vehicle" else ()
     return _without_echoes((*found.values(), *beyond))
 
@@ -68,5 +68,6 @@ def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
 
 def as_problem(source: Source, complaint: Complaint) -> Problem:
     """A complaint with its file, line and column."""
-    position = source.position(complaint.pointer, key=complaint.key)
+    known = source.as_typed if complaint.typed else source
+    position = known.position(complaint.pointer, key=complaint.key)
     return Problem(source.path, position, Level.ERROR, RULE, complaint.said)

@@ -126,6 +126,8 @@ def entry(path: Path, kind: str, source: Source) -> Entry:
     if complaints.too_many(found):
         return Entry(path, kind, source, problems, None)
     data, dropped = without(source.data, found, kind)
+    if kind == "vehicle" and source.origin:
+        data = source.origin.marked(data)
     return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
 
 

@@ -47,7 +47,7 @@ class Place:
     @cached_property
     def suiting(self) -> list[Gear]:
         """The gear that suits the opening of this car, and what suits every car."""
-        return self.vehicle.stock.suiting(self.vehicle.address, self.opening.id, self.car)
+        return self.vehicle.stock.suiting(self.vehicle.address, self.opening.written, self.car)
 
     @cached_property
     def between(self) -> list[Gear]:

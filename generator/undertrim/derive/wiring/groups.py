@@ -68,7 +68,7 @@ def _joint(
     place: _Place, car: Mapping[str, str], receiver: Gear, leads: Gear, asked: tuple[Gear | None, bool]
 ) -> Joint:
     harness, by_hand = asked
-    shelf = place.stock.suiting(place.address, place.opening.id, car)
+    shelf = place.stock.suiting(place.address, place.opening.written, car)
     wanted = [lead.function for lead in leads.facts.leads.values()]
     between = _interfaces(place.record, car, tuple(leads.facts.leads.values()), shelf)
     between += [item for item in _converter(place.record, car, leads, shelf) if item not in between]
@@ -122,7 +122,7 @@ def _converter(record: VehicleRecord, car: Mapping[str, str], leads: Gear, shelf
 
 def _not_made(place: _Place, car: Mapping[str, str], harness: Gear | None) -> Iterator[Message]:
     """A harness named by hand that is made for another car."""
-    if harness and not harness.place(place.address, place.opening.id, car):
+    if harness and not harness.place(place.address, place.opening.written, car):
         yield message("joint/made-for-others", gear=harness.name)
 
 
@@ -153,4 +153,4 @@ def _conditions(place: _Place) -> Iterator[When]:
     yield from (system.when for system in record.sound.values())
     yield from (ladder.when for ladder in record.ladders.values())
     for item in place.stock.items:
-        yield from item.conditions(place.address, place.opening.id)
+        yield from item.conditions(place.address, place.opening.written)

@@ -4,6 +4,7 @@ Quantities are `Quantity` (value in the canonical unit, text as typed) or a `Bla
 Field meanings are in the schema; nothing here repeats them.
 """
 
+from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint, Todo
 from undertrim.record.model.basics import (
     ALWAYS,
     Angle,
@@ -25,24 +26,20 @@ from undertrim.record.model.basics import (
     Torque,
     Voltage,
     When,
+    all_names,
 )
 from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
 from undertrim.record.model.kinds import OPENINGS, Opening
 from undertrim.record.model.openings import DOORS, AnyOpening, Bolts, Depth, Face, Hole
 from undertrim.record.model.parts import (
-    AfterBattery,
     AreaFacts,
     Caution,
-    Closure,
     Fastener,
     Part,
     Prep,
     Ref,
-    Rest,
-    Restraint,
     Tether,
-    Todo,
     Wait,
 )
 from undertrim.record.model.whole import Thing, VehicleRecord
@@ -111,4 +108,5 @@ __all__ = [
     "Voltage",
     "Wait",
     "When",
+    "all_names",
 ]

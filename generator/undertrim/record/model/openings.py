@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
-from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
+from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When, Written
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
 
@@ -64,7 +64,7 @@ class Depth:
 
 
 @dataclass(frozen=True, slots=True)
-class AnyOpening:
+class AnyOpening(Written):
     """What a place where new gear goes has whatever its kind. The kinds, each a class with dimensions of its own, are in `kinds`.
 
     What a kind does not record stands here as not recorded, where something other than its kind asks for it: the glass behind an
@@ -102,6 +102,7 @@ class AnyOpening:
     cautions: tuple[Caution, ...] = ()
     mirrors: Known | None = None
     source: Sources = ()
+    form_of: str = ""
 
     @property
     def drawn_with(self) -> tuple[type[AnyGear], ...]:

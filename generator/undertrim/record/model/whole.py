@@ -3,12 +3,13 @@
 from dataclasses import dataclass, field
 from typing import TypeVar
 
+from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.basics import Decided
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
-from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
+from undertrim.record.model.parts import AreaFacts, Part, Prep
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
