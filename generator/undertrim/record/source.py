@@ -9,7 +9,7 @@ to lack the rest.
 import re
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,6 +24,8 @@ from undertrim.words import Message, message
 
 if TYPE_CHECKING:
     from undertrim.record.complaint import Complaint
+    from undertrim.record.model.sharing import Taken
+    from undertrim.record.sharing import Sister
 
 __all__ = ["MAX_BYTES", "MAX_PROBLEMS", "Data", "Pointer", "Source", "read", "read_bytes", "read_text"]
 
@@ -84,13 +86,19 @@ class Origin:
     """What a whole was spread from: the file as typed, and what showed on the way.
 
     `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
-    need not have been said.
+    need not have been said. `taken` are the topmost places that hold what another record says, and `sisters` are those records.
     """
 
     typed: Source
     inherited: dict[Pointer, Pointer]
     faults: "tuple[Complaint, ...]"
     twice: tuple[Twice, ...]
+    taken: "dict[Pointer, Taken]" = field(default_factory=dict)
+    sisters: "tuple[Sister, ...]" = ()
+
+    def is_taken(self, pointer: Pointer) -> bool:
+        """Whether a place holds what another record says."""
+        return bool(self.taken) and any(pointer[:depth] in self.taken for depth in range(1, len(pointer) + 1))
 
     def said_at(self, pointer: Pointer) -> Pointer:
         """Where the value at a place was said: the place itself, or where it is inherited from."""

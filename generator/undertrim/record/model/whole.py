@@ -9,6 +9,7 @@ from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
 from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
+from undertrim.record.model.sharing import Taken
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
@@ -43,6 +44,8 @@ class VehicleRecord:
     closures: dict[str, Closure] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
+    taken: dict[tuple[str | int, ...], Taken] = field(default_factory=dict)
+    """The topmost places that hold what another record says: no field of a file, but what became of `shares`."""
 
     @property
     def things(self) -> tuple[Thing, ...]:
