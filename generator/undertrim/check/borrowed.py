@@ -7,7 +7,10 @@ from undertrim.check.findings import Finding, Subject
 from undertrim.check.register import RECORD_RULES
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
-from undertrim.words import Message, message
+from undertrim.words import Message, WayOut, message
+
+IN_TAKEN = "sharing/in-taken"
+"""What is said of a thing that is taken: `place` is its section and id."""
 
 
 def told(entry: Entry, rule_id: str, findings: Sequence[Finding]) -> Iterator[Finding]:
@@ -21,7 +24,7 @@ def told(entry: Entry, rule_id: str, findings: Sequence[Finding]) -> Iterator[Fi
         theirs = _of_sisters(entry, rule_id) if theirs is None else theirs
         if finding.said not in theirs:
             place = "/".join(map(str, finding.pointer[:2]))
-            yield replace(finding, said=message("sharing/in-taken", place=place, what=finding.said))
+            yield replace(finding, said=message(IN_TAKEN, place=place, what=finding.said, where=WayOut(finding.said)))
 
 
 def _of_sisters(entry: Entry, rule_id: str) -> set[Message]:

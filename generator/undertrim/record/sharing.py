@@ -25,7 +25,7 @@ from undertrim.record.source import Data, Pointer, Source, Twice
 from undertrim.words import Message, message
 
 FIELD, ALL, WITHOUT, BACK, SOURCE = "shares", "all", "without", "none", "source"
-SECTIONS = ("parts", "openings", "connectors", "runs")
+SECTIONS = ("variants", "preps", "parts", "openings", "connectors", "runs")
 """What one car can have in common with another."""
 
 OF_IDS = frozenset({"tethers", "pins"})
@@ -99,12 +99,12 @@ class Sharing:
     ) -> Iterator[tuple[str, Pointer]]:
         """The ids that are asked for in a section, each once, with the place that asks."""
         known: dict[str, Data] = sister.source.data.get(section, {})
-        groups, seen = _groups(sister.source.as_typed, section), set[str]()
+        grouped, seen = groups(sister.source.as_typed, section), set[str]()
         for step, name in enumerate(_listed(wanted.get(section))):
             at = (*place, section, step) if isinstance(wanted[section], list) else (*place, section)
-            found = list(known) if name == ALL else groups.get(name) or [name] if name in {*known, *groups} else []
+            found = list(known) if name == ALL else grouped.get(name) or [name] if name in {*known, *grouped} else []
             if not found:
-                self._absent(sister, section, name, [*groups, *known], at)
+                self._absent(sister, section, name, [*grouped, *known], at)
             elif set(found) <= seen:
                 self.twice.append(Twice(at, "asked"))
             yield from ((one, at) for one in found if one not in seen)
@@ -246,7 +246,7 @@ def _listed(value: Data) -> list[str]:
     return [one for one in (value if isinstance(value, list) else [value]) if isinstance(one, str)]
 
 
-def _groups(typed: Source, section: str) -> Mapping[str, list[str]]:
+def groups(typed: Source, section: str) -> Mapping[str, list[str]]:
     """The ids of each group, by what the group is called where it was typed."""
     things = typed.data.get(section)
     found = things.items() if isinstance(things, dict) else ()

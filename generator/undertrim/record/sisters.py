@@ -34,7 +34,8 @@ class Shelf:
         every = list(_files(self.vehicles))
         found = [path for path in every if path.stem == stem and make in ("", path.parent.name)]
         if not found:
-            near = suggestion(stem, sorted({path.stem for path in every}), message("nearness/vehicles"))
+            others = sorted({path.stem for path in every if path != self.path})
+            near = suggestion(stem, others, message("nearness/vehicles"))
             return message("sharing/no-record", name=quoted(name), near=near)
         if len(found) > 1:
             return message("sharing/several", name=quoted(name), addresses=one_of(*map(_address, found)))

@@ -37,11 +37,11 @@ What changes nothing looks like a difference between the two cars. Whoever mends
       lid: {source: e1}    # here
       flap: {name: Flap, release: lift, takes: 3 min, source: e1}
 
+warning: 'takes' is what the other record says already (leave it out, or name in 'source' where it was seen on this car)
+warning: a source stands here with no fact that it could back (state beside it what was seen on this car, or leave it out)
 warning: nothing is taken of this: the record states all of it itself (leave it out of 'shares')
 warning: this is taken already (leave it out)
 warning: this was not asked for (leave it out of 'without')
-warning: 'takes' is what the other record says already (leave it out, or name in 'source' where it was seen on this car)
-warning: a source stands here with no fact that it could back (state beside it what was seen on this car, or leave it out)
 
 ## Good
 
