@@ -26,7 +26,11 @@ def sections(entry: Entry) -> Mapping[str, str]:
 
 def _own(section: Data, name: str, taken: Collection[Pointer]) -> Data:
     """What the record says itself: what it says to share is no copy."""
-    return {key: thing for key, thing in section.items() if (name, key) not in taken} if isinstance(section, dict) else section
+    return (
+        {key: thing for key, thing in section.items() if (name, key) not in taken}
+        if isinstance(section, dict)
+        else section
+    )
 
 
 def _digest(section: Data) -> str:

@@ -66,7 +66,9 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(entry.problems)
     facts = fingerprints(entry.source.data)
     try:
-        text = stamped(entry.source, options.on or date.today().isoformat(), options.by, options.car, facts, options.taken)
+        text = stamped(
+            entry.source, options.on or date.today().isoformat(), options.by, options.car, facts, options.taken
+        )
     except CannotStamp as error:
         print(f"undertrim: {entry.source.path}: {error}", file=sys.stderr)
         return 1

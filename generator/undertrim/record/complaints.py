@@ -59,7 +59,11 @@ def _no_record(data: Data, name: str) -> Message:
 
 def _lost(faults: Iterable[Complaint]) -> set[Pointer]:
     """The sections that may be missing only since they could not be taken from another record."""
-    return {(name,) for name in sharing.SECTIONS} if any(fault.pointer[:1] == (sharing.FIELD,) for fault in faults) else set()
+    return (
+        {(name,) for name in sharing.SECTIONS}
+        if any(fault.pointer[:1] == (sharing.FIELD,) for fault in faults)
+        else set()
+    )
 
 
 def _without_echoes(found: Iterable[Complaint], lost: set[Pointer]) -> tuple[Complaint, ...]:

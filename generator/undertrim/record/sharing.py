@@ -15,13 +15,13 @@ from dataclasses import dataclass, field, replace
 from typing import Protocol
 
 from undertrim.record.fields import Node, root
-from undertrim.record.model.sharing import Taken
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.places import Places
 from undertrim.record.problem import Position
 from undertrim.record.safety import UNKNOWN, reassuring
-from undertrim.record.source import Data, Pointer, Source, Twice
+from undertrim.record.source import Data, Pointer, Sister, Source, Twice
+from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
 FIELD, ALL, WITHOUT, BACK, SOURCE = "shares", "all", "without", "none", "source"
@@ -33,18 +33,6 @@ OF_IDS = frozenset({"tethers", "pins"})
 
 LINKS = frozenset({"after", "refit_after", "behind", "under", "at", "goes_to"})
 """Fields that name a part, from which the name of what this car lacks is left out."""
-
-
-class Sister(Protocol):
-    """Another vehicle's record."""
-
-    @property
-    def source(self) -> Source:
-        """Its source as a whole."""
-
-    @property
-    def address(self) -> str:
-        """What it is called."""
 
 
 class Sisters(Protocol):
@@ -115,7 +103,9 @@ class Sharing:
             said = message("sharing/no-section", record=quoted(sister.address), section=section)
         else:
             near = suggestion(name, known, message("sharing/there", section=section))
-            said = message("sharing/absent", record=quoted(sister.address), section=section, name=quoted(name), near=near)
+            said = message(
+                "sharing/absent", record=quoted(sister.address), section=section, name=quoted(name), near=near
+            )
         self.faults.append((at, said))
 
     def _thing(self, sister: Sister, place: Pointer, at: Pointer, car: Taken, lacking: frozenset[str]) -> None:
@@ -135,9 +125,18 @@ class Sharing:
             self._note_own(own[name], place)
         self._disputed(sister, place, own[name], at)
 
-    def _under(self, own: dict[str, Data], thing: dict[str, Data], place: Pointer, at: Pointer, car: Taken) -> None:
-        """Lay a thing under what this record says of it."""
-        sourced = SOURCE in own
+    def _under(
+        self,
+        own: dict[str, Data],
+        thing: dict[str, Data],
+        place: Pointer,
+        at: Pointer,
+        car: Taken,
+        *,
+        sourced: bool = False,
+    ) -> None:
+        """Lay a thing under what this record says of it; `sourced` tells that what is around it names a source."""
+        sourced = sourced or SOURCE in own
         for key, value in thing.items():
             spot = (*place, key)
             says = own.get(key)
@@ -146,10 +145,8 @@ class Sharing:
                 self._stand(spot, value, at, car)
             elif says in (BACK, [BACK]) and not _says_none(_node(spot)):
                 del own[key]
-            elif key in OF_IDS and isinstance(says, dict) and isinstance(value, dict):
-                self._under(says, value, spot, at, car)
-            elif isinstance(says, dict) and isinstance(value, dict) and place[-1] in OF_IDS:
-                self._under(says, value, spot, at, car)
+            elif not OF_IDS.isdisjoint(spot[-2:]) and isinstance(says, dict) and isinstance(value, dict):
+                self._under(says, value, spot, at, car, sourced=sourced)
             elif says == value and not sourced and spot not in self.places.inherited:
                 self.twice.append(Twice(spot, FIELD))
 

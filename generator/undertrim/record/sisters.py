@@ -4,16 +4,13 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from undertrim.record.digests import Digests, joined
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
-from undertrim.record.sharing import FIELD, Sister
+from undertrim.record.sharing import FIELD
+from undertrim.record.source import Sister
 from undertrim.words import Message, message, one_of
-
-if TYPE_CHECKING:
-    from undertrim.record.store import Entry
 
 _WORD = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _SHARES = re.compile(rb"(?:^|[{\s\"'])shares[\"']?\s*:")
@@ -26,7 +23,7 @@ class Shelf:
 
     vehicles: Path
     path: Path
-    read: Callable[[Path], "Entry"]
+    read: Callable[[Path], Sister]
 
     def find(self, name: str) -> Sister | Message:
         """The record that goes by `<id>` or `<make>/<id>`, or why nothing can be taken from it."""
@@ -43,13 +40,13 @@ class Shelf:
 
     def _sound(self, path: Path) -> Sister | Message:
         """The record, if nothing is wrong with what it says and it says all of it itself."""
-        entry = self.read(path)
-        typed = entry.source.as_typed.data
+        found = self.read(path)
+        typed = found.source.as_typed.data
         if isinstance(typed, dict) and FIELD in typed:
-            return message("sharing/chain", record=quoted(entry.address))
-        if entry.problems or entry.record is None:
-            return message("sharing/broken", record=quoted(entry.address), path=str(entry.source.path))
-        return entry
+            return message("sharing/chain", record=quoted(found.address))
+        if found.problems or not isinstance(typed, dict) or "vehicle" not in typed:
+            return message("sharing/broken", record=quoted(found.address), path=str(found.source.path))
+        return found
 
 
 def sisters_digest(vehicles: Path, path: Path, digests: Digests) -> str:

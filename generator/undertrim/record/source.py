@@ -7,11 +7,11 @@ to lack the rest.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
@@ -20,12 +20,11 @@ from ruamel.yaml.events import Event
 from undertrim.record import plain_files, swallowed, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
+from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
 if TYPE_CHECKING:
     from undertrim.record.complaint import Complaint
-    from undertrim.record.model.sharing import Taken
-    from undertrim.record.sharing import Sister
 
 __all__ = ["MAX_BYTES", "MAX_PROBLEMS", "Data", "Pointer", "Source", "read", "read_bytes", "read_text"]
 
@@ -73,6 +72,22 @@ class Source:
         return Position(1, 1)
 
 
+class Sister(Protocol):
+    """Another vehicle's record, from which one takes: by itself, without what it takes from others."""
+
+    @property
+    def source(self) -> Source:
+        """Its source as a whole."""
+
+    @property
+    def address(self) -> str:
+        """What it is called."""
+
+    @property
+    def problems(self) -> Sequence[Problem]:
+        """What is wrong with it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Twice:
     """A field that says what follows anyway, with what it follows from: a code such as `group` or `built`."""
@@ -93,7 +108,7 @@ class Origin:
     inherited: dict[Pointer, Pointer]
     faults: "tuple[Complaint, ...]"
     twice: tuple[Twice, ...]
-    taken: "dict[Pointer, Taken]" = field(default_factory=dict)
+    taken: dict[Pointer, Taken] = field(default_factory=dict)
     sisters: "tuple[Sister, ...]" = ()
 
     def is_taken(self, pointer: Pointer) -> bool:

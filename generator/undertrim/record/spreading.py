@@ -15,7 +15,6 @@ from undertrim.record import along, shapes
 from undertrim.record.complaint import Complaint
 from undertrim.record.examples import is_id
 from undertrim.record.following import FOLLOWING, Following
-from undertrim.record.model.sharing import Taken
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.places import Places
@@ -24,6 +23,7 @@ from undertrim.record.sentences import write
 from undertrim.record.shapes import Shape
 from undertrim.record.sharing import Sharing, Sisters
 from undertrim.record.source import Data, Origin, Pointer, Source, Twice
+from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
 
 SAYS_ONCE, SAYS_ALL = "2", "1"

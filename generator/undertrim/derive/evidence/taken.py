@@ -5,8 +5,8 @@ from dataclasses import replace
 from undertrim.record.field_titles import FieldTitles
 from undertrim.record.fields import root
 from undertrim.record.model import VehicleRecord
-from undertrim.record.model.sharing import Taken
 from undertrim.record.source import Pointer
+from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
 
 SEEN = "seen"

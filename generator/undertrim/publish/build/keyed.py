@@ -43,4 +43,6 @@ def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
     """Changes with the record's place and content, the records that it takes from, the stock, the site's address, the program itself and, for the ages, the month."""
     place = "/".join(path.parts[-2:])
     beside = sisters_digest(path.parent.parent, path, digests)
-    return joined(digests.of(path), beside, place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}")
+    return joined(
+        digests.of(path), beside, place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}"
+    )

@@ -6,12 +6,15 @@ from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.procedure.steps import Step
-from undertrim.publish.facts import evidence
 from undertrim.derive.wiring.needs import of_plug as disputes_of_plug
+from undertrim.publish.facts import evidence
 from undertrim.record.model import Connector, Opening, Part, Prep, VehicleRecord
 from undertrim.words import Value
 
 Place = tuple[str | int, ...]
+
+_FIRST_HANDS = ("prepare", "remove", "install")
+"""Kinds of steps in which a thing is met for the first time: that nobody has seen it is worth saying there, and not with each test and refit."""
 
 
 def marks(record: VehicleRecord, *places: Place) -> list[Value]:
@@ -41,7 +44,8 @@ def said(record: VehicleRecord, found: Iterable[Dispute]) -> list[Value]:
 
 def of_step(record: VehicleRecord, step: Step) -> list[Value]:
     """What is disputed about a step: its part, preparation or opening, the area it is in, the restraint system where it waits, the rest where it is measured."""
-    return marks(record, *_places(step)) if record.conflicts or record.taken else []
+    places = list(_places(step)) if record.conflicts or record.taken else []
+    return [*disputes(record, *places), *(unseen(record, *places) if step.kind in _FIRST_HANDS else ())]
 
 
 def _places(step: Step) -> Iterable[Place]:

@@ -9,8 +9,8 @@ from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
 from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
-from undertrim.record.model.sharing import Taken
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
+from undertrim.record.taken import Taken
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
