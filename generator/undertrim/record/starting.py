@@ -58,6 +58,8 @@ def _lines(start: Start, name: str, other: Source, notes: Notes, left: Collectio
     yield ""
     yield from _comments(notes.unknown)
     yield f"restraint: {{wait: {UNKNOWN}, memory_keeper: {UNKNOWN}, read_faults_first: {UNKNOWN}}}"
+    if "sound" in data:
+        yield from ("sound:", f"  factory: {{output: {UNKNOWN}}}")
 
 
 def _wanted(other: Source, section: str, left: Collection[Pointer]) -> list[str]:
