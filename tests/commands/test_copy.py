@@ -71,7 +71,8 @@ def test_it_writes_a_record_that_shares_and_says_what_to_do_next(capsys: pytest.
     )
 
 
-@pytest.mark.parametrize("other", [path.stem for path in VEHICLES if path.name != FILE.name])
+# one that can be shared whole, one with a dispute about an opening, one with a dispute about a plug, one with rivets to drill in a door
+@pytest.mark.parametrize("other", ["gant-1998-2003", "drover-2015-2020", "sedge-2016-2021", "bramble-2019-2023"])
 def test_what_it_writes_passes_and_knows_nothing_that_nobody_looked_up(
     capsys: pytest.CaptureFixture[str], other: str
 ) -> None:

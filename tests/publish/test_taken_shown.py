@@ -3,6 +3,7 @@
 import json
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,11 +12,13 @@ from pdf_text import texts
 from undertrim import cli
 from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.obstacles import obstacles
+from undertrim.publish.build.keyed import keys
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages
+from undertrim.record.digests import Digests
 from undertrim.record.model import CarSeen, VehicleRecord, Verified
-from undertrim.record.store import Entry
+from undertrim.record.store import Entry, Workspace
 from undertrim.words import say
 from wired import DAY, PLACE, URL
 
@@ -96,3 +99,18 @@ def test_the_sensor_is_known_only_where_this_record_states_it() -> None:
 def test_the_terminal_says_it(job: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["plan", "dabchick-2015-2018", "--job", job, "--in", str(PLACE.root)]) == 0
     assert WHOLE in " ".join(capsys.readouterr().out.split())
+
+
+def test_what_is_kept_of_a_vehicle_is_made_anew_when_the_other_record_changes(tmp_path: Path) -> None:
+    names = ("wexcombe/dabchick-2015-2018", "kelbrook/finch-2014-2018", "tolverne/gant-1998-2003")
+    paths = [tmp_path / f"records/vehicles/{name}.yaml" for name in names]
+    for path in paths:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes((PLACE.root / path.relative_to(tmp_path)).read_bytes())
+
+    def kept() -> list[str]:
+        return [item.key for item in keys(Workspace(tmp_path), paths, URL, Digests())]
+
+    before = kept()
+    paths[1].write_text(paths[1].read_text("utf-8") + "# mended\n", encoding="utf-8")
+    assert [one == other for one, other in zip(before, kept(), strict=True)] == [False, False, True]
