@@ -127,7 +127,8 @@ def _unseen(record: VehicleRecord) -> Iterator[Obstacle]:
     """What other records say of their cars, until somebody has looked at it on this one."""
     for car, places in taken.things(record).items() if not taken.is_seen(record) else ():
         said = message("sharing/obstacle", count=len(places), car=car.said)
-        yield Obstacle(places[0], said)
+        asked = next(spot for spot in record.taken if spot[: len(places[0])] == places[0])  # it stands in 'shares'
+        yield Obstacle(asked, said)
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:
