@@ -278,7 +278,8 @@ def test_a_fact_in_dispute_is_not_taken_until_it_is_stated_here_or_settled(place
     place.write("brindleway/otter-2014-2018", OTTER + dispute)
     [(_, said, _)] = faults(place.vole(ALL))
     assert "disagrees on 'openings/front-door/depth/clear'" in said
-    assert place.record(ALL + "openings:\n  front-door: {depth: {clear: 61 mm, datum: skin}, source: e1}\n")
+    stated = place.record(ALL + "openings:\n  front-door: {depth: {clear: 61 mm, datum: skin}, source: e1}\n")
+    assert ("openings", "front-door", "depth") not in stated.taken
 
 
 def test_format_1_shares_nothing(place: Place) -> None:

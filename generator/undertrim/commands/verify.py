@@ -65,10 +65,9 @@ def run(options: argparse.Namespace) -> int:
     if not isinstance(entry.source.data, dict):
         return _refuse(entry.problems)
     facts = fingerprints(entry.source.data)
+    on = options.on or date.today().isoformat()
     try:
-        text = stamped(
-            entry.source, options.on or date.today().isoformat(), options.by, options.car, facts, options.taken
-        )
+        text = stamped(entry.source, on, options.by, options.car, facts, options.taken)
     except CannotStamp as error:
         print(f"undertrim: {entry.source.path}: {error}", file=sys.stderr)
         return 1

@@ -61,6 +61,7 @@ warning: this was not asked for (leave it out of 'without')
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.record.problem import Level
@@ -75,14 +76,14 @@ def check(subject: Subject) -> Iterator[Finding]:
     for item in origin.twice if origin else ():
         if item.source in _SAID:
             name = str(next(step for step in reversed(item.pointer) if isinstance(step, str)))
-            yield Finding(item.pointer, message(_SAID[item.source], field=name), key=item.source in _KEYS)
+            yield Finding(item.pointer, replace(_SAID[item.source], values={"field": name}), key=item.source in _KEYS)
 
 
 _SAID = {
-    "shares": "rules/shared-in-vain/same",
-    "source": "rules/shared-in-vain/source",
-    "asked": "rules/shared-in-vain/asked",
-    "unused": "rules/shared-in-vain/unused",
-    "without": "rules/shared-in-vain/without",
+    "shares": message("rules/shared-in-vain/same"),
+    "source": message("rules/shared-in-vain/source"),
+    "asked": message("rules/shared-in-vain/asked"),
+    "unused": message("rules/shared-in-vain/unused"),
+    "without": message("rules/shared-in-vain/without"),
 }
 _KEYS = ("shares", "source")
