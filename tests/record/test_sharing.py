@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from undertrim.check import runner
+from undertrim.check.copies import sections
 from undertrim.record.digests import Digests
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.sisters import sisters_digest
@@ -320,6 +321,12 @@ def test_what_is_wrong_over_there_is_told_there_alone(place: Place) -> None:
 def test_what_is_shared_is_no_copy_and_lacks_no_source(place: Place) -> None:
     rules = {rule for _, rule, _ in place.told(ALL)}
     assert rules.isdisjoint({"record-copied", "measurement-without-source", "said-twice", "shared-in-vain"})
+
+
+def test_only_what_a_record_says_itself_can_be_a_copy(place: Place) -> None:
+    assert sections(place.vole(ALL)) == {}
+    place.write("brindleway/otter-2014-2018", OTTER)
+    assert sections(Workspace(place.folder).load(place.folder / "records/vehicles/brindleway/otter-2014-2018.yaml"))
 
 
 def test_one_file_can_be_checked_alone(place: Place) -> None:

@@ -10,7 +10,6 @@ All that is taken stands where `shares` asks for it, so that a problem in it lea
 # Long because it is one walk: which things, what of each, and what is told on the way.
 
 from collections.abc import Iterator, Mapping
-from copy import deepcopy
 from dataclasses import dataclass, field, replace
 from typing import Protocol
 
@@ -203,7 +202,7 @@ def _spots(place: Pointer, value: Data) -> Iterator[Pointer]:
 
 def _for_another_car(thing: Data, place: Pointer, lacking: frozenset[str]) -> Data:
     """A thing without its evidence, without what this car lacks, and with what must be looked at as unknown."""
-    made = _without(deepcopy(thing), lacking)
+    made = _without(thing, lacking)
     for fact in reassuring(made, place):
         *above, last = fact.pointer[len(place) :]
         block = made
@@ -214,7 +213,7 @@ def _for_another_car(thing: Data, place: Pointer, lacking: frozenset[str]) -> Da
 
 
 def _without(value: Data, lacking: frozenset[str]) -> Data:
-    """Without sources, and without links to what is not there."""
+    """A copy without sources, and without links to what is not there."""
     if isinstance(value, list):
         return [_without(inner, lacking) for inner in value]
     if not isinstance(value, dict):
