@@ -12,6 +12,7 @@ from pdf_text import texts
 from undertrim import cli
 from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.obstacles import obstacles
+from undertrim.derive.measuring import next_to_measure
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
@@ -114,3 +115,20 @@ def test_what_is_kept_of_a_vehicle_is_made_anew_when_the_other_record_changes(tm
     before = kept()
     paths[1].write_text(paths[1].read_text("utf-8") + "# mended\n", encoding="utf-8")
     assert [one == other for one, other in zip(before, kept(), strict=True)] == [False, False, True]
+
+
+def test_a_verdict_on_gear_says_whose_dimensions_it_rests_on(capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.main(["fit", "dabchick-2015-2018", "--in", str(PLACE.root)]) == 0
+    printed = " ".join(capsys.readouterr().out.split())
+    assert f"Front door speakers (front-door) {PARTLY} takes:" in printed
+    assert f"Radio opening (dash) {WHOLE} takes:" in printed
+    cli.main(["fit", "dabchick-2015-2018", "--format", "json", "--in", str(PLACE.root)])
+    said = {item["opening"]: item["taken"] for item in json.loads(capsys.readouterr().out)["openings"]}
+    assert (said["dash"], said["front-door"]) == ([WHOLE], [PARTLY])
+
+
+def test_what_is_still_to_be_looked_at_is_in_the_list_of_what_to_find_out() -> None:
+    places = [task.place for task in next_to_measure(record())]
+    assert {"openings/dash", "openings/front-door", "openings/rear-door", "connectors/radio-main"} <= set(places)
+    stamped = replace(record(), verified=Verified("2026-10-01", "tw", CarSeen("2016"), {}, "seen"))
+    assert "openings/dash" not in {task.place for task in next_to_measure(stamped)}
