@@ -18,7 +18,7 @@ export type Car = Record<string, string>;
 /** Source: The evidence it rests on, by id. */
 export type Source = Array<string>;
 
-/** Disputes: What the evidence disagrees on here, one sentence each. */
+/** Disputes: What the evidence disagrees on here, and that it was taken from another car and not seen on this one, one sentence each. */
 export type Disputes = Array<string>;
 
 /** Side: Left or right as seen from the driver's seat facing forward; empty where it has no side. */

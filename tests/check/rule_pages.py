@@ -107,16 +107,27 @@ def _blocks(text: str, indent: str) -> list[tuple[str, str]]:
     return [(piece.strip().split(":")[0], piece) for piece in pieces]
 
 
-def load(name: str, text: str) -> Entry:
+@dataclass(frozen=True)
+class Beside:
+    """The other records of an example, for those that take from one."""
+
+    files: dict[str, str]
+
+    def find(self, name: str) -> Entry:
+        """A record by its id."""
+        return next(load(file, text) for file, text in self.files.items() if Path(file).stem == name)
+
+
+def load(name: str, text: str, beside: Beside | None = None) -> Entry:
     """An entry as the store would make it."""
     kind = "gear" if re.search(r"^gear:", text, flags=re.MULTILINE) else "vehicle"
     path = Path("records", "gear" if kind == "gear" else "vehicles", name)
-    return entry(path, kind, read_text(text, path))
+    return entry(path, kind, read_text(text, path), beside)
 
 
 def say(example: Example, rule: RecordRule | GearRule | CollectionRule) -> list[tuple[str, int, str]]:
     """What a rule says of an example: (file, line, `level: message (hint)`), sorted by file and line."""
-    entries = {name: load(name, text) for name, text in example.files.items()}
+    entries = {name: load(name, text, Beside(example.files)) for name, text in example.files.items()}
     for item in entries.values():
         assert not item.problems, [(p.position.line, p.message) for p in item.problems]
     if hasattr(rule, "check_all"):

@@ -24,6 +24,7 @@ UNSHOWN = {
     "gear.kind": KIND,
     "hole.shape": KIND,
     "bolts.pattern": KIND,
+    "verified.taken": "changes what is said of things that are taken from another record, which the record of seldom fields does not",
     "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",
 }
 """Fields that are not probed, each with the reason."""

@@ -409,4 +409,4 @@ def _own(record: Any) -> Any:
         section: {name: replace(thing, form_of="") for name, thing in getattr(record, section).items()}
         for section in ("parts", "openings", "connectors")
     }
-    return replace(record, **named)
+    return replace(record, taken={}, **named)

@@ -39,6 +39,7 @@ SELDOM = {
     "run.when",
     "todo.source",
     "vehicle.phase",
+    "verified.taken",
 }
 """Fields that stand in no shipped record, and are tried with a made-up one."""
 MODELS = {"vehicle": VehicleRecord, "gear": GearRecord}

@@ -1,7 +1,8 @@
 """Remembers what was found in each file, for as long as the file and the program stay what they are.
 
 What is kept may be damaged or gone at any time: then the file is looked at again. It holds no path, so that it serves from
-any working directory. The rules look at nothing but the file itself; what they say of the collection is never kept.
+any working directory. The rules look at nothing but the file itself and the records that it takes from; what they say of the
+collection is never kept.
 """
 
 import json
@@ -16,6 +17,7 @@ from undertrim.check import kept
 from undertrim.check.one_file import CRASH, LIMIT, Looked
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
+from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 
 ALL, CARD = "all", "card"
@@ -72,7 +74,8 @@ class Cache:
         try:
             if not folder or path.is_symlink():
                 return ""
-            return joined(self._digests.of(path), folder, path.name, self.program, part)
+            beside = sisters_digest(workspace.records / "vehicles", path, self._digests)
+            return joined(self._digests.of(path), folder, path.name, self.program, part, *filter(None, [beside]))
         except OSError:
             return ""
 

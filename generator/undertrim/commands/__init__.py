@@ -9,6 +9,7 @@ _NAMES = (
     "build",
     "cable",
     "check",
+    "copy",
     "coverage",
     "fit",
     "format",

@@ -7,11 +7,11 @@ to lack the rest.
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
@@ -20,6 +20,7 @@ from ruamel.yaml.events import Event
 from undertrim.record import plain_files, swallowed, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
+from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
 if TYPE_CHECKING:
@@ -84,6 +85,22 @@ def _marked(things: Data, bases: Mapping[str, str]) -> Data:
     }
 
 
+class Sister(Protocol):
+    """Another vehicle's record, from which one takes: by itself, without what it takes from others."""
+
+    @property
+    def source(self) -> Source:
+        """Its source as a whole."""
+
+    @property
+    def address(self) -> str:
+        """What it is called."""
+
+    @property
+    def problems(self) -> Sequence[Problem]:
+        """What is wrong with it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Twice:
     """A field that says what follows anyway, with what it follows from: a code such as `group` or `built`."""
@@ -98,7 +115,8 @@ class Origin:
 
     `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
     need not have been said. `forms` are the ids under which something stands that is divided by kinds of car, by its place as typed;
-    `led` the places of what is divided only because of what it names.
+    `led` the places of what is divided only because of what it names. `taken` are the topmost places that hold what another record
+    says, and `sisters` are those records.
     """
 
     typed: Source
@@ -119,6 +137,13 @@ class Origin:
             return data
         marked = {section: _marked(data[section], self.bases(section)) for section in FORMED if section in data}
         return {**data, **marked}
+
+    taken: dict[Pointer, Taken] = field(default_factory=dict)
+    sisters: "tuple[Sister, ...]" = ()
+
+    def is_taken(self, pointer: Pointer) -> bool:
+        """Whether a place holds what another record says."""
+        return bool(self.taken) and any(pointer[:depth] in self.taken for depth in range(1, len(pointer) + 1))
 
     def said_at(self, pointer: Pointer) -> Pointer:
         """Where the value at a place was said: the place itself, or where it is inherited from."""

@@ -23,7 +23,9 @@ from undertrim.record.places import Places
 from undertrim.record.refusals import refusals
 from undertrim.record.sentences import write
 from undertrim.record.shapes import Shape
+from undertrim.record.sharing import Sharing, Sisters
 from undertrim.record.source import Data, Origin, Pointer, Source, Twice
+from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
 
 SAYS_ONCE, SAYS_ALL = "2", "1"
@@ -32,14 +34,20 @@ SAYS_ONCE, SAYS_ALL = "2", "1"
 BACK = "none"
 """What a thing says of a field to take back what would be shared with it."""
 
+_DEEP = 3
+"""From so many steps on, a place in `shares` is a list or an entry of one, and no key."""
+
 _NOTHING = Shape()
 
 
-def spread(source: Source) -> Source:
-    """The source with its data as a whole, if it is of the format that says things once; else the source itself."""
+def spread(source: Source, sisters: Sisters | None = None) -> Source:
+    """The source with its data as a whole, if it is of the format that says things once; else the source itself.
+
+    What the record takes from others is laid in where `sisters` finds those; without, it is what the record says by itself.
+    """
     if not isinstance(source.data, dict) or source.data.get("format") != SAYS_ONCE:
         return source
-    return _Spreading(source, Places(source)).made()
+    return _Spreading(source, Places(source)).made(sisters)
 
 
 def is_earlier(source: Source) -> bool:
@@ -75,19 +83,22 @@ class _Spreading:
     faults: list[Complaint] = field(default_factory=list)
     twice: list[Twice] = field(default_factory=list)
     later: list[_Later] = field(default_factory=list)
+    followed: set[Pointer] = field(default_factory=set)
+    taken: dict[Pointer, Taken] = field(default_factory=dict)
     forms: Forms = field(init=False)
 
     def __post_init__(self) -> None:
         self.forms = Forms(self.places, self.source.data, self.faults)
 
-    def made(self) -> Source:
+    def made(self, sisters: Sisters | None) -> Source:
         shape, data = shapes.whole("vehicle"), self.source.data
         for name in (name for name in shape.aside if name in data):
-            self._blame(f"vehicle/{name}", data[name], (name,))
+            self._blame(f"vehicle/{name}", _in_lists(shape.aside[name], data[name]), (name,))
         data = self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
         whole["format"] = SAYS_ALL
         redirecting.lead(self.forms, shape, whole)
+        sharing = self._take(whole, sisters) if sisters else None
         for item in self.later:
             for place in self.forms.standing(item.place):
                 self._follow_parts(whole, _Later(place, item.follows))
@@ -97,12 +108,23 @@ class _Spreading:
             made.inherited,
             tuple(self.faults),
             tuple(self.twice),
-            self.forms.ids,
-            frozenset(self.forms.led),
+            forms=self.forms.ids,
+            led=frozenset(self.forms.led),
+            taken=self.taken,
+            sisters=tuple(sharing.used) if sharing else (),
         )
         return replace(
             self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
         )
+
+    def _take(self, whole: dict[str, Data], sisters: Sisters) -> Sharing:
+        """Lay in what the record takes from others."""
+        sharing = Sharing(whole, self.source, self.places, frozenset(self.followed))
+        sharing.take(sisters)
+        self.taken = sharing.taken
+        self.faults += [Complaint(place, said, key=len(place) < _DEEP) for place, said in sharing.faults]
+        self.twice += sharing.twice
+        return sharing
 
     def _whole(self, shape: Shape | None, value: Data, place: Pointer, typed: Pointer) -> Data:
         """What a value as typed stands for at a place of the whole."""
@@ -264,6 +286,7 @@ class _Spreading:
     def _put(self, place: Pointer, found: Following, around: Pointer) -> Data:
         """Set down a value that follows: it stands where that stands which it follows from."""
         position = self.places.values[*around, found.field] if found.field else self.places.keys.get(around)
+        self.followed.add(place)
         for below in ((), *((key,) for key in found.value)) if isinstance(found.value, dict) else ((),):
             if position:
                 self.places.stand((*place, *below), position)
@@ -354,9 +377,9 @@ class _Spreading:
         spot = (*item.place, name)
         if made.get(name) in (BACK, [BACK]):
             del made[name]
-        elif name in made:
+        elif name in made and spot not in self.taken and item.place not in self.taken:
             self.twice += [Twice(spot, "behind")] if made[name] == values[0] else []
-        elif not item.follows.unless or item.follows.unless not in made:
+        elif name not in made and (not item.follows.unless or item.follows.unless not in made):
             made[name] = values[0]
             self.places.copy(spot, spots[0], values[0])
 
@@ -403,3 +426,10 @@ def _below(place: Pointer, typed: Pointer, step: str | int) -> tuple[Pointer, Po
 def _in_brackets(shape: Shape | None, value: Data) -> Data:
     """A list, also where it is one of one."""
     return [value] if shape and shape.is_list and value is not None and not isinstance(value, list) else value
+
+
+def _in_lists(shape: Shape, value: Data) -> Data:
+    """The same with brackets around each one that stands for a list, at any depth."""
+    if isinstance(value, dict):
+        return {key: _in_lists(below, inner) if (below := shape.below(key)) else inner for key, inner in value.items()}
+    return _in_brackets(shape, value)

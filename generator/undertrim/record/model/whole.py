@@ -11,6 +11,7 @@ from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
 from undertrim.record.model.parts import AreaFacts, Part, Prep
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
+from undertrim.record.taken import Taken
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
@@ -44,6 +45,8 @@ class VehicleRecord:
     closures: dict[str, Closure] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
+    taken: dict[tuple[str | int, ...], Taken] = field(default_factory=dict)
+    """The topmost places that hold what another record says: no field of a file, but what became of `shares`."""
 
     @property
     def things(self) -> tuple[Thing, ...]:
