@@ -24,6 +24,7 @@ UNSHOWN = {
     "gear.kind": KIND,
     "hole.shape": KIND,
     "bolts.pattern": KIND,
+    "photo.marks.at": "where a dot stands, which is no text: `test_photos_shown.py` asks for it",
     "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",
 }
 """Fields that are not probed, each with the reason."""

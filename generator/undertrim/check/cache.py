@@ -1,7 +1,7 @@
 """Remembers what was found in each file, for as long as the file and the program stay what they are.
 
 What is kept may be damaged or gone at any time: then the file is looked at again. It holds no path, so that it serves from
-any working directory. The rules look at nothing but the file itself; what they say of the collection is never kept.
+any working directory. The rules look at nothing but the file and its photographs; what they say of the collection is never kept.
 """
 
 import json
@@ -14,6 +14,7 @@ from typing import Any
 from undertrim import resources
 from undertrim.check import kept
 from undertrim.check.one_file import CRASH, LIMIT, Looked
+from undertrim.record import photo_files
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
@@ -67,12 +68,13 @@ class Cache:
         sweep(self.folder, self._memory)
 
     def _key(self, workspace: Workspace, path: Path, part: str) -> str:
-        """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""
+        """Changes with a record's place, its content, its photographs and the program; empty for what is no ordinary file of the records."""
         folder = self._place(workspace, path.parent)
         try:
             if not folder or path.is_symlink():
                 return ""
-            return joined(self._digests.of(path), folder, path.name, self.program, part)
+            photos = photo_files.state(path, self._digests)
+            return joined(self._digests.of(path), folder, path.name, photos, self.program, part)
         except OSError:
             return ""
 

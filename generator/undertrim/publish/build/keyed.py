@@ -6,6 +6,7 @@ from pathlib import Path
 
 from undertrim import resources
 from undertrim.publish.build.day import today
+from undertrim.record import photo_files
 from undertrim.record.digests import Digests, joined
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
@@ -39,6 +40,8 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
 
 
 def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
-    """Changes with the record's place and content, the stock, the site's address, the program itself and, for the ages, the month."""
-    place = "/".join(path.parts[-2:])
-    return joined(digests.of(path), place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}")
+    """Changes with the record's place, content and photographs, the stock, the site's address, the program itself and, for the ages, the month."""
+    place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
+    return joined(
+        digests.of(path), place, photos, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}"
+    )

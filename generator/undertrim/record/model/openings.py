@@ -6,6 +6,7 @@ from typing import ClassVar, Self
 from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
+from undertrim.record.model.photos import Photo
 
 DOORS = ("front-door", "rear-door")
 """The areas that are doors."""
@@ -101,6 +102,7 @@ class AnyOpening:
     test_how: str = ""
     cautions: tuple[Caution, ...] = ()
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
     @property

@@ -18,6 +18,7 @@ from undertrim.record.model.basics import (
     Torque,
     When,
 )
+from undertrim.record.model.photos import Photo
 from undertrim.resources import table
 
 
@@ -137,6 +138,7 @@ class Prep:
     cautions: tuple[Caution, ...] = ()
     on_side: Side | None = None
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
 
@@ -195,6 +197,7 @@ class Part:
     on_side: Side | None = None
     mirrors: Known | None = None
     high_voltage: str = ""
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
 

@@ -14,6 +14,7 @@ from undertrim.record.model.basics import (
     Voltage,
     When,
 )
+from undertrim.record.model.photos import Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +63,7 @@ class Connector:
     numbering: str = "unknown"
     starts: str = "top-left"
     blanks: tuple[str, ...] = ()
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
 
