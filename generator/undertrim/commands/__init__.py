@@ -15,6 +15,7 @@ _NAMES = (
     "load",
     "meter",
     "mirror",
+    "photo",
     "plan",
     "reckon",
     "serve",

@@ -113,6 +113,14 @@ def album(record: Path) -> Album:
     return Album(folder(record))
 
 
+def ownerless(vehicles: Path) -> Iterator[Path]:
+    """What stands among the photographs of a make and belongs to no record of it, in the folder of all vehicles."""
+    for made in sorted(vehicles.glob(f"*/{FOLDER}/[!.]*")):
+        owners = (made.parents[1] / f"{made.name}{ending}" for ending in (".yaml", ".yml"))
+        if not made.is_dir() or _is_linked(made) or not any(owner.is_file() for owner in owners):
+            yield made
+
+
 def state(record: Path, digests: Digests) -> str:
     """Changes with whatever a check or a page reads of a record's photographs. Raises OSError where they cannot be read."""
     found = album(record)

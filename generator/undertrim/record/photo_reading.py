@@ -10,6 +10,8 @@ from PIL import ExifTags, Image, IptcImagePlugin
 from undertrim.record.pictures import Broken, Picture
 from undertrim.resources import table
 
+Image.MAX_IMAGE_PIXELS = None  # our own limit is far lower, and is asked for before anything is unpacked
+
 UPRIGHT = 1
 """What the tag Orientation says of a picture that is stored as it is seen (Exif 2.32, section 4.6.4.A); 0 is no value of it, and stands for none."""
 
@@ -46,7 +48,7 @@ def _read(opened: Image.Image, content: bytes) -> Picture:
     if found.too_large:
         return found
     frames = getattr(opened, "n_frames", 1)
-    opened.load()
+    opened.load()  # the first picture alone
     notes = opened.getexif()
     turned = notes.get(ExifTags.Base.Orientation, UPRIGHT) not in (0, UPRIGHT)
     return Picture(width, height, found.format, found.digest, turned, frames, _located(opened, notes, content))
@@ -59,7 +61,7 @@ def _located(opened: Image.Image, notes: Image.Exif, content: bytes) -> bool:
     texts = (content, *(_as_bytes(value) for value in opened.info.values()))
     if any(name in text for text in texts for name in _XMP_PLACES):
         return True
-    iptc: dict[Any, Any] = IptcImagePlugin.getiptcinfo(opened) or {}
+    iptc: dict[Any, Any] = IptcImagePlugin.getiptcinfo(opened) or {}  # type: ignore[arg-type] # it asks what it gets
     return any(place in iptc for place in _IPTC_PLACES)
 
 

@@ -30,12 +30,12 @@ paper, and its marks are elsewhere. A large one loads slowly where the signal is
           - {file: tab.png, shows: The tab above it.}    # here
           - {file: mat.jpg, shows: The mat.}    # here
 
-error: 'screw-cap.jpg' is 3000 x 2000 px, and 2000 along the longer edge are enough (save it smaller)
-error: 'cup.jpg' lies on its side, and only a note in the file says which way is up (turn it in a picture program and save it again)
+error: 'screw-cap.jpg' is 3000 x 2000 px, and 2000 along the longer edge are enough (save it smaller; 'undertrim photo' does)
+error: 'cup.jpg' lies on its side, and only a note in the file says which way is up (turn it in a picture program and save it again; 'undertrim photo' does)
 error: 'clip.jpg' cannot be read as a picture (open it in a picture program and save it as JPEG, PNG or WebP)
 error: 'hook.png' is a JPEG, and its name ends in '.png' (end the name in '.jpg')
 error: 'tab.png' holds 2 pictures (save the one that is meant by itself)
-error: 'mat.jpg' is larger than 600 KB (save it smaller, or with a lower quality)
+error: 'mat.jpg' is larger than 600 KB (save it smaller, or with a lower quality; 'undertrim photo' does)
 
 ## Good
 

@@ -18,7 +18,7 @@ where you live.
         release: pull
         photos: [{file: screw-cap.jpg, shows: The cap in the handle cup.}]    # here
 
-error: 'screw-cap.jpg' tells where it was taken (share it from the phone with 'location' off, or save it again without its notes; then look whether an older copy is in the history of the records)
+error: 'screw-cap.jpg' tells where it was taken (share it from the phone with 'location' off, or save it again without its notes, as 'undertrim photo' does; then look whether an older copy is in the history of the records)
 
 ## Good
 

@@ -34,5 +34,5 @@ def _mark(mark: Facts, middle: svg.Point, radius: float) -> Iterator[str]:
     yield svg.element("line", **start, x2=at_x, y2=at_y, stroke_width=radius / 3)
     yield svg.element("circle", cx=x, cy=y, r=_RING * radius, stroke_width=radius / 3, fill="none")
     yield svg.element("circle", cx=at_x, cy=at_y, r=radius, stroke_width=radius / 6)
-    size = {"font_size": radius * 1.3, "dy": "0.36em", "text_anchor": "middle"}
+    size: dict[str, str | float] = {"font_size": radius * 1.3, "dy": "0.36em", "text_anchor": "middle"}
     yield svg.element("text", str(mark["number"]), x=at_x, y=at_y, **size)
