@@ -62,7 +62,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _said(subject: Subject, name: str) -> Message:
-    meant = near(name, subject.album.names)
-    how = "near" if meant else "none"
     folder = f"{photo_files.FOLDER}/{subject.album.folder.name}/"
-    return message(f"rules/photo-missing/{how}", name=name, folder=folder, near=meant)
+    if meant := near(name, subject.album.names):
+        return message("rules/photo-missing/near", name=name, folder=folder, near=meant)
+    return message("rules/photo-missing/none", name=name, folder=folder)

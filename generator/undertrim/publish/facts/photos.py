@@ -41,13 +41,11 @@ class ShownPhoto:
     source: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class Shown:
-    """The photographs of one vehicle that can be shown."""
+    """The photographs of one vehicle that can be shown: of the record with this id, read from its album."""
 
-    id: str
-    record: VehicleRecord
-    album: Album
+    def __init__(self, name: str, record: VehicleRecord, album: Album) -> None:
+        self.id, self.record, self.album = name, record, album
 
     def of(self, thing: Choice | Connector | Opening | Part | Prep, source: tuple[str, ...] = ()) -> list[ShownPhoto]:
         """Those of one thing; `source` is what they rest on where neither they nor the thing say."""
