@@ -13,6 +13,7 @@ from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.kinds.amplifier import budget, feed, loads, turning, waking
 from undertrim.derive.fit.stock import only
+from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.words import say
@@ -163,6 +164,40 @@ def test_speakers_of_one_channel_and_side_are_in_parallel() -> None:
     more = "rear-door: {kind: speaker, behind: [door-speaker], channel: front, each: [left, right], impedance: 4 ohm}\n    runs:"
     (check,) = loads.loads(place(car("runs:", f"  {more}")), only(amplifier(), AmplifierGear).facts).checks
     assert check.have == pytest.approx(2)
+
+
+def with_tweeter(feed: str, impedance: str = "4 ohm") -> VehicleRecord:
+    """The car with a factory tweeter on the channel of the door speakers."""
+    tweeter = f"{{kind: tweeter, behind: [cover], channel: front, each: [left, right], factory: yes, feed: {feed}, impedance: {impedance}}}"
+    return car("runs:", f"  sail: {tweeter}\n    runs:")
+
+
+@pytest.mark.parametrize(
+    ("feed", "impedance", "least", "verdict", "have"),
+    [
+        ("parallel", "4 ohm", "3 ohm", "fails", 2),
+        ("crossover", "4 ohm", "3 ohm", "fits", 4),
+        ("own-filter", "2 ohm", "3 ohm", "fails", 2),  # in its own range it is all there is
+        ("unknown", "4 ohm", "3 ohm", "unknown", None),
+        ("unknown", "4 ohm", "2 ohm", "fits", 2),  # however it is fed
+        ("unknown", "2 ohm", "3 ohm", "fails", 4 / 3),  # however it is fed
+    ],
+)
+def test_a_tweeter_loads_its_channel_as_it_is_fed(
+    feed: str, impedance: str, least: str, verdict: str, have: float | None
+) -> None:
+    """What is fed direct is in parallel, 1/Z = 1/4 + 1/4; a capacitor or crossover keeps it to a range in which it is alone."""
+    facts = only(amplifier(least_load=least), AmplifierGear).facts
+    (check,) = loads.loads(place(with_tweeter(feed, impedance)), facts).checks
+    assert check.verdict == verdict
+    assert check.have is None if have is None else check.have == pytest.approx(have)
+
+
+def test_a_speaker_whose_channel_nobody_knows_may_be_on_this_one() -> None:
+    more = "rear-door: {kind: speaker, behind: [door-speaker], each: [left, right], impedance: 4 ohm}\n    runs:"
+    (check,) = loads.loads(place(car("runs:", f"  {more}")), only(amplifier(), AmplifierGear).facts).checks
+    assert check.verdict == "marginal"
+    assert "find out the channel of" in say(check.words)
 
 
 def test_an_unknown_impedance_is_never_a_yes() -> None:
