@@ -116,6 +116,11 @@ class AnyOpening:
         return ()
 
     @property
+    def shares(self) -> str:
+        """The id of what it has together with others of its kind, so that the steps about that are done once for all; empty for nothing."""
+        return ""
+
+    @property
     def occupied(self) -> bool:
         """Whether the record knows of factory gear in it."""
         return self.takes_over
