@@ -268,3 +268,25 @@ def test_an_added_amplifier_is_what_the_speakers_load() -> None:
 def test_an_impedance_of_nothing_is_a_short_and_breaks_nothing() -> None:
     found = fitted(car("impedance: 4 ohm", "impedance: 0 ohm"), amplifier())
     assert found.kind == "does-not-fit"
+
+
+CONVERTER = {"kind": "converter", "maker": "Skerrowe", "model": "Mill", "takes": "speaker", "gives": "line"}
+
+
+@pytest.mark.parametrize(("makes", "lead"), [("yes", False), ("no", True), ("unknown", True)])
+def test_a_converter_that_makes_a_turn_on_saves_the_lead(makes: str, lead: bool) -> None:
+    dead = car("switched_on_by: wire\n        supply", "switched_on_by: none\n        supply")
+    found = fitted(dead, amplifier(inputs=["line"]), (gear(CONVERTER, makes_turn_on=makes),))
+    assert [part.name for part in found.parts] == ["Skerrowe Mill"]
+    assert ("a turn-on lead" in say(found.headline)) is lead
+    assert ("Skerrowe Mill makes the turn-on of the signal" in noted(found)) is not lead
+
+
+def test_a_wire_that_is_there_comes_before_the_converters() -> None:
+    found = fitted(car(), amplifier(inputs=["line"]), (gear(CONVERTER, makes_turn_on="yes"),))
+    assert "makes the turn-on" not in noted(found)
+
+
+def test_of_two_converters_the_one_that_makes_a_turn_on_comes_first() -> None:
+    shelf = (gear(CONVERTER, makes_turn_on="no"), gear(CONVERTER, model="Weir", makes_turn_on="yes"))
+    assert [part.name for part in fitted(car(), amplifier(inputs=["line"]), shelf).parts] == ["Skerrowe Weir"]
