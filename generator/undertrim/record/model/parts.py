@@ -3,7 +3,6 @@
 from dataclasses import dataclass, field
 
 from undertrim.record import drives
-from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
@@ -68,7 +67,7 @@ class Fastener:
         return bool(table("fasteners")[self.kind].get("plain_shank"))
 
     @property
-    def drive(self) -> Drive | None:
+    def drive(self) -> drives.Drive | None:
         """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.turned else None
 
