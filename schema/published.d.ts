@@ -229,6 +229,8 @@ export interface Choice {
   label: string;
   /** What to see at the car without opening it; empty where nothing is recorded. */
   tell: string;
+  /** Pictures by which to tell it. */
+  photos: Array<ShownPhoto>;
 }
 
 /** Target: One opening at one side. */
@@ -285,11 +287,42 @@ export interface Opening {
   /** What can go wrong there. */
   cautions: Array<Caution>;
   source: Source;
+  /** Pictures of it. */
+  photos: Array<ShownPhoto>;
   /** What of the stock fits, once for each group of cars. */
   fit: Array<Answer>;
   drawn: Drawn;
   /** What the form beside it reckons with; null for a kind that has no form. */
   form: Form | null;
+}
+
+/** Photograph: A picture of a thing at a car, with the spots to look at. */
+export interface ShownPhoto {
+  /** The name of its file beside the page; another picture has another name. */
+  file: string;
+  /** In pixels. */
+  width: number;
+  /** In pixels. */
+  height: number;
+  /** What is to be seen. */
+  shows: string;
+  /** The spots to look at. */
+  marks: Array<ShownMark>;
+  /** Who took it when, at which car, for each piece of evidence. */
+  taken: Array<string>;
+  source: Source;
+}
+
+/** Mark: One spot in a photograph. */
+export interface ShownMark {
+  /** The number in the picture. */
+  number: number;
+  /** In pixels of the whole picture. */
+  x: number;
+  /** In pixels of the whole picture. */
+  y: number;
+  /** What is there. */
+  label: string;
 }
 
 /** Row: A line of a table of facts. */
@@ -657,6 +690,8 @@ export interface Step {
   /** How many pieces of work in it have no recorded time. */
   untimed: number;
   source: Source;
+  /** Pictures of what comes off, or is prepared. */
+  photos: Array<ShownPhoto>;
   /** The targets whose jobs have it. */
   targets: Array<string>;
   when: When;
@@ -862,6 +897,8 @@ export interface Connector {
   pins: Array<Pin>;
   conflicts: Disputes;
   source: Source;
+  /** Pictures of it. */
+  photos: Array<ShownPhoto>;
   drawn: Plug;
   /** What the meter guide reckons with; null for a plug that nobody meters. */
   meter: MeterPlug | null;

@@ -16,6 +16,7 @@ _NAMES = (
     "load",
     "meter",
     "mirror",
+    "photo",
     "plan",
     "reckon",
     "serve",

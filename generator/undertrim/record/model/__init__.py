@@ -42,6 +42,7 @@ from undertrim.record.model.parts import (
     Tether,
     Wait,
 )
+from undertrim.record.model.photos import Mark, Photo
 from undertrim.record.model.whole import Thing, VehicleRecord
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Pass, Pin, Place, Run, SoundSystem
 
@@ -80,11 +81,13 @@ __all__ = [
     "Known",
     "Ladder",
     "Length",
+    "Mark",
     "ModelYears",
     "Month",
     "Opening",
     "Part",
     "Pass",
+    "Photo",
     "Pin",
     "Place",
     "Prep",

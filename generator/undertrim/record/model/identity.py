@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from undertrim.record.model.basics import Known, Month, Side, Sources
+from undertrim.record.model.photos import Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,7 @@ class Choice:
     id: str
     label: str
     tell: str = ""
+    photos: tuple[Photo, ...] = ()
     built: Built | None = None
 
 

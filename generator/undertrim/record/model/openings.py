@@ -6,6 +6,7 @@ from typing import ClassVar, Self
 from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When, Written
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
+from undertrim.record.model.photos import Photo
 
 DOORS = ("front-door", "rear-door")
 """The areas that are doors."""
@@ -101,6 +102,7 @@ class AnyOpening(Written):
     test_how: str = ""
     cautions: tuple[Caution, ...] = ()
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
 
@@ -113,6 +115,11 @@ class AnyOpening(Written):
     def asks(self) -> tuple[str, ...]:
         """The words of its kind's own that are true of it, to which usual steps may be limited."""
         return ()
+
+    @property
+    def shares(self) -> str:
+        """The id of what it has together with others of its kind, so that the steps about that are done once for all; empty for nothing."""
+        return ""
 
     @property
     def occupied(self) -> bool:

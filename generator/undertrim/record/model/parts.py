@@ -4,7 +4,6 @@ from dataclasses import dataclass, field, replace
 from typing import Self
 
 from undertrim.record import drives
-from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
@@ -19,6 +18,7 @@ from undertrim.record.model.basics import (
     When,
     Written,
 )
+from undertrim.record.model.photos import Photo
 from undertrim.resources import table
 
 
@@ -69,7 +69,7 @@ class Fastener:
         return bool(table("fasteners")[self.kind].get("plain_shank"))
 
     @property
-    def drive(self) -> Drive | None:
+    def drive(self) -> drives.Drive | None:
         """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.turned else None
 
@@ -140,6 +140,7 @@ class Prep:
     cautions: tuple[Caution, ...] = ()
     on_side: Side | None = None
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
 
@@ -198,6 +199,7 @@ class Part(Written):
     on_side: Side | None = None
     mirrors: Known | None = None
     high_voltage: str = ""
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
 

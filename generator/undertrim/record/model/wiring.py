@@ -16,6 +16,7 @@ from undertrim.record.model.basics import (
     When,
     Written,
 )
+from undertrim.record.model.photos import Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,7 @@ class Connector(Written):
     numbering: str = "unknown"
     starts: str = "top-left"
     blanks: tuple[str, ...] = ()
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
 

@@ -22,7 +22,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     pictures = Pictures()
     shown = {
         "about": [{"label": label, "value": value} for label, value in _about(facts) if value != ""],
-        "variants": [{**entry, "ask": _with(entry["ask"], entry)} for entry in facts.get("variants", [])],
+        "variants": [_variant(entry) for entry in facts.get("variants", [])],
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
         "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
@@ -43,6 +43,12 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
         "evidence": facts.get("evidence", []),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def _variant(entry: Data) -> Data:
+    """A question with its answers; photographs are for the page."""
+    answers = [{key: value for key, value in choice.items() if key != "photos"} for choice in entry["choices"]]
+    return {**entry, "ask": _with(entry["ask"], entry), "choices": answers}
 
 
 def disputed_sound(facts: Data) -> Iterator[Data]:

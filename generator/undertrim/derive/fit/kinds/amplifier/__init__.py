@@ -35,7 +35,7 @@ class Room:
         fed = feed.feed(place, self.opening, amplifier)
         loaded = loads.loads(place, amplifier.facts)
         heard = inputs.match(place, self.opening, amplifier.facts)
-        woken = waking.match(place, self.opening, amplifier, heard.level)
+        woken = waking.match(place, self.opening, amplifier, heard)
         more = (fed, loaded, heard.part_of, woken)
         checks = (*found.checks, *(check for one in more for check in one.checks))
         parts, to_get = heard.part_of.parts, tuple(item for one in more for item in one.to_get)
