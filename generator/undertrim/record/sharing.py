@@ -24,6 +24,7 @@ from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
 FIELD, ALL, WITHOUT, BACK, SOURCE = "shares", "all", "without", "none", "source"
+EVIDENCE = frozenset({SOURCE, "photos"})
 SECTIONS = ("variants", "preps", "parts", "openings", "connectors", "runs")
 """What one car can have in common with another."""
 
@@ -45,7 +46,8 @@ class Sisters(Protocol):
 class Sharing:
     """One record that takes: its whole so far, and what showed.
 
-    `followed` are the places of its own that only follow from something, and so say nothing against what is taken.
+    `followed` are the places of its own that only follow from something, and so say nothing against what is taken; `forms`
+    the ids of what is taken in several forms, by the place that it was typed as there.
     """
 
     whole: dict[str, Data]
@@ -56,6 +58,7 @@ class Sharing:
     faults: list[tuple[Pointer, Message]] = field(default_factory=list)
     twice: list[Twice] = field(default_factory=list)
     used: list[Sister] = field(default_factory=list)
+    forms: dict[Pointer, tuple[str, ...]] = field(default_factory=dict)
 
     def take(self, sisters: Sisters) -> None:
         """Take from each record that is named."""
@@ -89,13 +92,24 @@ class Sharing:
         grouped, seen = groups(sister.source.as_typed, section), set[str]()
         for step, name in enumerate(_listed(wanted.get(section))):
             at = (*place, section, step) if isinstance(wanted[section], list) else (*place, section)
-            found = list(known) if name == ALL else grouped.get(name) or [name] if name in {*known, *grouped} else []
+            found = list(known) if name == ALL else self._formed(sister, section, grouped.get(name) or [name], known)
             if not found:
                 self._absent(sister, section, name, [*grouped, *known], at)
             elif set(found) <= seen:
                 self.twice.append(Twice(at, "asked"))
             yield from ((one, at) for one in found if one not in seen)
             seen.update(found)
+
+    def _formed(self, sister: Sister, section: str, names: list[str], known: dict[str, Data]) -> list[str]:
+        """The ids under which things stand there: those of their forms where they differ between kinds of car."""
+        origin = sister.source.origin
+        found: list[str] = []
+        for name in names:
+            made = origin.forms.get((section, name), ()) if origin else ()
+            if made:
+                self.forms[section, name] = made
+            found += made or ([name] if name in known else [])
+        return found
 
     def _absent(self, sister: Sister, section: str, name: str, known: list[str], at: Pointer) -> None:
         if name == ALL or not known:
@@ -213,7 +227,7 @@ def _for_another_car(thing: Data, place: Pointer, lacking: frozenset[str]) -> Da
 
 
 def _without(value: Data, lacking: frozenset[str]) -> Data:
-    """A copy without sources, and without links to what is not there."""
+    """A copy without sources and photographs, which are of the other car, and without links to what is not there."""
     if isinstance(value, list):
         return [_without(inner, lacking) for inner in value]
     if not isinstance(value, dict):
@@ -221,7 +235,7 @@ def _without(value: Data, lacking: frozenset[str]) -> Data:
     made = {}
     for key, inner in value.items():
         left = _linked(inner, lacking) if key in LINKS else inner
-        if key != SOURCE and left not in (None, []):
+        if key not in EVIDENCE and left not in (None, []):
             made[key] = _without(left, lacking)
     return made
 

@@ -108,7 +108,7 @@ class _Spreading:
             made.inherited,
             tuple(self.faults),
             tuple(self.twice),
-            forms=self.forms.ids,
+            forms={**self.forms.ids, **(sharing.forms if sharing else {})},
             led=frozenset(self.forms.led),
             taken=self.taken,
             sisters=tuple(sharing.used) if sharing else (),
