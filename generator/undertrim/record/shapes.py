@@ -45,6 +45,7 @@ class Shape:
     quantity: str = ""
     blanks: tuple[str, ...] = ()
     title: Value = ""
+    prose: bool = False
     varies: bool = False
     """Whether it has a `when`, so that it can stand once for each kind of car."""
     free_ids: bool = False
@@ -82,6 +83,7 @@ def _shape(node: Node) -> Shape:
         quantity=quantity.get("kind", ""),
         blanks=blanks(quantity),
         title=says.get("title", ""),
+        prose=says.get("paragraphs", False),
         varies="when" in says.get("properties", ()),
         free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id"),
         may_be_unknown=_may_be_unknown(says),
