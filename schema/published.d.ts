@@ -756,6 +756,8 @@ export interface FastenerLine {
   head: Head | null;
   /** What tells them from others of the kind. */
   sort: string;
+  /** A code of the spot they are in that edges cannot say; its words stand in the detail. Empty where none is recorded. */
+  where: string;
   /** How many at which edge. */
   at: Record<string, number>;
   /** What they add to the tally. */

@@ -64,6 +64,11 @@ def test_gear_that_alters_the_car_says_so() -> None:
     assert say(about) == "Pellworth Ring: Alters the car: blow out."
 
 
+def test_the_spot_of_a_fastener_is_said_beside_its_edges() -> None:
+    whole = say(fastener_detail(Fastener("screw", "T20", count=1, at={"top": 1}, where="pull-cup")))
+    assert whole == "1 top, in the pull cup"
+
+
 @pytest.mark.parametrize("role", ["seat", "belt", "wheel"])
 def test_what_holds_a_life_is_said_beside_its_fastener(role: str) -> None:
     """By itself, since its role changes what is asked for elsewhere too."""

@@ -41,6 +41,7 @@ CODES: dict[str, list[str]] = {
     "drive-side": ["ask", *SIDES, *(f"tell-{side}" for side in SIDES)],
     "sorts": [sort for kind in SORTED for sort in enum(*FASTENER, kind)],
     "motions": [*enum(*PART, "release"), *(f"way-{way}" for way in enum(*PART, "direction"))],
+    "spots": enum("fastener", "properties", "where"),
     "edges": list(VEHICLE["fastener"]["properties"]["at"]["properties"]),
     "fasteners": [
         *(f"{form}-{kind}" for form in ("many", "counted") for kind in KINDS),

@@ -44,6 +44,7 @@ class Fastener:
     or_drive: str = ""
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
+    where: str = ""
     under: str = ""
     side: Side | None = None
     length: Length | None = None
