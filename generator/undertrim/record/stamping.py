@@ -21,14 +21,17 @@ class CannotStamp(SaidError, ValueError):  # noqa: N818 - it names what happened
     """The text is laid out in a way that takes no block at its end."""
 
 
-def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]) -> str:
+def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str], taken: str = "") -> str:
     """The text of `source` with a `verified` block at its end, in place of the one it has. Raises CannotStamp.
 
-    `facts` are the fingerprints by block, written in their order. The text is that of the record as typed.
+    `facts` are the fingerprints by block, written in their order. `taken` is `seen` where all that other records say was seen here.
+    The text is that of the record as typed.
     """
     source = source.as_typed
     assert isinstance(source.data, dict)
-    stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car, "facts": dict(facts)}
+    stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car}
+    stamp |= {"taken": taken} if taken else {}
+    stamp["facts"] = dict(facts)
     text = _joined(source, list(block(stamp)))
     wanted = {**{key: value for key, value in source.data.items() if key != KEY}, KEY: stamp}
     again = read_text(text, source.path)

@@ -99,9 +99,10 @@ class Laying:
             thing.pointer not in self.notes.around
             and not thing.beside
             and isinstance(block, dict)
-            and list(block) == ["on", "by", "car", "facts"]
+            and [name for name in block if name != "taken"] == ["on", "by", "car", "facts"]
+            and list(block)[-1] == "facts"
             and isinstance(block["facts"], dict)
-            and all(isinstance(text, str) for text in (*list(block.values())[:3], *block["facts"].values()))
+            and all(isinstance(text, str) for text in (*list(block.values())[:-1], *block["facts"].values()))
         )
 
     def _block(self, node: ScalarNode) -> tuple[str, list[str]]:
