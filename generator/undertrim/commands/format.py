@@ -84,7 +84,7 @@ def _write(source: Source, path: Path, text: str) -> bool | None:
 
 
 def _tell_left(source: Source, why: Message) -> None:
-    said = message("format/left", path=printable(str(source.path)), why=why)
+    said = message("files/left", path=printable(str(source.path)), why=why)
     print(f"undertrim: {say(said)}\n    {say(WayOut(why))}", file=sys.stderr)
 
 

@@ -80,7 +80,7 @@ def _tell(entry: Entry, found: Moved, old: int | None, code: str) -> None:
 
 
 def _tell_left(entry: Entry, why: Message) -> None:
-    said = message("upgrade/left", path=printable(str(entry.source.path)), why=why)
+    said = message("files/left", path=printable(str(entry.source.path)), why=why)
     print(f"undertrim: {say(said)}\n    {say(WayOut(why))}", file=sys.stderr)
 
 
