@@ -279,6 +279,12 @@ def test_it_is_what_two_blocks_say() -> None:
     assert once["openings"] == twice["openings"]
 
 
+@pytest.mark.parametrize("typed", ["[Map radio, A MAP key]", "Map radio"])
+def test_a_form_is_called_by_the_label_however_that_is_typed(typed: str) -> None:
+    made = whole(changed("{label: Map radio, tell: A MAP key}", typed)).data["openings"]
+    assert [made[name]["name"] for name in made] == ["Dash (Map radio)", "Dash (Plain radio)"]
+
+
 def test_an_order_of_variants_gives_the_same_ids_whatever_the_order_of_the_values() -> None:
     turned = changed(
         "[{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]",

@@ -195,7 +195,11 @@ def _declared(fact: Fact, known: Clauses) -> Fact:
 
 
 def _label(data: Data, variant: str, choice: str) -> str:
-    """What a record calls a choice; its id where it does not say."""
-    for step in ("variants", variant, "choices", choice, "label"):
+    """What a record calls a choice, in whichever form it is typed; its id where it does not say."""
+    for step in ("variants", variant, "choices", choice):
         data = data.get(step) if isinstance(data, dict) else None
+    if isinstance(data, list):
+        data = data[0] if data else None  # the label stands first in the short form
+    elif isinstance(data, dict):
+        data = data.get("label")
     return data if isinstance(data, str) else choice
