@@ -114,10 +114,11 @@ def _summed(lines: Iterable[tuple[Step, FastenerLine]]) -> tuple[Count, ...]:
 
 
 def _sort(fastener: Fastener) -> tuple[str, Value, Value]:
-    """Kind and sort of a fastener, and its sizes; empty where none is recorded."""
+    """Kind and sort of a fastener, and by what else the right one is found: sizes, colour, number; empty where none is recorded."""
     length = _shown(fastener.length) if isinstance(fastener.length, Quantity) else ""
     thick = _thick(fastener.diameter) if isinstance(fastener.diameter, Quantity) else ""
-    sizes = tuple(part for part in (fastener.thread, thick, length) if part)
+    number = message("fasteners/part-number", number=fastener.part_number) if fastener.part_number else ""
+    sizes = tuple(part for part in (fastener.thread, thick, length, fastener.colour, number) if part)
     return fastener.kind, sort(fastener), Items(sizes, "comma") if sizes else ""
 
 

@@ -76,11 +76,13 @@ def fastener(item: Fastener) -> Value:
 
 
 def fastener_detail(item: Fastener) -> Value:
-    """What else is recorded of a fastener: thread, length, place, torque, what depends on it, note."""
+    """What else is recorded of a fastener: thread, length, colour, number, place, torque, what depends on it, note."""
     facts = listed(
         item.thread,
         message("fasteners/thick", diameter=quantity(item.diameter)) if item.diameter else "",
         message("fasteners/long", length=quantity(item.length)) if item.length else "",
+        item.colour,
+        message("fasteners/part-number", number=item.part_number) if item.part_number else "",
         places(item.at),
         message(f"spots/{item.where}") if item.where else "",
         message("fasteners/torque", torque=quantity(item.torque)) if item.torque else "",

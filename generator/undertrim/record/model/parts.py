@@ -45,6 +45,8 @@ class Fastener:
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
     where: str = ""
+    colour: str = ""
+    part_number: str = ""
     under: str = ""
     side: Side | None = None
     length: Length | None = None
