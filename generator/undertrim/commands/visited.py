@@ -9,9 +9,8 @@ from undertrim.commands.details import see_check
 from undertrim.commands.stocked import vehicle_and_stock
 from undertrim.commands.usage import Usage
 from undertrim.derive.fit.answers import Vehicle
-from undertrim.derive.visit import text
+from undertrim.derive.visit import text, understanding
 from undertrim.derive.visit.asked import Asked
-from undertrim.derive.visit.understanding import NotSo, visit
 from undertrim.derive.visit.visit import Visit
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.store import Workspace
@@ -39,13 +38,18 @@ def add_jobs(parser: argparse.ArgumentParser) -> None:
 def add_gear(parser: argparse.ArgumentParser) -> None:
     """What goes in."""
     parser.add_argument(
-        "--gear", action="append", default=[], metavar="[OPENING=]GEAR", help="what to fit; may be repeated"
+        "--gear",
+        dest="pieces",
+        action="append",
+        default=[],
+        metavar="[OPENING=]GEAR",
+        help="what to fit; may be repeated",
     )
 
 
 def asked(options: argparse.Namespace) -> Asked:
     """What text and options ask for together. Raises Usage for an option that is no pair."""
-    gear = [one.rpartition("=") for one in getattr(options, "gear", None) or ()]
+    gear = [one.rpartition("=") for one in getattr(options, "pieces", ())]
     words = [
         *((f"{name}.{text.CHOICE}", choice) for name, choice in chosen(options.variant).items()),
         *((f"{place}.{text.GEAR}", name) for place, _, name in gear if place),
@@ -63,12 +67,13 @@ def answered(place: Workspace, words: Asked) -> Visit | None:
     return None if vehicle is None else understood(place, vehicle, words)
 
 
-def understood(place: Workspace, vehicle: Vehicle, words: Asked) -> Visit:
-    """The visit to a vehicle. Raises Usage for what is not so; of several things all but the last are told before."""
-    try:
-        return visit(vehicle, words, _name(place, vehicle.address))
-    except NotSo as error:
-        raise refused(error.every) from error
+def understood(place: Workspace, vehicle: Vehicle, words: Asked, *, absent_too: bool = False) -> Visit:
+    """The visit to a vehicle. Raises Usage for what is not so; `absent_too` lets openings pass that no such car has."""
+    found = understanding.understood(vehicle, words, _name(place, vehicle.address))
+    every = found.said if absent_too else (*found.said, *found.absent)
+    if every:
+        raise refused(every)
+    return found.visit
 
 
 def refused(every: Sequence[Message]) -> Usage:

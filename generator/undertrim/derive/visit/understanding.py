@@ -1,6 +1,6 @@
 """From what is asked for to a visit. What is not so is said, each thing with what would be; the rest still makes a visit."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from undertrim.derive import cars, jobs
@@ -12,17 +12,18 @@ from undertrim.derive.visit.asked import JOBS, SOME, Asked
 from undertrim.derive.visit.between import Chosen, kinds
 from undertrim.derive.visit.text import CHOICE, GEAR
 from undertrim.derive.visit.visit import Visit
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import Opening
 from undertrim.record.nearness import suggestion
 from undertrim.words import Items, Message, message, one_of, quoted
 
 
 @dataclass(frozen=True, slots=True)
 class Understood:
-    """The visit that is asked for as far as it is so, and what is said of the rest."""
+    """The visit that is asked for as far as it is so, and what is said of the rest; `absent` of openings that no such car has."""
 
     visit: Visit
     said: tuple[Message, ...]
+    absent: tuple[Message, ...] = ()
 
 
 class NotSo(jobs.BadRequest):
@@ -36,8 +37,8 @@ class NotSo(jobs.BadRequest):
 def visit(vehicle: Vehicle, asked: Asked, name: str = "") -> Visit:
     """The visit that is asked for. Raises NotSo."""
     found = understood(vehicle, asked, name)
-    if found.said:
-        raise NotSo(found.said)
+    if found.said or found.absent:
+        raise NotSo((*found.said, *found.absent))
     return found.visit
 
 
@@ -46,9 +47,8 @@ def understood(vehicle: Vehicle, asked: Asked, name: str = "") -> Understood:
     reading = _Reading(vehicle, list(asked.said))
     reading.words(asked)
     reading.loose(asked)
-    reading.there()
     made = Visit(vehicle, reading.targets, reading.answers, reading.gear, reading.between, name)
-    return Understood(made, tuple(dict.fromkeys(reading.said)))
+    return Understood(made, tuple(dict.fromkeys(reading.said)), tuple(_absent(made)))
 
 
 @dataclass(slots=True)
@@ -182,13 +182,6 @@ class _Reading:
         for place, names in chosen.items():
             self._between(place, choosing.KIT, ",".join(names))
 
-    def there(self) -> None:
-        """Says of what is worked at that no such car has it, and in which cars it is."""
-        for name in self._worked:
-            opening = self._openings[name]
-            if not any(opening.when.holds(car) for car in cars.assignments(self.vehicle.record, self.answers)):
-                self.said.append(_absent(self.vehicle.record, opening, self.answers))
-
 
 def _order(word: tuple[str, str, str]) -> int:
     """Which car, then what goes in, then what stands between."""
@@ -196,8 +189,13 @@ def _order(word: tuple[str, str, str]) -> int:
     return (CHOICE, GEAR).index(role) if role in (CHOICE, GEAR) else 2
 
 
-def _absent(record: VehicleRecord, opening: Opening, answers: dict[str, str]) -> Message:
-    known = cars.variants(record)
-    told = Items(tuple(cars.label(known, name, choice) for name, choice in answers.items()), "comma")
-    there = one_of(*(quoted(f"{name}={choice}") for name, choices in opening.when.clauses for choice in choices))
-    return message("visit/not-there", opening=opening.name, answers=told, there=there)
+def _absent(made: Visit) -> Iterator[Message]:
+    """Says of what is worked at that no such car has it, and in which cars it is."""
+    known, among = cars.variants(made.known.record), cars.assignments(made.known.record, made.answers)
+    for opening in made.openings:
+        if not any(opening.when.holds(car) for car in among):
+            told = Items(tuple(cars.label(known, name, choice) for name, choice in made.answers.items()), "comma")
+            there = one_of(
+                *(quoted(f"{name}={choice}") for name, choices in opening.when.clauses for choice in choices)
+            )
+            yield message("visit/not-there", opening=opening.name, answers=told, there=there)
