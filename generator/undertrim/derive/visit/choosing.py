@@ -8,7 +8,7 @@ from undertrim.derive.visit.asked import NONE
 from undertrim.derive.visit.between import kinds, suiting
 from undertrim.record.model import OPENINGS, Opening
 from undertrim.record.model.gear import AnyGear
-from undertrim.record.model.kinds.receiver import KitGear
+from undertrim.record.model.kinds.receiver import KitGear, LeadsGear
 from undertrim.record.nearness import suggestion
 from undertrim.words import Items, Message, Value, message
 
@@ -48,32 +48,32 @@ def gear(shelf: Stock, opening: Opening, name: str) -> Gear | Message:
 def between(
     vehicle: Vehicle, opening: Opening, kind: str, value: str, among: Sequence[Mapping[str, str]]
 ) -> tuple[tuple[Gear, ...], list[Message]]:
-    """The pieces of a kind that are to stand between, and what is said of those that do not suit there. `none` is no piece."""
-    if value == NONE:
+    """The pieces of a kind that are to stand between, and what is said of those that do not suit there.
+
+    `none` is no piece. Leads are joined in any case, those of one set.
+    """
+    joined = kinds(opening)[kind] is LeadsGear
+    if value == NONE and not joined:
         return (), []
-    known = {item.id: item for item in suiting(vehicle, opening, kinds(opening)[kind], among)}
-    names = value.split(",")
+    suit = {item.id: item for item in suiting(vehicle, opening, kinds(opening)[kind], among)}
+    names, offered = list(dict.fromkeys(value.split(","))), [*suit, *([] if joined else [NONE])]
     said = [
-        _unsuitable(vehicle.stock, opening, kinds(opening)[kind], name, list(known))
-        for name in names
-        if name not in known
+        _unsuitable(vehicle.stock, opening, kinds(opening)[kind], name, offered) for name in names if name not in suit
     ]
-    return tuple(known[name] for name in dict.fromkeys(names) if name in known), said
+    if joined and len(names) > 1 and not said:
+        said = [message("visit/said-twice", word=f"{opening.id}.{kind}", first=names[0], second=names[1])]
+    return tuple(suit[name] for name in names if name in suit), said
 
 
 def _unsuitable(shelf: Stock, opening: Opening, kind: type[AnyGear], name: str, known: Sequence[str]) -> Message:
     many, found = message(f"gear-kinds/many-{kind.kind}"), named(shelf, name)
     if found is None:
-        return no_gear(shelf, name, [*known, NONE], many)
-    hint = _all_of(many, [*known, NONE])
+        return no_gear(shelf, name, known, many)
+    hint = message("visit/what-suits", what=many, names=Items(tuple(known), "comma"))
     if not isinstance(found.facts, kind):
         wanted, other = message(f"gear-kinds/{kind.kind}"), message(f"gear-kinds/a-{found.facts.kind}")
         return message("visit/other-kind", gear=name, wanted=wanted, found=other, hint=hint)
     return message("visit/does-not-suit", gear=name, opening=opening.id, hint=hint)
-
-
-def _all_of(what: Value, known: Sequence[str]) -> Message:
-    return message("visit/what-suits", what=what, names=Items(tuple(known), "comma"))
 
 
 def place(shelf: Stock, openings: Sequence[Opening], name: str) -> tuple[str, Gear] | Message:
