@@ -18,6 +18,7 @@ _NAMES = (
     "plan",
     "reckon",
     "serve",
+    "sheet",
     "shop",
     "template",
     "upgrade",

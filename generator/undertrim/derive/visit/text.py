@@ -26,8 +26,8 @@ _PLAIN = "@,/"
 def parse(text: str) -> Asked:
     """What a text asks for; what in it is no word of a visit is said."""
     name, _, rest = text.partition("?")
-    jobs: list[str] = []
-    words: list[tuple[str, str]] = []
+    worked: list[str] = []
+    named: list[tuple[str, str]] = []
     said: list[Message] = []
     for piece in filter(None, rest.split("&")):
         word, sign, value = piece.partition("=")
@@ -39,11 +39,11 @@ def parse(text: str) -> Asked:
         if not sign:
             said.append(message("visit/no-value", word=word))
         elif word == JOBS:
-            jobs.extend(values)
+            worked.extend(values)
         else:
-            words.append((word, ",".join(values)))
-    once, twice = agreed(words)
-    return Asked(_plain(name, "replace"), tuple(dict.fromkeys(jobs)), once, said=(*said, *twice))
+            named.append((word, ",".join(values)))
+    once, twice = agreed(named)
+    return Asked(_plain(name, "replace"), tuple(dict.fromkeys(worked)), once, said=(*said, *twice))
 
 
 def _plain(text: str, errors: str = "strict") -> str:
@@ -52,15 +52,20 @@ def _plain(text: str, errors: str = "strict") -> str:
 
 def write(visit: Visit) -> str:
     """The text of a visit: what is the same is written the same, whatever order it was asked in."""
-    words = "&".join(f"{quote(word, safe=_PLAIN)}={value}" for word, value in _words(visit) if value)
-    return f"{quote(visit.called, safe=_PLAIN)}?{words}" if words else quote(visit.called, safe=_PLAIN)
+    said = "&".join(f"{quote(word, safe=_PLAIN)}={value}" for word, value in _words(visit) if value)
+    return f"{quote(visit.called, safe=_PLAIN)}?{said}" if said else quote(visit.called, safe=_PLAIN)
+
+
+def words(visit: Visit) -> str:
+    """What stands behind the `?`; empty where nothing is said of the vehicle."""
+    return write(visit).partition("?")[2]
 
 
 def _words(visit: Visit) -> Iterator[tuple[str, str]]:
     """Jobs, variants, gear and what stands between, each in the order of the record; values are encoded."""
     known, openings = cars.variants(visit.record), visit.record.openings
     shared = {JOBS, *(known.keys() & openings.keys())}
-    yield JOBS, _listed(_jobs(visit))
+    yield JOBS, _listed(jobs(visit))
     for name in known:
         if name in visit.answers:
             yield f"{name}.{CHOICE}" if name in shared else name, _listed([visit.answers[name]])
@@ -75,7 +80,7 @@ def _listed(values: list[str]) -> str:
     return ",".join(quote(value, safe="@/") for value in values)
 
 
-def _jobs(visit: Visit) -> list[str]:
+def jobs(visit: Visit) -> list[str]:
     """The openings worked at: by name where that is at every side, else each side."""
     found: list[str] = []
     for opening in visit.openings:
