@@ -37,7 +37,7 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Row:
             "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
             "chosen": list(_chosen(made)),
             "variants": visit["open_variants"],
-            "jobs": [{"name": name, "mark": "", "when": ""} for name in visit["job_names"]],
+            "jobs": visit["job_names"],
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
             "totals": [{"cars": entry["words"], **added(entry["totals"])} for entry in visit["cars"]],
