@@ -40,7 +40,7 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Row:
             "jobs": visit["job_names"],
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
-            "totals": [{"cars": entry["words"], **added(entry["totals"])} for entry in visit["cars"]],
+            "totals": [{**added(entry["totals"]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
             "lists": list(_lists(made)),
             "sections": steps.sections(_steps(visit), pictures),
             "joints": list(_joints(made, pictures)),
@@ -82,6 +82,11 @@ def _restraints(made: Visit, visit: Data) -> list[str]:
         for name, area in record
         if area.restraints and name in areas
     ]
+
+
+def _apart(entry: Data, visit: Data) -> Value:
+    """The cars of some totals; empty where those of the visit all come to the same."""
+    return (entry["words"] or message("plan/other-cars")) if len(visit["cars"]) > 1 else ""
 
 
 def _steps(visit: Data) -> Row:
