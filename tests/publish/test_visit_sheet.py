@@ -109,7 +109,7 @@ def test_the_joint_is_that_of_the_gear_and_what_stands_between() -> None:
 
 
 def test_leads_that_nobody_recorded_are_said() -> None:
-    assert "No joint can be given: " in " ".join(pages("gant-1998-2003?jobs=dash&dash=pellworth-brae-10"))
+    assert "No joint can be given: " in " ".join(pages("gant-1998-2003?jobs=dash&dash=sandmartin-creek-1"))
 
 
 def test_cars_left_open_are_asked_for_and_counted_apart() -> None:

@@ -25,8 +25,6 @@ from undertrim.publish.web import site
 from undertrim.record.store import Workspace
 from undertrim.words import Message, message, say
 
-_SETTINGS = "mkdocs.yml"
-
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
@@ -70,7 +68,5 @@ def _name(made: Visit) -> str:
 
 
 def _address(place: Workspace, made: Visit) -> str:
-    """The address of the visit in the site of the workspace; without the site's own where the workspace has no settings of one."""
-    site_url = site.address(place.root) if (place.root / _SETTINGS).is_file() else ""
-    words = text.words(made)
-    return page(site_url, made.address) + (f"?{words}" if words else "")
+    """The address of the visit in the site of the workspace."""
+    return f"{page(site.written_address(place.root), made.address)}?{text.words(made)}"

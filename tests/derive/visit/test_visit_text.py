@@ -13,10 +13,10 @@ from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING
+from undertrim.derive.fit.stock import NOTHING, Gear
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
-from undertrim.derive.visit.between import kinds, suiting
+from undertrim.derive.visit.between import Chosen, kinds, suiting
 from undertrim.derive.visit.understanding import understood
 from undertrim.derive.visit.visit import Visit
 from undertrim.record.model import VehicleRecord
@@ -53,13 +53,12 @@ def visits(draw: st.DrawFn) -> Visit:
     names = [name for name in about.openings if name in worked - absent]
     gear = {
         name: draw(st.sampled_from(vehicle.stock.taken(about.openings[name])))
-        for name in names
-        if vehicle.stock.taken(about.openings[name]) and draw(st.booleans())
+        for name in draw(st.sets(st.sampled_from(names)) if names else st.just(set()))
     }
     known = Vehicle(about, vehicle.address, vehicle.stock, vehicle.usual, gear)
-    between = {}
+    between: dict[str, Chosen] = {}
     for name in names:
-        held = {}
+        held: dict[str, tuple[Gear, ...]] = {}
         for kind, one in kinds(about.openings[name]).items():
             if draw(st.booleans()):
                 suit = suiting(known, about.openings[name], one, among)

@@ -26,6 +26,8 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
+from mkdocs.utils.yaml import yaml_load
+from yaml import YAMLError
 
 from undertrim import resources
 from undertrim.publish.web import policy, scripts, shells
@@ -148,6 +150,18 @@ def _front_matter(title: str) -> str:
 def address(root: Path) -> str:
     """The site's own address, as the configuration has it."""
     return str(_config(root, root / "site").site_url or "")
+
+
+def written_address(root: Path) -> str:
+    """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
+    chosen = _settings(root)
+    try:
+        with chosen.open(encoding="utf-8") as file:
+            return str(yaml_load(file).get("site_url") or "")
+    except (MkDocsException, YAMLError, UnicodeDecodeError) as error:
+        raise BadSettings(
+            message("building/bad-settings", settings=str(chosen), why=" ".join(str(error).split())[:400])
+        ) from error
 
 
 def render(root: Path, content: Content, out: Path) -> Shells:
