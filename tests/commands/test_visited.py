@@ -103,6 +103,25 @@ def test_the_sheet_is_written_where_it_says(
     assert (tmp_path / "other.pdf").exists()
 
 
+@pytest.mark.parametrize(
+    ("settings", "code", "said"),
+    [
+        ("site_url: https://shop.invalid/trim/\ntheme: {name: material, custom_dir: gone}\n", 0, "https://shop.invalid/trim/vehicles/"),
+        ("site_url: [", 2, "cannot be used"),
+    ],
+)  # fmt: skip
+def test_the_sheet_wants_the_sites_address_alone(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, settings: str, code: int, said: str
+) -> None:
+    (tmp_path / "records/vehicles/kelbrook").mkdir(parents=True)
+    shutil.copy(ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml", tmp_path / "records/vehicles/kelbrook")
+    (tmp_path / "mkdocs.yml").write_text(settings, encoding="utf-8")
+    file = tmp_path / "x.pdf"
+    assert main(["sheet", f"{FINCH}?jobs=front-door@left", "--out", str(file), "--in", str(tmp_path)]) == code
+    found = "".join(texts(file.read_bytes())[0].split()) if file.exists() else capsys.readouterr().err
+    assert said in found
+
+
 def test_a_vehicle_that_several_makes_have_keeps_its_make(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     for make in ("kelbrook", "farrow"):
         (tmp_path / "records/vehicles" / make).mkdir(parents=True)

@@ -89,6 +89,13 @@ def test_cable_and_fuse_are_in_the_order() -> None:
     assert any("fuse" in words for words in brought)
 
 
+def test_the_plugs_are_those_of_such_a_car_where_a_factory_unit_goes() -> None:
+    gant = "gant-1998-2003?jobs=dash"
+    whole = {plug.id for plug in made(gant).plugs}
+    assert {plug.id for plug in made(f"{gant}&radio=disc").plugs} < whole == set(made(gant).record.connectors)
+    assert made("finch-2014-2018?jobs=front-door").plugs == ()
+
+
 def test_a_visit_without_openings_has_no_steps_of_work() -> None:
     one = made("finch-2014-2018?radio=map")
     assert (one.openings, one.verdicts, one.joints) == ((), (), ())

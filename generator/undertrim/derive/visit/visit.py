@@ -15,7 +15,7 @@ from undertrim.derive.visit.between import Chosen, left
 from undertrim.derive.visit.merged import merged
 from undertrim.derive.visit.totals import Totals, totals
 from undertrim.derive.wiring.groups import Group, joints
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import Connector, Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 
 _AFTER_CARE = ("restore", "try", "after")
@@ -162,6 +162,13 @@ class Visit:
         """Whose leads are joined there: a lead set that was chosen, else the receiver with its own."""
         held = self.between.get(opening.id, {}).get(LeadsGear.kind, ())
         return held[0] if held else self.gear.get(opening.id)
+
+    @cached_property
+    def plugs(self) -> tuple[Connector, ...]:
+        """The plugs of the car that new gear is joined to in any of these cars: those that a meter is held to."""
+        joined = any(opening.takes_over for opening in self.openings)
+        among = jobs.open_cars(self.record, self.car) if joined else ()
+        return tuple(plug for plug in self.record.connectors.values() if any(plug.when.holds(car) for car in among))
 
     def laid_over(self, opening: Opening) -> Gear | None:
         """What the template of an opening shows over it: the gear chosen."""

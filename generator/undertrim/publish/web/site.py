@@ -26,8 +26,6 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
-from mkdocs.utils.yaml import yaml_load
-from yaml import YAMLError
 
 from undertrim import resources
 from undertrim.publish.web import policy, scripts, shells
@@ -156,9 +154,11 @@ def written_address(root: Path) -> str:
     """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
     chosen = _settings(root)
     try:
-        with chosen.open(encoding="utf-8") as file:
-            return str(yaml_load(file).get("site_url") or "")
-    except (MkDocsException, YAMLError, UnicodeDecodeError) as error:
+        unchecked = MkDocsConfig(config_file_path=str(chosen))
+        with chosen.open("rb") as file:
+            unchecked.load_file(file)
+        return str(unchecked.get("site_url") or "")
+    except (MkDocsException, UnicodeDecodeError) as error:
         raise BadSettings(
             message("building/bad-settings", settings=str(chosen), why=" ".join(str(error).split())[:400])
         ) from error
