@@ -108,6 +108,14 @@ def test_the_joint_is_that_of_the_gear_and_what_stands_between() -> None:
     assert "Skerrowe H-F14" not in by_hand
 
 
+def test_airbags_are_named_where_the_visit_works() -> None:
+    named = {
+        words: visited.view(made(words), URL, "a4", DAY)["restraints"]
+        for words in (FINCH, "finch-2014-2018?jobs=rear-door")
+    }
+    assert [len(areas) for areas in named.values()] == [1, 0]
+
+
 def test_leads_that_nobody_recorded_are_said() -> None:
     assert "No joint can be given: " in " ".join(pages("gant-1998-2003?jobs=dash&dash=sandmartin-creek-1"))
 

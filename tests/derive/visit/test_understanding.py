@@ -72,7 +72,8 @@ def test_all_of_it_is_said_and_the_rest_is_a_visit() -> None:
 
 
 def test_some_gear_is_gear_left_open() -> None:
-    assert text.write(understood(FINCH, text.parse("finch-2014-2018?dash=some")).visit) == "finch-2014-2018?jobs=dash"
+    found = understood(FINCH, text.parse("finch-2014-2018?dash=some"))
+    assert (found.said, text.write(found.visit)) == ((), "finch-2014-2018?jobs=dash")
 
 
 def test_an_opening_that_no_such_car_has_is_said_with_those_that_have_it() -> None:

@@ -1,5 +1,6 @@
 """What follows from a visit, and that what somebody chose to stand between goes into all of it."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -7,14 +8,17 @@ import pytest
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.understanding import NotSo, visit
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts.visit import of
 from undertrim.record.lookup import vehicle_file
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Face, VehicleRecord
+from undertrim.record.model.kinds.receiver import KitGear
 from undertrim.record.store import Workspace
+from undertrim.record.units import parse
 from undertrim.words import say
 
 PLACE = Workspace(Path(__file__).parents[3])
@@ -80,6 +84,20 @@ def test_a_kit_is_built_in_its_step_where_the_gear_goes_in_with_it() -> None:
     assert built("finch-2014-2018?jobs=dash") == {"sandmartin-dk-f14"}
     assert built(f"{BOTH}&dash.kit=none") == set()
     assert built("finch-2014-2018?jobs=dash&dash.kit=none") == set()
+
+
+def test_a_kit_that_the_gear_does_not_go_through_is_not_built() -> None:
+    small = Face(parse("120 mm", "length"), parse("60 mm", "length"))
+    items = (
+        replace(item, facts=replace(item.facts, opening=small)) if isinstance(item.facts, KitGear) else item
+        for item in SHELF.items
+    )
+    known = replace(made(BOTH).known, stock=Stock(tuple(items)))
+    steps = of(visit(known, text.parse(BOTH)))["steps"]
+    assert [kit["id"] for step in steps for kit in step["kits"]] == []
+    assert [
+        kit["id"] for step in of(visit(known, text.parse("finch-2014-2018?jobs=dash")))["steps"] for kit in step["kits"]
+    ]
 
 
 def test_cable_and_fuse_are_in_the_order() -> None:

@@ -13,7 +13,7 @@ from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING, Gear
+from undertrim.derive.fit.stock import NOTHING, Gear, Stocked
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.between import Chosen, kinds, suiting
@@ -130,6 +130,13 @@ def test_a_name_that_is_two_things_says_which() -> None:
 def test_all_sides_are_written_as_one() -> None:
     read = understood(OTTER, text.parse("otter-2014-2018?jobs=front-door@right,front-door@left"))
     assert text.write(read.visit) == "otter-2014-2018?jobs=front-door"
+
+
+def test_whatever_an_id_is_made_of_is_written_so_that_it_reads_the_same() -> None:
+    gear = Stocked("weir&co=é+1,2#3?", shipped()[0].stock.items[0].facts)
+    written = text.write(Visit(OTTER, gear={"front-door": gear}))
+    assert written == "otter-2014-2018?front-door=weir%26co%3D%C3%A9%2B1%2C2%233%3F"
+    assert text.parse(written).words == (("front-door", gear.id),)
 
 
 def test_a_visit_without_words_is_the_vehicle() -> None:
