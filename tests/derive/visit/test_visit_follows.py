@@ -86,18 +86,17 @@ def test_a_kit_is_built_in_its_step_where_the_gear_goes_in_with_it() -> None:
     assert built("finch-2014-2018?jobs=dash&dash.kit=none") == set()
 
 
-def test_a_kit_that_the_gear_does_not_go_through_is_not_built() -> None:
+def test_of_two_kits_the_one_that_the_gear_goes_in_with_is_built() -> None:
     small = Face(parse("120 mm", "length"), parse("60 mm", "length"))
-    items = (
-        replace(item, facts=replace(item.facts, opening=small)) if isinstance(item.facts, KitGear) else item
-        for item in SHELF.items
-    )
-    known = replace(made(BOTH).known, stock=Stock(tuple(items)))
-    steps = of(visit(known, text.parse(BOTH)))["steps"]
-    assert [kit["id"] for step in steps for kit in step["kits"]] == []
-    assert [
-        kit["id"] for step in of(visit(known, text.parse("finch-2014-2018?jobs=dash")))["steps"] for kit in step["kits"]
-    ]
+    kit = next(item for item in SHELF.of(KitGear) if item.id == "sandmartin-dk-f14")
+    other = replace(kit, id="other", facts=replace(kit.facts, opening=small))
+    known = replace(made(BOTH).known, stock=Stock((*SHELF.items, other)))
+
+    def built(words: str) -> list[str]:
+        return [kit["id"] for step in of(visit(known, text.parse(words)))["steps"] for kit in step["kits"]]
+
+    assert built(BOTH) == ["sandmartin-dk-f14"]
+    assert built("finch-2014-2018?jobs=dash") == ["sandmartin-dk-f14", "other"]
 
 
 def test_cable_and_fuse_are_in_the_order() -> None:

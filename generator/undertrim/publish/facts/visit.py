@@ -61,10 +61,9 @@ def of(made: Visit) -> Data:
 
 def _kits(step: Step, made: Visit) -> Iterator[Data]:
     """How each kit is built up in the cars that the visit covers, where it is this step that tells it: with gear chosen, the kits it goes in with."""
-    if not step.builds or (used := _used(made, step.part)) == set():
-        return
-    for item in kits.built(made.record, made.address, made.vehicle.shelf(step.part), step.part, used or ()):
-        if _applies(item["clauses"], made.car):
+    used = _used(made, step.part) if step.builds else set()
+    for item in kits.built(made.record, made.address, made.vehicle.shelf(step.part), step.part) if step.builds else ():
+        if (used is None or item["id"] in used) and _applies(item["clauses"], made.car):
             yield {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], made.car)]}
 
 
