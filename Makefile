@@ -16,7 +16,7 @@ DEV_READY := $(VENV)/.dev-ready
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:
-.PHONY: help ready site serve check test lint format bench fuzz words pins clean
+.PHONY: help ready site serve check test lint format schema bench fuzz words pins clean
 
 help: ## list these commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 16
@@ -42,9 +42,13 @@ lint: $(DEV_READY) ## look at style, types and the direction of imports, and at 
 
 ready: $(DEV_READY) ## make the environment and nothing else
 
-format: $(DEV_READY) ## mend what ruff can mend
+format: $(DEV_READY) ## mend what ruff can mend, and lay the records out
 	$(BIN)/ruff check --fix
 	$(BIN)/ruff format
+	$(BIN)/undertrim format
+
+schema: $(DEV_READY) ## put the schemas of records together for editors, in schema/editor/
+	$(BIN)/python -m undertrim.publish.editor_schema
 
 bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000": large; ARGS=--mistakes: what the checks find)
 	$(BIN)/python tests/bench/bench.py $(ARGS)

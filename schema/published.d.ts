@@ -18,7 +18,7 @@ export type Car = Record<string, string>;
 /** Source: The evidence it rests on, by id. */
 export type Source = Array<string>;
 
-/** Disputes: What the evidence disagrees on here, one sentence each. */
+/** Disputes: What the evidence disagrees on here, and that it was taken from another car and not seen on this one, one sentence each. */
 export type Disputes = Array<string>;
 
 /** Side: Left or right as seen from the driver's seat facing forward; empty where it has no side. */
@@ -72,6 +72,12 @@ export interface Vehicle {
   tell: string;
   /** The bodies it was built with. */
   bodies: Array<string>;
+  /** The gearboxes it was built with, in words. */
+  gearboxes: Array<string>;
+  /** The engines it was built with, as people call them. */
+  engines: Array<string>;
+  /** The trim levels it was built in. */
+  trim_levels: Array<string>;
   /** On which sides the steering wheel may be. */
   drive_sides: Array<"left" | "right">;
   /** What else people call it. */
@@ -223,6 +229,8 @@ export interface Choice {
   label: string;
   /** What to see at the car without opening it; empty where nothing is recorded. */
   tell: string;
+  /** Pictures by which to tell it. */
+  photos: Array<ShownPhoto>;
 }
 
 /** Target: One opening at one side. */
@@ -279,11 +287,42 @@ export interface Opening {
   /** What can go wrong there. */
   cautions: Array<Caution>;
   source: Source;
+  /** Pictures of it. */
+  photos: Array<ShownPhoto>;
   /** What of the stock fits, once for each group of cars. */
   fit: Array<Answer>;
   drawn: Drawn;
   /** What the form beside it reckons with; null for a kind that has no form. */
   form: Form | null;
+}
+
+/** Photograph: A picture of a thing at a car, with the spots to look at. */
+export interface ShownPhoto {
+  /** The name of its file beside the page; another picture has another name. */
+  file: string;
+  /** In pixels. */
+  width: number;
+  /** In pixels. */
+  height: number;
+  /** What is to be seen. */
+  shows: string;
+  /** The spots to look at. */
+  marks: Array<ShownMark>;
+  /** Who took it when, at which car, for each piece of evidence. */
+  taken: Array<string>;
+  source: Source;
+}
+
+/** Mark: One spot in a photograph. */
+export interface ShownMark {
+  /** The number in the picture. */
+  number: number;
+  /** In pixels of the whole picture. */
+  x: number;
+  /** In pixels of the whole picture. */
+  y: number;
+  /** What is there. */
+  label: string;
 }
 
 /** Row: A line of a table of facts. */
@@ -492,6 +531,8 @@ export interface Quantity {
   text: string;
   /** In both systems of units. */
   shown: string;
+  /** Whether it is a lower bound: there may be more. */
+  least: boolean;
 }
 
 /** Given: A quantity, that it is unknown, that there is none, or null where nothing is recorded. */
@@ -649,6 +690,8 @@ export interface Step {
   /** How many pieces of work in it have no recorded time. */
   untimed: number;
   source: Source;
+  /** Pictures of what comes off, or is prepared. */
+  photos: Array<ShownPhoto>;
   /** The targets whose jobs have it. */
   targets: Array<string>;
   when: When;
@@ -713,6 +756,8 @@ export interface FastenerLine {
   head: Head | null;
   /** What tells them from others of the kind. */
   sort: string;
+  /** A code of the spot they are in that edges cannot say; its words stand in the detail. Empty where none is recorded. */
+  where: string;
   /** How many at which edge. */
   at: Record<string, number>;
   /** What they add to the tally. */
@@ -854,6 +899,8 @@ export interface Connector {
   pins: Array<Pin>;
   conflicts: Disputes;
   source: Source;
+  /** Pictures of it. */
+  photos: Array<ShownPhoto>;
   drawn: Plug;
   /** What the meter guide reckons with; null for a plug that nobody meters. */
   meter: MeterPlug | null;
@@ -1296,6 +1343,8 @@ export interface Run {
   to: string;
   /** How long it is. */
   length: string;
+  /** Along which side of the car it lies; empty where that is not recorded. */
+  side: string;
   /** Whether it passes there, in words. */
   engine: string;
   /** Where it goes through, and what protects it there. */

@@ -63,7 +63,7 @@ def at(data: Any, pointer: Pointer) -> Any:
 @cache
 def data(path: Path) -> Any:
     """What a record says, every value as text."""
-    return spread(read(path)).data
+    return (WORKSPACE.load(path).source if WORKSPACE.kind(path) else spread(read(path))).data
 
 
 def _written(node: Node, seen: set[Place]) -> Iterator[str]:

@@ -68,6 +68,12 @@ def test_every_field_of_the_cable_form_reaches_the_answer(calculator: Page) -> N
         ("load", {"text": "4+4 | 4+4"}, "4 speakers, 4+4 | 4+4: 4 ohm"),
         ("load", {"text": "4+"}, "Not so: a speaker is missing at the end"),
         ("filter", {"value": "100", "load": "4"}, "100 Hz at 4 ohm: 397.9 µF in series"),
+        (
+            "crossover",
+            {"corner": "3", "load": "4"},
+            "3000 Hz at 4 ohm, second order, Butterworth: 9.378 µF and 0.3001 mH",
+        ),
+        ("pad", {"decibels": "3", "load": "4", "power": "50"}, "3 dB off 4 ohm: 1.168 ohm in series"),
         ("gain", {"power": "100", "load": "4"}, "100 W into 4 ohm: 20 V RMS"),
         ("level", {"decibels": "-5"}, "-5 dB: voltage 0.5623 times, power 0.3162 times"),
         ("level", {"voltage": "2", "against": "1"}, "6.021 dB: voltage 2 times, power 4 times"),

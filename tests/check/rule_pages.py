@@ -4,17 +4,21 @@ An example is a piece of a record: its top-level sections take the place of thos
 that ends in `# here` is guilty. For a rule that looks at the whole collection, `# file: <make>/<id>.yaml`
 begins each record. A piece with a `gear:` section is a gear record and stands by itself, in
 `# file: <kind>s/<maker>-<model>.yaml`. Below a bad example stand the messages as `level: message (hint)`,
-one line each, in the order of the lines. A line of prose ends an example.
+one line each, in the order of the lines. A line of prose ends an example. `# photo: <file>, <what it is>` lays a photograph beside
+the record (`photographs.py`).
 """
 
 import re
+import tempfile
 import textwrap
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
+from photographs import lay
 from undertrim.check.findings import Card, CollectionRule, Finding, GearRule, GearSubject, RecordRule, Subject
 from undertrim.check.one_file import card as card_of
+from undertrim.record import photo_files
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text
@@ -77,7 +81,12 @@ def _example(block: list[str], messages: list[str]) -> Example:
     text = "\n".join(block)
     pieces = re.split(r"^# file: (\S+)\s*$", text, flags=re.MULTILINE)
     named = dict(zip(pieces[1::2], pieces[2::2], strict=True)) or {"brindleway/otter-2014-2018.yaml": text}
-    return Example({name: compose(piece) for name, piece in named.items()}, tuple(messages))
+    return Example({name: compose(piece) + _photos(piece) for name, piece in named.items()}, tuple(messages))
+
+
+def _photos(piece: str) -> str:
+    """The lines that lay photographs; they belong to no section."""
+    return "".join(line.strip() + "\n" for line in piece.splitlines() if line.strip().startswith("# photo: "))
 
 
 WHOLE = ("format", "demo", "vehicle", "after_battery")
@@ -107,16 +116,37 @@ def _blocks(text: str, indent: str) -> list[tuple[str, str]]:
     return [(piece.strip().split(":")[0], piece) for piece in pieces]
 
 
-def load(name: str, text: str) -> Entry:
+@dataclass(frozen=True)
+class Beside:
+    """The other records of an example, for those that take from one."""
+
+    files: dict[str, str]
+
+    def find(self, name: str) -> Entry:
+        """A record by its id."""
+        return next(load(file, text) for file, text in self.files.items() if Path(file).stem == name)
+
+
+def load(name: str, text: str, beside: Beside | None = None) -> Entry:
     """An entry as the store would make it."""
     kind = "gear" if re.search(r"^gear:", text, flags=re.MULTILINE) else "vehicle"
     path = Path("records", "gear" if kind == "gear" else "vehicles", name)
-    return entry(path, kind, read_text(text, path))
+    made = entry(path, kind, read_text(text, path), beside)
+    photos = re.findall(r"^# photo: (\S+), (.+)$", text, flags=re.MULTILINE)
+    return _with_photos(made, photos) if photos else made
+
+
+def _with_photos(made: Entry, photos: list[tuple[str, str]]) -> Entry:
+    """The entry in a folder of its own, with photographs beside it."""
+    path = Path(tempfile.mkdtemp(), made.path)
+    for name, what in photos:
+        lay(photo_files.folder(path) / name, what)
+    return replace(made, path=path)
 
 
 def say(example: Example, rule: RecordRule | GearRule | CollectionRule) -> list[tuple[str, int, str]]:
     """What a rule says of an example: (file, line, `level: message (hint)`), sorted by file and line."""
-    entries = {name: load(name, text) for name, text in example.files.items()}
+    entries = {name: load(name, text, Beside(example.files)) for name, text in example.files.items()}
     for item in entries.values():
         assert not item.problems, [(p.position.line, p.message) for p in item.problems]
     if hasattr(rule, "check_all"):

@@ -264,3 +264,21 @@ def test_it_serves_from_any_folder(place: Workspace, monkeypatch: pytest.MonkeyP
         found.append(report)
     assert found[0] != found[1]
     assert "file-name" in {problem.rule for problem in found[0].problems}
+
+
+def test_a_record_is_looked_at_again_when_one_that_it_takes_from_changes(place: Workspace) -> None:
+    """Both what is said of it and what it needs not be told: the fault over there is mended there."""
+    other = place.root / FILES[2]
+    taking = BASE.partition("parts:")[0].replace("format: 1", "format: 2").replace("Otter", "Vole")
+    shares = "shares:\n  wren-2014-2018: {preps: all, parts: all, openings: all}\n"
+    (place.root / HOME / "vole-2014-2018.yaml").write_text(taking.partition("preps:")[0] + shares, encoding="utf-8")
+
+    def told() -> set[str]:
+        found = runner.check(place, cache=Cache(place)).problems
+        assert found == runner.check(place).problems
+        return {item.message for item in found if item.file.stem == "vole-2014-2018"}
+
+    before = told()
+    other.write_text(other.read_text("utf-8").replace("release: slide", "release: slyde"), encoding="utf-8")
+    assert told() != before
+    assert any("faults of its own" in said for said in told())

@@ -16,9 +16,8 @@ from undertrim.record import build
 from undertrim.record.copying import copied
 from undertrim.record.fields import walk
 from undertrim.record.model import VehicleRecord
-from undertrim.record.source import Pointer, read, read_text
-from undertrim.record.spreading import spread
-from undertrim.record.store import entry
+from undertrim.record.source import Pointer, read_text
+from undertrim.record.store import Workspace, entry
 
 RECORDS = sorted((Path(__file__).parents[2] / "records/vehicles").rglob("*.yaml"))
 GRAPH = ("variants", "preps", "parts", "openings")
@@ -58,7 +57,7 @@ def silent(data: Any) -> dict[str, list[Pointer]]:
 
 @pytest.mark.parametrize("path", RECORDS, ids=lambda path: path.stem)
 def test_a_field_without_the_mark_says_nothing_of_order(path: Path) -> None:
-    data = spread(read(path)).data
+    data = Workspace.holding(path).load(path).source.data
     whole, fields = shape(data), silent(data)
     assert len(fields) > 5
     assert [name for name, places in fields.items() if shape(without(data, places)) != whole] == []

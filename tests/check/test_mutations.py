@@ -20,12 +20,11 @@ from undertrim import resources
 from undertrim.check import one_file, runner
 from undertrim.check.register import RECORD_RULES
 from undertrim.record.copying import copied
-from undertrim.record.source import Source, read
-from undertrim.record.spreading import spread
+from undertrim.record.source import Source
 from undertrim.record.store import Workspace, entry
 
 RECORDS = sorted((resources.top("records") / "vehicles").glob("*/*.yaml"))
-SOURCES: dict[Path, Source] = {path: spread(read(path)) for path in RECORDS}
+SOURCES: dict[Path, Source] = {path: Workspace.holding(path).load(path).source for path in RECORDS}
 MOST = 24
 """Places tried for one kind; random, but the same in every run."""
 

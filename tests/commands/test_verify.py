@@ -190,3 +190,52 @@ def test_without_a_day_it_is_today(capsys: pytest.CaptureFixture[str]) -> None:
     typed = read_text(FILE.read_text(encoding="utf-8"), FILE).data
     assert isinstance(typed, dict)
     assert before <= typed["verified"]["on"] <= date.today().isoformat()
+
+
+# What is taken from another record
+
+WREN = HOME / "wren-2014-2018.yaml"
+TAKING = """\
+format: 2
+demo: yes
+vehicle: {make: Brindleway, model: Wren, built: {from: 2014-01, to: 2018-01}, drive_side: [left], high_voltage: no}
+evidence:
+  e1: {how: seen, on: 2026-03-03, by: rk, car: "2016, left-hand drive"}
+shares: {otter-2014-2018: {preps: all, parts: all, openings: all}}
+preps: {battery: {wait: {time: 2 min, why: Restraint reserve power, source: e1}}}
+restraint: {wait: 2 min, memory_keeper: forbidden, read_faults_first: no, source: e1}
+after_battery: {checked_none: [before, after]}
+"""
+
+
+def verify_wren(capsys: pytest.CaptureFixture[str], *more: str) -> tuple[int, str, str]:
+    WREN.write_text(TAKING, encoding="utf-8")
+    return run(capsys, "verify", "wren-2014-2018", *WORDS, *more)
+
+
+def test_what_was_not_seen_on_this_car_is_not_stamped_as_if_it_were(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = verify_wren(capsys)
+    assert (code, out) == (1, "")
+    assert "3 things are taken from the Brindleway Otter 2014–2018 and were not seen on this car" in err
+    assert f"{WREN}:6:" in err
+    assert WREN.read_text(encoding="utf-8") == TAKING
+
+
+def test_a_safety_fact_of_the_other_car_is_unknown_even_then(capsys: pytest.CaptureFixture[str]) -> None:
+    WREN.write_text(
+        "".join(line for line in TAKING.splitlines(keepends=True) if "preps: {" not in line or "shares" in line)
+    )
+    code, _, err = run(capsys, "verify", "wren-2014-2018", *WORDS, "--taken", "seen")
+    assert (code, "the wait after 'Battery off' is unknown" in err) == (1, True)
+
+
+def test_who_looked_at_all_of_it_says_so_and_a_change_over_there_makes_it_stale(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    code, _, err = verify_wren(capsys, "--taken", "seen")
+    assert (code, err) == (0, "")
+    assert "  car: 2016, left-hand drive\n  taken: seen\n  facts:\n" in WREN.read_text(encoding="utf-8")
+    assert run(capsys, "check", str(WREN))[0] == 0
+    FILE.write_text(KNOWN.replace("T20", "T25"), encoding="utf-8")
+    code, out, _ = run(capsys, "check", str(WREN))
+    assert (code, "changed 'parts/radio' (stale-verification)" in out) == (1, True)

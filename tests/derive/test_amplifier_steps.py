@@ -3,6 +3,8 @@
 import pytest
 
 from making import ids, plan, record, step
+from undertrim.derive.procedure.choices import choices
+from undertrim.derive.procedure.planning import Planner
 from undertrim.record.model import VehicleRecord
 from undertrim.words import say
 
@@ -66,3 +68,42 @@ def test_feed_and_ground_come_with_the_battery_off_the_fuse_last_and_the_trim_af
         "refit:cover",
     ]
     assert [name for name in steps if name in wanted] == wanted
+
+
+def two(run: str = ", run: to-boot") -> VehicleRecord:
+    return record(f"""
+        parts:
+          cover:
+        openings:
+          bay: {{kind: amplifier, behind: [cover], run: to-boot}}
+          shelf: {{kind: amplifier, behind: [cover]{run}}}
+        runs:
+          to-boot: {{name: Battery to boot, from: Battery, to: Boot, length: 5 m}}
+    """)
+
+
+def of_run(about: VehicleRecord, *openings: str) -> list[str]:
+    return [name for name in ids(about, *openings) if name.endswith((":cable", ":fuse"))]
+
+
+def test_one_cable_and_one_fuse_serve_all_amplifiers_on_a_run() -> None:
+    assert of_run(two(), "bay", "shelf") == ["install:bay:cable", "install:bay:fuse"]
+    assert of_run(two(), "shelf") == ["install:shelf:cable", "install:shelf:fuse"]
+    assert ids(two(), "bay", "shelf").index("install:shelf:join") < ids(two(), "bay", "shelf").index("install:bay:fuse")
+    assert "One main fuse on the run 'Battery to boot' serves all amplifiers of this visit." in told(two(), "fuse")
+
+
+def test_amplifiers_on_runs_of_their_own_have_each_a_cable() -> None:
+    about = two(", run: other")
+    both = of_run(about, "bay", "shelf")
+    assert both == ["install:bay:cable", "install:shelf:cable", "install:bay:fuse", "install:shelf:fuse"]
+    assert "all amplifiers" not in told(about, "fuse")
+
+
+def test_a_page_knows_the_visit_in_which_a_cable_is_laid_once() -> None:
+    """It adds up the steps of single openings, but for the visits that it is told of."""
+    made = choices(Planner(two()))
+    (of_car,) = made.cars
+    assert "install:shelf:cable" in of_car.singles["shelf"]
+    assert "install:shelf:cable" not in of_car.sets["bay", "shelf"]
+    assert {"install:bay:cable", "install:shelf:cable"} <= {step.id for step in made.steps}

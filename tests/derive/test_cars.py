@@ -2,7 +2,8 @@
 
 from making import record
 from undertrim.derive import cars
-from undertrim.record.model import When
+from undertrim.derive.evidence.seen import seen
+from undertrim.record.model import CarSeen, When
 from undertrim.words import say
 
 ABOUT = record("""
@@ -87,3 +88,26 @@ def test_only_variants_that_some_fact_depends_on_are_asked() -> None:
         {"radio": "big", "drive-side": "right"},
         {"radio": "big", "drive-side": "left"},
     ]
+
+
+LISTED = """
+    vehicle: {drive_side: [left], gearboxes: [manual, automatic], engines: ["1.2 petrol", "1.6 Diesel"], trim_levels: [Base]}
+    parts: {knob: {when: {gearbox: manual}}, cover: {when: {engine: 1-6-diesel}}}
+    openings: {dash: {behind: [knob]}}
+"""
+
+
+def test_gearbox_and_engine_are_told_apart_like_sides_and_bodies() -> None:
+    found = cars.variants(record(LISTED))
+    assert {name: list(variant.choices) for name, variant in found.items()} == {
+        "gearbox": ["manual", "automatic"],
+        "engine": ["1-2-petrol", "1-6-diesel"],
+    }
+    assert [say(choice.label) for choice in found["engine"].choices.values()] == ["1.2 petrol", "1.6 Diesel"]
+    assert say(found["gearbox"].choices["manual"].tell) == "Three pedals, and a lever with a shift pattern"
+    assert len(cars.assignments(record(LISTED))) == 4
+
+
+def test_a_car_that_was_looked_at_may_say_its_gearbox_and_engine() -> None:
+    known = seen(record(LISTED), CarSeen(text="2016, automatic, 1.6 diesel"))
+    assert known.choices == {"gearbox": "automatic", "engine": "1-6-diesel"}

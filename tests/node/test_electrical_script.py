@@ -10,10 +10,10 @@ from undertrim.words.language import Text
 from vectors.electrical import FIXED, Vector, answered, randoms
 from vectors.printed import printed
 
-MODULES = [f"electrical-{name}" for name in ("numbers", "drop", "fuses", "cable", "sound")]
+MODULES = [f"electrical-{name}" for name in ("numbers", "drop", "fuses", "cable", "sound", "crossover")]
 EACH = """({ tables, vectors }) => {
   electrical_numbers.use(tables);
-  const electrical = { ...electrical_drop, ...electrical_fuses, ...electrical_cable, ...electrical_sound };
+  const electrical = { ...electrical_drop, ...electrical_fuses, ...electrical_cable, ...electrical_sound, ...electrical_crossover };
   return vectors.map(([name, asked]) => {
     try { return electrical[name](asked); }
     catch (error) { if (error instanceof electrical_numbers.Refused) return { refused: error.message, hint: error.hint }; throw error; }

@@ -19,7 +19,7 @@ from undertrim.record.store import Entry, entry
 
 _SIZE = re.compile(r"(\d+)(?:\.\d+)?( .+)")
 _MARK = re.compile(r"zq\d+qz|\d+\.\d{3}7(?!\d)")
-_PLAIN = {"line", "text", "tell", "hazard", "consequence", "avoid", "do", "label", "maker", "model", "make"}
+_PLAIN = {"line", "text", "tell", "shows", "hazard", "consequence", "avoid", "do", "label", "maker", "model", "make"}
 """Kinds of field that are shown as typed; other texts without a list of words (drives, colours, ids) are read."""
 BESIDE = ("finch-2014-2018", "sedge-2016-2021", "drover-2015-2020")
 """Vehicles beside which marked gear is held."""

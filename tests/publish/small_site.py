@@ -11,6 +11,7 @@ from rule_pages import BASE
 
 from undertrim.publish.web import shells, site
 from undertrim.publish.web.content import Content
+from undertrim.record import photo_files
 from undertrim.record.store import Workspace
 from undertrim.words import Value
 
@@ -46,6 +47,8 @@ def workspace(root: Path, number: int = 3) -> Workspace:
         target = root / path.relative_to(ROOT)
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(path, target)
+        if (photos := photo_files.folder(path)).is_dir():
+            shutil.copytree(photos, photo_files.folder(target))
     (root / "records/handbook").mkdir(parents=True)
     (root / "records/handbook/about.md").write_text("# About\n", encoding="utf-8")
     return Workspace(root)

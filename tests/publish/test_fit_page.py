@@ -96,7 +96,13 @@ def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
 def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
     dash, door = place("dash")["opening"], place("front-door")["opening"]
     assert (dash["kit"], dash["face"]["height"], dash["clear_front"]) == ("needed", "unknown", None)
-    assert dash["depth"]["clear"] == {"value": 170.18, "step": 1.27, "text": "6.7 in", "shown": "6.7 in (170.2 mm)"}
+    assert dash["depth"]["clear"] == {
+        "value": 170.18,
+        "step": 1.27,
+        "text": "6.7 in",
+        "shown": "6.7 in (170.2 mm)",
+        "least": False,
+    }
     assert (door["factory_spacer"], door["room_to_grille"], door["in_a_door"]) == ("none", None, True)
     assert "hole" not in dash
     assert "face" not in door
@@ -174,5 +180,11 @@ def test_every_page_has_a_form_and_its_data_for_each_opening_of_a_kind_that_has_
 
 def test_values_are_plain() -> None:
     typed = parse("7/32 in", "length")
-    assert plain(typed) == {"value": typed.value, "step": typed.step, "text": "7/32 in", "shown": show(typed)}
+    assert plain(typed) == {
+        "value": typed.value,
+        "step": typed.step,
+        "text": "7/32 in",
+        "shown": show(typed),
+        "least": False,
+    }
     assert [plain(value) for value in (None, True, 4, "", ("a",))] == [None, True, 4, "", ["a"]]

@@ -7,8 +7,8 @@ from rule_pages import BASE
 
 from undertrim.record import build
 from undertrim.record.model import ALWAYS, Blank, Month, Ref, VehicleRecord, When
-from undertrim.record.source import read, read_text
-from undertrim.record.spreading import spread
+from undertrim.record.source import read_text
+from undertrim.record.store import Workspace
 from undertrim.record.units import Quantity
 
 ROOT = Path(__file__).parents[2]
@@ -71,7 +71,7 @@ def test_one_source_or_several() -> None:
 
 @pytest.mark.parametrize("path", RECORDS, ids=lambda path: path.stem)
 def test_every_record_is_built_with_nothing_lost(path: Path) -> None:
-    data = spread(read(path)).data
+    data = Workspace.holding(path).load(path).source.data
     if "gear" in data:
         assert build.gear(data).gear.kind == data["gear"]["kind"]
         return

@@ -46,6 +46,8 @@ KINDS_OF_FASTENER = ", ".join(table("fasteners"))
     [
         # keys
         ("takes: 3 min", "taks: 3 min", "28:5: 'taks' is not a field of part (did you mean 'takes'?)"),
+        ("takes: 3 min", "takes: at least 3 min", "28:12: 'at least 3 min' is a lower bound, and this field wants the value itself (write the value, such as '3 min', or 'unknown' where the field takes it)"),
+        ("clear: 170 mm", "clear: '> 170 mm'", "37:20: '> 170 mm' cannot be read as a number and a unit (write 'at least 170 mm' where there is so much or more)"),
         ("takes: 3 min", "minutes: 3", "28:5: 'minutes' is not a field of part (write 'takes')"),
         ("release: slide", "releas: slide", "23:5: 'releas' is not a field of part (did you mean 'release'?)"),
         ("screw: T20", "screws: T20", "24:16: 'screws' is not a field of fastener (did you mean 'screw'?)"),
@@ -239,7 +241,7 @@ def test_our_keywords_are_those_the_schemas_use() -> None:
         "title", "description", "examples", "hint", "misnamed", "type", "properties", "required", "additionalProperties",
         "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties", "minimum", "maximum",
         "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs", "order",
-        "short", "follows", "unless", "group", "named", "aside", "also", "blanks",
+        "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads",
     }  # fmt: skip
 
     def walk(node: object) -> None:

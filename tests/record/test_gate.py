@@ -11,8 +11,6 @@ from hypothesis import strategies as st
 
 from undertrim.record import gate, keywords, schema
 from undertrim.record.refusals import refusals
-from undertrim.record.source import read
-from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -27,7 +25,7 @@ JUNK: list[Any] = [
 @cache
 def originals() -> list[tuple[str, Any]]:
     place = Workspace(ROOT)
-    return [(place.kind(path), spread(read(path)).data) for path in place.files()]
+    return [(place.kind(path), place.load(path).source.data) for path in place.files()]
 
 
 def verdicts(data: Any, name: str) -> tuple[bool, bool]:

@@ -1,6 +1,7 @@
 """What is said once is spread to where it holds, with the place where it was typed; what cannot be spread is one sentence."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -398,5 +399,14 @@ def test_a_whole_written_out_is_the_same_record_in_format_1(path: Path) -> None:
     written = read_text(json.dumps(found.source.data), path)
     again = entry(path, "vehicle", written)
     assert again.source.origin is None
-    assert (again.record, again.problems) == (found.record, ())
+    assert (_own(again.record), again.problems) == (_own(found.record), ())
     assert found.source.origin is not None
+
+
+def _own(record: Any) -> Any:
+    """A record in which nothing knows that it is written together with others."""
+    named = {
+        section: {name: replace(thing, form_of="") for name, thing in getattr(record, section).items()}
+        for section in ("parts", "openings", "connectors")
+    }
+    return replace(record, taken={}, **named)

@@ -31,6 +31,7 @@ SELDOM = {
     "functionFact.draws",
     "functionFact.supply",
     "opening.high_voltage",
+    "prep.photos",
     "prep.wait",
     "prep.wait.source",
     "prep.wait.time",
@@ -39,6 +40,7 @@ SELDOM = {
     "run.when",
     "todo.source",
     "vehicle.phase",
+    "verified.taken",
 }
 """Fields that stand in no shipped record, and are tried with a made-up one."""
 MODELS = {"vehicle": VehicleRecord, "gear": GearRecord}
@@ -82,7 +84,7 @@ def _unheld_by_kinds(node: Node, kinds: dict[str, Any], name: str) -> Iterator[s
     for kind, wanted in kinds.items():
         types = get_type_hints(wanted, include_extras=True)
         allowed = [field for field in stated[kind]["propertyNames"]["enum"] if field != "kind"]
-        yield from (f"{kind}: {one.name}" for one in fields(wanted) if one.name not in (*allowed, "id"))
+        yield from (f"{kind}: {one.name}" for one in fields(wanted) if one.name not in (*allowed, "id", "form_of"))
         for field in allowed:
             below = node.child(field)
             assert below

@@ -364,3 +364,22 @@ def test_megohms_are_no_milliohms() -> None:
     assert parse("1 Mohm", "resistance").value == 1e6
     assert parse("1 mohm", "resistance").value == 1e-3
     assert parse("470 MFD", "capacitance").value == pytest.approx(470e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "shown"),
+    [
+        ("at least 60 mm", 60, "at least 60 mm (2.36 in)"),
+        ("At least 2 3/16 in", 55.5625, "at least 2 3/16 in (55.6 mm)"),  # international inch, exact
+    ],
+)
+def test_a_lower_bound_is_a_quantity_that_says_so(text: str, value: float, shown: str) -> None:
+    found = parse(text, "length")
+    assert (found.least, found.value, show(found)) == (True, value, shown)
+    assert not parse(text[9:], "length").least
+
+
+@pytest.mark.parametrize("text", ["at least", "at least at least 60 mm", "at least 60", "at most 60 mm"])
+def test_what_is_no_bound_is_refused(text: str) -> None:
+    with pytest.raises(UnitError):
+        parse(text, "length")

@@ -14,6 +14,7 @@ from undertrim.derive.electrical import (
     levels,
     rest,
     supply,
+    tweeter_parts,
 )
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.cable import Wishes
@@ -36,6 +37,8 @@ CALLS: dict[str, Callable[..., Any]] = {
     "filterAt": filters.at,
     "filterOfCapacitor": filters.of_capacitor,
     "filterOfCoil": filters.of_coil,
+    "crossover": tweeter_parts.crossover,
+    "pad": tweeter_parts.pad,
     "gain": levels.gain,
     "change": levels.change,
     "ratio": levels.ratio,
@@ -94,6 +97,14 @@ FIXED: list[Vector] = [
     ("filterAt", {"frequency": 0.5, "load": 4}),
     ("filterOfCapacitor", {"capacitance": 10e-6, "load": 8}),
     ("filterOfCoil", {"inductance": 0.5e-3, "load": 4}),
+    ("crossover", {"frequency": 3000, "load": 4, "alignment": "butterworth"}),
+    ("crossover", {"frequency": 3000, "load": 4, "alignment": "linkwitz-riley"}),
+    ("crossover", {"frequency": 0.5, "load": 4, "alignment": "butterworth"}),
+    ("crossover", {"frequency": 3000, "load": 4, "alignment": "bessel"}),
+    ("pad", {"decibels": 3, "load": 4}),
+    ("pad", {"decibels": 6, "load": 8, "power": 50}),
+    ("pad", {"decibels": -3, "load": 4}),
+    ("pad", {"decibels": 3, "load": 4, "power": 0}),
     ("gain", {"power": 100, "load": 4}),
     ("gain", {"power": 500, "load": 1}),
     ("change", {"decibels": -5}),
@@ -185,6 +196,16 @@ _MAKERS: dict[str, Callable[[random.Random], Arguments]] = {
     "filterAt": lambda dice: {"frequency": _near(dice, 1, 1e5), "load": _near(dice, 0.1, 1000)},
     "filterOfCapacitor": lambda dice: {"capacitance": _near(dice, 1e-9, 1), "load": _near(dice, 0.1, 1000)},
     "filterOfCoil": lambda dice: {"inductance": _near(dice, 1e-9, 1), "load": _near(dice, 0.1, 1000)},
+    "crossover": lambda dice: {
+        "frequency": _near(dice, 1, 1e5),
+        "load": _near(dice, 0.1, 1000),
+        "alignment": dice.choice(["butterworth", "linkwitz-riley"]),
+    },
+    "pad": lambda dice: {
+        "decibels": _near(dice, 0.1, 40),
+        "load": _near(dice, 0.1, 1000),
+        **_maybe(dice, power=_near(dice, 0.01, 20000)),
+    },
     "gain": lambda dice: {"power": _near(dice, 0.01, 20000), "load": _near(dice, 0.1, 1000)},
     "change": lambda dice: {"decibels": dice.choice([dice.uniform(-125, 125), dice.randint(-60, 60)])},
     "ratio": lambda dice: {"voltage": _near(dice, 1e-4, 1000), "against": _near(dice, 1e-4, 1000)},

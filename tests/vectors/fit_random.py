@@ -63,6 +63,13 @@ def _maybe(chance: _Chance, value: Any, lost: float = 0.06, *words: Any) -> Any:
     return chance.choice(words or (None,)) if chance.random() < lost else value
 
 
+def _room(chance: _Chance, value: Any) -> Any:
+    """Now and then a lower bound."""
+    return (
+        parse(f"at least {value.text}", "length") if isinstance(value, Quantity) and chance.random() < 0.08 else value
+    )
+
+
 def _hole(chance: _Chance, around: float, spread: float) -> Hole:
     shape = chance.choices(["round", "oval", "rectangle"], [6, 3, 1])[0]
     size = partial(_length, chance)
@@ -111,7 +118,7 @@ def _random_speaker(chance: _Chance) -> Case:
 
 def _random_door(chance: _Chance, size: int) -> Opening:
     depth = Depth(
-        _maybe(chance, _length(chance, 60, 6), 0.05, Blank.UNKNOWN),
+        _room(chance, _maybe(chance, _length(chance, 60, 6), 0.05, Blank.UNKNOWN)),
         chance.choices(["skin", "bracket", "panel", ""], [8, 3, 1, 1])[0],
         chance.choice([*["whole-travel", "no-glass"] * 3, "glass-down", ""]),
         chance.choice(["Window glass", "Cross-bar", ""]),
@@ -124,7 +131,7 @@ def _random_door(chance: _Chance, size: int) -> Opening:
         bolts=_maybe(chance, _bolts(chance, size + 26)),
         panel=chance.choice([None, *[_WIDE] * 9, Face(_length(chance, size + 40, 9), _maybe(chance, _length(chance, size + 40, 9), 0.2, Blank.UNKNOWN))]),
         depth=_maybe(chance, depth, 0.03),
-        room_to_grille=_maybe(chance, _length(chance, 19, 5), 0.08, None, Blank.UNKNOWN),
+        room_to_grille=_room(chance, _maybe(chance, _length(chance, 19, 5), 0.08, None, Blank.UNKNOWN)),
         factory_spacer=_maybe(chance, _length(chance, 14, 4), 0.5, None, *[Blank.NONE] * 6, Blank.UNKNOWN),
         impedance=_maybe(chance, parse("4 ohm", "resistance"), 0.2, Blank.UNKNOWN),
         crash_sensor=chance.choice(["yes", "no", "unknown", None]),
@@ -155,7 +162,7 @@ def _random_receiver(chance: _Chance) -> Case:
         "dash", "Dash", (),
         face=Face(_maybe(chance, _length(chance, 183, 3), 0.05, Blank.UNKNOWN), _length(chance, chance.choice([53, 104, 112]), 2)),
         clear_front=_maybe(chance, Face(_length(chance, 225, 20), _length(chance, high + 35, 15)), 0.3),
-        depth=_maybe(chance, Depth(_maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN), chance.choice(["", *["face"] * 6, "bracket"])), 0.03),
+        depth=_maybe(chance, Depth(_room(chance, _maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN)), chance.choice(["", *["face"] * 6, "bracket"])), 0.03),
         kit=chance.choice(["needed", *["not-needed"] * 3, "unknown"]),
     )  # fmt: skip
     return Case(Stocked("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip

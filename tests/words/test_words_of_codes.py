@@ -26,6 +26,7 @@ def enum(*path: str, of: dict[str, Any] = VEHICLE) -> list[str]:
 PART, FASTENER = ("part", "properties"), ("fastener", "properties")
 DEPTH = ("opening", "properties", "depth", "properties")
 BODIES = enum("vehicle", "properties", "bodies", "items")
+GEARBOXES = enum("vehicle", "properties", "gearboxes", "items")
 SIDES = enum("side", of=COMMON)
 LATCHES = [latch for latch in enum("closure", "properties", "latch") if latch != "mechanical"]
 KNOWN = enum("known", of=COMMON)
@@ -36,9 +37,11 @@ CODES: dict[str, list[str]] = {
     "gear-kinds": [f"{form}{kind}" for form in ("", "a-", "many-") for kind in GEAR],
     "areas": enum("area"),
     "body": ["ask", *BODIES, *(f"tell-{body}" for body in BODIES)],
+    "gearbox": ["ask", *GEARBOXES, *(f"tell-{one}" for one in GEARBOXES)],
     "drive-side": ["ask", *SIDES, *(f"tell-{side}" for side in SIDES)],
     "sorts": [sort for kind in SORTED for sort in enum(*FASTENER, kind)],
     "motions": [*enum(*PART, "release"), *(f"way-{way}" for way in enum(*PART, "direction"))],
+    "spots": enum("fastener", "properties", "where"),
     "edges": list(VEHICLE["fastener"]["properties"]["at"]["properties"]),
     "fasteners": [
         *(f"{form}-{kind}" for form in ("many", "counted") for kind in KINDS),

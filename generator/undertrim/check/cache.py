@@ -1,7 +1,8 @@
 """Remembers what was found in each file, for as long as the file and the program stay what they are.
 
 What is kept may be damaged or gone at any time: then the file is looked at again. It holds no path, so that it serves from
-any working directory. The rules look at nothing but the file itself; what they say of the collection is never kept.
+any working directory. The rules look at nothing but the file, its photographs and the records that it takes from; what they say
+of the collection is never kept.
 """
 
 import json
@@ -14,8 +15,10 @@ from typing import Any
 from undertrim import resources
 from undertrim.check import kept
 from undertrim.check.one_file import CRASH, LIMIT, Looked
+from undertrim.record import photo_files
 from undertrim.record.digests import Digests, joined
 from undertrim.record.leftovers import sweep
+from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 
 ALL, CARD = "all", "card"
@@ -67,12 +70,16 @@ class Cache:
         sweep(self.folder, self._memory)
 
     def _key(self, workspace: Workspace, path: Path, part: str) -> str:
-        """Changes with a record's place, its content and the program; empty for what is no ordinary file of the records."""
+        """Changes with a record's place, its content, its photographs and the program; empty for what is no ordinary file of the records."""
         folder = self._place(workspace, path.parent)
         try:
             if not folder or path.is_symlink():
                 return ""
-            return joined(self._digests.of(path), folder, path.name, self.program, part)
+            photos = photo_files.state(path, self._digests)
+            beside = sisters_digest(workspace.records / "vehicles", path, self._digests)
+            return joined(
+                self._digests.of(path), folder, path.name, photos, self.program, part, *filter(None, [beside])
+            )
         except OSError:
             return ""
 

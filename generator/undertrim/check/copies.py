@@ -1,10 +1,10 @@
 """What of a vehicle's record says in short whether another one is the same: a digest for each section that describes the car."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from undertrim.record.digests import joined
-from undertrim.record.source import Data
+from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
 
 SECTIONS = ("parts", "openings", "connectors")
@@ -14,13 +14,23 @@ _ENTRIES = {"parts": 3, "openings": 1, "connectors": 1}
 
 def sections(entry: Entry) -> Mapping[str, str]:
     """The digest of each section that is large enough to tell; which evidence a fact names, and the order of fields, do not matter."""
-    data = entry.source.data
+    data, origin = entry.source.data, entry.source.origin
     if entry.kind != "vehicle" or not isinstance(data, dict):
         return {}
-    known = {name: data.get(name) for name in SECTIONS}
+    taken = {place[:2] for place in origin.taken} if origin else set()
+    known = {name: _own(data.get(name), name, taken) for name in SECTIONS}
     return {
         name: _digest(held) for name, held in known.items() if isinstance(held, dict) and len(held) >= _ENTRIES[name]
     }
+
+
+def _own(section: Data, name: str, taken: Collection[Pointer]) -> Data:
+    """What the record says itself: what it says to share is no copy."""
+    return (
+        {key: thing for key, thing in section.items() if (name, key) not in taken}
+        if isinstance(section, dict)
+        else section
+    )
 
 
 def _digest(section: Data) -> str:

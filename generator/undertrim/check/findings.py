@@ -19,6 +19,7 @@ from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
 from undertrim.record.model import VehicleFacts, VehicleRecord
+from undertrim.record.photo_files import Album, album
 from undertrim.record.problem import Level, Position
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.store import Entry
@@ -72,6 +73,11 @@ class Subject:
     def fields(self) -> tuple[Field, ...]:
         """Every value as typed, with what the schema says of it."""
         return tuple(walk(self.source.data, "vehicle"))
+
+    @cached_property
+    def album(self) -> Album:
+        """The record's photographs, each read once for all rules."""
+        return album(self.entry.path)
 
     def intact(self, pointer: Pointer) -> bool:
         """Whether the schema refused nothing at this place or below, so that it is complete."""

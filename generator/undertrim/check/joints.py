@@ -22,14 +22,15 @@ PLACED = ("functions", "duties")
 
 _WHOLE = ("format", "vehicle", "variants", "connectors", "functions", "duties")
 _PARTLY = {
-    "parts": ("name", "release", "when", "tethers"),
-    "openings": ("name", "kind", "behind", "when"),
+    "parts": ("name", "release", "when", "tethers", "form_of"),
+    "openings": ("name", "kind", "behind", "when", "form_of"),
 }
 
 
 def cut(entry: Entry) -> Data:
     """What a card carries of a vehicle; None for gear, and where the schema refused some of it."""
-    data = entry.source.data
+    origin = entry.source.origin
+    data = origin.marked(entry.source.data) if origin else entry.source.data
     if entry.kind != "vehicle" or not isinstance(data, dict):
         return None
     if any(not place or place[0] in (*_WHOLE, *_PARTLY) for place in entry.dropped):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from undertrim.check import joints
+from undertrim.check import borrowed, joints
 from undertrim.check.allowing import Allow, allows
 from undertrim.check.consequential import Consequential
 from undertrim.check.copies import sections
@@ -98,7 +98,7 @@ def _said(
     except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
         yield crashed(entry.source.path, rule_id, error)
         return
-    for finding in findings:
+    for finding in borrowed.told(entry, rule_id, findings):
         if not consequential.hold(finding):
             position = entry.source.position(finding.pointer, key=finding.key)
             yield Problem(entry.source.path, position, level, rule_id, finding.said)

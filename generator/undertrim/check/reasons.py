@@ -66,7 +66,7 @@ def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
         if fastener.under == needed.thing.id and _undone(layout, fastener):
             kind = word("fasteners", fastener.kind, "label")
             under = message("reasons/under", kind=kind, user=thing.id, needed=fastener.under)
-            yield Reason((*home, "held_by", index, "under"), under)
+            yield Reason((*home, "held_by", user.slot(index), "under"), under)
     if isinstance(thing, Part):
         yield from _of_routes(layout, thing, needed)
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.check.findings import Card
 from undertrim.check.names import folded
+from undertrim.record.implied import LISTS
 from undertrim.record.model import VehicleFacts
 
 
@@ -44,5 +45,10 @@ def vehicles(cards: Sequence[Card]) -> Iterator[VehicleCard]:
 
 
 def share(one: Collection[str], other: Collection[str]) -> bool:
-    """Whether two lists of sides or bodies have something in common; an empty one stands for everything."""
+    """Whether two lists of sides, bodies or the like have something in common; an empty one stands for everything."""
     return not one or not other or not set(one).isdisjoint(other)
+
+
+def alike(one: VehicleFacts, other: VehicleFacts) -> bool:
+    """Whether one car could be of both: no list by which cars are told apart keeps them apart."""
+    return all(share(getattr(one, listed), getattr(other, listed)) for listed in LISTS.values())

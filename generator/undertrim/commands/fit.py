@@ -12,6 +12,7 @@ from undertrim.commands.common import workspace
 from undertrim.commands.stocked import vehicle_and_stock
 from undertrim.commands.usage import Usage
 from undertrim.commands.visited import add_visit, asked, understood
+from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer
 from undertrim.derive.visit.asked import Asked
 from undertrim.derive.visit.text import GEAR
@@ -50,8 +51,8 @@ def _named(record: VehicleRecord, options: argparse.Namespace) -> Asked:
     name = options.opening
     if name is None:
         return Asked()
-    if name not in record.openings:
-        hint = suggestion(name, list(record.openings), message("jobs/openings"))
+    if not jobs.openings(record, name):
+        hint = suggestion(name, jobs.ids(record), message("jobs/openings"))
         raise Usage(say(message("visit-arguments/no-opening", name=name, hint=hint)))
     return Asked(jobs=(name,), words=((f"{name}.{GEAR}", options.gear),) if options.gear else ())
 
@@ -59,4 +60,4 @@ def _named(record: VehicleRecord, options: argparse.Namespace) -> Asked:
 def _answers(made: Visit, only: str | None) -> list[Answer]:
     """The answers for the openings of a visit, or the one that was named; for every opening where none is worked at."""
     openings = made.openings or made.record.openings.values()
-    return [found for opening in openings if only in (None, opening.id) for found in made.offers(opening)]
+    return [found for opening in openings if only is None or opening.is_named(only) for found in made.offers(opening)]

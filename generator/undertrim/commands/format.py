@@ -1,21 +1,24 @@
-"""Lay records out the one way: the order of their fields, their lines, their blank lines.
+"""Lay records out the one way: the order of fields, brackets, quotes and blank lines.
 
-Without PATHS all records of the workspace are laid out. Nothing that a record says changes, and no comment goes; a file of which that
-cannot be shown is left as it is, with the reason. Exit 1 if one was left, or with --check if one is laid out otherwise.
+Without PATHS all records of the workspace are laid out. No value, no order that means something and no comment is changed: what is
+written is read again, and a file of which that cannot be shown is left as it is, with the reason; so is one that cannot be read.
+With --check nothing is written, and each record that is not laid out is named with its first line that differs. Exit 1 if there is
+one, or if one was left.
 """
 
 import argparse
 import sys
 from collections.abc import Iterator
-from dataclasses import dataclass
 from difflib import unified_diff
 from pathlib import Path
 
 from undertrim.commands.common import add_workspace, workspace
+from undertrim.commands.empty import refuse_empty
 from undertrim.commands.usage import Usage
-from undertrim.record.layout import CannotLayOut, laid_out, shorter
+from undertrim.record import layout
+from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.problem import printable
-from undertrim.record.source import Source, read
+from undertrim.record.source import Source
 from undertrim.record.store import Workspace
 from undertrim.record.writing import write_text
 from undertrim.words import Message, WayOut, message, say
@@ -24,7 +27,7 @@ from undertrim.words import Message, WayOut, message, say
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
-    parser.add_argument("--check", action="store_true", help="only say which are laid out otherwise, and write nothing")
+    parser.add_argument("--check", action="store_true", help="name what is not laid out, and write nothing")
     parser.add_argument("--diff", action="store_true", help="show what would change, and write nothing")
     parser.add_argument(
         "--shorter", action="store_true", help="first leave out what follows anyway, and write short forms (format 2)"
@@ -32,65 +35,72 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add_workspace(parser)
 
 
-@dataclass(frozen=True, slots=True)
-class _Outcome:
-    """What came of one file: its text as it is and as it would be, or why it is left."""
-
-    source: Source
-    text: str = ""
-    left: Message | None = None
-
-    @property
-    def changes(self) -> bool:
-        """Whether it is laid out otherwise."""
-        return self.left is None and self.text != self.source.text
-
-
 def run(options: argparse.Namespace) -> int:
-    """Lay the records out; exit 1 if one had to be left, or is to be said to be otherwise."""
+    """Lay the records out; exit 1 if one had to be left, or with --check one is not laid out."""
     place = workspace(options)
     for path in options.paths:
         if not path.exists():
             raise Usage(message("files/does-not-exist", name=printable(str(path))))
-    found = [_outcome(place, path, shorten=options.shorter) for path in place.files(options.paths)]
-    for outcome in found:
-        _deal_with(outcome, options)
-    changed, left = sum(one.changes for one in found), sum(one.left is not None for one in found)
-    only_said = options.check or options.diff
-    print(say(message("layout/would-change" if only_said else "layout/changed", count=changed, all=len(found))))
-    return 1 if left or (options.check and changed) else 0
+    refuse_empty(place)
+    chosen = [path for path in place.files(options.paths) if place.kind(path)]
+    outcomes = [_format(place, path, options) for path in chosen]
+    left, differ = outcomes.count(None), outcomes.count(False)
+    if options.check and differ:
+        counted = message("format/counted", count=differ, all=len(chosen))
+        print(f"{say(counted)}\n    {say(WayOut(counted))}", file=sys.stderr)
+    elif not left and not differ:
+        print(say(message("format/all-laid", count=len(chosen))))
+    return 1 if left or (differ and options.check) else 0
 
 
-def _outcome(place: Workspace, path: Path, *, shorten: bool) -> _Outcome:
-    source = read(path, place.shown(path))
+def _format(place: Workspace, path: Path, options: argparse.Namespace) -> bool | None:
+    """Whether a record was laid out already; None for one that is left."""
+    source = place.load(path).source.as_typed
     try:
-        kind = place.kind(path)
-        return _Outcome(source, laid_out(shorter(source) if shorten and kind == "vehicle" else source, kind))
-    except CannotLayOut as error:
-        return _Outcome(source, left=error.said)
+        shorter = layout.shorter(source) if options.shorter and place.kind(path) == "vehicle" else source
+        text = layout.laid_out(shorter, place.kind(path), modeline.wanted(path, place.kind(path), place.root))
+    except CannotLay as error:
+        _tell_left(source, error.said)
+        return None
+    if text == source.text:
+        return True
+    if options.diff:
+        sys.stdout.writelines(_changes(source, text))
+    if options.check:
+        print(say(_first(source, text)))
+    if not options.diff and not options.check:
+        return _write(source, path, text)
+    return False
 
 
-def _deal_with(outcome: _Outcome, options: argparse.Namespace) -> None:
-    path = printable(str(outcome.source.path))
-    if outcome.left:
-        said = say(message("layout/left", path=path, why=outcome.left))
-        print(f"undertrim: {said}\n    {say(WayOut(outcome.left))}", file=sys.stderr)
-    elif outcome.changes and options.diff:
-        sys.stdout.writelines(_differences(outcome, path))
-    elif outcome.changes and options.check:
-        print(say(message("layout/otherwise", path=path, line=_first(outcome))))
-    elif outcome.changes:
-        write_text(outcome.source.path, outcome.text)
+def _write(source: Source, path: Path, text: str) -> bool | None:
+    try:
+        write_text(path, text)
+    except OSError as error:
+        _tell_left(source, message("format/cannot-write", error=str(error.strerror or error)))
+        return None
+    print(say(message("format/laid", path=printable(str(source.path)))))
+    return False
 
 
-def _first(outcome: _Outcome) -> int:
-    """The first line that would change."""
-    old, new = outcome.source.text.splitlines(), outcome.text.splitlines()
-    same = next((number for number, pair in enumerate(zip(old, new, strict=False)) if pair[0] != pair[1]), None)
-    return (min(len(old), len(new)) if same is None else same) + 1
+def _tell_left(source: Source, why: Message) -> None:
+    said = message("format/left", path=printable(str(source.path)), why=why)
+    print(f"undertrim: {say(said)}\n    {say(WayOut(why))}", file=sys.stderr)
 
 
-def _differences(outcome: _Outcome, path: str) -> Iterator[str]:
-    old, new = outcome.source.text.splitlines(), outcome.text.splitlines()
-    for line in unified_diff(old, new, path, path, lineterm="", n=1):
+def _first(source: Source, text: str) -> Message:
+    """The first line that differs, and what it would be."""
+    old, new = source.text.splitlines(), text.splitlines()
+    number = next(
+        (i for i, (one, other) in enumerate(zip(old, new, strict=False)) if one != other), min(len(old), len(new))
+    )
+    where = {"path": printable(str(source.path)), "line": str(number + 1)}
+    if number >= len(new):
+        return message("format/would-end", **where)
+    return message("format/would", **where, new=printable(new[number]) or "''")
+
+
+def _changes(source: Source, text: str) -> Iterator[str]:
+    path = printable(str(source.path))
+    for line in unified_diff(source.text.splitlines(), text.splitlines(), path, path, lineterm="", n=1):
         yield printable(line) + "\n"

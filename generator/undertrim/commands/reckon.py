@@ -1,4 +1,4 @@
-"""Reckon the small numbers of an installation: gain, level, filter, delay, rest, fuse.
+"""Reckon the small numbers of an installation: gain, level, filter, crossover, pad, delay, rest, fuse.
 
 Each has its own arguments: `undertrim reckon gain --help`. The answer lists every number it used and where it comes from.
 """
@@ -7,8 +7,9 @@ import argparse
 from collections.abc import Callable
 
 from undertrim.commands.amounts import add_format, amount, maybe, ohms, plain, refused, show
-from undertrim.derive.electrical import delay, filters, fuses, levels, rest
+from undertrim.derive.electrical import delay, filters, fuses, levels, rest, tweeter_parts
 from undertrim.derive.electrical.bounds import Refused
+from undertrim.derive.electrical.crossovers import QUALITY
 from undertrim.publish.terminal.electrical import Answer
 from undertrim.record.units import UnitError, parse
 from undertrim.words import docs, message, say
@@ -30,6 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     corner.add_argument("value", metavar="VALUE", help="a corner '100 Hz', a capacitor '220 uF' or a coil '0.5 mH'")
     corner.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    _add_crossover(verbs)
     wait = _verb(verbs, "delay", _delay, help="delays for speakers at different distances")
     wait.add_argument("distances", metavar="DISTANCE", nargs="+", help="from each speaker to the head, such as '1.4 m'")
     wait.add_argument("--air", metavar="TEMPERATURE", help="of the air (usual: '20 °C')")
@@ -39,6 +41,19 @@ def configure(parser: argparse.ArgumentParser) -> None:
     sleep.add_argument("--share", help="of the capacity that may go (usual: '50 %%')")
     colour = _verb(verbs, "fuse", _fuse, help="what the colour of a fuse stands for in each family")
     colour.add_argument("colour", metavar="COLOUR", help="such as red")
+
+
+def _add_crossover(verbs: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    ways = _verb(verbs, "crossover", _crossover, help="capacitor and coil of a second-order crossover")
+    ways.add_argument("corner", metavar="CORNER", help="such as '3 kHz'")
+    ways.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    ways.add_argument(
+        "--kind", choices=list(QUALITY), default="butterworth", help="how it bends (default: butterworth)"
+    )
+    pad = _verb(verbs, "pad", _pad, help="the two resistors that take a level off a speaker and keep its load")
+    pad.add_argument("level", metavar="DB", help="the level to take off, such as 3")
+    pad.add_argument("load", metavar="LOAD", help="such as '4 ohm'")
+    pad.add_argument("--power", metavar="POWER", help="into pad and speaker, such as '50 W'")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -85,6 +100,16 @@ def _filter(options: argparse.Namespace) -> Answer:
             continue
         return reckon(value, load)
     return filters.at(amount(options.value, "frequency", "VALUE"), load)
+
+
+def _crossover(options: argparse.Namespace) -> Answer:
+    corner = amount(options.corner, "frequency", "CORNER")
+    return tweeter_parts.crossover(corner, ohms(options.load, "LOAD"), options.kind)
+
+
+def _pad(options: argparse.Namespace) -> Answer:
+    level = plain(options.level.removesuffix("dB").strip(), "DB")
+    return tweeter_parts.pad(level, ohms(options.load, "LOAD"), maybe(options.power, "power", "--power"))
 
 
 def _delay(options: argparse.Namespace) -> Answer:

@@ -16,6 +16,7 @@ from undertrim.commands.details import see_check
 from undertrim.commands.stocked import no_gear
 from undertrim.commands.usage import Usage
 from undertrim.commands.visited import add_visit, asked, understood
+from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock
@@ -59,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
         return _refuse(message("template/unreliable", path=str(entry.source.path), check=see_check()))
     made = understood(place, Vehicle(entry.record, entry.address, stock(place), clearances()), words)
-    opening = _opening(entry.record, options.opening or _only(made))
+    opening = _opening(made, options.opening)
     if inside := closed_in(entry.record, opening):
         why = said(opening, [thing.name for _, by in inside for thing in by])
         return _refuse(message("template/closed", opening=opening.name, why=why))
@@ -73,14 +74,6 @@ def run(options: argparse.Namespace) -> int:
     except (paper.NotRecorded, paper.NoRoom) as error:
         return _refuse(message("template/not-drawn", path=str(entry.source.path), why=str(error)))
     return _written(file, drawn)
-
-
-def _only(made: Visit) -> str:
-    """The one opening of a visit. Raises Usage."""
-    names = [opening.id for opening in made.openings]
-    if len(names) != 1:
-        raise Usage(message("visit/one-opening", openings=one_of(*(names or made.record.openings))))
-    return names[0]
 
 
 def _refuse(why: Message) -> int:
@@ -115,11 +108,17 @@ def _entry(place: Workspace, name: str) -> Entry:
         raise Usage(str(error)) from error
 
 
-def _opening(record: VehicleRecord, name: str) -> Opening:
-    if name not in record.openings:
-        hint = suggestion(name, list(record.openings), message("jobs/openings"))
+def _opening(made: Visit, name: str | None) -> Opening:
+    """The opening named, or the only one of the visit; one form of it in such a car. Raises Usage."""
+    record = made.known.record
+    found = list(made.openings) if name is None else jobs.openings(record, name, made.car)
+    if name is not None and not found:
+        hint = suggestion(name, jobs.ids(record), message("jobs/openings"))
         raise Usage(say(message("visit-arguments/no-opening", name=name, hint=hint)))
-    return record.openings[name]
+    if len(found) != 1:
+        names = [opening.id for opening in found] or jobs.ids(record)
+        raise Usage(message("visit/one-opening", openings=one_of(*names)))
+    return found[0]
 
 
 def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:

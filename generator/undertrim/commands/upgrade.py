@@ -7,12 +7,14 @@ which that cannot be shown is left as it is, with the reason. Exit 1 if one was 
 import argparse
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from difflib import unified_diff
 from pathlib import Path
 
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
 from undertrim.record import migrations
+from undertrim.record.layout import modeline
 from undertrim.record.migrations import CannotMove, Moved
 from undertrim.record.problem import printable
 from undertrim.record.store import Entry, Workspace
@@ -48,6 +50,7 @@ def _upgrade(place: Workspace, path: Path, *, dry: bool) -> Iterator[bool]:
         return
     try:
         found = _moved(entry)
+        found = replace(found, text=modeline.with_line(found.text, modeline.wanted(path, entry.kind, place.root)))
     except CannotMove as error:
         _tell_left(entry, error.said)
         yield False

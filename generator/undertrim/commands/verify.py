@@ -1,7 +1,7 @@
 """Stamp a record as checked at a car: who, when, at which car, and a fingerprint of every fact.
 
 VEHICLE is a record's id (its file's name without the ending) or make/id. Nothing is written while a safety fact is unknown, a
-conflict is not settled, or the check finds errors. A later edit of a fact makes the stamp stale: verify again, or remove it.
+conflict is not settled, something was taken from another record and not looked at on this car, or the check finds errors. A later edit of a fact makes the stamp stale: verify again, or remove it.
 """
 
 import argparse
@@ -17,7 +17,7 @@ from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.derive.evidence.obstacles import obstacles
-from undertrim.record import store
+from undertrim.derive.evidence.taken import SEEN
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Problem
@@ -42,6 +42,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
         help="at which car, in one line: year, steering side, what its choices of the variants are called",
     )
     parser.add_argument("--on", metavar="DATE", help="on which day, as year-month-day (default: today)")
+    parser.add_argument(
+        "--taken",
+        choices=[SEEN],
+        default="",
+        help="'seen': all that the record takes from others was looked at on this car too",
+    )
     add_workspace(parser)
 
 
@@ -59,12 +65,13 @@ def run(options: argparse.Namespace) -> int:
     if not isinstance(entry.source.data, dict):
         return _refuse(entry.problems)
     facts = fingerprints(entry.source.data)
+    on = options.on or date.today().isoformat()
     try:
-        text = stamped(entry.source, options.on or date.today().isoformat(), options.by, options.car, facts)
+        text = stamped(entry.source, on, options.by, options.car, facts, options.taken)
     except CannotStamp as error:
         print(f"undertrim: {entry.source.path}: {error}", file=sys.stderr)
         return 1
-    fresh = store.entry(entry.path, entry.kind, read_text(text, entry.source.path))
+    fresh = place.entry(entry.path, read_text(text, entry.source.path))
     _refuse_words(fresh)
     if in_the_way := sorted(_in_the_way(place, fresh), key=lambda problem: problem.sort_key):
         return _refuse(in_the_way)

@@ -13,11 +13,12 @@ from undertrim.commands.common import workspace
 from undertrim.commands.stocked import no_gear
 from undertrim.commands.usage import Usage
 from undertrim.commands.visited import add_visit, answered, asked
+from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.visit.asked import NONE
 from undertrim.derive.visit.visit import Visit
-from undertrim.derive.wiring.groups import joints
+from undertrim.derive.wiring.groups import Group, joints
 from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts.car_wiring import car_wiring
@@ -60,20 +61,28 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _joint(made: Visit, options: argparse.Namespace, joined: Sequence[Opening]) -> dict[str, object]:
-    """The joint tables as data. Raises Usage for what is not there."""
-    vehicle = made.known
-    opening = _opening(vehicle, options.opening or (joined[0].id if len(joined) == 1 else None))
-    receiver, by_hand = _leads(made, opening, options.gear), options.harness == "none"
-    harness = _gear(vehicle, options.harness, HarnessGear) if options.harness and not by_hand else None
-    _agree(made, opening, options.harness)
+    """The joint tables as data, of every form of the opening that such a car may have. Raises Usage for what is not there."""
+    openings = _openings(made, options.opening, joined)
+    receivers = {opening.id: _leads(made, opening, options.gear) for opening in openings}
+    receiver = receivers[openings[0].id]
+    if any(one.id != receiver.id for one in receivers.values()):
+        raise Usage(say(message("wiring/several-openings", openings=one_of(*receivers))))
+    found = [group for opening in openings for group in _groups(made, opening, receiver, options.harness)]
+    if not found:
+        raise Usage(say(message("wiring/no-such-car", opening=openings[0].name)))
+    return joints_data(made.known.record, made.address, receiver, found)
+
+
+def _groups(made: Visit, opening: Opening, receiver: Gear, typed: str | None) -> list[Group]:
+    """The tables of one opening. Raises Usage."""
+    vehicle, by_hand = made.known, typed == NONE
+    harness = _gear(vehicle, typed, HarnessGear) if typed and not by_hand else None
+    _agree(made, opening, typed)
     record, address, stock = vehicle.record, vehicle.address, made.vehicle.shelf(opening.id)
     try:
-        found = joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=made.car)
+        return joints(record, address, opening, receiver, stock, harness=harness, by_hand=by_hand, chosen=made.car)
     except NoLeads as error:
         raise Usage(say(message("meter/unread", why=error.said, hint=WayOut(error.said)))) from error
-    if not found:
-        raise Usage(say(message("wiring/no-such-car", opening=opening.name)))
-    return joints_data(record, address, receiver, found)
 
 
 def _leads(made: Visit, opening: Opening, typed: str | None) -> Gear:
@@ -81,9 +90,11 @@ def _leads(made: Visit, opening: Opening, typed: str | None) -> Gear:
     of_visit = made.leads(opening)
     if typed is None and of_visit is not None:
         return of_visit
-    found = _gear(made.known, typed or "", ReceiverGear, LeadsGear)
+    if typed is None:
+        raise Usage(say(message("wiring/needs-gear")))
+    found = _gear(made.known, typed, ReceiverGear, LeadsGear)
     if of_visit is not None and of_visit.id != found.id:
-        raise Usage(message("visit/said-twice", word=opening.id, first=of_visit.id, second=found.id))
+        raise Usage(message("visit/said-twice", word=opening.written, first=of_visit.id, second=found.id))
     return found
 
 
@@ -93,24 +104,24 @@ def _agree(made: Visit, opening: Opening, typed: str | None) -> None:
     if typed is not None and chosen is not None:
         of_visit = ",".join(item.id for item in chosen) or NONE
         if typed != of_visit:
-            word = f"{opening.id}.{HarnessGear.kind}"
+            word = f"{opening.written}.{HarnessGear.kind}"
             raise Usage(message("visit/said-twice", word=word, first=of_visit, second=typed))
 
 
-def _opening(vehicle: Vehicle, name: str | None) -> Opening:
-    """The opening named, or the only one that takes a receiver. Raises Usage."""
-    taking = [item for item in vehicle.record.openings.values() if item.takes_over]
-    names = [item.id for item in taking]
+def _openings(made: Visit, name: str | None, joined: Sequence[Opening]) -> Sequence[Opening]:
+    """The opening named, that of the visit whose leads are known, or the only one that takes a receiver: each form of it. Raises Usage."""
+    record = made.known.record
+    taking = list(dict.fromkeys(item.written for item in record.openings.values() if item.takes_over))
     if not taking:
         raise Usage(say(message("wiring/no-openings")))
-    if name is None:
-        if len(taking) > 1:
-            raise Usage(say(message("wiring/several-openings", openings=one_of(*names))))
-        return taking[0]
-    if name not in names:
-        hint = suggestion(name, names, message("jobs/openings"))
-        raise Usage(say(message("wiring/no-such-opening", name=name, hint=hint)))
-    return vehicle.record.openings[name]
+    known = list(dict.fromkeys(item.written for item in joined)) or taking
+    if name is None and len(known) > 1:
+        raise Usage(say(message("wiring/several-openings", openings=one_of(*known))))
+    found = [item for item in jobs.openings(record, name or known[0], made.car) if item.takes_over]
+    if not found:
+        hint = suggestion(name or "", taking, message("jobs/openings"))
+        raise Usage(say(message("wiring/no-such-opening", name=name or "", hint=hint)))
+    return [item for item in joined if item in found] or found
 
 
 def _gear(vehicle: Vehicle, name: str, *kinds: type[AnyGear]) -> Gear:

@@ -8,6 +8,8 @@ from math import prod
 from typing import TypeAlias, get_args, get_type_hints
 
 from undertrim.record.combinations import MOST_CARS, TooMany, said
+from undertrim.record.identity import slug
+from undertrim.record.implied import LABELLED, LISTS
 from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
 from undertrim.words import Message, Value, message
 
@@ -16,10 +18,10 @@ _MODEL = When.__module__.rpartition(".")[0]
 
 @dataclass(frozen=True, slots=True)
 class ImpliedChoice:
-    """One answer to a question that no record asks: `label` and `tell` are words of the program's own."""
+    """One answer to a question that no record asks: `tell`, and `label` where the record has none, are words of the program's own."""
 
     id: str
-    label: Message
+    label: Value
     tell: Message
     built: Built | None = None
 
@@ -38,9 +40,10 @@ AnyVariant: TypeAlias = Variant | Implied
 
 
 def variants(record: VehicleRecord) -> dict[str, AnyVariant]:
-    """The record's variants and those that follow from the vehicle: `drive-side` and `body`, where there are several."""
+    """The record's variants and those that follow from the vehicle, where there are several sides, bodies, gearboxes and so on."""
     found: dict[str, AnyVariant] = dict(record.variants)
-    for name, choices in (("drive-side", record.vehicle.drive_side), ("body", record.vehicle.bodies)):
+    for name, listed in LISTS.items():
+        choices = getattr(record.vehicle, listed)
         if len(choices) > 1 and name not in found:
             found[name] = _implied(name, tuple(choices))
     return found
@@ -48,8 +51,15 @@ def variants(record: VehicleRecord) -> dict[str, AnyVariant]:
 
 @cache
 def _implied(name: str, choices: tuple[str, ...]) -> Implied:
-    made = (ImpliedChoice(choice, message(f"{name}/{choice}"), message(f"{name}/tell-{choice}")) for choice in choices)
+    made = (answer(name, choice) for choice in choices)
     return Implied(name, message(f"{name}/ask"), {choice.id: choice for choice in made})
+
+
+def answer(name: str, choice: str) -> ImpliedChoice:
+    """An entry of one of the lists of the vehicle as an answer."""
+    if name in LABELLED:
+        return ImpliedChoice(slug(choice), choice, message(f"{name}/tell"))
+    return ImpliedChoice(choice, message(f"{name}/{choice}"), message(f"{name}/tell-{choice}"))
 
 
 def label(known: Mapping[str, AnyVariant], name: str, choice: str) -> Value:

@@ -1,10 +1,11 @@
 """From what a person asks for, jobs and variants by name, to targets and a car; what is misspelt gets its nearest name."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Target, targets
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import suggestion
 from undertrim.words import SaidError, message
 
@@ -13,18 +14,41 @@ class BadRequest(SaidError):  # noqa: N818 - it names what was asked
     """A job or variant that the record does not have; `said` names those it has."""
 
 
-def wanted(record: VehicleRecord, jobs: Iterable[str]) -> tuple[Target, ...]:
-    """The targets of jobs such as `dash`, `front-door` (every side) or `front-door@left`, in the record's order. Raises BadRequest."""
+def wanted(
+    record: VehicleRecord, jobs: Iterable[str], chosen_car: Mapping[str, str] = MappingProxyType({})
+) -> tuple[Target, ...]:
+    """The targets of jobs such as `dash`, `front-door` (every side) or `front-door@left`, in the record's order. Raises BadRequest.
+
+    An opening that is written once for several kinds of car goes by the id it is written under, for those of them that can be meant.
+    """
     known = targets(record)
     chosen: set[Target] = set()
     for job in jobs:
-        found = [target for target in known if job in (str(target), target.opening)]
+        found = [target for target in known if job in _names(record, target)]
         if not found:
-            names = [*record.openings, *(str(target) for target in known if target.side)]
-            hint = suggestion(job, list(dict.fromkeys(names)), message("jobs/openings"))
+            sides = [Target(record.openings[one.opening].written, one.side) for one in known if one.side]
+            hint = suggestion(job, list(dict.fromkeys((*ids(record), *map(str, sides)))), message("jobs/openings"))
             raise BadRequest(message("jobs/no-opening", job=job, hint=hint))
-        chosen.update(found)
+        there = [target for target in found if record.openings[target.opening].when.holds(chosen_car)]
+        chosen.update(there if any(job not in (str(target), target.opening) for target in found) and there else found)
     return tuple(target for target in known if target in chosen)
+
+
+def _names(record: VehicleRecord, target: Target) -> tuple[str, ...]:
+    written = Target(record.openings[target.opening].written, target.side)
+    return str(target), target.opening, str(written), written.opening
+
+
+def ids(record: VehicleRecord) -> list[str]:
+    """The ids that the openings of a record are written under, which is how they are typed."""
+    return list(dict.fromkeys(one.written for one in record.openings.values()))
+
+
+def openings(record: VehicleRecord, name: str, chosen_car: Mapping[str, str] = MappingProxyType({})) -> list[Opening]:
+    """The openings of an id: one, or one for each kind of car meant where it is written under that id; none where there is none."""
+    found = record.openings.get(name)
+    named = [one for one in record.openings.values() if one.is_named(name)]
+    return [found] if found else [one for one in named if one.when.holds(chosen_car)] or named
 
 
 def car(record: VehicleRecord, choices: Mapping[str, str]) -> dict[str, str]:

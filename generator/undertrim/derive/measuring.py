@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import coverage, mirroring
+from undertrim.derive.evidence import taken
 from undertrim.derive.fit import duty_kinds
 from undertrim.derive.required_facts import lacking
 from undertrim.derive.wiring.leads import named
-from undertrim.record.model import Blank, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
+from undertrim.record.model import Blank, Connector, Duty, FunctionFact, Opening, Part, SoundSystem, VehicleRecord
 from undertrim.words import Items, Value, message, quoted
 
 SAFETY, MISSING, DIMENSION, SOUND, FUNCTION, DUTY, SIDE = KINDS = (
@@ -40,6 +41,7 @@ def next_to_measure(record: VehicleRecord) -> tuple[Task, ...]:
         *_forty_eight(record),
         *_missing(record),
         *(task for opening in record.openings.values() for task in _facts(record, opening, safety=False)),
+        *_taken(record),
         *_sound(record),
         *_functions(record),
         *_duties(record),
@@ -97,6 +99,17 @@ def _facts(record: VehicleRecord, opening: Opening, *, safety: bool) -> Iterator
     for fact in lacking(record, opening):
         if fact.safety == safety:
             yield Task(kind, f"openings/{opening.id}/{fact.key}", fact.to_do)
+
+
+def _taken(record: VehicleRecord) -> Iterator[Task]:
+    """Openings and plugs that were seen on another car, and not on this one."""
+    things: list[tuple[str, Opening | Connector]] = [
+        *(("openings", opening) for opening in record.openings.values()),
+        *(("connectors", plug) for plug in record.connectors.values()),
+    ]
+    for section, thing in things if not taken.is_seen(record) else ():
+        if unseen := taken.unseen(record, section, thing.id):
+            yield Task(DIMENSION, f"{section}/{thing.id}", message("measuring/taken", thing=thing.name, unseen=unseen))
 
 
 def _sound(record: VehicleRecord) -> Iterator[Task]:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import prod
 
 from undertrim.record.complaint import Complaint
+from undertrim.record.implied import LISTS
 from undertrim.record.source import Data
 from undertrim.words import Message, SaidError, message
 
@@ -39,8 +40,8 @@ def _variants(data: Data) -> Iterator[int]:
 
 
 def _of_the_vehicle(data: Data) -> Iterator[int]:
-    """Steering side and body are questions too, where there are several."""
+    """Steering side, body and their like are questions too, where there are several."""
     vehicle = data.get("vehicle") if isinstance(data, dict) else None
     if isinstance(vehicle, dict):
-        several = (vehicle.get(name) for name in ("drive_side", "bodies"))
+        several = map(vehicle.get, LISTS.values())
         yield from (len(set(map(str, found))) for found in several if isinstance(found, list) and found)

@@ -13,7 +13,7 @@ class Complaint:
     """What is wrong at one place; `key` points at the key instead of its value.
 
     `lacks` are the fields of which one is missing there; `meant` is the field that a wrong key most likely stands
-    for. `stays` tells that the value is of the right kind, so that the rest can be looked at with it.
+    for. `stays` tells that the value is of the right kind, so that the rest can be looked at with it. `typed` tells that the place is one of the file, not of what it is spread into.
     """
 
     pointer: Pointer
@@ -22,6 +22,7 @@ class Complaint:
     lacks: tuple[str, ...] = ()
     meant: str = ""
     stays: bool = False
+    typed: bool = False
 
     @property
     def topic(self) -> Message | None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from itertools import chain
 
-from undertrim.record import combinations
+from undertrim.record import combinations, sharing
 from undertrim.record.complaint import Complaint
 from undertrim.record.fields import root
 from undertrim.record.problem import Level, Problem
@@ -24,7 +24,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     """
     if not isinstance(source.data, dict):
         return (Complaint((), _no_record(source.data, name)),)
-    found: dict[tuple[Pointer, Message | None], Complaint] = {}
+    found: dict[tuple[Pointer, Message | None, bool], Complaint] = {}
     told: set[tuple[Pointer, Message | None]] = set()
     faults = source.origin.faults if source.origin else ()
     written = (complaint for refusal in refusals(source.data, name) for complaint in write(refusal))
@@ -32,9 +32,9 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
         told.add((_said_at(source, complaint.pointer), complaint.topic))
         if len(told) > MAX_PROBLEMS:
             return (*found.values(), _MORE)
-        found.setdefault((complaint.pointer, complaint.topic), complaint)
+        found.setdefault((complaint.pointer, complaint.topic, complaint.typed), complaint)
     beyond = combinations.complaint(source.data) if name == "vehicle" else ()
-    return _without_echoes((*found.values(), *beyond))
+    return _without_echoes((*found.values(), *beyond), _lost(faults))
 
 
 def _said_at(source: Source, pointer: Pointer) -> Pointer:
@@ -57,10 +57,19 @@ def _no_record(data: Data, name: str) -> Message:
     return message("schema/not-a-record", found=sort(data), format=newest)
 
 
-def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
-    """Without what is only missing because its key is misspelt, which is said already."""
+def _lost(faults: Iterable[Complaint]) -> set[Pointer]:
+    """The sections that may be missing only since they could not be taken from another record."""
+    return (
+        {(name,) for name in sharing.SECTIONS}
+        if any(fault.pointer[:1] == (sharing.FIELD,) for fault in faults)
+        else set()
+    )
+
+
+def _without_echoes(found: Iterable[Complaint], lost: set[Pointer]) -> tuple[Complaint, ...]:
+    """Without what is only missing because its key is misspelt or it could not be taken, which is said already."""
     given = list(found)
-    misspelt = {(*complaint.pointer[:-1], complaint.meant) for complaint in given if complaint.meant}
+    misspelt = lost | {(*complaint.pointer[:-1], complaint.meant) for complaint in given if complaint.meant}
     return tuple(
         complaint for complaint in given if not any((*complaint.pointer, name) in misspelt for name in complaint.lacks)
     )
@@ -68,5 +77,6 @@ def _without_echoes(found: Iterable[Complaint]) -> tuple[Complaint, ...]:
 
 def as_problem(source: Source, complaint: Complaint) -> Problem:
     """A complaint with its file, line and column."""
-    position = source.position(complaint.pointer, key=complaint.key)
+    known = source.as_typed if complaint.typed else source
+    position = known.position(complaint.pointer, key=complaint.key)
     return Problem(source.path, position, Level.ERROR, RULE, complaint.said)

@@ -3,6 +3,7 @@
 import errno
 import hashlib
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -22,6 +23,7 @@ class Digests:
     """What the files were at the last look."""
 
     known: dict[Path, tuple[_Stamp, str]] = field(default_factory=dict)
+    said: dict[str, frozenset[str]] = field(default_factory=dict)
 
     def of(self, path: Path) -> str:
         """The digest of a file's bytes. Raises OSError where it cannot be read."""
@@ -34,6 +36,13 @@ class Digests:
         if max(stamp[:2]) < (time.time() - SETTLED) * 1e9:
             self.known[path] = stamp, digest
         return digest
+
+    def words(self, path: Path, found_in: Callable[[bytes], frozenset[str]]) -> frozenset[str]:
+        """What is found in a file's bytes, remembered for as long as they are the same. Raises OSError where it cannot be read."""
+        digest = self.of(path)
+        if digest not in self.said:
+            self.said[digest] = found_in(_content(path))
+        return self.said[digest]
 
 
 def _content(path: Path) -> bytes:

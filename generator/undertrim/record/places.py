@@ -4,6 +4,7 @@ What stands in the whole where it was typed, which is most of it, is there from 
 """
 
 from dataclasses import dataclass, field
+from typing import Any
 
 from undertrim.record.problem import Position
 from undertrim.record.source import Data, Pointer, Source
@@ -44,6 +45,18 @@ class Places:
     def stand(self, place: Pointer, position: Position) -> None:
         """A field stands at a place that nobody typed as such."""
         self.values[place] = self.keys[place] = position
+
+    def stand_key(self, place: Pointer, position: Position) -> None:
+        """A key stands where another one was typed."""
+        self.keys[place] = position
+
+    def carry(self, place: Pointer, other: Pointer) -> None:
+        """All that stands below a place stands below another one too, on the same lines."""
+        known: tuple[dict[Pointer, Any], ...] = (self.values, self.keys, self.inherited)
+        for table in known:
+            for spot in [spot for spot in table if spot[: len(other)] == other]:
+                table[(*place, *spot[len(other) :])] = table[spot]
+        self.quoted |= {(*place, *spot[len(other) :]) for spot in self.quoted if spot[: len(other)] == other}
 
     def copy(self, place: Pointer, other: Pointer, value: Data) -> None:
         """A field has the value, a text or a list of texts, of another one of the whole."""

@@ -1,8 +1,9 @@
 """What may be said once, read from a schema: the words of ours that stand beside a field, laid out for going through a record.
 
 `short` (a text or a list in place of a mapping), `follows` (what the field is where nothing is said), `unless` (a field beside which
-nothing follows), `also` (fields that may stand behind it in one list), `group` (things that share what is said of all of them), `named` (a text may be the id of what stands in that
-section) and `aside` (sections that hold nothing but what is named elsewhere). A list of one needs no word: its brackets may be
+nothing follows), `also` (fields that may stand behind it in one list), `group` (things that share what is said of all of them),
+`named` (a text may be the id of what stands in that section), `aside` (sections that hold nothing but what is named elsewhere) and
+`leads` (its text names what may stand in several forms). A list of one needs no word: its brackets may be
 left out wherever the schema asks for a list.
 """
 
@@ -11,7 +12,7 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from undertrim.record.fields import Node, node_at, root
-from undertrim.record.schema import blanks
+from undertrim.record.schema import Schema, blanks
 from undertrim.words import Value
 
 
@@ -44,6 +45,16 @@ class Shape:
     quantity: str = ""
     blanks: tuple[str, ...] = ()
     title: Value = ""
+    prose: bool = False
+    varies: bool = False
+    """Whether it has a `when`, so that it can stand once for each kind of car."""
+    free_ids: bool = False
+    """Whether what stands in it has ids of the record's own."""
+    may_be_unknown: bool = False
+    is_open: bool = False
+    """Whether nothing follows from its lack but that it is not known: no word of a list, and `unknown` may not stand in its place."""
+    leads: str = ""
+    """What its text names: see `redirecting.py`."""
     plain: bool = True
     """Whether it is typed in one way only, and so is all below."""
 
@@ -72,11 +83,17 @@ def _shape(node: Node) -> Shape:
         quantity=quantity.get("kind", ""),
         blanks=blanks(quantity),
         title=says.get("title", ""),
+        prose=says.get("paragraphs", False),
+        varies="when" in says.get("properties", ()),
+        free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id"),
+        may_be_unknown=_may_be_unknown(says),
+        is_open=not _may_be_unknown(says) and "enum" not in says,
+        leads=says.get("leads", ""),
     )
     _fill(made, node)
     below = (*made.fields.values(), *(one for one in (made.other, made.items) if one))
     own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside, made.also
-    made.plain = not any(own) and all(one.plain for one in below)
+    made.plain = not made.varies and not any(own) and all(one.plain for one in below)
     return made
 
 
@@ -91,6 +108,13 @@ def _fill(made: Shape, node: Node) -> None:
     if "group" in node.schema:
         made.group = _shape(node_at(node.home, "group"))
     made.aside = {name: _shape(node_at(node.home, "aside", name)) for name in node.schema.get("aside", ())}
+
+
+def _may_be_unknown(says: Schema) -> bool:
+    """Whether the word `unknown` may stand in its place."""
+    return bool(
+        says.get("mayBeUnknown") or says.get("quantity", {}).get("unknown") or "unknown" in says.get("enum", ())
+    )
 
 
 def _follows(name: str, node: Node) -> Follows:

@@ -7,11 +7,11 @@ to lack the rest.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
@@ -20,6 +20,7 @@ from ruamel.yaml.events import Event
 from undertrim.record import plain_files, swallowed, syntax
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
+from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
 if TYPE_CHECKING:
@@ -71,6 +72,35 @@ class Source:
         return Position(1, 1)
 
 
+FORMED = ("parts", "openings", "connectors")
+"""The sections of what others, such as gear, name by the id it is written under."""
+
+
+def _marked(things: Data, bases: Mapping[str, str]) -> Data:
+    if not isinstance(things, dict):
+        return things
+    return {
+        name: {**thing, "form_of": bases[name]} if name in bases and isinstance(thing, dict) else thing
+        for name, thing in things.items()
+    }
+
+
+class Sister(Protocol):
+    """Another vehicle's record, from which one takes: by itself, without what it takes from others."""
+
+    @property
+    def source(self) -> Source:
+        """Its source as a whole."""
+
+    @property
+    def address(self) -> str:
+        """What it is called."""
+
+    @property
+    def problems(self) -> Sequence[Problem]:
+        """What is wrong with it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Twice:
     """A field that says what follows anyway, with what it follows from: a code such as `group` or `built`."""
@@ -84,13 +114,36 @@ class Origin:
     """What a whole was spread from: the file as typed, and what showed on the way.
 
     `inherited` leads from each place whose value was said elsewhere to there; `faults` are what could not be spread, `twice` what
-    need not have been said.
+    need not have been said. `forms` are the ids under which something stands that is divided by kinds of car, by its place as typed;
+    `led` the places of what is divided only because of what it names. `taken` are the topmost places that hold what another record
+    says, and `sisters` are those records.
     """
 
     typed: Source
     inherited: dict[Pointer, Pointer]
     faults: "tuple[Complaint, ...]"
     twice: tuple[Twice, ...]
+    forms: Mapping[Pointer, tuple[str, ...]] = field(default_factory=dict)
+    led: frozenset[Pointer] = frozenset()
+
+    def bases(self, section: str) -> dict[str, str]:
+        """By the id of each form in a section the id as typed."""
+        made = {name: str(place[1]) for place, names in self.forms.items() if place[:1] == (section,) for name in names}
+        return {name: made.get(base, base) for name, base in made.items()}
+
+    def marked(self, data: Data) -> Data:
+        """A whole in which parts, openings and plugs that are written as one for several kinds of car say so, as `form_of`."""
+        if not self.forms or not isinstance(data, dict):
+            return data
+        marked = {section: _marked(data[section], self.bases(section)) for section in FORMED if section in data}
+        return {**data, **marked}
+
+    taken: dict[Pointer, Taken] = field(default_factory=dict)
+    sisters: "tuple[Sister, ...]" = ()
+
+    def is_taken(self, pointer: Pointer) -> bool:
+        """Whether a place holds what another record says."""
+        return bool(self.taken) and any(pointer[:depth] in self.taken for depth in range(1, len(pointer) + 1))
 
     def said_at(self, pointer: Pointer) -> Pointer:
         """Where the value at a place was said: the place itself, or where it is inherited from."""

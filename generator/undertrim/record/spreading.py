@@ -11,17 +11,21 @@ Nothing here refuses a value: the whole goes through the schema like any other r
 
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import along, shapes
+from undertrim.record import along, dividing, redirecting, shapes
 from undertrim.record.complaint import Complaint
+from undertrim.record.dividing import Picked
 from undertrim.record.examples import is_id
 from undertrim.record.following import FOLLOWING, Following
+from undertrim.record.forms import Form, Forms
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.places import Places
 from undertrim.record.refusals import refusals
 from undertrim.record.sentences import write
 from undertrim.record.shapes import Shape
+from undertrim.record.sharing import Sharing, Sisters
 from undertrim.record.source import Data, Origin, Pointer, Source, Twice
+from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
 
 SAYS_ONCE, SAYS_ALL = "2", "1"
@@ -30,14 +34,20 @@ SAYS_ONCE, SAYS_ALL = "2", "1"
 BACK = "none"
 """What a thing says of a field to take back what would be shared with it."""
 
+_DEEP = 3
+"""From so many steps on, a place in `shares` is a list or an entry of one, and no key."""
+
 _NOTHING = Shape()
 
 
-def spread(source: Source) -> Source:
-    """The source with its data as a whole, if it is of the format that says things once; else the source itself."""
+def spread(source: Source, sisters: Sisters | None = None) -> Source:
+    """The source with its data as a whole, if it is of the format that says things once; else the source itself.
+
+    What the record takes from others is laid in where `sisters` finds those; without, it is what the record says by itself.
+    """
     if not isinstance(source.data, dict) or source.data.get("format") != SAYS_ONCE:
         return source
-    return _Spreading(source, Places(source)).made()
+    return _Spreading(source, Places(source)).made(sisters)
 
 
 def is_earlier(source: Source) -> bool:
@@ -50,7 +60,6 @@ def is_earlier(source: Source) -> bool:
 class _Later:
     """An opening, whose area and sides are known once all parts are."""
 
-    made: dict[str, Data]
     place: Pointer
     follows: shapes.Follows
 
@@ -74,20 +83,48 @@ class _Spreading:
     faults: list[Complaint] = field(default_factory=list)
     twice: list[Twice] = field(default_factory=list)
     later: list[_Later] = field(default_factory=list)
+    followed: set[Pointer] = field(default_factory=set)
+    taken: dict[Pointer, Taken] = field(default_factory=dict)
+    forms: Forms = field(init=False)
 
-    def made(self) -> Source:
+    def __post_init__(self) -> None:
+        self.forms = Forms(self.places, self.source.data, self.faults)
+
+    def made(self, sisters: Sisters | None) -> Source:
         shape, data = shapes.whole("vehicle"), self.source.data
         for name in (name for name in shape.aside if name in data):
-            self._blame(f"vehicle/{name}", data[name], (name,))
+            self._blame(f"vehicle/{name}", _in_lists(shape.aside[name], data[name]), (name,))
+        data = self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
         whole["format"] = SAYS_ALL
+        redirecting.lead(self.forms, shape, whole)
+        sharing = self._take(whole, sisters) if sisters else None
         for item in self.later:
-            self._follow_parts(whole, item)
+            for place in self.forms.standing(item.place):
+                self._follow_parts(whole, _Later(place, item.follows))
         made = self.places
-        origin = Origin(self.source, made.inherited, tuple(self.faults), tuple(self.twice))
+        origin = Origin(
+            self.source,
+            made.inherited,
+            tuple(self.faults),
+            tuple(self.twice),
+            forms={**self.forms.ids, **(sharing.forms if sharing else {})},
+            led=frozenset(self.forms.led),
+            taken=self.taken,
+            sisters=tuple(sharing.used) if sharing else (),
+        )
         return replace(
             self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
         )
+
+    def _take(self, whole: dict[str, Data], sisters: Sisters) -> Sharing:
+        """Lay in what the record takes from others."""
+        sharing = Sharing(whole, self.source, self.places, frozenset(self.followed))
+        sharing.take(sisters)
+        self.taken = sharing.taken
+        self.faults += [Complaint(place, said, key=len(place) < _DEEP) for place, said in sharing.faults]
+        self.twice += sharing.twice
+        return sharing
 
     def _whole(self, shape: Shape | None, value: Data, place: Pointer, typed: Pointer) -> Data:
         """What a value as typed stands for at a place of the whole."""
@@ -98,9 +135,9 @@ class _Spreading:
         if isinstance(value, list):
             if shape.short_list:
                 return self._short(shape, value, place, typed)
-            return [self._whole(shape.items, inner, *_below(place, typed, i)) for i, inner in enumerate(value)]
+            return self._list(shape, [(inner, (*typed, i)) for i, inner in enumerate(value)], place)
         if value is not None and shape.is_list:
-            return [self._whole(shape.items, value, (*place, 0), typed)]
+            return self._list(shape, [(value, typed)], place)
         if isinstance(value, dict):
             return self._mapping(shape, value, place, typed)
         if value is not None and shape.short_text:
@@ -108,9 +145,21 @@ class _Spreading:
         return self._named(shape, value, place, typed) if value and shape.named else value
 
     def _mapping(self, shape: Shape, value: dict[str, Data], place: Pointer, typed: Pointer) -> dict[str, Data]:
+        if not shape.varies or "when" not in value:
+            return self._fields(shape, value, place, typed)
+        cars = dividing.clauses(value["when"]) or {}
+        with self.forms.within(cars, cars):
+            return self._fields(shape, value, place, typed)
+
+    def _fields(self, shape: Shape, value: dict[str, Data], place: Pointer, typed: Pointer) -> dict[str, Data]:
         made: dict[str, Data] = {}
         for key, inner in value.items():
-            if shape.group and isinstance(inner, dict) and place[-1] in inner:
+            if isinstance(inner, Picked):
+                if isinstance(inner.value, list) and key in shape.fields and shape.fields[key].also:
+                    made |= self._along(shape, {**value, key: inner.value}, key, place, inner.typed)
+                else:
+                    self._picked(shape, made, (*place, key), inner)
+            elif shape.group and isinstance(inner, dict) and place[-1] in inner:
                 self._group(shape, made, key, inner, place)
             elif isinstance(inner, list) and key in shape.fields and shape.fields[key].also:
                 made |= self._along(shape, value, key, place, (*typed, key))
@@ -137,14 +186,59 @@ class _Spreading:
                 made[name] = given[key][i]
         return made
 
-    def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> None:
-        """What stands under one key; of two with one id, which only groups can have, the first is kept."""
-        key = str(place[-1])
-        if key in made:
-            self._fault(typed, message("spread/id-twice", id=quoted(key), line=self.places.keys[place].line))
-            return
-        self.places.note_key(place, typed)
-        made[key] = self._whole(shape.below(key), value, place, typed)
+    def _list(self, shape: Shape, entries: list[tuple[Data, Pointer]], place: Pointer) -> Data:
+        """The entries of a list; one that differs between cars stands there once for each kind."""
+        made: list[Data] = []
+        for value, typed in entries:
+            forms = self.forms.of(shape, shape.items, value, typed) if shape.items else None
+            for form in forms or ():
+                made.append(self._form(shape.items, form, (*place, len(made))))
+            if forms is None:
+                spot = (*place, len(made))
+                made.append(self._whole(shape.items, value, typed if spot == typed else spot, typed))
+        return made
+
+    def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> list[str]:
+        """What stands under one key, or in several forms under several; of two with one id the first is kept. The ids set down."""
+        key, below = str(place[-1]), shape.below(str(place[-1]))
+        forms = self.forms.of(shape, below, value, typed, key) if below else None
+        if forms is None:
+            if self._is_free(made, place, typed):
+                self.places.note_key(place, typed)
+                made[key] = self._whole(below, value, place, typed)
+                return [key]
+            return []
+        spots = [(form, (*place[:-1], form.name)) for form in forms]
+        free = [(form, spot) for form, spot in spots if self._is_free(made, spot, typed)]
+        self.forms.note(place, forms)
+        for form, spot in free:
+            self.places.inherited[spot] = typed
+            self.places.stand_key(spot, self.source.keys[typed])
+            made[form.name] = self._form(below, form, spot)
+        if place[0] == "openings":
+            self.forms.label(made, forms)
+        return [form.name for form, _ in free]
+
+    def _is_free(self, made: dict[str, Data], place: Pointer, typed: Pointer) -> bool:
+        if place[-1] in made:
+            said = message("spread/id-twice", id=quoted(str(place[-1])), line=self.places.keys[place].line)
+            self._fault(typed, said)
+            return False
+        return True
+
+    def _form(self, shape: Shape | None, form: Form, place: Pointer) -> Data:
+        """What a thing says of one kind of car."""
+        with self.forms.within(form.cars, {}):
+            made = self._whole(shape, form.block, place, form.typed)
+        if isinstance(made, dict):
+            self.forms.say_cars(made, place, form)
+        return made
+
+    def _picked(self, shape: Shape, made: dict[str, Data], place: Pointer, picked: Picked) -> None:
+        """A value that stands elsewhere than its field."""
+        self.places.inherited[place] = picked.typed
+        self.places.stand_key(place, self.source.position(picked.key, key=True))
+        made[str(place[-1])] = self._whole(shape.below(str(place[-1])), picked.value, place, picked.typed)
 
     def _short(self, shape: Shape, value: list[Data], place: Pointer, typed: Pointer) -> Data:
         """A mapping that was typed as a list of its usual fields."""
@@ -181,9 +275,9 @@ class _Spreading:
         """Fill in what follows where nothing is said; what is said although it follows is told."""
         for item in shape.follows:
             if item.source not in FOLLOWING:
-                self.later.append(_Later(made, place, item))
+                self.later.append(_Later(place, item))
                 continue
-            found = FOLLOWING[item.source](str(place[-1]), made)
+            found = FOLLOWING[item.source](self.forms.base.get(place, str(place[-1])), made)
             if found and item.field not in made:
                 made[item.field] = self._put((*place, item.field), found, place)
             elif found and made[item.field] == found.value:
@@ -192,6 +286,7 @@ class _Spreading:
     def _put(self, place: Pointer, found: Following, around: Pointer) -> Data:
         """Set down a value that follows: it stands where that stands which it follows from."""
         position = self.places.values[*around, found.field] if found.field else self.places.keys.get(around)
+        self.followed.add(place)
         for below in ((), *((key,) for key in found.value)) if isinstance(found.value, dict) else ((),):
             if position:
                 self.places.stand((*place, *below), position)
@@ -243,10 +338,15 @@ class _Spreading:
         if isinstance(thing, dict):
             kept = {key: value for key, value in thing.items() if value != BACK or key not in shared}
             taken = thing.keys() - kept.keys()
-            self._entry(shape, made, place, kept, typed)
-            for name, item in shared.items() if fresh else ():
-                if name not in taken:
-                    self._inherit(made[str(place[-1])], name, item, place)
+            kept |= {
+                name: Picked(item.value, item.typed, item.typed)
+                for name, item in shared.items()
+                if name not in thing and (name == "when" or dividing.differs(item.shape, item.value))
+            }
+            for one in self._entry(shape, made, place, kept, typed):
+                for name, item in shared.items() if fresh else ():
+                    if name not in taken and not isinstance(kept.get(name), Picked):
+                        self._inherit(made[one], name, item, (*place[:-1], one))
         else:
             self._entry(shape, made, place, thing, typed)
 
@@ -266,7 +366,7 @@ class _Spreading:
 
     def _follow_parts(self, whole: dict[str, Data], item: _Later) -> None:
         """Fill in a field that all parts named in a list share."""
-        name, made = item.follows.field, item.made
+        name, made = item.follows.field, _at(whole, item.place)
         named, parts = made.get(item.follows.source), whole.get("parts")
         known = parts if isinstance(parts, dict) else {}
         listed = [part for part in named if isinstance(part, str)] if isinstance(named, list) else []
@@ -277,9 +377,9 @@ class _Spreading:
         spot = (*item.place, name)
         if made.get(name) in (BACK, [BACK]):
             del made[name]
-        elif name in made:
+        elif name in made and spot not in self.taken and item.place not in self.taken:
             self.twice += [Twice(spot, "behind")] if made[name] == values[0] else []
-        elif not item.follows.unless or item.follows.unless not in made:
+        elif name not in made and (not item.follows.unless or item.follows.unless not in made):
             made[name] = values[0]
             self.places.copy(spot, spots[0], values[0])
 
@@ -311,6 +411,12 @@ class _Spreading:
                 self.faults.append(replace(fault, pointer=spot))
 
 
+def _at(whole: Data, place: Pointer) -> Data:
+    for step in place:
+        whole = whole[step]
+    return whole
+
+
 def _below(place: Pointer, typed: Pointer, step: str | int) -> tuple[Pointer, Pointer]:
     """The place of what stands below one, and where that was typed: the very same pointer as long as the two are one."""
     spot = (*place, step)
@@ -320,3 +426,10 @@ def _below(place: Pointer, typed: Pointer, step: str | int) -> tuple[Pointer, Po
 def _in_brackets(shape: Shape | None, value: Data) -> Data:
     """A list, also where it is one of one."""
     return [value] if shape and shape.is_list and value is not None and not isinstance(value, list) else value
+
+
+def _in_lists(shape: Shape, value: Data) -> Data:
+    """The same with brackets around each one that stands for a list, at any depth."""
+    if isinstance(value, dict):
+        return {key: _in_lists(below, inner) if (below := shape.below(key)) else inner for key, inner in value.items()}
+    return _in_brackets(shape, value)

@@ -8,32 +8,32 @@ import re
 from collections.abc import Iterator, Mapping
 
 from undertrim.record.source import Source, read_text
+from undertrim.record.yaml_text import looks_other
 from undertrim.words import SaidError, message
 
-_KEY = "verified"
+KEY = "verified"
 _LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w ,./+-]*[\w.])?", re.ASCII)
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
-_NUMBER = re.compile(r"(?=.*[0-9])[-+.,0-9_:a-fox]+", re.IGNORECASE)
-"""What some reader of YAML may take for a number: 1e234567 is infinity to one, 0e490655 is 0, and 010 is 8."""
-_WORDS = frozenset(("null", "yes", "no", "y", "n", "on", "off", "true", "false"))
-"""What YAML 1.1 takes for no text (types null and bool)."""
 
 
 class CannotStamp(SaidError, ValueError):  # noqa: N818 - it names what happened
     """The text is laid out in a way that takes no block at its end."""
 
 
-def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]) -> str:
+def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str], taken: str = "") -> str:
     """The text of `source` with a `verified` block at its end, in place of the one it has. Raises CannotStamp.
 
-    `facts` are the fingerprints by block, written in their order. The text is that of the record as typed.
+    `facts` are the fingerprints by block, written in their order. `taken` is `seen` where all that other records say was seen here.
+    The text is that of the record as typed.
     """
     source = source.as_typed
     assert isinstance(source.data, dict)
-    stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car, "facts": dict(facts)}
-    text = _joined(source, list(_block(stamp)))
-    wanted = {**{key: value for key, value in source.data.items() if key != _KEY}, _KEY: stamp}
+    stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car}
+    stamp |= {"taken": taken} if taken else {}
+    stamp["facts"] = dict(facts)
+    text = _joined(source, list(block(stamp)))
+    wanted = {**{key: value for key, value in source.data.items() if key != KEY}, KEY: stamp}
     again = read_text(text, source.path)
     if again.problems or again.data != wanted:
         raise CannotStamp(message("files/cannot-stamp"))
@@ -54,9 +54,9 @@ def _joined(source: Source, block: list[str]) -> str:
 
 def _without(lines: list[str], source: Source) -> list[str]:
     """The lines without those of the block; comments behind it stay."""
-    if (_KEY,) not in source.keys:
+    if (KEY,) not in source.keys:
         return lines
-    start = source.keys[_KEY,].line - 1
+    start = source.keys[KEY,].line - 1
     later = [place.line - 1 for pointer, place in source.keys.items() if len(pointer) == 1 and place.line - 1 > start]
     end = min(later, default=len(lines))
     while end > start + 1 and _is_quiet(lines[end - 1]):
@@ -69,8 +69,9 @@ def _is_quiet(line: str) -> bool:
     return not line.strip() or line.lstrip().startswith("#")
 
 
-def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
-    yield f"{_KEY}:"
+def block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
+    """The lines of the block, which `undertrim format` lays out the same."""
+    yield f"{KEY}:"
     for key, value in stamp.items():
         if isinstance(value, str):
             yield f"  {key}: {_scalar(value)}"
@@ -81,11 +82,7 @@ def _block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
 
 def _scalar(text: str) -> str:
     """The text as YAML reads it back: plain where no reader takes anything in it for something else, else in double quotes."""
-    plain = (
-        _PLAIN.fullmatch(text)
-        and text.casefold() not in _WORDS
-        and (_DAY.fullmatch(text) or not _NUMBER.fullmatch(text))
-    )
+    plain = _PLAIN.fullmatch(text) and (_DAY.fullmatch(text) or not looks_other(text))
     return text if plain else _quoted(text)
 
 

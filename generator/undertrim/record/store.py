@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from undertrim.record import build, complaints
@@ -11,6 +11,8 @@ from undertrim.record.mending import without
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.root import root
+from undertrim.record.sharing import Sisters
+from undertrim.record.sisters import Shelf
 from undertrim.record.source import Pointer, Source, read
 from undertrim.record.spreading import spread
 from undertrim.words import message
@@ -32,6 +34,11 @@ class Entry:
     problems: tuple[Problem, ...]
     record: VehicleRecord | GearRecord | None
     dropped: frozenset[Pointer] = frozenset()
+
+    @property
+    def sisters(self) -> "tuple[Entry, ...]":
+        """The records that it takes from."""
+        return tuple(one for one in self.source.origin.sisters if isinstance(one, Entry)) if self.source.origin else ()
 
     @property
     def id(self) -> str:
@@ -84,7 +91,15 @@ class Workspace:
         if refusal:
             problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal)
             return Entry(path, kind, Source.empty(shown), (problem,), None)
-        return entry(path, kind, read(path, shown))
+        return self.entry(path, read(path, shown))
+
+    def entry(self, path: Path, source: Source) -> Entry:
+        """A record of this workspace from its source, with what it takes from the others."""
+        return entry(path, self.kind(path), source, Shelf(self.records / "vehicles", path, self._alone))
+
+    def _alone(self, path: Path) -> Entry:
+        """A record by itself, as others take from it."""
+        return entry(path, self.kind(path), read(path, self.shown(path)))
 
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
@@ -114,19 +129,24 @@ def _absolute(path: Path) -> Path:
     return Path(os.path.abspath(path))  # noqa: PTH100 - `resolve` would follow links
 
 
-def entry(path: Path, kind: str, source: Source) -> Entry:
+def entry(path: Path, kind: str, source: Source, sisters: Sisters | None = None) -> Entry:
     """A record file from its source: the whole that it says, as far as the schema allows it, and problems for the rest."""
     if source.data is None and source.problems:
         return Entry(path, kind, source, source.problems, None)
     if kind == "vehicle":
-        source = spread(source)
+        source = spread(source, sisters)
     found = complaints.complaints(source, kind)
     told = dict.fromkeys(complaints.as_problem(source, complaint) for complaint in found)  # said once, it is told once
     problems = (*source.problems, *told)
     if complaints.too_many(found):
         return Entry(path, kind, source, problems, None)
     data, dropped = without(source.data, found, kind)
-    return Entry(path, kind, source, problems, _build(data, kind, sure=not found), dropped)
+    if kind == "vehicle" and source.origin:
+        data = source.origin.marked(data)
+    record = _build(data, kind, sure=not found)
+    if isinstance(record, VehicleRecord) and source.origin and source.origin.taken:
+        record = replace(record, taken=source.origin.taken)
+    return Entry(path, kind, source, problems, record, dropped)
 
 
 def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord | None:

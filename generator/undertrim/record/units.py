@@ -6,10 +6,11 @@ from functools import lru_cache
 from undertrim.record import equivalents
 from undertrim.record.numerals import Numeral, UnitError, quoted, split, tidy
 from undertrim.record.unit_table import Kind, Unit, kinds
-from undertrim.words import Language, Message, Word, message, one_of, spoken, word
+from undertrim.words import Language, Message, Word, message, one_of, say, spoken, word
 
-__all__ = ["Quantity", "UnitError", "agree", "parse", "show"]
+__all__ = ["Quantity", "UnitError", "agree", "parse", "show", "unbound"]
 
+_AT_LEAST = "at least "  # as it is typed in a record, whatever language it is shown in
 _SLACK = 1e-9  # relative; takes up the rounding of floats, nothing else
 
 
@@ -23,6 +24,7 @@ class Quantity:
     `step` is how coarse the text is: half of the last digit typed ("62 mm" 0.5, "2.19 in" 0.127); for a
     fraction or a whole number of inches half of its division, but at most half of a sixteenth
     ("2 3/16 in" and "2 in" 0.79375, "7/32 in" 0.396875). A count has step 0.
+    `least` tells a lower bound, typed as "at least 60 mm": the tape ended there and met nothing.
     """
 
     text: str
@@ -30,6 +32,7 @@ class Quantity:
     value: float
     unit: str
     step: float
+    least: bool = False
 
     def say(self, speech: Language) -> str:
         """As typed, and in the other system where people use both: "2 3/16 in (55.6 mm)"; with the decimal mark of the language.
@@ -37,21 +40,28 @@ class Quantity:
         Times are printed in hours, minutes and seconds. Torque in N·m is also given in lbf·in below 15 N·m and in
         lbf·ft from there on.
         """
-        return _printed(self, speech.decimal_mark)
+        printed = _printed(self, speech.decimal_mark)
+        return say(message("units/at-least", value=printed), speech) if self.least else printed
 
 
 @lru_cache(maxsize=8192)
 def parse(text: str, kind: str) -> Quantity:
-    """Read a quantity such as "62 mm", "2 3/16 in", "88 in-lb" or "12.6 V".
+    """Read a quantity such as "62 mm", "2 3/16 in", "88 in-lb", "12.6 V" or "at least 60 mm".
 
     `kind` is a key of data/units.toml. Raises UnitError for a text that is not such a quantity, and KeyError
     for a kind that does not exist. "unknown" is not a quantity: the caller looks for it first.
     """
     wanted, tidied = kinds()[kind], tidy(text)
-    numeral, unit = _read(tidied, wanted)
+    bare = unbound(tidied)
+    numeral, unit = _read(bare, wanted)
     step = 0 if wanted.whole else numeral.step(unit.mark) * unit.factor
     value = numeral.value * unit.factor + unit.offset
-    return Quantity(tidied, kind, float(value), wanted.canonical, float(step))
+    return Quantity(tidied, kind, float(value), wanted.canonical, float(step), tidied != bare)
+
+
+def unbound(text: str) -> str:
+    """A tidy text without the words that make a lower bound of it: "60 mm" of "at least 60 mm"."""
+    return text[len(_AT_LEAST) :] if text[: len(_AT_LEAST)].casefold() == _AT_LEAST else text
 
 
 def show(quantity: Quantity) -> str:
@@ -62,7 +72,7 @@ def show(quantity: Quantity) -> str:
 @lru_cache(maxsize=8192)
 def _printed(quantity: Quantity, mark: str) -> str:
     kind = kinds()[quantity.kind]
-    numeral, unit = _read(quantity.text, kind)
+    numeral, unit = _read(unbound(quantity.text), kind)
     if kind.clock and (clock := equivalents.clock(quantity.value)):
         return clock
     typed = equivalents.with_symbol(numeral.text.replace(".", mark), unit)
@@ -96,8 +106,8 @@ def _refuse_unit(text: str, numeral: Numeral, spelling: str, kind: Kind) -> Unit
         raise UnitError(message("units/no-unit", text=quoted(text), hint=_offers(numeral, kind)), unitless=True)
     if other := _owner(spelling):
         kinds_of_both = {"other": _named(other), "kind": _named(kind)}
-        raise UnitError(message("units/of-another-kind", text=quoted(text), **kinds_of_both, hint=_in_units_of(kind)))
-    hint = _respelt(numeral, kind.near(spelling)) or _in_units_of(kind)
+        raise UnitError(message("units/of-another-kind", text=quoted(text), **kinds_of_both, hint=in_units_of(kind)))
+    hint = _respelt(numeral, kind.near(spelling)) or in_units_of(kind)
     raise UnitError(message("units/unknown-unit", unit=quoted(spelling), text=quoted(text), hint=hint))
 
 
@@ -122,7 +132,7 @@ def _offers(numeral: Numeral, kind: Kind) -> Message:
     offered = (kind.find(name) for name in kind.offer)
     units = [unit for unit in offered if unit and (unit.fractions or not numeral.parts)]
     written = [quoted(equivalents.with_name(numeral.text, unit)) for unit in units]
-    return message("drives/write", written=one_of(*written)) if written else _in_units_of(kind)
+    return message("drives/write", written=one_of(*written)) if written else in_units_of(kind)
 
 
 def _of_the_whole(numeral: Numeral, kind: Kind) -> Message:
@@ -149,7 +159,8 @@ def _unfraction(numeral: Numeral, kind: Kind) -> Message:
     return _offers(numeral, kind) if has_fractions else message("units/decimal")
 
 
-def _in_units_of(kind: Kind) -> Message:
+def in_units_of(kind: Kind) -> Message:
+    """How a quantity of a kind is typed."""
     if not kind.offer:
         return message("units/without-unit", example=quoted(kind.example))
     return message("units/in-units", units=one_of(*kind.offer), example=quoted(kind.example))

@@ -2,6 +2,7 @@
 
 import * as choice from "./electrical-cable.js";
 import { size, supply } from "./electrical-drop.js";
+import { crossover, pad } from "./electrical-crossover.js";
 import { readings } from "./electrical-fuses.js";
 import { Refused, use } from "./electrical-numbers.js";
 import * as sound from "./electrical-sound.js";
@@ -111,6 +112,8 @@ const CALCULATORS = {
   cable,
   load,
   filter(form) { return CORNERS[unitOf(form, "value").dataset.kind](needed(form, "value"), needed(form, "load")); },
+  crossover(form) { return crossover({ frequency: needed(form, "corner"), load: needed(form, "load"), alignment: chosen(form, "kind") }); },
+  pad(form) { return pad({ decibels: needed(form, "decibels"), load: needed(form, "load"), power: maybe(form, "power") }); },
   gain(form) { return sound.gain({ power: needed(form, "power"), load: needed(form, "load") }); },
   level,
   delay,

@@ -97,7 +97,7 @@ function filterNotes() { return [say("electrical/first-order"), say("electrical/
 
 function capacitorFor(frequency, ohms) { return 1 / (2 * Math.PI * frequency * ohms); }
 
-function neighbours(value) {
+export function neighbours(value) {
   const power = Math.floor(Math.log10(value));
   const values = [];
   [power - 1, power, power + 1].forEach((decade) => {

@@ -64,7 +64,7 @@ export function gather(id, rows, wrong) {
   return gear;
 }
 
-function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: say("fit-speaker/ohms", { value: ohms }) } : null; }
+function impedance(ohms) { return ohms ? { value: Number(ohms), step: 0, text: ohms + " ohm", shown: say("fit-speaker/ohms", { value: ohms }), least: false } : null; }
 
 function outline(shape, width, height) {
   if (!width && !height) return null;
@@ -78,7 +78,7 @@ function angle(id, wrong) {
   said.textContent = "";
   input.removeAttribute("aria-invalid");
   if (!text || text === "unknown") return text || null;
-  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: number(text.replace(/ ?deg/, "°")) };
+  if (found) return { value: parseFloat(text), step: 0.5 / Math.pow(10, (found[2] || "").length), text, shown: number(text.replace(/ ?deg/, "°")), least: false };
   said.textContent = say("fit-form/degrees");
   input.setAttribute("aria-invalid", "true");
   wrong.push(id);

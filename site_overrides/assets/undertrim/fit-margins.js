@@ -1,5 +1,5 @@
 /* Numbers with their uncertainty, and comparisons of what is needed with what is there, as `derive/fit/margins.py` has them.
-   Lengths are { value, step, text, shown } in mm, "unknown" or "none", or null where nothing is recorded. */
+   Lengths are { value, step, text, shown, least } in mm, "unknown" or "none", or null where nothing is recorded. */
 
 import { both, round } from "./lengths.js";
 import { list, say } from "./words.js";
@@ -7,6 +7,8 @@ import { list, say } from "./words.js";
 /** @import { FitNumber, Given, Quantity } from "published" */
 
 export const DIGITS = 9;
+
+const BEYOND = 1e6;
 
 /**
  * @param {string} label
@@ -33,7 +35,10 @@ export function isLength(value) { return value !== null && typeof value === "obj
  * @param {Given | undefined} value
  */
 export function typed(label, value) {
-  if (isLength(value)) return number(label, value.value, value.step, value.shown);
+  if (isLength(value)) {
+    const found = number(label, value.value, value.step, value.shown);
+    return value.least ? changed(found, { more: BEYOND, lacking: true }) : found;
+  }
   return number(label, null, 0, value ? say(`facts/${value}`) : notRecorded());
 }
 

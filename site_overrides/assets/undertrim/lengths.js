@@ -110,7 +110,7 @@ function vulgar(text) {
   return Array.from(text).some((letter) => letter > "~" && letter !== "⁄" && letter.normalize("NFKC").indexOf("⁄") >= 0);
 }
 
-/* { value, step, text, shown } in mm; throws Unread with the way out. */
+/* { value, step, text, shown, least } in mm; throws Unread with the way out. */
 export function read(typed) {
   const text = tidy(typed), found = NUMERAL.exec(text);
   if (!found || vulgar(text)) throw new Unread("units/unreadable", { text: quoted(text), hint: wayOut(text) });
@@ -124,7 +124,7 @@ export function read(typed) {
   const size = factor(unit.factor), second = other(clean(numeral.value * size), unit.system);
   return {
     value: clean(numeral.value * size), step: clean(coarse(numeral, unit.mark || 1) * size), text,
-    shown: number(numeral.text) + " " + name + (second ? " (" + number(second) + ")" : ""),
+    shown: number(numeral.text) + " " + name + (second ? " (" + number(second) + ")" : ""), least: false,
   };
 }
 

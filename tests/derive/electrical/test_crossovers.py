@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from undertrim.derive.electrical import crossovers, filters
+from undertrim.derive.electrical import crossovers, filters, tweeter_parts
 from undertrim.derive.electrical.bounds import Refused
 from undertrim.derive.electrical.crossovers import Alignment, SecondOrder
 
@@ -92,6 +92,33 @@ def test_a_pad_keeps_the_load_and_takes_its_level(level: float, load: float) -> 
     seen = across(made.across, load)
     assert abs(made.series + seen) == pytest.approx(load)
     assert decibels(seen / (made.series + seen)) == pytest.approx(-level)
+
+
+# The three powers by the divider in complex numbers: I^2 R of each, against shares of what goes in.
+@given(st.floats(0.1, 40), loads, st.floats(1, 500))
+def test_the_heat_of_a_pad_is_what_its_resistors_take(level: float, load: float, power: float) -> None:
+    made = tweeter_parts.pad(level, load, power)
+    volts = math.sqrt(power * load)
+    through = volts / (made.series + abs(across(made.across, load)))
+    left = volts - through * made.series
+    assert made.heat[0] * power == pytest.approx(through**2 * made.series)
+    assert made.heat[1] * power == pytest.approx(left**2 / made.across)
+    assert sum(made.heat) * power + left**2 / load == pytest.approx(power)
+    assert [number.value for number in made.numbers if number.unit == "W"][1:] == [
+        pytest.approx(part * power) for part in made.heat
+    ]
+
+
+@given(corners, loads, st.sampled_from(ALIGNMENTS))
+def test_an_answer_has_the_parts_and_the_standard_values_around_them(
+    corner: float, load: float, alignment: Alignment
+) -> None:
+    found, made = tweeter_parts.crossover(corner, load, alignment), crossovers.second_order(corner, load, alignment)
+    assert (found.capacitance, found.inductance) == (made.capacitance, made.inductance)
+    for part in (made.capacitance, made.inductance):
+        below, above = filters.neighbours(part)
+        assert below <= part * (1 + 1e-9) < above * (1 + 1e-9)
+    assert decibels(high(made, load, corner)) == pytest.approx(crossovers.at_corner(alignment), abs=1e-6)
 
 
 # 3 kHz into 4 ohm: 13.26 uF, and the standard value below is 12 uF with its corner at 3316 Hz; 60 W peak at sqrt(2 * 60 * 4) = 21.9 V.

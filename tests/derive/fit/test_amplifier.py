@@ -13,6 +13,7 @@ from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.kinds.amplifier import budget, feed, loads, turning, waking
 from undertrim.derive.fit.stock import only
+from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.words import say
@@ -165,6 +166,40 @@ def test_speakers_of_one_channel_and_side_are_in_parallel() -> None:
     assert check.have == pytest.approx(2)
 
 
+def with_tweeter(feed: str, impedance: str = "4 ohm") -> VehicleRecord:
+    """The car with a factory tweeter on the channel of the door speakers."""
+    tweeter = f"{{kind: tweeter, behind: [cover], channel: front, each: [left, right], factory: yes, feed: {feed}, impedance: {impedance}}}"
+    return car("runs:", f"  sail: {tweeter}\n    runs:")
+
+
+@pytest.mark.parametrize(
+    ("feed", "impedance", "least", "verdict", "have"),
+    [
+        ("parallel", "4 ohm", "3 ohm", "fails", 2),
+        ("crossover", "4 ohm", "3 ohm", "fits", 4),
+        ("own-filter", "2 ohm", "3 ohm", "fails", 2),  # in its own range it is all there is
+        ("unknown", "4 ohm", "3 ohm", "unknown", None),
+        ("unknown", "4 ohm", "2 ohm", "fits", 2),  # however it is fed
+        ("unknown", "2 ohm", "3 ohm", "fails", 4 / 3),  # however it is fed
+    ],
+)
+def test_a_tweeter_loads_its_channel_as_it_is_fed(
+    feed: str, impedance: str, least: str, verdict: str, have: float | None
+) -> None:
+    """What is fed direct is in parallel, 1/Z = 1/4 + 1/4; a capacitor or crossover keeps it to a range in which it is alone."""
+    facts = only(amplifier(least_load=least), AmplifierGear).facts
+    (check,) = loads.loads(place(with_tweeter(feed, impedance)), facts).checks
+    assert check.verdict == verdict
+    assert check.have is None if have is None else check.have == pytest.approx(have)
+
+
+def test_a_speaker_whose_channel_nobody_knows_may_be_on_this_one() -> None:
+    more = "rear-door: {kind: speaker, behind: [door-speaker], each: [left, right], impedance: 4 ohm}\n    runs:"
+    (check,) = loads.loads(place(car("runs:", f"  {more}")), only(amplifier(), AmplifierGear).facts).checks
+    assert check.verdict == "marginal"
+    assert "find out the channel of" in say(check.words)
+
+
 def test_an_unknown_impedance_is_never_a_yes() -> None:
     assert fitted(car("impedance: 4 ohm", "impedance: unknown"), amplifier()).kind == "unknown"
 
@@ -233,3 +268,25 @@ def test_an_added_amplifier_is_what_the_speakers_load() -> None:
 def test_an_impedance_of_nothing_is_a_short_and_breaks_nothing() -> None:
     found = fitted(car("impedance: 4 ohm", "impedance: 0 ohm"), amplifier())
     assert found.kind == "does-not-fit"
+
+
+CONVERTER = {"kind": "converter", "maker": "Skerrowe", "model": "Mill", "takes": "speaker", "gives": "line"}
+
+
+@pytest.mark.parametrize(("makes", "lead"), [("yes", False), ("no", True), ("unknown", True)])
+def test_a_converter_that_makes_a_turn_on_saves_the_lead(makes: str, lead: bool) -> None:
+    dead = car("switched_on_by: wire\n        supply", "switched_on_by: none\n        supply")
+    found = fitted(dead, amplifier(inputs=["line"]), (gear(CONVERTER, makes_turn_on=makes),))
+    assert [part.name for part in found.parts] == ["Skerrowe Mill"]
+    assert ("a turn-on lead" in say(found.headline)) is lead
+    assert ("Skerrowe Mill makes the turn-on of the signal" in noted(found)) is not lead
+
+
+def test_a_wire_that_is_there_comes_before_the_converters() -> None:
+    found = fitted(car(), amplifier(inputs=["line"]), (gear(CONVERTER, makes_turn_on="yes"),))
+    assert "makes the turn-on" not in noted(found)
+
+
+def test_of_two_converters_the_one_that_makes_a_turn_on_comes_first() -> None:
+    shelf = (gear(CONVERTER, makes_turn_on="no"), gear(CONVERTER, model="Weir", makes_turn_on="yes"))
+    assert [part.name for part in fitted(car(), amplifier(inputs=["line"]), shelf).parts] == ["Skerrowe Weir"]

@@ -72,7 +72,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _screws(part: Part) -> int | None:
-    """How many screws, bolts, nuts and rivets hold a part; None where that is not known, or depends on the car."""
+    """How many screws, bolts, nuts and rivets hold a part; None where that is not known, or depends on the car or its side."""
     lines: list[Fastener] = [item for item in part.held_by if (item.turned or item.plain_shank) and item.leave == "no"]
-    counts = [item.count for item in lines if isinstance(item.count, int) and not item.when.clauses]
+    counts = [item.count for item in lines if isinstance(item.count, int) and not (item.when.clauses or item.side)]
     return sum(counts) if lines and len(counts) == len(lines) else None

@@ -123,7 +123,7 @@ from undertrim.check.joints import Vehicle, shelf, vehicles
 from undertrim.derive import cars
 from undertrim.derive.fit.stock import of_kind
 from undertrim.record.gear import GearFacts, Place
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import VehicleRecord, all_names
 from undertrim.record.model.kinds.receiver import KitGear, LeadsGear, ReceiverGear
 from undertrim.record.nearness import near, suggestion
 from undertrim.record.problem import Level
@@ -202,7 +202,7 @@ def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iter
         about = tuple(place.vehicle.split("/"))
         yield Finding((*pointer, "vehicle"), _no_vehicle(place.vehicle, near(place.vehicle, known)), about=about)
     elif vehicle.record:
-        openings = list(vehicle.record.openings)
+        openings = list(dict.fromkeys(one.written for one in vehicle.record.openings.values()))
         yield from _absent((*pointer, "opening"), _OPENING, place.opening, openings, [place.vehicle])
         yield from _conditions((*pointer, "when"), place, vehicle.record)
 
@@ -225,14 +225,14 @@ def _conditions(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterat
 
 def _parts(facts: KitGear, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
     """A kit for several vehicles may have steps for one of them: a part is absent where none has it."""
-    parts = {name for record in suited.values() for name in record.parts}
+    parts = all_names(part for record in suited.values() for part in record.parts.values())
     for index, step in enumerate(facts.assembly):
         if step.part:
             yield from _absent(("gear", "assembly", index, "part"), _PART, step.part, sorted(parts), suited)
 
 
 def _plugs(facts: GearFacts, suited: Mapping[str, VehicleRecord]) -> Iterator[Finding]:
-    plugs = {name for record in suited.values() for name in record.connectors}
+    plugs = all_names(plug for record in suited.values() for plug in record.connectors.values())
     for name in facts.plugs:
         yield from _absent(("gear", "plugs", name), _PLUG, name, sorted(plugs), suited)
 

@@ -154,7 +154,7 @@ def _meant(quantity: Quantity, spec: dict[str, Any]) -> list[str]:
 def _respelt(quantity: Quantity) -> Iterator[str]:
     """The number as typed with each of the units that people use for its kind."""
     kind = kinds()[quantity.kind]
-    numeral, _ = split(quantity.text, kind.example)
+    numeral, _ = split(units.unbound(quantity.text), kind.example)
     for unit in filter(None, map(kind.find, kind.offer)):
         if not numeral.parts or unit.fractions:
             yield with_name(numeral.text, unit)

@@ -51,6 +51,7 @@ from collections.abc import Iterator
 from undertrim.check.fasteners import Held, held
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.cars import together
+from undertrim.record.model import Fastener
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -70,4 +71,9 @@ def _alike(item: Held, other: Held) -> bool:
     """Whether `other` comes out of the same thing, in some car that has both."""
     one, two = item.fastener, other.fastener
     same = (one.kind, one.drive or one.what) == (two.kind, two.drive or two.what)
-    return item.pointer[:2] == other.pointer[:2] and two.leave == "no" and same and together(one.when, two.when)
+    return item.pointer[:2] == other.pointer[:2] and two.leave == "no" and same and _meet(one, two)
+
+
+def _meet(one: Fastener, other: Fastener) -> bool:
+    """Whether both are on one side of some car."""
+    return together(one.when, other.when) and (None in (one.side, other.side) or one.side == other.side)

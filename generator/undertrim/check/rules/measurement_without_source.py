@@ -76,7 +76,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     """One finding for each block with measurements that nothing backs."""
     found: dict[Pointer, list[str]] = {}
     for item in subject.fields:
-        if _is_measured(item) and not _is_backed(subject.source.data, item.pointer):
+        taken = bool(subject.source.origin and subject.source.origin.is_taken(item.pointer))  # its source is over there
+        if _is_measured(item) and not taken and not _is_backed(subject.source.data, item.pointer):
             block = _block(item.pointer)
             found.setdefault(block, []).append(str(item.pointer[len(block)]))
     for block, names in found.items():

@@ -2,7 +2,8 @@
 
 ## What it finds
 
-A preparation, part or opening with `on_side` and without `mirrors`, in a record that covers both drive sides.
+A preparation, part or opening with `on_side` and without `mirrors`, in a record that covers both drive sides. A tether or fastener
+there with one `side` for both.
 One that its `when` keeps to cars of a single drive side is left alone, and so is a record of one drive side:
 read for the other, what is not said there becomes a question.
 
@@ -31,6 +32,12 @@ wrong footwell, or takes the wrong panel off.
         name: Fuse box cover
         release: pull
         on_side: left    # here
+      door-panel:
+        name: Front door panel
+        area: front-door
+        each: [left, right]
+        release: pull
+        tethers: {mirrors: {name: Mirror switch plug, kind: plug, serves: [mirrors], side: left}}    # here
     openings:
       shelf:
         name: Shelf opening
@@ -43,6 +50,7 @@ wrong footwell, or takes the wrong panel off.
 
 error: 'battery' is on the right, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
 error: 'fuse-cover' is on the left, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
+error: 'mirrors' is on the left, and nothing says whether it changes sides with the steering wheel (write one for each: 'side: [{when: {drive-side: left}, is: left}, {when: {drive-side: right}, is: right}]')
 error: 'shelf' is on the left, and nothing says whether it changes sides with the steering wheel (add 'mirrors: yes', 'no' or 'unknown')
 
 ## Good
@@ -85,7 +93,9 @@ A record of one drive side:
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
+from undertrim.check.one_sided import OneSided, one_sided
 from undertrim.derive import mirroring
+from undertrim.record.model import Side, Tether
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -101,3 +111,15 @@ def check(subject: Subject) -> Iterator[Finding]:
             side = message(f"sides/{thing.on_side}")
             found = message("rules/on-side-without-mirrors/unsaid", name=name, side=side)
             yield Finding((section, name, "on_side"), found)
+    for item in one_sided(subject.record):
+        both = [side for side in subject.record.vehicle.drive_side if _there(item, side)]
+        if len(both) > 1:
+            name = item.item.id if isinstance(item.item, Tether) else item.item.what
+            side = message(f"sides/{item.side}")
+            found = message("rules/on-side-without-mirrors/one-for-both", name=name, side=side)
+            yield Finding((*item.pointer, "side"), found)
+
+
+def _there(item: OneSided, drive_side: Side) -> bool:
+    """Whether there is one in cars of a drive side."""
+    return mirroring.exists(item.thing, drive_side) and item.item.when.holds({"drive-side": drive_side})

@@ -113,7 +113,7 @@ from itertools import combinations
 
 from undertrim.check import months
 from undertrim.check.findings import Card, Finding
-from undertrim.check.vehicles import VehicleCard, share, vehicles
+from undertrim.check.vehicles import VehicleCard, alike, vehicles
 from undertrim.record.model import Built, VehicleFacts
 from undertrim.record.problem import Level
 from undertrim.words import message
@@ -139,7 +139,7 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
 def _claimed_twice(one: VehicleFacts, other: VehicleFacts) -> Built | None:
     """The months in which a car could be meant by both records."""
     told_apart = one.phase != other.phase and one.tell and other.tell
-    if told_apart or not share(one.drive_side, other.drive_side) or not share(one.bodies, other.bodies):
+    if told_apart or not alike(one, other):
         return None
     return months.common(one.built, other.built)
 

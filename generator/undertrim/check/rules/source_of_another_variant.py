@@ -92,7 +92,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     for block in sorted({*conditions, *named}, key=lambda place: [str(step) for step in place]):
         when = When(tuple(clause for place in _around(block) for clause in conditions.get(place, ())))
         place = next((place for place in reversed(_around(block)) if place in named), None)
-        if place is not None and (block in named or block in conditions) and subject.intact(block):
+        led = subject.source.origin.led if subject.source.origin else ()
+        if place is not None and block not in led and (block in named or block in conditions) and subject.intact(block):
             yield from _excluded(block, when, named[place], known, (*block, "source" if block in named else "when"))
 
 

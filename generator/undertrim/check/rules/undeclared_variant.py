@@ -88,24 +88,30 @@ from collections.abc import Iterator, Mapping
 from undertrim.check.conditions import Undeclared, undeclared
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive import cars
+from undertrim.record.implied import LISTS
 from undertrim.record.nearness import suggestion
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
-from undertrim.words import Message, message
+from undertrim.words import Message, message, quoted
 
 LEVEL = Level.ERROR
 
 _IMPLIED = {
     "drive-side": message("rules/undeclared-variant/one-steering-side", name="drive-side"),
     "body": message("rules/undeclared-variant/one-body", name="body"),
+    **{
+        name: message("rules/undeclared-variant/one-of-its-kind", name=name, field=quoted(listed))
+        for name, listed in LISTS.items()
+        if name not in ("drive-side", "body")
+    },
 }
-"""Variants that every record of more than one side or body has by itself."""
+"""Variants that every record of more than one side, body, gearbox, engine or trim level has by itself."""
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every variant and choice that is named in a condition and declared nowhere."""
     known = cars.variants(subject.record)
-    if not all(subject.intact(place) for place in (("variants",), ("vehicle", "drive_side"), ("vehicle", "bodies"))):
+    if not all(subject.intact(place) for place in (("variants",), *(("vehicle", listed) for listed in LISTS.values()))):
         return
     for item in undeclared(subject.record):
         pointer = (*item.pointer, item.variant)

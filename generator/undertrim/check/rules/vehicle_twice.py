@@ -89,7 +89,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from undertrim.check import months, names
 from undertrim.check.findings import Card, Finding
-from undertrim.check.vehicles import VehicleCard, share, vehicles
+from undertrim.check.vehicles import VehicleCard, alike, vehicles
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -158,5 +158,4 @@ def _same_cars(ones: Sequence[VehicleCard], others: Sequence[VehicleCard]) -> It
 
 def _could_be_one(one: VehicleCard, other: VehicleCard) -> bool:
     told_apart = one.facts.tell and other.facts.tell and one.facts.tell != other.facts.tell
-    alike = share(one.facts.drive_side, other.facts.drive_side) and share(one.facts.bodies, other.facts.bodies)
-    return bool(alike and not told_apart and months.common(one.facts.built, other.facts.built))
+    return bool(alike(one.facts, other.facts) and not told_apart and months.common(one.facts.built, other.facts.built))

@@ -32,6 +32,11 @@ def second_order(frequency: float, load: float, alignment: Alignment) -> SecondO
     return SecondOrder(quality / (round_per_second * ohms), ohms / (round_per_second * quality))
 
 
+def at_corner(alignment: Alignment) -> float:
+    """The level at the corner, in dB: 20 log10 Q."""
+    return 20 * math.log10(QUALITY[alignment])
+
+
 @dataclass(frozen=True, slots=True)
 class Pad:
     """Two resistors in ohm that keep the load: one in `series` before, one `across` the tweeter."""

@@ -62,7 +62,9 @@ def _fits(pattern: Sequence[str], steps: Sequence[str]) -> bool:
 
 
 def _extreme(which: str, claims: Sequence[Reading]) -> str:
-    """The smallest or largest; `none` is nothing at all, and a claim that cannot be read leaves it unknown."""
+    """The smallest or largest; `none` is nothing at all. A claim that cannot be read leaves it unknown, and a lower bound what is largest."""
+    if which == "largest" and any(isinstance(claim, Quantity) and claim.least for claim in claims):
+        return UNKNOWN
     values = {text(claim): _value(claim) for claim in claims}
     known = {said: value for said, value in values.items() if value is not None}
     if not known or len(known) < len(values):

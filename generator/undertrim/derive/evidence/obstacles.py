@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import doors
+from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.record.model import Blank, Fastener, Part, Prep, Restraint, VehicleRecord
 from undertrim.record.source import Pointer
@@ -34,6 +35,7 @@ def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
         *_voltage(record),
         *_torques(record),
         *_conflicts(record),
+        *_unseen(record),
     )
     return (*found, *_lists(record))
 
@@ -119,6 +121,14 @@ def _conflicts(record: VehicleRecord) -> Iterator[Obstacle]:
             name = dispute.conflict.id
             said = message("obstacles/conflict", conflict=name, about=dispute.conflict.about)
             yield Obstacle(("conflicts", name), said, tuple(dispute.conflict.about.split("/")))
+
+
+def _unseen(record: VehicleRecord) -> Iterator[Obstacle]:
+    """What other records say of their cars, until somebody has looked at it on this one."""
+    for car, places in taken.things(record).items() if not taken.is_seen(record) else ():
+        said = message("sharing/obstacle", count=len(places), car=car.said)
+        asked = next(spot for spot in record.taken if spot[: len(places[0])] == places[0])  # it stands in 'shares'
+        yield Obstacle(asked, said)
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:

@@ -29,9 +29,12 @@ def read(says: str, kind: str, form: str = "", scheme: str = "") -> Reading:
 def same(one: Reading, other: Reading) -> bool:
     """Whether two readings are one value, as far as the finer of the two is typed.
 
-    `6.4 cm` and `64 mm` are, `2 3/16 in` and `55.6 mm` are, `64 mm` and `64.2 mm` are not.
+    `6.4 cm` and `64 mm` are, `2 3/16 in` and `55.6 mm` are, `64 mm` and `64.2 mm` are not. `at least 60 mm` and `64 mm` are two values:
+    one says more than the other.
     """
     if isinstance(one, Quantity) and isinstance(other, Quantity):
+        if one.least != other.least:
+            return False
         slack = _SAME * max(abs(one.value), abs(other.value))
         return one.kind == other.kind and abs(one.value - other.value) <= min(one.step, other.step) + slack
     return one == other

@@ -89,7 +89,7 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
         yield from (when for _, when in cars.conditions(record))
     yield from (system.when for system in record.sound.values())
     for item in vehicle.stock.items:
-        yield from item.conditions(vehicle.address, opening.id)
+        yield from item.conditions(vehicle.address, opening.written)
     yield from room(opening).conditions(record)
 
 

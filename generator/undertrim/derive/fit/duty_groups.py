@@ -40,7 +40,7 @@ def outcomes_at(
     groups: dict[Outcome, list[Mapping[str, str]]] = {}
     for car in kinds if opening.takes_over and record.duties else ():
         if opening.when.holds(car):
-            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.id, car), receiver):
+            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.written, car), receiver):
                 groups.setdefault(outcome, []).append(car)
     for outcome, having in groups.items():
         yield from ((outcome, when) for when in _condition(having, kinds))
@@ -53,7 +53,7 @@ def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) 
         *(duty.when for duty in record.duties.values()),
         *(part.when for part in record.parts.values()),
     ]
-    whens += [when for item in stock.items for when in item.conditions(address, opening.id)]
+    whens += [when for item in stock.items for when in item.conditions(address, opening.written)]
     used = {name for when in whens for name in when.variants}
     return iter(cars.told_apart(record, used))
 

@@ -10,6 +10,7 @@ from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message
 
 DIRECT = ("", "direct")
+SIDES = ("left", "right")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,19 @@ class Joined:
         return [*(alone if False in first.counted else ()), *(together if True in first.counted else ())]
 
     @property
+    def ranges(self) -> list[tuple[Part, ...]]:
+        """What may load a range together, whichever part is asked about: all that is counted, and each alone that has a range of its own."""
+        sure = tuple(part for part in self.parts if False not in part.counted)
+        most = tuple(part for part in self.parts if True in part.counted)
+        alone = ((part,) for part in self.parts if False in part.counted)
+        return list(dict.fromkeys(one for one in (sure, most, *alone) if one))
+
+    @property
+    def surely(self) -> list[tuple[Part, ...]]:
+        """Of `ranges` those that load one for sure, although nobody knows how some of it is fed."""
+        return [one for one in self.ranges if len({part.counted for part in one} - {(True,)}) == 0 or len(one) == 1]
+
+    @property
     def missing(self) -> list[Message]:
         """The impedances that are needed and not known, each named with how."""
         wanted = dict.fromkeys(part for parts in self.sets for part in parts)
@@ -80,6 +94,19 @@ def join(
     first = Part(message(f"fit-{opening.kind}/the-{opening.kind}"), new, opening.impedance, opening.then_fed_through)
     others = (_part(other, visit) for other in sharing(record, opening, car, visit))
     return Joined((first, *others), tuple(_unplaced(record, opening, car, visit)))
+
+
+def on_channels(
+    record: VehicleRecord, car: Mapping[str, str], visit: Mapping[str, Gear]
+) -> dict[str, tuple[Joined, ...]]:
+    """What one car has on each channel of which the record knows, for each side of the car alone."""
+    here = [one for one in _on_channels(record, visit) if one.when.holds(car)]
+    unplaced = tuple(one.name for one in here if not one.channel)
+    found: dict[str, tuple[Joined, ...]] = {}
+    for name in dict.fromkeys(one.channel for one in here if one.channel):
+        sides = ([one for one in here if one.channel == name and (not one.each or side in one.each)] for side in SIDES)
+        found[name] = tuple(Joined(tuple(_part(one, visit) for one in side), unplaced) for side in sides if side)
+    return found
 
 
 def _unplaced(

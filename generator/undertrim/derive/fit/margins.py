@@ -12,6 +12,7 @@ from undertrim.words import Items, Message, Value, message
 
 Verdict = Literal["fits", "marginal", "fails", "unknown"]
 _DIGITS = 9  # of a millimetre; takes up the rounding of floats, nothing else
+_BEYOND = 1e6  # mm that may lie behind a lower bound: more than anything needs, and a number like others in data
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +77,12 @@ def known(label: Value, value: float, step: float = 0, *, default: bool = False)
     return Number(label, value, step, both(value), default)
 
 
+def limit(value: float, *numbers: Number) -> Value:
+    """A limit in mm that was worked out from numbers; `71 mm (2.8 in) or more` where one of them is a lower bound."""
+    said = both(value)
+    return message("fit/or-more", length=said) if any(number.more for number in numbers) else said
+
+
 NOT_RECORDED = message("facts/not-recorded")
 _BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"facts/{blank}") for blank in Blank}}
 
@@ -83,7 +90,8 @@ _BLANKS: dict[Blank | None, Message] = {None: NOT_RECORDED, **{blank: message(f"
 def typed(label: Value, value: Quantity | Blank | None, *, none: float | None = None, default: bool = False) -> Number:
     """A number from a record. `none` is what the word 'none' comes to, if anything."""
     if isinstance(value, Quantity):
-        return Number(label, value.value, value.step, value, default)
+        more = _BEYOND if value.least else 0
+        return Number(label, value.value, value.step, value, default, more=more, lacking=value.least)
     if value is Blank.NONE and none is not None:
         return known(label, none)
     return Number(label, None, 0, _BLANKS[value])

@@ -53,7 +53,7 @@ class Place:
     @cached_property
     def suiting(self) -> list[Gear]:
         """The gear that suits the opening of this car, and what suits every car."""
-        return self.vehicle.shelf(self.opening.id).suiting(self.vehicle.address, self.opening.id, self.car)
+        return self.vehicle.shelf(self.opening.id).suiting(self.vehicle.address, self.opening.written, self.car)
 
     @cached_property
     def between(self) -> list[Gear]:

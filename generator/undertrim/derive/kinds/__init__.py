@@ -28,11 +28,11 @@ def required(record: VehicleRecord, opening: Opening) -> Iterator[Fact]:
             assert_never(opening)
 
 
-def details(opening: Opening, entry: str) -> Details:
+def details(record: VehicleRecord, opening: Opening, entry: str) -> Details:
     """What the usual step `entry` of fitting says of this opening, beside what is usual for its kind."""
     match opening:
         case AmplifierOpening():
-            return amplifier.details(opening, entry)
+            return amplifier.details(record, opening, entry)
         case ReceiverOpening() | SpeakerOpening() | TweeterOpening():
             return NOTHING
         case _:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from undertrim.derive.opening_details import NOTHING, Details
 from undertrim.derive.opening_fact import Fact, known
+from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.words import Message, message
 
@@ -35,13 +36,22 @@ def _to_do(opening: AmplifierOpening, what: str) -> Message:
     return message(f"wanted-amplifier/{what}", opening=opening.name)
 
 
-def details(opening: AmplifierOpening, entry: str) -> Details:
-    """What is underneath before a screw goes in, the ground point with its nut, and where the main fuse goes."""
+def details(record: VehicleRecord, opening: AmplifierOpening, entry: str) -> Details:
+    """What is underneath before a screw goes in, the ground point with its nut, where the main fuse goes, and whether others are on its run."""
     if entry == "offer":
         return Details(tuple(message(f"steps-amplifier/under-{thing}") for thing in opening.underneath or ("unknown",)))
     if entry == "ground" and opening.ground_point:
         point = opening.ground_point
         return Details((message("steps-amplifier/ground-at", at=point.at),), (point.nut,) if point.nut else ())
-    if entry == "fuse" and opening.fuse_place:
-        return Details((message("steps-amplifier/fuse-at", at=opening.fuse_place.at),))
+    if entry in ("cable", "fuse"):
+        place = opening.fuse_place if entry == "fuse" else None
+        said = (message("steps-amplifier/fuse-at", at=place.at),) if place else ()
+        return Details((*said, *_for_all(record, opening, entry)))
     return NOTHING
+
+
+def _for_all(record: VehicleRecord, opening: AmplifierOpening, entry: str) -> Iterator[Message]:
+    """That one cable and one fuse serve all amplifiers on a run, where the record has places for several."""
+    others = [one for one in record.openings_of(AmplifierOpening) if one.run == opening.run and one.id != opening.id]
+    if opening.run in record.runs and others:
+        yield message(f"steps-amplifier/one-{entry}", run=record.runs[opening.run].name)

@@ -92,7 +92,7 @@ class Assembly:
         return node.id not in self.home or node.id in self.also_refit
 
     def _fitting(self) -> Iterator[Step]:
-        fitted = list(self._fitted())
+        fitted = list(self._fitted() if self.every else _once_each(self._fitted()))
         yield from (step for step in fitted if not step.last)
         yield from (step for step in fitted if step.last)
 
@@ -195,6 +195,15 @@ class Assembly:
         """Each step with the state of battery and ignition while it is done."""
         kept = list(made)
         yield from (self.of_car.stated(step, now) for step, now in zip(kept, running.states_of(kept), strict=True))
+
+
+def _once_each(made: Iterable[Step]) -> Iterator[Step]:
+    """The steps without those about something that an earlier one has already dealt with for all openings."""
+    seen: set[str] = set()
+    for step in made:
+        if not step.shared or step.shared not in seen:
+            yield step
+        seen.add(step.shared)
 
 
 def _driven(node: Node) -> bool:

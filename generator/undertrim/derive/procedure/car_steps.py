@@ -119,7 +119,9 @@ class CarSteps:
         here = [part for part in replaced if fates.only_there(self.record, part, opening)]
         apart = [part for part in replaced if part not in here]
         key = ("install", *(part.id for part in replaced))
-        return self._once(key, opening, lambda: gear_steps.install(opening, self.car, here, apart), also=replaced)
+        return self._once(
+            key, opening, lambda: gear_steps.install(self.record, opening, self.car, here, apart), also=replaced
+        )
 
     def tests(self, opening: Node) -> tuple[Step, ...]:
         """Test new gear."""

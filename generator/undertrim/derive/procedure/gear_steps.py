@@ -8,14 +8,16 @@ from undertrim.derive.procedure.naming import about, named
 from undertrim.derive.procedure.node import Node, node_id
 from undertrim.derive.procedure.steps import Step, live, text
 from undertrim.derive.procedure.tools import tool_called, tool_turning
-from undertrim.record.model import Assignment, Opening
+from undertrim.record.model import Assignment, Opening, VehicleRecord
 from undertrim.record.model.kinds.usual import UsualStep, usual_for, usual_word
 from undertrim.words import message
 
 _WINDOW = {"yes": "window", "unknown": "window-unknown", "no": ""}
 
 
-def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Sequence[Node] = ()) -> Iterator[Step]:
+def install(
+    record: VehicleRecord, node: Node, car: Assignment, here: Sequence[Node] = (), apart: Sequence[Node] = ()
+) -> Iterator[Step]:
     """Fit new gear into an opening: the usual steps of its kind, the record's own words with the first.
 
     The tethers of the replaced parts `here` end in the step that joins; each part `apart` has a step of its own before that.
@@ -29,7 +31,7 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
         special = opening.install_how if entry == entries[0] else ""
         if entry == joining:
             yield from (step for part in apart for step in _taking_over(node, part, car))
-        more = details(opening, entry)
+        more = details(record, opening, entry)
         yield Step(
             f"install:{_place(node)}:{entry}", "install", "install", about(usual_word(opening.kind, "install", entry, "name"), node),
             text(special, usual_word(opening.kind, "install", entry, "text"), *more.said), node,
@@ -38,6 +40,7 @@ def install(node: Node, car: Assignment, here: Sequence[Node] = (), apart: Seque
             tools=(*(tuple(map(tool_called, kind.tools)) if entry == entries[0] else ()), *map(tool_turning, more.turned)),
             builds=kind.install[entry].builds,
             last=kind.install[entry].last,
+            shared=f"{entry}:{opening.shares}" if kind.install[entry].shared and opening.shares else "",
         )  # fmt: skip
 
 

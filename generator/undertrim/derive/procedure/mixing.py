@@ -1,5 +1,6 @@
 """Which openings of a car can make a visit more than the sum of its jobs, so that only those need comparing."""
 
+from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 
 from undertrim.derive.procedure.graph import ancestors
@@ -9,11 +10,11 @@ from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.refit_zones import back_before_power
 from undertrim.derive.procedure.walks import reach, shortest_cycles
 from undertrim.derive.procedure.way_back import waits
-from undertrim.record.model import Assignment, Part, Prep
+from undertrim.record.model import Assignment, Opening, Part, Prep
 
 
 def mixing(layout: Layout) -> frozenset[str]:
-    """The opening nodes that share routes, or a part that moves over or makes room, with others.
+    """The opening nodes that share routes, a part that moves over or makes room, or what their steps are about, with others.
 
     The nodes of any other opening are the same in every visit, and none of them makes a route of these cheaper.
     """
@@ -21,7 +22,8 @@ def mixing(layout: Layout) -> frozenset[str]:
     hot = {*layout.graph.any_of, *_extras(layout, openings)}
     shared = layout.elsewhere
     roaming = [part for part, homes in layout.homes.items() if len(homes) > 1]
-    if not (hot or shared or roaming):
+    together = _together(layout, openings)
+    if not (hot or shared or roaming or together):
         return frozenset()
     homes = frozenset[str]().union(*(layout.homes[part] for part in (*(part for part, _ in shared), *roaming)))
     return frozenset(
@@ -30,7 +32,15 @@ def mixing(layout: Layout) -> frozenset[str]:
         if not hot.isdisjoint(ancestors(layout.graph, [name]))
         or name in {opening for _, opening in shared}
         or name in homes
+        or name in together
     )
+
+
+def _together(layout: Layout, openings: Sequence[str]) -> frozenset[str]:
+    """The openings that have something together with another, such as the cable that feeds both."""
+    shares = {name: thing.shares for name in openings if isinstance(thing := layout.nodes[name].thing, Opening)}
+    several = {one for one, count in Counter(filter(None, shares.values())).items() if count > 1}
+    return frozenset(name for name, one in shares.items() if one in several)
 
 
 def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:

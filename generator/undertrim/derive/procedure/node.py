@@ -18,6 +18,19 @@ class Node:
     id: str
     thing: Part | Prep | Opening
     side: Side | None = None
+    record_slots: tuple[int, ...] = ()
+    """The numbers that its fasteners have in the record, where it does not have all of them."""
+
+    @classmethod
+    def of(cls, name: str, thing: Part | Prep | Opening, side: Side | None) -> "Node":
+        """A thing as it is on one side."""
+        made = thing.at_side(side) if isinstance(thing, Part) else thing
+        slots = thing.slots(side) if made is not thing and isinstance(thing, Part) else ()
+        return cls(node_id(name, side), made, side, slots)
+
+    def slot(self, number: int) -> int:
+        """The number in the record of one of its fasteners."""
+        return self.record_slots[number] if self.record_slots else number
 
     @property
     def minutes(self) -> float | None:

@@ -127,7 +127,7 @@ class _Builder:
         for name, thing, each in things:
             if thing.when.holds(self.car):
                 for side in each or (None,):
-                    yield node_id(name, side), Node(node_id(name, side), thing, side)
+                    yield node_id(name, side), Node.of(name, thing, side)
 
     def edges(self, nodes: Mapping[str, Node]) -> tuple[dict[str, set[str]], dict[str, tuple[Choice, ...]]]:
         """Written prerequisites: all of the first, one route of each of the second."""

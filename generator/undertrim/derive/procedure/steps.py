@@ -70,6 +70,8 @@ class Step:
     """Whether it tells how what goes between is built up."""
     last: bool = False
     """Whether it waits until all gear of the visit is in."""
+    shared: str = ""
+    """What it is about, if that serves several openings of a visit: of those with the same the first is enough."""
     detail: str = ""
     """What it is within its kind: how the ignition is turned, the entry of what is to do, the usual step of a kind of opening."""
 

@@ -60,13 +60,14 @@ def _balance(world: World, step: Step, node: Node, slot: int, number: int) -> Fa
 def left_over(world: World) -> Faults:
     """Fasteners that came out of something that is back, and did not go back with it."""
     for (name, slot), count in world.out.items():
-        base = name.split("@")[0]
+        base, _, side = name.partition("@")
         part = world.record.parts.get(base)
         thing = part or world.record.preps.get(base)
         if thing is None or not count or (part and part.replaced == "yes") or name in world.off:
             continue
-        pointer = ("parts" if part else "preps", base, "held_by", slot)
-        named = _named(thing.held_by[slot], count)
+        number = part.slots(side or None)[slot] if part else slot
+        pointer = ("parts" if part else "preps", base, "held_by", number)
+        named = _named(thing.held_by[number], count)
         yield fault("fastener-left-over", "left-over", None, None, pointer, **named, count=count, part=thing.name)
 
 

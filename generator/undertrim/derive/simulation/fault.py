@@ -40,6 +40,8 @@ def stands(state: str, value: str) -> Message:
 
 def at(node: Node, *rest: str | int) -> Pointer:
     """Where in the record the fact of a node stands."""
+    if rest[:1] == ("held_by",) and isinstance(rest[1], int):
+        rest = ("held_by", node.slot(rest[1]), *rest[2:])
     if isinstance(node.thing, Opening):
         return ("openings", node.thing.id, *rest)
     return ("parts" if isinstance(node.thing, Part) else "preps", node.thing.id, *rest)

@@ -9,9 +9,11 @@ from undertrim.derive.simulation.world import World
 from undertrim.record.model import Assignment, Opening, Part, Prep, Ref
 
 
-def covers(part: Part | Prep, car: Assignment) -> Iterator[Ref]:
-    """The parts under which fasteners sit."""
+def covers(part: Part | Prep, car: Assignment, side: str | None) -> Iterator[Ref]:
+    """The parts under which fasteners of one side sit, or of both where there is one of it."""
     for fastener in part.held_by:
+        if side and fastener.side not in (None, side):
+            continue
         if fastener.under and fastener.leave == "no" and fastener.when.holds(car):
             yield Ref(fastener.under)
 
@@ -59,13 +61,14 @@ def behind(world: World, node: Node, opening: Opening) -> set[str]:
         found.add(name)
         part = world.record.parts[name.split("@")[0]]
         routes = (ref for choice in part.after_any for refs in choice.values() for ref in refs)
-        for ref in (*part.after, *covers(part, world.car), *routes):
-            waiting.extend(fitted_nodes(world, ref, name.partition("@")[2] or None))
+        side = name.partition("@")[2] or None
+        for ref in (*part.after, *covers(part, world.car, side), *routes):
+            waiting.extend(fitted_nodes(world, ref, side))
     return found
 
 
 def lies_behind(world: World, node: Node, part: Part, side: str | None) -> bool:
     """Whether a part is reached only with the part of a node off."""
     meant = node.id.partition("@")[0]
-    refs = (ref for ref in (*part.after, *covers(part, world.car)) if ref.part == meant)
+    refs = (ref for ref in (*part.after, *covers(part, world.car, side)) if ref.part == meant)
     return any(node.id in fitted_nodes(world, ref, side) for ref in refs)

@@ -1,6 +1,6 @@
 """What may stand between gear and car at an opening, by kind, and the stock that is left where somebody chose it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 
 from undertrim.derive.cutting import may_go
 from undertrim.derive.fit.answers import Vehicle
@@ -21,14 +21,14 @@ def kinds(opening: Opening) -> dict[str, type[AnyGear]]:
     return {kind.kind: kind for kind in (*own, *joining, *turning)}
 
 
-def suiting(vehicle: Vehicle, opening: Opening, kind: type[AnyGear], among: Iterable[Mapping[str, str]]) -> list[Gear]:
-    """The pieces of a kind in stock that may stand between there, in any of some cars.
+def suiting(vehicle: Vehicle, opening: Opening, kind: type[AnyGear], among: Sequence[Mapping[str, str]]) -> list[Gear]:
+    """The pieces of a kind in stock that may stand between there, in any of some cars: those of them that have the opening.
 
     The leads of a receiver are its own: beside one that names its lead set no other suits.
     """
     found: dict[str, Gear] = {}
-    for car in among:
-        for item in vehicle.stock.suiting(vehicle.address, opening.id, car):
+    for car in [car for car in among if opening.when.holds(car)] or among:
+        for item in vehicle.stock.suiting(vehicle.address, opening.written, car):
             if isinstance(item.facts, kind) and may_go(vehicle.record, opening, item.facts.alters):
                 found[item.id] = item
     own = _own_leads(vehicle, opening) if kind is LeadsGear else ""

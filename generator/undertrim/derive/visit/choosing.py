@@ -42,26 +42,28 @@ def gear(shelf: Stock, opening: Opening, name: str) -> Gear | Message:
         return found
     wanted, other = message(f"gear-kinds/{kind}"), message(f"gear-kinds/a-{found.facts.kind}")
     takes = message(f"gear-kinds/a-{kind}")
-    return message("visit-arguments/wrong-kind", gear=name, wanted=wanted, found=other, opening=opening.id, takes=takes)
+    return message(
+        "visit-arguments/wrong-kind", gear=name, wanted=wanted, found=other, opening=opening.written, takes=takes
+    )
 
 
 def between(
-    vehicle: Vehicle, opening: Opening, kind: str, value: str, among: Sequence[Mapping[str, str]]
+    vehicle: Vehicle, forms: Sequence[Opening], kind: str, value: str, among: Sequence[Mapping[str, str]]
 ) -> tuple[tuple[Gear, ...], list[Message]]:
     """The pieces of a kind that are to stand between, and what is said of those that do not suit there.
 
+    `forms` is one opening, or one for each kind of car that is written under one id: what suits any of them may be meant.
     `none` is no piece. Leads are joined in any case, those of one set.
     """
-    joined = kinds(opening)[kind] is LeadsGear
+    opening, wanted = forms[0], kinds(forms[0])[kind]
+    joined = wanted is LeadsGear
     if value == NONE and not joined:
         return (), []
-    suit = {item.id: item for item in suiting(vehicle, opening, kinds(opening)[kind], among)}
+    suit = {item.id: item for form in forms for item in suiting(vehicle, form, wanted, among)}
     names, offered = list(dict.fromkeys(value.split(","))), [*suit, *([] if joined else [NONE])]
-    said = [
-        _unsuitable(vehicle.stock, opening, kinds(opening)[kind], name, offered) for name in names if name not in suit
-    ]
+    said = [_unsuitable(vehicle.stock, opening, wanted, name, offered) for name in names if name not in suit]
     if joined and len(names) > 1 and not said:
-        said = [message("visit/said-twice", word=f"{opening.id}.{kind}", first=names[0], second=names[1])]
+        said = [message("visit/said-twice", word=f"{opening.written}.{kind}", first=names[0], second=names[1])]
     return tuple(suit[name] for name in names if name in suit), said
 
 
@@ -73,17 +75,17 @@ def _unsuitable(shelf: Stock, opening: Opening, kind: type[AnyGear], name: str, 
     if not isinstance(found.facts, kind):
         wanted, other = message(f"gear-kinds/{kind.kind}"), message(f"gear-kinds/a-{found.facts.kind}")
         return message("visit/other-kind", gear=name, wanted=wanted, found=other, hint=hint)
-    return message("visit/does-not-suit", gear=name, opening=opening.id, hint=hint)
+    return message("visit/does-not-suit", gear=name, opening=opening.written, hint=hint)
 
 
 def place(shelf: Stock, openings: Sequence[Opening], name: str) -> tuple[str, Gear] | Message:
-    """The one of some openings that takes a piece of gear, by its id."""
+    """The one of some openings that takes a piece of gear, by the id it is written under."""
     found = named(shelf, name)
     if found is None:
         taken = tuple(opening.takes for opening in OPENINGS.values())
         known = [item.id for item in shelf.items if isinstance(item.facts, taken)]
         return no_gear(shelf, name, known, message("visit-arguments/any-gear"))
-    taking = [opening.id for opening in openings if isinstance(found.facts, opening.takes)]
+    taking = list(dict.fromkeys(opening.written for opening in openings if isinstance(found.facts, opening.takes)))
     if len(taking) == 1:
         return taking[0], found
     if not taking:
@@ -94,7 +96,7 @@ def place(shelf: Stock, openings: Sequence[Opening], name: str) -> tuple[str, Ge
 
 
 def of_kit(vehicle: Vehicle, worked: Sequence[str], name: str) -> list[str] | Message:
-    """The openings worked at that a kit is made for."""
+    """The openings that a kit is made for, of those worked at, by the ids they are written under."""
     made_for = {
         kit.id: [at.opening for at in kit.facts.suits if at.vehicle == vehicle.address and at.opening in worked]
         for kit in vehicle.stock.of(KitGear)

@@ -4,7 +4,8 @@
 
 Before the `?` stands the vehicle, behind it words with their values. `jobs` has the openings worked at, each at every side or at one; a
 variant has the choice; an opening has the gear that goes in, and with a kind of gear behind a full stop what stands between, `none` for
-nothing. Where a variant and an opening share a name, or one is called `jobs`, `.choice` and `.gear` tell them apart. Letters outside the
+nothing. An opening that is written once for several kinds of car goes by the id it is written under, for those of them that are worked at.
+Where a variant and an opening share a name, or one is called `jobs`, `.choice` and `.gear` tell them apart. Letters outside the
 unreserved ones are percent-encoded (RFC 3986, sections 2.1 and 3.4); a plus is a plus.
 """
 
@@ -12,8 +13,11 @@ from collections.abc import Iterator
 from urllib.parse import quote, unquote
 
 from undertrim.derive import cars
+from undertrim.derive.jobs import wanted
+from undertrim.derive.procedure.planning import Target
 from undertrim.derive.visit.asked import JOBS, NONE, Asked, agreed
 from undertrim.derive.visit.visit import Visit
+from undertrim.record.model import all_names
 from undertrim.words import Message, message
 
 CHOICE, GEAR = "choice", "gear"
@@ -63,17 +67,36 @@ def words(visit: Visit) -> str:
 
 def _words(visit: Visit) -> Iterator[tuple[str, str]]:
     """Jobs, variants, gear and what stands between, each in the order of the record; values are encoded."""
-    known, openings = cars.variants(visit.record), visit.record.openings
-    shared = {JOBS, *(known.keys() & openings.keys())}
+    known = cars.variants(visit.record)
+    shared = {JOBS, *(known.keys() & all_names(visit.record.openings.values()))}
     yield JOBS, _listed(jobs(visit))
     for name in known:
         if name in visit.answers:
             yield f"{name}.{CHOICE}" if name in shared else name, _listed([visit.answers[name]])
-    for name in openings:
-        if name in visit.gear:
-            yield f"{name}.{GEAR}" if name in shared else name, _listed([visit.gear[name].id])
-        for kind, held in sorted(visit.between.get(name, {}).items()):
-            yield f"{name}.{kind}", _listed(sorted(item.id for item in held) or [NONE])
+    for name, role, value in _chosen(visit):
+        yield name if role == GEAR and name not in shared else f"{name}.{role}", value
+
+
+def _chosen(visit: Visit) -> Iterator[tuple[str, str, str]]:
+    """Gear and what stands between, by opening and role: by the id it is written under where the same is chosen for all its forms that are worked at."""
+    forms: dict[str, list[str]] = {}
+    for form in visit.record.openings.values():
+        if form in visit.openings or form.id in visit.gear or form.id in visit.between:
+            forms.setdefault(form.written, []).append(form.id)
+    for written, names in forms.items():
+        held = {name: dict(_held(visit, name)) for name in names}
+        for role in dict.fromkeys(role for each in held.values() for role in each):
+            values = {name: each.get(role, "") for name, each in held.items()}
+            alike = len(set(values.values())) == 1
+            said = {written: next(iter(values.values()))} if alike else values
+            yield from ((name, role, value) for name, value in said.items())
+
+
+def _held(visit: Visit, name: str) -> Iterator[tuple[str, str]]:
+    if name in visit.gear:
+        yield GEAR, _listed([visit.gear[name].id])
+    for kind, held in sorted(visit.between.get(name, {}).items()):
+        yield kind, _listed(sorted(item.id for item in held) or [NONE])
 
 
 def _listed(values: list[str]) -> str:
@@ -81,9 +104,21 @@ def _listed(values: list[str]) -> str:
 
 
 def jobs(visit: Visit) -> list[str]:
-    """The openings worked at: by name where that is at every side, else each side."""
-    found: list[str] = []
-    for opening in visit.openings:
-        at = [target for target in visit.targets if target.opening == opening.id]
-        found += [opening.id] if len(at) == len(opening.each or ("",)) else [str(target) for target in at]
+    """The openings worked at, by the widest names that mean no more: at every side before each side, all forms of such a car before each form."""
+    left, found = set(visit.targets), []
+    for name in _names(visit):
+        meant = set(wanted(visit.record, [name], visit.answers))
+        if meant <= left:
+            found.append(name)
+            left -= meant
     return found
+
+
+def _names(visit: Visit) -> list[str]:
+    """What may name the openings worked at, those of an opening together, wide before narrow."""
+    every: list[str] = []
+    for written in dict.fromkeys(opening.written for opening in visit.openings):
+        at = [target for target in visit.targets if visit.record.openings[target.opening].written == written]
+        every += [written, *(str(Target(written, target.side)) for target in at)]
+        every += [*(target.opening for target in at), *map(str, at)]
+    return list(dict.fromkeys(every))

@@ -63,27 +63,35 @@ class _Reading:
     between: dict[str, Chosen] = field(default_factory=dict)
 
     @property
-    def _openings(self) -> dict[str, Opening]:
-        return self.vehicle.record.openings
+    def _written(self) -> dict[str, Opening]:
+        """Every id that names an opening, with the opening or the first of those that are written under it."""
+        every = self.vehicle.record.openings
+        return {**{one.written: one for one in reversed(every.values())}, **every}
+
+    def _named_by(self, name: str) -> list[Opening]:
+        """The openings worked at that an id names: one for each kind of car where it is written once for several."""
+        worked = {target.opening for target in self.targets}
+        return [one for one in self.vehicle.record.openings.values() if one.id in worked and one.is_named(name)]
 
     def words(self, asked: Asked) -> None:
-        """Openings worked at, then variants and gear, since a kit suits or not by the gear and by the car."""
+        """Which car, then the openings worked at in it, then gear: a kit suits or not by the gear and by the car."""
         words = [(*self._named(word), value) for word, value in asked.words]
         named = dict.fromkeys(name for name, role, _ in words if role not in ("", CHOICE))
-        self._jobs(asked.jobs or tuple(named))
-        for name, role, value in sorted(words, key=_order):
+        for name, role, value in words:
             if role == CHOICE:
                 self._answer(name, value)
-            elif role == GEAR:
+        self._jobs(asked.jobs or tuple(named))
+        for name, role, value in sorted(words, key=_order):
+            if role == GEAR:
                 self._fitted(name, value)
-            elif role:
+            elif role not in ("", CHOICE):
                 self._between(name, role, value)
 
     def _jobs(self, names: Sequence[str]) -> None:
         found: list[Target] = []
         for job in names:
             try:
-                found += jobs.wanted(self.vehicle.record, [job])
+                found += jobs.wanted(self.vehicle.record, [job], self.answers)
             except jobs.BadRequest as error:
                 self.said.append(error.said)
         order = jobs.wanted(self.vehicle.record, dict.fromkeys(map(str, found)))
@@ -95,9 +103,9 @@ class _Reading:
         variants = cars.variants(self.vehicle.record)
         if role in (CHOICE, GEAR):
             return name, role
-        if role and name in self._openings:
+        if role and name in self._written:
             return self._role(name, role)
-        as_what = [CHOICE] * (name in variants) + [GEAR] * (name in self._openings)
+        as_what = [CHOICE] * (name in variants) + [GEAR] * (name in self._written)
         if len(as_what) == 1 and not role:
             return name, as_what[0]
         self.said.append(self._unknown(word, as_what, role))
@@ -105,7 +113,7 @@ class _Reading:
 
     def _role(self, name: str, role: str) -> tuple[str, str]:
         """A kind of gear that may stand between there."""
-        known = kinds(self._openings[name])
+        known = kinds(self._written[name])
         if role in known:
             return name, role
         hint = suggestion(role, [GEAR, *known], message("visit/kinds"))
@@ -114,11 +122,11 @@ class _Reading:
 
     def _unknown(self, word: str, as_what: Sequence[str], role: str) -> Message:
         name, _, side = word.partition("@")
-        if side and name in self._openings:
+        if side and name in self._written:
             return message("visit/gear-at-a-side", word=word, opening=name)
         if len(as_what) > 1 and not role:
             return message("visit/two-things", word=word, choice=f"{word}.{CHOICE}", gear=f"{word}.{GEAR}")
-        known = [JOBS, *cars.variants(self.vehicle.record), *self._openings]
+        known = [JOBS, *cars.variants(self.vehicle.record), *self._written]
         return message("visit/no-word", word=word, hint=suggestion(word, known, message("visit/words")))
 
     def _answer(self, name: str, value: str) -> None:
@@ -132,45 +140,51 @@ class _Reading:
 
     def _fitted(self, name: str, value: str) -> None:
         """Gear into an opening that is worked at."""
-        if name not in {target.opening for target in self.targets}:
+        forms = self._named_by(name)
+        if not forms:
             self.said.append(choosing.no_job(name, self._worked))
         elif value != SOME:
-            found = choosing.gear(self.vehicle.stock, self._openings[name], value)
-            self._keep(name, found)
+            self._keep(forms, choosing.gear(self.vehicle.stock, forms[0], value))
 
-    def _keep(self, name: str, found: Gear | Message) -> None:
+    def _keep(self, forms: Sequence[Opening], found: Gear | Message) -> None:
         if isinstance(found, Message):
             self.said.append(found)
-        elif self.gear.setdefault(name, found) is not found:
-            first = self.gear[name].id
-            self.said.append(message("visit/said-twice", word=name, first=first, second=found.id))
+            return
+        for form in forms:
+            first = self.gear.setdefault(form.id, found)
+            if first is not found:
+                said = message("visit/said-twice", word=form.written, first=first.id, second=found.id)
+                self.said.append(said)
 
     @property
     def _worked(self) -> list[str]:
-        return list(dict.fromkeys(target.opening for target in self.targets))
+        """The openings worked at, by the ids they are written under."""
+        every = self.vehicle.record.openings
+        return list(dict.fromkeys(every[target.opening].written for target in self.targets))
 
     def _between(self, name: str, kind: str, value: str) -> None:
         """What stands between at an opening that is worked at: what suits it there alone."""
-        if name not in self._worked:
+        forms = self._named_by(name)
+        if not forms:
             self.said.append(choosing.no_job(name, self._worked))
             return
-        opening = self._openings[name]
         known = Vehicle(
             self.vehicle.record, self.vehicle.address, self.vehicle.stock, self.vehicle.usual, dict(self.gear)
         )
-        found, said = choosing.between(known, opening, kind, value, cars.assignments(self.vehicle.record, self.answers))
+        found, said = choosing.between(known, forms, kind, value, cars.assignments(self.vehicle.record, self.answers))
         self.said += said
-        if not said:
-            self.between[name] = {**self.between.get(name, {}), kind: found}
+        for form in forms if not said else ():
+            self.between[form.id] = {**self.between.get(form.id, {}), kind: found}
 
     def loose(self, asked: Asked) -> None:
         """Gear and kits of which nobody said for which opening they are."""
         for name in asked.gear:
-            where = choosing.place(self.vehicle.stock, [self._openings[one] for one in self._worked], name)
+            where = choosing.place(self.vehicle.stock, [self._written[one] for one in self._worked], name)
             if isinstance(where, Message):
                 self.said.append(where)
             else:
-                self._keep(*where)
+                place, found = where
+                self._keep(self._named_by(place), found)
         chosen: dict[str, list[str]] = {}
         for name in asked.kits:
             places = choosing.of_kit(self.vehicle, self._worked, name)
@@ -184,18 +198,20 @@ class _Reading:
 
 
 def _order(word: tuple[str, str, str]) -> int:
-    """Which car, then what goes in, then what stands between."""
+    """What goes in, then what stands between."""
     _, role, _ = word
-    return (CHOICE, GEAR).index(role) if role in (CHOICE, GEAR) else 2
+    return 0 if role == GEAR else 1
 
 
 def _absent(made: Visit) -> Iterator[Message]:
     """Says of what is worked at that no such car has it, and in which cars it is."""
     known, among = cars.variants(made.known.record), cars.assignments(made.known.record, made.answers)
+    told = Items(tuple(cars.label(known, name, choice) for name, choice in made.answers.items()), "comma")
+    absent: dict[str, list[Opening]] = {}
     for opening in made.openings:
         if not any(opening.when.holds(car) for car in among):
-            told = Items(tuple(cars.label(known, name, choice) for name, choice in made.answers.items()), "comma")
-            there = one_of(
-                *(quoted(f"{name}={choice}") for name, choices in opening.when.clauses for choice in choices)
-            )
-            yield message("visit/not-there", opening=opening.name, answers=told, there=there)
+            absent.setdefault(opening.written, []).append(opening)
+    for forms in absent.values():
+        clauses = [clause for form in forms for clause in form.when.clauses]
+        there = dict.fromkeys(f"{name}={choice}" for name, choices in clauses for choice in choices)
+        yield message("visit/not-there", opening=forms[0].name, answers=told, there=one_of(*map(quoted, there)))

@@ -66,11 +66,10 @@ def contacts(record: VehicleRecord, car: Mapping[str, str], gear: Sequence[Gear]
 
 def _met(record: VehicleRecord, car: Mapping[str, str], name: str) -> str:
     """The plug of this car that what is made for the named one goes into; the name itself where there is none."""
-    plug = record.connectors.get(name)
-    if plug is None or not plug.at or _holds(record, car, plug):
-        return name
-    same = (other for other in record.connectors.values() if other.at == plug.at and _holds(record, car, other))
-    return next((other.id for other in same), name)
+    named = [plug for plug in record.connectors.values() if plug.is_named(name)]
+    tethers = {plug.at for plug in named if plug.at}
+    same = [plug for plug in record.connectors.values() if plug.at in tethers]
+    return next((plug.id for plug in (*named, *same) if _holds(record, car, plug)), name)
 
 
 def _holds(record: VehicleRecord, car: Mapping[str, str], plug: Connector) -> bool:

@@ -54,21 +54,24 @@ def joints(
     place = _Place(reckoned(record), address, opening, stock)
     leads = lead_set(receiver, stock)
     found: list[tuple[Joint, list[Mapping[str, str]]]] = []
-    for car in _kinds(place, chosen or {}):
+    every = list(_kinds(place, chosen or {}))
+    having = [car for car in every if opening.when.holds(car)]
+    for car in having:
         made = _joint(place, car, receiver, leads, (harness, by_hand))
         same = next((kinds for joint, kinds in found if joint == made), None)
         if same is None:
             found.append((made, [car]))
         else:
             same.append(car)
-    return [Group(tuple(kinds) if len(found) > 1 else (), joint) for joint, kinds in found]
+    apart = len(found) > 1 or len(having) < len(every)
+    return [Group(tuple(kinds) if apart else (), joint) for joint, kinds in found]
 
 
 def _joint(
     place: _Place, car: Mapping[str, str], receiver: Gear, leads: Gear, asked: tuple[Gear | None, bool]
 ) -> Joint:
     harness, by_hand = asked
-    shelf = place.stock.suiting(place.address, place.opening.id, car)
+    shelf = place.stock.suiting(place.address, place.opening.written, car)
     wanted = [lead.function for lead in leads.facts.leads.values()]
     between = _interfaces(place.record, car, tuple(leads.facts.leads.values()), shelf)
     between += [item for item in _converter(place.record, car, leads, shelf) if item not in between]
@@ -122,7 +125,7 @@ def _converter(record: VehicleRecord, car: Mapping[str, str], leads: Gear, shelf
 
 def _not_made(place: _Place, car: Mapping[str, str], harness: Gear | None) -> Iterator[Message]:
     """A harness named by hand that is made for another car."""
-    if harness and not harness.place(place.address, place.opening.id, car):
+    if harness and not harness.place(place.address, place.opening.written, car):
         yield message("joint/made-for-others", gear=harness.name)
 
 
@@ -138,9 +141,7 @@ def _unled(receiver: Gear, leads: Gear) -> Iterator[Message]:
 def _kinds(place: _Place, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different tables: every choice of the variants on which one depends."""
     used = {name for when in _conditions(place) for name in when.variants}
-    for car in cars.told_apart(place.record, used, chosen):
-        if place.opening.when.holds(car):
-            yield car
+    return iter(cars.told_apart(place.record, used, chosen))
 
 
 def _conditions(place: _Place) -> Iterator[When]:
@@ -153,4 +154,4 @@ def _conditions(place: _Place) -> Iterator[When]:
     yield from (system.when for system in record.sound.values())
     yield from (ladder.when for ladder in record.ladders.values())
     for item in place.stock.items:
-        yield from item.conditions(place.address, place.opening.id)
+        yield from item.conditions(place.address, place.opening.written)

@@ -73,12 +73,18 @@ def _notes(bench: Bench) -> Iterator[Message]:
                 field=FieldTitles(field_titles(dispute.keys).titles[-1:]),
                 claims=claims(dispute),
             )
-    others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
-    plugs = bench.record.connectors
-    for name, made_for, plug in others:
-        meant = plugs[made_for].name if made_for in plugs else made_for
-        yield message("joint/another-map", gear=name, meant=meant, plug=plugs[plug].name)
+    yield from _other_maps(bench)
     yield from _crowded(bench)
+
+
+def _other_maps(bench: Bench) -> Iterator[Message]:
+    """Gear that is made for another map of the plug that this car has."""
+    plugs = bench.record.connectors
+    others = {(held.gear.name, held.made_for, held.plug): None for held in bench.held if held.made_for != held.plug}
+    for name, made_for, plug in others:
+        if not plugs[plug].is_named(made_for):
+            meant = plugs[made_for].name if made_for in plugs else made_for
+            yield message("joint/another-map", gear=name, meant=meant, plug=plugs[plug].name)
 
 
 def _crowded(bench: Bench) -> Iterator[Message]:

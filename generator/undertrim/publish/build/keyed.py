@@ -6,7 +6,9 @@ from pathlib import Path
 
 from undertrim import resources
 from undertrim.publish.build.day import today
+from undertrim.record import photo_files
 from undertrim.record.digests import Digests, joined
+from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
 
@@ -39,6 +41,8 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
 
 
 def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
-    """Changes with the record's place and content, the stock, the site's address, the program itself and, for the ages, the month."""
-    place = "/".join(path.parts[-2:])
-    return joined(digests.of(path), place, gear, site_url, resources.program(), spoken().tag, f"{today():%Y-%m}")
+    """Changes with the record's place, content and photographs, the records that it takes from, the stock, the site's address, the program itself and, for the ages, the month."""
+    place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
+    beside = sisters_digest(path.parent.parent, path, digests)
+    told = site_url, resources.program(), spoken().tag, f"{today():%Y-%m}"
+    return joined(digests.of(path), beside, place, photos, gear, *told)

@@ -12,11 +12,13 @@ from undertrim.publish.build.failures import Broken, Failure, broken, failure, m
 from undertrim.publish.build.keyed import Keyed, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
 from undertrim.publish.facts import vehicle as facts
+from undertrim.publish.facts.photos import shown
 from undertrim.publish.facts.vehicle import Facts, Unplannable
 from undertrim.publish.web import pages
 from undertrim.record.combinations import TooMany
 from undertrim.record.digests import Digests
 from undertrim.record.model import VehicleRecord
+from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import language, message, speaking, spoken
 from undertrim.work.crew import Crew, Failed
@@ -96,23 +98,23 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """The same; where the record is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
-        entry = workspace.load(item.path)
-        made = _facts(entry, shelf)
+        entry, photos = workspace.load(item.path), album(item.path)
+        made = _facts(entry, shelf, photos)
         now = item.now(gear)
         if now == item:
             break
         item = now
-    _write(entry, made, item, cache_folder(workspace) / item.key, sheets=sheets)
+    _write(entry, made, photos, item, cache_folder(workspace) / item.key, sheets=sheets)
     found = finished(workspace, item.key, sheets=sheets)
     assert found, "what was just written is there"
     return found
 
 
-def _facts(entry: Entry, shelf: Stock) -> Facts:
+def _facts(entry: Entry, shelf: Stock, photos: Album) -> Facts:
     if not isinstance(entry.record, VehicleRecord):
         raise Unplannable(message("building/no-record"))
     with making(message("building/its-plan")):
-        return facts.vehicle(entry, today(), shelf)
+        return facts.vehicle(entry, today(), shelf, photos)
 
 
 @lru_cache(maxsize=1)
@@ -125,14 +127,15 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
         gear = now
 
 
-def _write(entry: Entry, made: Facts, item: Keyed, folder: Path, *, sheets: bool) -> None:
+def _write(entry: Entry, made: Facts, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
     """Write a vehicle's files: those of the page by themselves, and with the sheets where they are wanted."""
     with making(message("building/its-page")):
         body = pages.vehicle(made).encode()
     with making(message("building/its-data")):
         data = beside.data(made)
-    prepared.keep(folder, made, body, [data], sheets=False)
+    assert isinstance(entry.record, VehicleRecord)
+    with_page = [data, *shown(entry, entry.record, photos).files()]
+    prepared.keep(folder, made, body, with_page, sheets=False)
     if sheets:
-        assert isinstance(entry.record, VehicleRecord)
         printed = beside.sheets(entry.record, made, item.site_url, today())
-        prepared.keep(folder, made, body, [data, *printed], sheets=True)
+        prepared.keep(folder, made, body, [*with_page, *printed], sheets=True)

@@ -148,7 +148,7 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Da
             waking = [
                 item.name
                 for item in stock.of(InterfaceGear)
-                if TURN_ON in item.facts.brings and item.conditions(address, opening)
+                if TURN_ON in item.facts.brings and item.conditions(address, record.openings[opening].written)
             ]
             how = message("blockers/waking", gear=words.either(waking)) if waking else message("blockers/none-wakes")
             yield _item(record, "need", message("blockers/amplifier"), how, system.when, [opening])

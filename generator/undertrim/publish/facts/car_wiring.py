@@ -5,7 +5,7 @@ from typing import Any
 
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.wiring.leads import named, table_order
-from undertrim.derive.wiring.needs import conditions_of, natural, of_plug
+from undertrim.derive.wiring.needs import conditions_of, natural
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
@@ -54,7 +54,7 @@ def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> Dat
         "id": item.id,
         "name": item.name,
         "blanks": sorted(item.blanks, key=natural),
-        "conflicts": doubts.said(record, of_plug(record, item)),
+        "conflicts": doubts.of_plug(record, item),
         "pins": [_pin(record, item, pin, car) for pin in held],
         **_when(record, item.when, car),
     }

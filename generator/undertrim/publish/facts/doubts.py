@@ -1,20 +1,40 @@
-"""What the evidence disagrees on, beside each fact that is shown: one way to say it on page, sheet, terminal and in the JSON."""
+"""What the evidence disagrees on, and what nobody has seen on this car, beside each fact that is shown: one way to say it on page, sheet, terminal and in the JSON."""
 
 from collections.abc import Iterable
 
+from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.wiring.needs import of_plug as disputes_of_plug
 from undertrim.publish.facts import evidence
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
+from undertrim.record.model import Connector, Opening, Part, Prep, VehicleRecord
 from undertrim.words import Value
 
 Place = tuple[str | int, ...]
 
+_FIRST_HANDS = ("prepare", "remove", "install")
+"""Kinds of steps in which a thing is met for the first time: that nobody has seen it is worth saying there, and not with each test and refit."""
+
 
 def marks(record: VehicleRecord, *places: Place) -> list[Value]:
-    """The open disputes about the facts at these places and below them, in words; each once."""
+    """What is not sure of the facts at these places and below them, in words; each once."""
+    return [*disputes(record, *places), *unseen(record, *places)]
+
+
+def disputes(record: VehicleRecord, *places: Place) -> list[Value]:
+    """The open disputes about them."""
     return said(record, (item for place in places for item in open_disputes(record, *place)))
+
+
+def unseen(record: VehicleRecord, *places: Place) -> list[Value]:
+    """What of them is taken from another car."""
+    return list(dict.fromkeys(found for place in places if (found := taken.unseen(record, *place))))
+
+
+def of_plug(record: VehicleRecord, plug: Connector) -> list[Value]:
+    """What is not sure of a plug: what is disputed of it or of one of its pins, and what is taken."""
+    return [*said(record, disputes_of_plug(record, plug)), *unseen(record, ("connectors", plug.id))]
 
 
 def said(record: VehicleRecord, found: Iterable[Dispute]) -> list[Value]:
@@ -24,7 +44,8 @@ def said(record: VehicleRecord, found: Iterable[Dispute]) -> list[Value]:
 
 def of_step(record: VehicleRecord, step: Step) -> list[Value]:
     """What is disputed about a step: its part, preparation or opening, the area it is in, the restraint system where it waits, the rest where it is measured."""
-    return marks(record, *_places(step)) if record.conflicts else []
+    places = list(_places(step)) if record.conflicts or record.taken else []
+    return [*disputes(record, *places), *(unseen(record, *places) if step.kind in _FIRST_HANDS else ())]
 
 
 def _places(step: Step) -> Iterable[Place]:

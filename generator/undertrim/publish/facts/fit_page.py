@@ -68,7 +68,7 @@ def _between(vehicle: Vehicle, opening: Opening) -> Iterator[Data]:
     for item in vehicle.stock.items:
         if opening.between is None or not isinstance(item.facts, opening.between):
             continue
-        made = _made_for(item, vehicle.address, opening.id)
+        made = _made_for(item, vehicle.address, opening.written)
         if made and may_go(vehicle.record, opening, item.facts.alters):
             clauses = [words.clauses(when) for when in made]
             yield {"id": item.id, "clauses": clauses}

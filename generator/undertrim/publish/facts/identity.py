@@ -2,9 +2,11 @@
 
 from typing import Any
 
+from undertrim.derive import cars
 from undertrim.publish.facts import phases
+from undertrim.record.implied import LISTS
 from undertrim.record.model import VehicleRecord
-from undertrim.words import message
+from undertrim.words import Value, message
 
 Data = dict[str, Any]
 
@@ -21,6 +23,9 @@ def identity(record: VehicleRecord) -> Data:
         **_built(record),
         "tell": facts.tell,
         "bodies": list(facts.bodies),
+        **{
+            listed: _named(record, name, listed) for name, listed in LISTS.items() if name not in ("body", "drive-side")
+        },
         "drive_sides": list(facts.drive_side),
         "also_called": list(facts.also_called),
         "high_voltage": facts.high_voltage,
@@ -29,6 +34,11 @@ def identity(record: VehicleRecord) -> Data:
         "follows_words": phases.before(record),
         "changed": phases.changed(record),
     }
+
+
+def _named(record: VehicleRecord, name: str, listed: str) -> list[Value]:
+    """The gearboxes, engines or trim levels as people read them."""
+    return [cars.answer(name, choice).label for choice in getattr(record.vehicle, listed)]
 
 
 def _years(record: VehicleRecord) -> Data:

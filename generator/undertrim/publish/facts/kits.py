@@ -20,8 +20,9 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str) -> li
     A step that is for some cars alone carries them, as does a kit.
     """
     found = []
+    written = record.openings[opening].written if opening in record.openings else opening
     for item in shelf.of(KitGear):
-        places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, opening)]
+        places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, written)]
         allowed = opening in record.openings and may_go(record, record.openings[opening], item.facts.alters)
         if places and allowed:
             found.append(
@@ -42,7 +43,8 @@ def _moving(record: VehicleRecord, line: Assembly) -> Value:
     """The part of the car that moves over, in words; empty where none does."""
     if not line.part:
         return ""
-    name = record.parts[line.part].name if line.part in record.parts else line.part.replace("-", " ")
+    named = (part.name for part in record.parts.values() if part.is_named(line.part))
+    name = next(named, line.part.replace("-", " "))
     return message("kits/from-the-car", part=name)
 
 

@@ -28,9 +28,11 @@ def opening(record: VehicleRecord, item: Opening) -> Data:
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "rows": [
-            {"label": label, "value": value} for label, value in (*_rows(record, item), *_absent(record, item)) if value
+            {"label": label, "value": value}
+            for label, value in (*_unseen(record, item), *_rows(record, item), *_absent(record, item))
+            if value
         ],
-        "conflicts": doubts.marks(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
+        "conflicts": doubts.disputes(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
         "crash_sensor": doors.sensor(record, item),
         "outline": _outlined(item) and not closed_in(record, item),
         "install_how": item.install_how,
@@ -43,6 +45,12 @@ def _outlined(item: Opening) -> bool:
     """Whether the outline is measured, so that there is something to draw in true scale."""
     sizes = [getattr(room(item).outline, name, None) for name in ("diameter", "width", "height")]
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
+
+
+def _unseen(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
+    """That its dimensions are those of another car."""
+    for found in doubts.unseen(record, ("openings", item.id)):
+        yield message("openings/taken"), found
 
 
 def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:

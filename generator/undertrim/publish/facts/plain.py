@@ -7,9 +7,15 @@ from undertrim.record.units import Quantity, show
 
 
 def plain(value: Any) -> Any:
-    """A value of the model as the script reads it: quantities as { value, step, text, shown }, words and counts as they are, null for nothing."""
+    """A value of the model as the script reads it: quantities as { value, step, text, shown, least }, words and counts as they are, null for nothing."""
     if isinstance(value, Quantity):
-        return {"value": value.value, "step": value.step, "text": value.text, "shown": show(value)}
+        return {
+            "value": value.value,
+            "step": value.step,
+            "text": value.text,
+            "shown": show(value),
+            "least": value.least,
+        }
     if isinstance(value, tuple):
         return [plain(item) for item in value]
     if is_dataclass(value) and not isinstance(value, type):

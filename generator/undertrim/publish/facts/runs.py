@@ -51,6 +51,7 @@ def run(record: VehicleRecord, item: Run) -> Data:
         "from": item.from_,
         "to": item.to,
         "length": words.quantity(item.length),
+        "side": message(f"sides/{item.side}") if item.side else "",
         "engine": _ENGINE[item.engine],
         "passes": [message(_THROUGH[one.through], where=one.where) for one in item.passes],
         "carries": [_CARRIES[name] for name in item.carries],

@@ -99,6 +99,7 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data
         "head": {"family": drive.family, "label": drive.label} if drive else None,
         "sort": fastener.what,
         "at": dict(fastener.at),
+        "where": fastener.where,
         "counts": [count(entry) for entry in tally.of_line(item, line)],
         "buy": [purchase(entry) for entry in tally.replacement(item, line)],
         "when": words.when(record, own),

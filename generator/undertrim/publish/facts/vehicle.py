@@ -38,8 +38,10 @@ from undertrim.publish.facts import (
     wiring,
 )
 from undertrim.publish.facts import steps as step_facts
-from undertrim.record.model import AreaFacts, VehicleRecord
+from undertrim.publish.facts.photos import Shown, shown
+from undertrim.record.model import AreaFacts, Variant, VehicleRecord
 from undertrim.record.own_language import OwnLanguage
+from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import SaidError, Value, message
 
@@ -53,30 +55,31 @@ class Unplannable(SaidError):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; `said` says why."""
 
 
-def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING) -> Facts:
+def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, album: Album | None = None) -> Facts:
     """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
     `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear
-    in stock.
+    in stock, `album` the record's photographs (those beside its file, if not given).
     """
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
     known = Vehicle(reckoned(typed), entry.address, shelf, clearances())
     facts: Facts = {}
-    for part in _parts(entry, typed, known, made):
+    photos = shown(entry, known.record, album)
+    for part in _parts(entry, typed, known, made, photos):
         facts |= said(part)
     return facts
 
 
-def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None) -> Iterator[Facts]:
+def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Iterator[Facts]:
     """One after the other, so that each is said, and its messages are gone, before the next is made."""
-    yield _about(entry, typed, known, made)
-    yield _work(known)
-    yield _wired(known)
+    yield _about(entry, typed, known, made, photos)
+    yield _work(known, photos)
+    yield _wired(known, photos)
     yield _founded(entry, known, made)
 
 
-def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None) -> Facts:
+def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Facts:
     """Which cars they are, and how sure what is known of them is; `typed` is the record with its conflicts undecided."""
     record = known.record
     return {
@@ -92,11 +95,11 @@ def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None
         "standing": evidence.standing(typed, entry.source.data),
         "conflicts": evidence.conflicts(typed),
         "disputed": doubts.marks(record, ("vehicle",)),
-        "variants": [_variant(record, variant) for variant in cars.asked(record).values()],
+        "variants": [_variant(record, variant, photos) for variant in cars.asked(record).values()],
     }
 
 
-def _work(known: Vehicle) -> Facts:
+def _work(known: Vehicle, photos: Shown) -> Facts:
     """What can be worked at, and the steps of it."""
     record = known.record
     chosen = _choices(Planner(record))
@@ -104,21 +107,28 @@ def _work(known: Vehicle) -> Facts:
         "targets": targets.targets(record),
         "blockers": blockers.blockers(record, known.address, known.stock),
         "openings": (
-            {**openings.opening(record, item), **fit.fits(known, item), "form": fit_page.form(known, item)}
+            {
+                **openings.opening(record, item),
+                "photos": photos.of(item),
+                **fit.fits(known, item),
+                "form": fit_page.form(known, item),
+            }
             for item in record.openings.values()
         ),
         "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
-        "steps": _with_kits(known, chosen, plans.steps(record, chosen)),
+        "steps": _complete(known, chosen, plans.steps(record, chosen), photos),
         "plans": plans.plans(chosen),
         "totals": totals.totals(chosen.steps),
     }
 
 
-def _wired(known: Vehicle) -> Facts:
+def _wired(known: Vehicle, photos: Shown) -> Facts:
     """What is joined to what, and what the wires carry."""
     record = known.record
     return {
-        "connectors": connectors.connectors(record),
+        "connectors": [
+            {**made, "photos": photos.of(record.connectors[made["id"]])} for made in connectors.connectors(record)
+        ],
         "joints": joints.joints(known),
         "ladders": ladders.ladders(record),
         "runs": runs.runs(record),
@@ -162,21 +172,24 @@ def _data_date(record: VehicleRecord) -> str:
     return max((item.on for item in record.evidence.values()), default="")
 
 
-def _variant(record: VehicleRecord, variant: cars.AnyVariant) -> Facts:
+def _variant(record: VehicleRecord, variant: cars.AnyVariant, photos: Shown) -> Facts:
+    shown = photos.of_choices(variant) if isinstance(variant, Variant) else {}
     return {
         "id": variant.id,
         "ask": variant.ask,
         "conflicts": doubts.marks(record, ("variants", variant.id)),
         "choices": [
-            {"id": choice.id, "label": choice.label, "tell": choice.tell} for choice in variant.choices.values()
+            {"id": choice.id, "label": choice.label, "tell": choice.tell, "photos": shown.get(choice.id, [])}
+            for choice in variant.choices.values()
         ],
     }
 
 
-def _with_kits(known: Vehicle, chosen: Choices, made: Iterable[Facts]) -> Iterator[Facts]:
-    """The steps, with how each kit that suits is built in the step that does it."""
+def _complete(known: Vehicle, chosen: Choices, made: Iterable[Facts], photos: Shown) -> Iterator[Facts]:
+    """The steps, with how each kit that suits is built in the step that does it, and with their photographs."""
     building = {step.id for step in chosen.steps if step.builds}
     for step in made:
         if step["id"] in building:
             step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
+        step["photos"] = photos.of_step(step["kind"], step["part"])
         yield step

@@ -5,7 +5,6 @@ from typing import Any
 
 from undertrim.derive.wiring import standards
 from undertrim.derive.wiring.leads import named
-from undertrim.derive.wiring.needs import of_plug
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
@@ -45,7 +44,7 @@ def connector(record: VehicleRecord, item: Connector) -> Data:
         "when": words.when(record, item.when),
         "clauses": words.clauses(item.when),
         "pins": [pin(record, item, entry) for entry in item.pins.values()],
-        "conflicts": doubts.said(record, of_plug(record, item)),
+        "conflicts": doubts.of_plug(record, item),
         "source": list(item.source),
     }
 

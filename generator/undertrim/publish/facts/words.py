@@ -82,6 +82,7 @@ def fastener_detail(item: Fastener) -> Value:
         message("fasteners/thick", diameter=quantity(item.diameter)) if item.diameter else "",
         message("fasteners/long", length=quantity(item.length)) if item.length else "",
         places(item.at),
+        message(f"spots/{item.where}") if item.where else "",
         message("fasteners/torque", torque=quantity(item.torque)) if item.torque else "",
         "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"),
     )

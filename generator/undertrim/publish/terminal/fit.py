@@ -8,7 +8,7 @@ from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.margins import Check, Number, Verdict
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.encoding import said
-from undertrim.publish.facts import closed, duties, gear_card, names
+from undertrim.publish.facts import closed, doubts, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
@@ -29,6 +29,7 @@ def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
                     "opening": answer.opening.id,
                     "name": answer.opening.name,
                     "kind": answer.opening.kind,
+                    "taken": doubts.unseen(vehicle.record, ("openings", answer.opening.id)),
                     **facts.of_answer(vehicle, answer),
                 }
                 for answer in answers
@@ -66,6 +67,8 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
         why = closed.said(answer.opening, answer.closed)
         yield from wrapped(message("fit-shown/inside", why=why), "  ", "    ")
         return
+    for line in doubts.unseen(vehicle.record, ("openings", answer.opening.id)):
+        yield from wrapped(line, "  ", "    ")
     if answer.takes:
         yield from wrapped(message("fit-shown/takes", limits=Items(answer.takes, "semicolon")), "  ", "    ")
     if not answer.fits:

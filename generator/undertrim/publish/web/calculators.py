@@ -26,6 +26,7 @@ _OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "rest": ("current", ("mA", "A")),
     "power": ("power", ("W",)),
     "voltage": ("voltage", ("V",)),
+    "corner": ("frequency", ("kHz", "Hz")),
     "resistance": ("resistance", ("ohm",)),
     "path": ("resistance", ("mohm",)),
     "share": ("share", ("%",)),

@@ -87,19 +87,22 @@ def _cell(text: Value) -> str:
 
 def _typed(field: Schema) -> Value:
     if "quantity" in field:
-        kind, blanks = (
-            word("units", field["quantity"]["kind"], "label"),
-            Items(schema.blanks(field["quantity"]), "comma"),
-        )
-        if blanks.values:
-            return message("reference/with-unit-or", kind=kind, words=blanks)
-        return message("reference/with-unit", kind=kind)
+        return _with_unit(field["quantity"])
     if "drive" in field:
         return message("reference/drive")
     if "enum" in field:
         return Items(tuple(str(value) for value in field["enum"]), "comma")
     kinds = field.get("type", "string")
     return one_of(*(_TYPES[name] for name in ([kinds] if isinstance(kinds, str) else kinds)))
+
+
+def _with_unit(spec: Schema) -> Value:
+    kind = word("units", spec["kind"], "label")
+    bound = (message("reference/lower-bound"),) if spec.get("bound") else ()
+    other: tuple[Value, ...] = (*schema.blanks(spec), *bound)
+    if other:
+        return message("reference/with-unit-or", kind=kind, words=Items(other, "comma"))
+    return message("reference/with-unit", kind=kind)
 
 
 _TYPES = {

@@ -11,6 +11,7 @@ from undertrim.publish import template_words
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
 from undertrim.publish.pictures import openings as opening_pictures
+from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
@@ -44,6 +45,7 @@ def environment() -> Environment:
         panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
         plug_picture=lambda facts: Markup(plug_pictures.face(facts)),  # noqa: S704
         opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704
+        photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         page_data=page_data,
         script_data=meter.script,
         meter_table=meter.meter_table,

@@ -3,6 +3,7 @@
 An emitter would lay the whole text out anew; so only the characters that a change is about are replaced, and all others stay.
 """
 
+import re
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -85,7 +86,7 @@ class Text:
 
     def gaps(self, start: int, end: int) -> str:
         """What stands between two places beside scalars: signs, blanks and comments."""
-        known = self.scalars
+        known = self._scalars
         spans = [
             span
             for span in known[bisect_left(known, (start, start)) : bisect_left(known, (end, end))]
@@ -94,9 +95,16 @@ class Text:
         edges = [start, *(edge for span in spans for edge in span), end]
         return "\n".join(self.text[a:b] for a, b in zip(edges[::2], edges[1::2], strict=True))
 
+    def comment_places(self) -> Iterator[tuple[int, int]]:
+        """Where every comment begins, and where its line ends, in order."""
+        edges = [0, *(edge for span in self._scalars for edge in span), len(self.text)]
+        heads = [(start, self.line_end(start)) for start, _ in self._scalars if self.text.startswith(("|", ">"), start)]
+        for start, end in sorted([*zip(edges[::2], edges[1::2], strict=True), *heads]):
+            for found in _COMMENT.finditer(self.text, start, end):
+                yield found.start(), self.line_end(found.start())
+
     @cached_property
-    def scalars(self) -> list[tuple[int, int]]:
-        """Where every key and text begins and ends, in order."""
+    def _scalars(self) -> list[tuple[int, int]]:
         return list(_scalars(self, self.root))
 
     def line_start(self, index: int) -> int:
@@ -112,6 +120,9 @@ class Text:
     def newline(self) -> str:
         """How lines end here."""
         return "\r\n" if "\r\n" in self.text else "\n"
+
+
+_COMMENT = re.compile("#[^\n]*")
 
 
 def in_brackets(node: Node) -> bool:

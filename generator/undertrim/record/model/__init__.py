@@ -4,6 +4,7 @@ Quantities are `Quantity` (value in the canonical unit, text as typed) or a `Bla
 Field meanings are in the schema; nothing here repeats them.
 """
 
+from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint, Todo
 from undertrim.record.model.basics import (
     ALWAYS,
     Angle,
@@ -25,26 +26,23 @@ from undertrim.record.model.basics import (
     Torque,
     Voltage,
     When,
+    all_names,
 )
 from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
 from undertrim.record.model.kinds import OPENINGS, Opening
 from undertrim.record.model.openings import DOORS, AnyOpening, Bolts, Depth, Face, Hole
 from undertrim.record.model.parts import (
-    AfterBattery,
     AreaFacts,
     Caution,
-    Closure,
     Fastener,
     Part,
     Prep,
     Ref,
-    Rest,
-    Restraint,
     Tether,
-    Todo,
     Wait,
 )
+from undertrim.record.model.photos import Mark, Photo
 from undertrim.record.model.whole import Thing, VehicleRecord
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Pass, Pin, Place, Run, SoundSystem
 
@@ -83,11 +81,13 @@ __all__ = [
     "Known",
     "Ladder",
     "Length",
+    "Mark",
     "ModelYears",
     "Month",
     "Opening",
     "Part",
     "Pass",
+    "Photo",
     "Pin",
     "Place",
     "Prep",
@@ -111,4 +111,5 @@ __all__ = [
     "Voltage",
     "Wait",
     "When",
+    "all_names",
 ]

@@ -1,6 +1,6 @@
 """What every part of a record is made of: quantities, conditions, words."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated, Literal
@@ -80,6 +80,28 @@ class When:
 
 
 ALWAYS = When()
+
+
+class Written:
+    """What is written under its own id, or under one for all kinds of car, `form_of`, where it stands here once for each kind."""
+
+    __slots__ = ()
+    id: str
+    form_of: str
+
+    @property
+    def written(self) -> str:
+        """The id under which it is written."""
+        return self.form_of or self.id
+
+    def is_named(self, name: str) -> bool:
+        """Whether an id names it."""
+        return name in (self.id, self.written)
+
+
+def all_names(things: Iterable[Written]) -> set[str]:
+    """All ids by which some things can be named."""
+    return {name for thing in things for name in (thing.id, thing.written)}
 
 
 @dataclass(frozen=True, slots=True)

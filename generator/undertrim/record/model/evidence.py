@@ -57,3 +57,5 @@ class Verified:
     by: str
     car: CarSeen
     facts: dict[str, str]
+    taken: Literal["", "seen"] = ""
+    """Whether what is taken from other records was looked at on this car."""

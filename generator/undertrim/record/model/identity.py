@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from undertrim.record.model.basics import Known, Month, Side, Sources
+from undertrim.record.model.photos import Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +35,9 @@ class VehicleFacts:
     tell: str = ""
     model_years: ModelYears | None = None
     bodies: tuple[str, ...] = ()
+    gearboxes: tuple[str, ...] = ()
+    engines: tuple[str, ...] = ()
+    trim_levels: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
     follows: str = ""
     forty_eight_volt: Known | None = None
@@ -49,6 +53,7 @@ class Choice:
     id: str
     label: str
     tell: str = ""
+    photos: tuple[Photo, ...] = ()
     built: Built | None = None
 
 

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
-from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When
+from undertrim.record.model.basics import ALWAYS, Angle, Impedance, Known, Length, Side, Sources, When, Written
 from undertrim.record.model.gear import AnyGear
 from undertrim.record.model.parts import Caution
+from undertrim.record.model.photos import Photo
 
 DOORS = ("front-door", "rear-door")
 """The areas that are doors."""
@@ -64,7 +65,7 @@ class Depth:
 
 
 @dataclass(frozen=True, slots=True)
-class AnyOpening:
+class AnyOpening(Written):
     """What a place where new gear goes has whatever its kind. The kinds, each a class with dimensions of its own, are in `kinds`.
 
     What a kind does not record stands here as not recorded, where something other than its kind asks for it: the glass behind an
@@ -101,7 +102,9 @@ class AnyOpening:
     test_how: str = ""
     cautions: tuple[Caution, ...] = ()
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
+    form_of: str = ""
 
     @property
     def drawn_with(self) -> tuple[type[AnyGear], ...]:
@@ -112,6 +115,11 @@ class AnyOpening:
     def asks(self) -> tuple[str, ...]:
         """The words of its kind's own that are true of it, to which usual steps may be limited."""
         return ()
+
+    @property
+    def shares(self) -> str:
+        """The id of what it has together with others of its kind, so that the steps about that are done once for all; empty for nothing."""
+        return ""
 
     @property
     def occupied(self) -> bool:

@@ -1,13 +1,12 @@
 """Things that come off, what holds them, and the states and cautions around them."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import Self
 
 from undertrim.record import drives
-from undertrim.record.drives import Drive
 from undertrim.record.model.basics import (
     ALWAYS,
     Count,
-    Current,
     Decided,
     Duration,
     Known,
@@ -17,7 +16,9 @@ from undertrim.record.model.basics import (
     States,
     Torque,
     When,
+    Written,
 )
+from undertrim.record.model.photos import Photo
 from undertrim.resources import table
 
 
@@ -36,14 +37,16 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One kind of fastener with its count per side: its `kind` is a row of data/fasteners.toml, `what` its drive, sort or bond as typed."""
+    """One kind of fastener with its count per side, or on the one `side` that has it: its `kind` is a row of data/fasteners.toml, `what` its drive, sort or bond as typed."""
 
     kind: str
     what: str
     or_drive: str = ""
     count: Count | None = None
     at: dict[str, int] = field(default_factory=dict)
+    where: str = ""
     under: str = ""
+    side: Side | None = None
     length: Length | None = None
     thread: str = ""
     diameter: Length | None = None
@@ -67,7 +70,7 @@ class Fastener:
         return bool(table("fasteners")[self.kind].get("plain_shank"))
 
     @property
-    def drive(self) -> Drive | None:
+    def drive(self) -> drives.Drive | None:
         """What turns it; None for clips, hooks, bonds and rivets."""
         return drives.parse(self.what) if self.turned else None
 
@@ -84,7 +87,7 @@ class Fastener:
 
 @dataclass(frozen=True, slots=True)
 class Tether:
-    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said."""
+    """A plug, cable, rod or hose that still holds a part when its fasteners are out; `then` and `serves` are empty if not said, `side` is the only one that has it."""
 
     id: str
     name: str
@@ -92,6 +95,7 @@ class Tether:
     circuit: str = "ordinary"
     then: str = ""
     serves: tuple[str, ...] = ()
+    side: Side | None = None
     when: When = ALWAYS
     how: str = ""
     test: str = ""
@@ -137,6 +141,7 @@ class Prep:
     cautions: tuple[Caution, ...] = ()
     on_side: Side | None = None
     mirrors: Known | None = None
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
 
 
@@ -166,7 +171,7 @@ BLANK_RESTRAINTS = (("none",), ("unknown",))
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Part(Written):
     """A thing that comes off."""
 
     id: str
@@ -195,54 +200,18 @@ class Part:
     on_side: Side | None = None
     mirrors: Known | None = None
     high_voltage: str = ""
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
+    form_of: str = ""
 
+    def at_side(self, side: Side | None) -> Self:
+        """The part as it is on one side: without the fasteners and tethers that only the other side has."""
+        said = (*(item.side for item in self.held_by), *(item.side for item in self.tethers.values()))
+        if side is None or not any(said):
+            return self
+        tethers = {name: item for name, item in self.tethers.items() if item.side in (None, side)}
+        return replace(self, held_by=tuple(item for item in self.held_by if item.side in (None, side)), tethers=tethers)
 
-@dataclass(frozen=True, slots=True)
-class Restraint:
-    """What the maker says of working near airbags and belts; nothing here has a usual value."""
-
-    wait: Duration
-    fitted: Known = "unknown"
-    memory_keeper: str = "unknown"
-    read_faults_first: Known = "unknown"
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Rest:
-    """What the car draws once it is asleep, and how long it takes to fall asleep."""
-
-    current: Current
-    asleep_after: Duration
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Closure:
-    """How a lid opens."""
-
-    id: str
-    latch: str
-    key: Known = "unknown"
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Todo:
-    """One thing to do before the battery goes off or after it is back."""
-
-    id: str
-    do: str
-    when: When = ALWAYS
-    source: Sources = ()
-
-
-@dataclass(frozen=True, slots=True)
-class AfterBattery:
-    """What to do around the battery; `checked_none` names the lists found empty."""
-
-    before: dict[str, Todo] = field(default_factory=dict)
-    after: dict[str, Todo] = field(default_factory=dict)
-    checked_none: tuple[str, ...] = ()
-    source: Sources = ()
+    def slots(self, side: str | None) -> tuple[int, ...]:
+        """The numbers that the fasteners of one side have among all."""
+        return tuple(n for n, item in enumerate(self.held_by) if side is None or item.side in (None, side))

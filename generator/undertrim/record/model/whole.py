@@ -3,13 +3,15 @@
 from dataclasses import dataclass, field
 from typing import TypeVar
 
+from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.basics import Decided
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
-from undertrim.record.model.parts import AfterBattery, AreaFacts, Closure, Part, Prep, Rest, Restraint
+from undertrim.record.model.parts import AreaFacts, Part, Prep
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
+from undertrim.record.taken import Taken
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
@@ -43,6 +45,8 @@ class VehicleRecord:
     closures: dict[str, Closure] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
+    taken: dict[tuple[str | int, ...], Taken] = field(default_factory=dict)
+    """The topmost places that hold what another record says: no field of a file, but what became of `shares`."""
 
     @property
     def things(self) -> tuple[Thing, ...]:

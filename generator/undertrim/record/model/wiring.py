@@ -10,10 +10,13 @@ from undertrim.record.model.basics import (
     Known,
     Length,
     Share,
+    Side,
     Sources,
     Voltage,
     When,
+    Written,
 )
+from undertrim.record.model.photos import Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +48,7 @@ class Pin:
 
 
 @dataclass(frozen=True, slots=True)
-class Connector:
+class Connector(Written):
     """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed."""
 
     id: str
@@ -62,7 +65,9 @@ class Connector:
     numbering: str = "unknown"
     starts: str = "top-left"
     blanks: tuple[str, ...] = ()
+    photos: tuple[Photo, ...] = ()
     source: Sources = ()
+    form_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,13 +137,14 @@ class Pass:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A way for new cable, its length in mm along that way; `battery` is the preparation that takes off the one at its end."""
+    """A way for new cable, its length in mm along that way, on one `side` of the car or both; `battery` is the preparation that takes off the one at its end."""
 
     id: str
     name: str
     from_: str
     to: str
     length: Length
+    side: Side | None = None
     carries: tuple[str, ...] = ()
     battery: str = ""
     engine: Known = "unknown"

@@ -22,7 +22,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     pictures = Pictures()
     shown = {
         "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
-        "variants": [{**entry, "ask": _with(entry["ask"], entry)} for entry in facts.get("variants", [])],
+        "variants": [_variant(entry) for entry in facts.get("variants", [])],
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
         "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
@@ -45,6 +45,12 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     return frame.framed(facts, shown, url, paper, made, pictures)
 
 
+def _variant(entry: Data) -> Data:
+    """A question with its answers; photographs are for the page."""
+    answers = [{key: value for key, value in choice.items() if key != "photos"} for choice in entry["choices"]]
+    return {**entry, "ask": _with(entry["ask"], entry), "choices": answers}
+
+
 def disputed_sound(facts: Data) -> Iterator[Data]:
     """What is disputed of the factory sound, as rows beside the functions."""
     for entry in facts.get("sound", []):
@@ -63,6 +69,9 @@ def about(facts: Data) -> Iterator[tuple[Message, Value]]:
     """What is said of the cars; what the facts do not have is passed over."""
     yield message("sheet/built"), facts["built_words"]
     yield message("sheet/bodies"), bodies(facts["bodies"])
+    yield message("vehicle-page/gearbox"), listed(facts["gearboxes"])
+    yield message("vehicle-page/engine"), listed(facts["engines"])
+    yield message("vehicle-page/trim-level"), listed(facts["trim_levels"])
     yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
     yield message("vehicle-page/also-called"), listed(facts["also_called"])
     yield message("vehicle-page/how-to-tell"), facts["tell"]

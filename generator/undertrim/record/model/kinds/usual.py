@@ -21,7 +21,8 @@ class UsualStep:
     `only` limits it to openings for which that is true: a word of the kind's own (`AnyOpening.asks`), `window` (one moves behind it) or
     `window-unknown` (it is in a door, and whether a window moves there is not recorded). In the one that `joins` the plugs of the replaced
     unit end: joined, left off or bridged (in the last one if none is marked); the one that `builds` tells how kits are built up;
-    one that comes `last` waits until all gear of the visit is in.
+    one that comes `last` waits until all gear of the visit is in; one that is `shared` is done once for all openings of a visit that share
+    what it is about (`AnyOpening.shares`).
     A test says what it needs: `states` of the car, and what must be joined because it `uses` it (data/purposes.toml).
     """
 
@@ -31,6 +32,7 @@ class UsualStep:
     joins: bool = False
     builds: bool = False
     last: bool = False
+    shared: bool = False
     states: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
 

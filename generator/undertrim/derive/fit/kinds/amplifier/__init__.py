@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.amplifier import budget, feed, inputs, loads, turning, waking
-from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import limit
 from undertrim.derive.fit.nearest import Size
 from undertrim.derive.fit.place import Place
 from undertrim.derive.fit.stock import Gear, only
@@ -35,7 +35,7 @@ class Room:
         fed = feed.feed(place, self.opening, amplifier)
         loaded = loads.loads(place, amplifier.facts)
         heard = inputs.match(place, self.opening, amplifier.facts)
-        woken = waking.match(place, self.opening, amplifier, heard.level)
+        woken = waking.match(place, self.opening, amplifier, heard)
         more = (fed, loaded, heard.part_of, woken)
         checks = (*found.checks, *(check for one in more for check in one.checks))
         parts, to_get = heard.part_of.parts, tuple(item for one in more for item in one.to_get)
@@ -53,13 +53,14 @@ class Room:
 
     def limits(self, usual: Clearances) -> Iterator[Value]:
         """The largest box, and what passes on the way to it."""
-        sides = [number.value for number in turning.sides(self.opening.space)]
-        if all(side is not None for side in sides):
-            across, up, deep = (both(side or 0) for side in sides)
+        sides = turning.sides(self.opening.space)
+        if all(side.value is not None for side in sides):
+            across, up, deep = (limit(side.value or 0, side) for side in sides)
             yield message("fit-amplifier/takes-box", width=across, height=up, depth=deep)
-        way = [number.value for number in turning.passage(self.opening)]
-        if all(side is not None for side in way):
-            yield message("fit-amplifier/takes-way", width=both(way[0] or 0), height=both(way[1] or 0))
+        way = turning.passage(self.opening)
+        if all(side.value is not None for side in way):
+            width, height = (limit(side.value or 0, side) for side in way)
+            yield message("fit-amplifier/takes-way", width=width, height=height)
 
     def size(self, gear: Gear) -> Size:
         """The amplifier with its terminals."""

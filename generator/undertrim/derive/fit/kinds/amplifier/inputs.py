@@ -7,7 +7,7 @@ from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import untold
 from undertrim.derive.fit.place import Place
-from undertrim.derive.fit.stock import of_kind
+from undertrim.derive.fit.stock import Stocked, of_kind
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.receiver import ConverterGear, ReceiverGear
 from undertrim.words import message
@@ -19,10 +19,11 @@ _BEST = ("line", "speaker", "digital-ring")
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """What it comes to, and the `level` that the amplifier is fed with; empty where none is known."""
+    """What it comes to, the `level` that the amplifier is fed with (empty where none is known), and the converter that makes it."""
 
     part_of: PartOf
     level: str = ""
+    converter: Stocked[ConverterGear] | None = None
 
 
 def match(place: Place, opening: AmplifierOpening, facts: AmplifierGear) -> Heard:
@@ -48,11 +49,17 @@ def _found(place: Place, opening: AmplifierOpening) -> Sequence[str]:
     return () if said == "unknown" else (said,)
 
 
+def _without_turn_on(one: Stocked[ConverterGear]) -> bool:
+    """One that makes a turn-on saves a lead, and comes first."""
+    return one.facts.makes_turn_on != "yes"
+
+
 def _converted(place: Place, found: Sequence[str], facts: AmplifierGear) -> Heard:
     shelf = of_kind(place.suiting, ConverterGear)
-    part = next((one for one in shelf if one.facts.takes in found and one.facts.gives in facts.inputs), None)
+    fitting = [one for one in shelf if one.facts.takes in found and one.facts.gives in facts.inputs]
+    part = next(iter(sorted(fitting, key=_without_turn_on)), None)
     level = message(f"levels/{found[0]}")
     if part:
         note = message("fit-amplifier/level-turned", level=level, by=part.name)
-        return Heard(PartOf(notes=(note,), parts=(part.piece,)), part.facts.gives)
+        return Heard(PartOf(notes=(note,), parts=(part.piece,)), part.facts.gives, part)
     return Heard(PartOf(to_get=(message("fit-amplifier/get-converter", level=level),)))

@@ -1,51 +1,51 @@
 """What the speakers of each channel are to an amplifier: to one output alone, and to two that are bridged."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import inf
+from operator import itemgetter
 
-from undertrim.derive.fit.joined import parallel
+from undertrim.derive.fit.joined import Joined, Part, on_channels, parallel
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
-from undertrim.derive.fit.margins import Check, Number, Verdict, typed, untold
+from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.place import Place
-from undertrim.derive.fit.stock import Gear, only
 from undertrim.record.model import Blank
 from undertrim.record.model.kinds.amplifier import AmplifierGear
-from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
-from undertrim.words import Message, message
+from undertrim.words import Items, Message, message
 
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
 _SINGLE = ("bass",)
 """Channels that an amplifier of one output is for."""
-_APART = ("capacitor", "crossover")
-"""What is fed through these loads its own range alone and is not counted."""
 
 
 @dataclass(frozen=True, slots=True)
 class Channel:
-    """One channel with the speakers of each side that load it together."""
+    """One channel with what loads it on each side."""
 
     name: str
-    sides: tuple[tuple[Number, ...], ...]
+    sides: tuple[Joined, ...]
 
     @property
     def missing(self) -> list[Message]:
         """The impedances that are needed and not known."""
-        return list(dict.fromkeys(one.named for side in self.sides for one in side if one.value is None))
+        found = (_impedance(part) for side in self.sides for parts in side.ranges for part in parts)
+        return list(dict.fromkeys(one.named for one in found if one.value is None))
 
     @property
-    def lowest(self) -> tuple[float, tuple[Number, ...]]:
+    def lowest(self) -> tuple[float, tuple[Part, ...]]:
         """The lowest load of its sides in ohm, with what makes it; none of their impedances may be missing."""
-        return min(((_together(side), side) for side in self.sides), key=_load_of)
+        return min((_loaded(parts) for side in self.sides for parts in side.ranges), key=itemgetter(0))
+
+    @property
+    def surely(self) -> float:
+        """The lowest that it is, however that is fed of which nobody knows how; in ohm."""
+        return min((_loaded(parts)[0] for side in self.sides for parts in side.surely), default=inf)
 
 
-def _load_of(found: tuple[float, tuple[Number, ...]]) -> float:
-    return found[0]
-
-
-def _together(side: Sequence[Number]) -> float:
+def _loaded(parts: tuple[Part, ...]) -> tuple[float, tuple[Part, ...]]:
     """Speakers in parallel, in ohm; 0 where one of them is typed as 0."""
-    return parallel([one.value or 0.0 for one in side])
+    return parallel([_impedance(part).value or 0.0 for part in parts]), parts
 
 
 def loads(place: Place, facts: AmplifierGear) -> PartOf:
@@ -54,34 +54,19 @@ def loads(place: Place, facts: AmplifierGear) -> PartOf:
     if not channels:
         return PartOf(notes=(message("fit-amplifier/no-load"),))
     checks = [_alone(one, facts.least_load) for one in channels]
-    if any(check.verdict == "fits" for check in checks):
+    if any(check.verdict in ("fits", "marginal") for check in checks):
         checks = [_other_channel(check) for check in checks]
     notes = [_bridged(one, facts) for one in channels if facts.channels > 1 and not one.missing]
     return PartOf(tuple(checks), tuple(notes))
 
 
 def _channels(place: Place) -> Iterator[Channel]:
-    openings = [
-        one for one in place.vehicle.record.openings_of(SpeakerOpening) if one.channel and one.when.holds(place.car)
-    ]
-    for name in dict.fromkeys(one.channel for one in openings):
-        counted = [one for one in openings if one.channel == name and one.fed_through not in _APART]
-        if counted:
-            yield Channel(name, tuple(_sides(counted, place.vehicle.visit)))
+    found = on_channels(place.vehicle.record, place.car, place.vehicle.visit)
+    yield from (Channel(name, sides) for name, sides in found.items())
 
 
-def _sides(openings: Sequence[SpeakerOpening], visit: Mapping[str, Gear]) -> Iterator[tuple[Number, ...]]:
-    """The speakers of the left, of the right, and of the middle alone; what is there once may be on either side."""
-    for side in ("left", "right"):
-        here = tuple(_impedance(one, visit) for one in openings if not one.each or side in one.each)
-        if here:
-            yield here
-
-
-def _impedance(opening: SpeakerOpening, visit: Mapping[str, Gear]) -> Number:
-    new = visit.get(opening.id)
-    ohms: Quantity | Blank | None = only(new, SpeakerGear).facts.impedance if new else opening.impedance
-    return typed(message("fit-amplifier/impedance-of", of=opening.name), ohms)
+def _impedance(part: Part) -> Number:
+    return typed(message("fit-amplifier/impedance-of", of=part.name), part.impedance)
 
 
 def _alone(channel: Channel, least: Quantity | Blank | None) -> Check:
@@ -90,7 +75,12 @@ def _alone(channel: Channel, least: Quantity | Blank | None) -> Check:
     if missing := [*channel.missing, *([limit.named] if limit.value is None else [])]:
         return untold(name, title, missing)
     load, parts = channel.lowest
-    return _held(name, title, load, replace(limit, step=0), [replace(one, step=0) for one in parts])
+    found = _held(name, title, load, replace(limit, step=0), [replace(_impedance(one), step=0) for one in parts])
+    if found.verdict == "fails" and channel.surely >= (limit.value or 0):
+        unfed = dict.fromkeys(one for side in channel.sides for one in side.unfed)
+        return untold(name, title, [message("fit-speaker/how-fed", names=each(tuple(unfed)))], found.numbers)
+    unplaced = channel.sides[0].unplaced
+    return capped(found, message("fit-speaker/find-channel", names=Items(unplaced, "comma")) if unplaced else "")
 
 
 def _held(name: str, title: Message, load: float, limit: Number, parts: Sequence[Number]) -> Check:
@@ -104,7 +94,7 @@ def _held(name: str, title: Message, load: float, limit: Number, parts: Sequence
 
 def _other_channel(check: Check) -> Check:
     """What it cannot drive, where there is something that it can."""
-    if check.verdict == "fits":
+    if check.verdict in ("fits", "marginal"):
         return check
     return replace(check, verdict="marginal", said=message("fit-amplifier/not-this-channel", words=check.words))
 

@@ -96,8 +96,21 @@ def _way_in(box: Sequence[Number], opening: AmplifierOpening) -> Iterator[Check]
         yield compare("way-in", title, way, box)
     else:
         leading = sorted(box, key=_value)[:2]
-        for name, have, need in zip(("narrow", "wide"), sorted(way, key=_value), leading, strict=True):
-            yield compare(f"way-in-{name}", message(f"fit-amplifier/way-in-{name}"), [have], [need])
+        checks = _across(sorted(way, key=_value), leading)
+        failed = any(check.verdict == "fails" for check in checks)
+        yield from _across(sorted(way, key=_most), leading) if failed else checks
+
+
+def _across(way: Sequence[Number], leading: Sequence[Number]) -> list[Check]:
+    return [
+        compare(f"way-in-{name}", message(f"fit-amplifier/way-in-{name}"), [have], [need])
+        for name, have, need in zip(("narrow", "wide"), way, leading, strict=True)
+    ]
+
+
+def _most(number: Number) -> float:
+    """A side of which only a lower bound is known may be the wider one, however small the bound."""
+    return _value(number) + number.more
 
 
 def _value(number: Number) -> float:
@@ -123,12 +136,14 @@ def _air(
     yield from (
         _caution(capped(check, still) if check is above else check)
         for check in (above, best)
-        if check.margin is not None
+        if check.margin is not None or check.numbers[0].lacking
     )
 
 
 def _caution(check: Check) -> Check:
-    """What is short for air alone, as marginal."""
+    """What is short for air alone, or may be behind a lower bound, as marginal."""
+    if check.verdict == "unknown":
+        return replace(check, verdict="marginal")
     if check.verdict != "fails":
         return check
     return replace(

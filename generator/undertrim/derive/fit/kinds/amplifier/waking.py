@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.fit.factory_sound import TURN_ON
 from undertrim.derive.fit.kinds.amplifier.feed import Amplifier, beside
+from undertrim.derive.fit.kinds.amplifier.inputs import Heard
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import untold
 from undertrim.derive.fit.place import Place
@@ -28,14 +29,16 @@ class Source:
     limit: float | None = None
 
 
-def match(place: Place, opening: AmplifierOpening, gear: Amplifier, level: str) -> PartOf:
-    """How it wakes. A wire comes first; a signal at speaker level does for one that senses it."""
+def match(place: Place, opening: AmplifierOpening, gear: Amplifier, heard: Heard) -> PartOf:
+    """How it wakes. A wire comes first; a signal at speaker level does for one that senses it, and a converter may make a turn-on of it."""
     source = _source(place, opening)
     ways = gear.facts.wakes_by
     if source.by == "wire" and "wire" in ways:
         return _on_a_wire(source, [gear, *beside(place, opening, on_run=False)])
-    if "signal" in ways and level == "speaker":
+    if "signal" in ways and heard.level == "speaker":
         return PartOf(notes=(message("fit-amplifier/wakes-by-signal"),))
+    if "wire" in ways and heard.converter and heard.converter.facts.makes_turn_on == "yes":
+        return PartOf(notes=(message("fit-amplifier/turn-on-made", by=heard.converter.name),))
     if source.by in ("none", "data", "signal", "wire"):
         return PartOf(to_get=(message(f"fit-amplifier/get-turn-on-{source.by}"),))
     return PartOf((untold("turn-on", _TURN_ON, [message("fit-amplifier/lacks-turn-on")]),))

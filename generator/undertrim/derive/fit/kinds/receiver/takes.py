@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.receiver.names import CLEAR_DEPTH, OPENING
 from undertrim.derive.fit.lengths import both
-from undertrim.derive.fit.margins import typed
+from undertrim.derive.fit.margins import limit, typed
 from undertrim.derive.fit.outline import rectangle
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.resources import table
@@ -22,7 +22,7 @@ def limits(opening: ReceiverOpening, usual: Clearances) -> Iterator[Value]:
     depth = typed(CLEAR_DEPTH, opening.depth.clear if opening.depth else None)
     if depth.value is not None:
         rest = depth.value - (usual["plug_room"].value or 0)
-        yield message("fit-receiver/takes-deep", depth=both(depth.value), chassis=both(max(0.0, rest)))
+        yield message("fit-receiver/takes-deep", depth=limit(depth.value, depth), chassis=limit(max(0.0, rest), depth))
 
 
 def _heights(width: float, height: float) -> Iterator[Message]:

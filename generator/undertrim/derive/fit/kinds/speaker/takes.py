@@ -6,6 +6,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.speaker.room import room
 from undertrim.derive.fit.kinds.speaker.seats import seats
 from undertrim.derive.fit.lengths import both
+from undertrim.derive.fit.margins import limit
 from undertrim.derive.fit.outline import Outline, outline
 from undertrim.record.model import Blank
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
@@ -23,12 +24,16 @@ def limits(opening: SpeakerOpening, usual: Clearances) -> Iterator[Message]:
     clear, front, offset = space.clear.value, space.front.value, seat.offset.value
     lean = opening.depth.leans if opening.depth else None
     if clear is not None and offset is not None:
-        yield _leaning(message("fit-speaker/takes-depth", most=both(max(0.0, clear + offset - rear))), lean)
+        yield _leaning(
+            message("fit-speaker/takes-depth", most=limit(max(0.0, clear + offset - rear), space.clear)), lean
+        )
     if front is not None and offset is not None:
-        yield message("fit-speaker/takes-cone", most=both(max(0.0, front - offset - grille)))
+        yield message("fit-speaker/takes-cone", most=limit(max(0.0, front - offset - grille), space.front))
     if clear is not None and front is not None and offset is not None:
         together = clear + front - rear - grille
-        yield _leaning(message("fit-speaker/takes-together", most=both(max(0.0, together))), lean)
+        yield _leaning(
+            message("fit-speaker/takes-together", most=limit(max(0.0, together), space.clear, space.front)), lean
+        )
 
 
 def _leaning(said: Message, lean: Quantity | Blank | None) -> Message:

@@ -1,10 +1,10 @@
 """How a tweeter is held: its body in cut-out or cup, its foot on the flat face, the depth behind and the room before it."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.lengths import both
-from undertrim.derive.fit.margins import Check, Number, capped, compare, found, known, typed, untold
+from undertrim.derive.fit.margins import Check, Number, capped, compare, found, known, limit, typed, untold
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.tweeter import Mount, TweeterGear, TweeterOpening
 from undertrim.words import Message, message
@@ -114,11 +114,12 @@ def limits(opening: TweeterOpening, usual: Clearances) -> Iterator[Message]:
 
 
 def _less(there: Number, kept: Number) -> Number:
-    return there if there.value is None else known("", max(0.0, there.value - (kept.value or 0)))
+    return there if there.value is None else replace(there, value=max(0.0, there.value - (kept.value or 0)))
 
 
 def _most(code: str, limits: Sequence[Number]) -> Iterator[Message]:
     """The smallest of the limits that are known."""
-    told = [limit.value for limit in limits if limit.value is not None]
+    told = [one for one in limits if one.value is not None]
     if told:
-        yield message(f"fit-tweeter/{code}", most=both(min(told)))
+        least = min(told, key=lambda one: (one.value or 0, one.more))
+        yield message(f"fit-tweeter/{code}", most=limit(least.value or 0, least))

@@ -12,7 +12,7 @@ from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
 from undertrim.record.model import Face
-from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
+from undertrim.record.model.kinds.receiver import ConverterGear, KitGear, ReceiverGear, ReceiverOpening
 from undertrim.words import Value, message
 
 Data = dict[str, Any]
@@ -30,7 +30,13 @@ def said(facts: ReceiverGear) -> Iterator[Value]:
     yield from gear_lines.least_load(facts.least_load)
 
 
-CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {ReceiverGear: said}
+def _converter(facts: ConverterGear) -> Iterator[Value]:
+    """Whether it makes a turn-on, where that is known."""
+    if facts.makes_turn_on != "unknown":
+        yield message(f"receiver-shown/turn-on-{facts.makes_turn_on}")
+
+
+CARDS: dict[type, Callable[[Any], Iterator[Value]]] = {ReceiverGear: said, ConverterGear: _converter}
 """What a card says, by kind of gear."""
 
 

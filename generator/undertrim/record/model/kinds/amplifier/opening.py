@@ -59,6 +59,11 @@ class AmplifierOpening(AnyOpening):
     supply: Supply | None = None
 
     @property
+    def shares(self) -> str:
+        """The run of cable that feeds it."""
+        return self.run
+
+    @property
     def asks(self) -> tuple[str, ...]:
         """Whether paint must come off, or may have to, where the ground goes."""
         paint = self.ground_point.paint if self.ground_point else "unknown"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from undertrim.record.model.basics import Impedance, Length
+from undertrim.record.model.basics import Impedance, Known, Length
 from undertrim.record.model.gear import AnyGear, Assembly, Lead, Place
 from undertrim.record.model.openings import Face
 
@@ -88,6 +88,7 @@ class ConverterGear(AnyGear):
 
     takes: str = ""
     gives: str = ""
+    makes_turn_on: Known = "unknown"
     suits: tuple[Place, ...] = ()
 
 

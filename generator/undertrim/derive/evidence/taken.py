@@ -1,0 +1,63 @@
+"""What a record takes from others, and so nobody has seen on its own car: said beside each thing, and in the way of verifying."""
+
+from dataclasses import replace
+
+from undertrim.record.field_titles import FieldTitles
+from undertrim.record.fields import root
+from undertrim.record.model import VehicleRecord
+from undertrim.record.source import Pointer
+from undertrim.record.taken import Taken
+from undertrim.words import Items, Message, message
+
+SEEN = "seen"
+_DEPTH = 2
+"""A thing has two steps: its section and its id."""
+
+
+def unseen(record: VehicleRecord, *place: str | int) -> Message | None:
+    """That a thing, or something in it, is taken from another car; None where this record says all of it.
+
+    `place` leads to a thing (section and id), or into one: then it is told where just that is taken.
+    """
+    if not record.taken:
+        return None
+    car = record.taken.get(place)
+    if car:
+        return _said(record, car)
+    inside = _inside(record, place) if len(place) == _DEPTH else []
+    return _said(record, record.taken[inside[0]]) if inside else None
+
+
+def things(record: VehicleRecord) -> dict[Taken, list[Pointer]]:
+    """The things that are taken in whole or in part, by the car they are taken from."""
+    found: dict[Taken, dict[Pointer, None]] = {}
+    for place, car in record.taken.items():
+        found.setdefault(replace(car, own=()), {})[place[:_DEPTH]] = None
+    return {car: list(places) for car, places in found.items()}
+
+
+def is_seen(record: VehicleRecord) -> bool:
+    """Whether somebody said that all of it was looked at on this car."""
+    return bool(record.verified and record.verified.taken == SEEN)
+
+
+def _said(record: VehicleRecord, car: Taken) -> Message:
+    stamp = record.verified
+    if stamp and is_seen(record):
+        return message("sharing/seen", car=car.said, on=stamp.on, by=stamp.by)
+    if car.own:
+        return message("sharing/unseen-but", car=car.said, fields=Items(tuple(map(_title, car.own))))
+    return message("sharing/unseen", car=car.said)
+
+
+def _inside(record: VehicleRecord, place: Pointer) -> list[Pointer]:
+    return [spot for spot in record.taken if spot[: len(place)] == place]
+
+
+def _title(field: tuple[str, str]) -> FieldTitles:
+    """What the schema calls a field of a section's things."""
+    section, name = field
+    thing = root("vehicle").child(section)
+    of_thing = thing.child("*") if thing else None
+    known = of_thing.child(name) if of_thing else None
+    return FieldTitles((known.schema.get("title", name) if known else name,))

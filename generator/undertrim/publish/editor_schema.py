@@ -1,0 +1,232 @@
+"""The schemas of `schema/` as one file for each kind of record, in words that any editor knows: `schema/editor/`.
+
+Draft 7 of JSON Schema is what servers of the language YAML have in common. What our own words say (`schema.py`, `shapes.py`) is said in
+its words: short forms, lists of one, groups, quantities as patterns. What cannot be said so is left out: an editor shows what may be
+typed, and `undertrim check` what is wrong. A scalar may read as a number there and is a text here, so both are let through.
+"""
+
+# Long because it is one walk: every form that a value may have is made from one node.
+
+import json
+import re
+import sys
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from undertrim import resources
+from undertrim.publish.editor_scalars import Made, english, kept, scalar
+from undertrim.record.fields import Node, node_at, root
+from undertrim.record.schema import WORDS, asked_by
+from undertrim.record.spreading import BACK
+
+KINDS = ("vehicle", "gear")
+
+
+def bundled(kind: str) -> Made:
+    """The schema of one kind of record: vehicle or gear."""
+    making = _Making()
+    whole = making.form(root(kind))
+    return {
+        "$schema": "http://json-schema.org/draft-07/schema#",
+        **whole,
+        "definitions": dict(sorted(making.defined.items())),
+    }
+
+
+def text(kind: str) -> str:
+    """The same as it stands in its file."""
+    return json.dumps(bundled(kind), indent=1, ensure_ascii=False) + "\n"
+
+
+def place(kind: str) -> Path:
+    """Its file."""
+    return resources.top("schema") / "editor" / f"{kind}.schema.json"
+
+
+def write() -> None:
+    """Write the files anew."""
+    for kind in KINDS:
+        place(kind).parent.mkdir(exist_ok=True)
+        place(kind).write_text(text(kind), encoding="utf-8")
+
+
+@dataclass(slots=True)
+class _Making:
+    """One schema on its way, with what is defined once for all its places."""
+
+    defined: dict[str, Made] = field(default_factory=dict)
+    open_: set[str] = field(default_factory=set)
+
+    def value(self, node: Node, *, back: bool = False, alone: bool = False) -> Made:
+        """What may be typed for a node: a definition where it stands in one and is not told otherwise.
+
+        `back`: also the word that takes back what is shared; `alone`: it stands for a list of one, so in no list itself.
+        """
+        document, steps = node.home
+        name = f"{document}-{steps[-1]}"
+        if (
+            back
+            or alone
+            or steps[:1] != ("$defs",)
+            or len(steps) != 2
+            or node.schema != node_at(node.home).schema
+            or "enum" in node.schema
+        ):
+            return self.form(node, back=back, alone=alone)
+        if name not in self.open_:
+            self.open_.add(name)
+            self.defined[name] = self.form(node)
+        return {"$ref": f"#/definitions/{name}"}
+
+    def form(self, node: Node, *, back: bool = False, alone: bool = False) -> Made:
+        """What may be typed for a node, said here."""
+        says = node.schema
+        told: Made = {word: english(says[word]) for word in ("title", "description") if word in says}
+        if "examples" in says:
+            told["examples"] = says["examples"]
+        forms = [form for form in self._forms(node, alone=alone) if form]
+        if back and not any(_takes(form, BACK) for form in forms):
+            forms.append({"const": BACK})
+        return {**told, **forms[0]} if len(forms) == 1 else {**told, "anyOf": forms}
+
+    def _forms(self, node: Node, *, alone: bool) -> list[Made]:
+        says, short = node.schema, node.schema.get("short", {})
+        if "enum" in says:
+            return [{"enum": list(says["enum"])}]
+        types = [says["type"]] if isinstance(says.get("type"), str) else list(says.get("type", ()))
+        forms = [scalar(says)] if {"string", "integer"} & {*types} else []
+        if short.get("text"):
+            forms.append(self._part(node, short["text"]))
+        if "object" in types:
+            forms.append(self._mapping(node))
+        if short.get("list") and not alone:
+            forms.append(self._fields(node, short["list"]))
+        if "array" in types:
+            forms += self._list(node, lone="string" not in types)
+        return forms
+
+    def _list(self, node: Node, *, lone: bool) -> list[Made]:
+        """A list, and its only item without brackets."""
+        item = node.child(0)
+        assert item
+        whole = {"type": "array", "items": self.value(item), **kept(node.schema, "Items")}
+        return [whole, self.value(item, alone=bool(item.schema.get("short", {}).get("list")))] if lone else [whole]
+
+    def _part(self, node: Node, name: str) -> Made:
+        child = node.child(name)
+        assert child
+        return self.value(child)
+
+    def _fields(self, node: Node, names: list[str]) -> Made:
+        """A list of the usual fields in place of a mapping."""
+        items = [self._part(node, name) for name in names]
+        return {"type": "array", "items": items, "minItems": 1, "maxItems": len(items)}
+
+    def _mapping(self, node: Node) -> Made:
+        says = node.schema
+        made: Made = {"type": "object", **kept(says, "Properties")}
+        if "properties" in says:
+            made |= self._named_fields(node)
+        if isinstance(says.get("additionalProperties"), dict):
+            made |= self._own_names(node)
+        if isinstance(says.get("propertyNames"), dict):
+            made["propertyNames"] = _names(node)
+        if "oneOf" in says:
+            made["oneOf"] = says["oneOf"]
+        return made
+
+    def _named_fields(self, node: Node) -> Made:
+        says = node.schema
+        fields = {name: self._field(node, name) for name in (*says["properties"], *says.get("aside", ()))}
+        follow = {name for name, one in says["properties"].items() if "follows" in one}
+        made: Made = {"properties": fields, "additionalProperties": False}
+        if needed := [name for name in says.get("required", ()) if name not in follow]:
+            made["required"] = needed
+        if "allOf" in says:
+            made["allOf"] = [_condition(branch, follow) for branch in says["allOf"]]
+        return made
+
+    def _field(self, node: Node, name: str) -> Made:
+        if name in node.schema.get("aside", ()):
+            return self.value(node_at(node.home, "aside", name))
+        child = node.child(name)
+        assert child
+        if "group" in child.schema:
+            return self._grouped(child)
+        made = self.value(child, back=child.schema.get("follows") == "behind")
+        return self._along(node, made, child.schema["also"]) if "also" in child.schema else made
+
+    def _along(self, node: Node, made: Made, names: list[str]) -> Made:
+        """A field that may stand in one list with others beside it: any order of those is read."""
+        others = {"anyOf": [self._part(node, name) for name in names if node.child(name)]}
+        told: Made = {word: made.pop(word) for word in ("title", "description", "examples") if word in made}
+        listed = {"type": "array", "items": [dict(made), *([others] * len(others["anyOf"]))], "minItems": 1}
+        return {**told, "anyOf": [made, {**listed, "maxItems": len(others["anyOf"]) + 1}]}
+
+    def _own_names(self, node: Node) -> Made:
+        child = node.child("*")
+        assert child
+        return {"additionalProperties": self.value(child)}
+
+    # Groups
+
+    def _grouped(self, node: Node) -> Made:
+        """A section whose things may stand in groups: what holds the name of the section is one."""
+        section, group, thing = node.home[1][-1], node_at(node.home, "group"), node.child("*")
+        assert thing
+        form = self.form(node)
+        shared = set(group.schema["properties"]) - {section}
+        self.defined["thing"] = self._sharing(thing, shared)
+        inside = self.form(group)
+        inside["properties"][section] |= {
+            "additionalProperties": {"$ref": "#/definitions/thing"},
+            "propertyNames": form["propertyNames"],
+        }
+        self.defined["group"] = inside
+        parted = {
+            "if": {"required": [section]},
+            "then": {"$ref": "#/definitions/group"},
+            "else": {"$ref": "#/definitions/thing"},
+        }
+        return {**form, "additionalProperties": parted}
+
+    def _sharing(self, thing: Node, shared: set[str]) -> Made:
+        """A thing that may take back what its group shares."""
+        form = self.form(thing)
+        for name in shared:
+            child = thing.child(name)
+            assert child
+            form["properties"][name] = self.value(child, back=True)
+        return form
+
+
+def _takes(form: Made, word: str) -> bool:
+    """Whether a form lets a word through; a list of words is then given it."""
+    if "enum" in form:
+        form["enum"] = [*dict.fromkeys([*form["enum"], word])]
+        return True
+    types = form.get("type", ())
+    return "string" in types and re.search(form.get("pattern", ""), word) is not None
+
+
+def _names(node: Node) -> Made:
+    """What the keys of a mapping may be, without words for people: editors show those of the value."""
+    names = node.schema["propertyNames"]
+    if "$ref" in names:
+        names = node_at(node.home, "propertyNames").schema
+    return {word: said for word, said in names.items() if word in ("pattern", "enum", "maxLength")}
+
+
+def _condition(branch: Mapping[str, Any], follow: set[str]) -> Made:
+    """What is needed and allowed where a field has a value."""
+    name, wanted = asked_by(branch["if"])
+    then = {word: said for word, said in branch["then"].items() if word not in WORDS}
+    then["required"] = [one for one in then.get("required", ()) if one not in follow]
+    return {"if": {"properties": {name: {"enum": wanted}}, "required": [name]}, "then": then}
+
+
+if __name__ == "__main__":
+    write()
+    sys.exit(0)

@@ -1,0 +1,200 @@
+"""Lays a record out the one way: the lines of its things, with what is short on one line in brackets."""
+
+# Long because it is one walk: each thing may stand on a line, in brackets or as a block, and hold any of them.
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from undertrim.record import shapes, stamping
+from undertrim.record.layout import texts
+from undertrim.record.layout.notes import Notes, Thing
+from undertrim.record.layout.ordering import in_order
+from undertrim.record.migrations.marked import MappingNode, Node, ScalarNode, SequenceNode, Text
+from undertrim.record.shapes import Shape
+from undertrim.record.source import Data, Pointer
+from undertrim.record.spreading import BACK
+
+WIDEST = 150
+"""Characters of a line that a list or mapping may fill in brackets, with its margin and key, and without the prose in it."""
+
+DEEPEST = 2
+"""Mappings that may stand in each other in brackets; of a section it is one."""
+
+STEP = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Laying:
+    """One record of a `kind`; `once` where it is of the format that lets brackets of one be left out."""
+
+    kind: str
+    marked: Text
+    notes: Notes
+    once: bool
+    data: Data
+
+    def lines(self) -> Iterator[str]:
+        """All lines."""
+        yield from ([self.notes.line] if self.notes.line else [])
+        if self.notes.head:
+            yield from (*self.notes.head, "")
+        yield from self._children(self.marked.root, (), shapes.whole(self.kind), 0)
+        if self.notes.foot:
+            yield from ("", *self.notes.foot)
+
+    def _children(self, node: Node, pointer: Pointer, shape: Shape | None, margin: int) -> Iterator[str]:
+        """The lines of what stands in a mapping or list."""
+        things = [self.notes.things[place] for place in in_order(node, pointer, shape, self.kind)]
+        for number, thing in enumerate(things):
+            if number and self._apart(things[number - 1], thing, shape):
+                yield ""
+            yield from self._thing(thing, _below(shape, node, thing), margin)
+            if thing.after and number + 1 < len(things) and not self._apart(thing, things[number + 1], shape):
+                yield ""
+
+    def _apart(self, one: Thing, other: Thing, shape: Shape | None) -> bool:
+        """Whether a blank line stands between two things: sections, and groups from what is beside them."""
+        both = (one, other)
+        if len(one.pointer) == 1:
+            return not all(isinstance(thing.node, ScalarNode) for thing in both)
+        return any(_is_group(thing, shape) for thing in both)
+
+    def _thing(self, thing: Thing, shape: Shape | None, margin: int) -> Iterator[str]:
+        space = " " * margin
+        yield from (space + comment for comment in (*thing.before, *thing.beside[:-1]))
+        yield from self._marked(thing, shape, margin)
+        yield from (space + comment for comment in thing.after)
+
+    def _marked(self, thing: Thing, shape: Shape | None, margin: int) -> Iterator[str]:
+        """The lines of a thing with its key or dash."""
+        if thing.pointer == (stamping.KEY,) and self._as_stamped(thing):
+            yield from stamping.block(self.data[stamping.KEY])
+            return
+        mark = f"{texts.on_a_line(thing.key, in_brackets=False)}:" if thing.key else "-"
+        head = " " * margin + mark
+        beside = f"  {thing.beside[-1]}" if thing.beside else ""
+        node, pointer, shape = self._bare(thing.node, thing.pointer, shape)
+        line = self._line(node, pointer, shape, WIDEST - len(head) - 1)
+        if line is not None:
+            yield f"{head} {line}".rstrip() + beside
+        elif isinstance(node, ScalarNode):
+            sign, body = self._block(node)
+            yield f"{head} {sign}{beside}"
+            yield from (
+                (" " * (margin + STEP) + text).rstrip() if not text.strip() else " " * (margin + STEP) + text
+                for text in body
+            )
+        else:
+            below = list(self._children(node, pointer, shape, margin + STEP))
+            if thing.key or beside or below[0].lstrip().startswith("#"):
+                yield head + beside
+            else:
+                below[0] = head + " " + below[0].lstrip()
+            yield from below
+
+    def _as_stamped(self, thing: Thing) -> bool:
+        """Whether a block is what `verify` writes: it is laid out as it does that."""
+        block = self.data[stamping.KEY]
+        return (
+            thing.pointer not in self.notes.around
+            and not thing.beside
+            and isinstance(block, dict)
+            and [name for name in block if name != "taken"] == ["on", "by", "car", "facts"]
+            and list(block)[-1] == "facts"
+            and isinstance(block["facts"], dict)
+            and all(isinstance(text, str) for text in (*list(block.values())[:-1], *block["facts"].values()))
+        )
+
+    def _block(self, node: ScalarNode) -> tuple[str, list[str]]:
+        made = texts.folded(self.marked, node) if node.style == ">" else texts.as_block(node)
+        return made or (texts.quoted(str(node.value)), [])
+
+    def _bare(self, node: Node, pointer: Pointer, shape: Shape | None) -> tuple[Node, Pointer, Shape | None]:
+        """The only item of a list without its brackets, where they may be left out; else the same."""
+        if not (self.once and shape and shape.is_list and isinstance(node, SequenceNode) and len(node.value) == 1):
+            return node, pointer, shape
+        item, inner = node.value[0], shape.items
+        if self.notes.things[*pointer, 0].commented or (inner and inner.short_list) or isinstance(item, SequenceNode):
+            return node, pointer, shape
+        if item.value in ("", BACK, []) or (isinstance(item, ScalarNode) and item.value == ""):
+            return node, pointer, shape
+        return item, (*pointer, 0), inner
+
+    # In brackets
+
+    def _line(self, node: Node, pointer: Pointer, shape: Shape | None, room: int) -> str | None:
+        """A value on the line of its key; None where it stands below."""
+        if isinstance(node, ScalarNode):
+            return texts.on_a_line(node, in_brackets=False)
+        if not node.value:
+            return "{}" if isinstance(node, MappingNode) else "[]"
+        if _stands_open(pointer, shape, self.kind):
+            return None
+        made = self._in_brackets(node, pointer, shape, 1 if len(pointer) == 1 else DEEPEST)
+        return made.text if made and made.width <= room else None
+
+    def _in_brackets(self, node: Node, pointer: Pointer, shape: Shape | None, deep: int) -> "_Line | None":
+        """A value in brackets; None where a comment or a text of several lines is in it, or more than so many mappings."""
+        node, pointer, shape = self._bare(node, pointer, shape)
+        if isinstance(node, ScalarNode):
+            text = texts.on_a_line(node, in_brackets=True)
+            return None if text is None else _Line(text, 0 if shape and shape.prose else len(text))
+        is_mapping = isinstance(node, MappingNode)
+        if pointer in self.notes.around or (is_mapping and not deep and node.value):
+            return None
+        things = [self.notes.things[place] for place in in_order(node, pointer, shape, self.kind)]
+        made = [self._item(thing, _below(shape, node, thing), deep - is_mapping) for thing in things]
+        items = [item for item in made if item]
+        return _joined(items, "{}" if is_mapping else "[]") if len(items) == len(made) else None
+
+    def _item(self, thing: Thing, shape: Shape | None, deep: int) -> "_Line | None":
+        value = self._in_brackets(thing.node, thing.pointer, shape, deep)
+        if value is None or not thing.key:
+            return value
+        key = f"{texts.on_a_line(thing.key, in_brackets=True)}: "
+        return _Line(key + value.text, len(key) + value.width)
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """What goes on a line, and how wide it counts: prose counts nothing, since it is one line however long it is."""
+
+    text: str
+    width: int
+
+
+def _joined(items: list[_Line], brackets: str) -> _Line:
+    text = ", ".join(item.text for item in items)
+    return _Line(f"{brackets[0]}{text}{brackets[1]}", sum(item.width + 2 for item in items))
+
+
+def _below(shape: Shape | None, around: Node, thing: Thing) -> Shape | None:
+    """The shape of a thing."""
+    if shape is None:
+        return None
+    step = thing.pointer[-1]
+    if isinstance(step, int):
+        named = shape.short_list[step : step + 1] if not shape.is_list else ()
+        return shape.fields[named[0]] if named else shape.items
+    if _is_group(thing, shape):
+        assert shape.group
+        return Shape(fields={**shape.group.fields, str(thing.pointer[-2]): Shape(other=shape.other)})
+    return shape.aside.get(step) or shape.below(step)
+
+
+def _is_group(thing: Thing, shape: Shape | None) -> bool:
+    """Whether a thing is a group of others: it holds the name of the section that it stands in."""
+    if not (shape and shape.group and isinstance(thing.node, MappingNode)):
+        return False
+    return any(key.value == thing.pointer[-2] for key, _ in thing.node.value)
+
+
+def _stands_open(pointer: Pointer, shape: Shape | None, kind: str) -> bool:
+    """Whether a mapping never goes on a line: what the record is about, things with a name of their own, and what holds such."""
+    return pointer == (kind,) or (
+        shape is not None and (_is_named(shape) or (shape.other is not None and _is_named(shape.other)))
+    )
+
+
+def _is_named(shape: Shape) -> bool:
+    return any(item.field == "name" and item.source == "id" for item in shape.follows)

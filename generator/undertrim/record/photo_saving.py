@@ -1,0 +1,63 @@
+"""Makes of a camera's picture one that a record may hold: upright, small enough, and nothing in the file but pixels."""
+
+from collections.abc import Iterator
+from io import BytesIO
+
+from PIL import Image, ImageOps
+
+from undertrim.record.pictures import Broken
+from undertrim.resources import table
+
+_QUALITIES = (88, 80, 70, 60)
+"""How well JPEG keeps it, the best first: the first that is small enough is taken."""
+
+_SMALLER = 0.7
+"""By how much the edges shrink where the least of these is still too large, as with leaves or noise all over."""
+
+
+def saved(content: bytes) -> tuple[bytes, str]:
+    """The new file's bytes and its ending. A PNG stays one where it is small enough, since a drawing is sharp only so. Raises Broken."""
+    try:
+        with Image.open(BytesIO(content), formats=list(table("photos")["format"])) as opened:
+            picture, was = _upright(opened), opened.format
+    except MemoryError:
+        raise
+    except Exception as error:  # the library raises whatever its decoders met
+        raise Broken from error
+    most = int(table("photos")["most"]["bytes"])
+    if was == "PNG" and len(made := _written(picture, "PNG", optimize=True)) <= most:
+        return made, ".png"
+    return next(made for made in _as_jpeg(_flat(picture)) if len(made) <= most), ".jpg"
+
+
+def _as_jpeg(picture: Image.Image) -> Iterator[bytes]:
+    """Smaller and smaller, without end."""
+    while True:
+        yield from (_written(picture, "JPEG", quality=quality, optimize=True) for quality in _QUALITIES)
+        picture = ImageOps.scale(picture, _SMALLER)
+
+
+def _upright(opened: Image.Image) -> Image.Image:
+    """Turned as its note says, no larger than it may be, and copied into a picture that knows no notes."""
+    turned = ImageOps.exif_transpose(opened)
+    edge = int(table("photos")["most"]["edge"])
+    turned.thumbnail((edge, edge))
+    bare = Image.new(turned.mode, turned.size)
+    if turned.mode == "P":
+        bare.putpalette(turned.getpalette() or [])
+    bare.paste(turned)
+    return bare
+
+
+def _flat(picture: Image.Image) -> Image.Image:
+    """In colours that JPEG knows, on white where it was see-through."""
+    if "A" not in picture.mode:
+        return picture.convert("RGB")
+    ground = Image.new("RGBA", picture.size, "white")
+    return Image.alpha_composite(ground, picture.convert("RGBA")).convert("RGB")
+
+
+def _written(picture: Image.Image, format_: str, **how: object) -> bytes:
+    stream = BytesIO()
+    picture.save(stream, format_, **how)
+    return stream.getvalue()

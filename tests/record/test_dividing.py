@@ -1,0 +1,378 @@
+"""A fact may be a list of values, each with its cars: the whole then has what is around it once for each kind of car."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from undertrim.check import one_file, runner
+from undertrim.derive import jobs
+from undertrim.derive.evidence.fingerprint import fingerprints
+from undertrim.derive.fit.stock import read as read_stock
+from undertrim.derive.procedure.planning import Planner
+from undertrim.derive.wiring.contacts import contacts
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Position
+from undertrim.record.source import Source, read_text
+from undertrim.record.spreading import spread
+from undertrim.record.store import Workspace, entry
+
+PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
+HEAD = """format: 2
+demo: yes
+vehicle:
+  make: Brindleway
+  model: Otter
+  built: {from: 2014-01, to: 2018-01}
+  drive_side: left
+  high_voltage: no
+variants:
+  radio: {ask: "Which radio?", choices: {map: {label: Map radio, tell: A MAP key}, plain: {label: Plain radio, tell: Six keys}}}
+  sound: {ask: "Which sound?", choices: {amplified: {label: Amplified, tell: A badge}, bare: {label: Bare, tell: No badge}}}
+evidence:
+  e1: {how: measured, on: 2026-03-02, by: rk, car: {year: 2016, is: {radio: unknown, sound: unknown}}, with: Calliper 0.05 mm}
+  e2: {how: seen, on: 2026-03-02, by: rk, car: {year: 2016, is: {radio: unknown, sound: unknown}}}
+"""
+BODY = """parts:
+  bezel:
+    area: dash
+    release: pull
+    held_by: {clip: push, count: [{when: {radio: map}, is: 4}, {when: {radio: plain}, is: 6}]}
+    takes: [{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]
+    source: e2
+  radio:
+    area: dash
+    after: bezel
+    release: unscrew
+    held_by: {screw: T20, count: 4, under: bezel}
+    tethers: {main: [Main plug, plug, sound]}
+    replaced: yes
+    takes: 3 min
+    source: e2
+openings:
+  dash:
+    kind: receiver
+    behind: radio
+    face: [{when: {radio: map}, width: 182 mm, height: 146 mm}, {when: {radio: plain}, width: 182 mm, height: 112 mm}]
+    kit: needed
+    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
+    source: e1
+connectors:
+  main:
+    at: radio/main
+    view: wires
+    rows: 1
+    columns: 4
+    latch: top
+    numbering: rows
+    source: e2
+    pins:
+      1: [red, battery-feed, steady]
+      2: [yellow, wheel-buttons, resistance]
+      3: [black, ground]
+      4: [{when: {sound: amplified}, colour: blue/white, function: amplifier-turn-on}, {when: {sound: bare}, is: [orange, illumination, dimmed-plus]}]
+ladders:
+  wheel: {pin: main/2, return: main/3, tolerance: 5 %, buttons: {mute: 1 kohm}, source: e1}
+conflicts:
+  depth: {about: openings/dash/depth/clear, claims: [[170 mm, e1], [165 mm, e2]]}
+"""
+LINES = len(HEAD.splitlines())
+
+
+def whole(text: str) -> Source:
+    return spread(read_text(text, PATH))
+
+
+def record(text: str) -> VehicleRecord:
+    found = entry(PATH, "vehicle", read_text(text, PATH))
+    assert isinstance(found.record, VehicleRecord), found.problems
+    return found.record
+
+
+def at(data: Any, place: str) -> Any:
+    for step in place.split("/"):
+        data = data[int(step) if step.isdecimal() and isinstance(data, list) else step]
+    return data
+
+
+@pytest.mark.parametrize(
+    ("place", "value"),
+    [
+        ("openings/dash-map/face/height", "146 mm"),
+        ("openings/dash-plain/face/height", "112 mm"),
+        ("openings/dash-map/when", {"radio": "map"}),
+        ("openings/dash-plain/not_in", [{"radio": "map"}]),
+        ("openings/dash-plain/depth/clear", "170 mm"),
+        ("openings/dash-plain/area", "dash"),
+        ("openings/dash-plain/name", "Dash (Plain radio)"),
+        ("parts/bezel-map/name", "Bezel"),
+        ("parts/bezel-map/takes", "2 min"),
+        ("parts/bezel-plain/held_by", [{"clip": "push", "count": "6"}]),
+        ("parts/radio/after", ["bezel-map", "bezel-plain"]),
+        ("parts/radio/held_by/0/under", "bezel-map"),
+        ("parts/radio/held_by/1/when", {"radio": "plain"}),
+        ("connectors/main-amplified/pins/4/function", "amplifier-turn-on"),
+        ("connectors/main-bare/pins/4", {"colour": "orange", "function": "illumination", "behaves": "dimmed-plus"}),
+        ("connectors/main-bare/at", "radio/main"),
+        ("ladders/wheel-bare/pin", "main-bare/2"),
+        ("ladders/wheel-bare/return", "main-bare/3"),
+        ("ladders/wheel-amplified/when", {"sound": "amplified"}),
+        ("conflicts/depth-plain/about", "openings/dash-plain/depth/clear"),
+    ],
+)
+def test_each_kind_of_car_has_its_own(place: str, value: Any) -> None:
+    assert at(whole(HEAD + BODY).data, place) == value
+
+
+def test_only_what_differs_stands_twice_and_nothing_is_wrong() -> None:
+    found = whole(HEAD + BODY).data
+    assert list(found["parts"]) == ["bezel-map", "bezel-plain", "radio"]
+    assert list(found["openings"]) == ["dash-map", "dash-plain"]
+    assert list(found["ladders"]) == ["wheel-amplified", "wheel-bare"]
+    assert "when" not in found["parts"]["radio"]
+    assert entry(PATH, "vehicle", read_text(HEAD + BODY, PATH)).problems == ()
+
+
+def changed(old: str, new: str) -> str:
+    assert (HEAD + BODY).count(old) == 1
+    return (HEAD + BODY).replace(old, new)
+
+
+def told(text: str) -> list[tuple[int, int, str]]:
+    """Line, column and code of all that is wrong."""
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    return [(problem.position.line - LINES, problem.position.column, problem.said.code) for problem in found]
+
+
+PLAIN = "{when: {radio: plain}, is: 1 min}"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wanted"),
+    [
+        ("height: 112 mm}", "height: 112 mmm}", [(21, 111, "schema/fault")]),
+        (PLAIN, "{when: {radio: [map, plain]}, is: 1 min}", [(6, 47, "spread/two-values")]),
+        (f", {PLAIN}", "", [(6, 13, "spread/one-value")]),
+        (f"[{{when: {{radio: map}}, is: 2 min}}, {PLAIN}]", "{when: {radio: map}, is: 2 min}", [(6, 12, "spread/one-value")]),
+        (PLAIN, "1 min", [(6, 46, "spread/value-without-when")]),
+        (PLAIN, "{when: plain, is: 1 min}", [(6, 53, "schema/wrong-type")]),
+        (PLAIN, "{when: {radio: plane}, is: 1 min}", [(6, 61, "spread/no-choice")]),
+        (PLAIN, "{when: {radioo: plain}, is: 1 min}", [(6, 54, "spread/no-variant")]),
+        (PLAIN, "{when: {radio: plain}, is: 1 min, note: x}", [(6, 80, "spread/beside-is")]),
+        (PLAIN, "{when: {radio: plain, sound: bare}, is: 1 min}", [(6, 5, "spread/no-value")]),
+        ("drive_side: left", "drive_side: [{when: {radio: map}, is: left}, {when: {radio: plain}, is: right}]", [(-7, 15, "spread/cannot-differ")]),
+        ("  radio:\n    area", "  bezel-map: {release: pull, area: dash}\n  radio:\n    area", [(2, 3, "spread/id-twice")]),
+        ("under: bezel}", "under: bezell}", [(12, 44, "rules/named-but-absent/none-near")]),
+        ("kit: needed", "kit: needd", [(22, 10, "schema/not-known")]),
+        ("kit: needed", "kitt: needed", [(22, 5, "schema/no-field")]),
+        ("[orange, illumination, dimmed-plus]", "[orange, illuminatio, dimmed-plus]", [(38, 123, "schema/not-known")]),
+        ("blue/white, function", "blue/white, functio", [(38, 58, "schema/no-field")]),
+        ("    behind: radio\n", "    behind: radio\n    when: {radio: map}\n    not_in: {radio: plain}\n", [(23, 72, "spread/no-such-car")]),
+    ],
+)  # fmt: skip
+def test_a_mistake_is_one_sentence_where_it_was_typed(old: str, new: str, wanted: list[tuple[int, int, str]]) -> None:
+    assert told(changed(old, new)) == wanted
+
+
+def test_what_no_value_is_for_is_unknown_or_left_out_but_never_guessed() -> None:
+    third = changed(
+        "plain: {label: Plain radio, tell: Six keys}",
+        "plain: {label: Plain, tell: Six keys}, disc: {label: Disc, tell: A slot}",
+    )
+    spoken = third.replace(
+        "count: [{when: {radio: map}, is: 4}, {when: {radio: plain}, is: 6}]",
+        "count: [{when: {radio: map}, is: 4}, {when: {radio: disc}, is: 6}]",
+    )
+    assert at(whole(spoken).data, "parts/bezel-plain/held_by/0/count") == "unknown"
+    assert {code for _, _, code in told(spoken)} == {"spread/no-value"}  # of 'takes' and 'face', for the disc radio
+    unsaid = changed("{when: {radio: plain}, is: 1 min}", "{when: {radio: plain}, is: unknown}")
+    assert "takes" not in whole(unsaid).data["parts"]["bezel-plain"]
+    assert not any(code.startswith(("spread/", "schema/")) for _, _, code in told(unsaid))
+
+
+def test_a_group_may_share_what_differs() -> None:
+    text = (
+        HEAD
+        + """parts:
+  dash:
+    takes: [{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]
+    source: e2
+    parts:
+      bezel: {release: pull}
+      vent: {release: pull, takes: 30 s}
+"""
+    )
+    found = whole(text)
+    assert list(found.data["parts"]) == ["bezel-map", "bezel-plain", "vent"]
+    assert found.data["parts"]["bezel-plain"] == {
+        "release": "pull", "takes": "1 min", "source": "e2", "area": "dash", "name": "Bezel", "when": {"radio": "plain"},
+    }  # fmt: skip
+    assert found.position(("parts", "bezel-plain", "takes")) == Position(LINES + 3, 73)
+
+
+def test_a_value_along_others_in_one_list_may_differ() -> None:
+    text = changed(
+        "    release: pull\n",
+        "    release: [{when: {radio: map}, is: [pull, inboard]}, {when: {radio: plain}, is: [slide, forward]}]\n",
+    )
+    parts = whole(text).data["parts"]
+    assert (parts["bezel-map"]["direction"], parts["bezel-plain"]["direction"]) == ("inboard", "forward")
+
+
+TWICE = """parts:
+  bezel-map:
+    name: Bezel
+    area: dash
+    release: pull
+    held_by: {clip: push, count: 4}
+    takes: 2 min
+    source: e2
+    when: {radio: map}
+  bezel-plain:
+    name: Bezel
+    area: dash
+    release: pull
+    held_by: {clip: push, count: 6}
+    takes: 1 min
+    source: e2
+    when: {radio: plain}
+  radio:
+    area: dash
+    after: [bezel-map, bezel-plain]
+    release: unscrew
+    held_by: [{screw: T20, count: 4, under: bezel-map, when: {radio: map}}, {screw: T20, count: 4, under: bezel-plain, when: {radio: plain}}]
+    tethers: {main: [Main plug, plug, sound]}
+    replaced: yes
+    takes: 3 min
+    source: e2
+openings:
+  dash-map:
+    name: Dash (Map radio)
+    kind: receiver
+    behind: radio
+    face: {width: 182 mm, height: 146 mm}
+    kit: needed
+    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
+    source: e1
+    when: {radio: map}
+    not_in: {radio: plain}
+  dash-plain:
+    name: Dash (Plain radio)
+    kind: receiver
+    behind: radio
+    face: {width: 182 mm, height: 112 mm}
+    kit: needed
+    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
+    source: e1
+    when: {radio: plain}
+    not_in: {radio: map}
+"""
+
+
+def test_it_is_what_two_blocks_say() -> None:
+    once = whole(HEAD + BODY).data
+    twice = whole(HEAD + TWICE).data
+    assert once["parts"] == twice["parts"]
+    assert once["openings"] == twice["openings"]
+
+
+def test_an_order_of_variants_gives_the_same_ids_whatever_the_order_of_the_values() -> None:
+    turned = changed(
+        "[{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]",
+        "[{when: {radio: plain}, is: 1 min}, {when: {radio: map}, is: 2 min}]",
+    )
+    assert whole(turned).data == whole(HEAD + BODY).data
+
+
+def test_a_plan_for_each_car_has_its_own_clips_and_time() -> None:
+    made = record(HEAD + BODY)
+    for radio, clips, minutes in (("map", 4, 2), ("plain", 6, 1)):
+        (target,) = jobs.wanted(made, ["dash"], {"radio": radio})
+        assert target.opening == f"dash-{radio}"
+        plan = Planner(made).plan([target], {"radio": radio})
+        (step,) = [
+            step for step in plan.steps if step.kind == "remove" and step.node and step.node.thing.name == "Bezel"
+        ]
+        assert ([line.count for line in step.fasteners], step.minutes) == ([clips], minutes)
+
+
+def test_one_job_is_that_of_every_kind_of_car_that_is_left_open() -> None:
+    made = record(HEAD + BODY)
+    assert [target.opening for target in jobs.wanted(made, ["dash"])] == ["dash-map", "dash-plain"]
+    assert [one.id for one in jobs.openings(made, "dash")] == ["dash-map", "dash-plain"]
+    assert {one.written for one in made.openings.values()} == {"dash"}
+
+
+HARNESS = """format: 1
+gear:
+  kind: harness
+  maker: Skerrowe
+  model: H-B4
+  suits: [{vehicle: brindleway/otter-2014-2018, opening: dash}]
+  plugs: {main: {1: {function: battery-feed, colour: yellow}, 3: {function: ground, colour: black}}}
+"""
+
+
+def test_gear_names_an_opening_and_a_plug_by_the_id_they_are_written_under(tmp_path: Path) -> None:
+    vehicle = tmp_path / PATH
+    harness = tmp_path / "records/gear/harnesses/skerrowe-h-b4.yaml"
+    for path, text in ((vehicle, HEAD + BODY), (harness, HARNESS)):
+        path.parent.mkdir(parents=True)
+        path.write_text(text)
+    place = Workspace(tmp_path)
+    assert [problem.said.code for problem in runner.check(place).problems] == []
+    made = record(HEAD + BODY)
+    (item,) = read_stock(place, lambda _: True).items
+    for sound in ("amplified", "bare"):
+        held = contacts(made, {"sound": sound}, [item])
+        assert {contact.plug for contact in held} == {f"main-{sound}"}
+    for opening in made.openings.values():
+        assert item.place("brindleway/otter-2014-2018", opening.written, {}) is not None
+
+
+def test_a_stamp_knows_each_form() -> None:
+    prints = fingerprints(whole(HEAD + BODY).data)
+    assert {"openings/dash-map", "openings/dash-plain", "parts/bezel-map", "connectors/main-bare"} <= prints.keys()
+    higher = fingerprints(whole(changed("height: 112 mm}", "height: 113 mm}")).data)
+    assert {name for name in prints if prints[name] != higher[name]} == {"openings/dash-plain"}
+
+
+JUNK: list[Any] = [
+    None,
+    "",
+    "yes",
+    "dash",
+    "radio",
+    [],
+    {},
+    [{}],
+    {"when": {"radio": "map"}, "is": "x"},
+    [{"when": {"radio": "map"}}, {"when": {}, "is": []}],
+    [{"when": [], "is": {}}],
+]
+
+
+@st.composite
+def spoilt(draw: st.DrawFn) -> str:
+    data = json.loads(json.dumps(read_text(HEAD + BODY, PATH).data))
+    for _ in range(draw(st.integers(1, 3))):
+        around: Any = data
+        while isinstance(around, dict | list) and around:
+            key = draw(st.sampled_from(list(around) if isinstance(around, dict) else list(range(len(around)))))
+            if not isinstance(around[key], dict | list) or not around[key] or not draw(st.integers(0, 3)):
+                around[key] = json.loads(json.dumps(draw(st.sampled_from(JUNK))))
+                break
+            around = around[key]
+    return json.dumps(data)
+
+
+@settings(max_examples=150, deadline=None)
+@given(spoilt())
+def test_junk_is_answered_with_sentences(text: str) -> None:
+    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
+    assert "crash" not in {problem.rule for problem in found}
+    assert all(problem.position >= Position(1, 1) for problem in found)
+    assert len(set(found)) == len(found)
