@@ -20,6 +20,7 @@ _NAMES = (
     "plan",
     "reckon",
     "serve",
+    "sheet",
     "shop",
     "template",
     "upgrade",

@@ -2,92 +2,62 @@
 
 VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record. Without
 GEAR the whole stock of the right kind is ranked, without OPENING every opening is answered. A variant that is left open is covered in all its choices.
+All of it may be said in one text instead: "finch-2014-2018?jobs=dash&dash=skerrowe-broadside&radio=map".
 """
 
 import argparse
 import sys
-from collections.abc import Mapping, Sequence
 
-from undertrim.commands.common import add_workspace, chosen, workspace
-from undertrim.commands.stocked import no_gear, vehicle_and_stock
+from undertrim.commands.common import workspace
+from undertrim.commands.stocked import vehicle_and_stock
 from undertrim.commands.usage import Usage
+from undertrim.commands.visited import add_visit, asked, understood
 from undertrim.derive import jobs
-from undertrim.derive.fit.answers import Answer, Vehicle, answer
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.answers import Answer
+from undertrim.derive.visit.asked import Asked
+from undertrim.derive.visit.text import GEAR
+from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import indented
 from undertrim.publish.terminal.fit import fit_data, fit_text
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import VehicleRecord
 from undertrim.record.nearness import suggestion
-from undertrim.words import Value, message, say
+from undertrim.words import message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
+    add_visit(parser)
     parser.add_argument("opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: every one)")
     parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the whole stock)")
-    parser.add_argument(
-        "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"
-    )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
-    add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Answer and print; exit 1 if the vehicle's record cannot be relied on."""
-    vehicle = vehicle_and_stock(workspace(options), options.vehicle)
+    place, words = workspace(options), asked(options)
+    vehicle = vehicle_and_stock(place, words.vehicle)
     if vehicle is None:
         return 1
-    answers = _answers(vehicle, options)
-    data = indented(fit_data(vehicle, answers)) + "\n"
-    sys.stdout.write(data if options.format == "json" else fit_text(vehicle, answers, full=options.gear is not None))
+    made = understood(place, vehicle, words.also(_named(vehicle.record, options)), absent_too=True)
+    answers = _answers(made, options.opening)
+    data = indented(fit_data(made.vehicle, answers)) + "\n"
+    text = fit_text(made.vehicle, answers, full=bool(made.gear))
+    sys.stdout.write(data if options.format == "json" else text)
     return 0
 
 
-def _answers(vehicle: Vehicle, options: argparse.Namespace) -> list[Answer]:
-    """The answers to what was asked. Raises Usage for a name that does not exist."""
-    car = _chosen(vehicle.record, options.variant)
-    return [
-        found
-        for opening in _openings(vehicle.record, options.opening, car)
-        for found in answer(vehicle, opening, _gear(vehicle.stock, opening, options.gear), car)
-    ]
-
-
-def _openings(record: VehicleRecord, name: str | None, car: Mapping[str, str]) -> list[Opening]:
+def _named(record: VehicleRecord, options: argparse.Namespace) -> Asked:
+    """The opening and the gear that stand behind the vehicle. Raises Usage for an opening that the record does not have."""
+    name = options.opening
     if name is None:
-        return list(record.openings.values())
-    found = jobs.openings(record, name, car)
-    if not found:
-        raise Usage(say(message("visit-arguments/no-opening", name=name, hint=_near(name, record))))
-    return found
+        return Asked()
+    if not jobs.openings(record, name):
+        hint = suggestion(name, jobs.ids(record), message("jobs/openings"))
+        raise Usage(say(message("visit-arguments/no-opening", name=name, hint=hint)))
+    return Asked(jobs=(name,), words=((f"{name}.{GEAR}", options.gear),) if options.gear else ())
 
 
-def _near(name: str, record: VehicleRecord) -> Value:
-    return suggestion(name, list(record.openings), message("jobs/openings"))
-
-
-def _gear(shelf: Stock, opening: Opening, name: str | None) -> Sequence[Gear] | None:
-    """The gear to try in an opening; None for all of it."""
-    suitable, taken = shelf.taken(opening), opening.takes.kind
-    if name is None:
-        return None
-    named = [item for item in shelf.items if item.id == name]
-    if not named:
-        raise Usage(no_gear(shelf, name, [item.id for item in suitable], message(f"gear-kinds/many-{taken}")))
-    if named[0] not in suitable:
-        wanted, found = message(f"gear-kinds/{taken}"), message(f"gear-kinds/a-{named[0].facts.kind}")
-        values: dict[str, Value] = {"gear": name, "wanted": wanted, "found": found, "opening": opening.id}
-        takes = message(f"gear-kinds/a-{taken}")
-        raise Usage(say(message("visit-arguments/wrong-kind", **values, takes=takes)))
-    return named
-
-
-def _chosen(record: VehicleRecord, pairs: Sequence[str]) -> dict[str, str]:
-    """The choices typed, checked against the record's variants."""
-    found = chosen(pairs)
-    try:
-        jobs.car(record, found)
-    except jobs.BadRequest as error:
-        raise Usage(str(error)) from error
-    return found
+def _answers(made: Visit, only: str | None) -> list[Answer]:
+    """The answers for the openings of a visit, or the one that was named; for every opening where none is worked at."""
+    openings = made.openings or made.record.openings.values()
+    return [found for opening in openings if only is None or opening.is_named(only) for found in made.offers(opening)]

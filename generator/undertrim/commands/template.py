@@ -1,7 +1,8 @@
 """Print an opening as a paper template in true size, alone or with gear over it, to hold against the car.
 
 VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record:
-what goes into it, or between. What is larger than the paper goes over several sheets.
+what goes into it, or between. What is larger than the paper goes over several sheets. A visit that works at one opening says OPENING and GEAR
+by itself: "finch-2014-2018?jobs=front-door&front-door=tidewrack-haven-65".
 Print at 100 %, and measure the square and the bar on every sheet before using it.
 """
 
@@ -10,12 +11,17 @@ import sys
 from pathlib import Path
 
 from undertrim.check.shelf import stock
-from undertrim.commands.common import add_workspace, workspace
+from undertrim.commands.common import workspace
 from undertrim.commands.details import see_check
 from undertrim.commands.stocked import no_gear
 from undertrim.commands.usage import Usage
+from undertrim.commands.visited import add_visit, asked, understood
+from undertrim.derive import jobs
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.procedure.closed import closed_in
+from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts.closed import said
 from undertrim.publish.printed import paper
 from undertrim.record import units
@@ -30,8 +36,10 @@ MOST_MARGIN = 25.0  # mm; beyond it the bar and the square have no place beside 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("opening", metavar="OPENING", help="an opening of the vehicle")
+    add_visit(parser)
+    parser.add_argument(
+        "opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: the only one of the visit)"
+    )
     parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the opening alone)")
     parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help="the paper (default: a4)")
     parser.add_argument(
@@ -41,30 +49,31 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--output", type=Path, metavar="FILE", help="where to write (default: VEHICLE-OPENING[-GEAR].pdf here)"
     )
     parser.add_argument("--force", action="store_true", help="write over a file that is there")
-    add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Write the template; exit 1 if the record cannot be relied on or does not hold the opening's outline."""
     margin = _margin(options.margin)
     place = workspace(options)
-    entry = _entry(place, options.vehicle)
+    words = asked(options)
+    entry = _entry(place, words.vehicle)
     if not isinstance(entry.record, VehicleRecord) or entry.problems:
         return _refuse(message("template/unreliable", path=str(entry.source.path), check=see_check()))
-    opening = _opening(entry.record, options.opening)
+    made = understood(place, Vehicle(entry.record, entry.address, stock(place), clearances()), words)
+    opening = _opening(made, options.opening)
     if inside := closed_in(entry.record, opening):
         why = said(opening, [thing.name for _, by in inside for thing in by])
         return _refuse(message("template/closed", opening=opening.name, why=why))
-    gear = _gear(stock(place), opening, options.gear) if options.gear is not None else None
-    file = options.output or Path("-".join(filter(None, (entry.id, opening.id, options.gear))) + ".pdf")
+    gear = made.laid_over(opening) if options.gear is None else _gear(made.known.stock, opening, options.gear)
+    file = options.output or Path("-".join((entry.id, opening.id, *([gear.id] if gear else []))) + ".pdf")
     if file.exists() and not options.force:
         return _refuse(message("template/there", file=str(file)))
     try:
         template = paper.Template(entry.address, entry.record, opening, gear)
-        made = paper.render(template, paper.PAPERS[options.paper], margin)
+        drawn = paper.render(template, paper.PAPERS[options.paper], margin)
     except (paper.NotRecorded, paper.NoRoom) as error:
         return _refuse(message("template/not-drawn", path=str(entry.source.path), why=str(error)))
-    return _written(file, made)
+    return _written(file, drawn)
 
 
 def _refuse(why: Message) -> int:
@@ -99,11 +108,17 @@ def _entry(place: Workspace, name: str) -> Entry:
         raise Usage(str(error)) from error
 
 
-def _opening(record: VehicleRecord, name: str) -> Opening:
-    if name not in record.openings:
-        hint = suggestion(name, list(record.openings), message("jobs/openings"))
+def _opening(made: Visit, name: str | None) -> Opening:
+    """The opening named, or the only one of the visit; one form of it in such a car. Raises Usage."""
+    record = made.known.record
+    found = list(made.openings) if name is None else jobs.openings(record, name, made.car)
+    if name is not None and not found:
+        hint = suggestion(name, jobs.ids(record), message("jobs/openings"))
         raise Usage(say(message("visit-arguments/no-opening", name=name, hint=hint)))
-    return record.openings[name]
+    if len(found) != 1:
+        names = [opening.id for opening in found] or jobs.ids(record)
+        raise Usage(message("visit/one-opening", openings=one_of(*names)))
+    return found[0]
 
 
 def _gear(shelf: Stock, opening: Opening, name: str) -> Gear:

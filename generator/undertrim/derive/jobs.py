@@ -26,8 +26,8 @@ def wanted(
     for job in jobs:
         found = [target for target in known if job in _names(record, target)]
         if not found:
-            names = [*record.openings, *(str(target) for target in known if target.side)]
-            hint = suggestion(job, list(dict.fromkeys(names)), message("jobs/openings"))
+            sides = [Target(record.openings[one.opening].written, one.side) for one in known if one.side]
+            hint = suggestion(job, list(dict.fromkeys((*ids(record), *map(str, sides)))), message("jobs/openings"))
             raise BadRequest(message("jobs/no-opening", job=job, hint=hint))
         there = [target for target in found if record.openings[target.opening].when.holds(chosen_car)]
         chosen.update(there if any(job not in (str(target), target.opening) for target in found) and there else found)
@@ -37,6 +37,11 @@ def wanted(
 def _names(record: VehicleRecord, target: Target) -> tuple[str, ...]:
     written = Target(record.openings[target.opening].written, target.side)
     return str(target), target.opening, str(written), written.opening
+
+
+def ids(record: VehicleRecord) -> list[str]:
+    """The ids that the openings of a record are written under, which is how they are typed."""
+    return list(dict.fromkeys(one.written for one in record.openings.values()))
 
 
 def openings(record: VehicleRecord, name: str, chosen_car: Mapping[str, str] = MappingProxyType({})) -> list[Opening]:

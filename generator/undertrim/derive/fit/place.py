@@ -17,7 +17,8 @@ from undertrim.words import Items, Message, message
 class Vehicle:
     """A vehicle record with its address (`make/id`), the stock, and the usual room around gear.
 
-    `visit` is what is fitted in the same visit, by opening: it drives and loads what it is joined with.
+    `visit` is what is fitted in the same visit, by opening: it drives and loads what it is joined with. `shelves` are the openings for
+    which somebody chose what stands between, each with the stock that this leaves.
     """
 
     record: VehicleRecord
@@ -25,6 +26,11 @@ class Vehicle:
     stock: Stock
     usual: Clearances
     visit: Mapping[str, Gear] = field(default_factory=dict)
+    shelves: Mapping[str, Stock] = field(default_factory=dict)
+
+    def shelf(self, opening: str) -> Stock:
+        """The stock that is offered for an opening, by its id."""
+        return self.shelves.get(opening, self.stock)
 
 
 @dataclass(frozen=True)  # without slots: what is the same for all gear of the stock is worked out once
@@ -47,7 +53,7 @@ class Place:
     @cached_property
     def suiting(self) -> list[Gear]:
         """The gear that suits the opening of this car, and what suits every car."""
-        return self.vehicle.stock.suiting(self.vehicle.address, self.opening.written, self.car)
+        return self.vehicle.shelf(self.opening.id).suiting(self.vehicle.address, self.opening.written, self.car)
 
     @cached_property
     def between(self) -> list[Gear]:

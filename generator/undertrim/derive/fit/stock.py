@@ -1,6 +1,6 @@
 """The gear on the shelf, by kind, and what of it is made for one opening."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Generic, TypeVar, cast
@@ -82,6 +82,11 @@ class Stock:
     def refused(self, name: str) -> bool:
         """Whether a piece of gear, by its id, was left out."""
         return any(address.rpartition("/")[2] == name for address in self.left_out)
+
+    def keeping(self, kind: type[AnyGear], kept: Collection[str]) -> "Stock":
+        """The stock with no more of one kind than the pieces named by their ids."""
+        items = (item for item in self.items if item.id in kept or not isinstance(item.facts, kind))
+        return Stock(tuple(items), self.left_out)
 
     def suiting(self, vehicle: str, opening: str, car: Mapping[str, str]) -> list[Gear]:
         """The gear that is made for an opening of a car, and what is made for no car in particular."""

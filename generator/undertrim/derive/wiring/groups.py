@@ -54,14 +54,17 @@ def joints(
     place = _Place(reckoned(record), address, opening, stock)
     leads = lead_set(receiver, stock)
     found: list[tuple[Joint, list[Mapping[str, str]]]] = []
-    for car in _kinds(place, chosen or {}):
+    every = list(_kinds(place, chosen or {}))
+    having = [car for car in every if opening.when.holds(car)]
+    for car in having:
         made = _joint(place, car, receiver, leads, (harness, by_hand))
         same = next((kinds for joint, kinds in found if joint == made), None)
         if same is None:
             found.append((made, [car]))
         else:
             same.append(car)
-    return [Group(tuple(kinds) if len(found) > 1 else (), joint) for joint, kinds in found]
+    apart = len(found) > 1 or len(having) < len(every)
+    return [Group(tuple(kinds) if apart else (), joint) for joint, kinds in found]
 
 
 def _joint(
@@ -138,9 +141,7 @@ def _unled(receiver: Gear, leads: Gear) -> Iterator[Message]:
 def _kinds(place: _Place, chosen: Mapping[str, str]) -> Iterator[dict[str, str]]:
     """The kinds of car that may have different tables: every choice of the variants on which one depends."""
     used = {name for when in _conditions(place) for name in when.variants}
-    for car in cars.told_apart(place.record, used, chosen):
-        if place.opening.when.holds(car):
-            yield car
+    return iter(cars.told_apart(place.record, used, chosen))
 
 
 def _conditions(place: _Place) -> Iterator[When]:

@@ -22,7 +22,7 @@ def data(made: Facts) -> tuple[str, bytes]:
 
 def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
     """Everything to print, with the names of the files; `day` is the day of printing."""
-    url = f"{site_url.rstrip('/')}/vehicles/{made['address']}.html"
+    url = page(site_url, made["address"])
     for name, size in PAPERS.items():
         with making(message("building/its-sheet")):
             fitting = pdf.render(made, url, size, day)
@@ -31,6 +31,11 @@ def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iter
         yield f"{made['id']}-{name}.pdf", fitting
         yield f"{made['id']}-wiring-{name}.pdf", wiring
     yield from _templates(record, made)
+
+
+def page(site_url: str, address: str) -> str:
+    """The address of the page of a vehicle (`make/id`)."""
+    return f"{site_url.rstrip('/')}/vehicles/{address}.html"
 
 
 def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]]:

@@ -5,10 +5,11 @@ from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear
+from undertrim.derive.visit.visit import Joined
 from undertrim.derive.wiring import groups
 from undertrim.derive.wiring.row import State
 from undertrim.publish.facts import joint
-from undertrim.record.model import Opening
+from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 from undertrim.words import Items, Message, Value, message
 
@@ -35,6 +36,19 @@ def joints(vehicle: Vehicle) -> Iterator[Data]:
     for opening in vehicle.record.openings.values():
         for leads in vehicle.stock.of(LeadsGear) if opening.takes_over else ():
             yield _joint(vehicle, opening, leads)
+
+
+def of(record: VehicleRecord, joined: Joined) -> Data:
+    """The joint of one visit at one opening, in the same shape."""
+    return {
+        "opening": joined.opening.id,
+        "opening_name": joined.opening.name,
+        "leads": joined.leads.id,
+        "name": joined.leads.name,
+        "note": joined.leads.facts.note,
+        "receivers": [],
+        "tables": [_table(joint.table(record, group)) for group in joined.groups],
+    }
 
 
 def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> Data:

@@ -1,6 +1,6 @@
 """How kits in stock are built up, as lines of the step that builds them."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from undertrim.derive.cutting import may_go
@@ -14,8 +14,8 @@ from undertrim.words import Value, message, say
 Data = dict[str, Any]
 
 
-def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only: Collection[str] = ()) -> list[Data]:
-    """The kits that are made for an opening, each with its steps at the bench; `only` these, by id, where some are named.
+def built(record: VehicleRecord, address: str, shelf: Stock, opening: str) -> list[Data]:
+    """The kits that are made for an opening, each with its steps at the bench.
 
     A step that is for some cars alone carries them, as does a kit.
     """
@@ -24,7 +24,7 @@ def built(record: VehicleRecord, address: str, shelf: Stock, opening: str, only:
     for item in shelf.of(KitGear):
         places = [place for place in item.facts.suits if (place.vehicle, place.opening) == (address, written)]
         allowed = opening in record.openings and may_go(record, record.openings[opening], item.facts.alters)
-        if places and allowed and (not only or item.id in only):
+        if places and allowed:
             found.append(
                 {
                     "id": item.id,

@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.visit import totals as derived
 from undertrim.publish.facts import steps as facts
 from undertrim.publish.facts import words
 from undertrim.words import Value, message
@@ -15,11 +16,16 @@ Data = dict[str, Any]
 
 def totals(steps: Sequence[Step]) -> Data:
     """Totals over the steps of one visit."""
-    spent = tally.time(steps)
+    return shown(derived.of(steps))
+
+
+def shown(made: derived.Totals) -> Data:
+    """The totals of a visit."""
+    spent = made.time
     return {
-        "tools": [tool(item) for item in tally.tools(steps)],
-        "fasteners": [facts.count(item) for item in tally.fasteners(steps)],
-        "buy": [facts.purchase(item) for item in tally.purchases(steps)],
+        "tools": [tool(item) for item in made.tools],
+        "fasteners": [facts.count(item) for item in made.fasteners],
+        "buy": [facts.purchase(item) for item in made.buy],
         "minutes": round(spent.minutes, 2),
         "untimed": spent.untimed,
         "waits": list(spent.waits),

@@ -1,19 +1,17 @@
 """One visit as data: the steps for chosen jobs and car with their totals. Where the car is left open, every kind of car is covered."""
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import Any
 
 from undertrim.derive import cars, jobs
-from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.procedure import running
-from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.graph import Graph
-from undertrim.derive.procedure.order import master_order
-from undertrim.derive.procedure.planning import Planner, Procedure, Target
+from undertrim.derive.procedure.planning import Procedure, Target
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
@@ -25,22 +23,20 @@ Data = dict[str, Any]
 
 
 def visit(
-    record: VehicleRecord,
-    address: str,
-    wanted: Sequence[Target],
-    fixed: Mapping[str, str],
-    shelf: Stock = NOTHING,
-    kit: Collection[str] = (),
+    record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: Mapping[str, str], shelf: Stock = NOTHING
 ) -> Data:
-    """The procedure for a visit, in the language of the reader. `shelf` is the gear in stock, `kit` names the kits that are used; all that suit where none is named.
+    """The procedure for openings and a car of a record, all gear left open: see `of`."""
+    return of(Visit(Vehicle(record, address, shelf, clearances()), tuple(wanted), dict(fixed)))
+
+
+def of(made: Visit) -> Data:
+    """The procedure for a visit, in the language of the reader.
 
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
     that no such car has or for cars whose steps stand in no common order.
     """
     # Long because it is one table: what a visit says, a line each.
-    record = reckoned(record)
-    planner = Planner(record)
-    plans = [planner.plan(wanted, car) for car in jobs.open_cars(record, fixed)]
+    record, address, wanted, fixed, plans = made.record, made.address, made.targets, made.car, made.plans
     _refuse_absent(record, wanted, plans, fixed)
     found: Data = said(
         {
@@ -54,30 +50,26 @@ def visit(
             "variant": dict(fixed),
             "variant_words": names.car(record, fixed),
             "open_variants": _open(record, plans),
-            "blockers": _blockers(record, address, shelf, wanted, fixed),
+            "blockers": _blockers(record, address, made.shelf, wanted, fixed),
             "routes": _routes(plans),
-            "steps": [
-                {**_step(record, step, plans, fixed), "kits": list(_kits(step, record, address, shelf, kit, fixed))}
-                for step in _merged(planner, plans)
-            ],
-            "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(plans)],
+            "steps": [{**_step(record, step, plans, fixed), "kits": list(_kits(step, made))} for step in made.steps],
+            "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(made)],
         }
     )
     return found
 
 
-def _kits(
-    step: Step,
-    record: VehicleRecord,
-    address: str,
-    shelf: Stock,
-    only: Collection[str],
-    fixed: Mapping[str, str],
-) -> Iterator[Data]:
-    """How each kit is built up in the cars that the visit covers, where it is this step that tells it."""
-    for item in kits.built(record, address, shelf, step.part, only) if step.builds else ():
-        if _applies(item["clauses"], fixed):
-            yield {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], fixed)]}
+def _kits(step: Step, made: Visit) -> Iterator[Data]:
+    """How each kit is built up in the cars that the visit covers, where it is this step that tells it: with gear chosen, the kits it goes in with."""
+    used = _used(made, step.part) if step.builds else set()
+    for item in kits.built(made.record, made.address, made.vehicle.shelf(step.part), step.part) if step.builds else ():
+        if (used is None or item["id"] in used) and _applies(item["clauses"], made.car):
+            yield {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], made.car)]}
+
+
+def _used(made: Visit, opening: str) -> set[str] | None:
+    """The ids of what stands between with the gear chosen for an opening; None where it is left open, so that all that suit may be used."""
+    return {item.id for item in made.parts(made.record.openings[opening])} if opening in made.gear else None
 
 
 def _refuse_absent(
@@ -102,40 +94,13 @@ def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
     return not blocker["openings"] or any(target.opening in blocker["openings"] for target in wanted)
 
 
-def _cars(plans: Sequence[Procedure]) -> list[Data]:
+def _cars(made: Visit) -> list[Data]:
     """The totals for each kind of car; kinds that come to the same stand together."""
-    found: list[Data] = []
-    for plan in plans:
-        made = totals.totals(plan.steps)
-        like = next((entry for entry in found if entry["totals"] == made), None)
-        if like:
-            like["cars"].append(dict(plan.car))
-        else:
-            found.append({"cars": [dict(plan.car)], "totals": made})
-    return found
+    return [{"cars": [dict(car) for car in one.cars], "totals": totals.shown(one)} for one in made.totals]
 
 
 def _applies(clauses: Mapping[str, list[str]], car: Mapping[str, str]) -> bool:
     return When(tuple((name, tuple(choices)) for name, choices in clauses.items())).holds(car)
-
-
-def _merged(planner: Planner, plans: Sequence[Procedure]) -> list[Step]:
-    """The steps of all plans once each, in an order that is right for each of them: mostly that of the whole record."""
-    if len(plans) == 1:
-        return list(plans[0].steps)
-    used = {step.id for plan in plans for step in plan.steps}
-    catalogue = {step.id: step for step in planner.catalogue() if step.id in used}
-    earlier: dict[str, set[str]] = {name: set() for name in catalogue}
-    for plan in plans:
-        for one, other in pairwise(plan.steps):
-            earlier[other.id].add(one.id)
-    graph = Graph(dict.fromkeys(catalogue, 0.0), earlier)
-    try:
-        return [catalogue[name] for name in master_order(graph, graph.place)]
-    except Unreachable:
-        open_names = [name for name in plans[0].car if len({plan.car[name] for plan in plans}) > 1]
-        ask = " ".join(f"--variant {name}=..." for name in open_names)
-        raise jobs.BadRequest(message("jobs/no-common-order", options=ask)) from None
 
 
 def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:

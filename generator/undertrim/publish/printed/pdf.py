@@ -9,8 +9,9 @@ from typing import Any
 
 import typst
 
+from undertrim.derive.visit.visit import Visit
 from undertrim.publish import script_words
-from undertrim.publish.printed.sheet import Paper, glyphs, view, wiring
+from undertrim.publish.printed.sheet import Paper, glyphs, view, visited, wiring
 from undertrim.resources import inside
 
 _LOCAL = threading.local()
@@ -28,6 +29,11 @@ def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> byte
 def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
     """The wiring sheet of a vehicle, in the same way."""
     return _printed("wiring.typ", wiring.view(facts, url, paper, made))
+
+
+def render_visit(made: Visit, url: str, paper: Paper, day: date) -> bytes:
+    """The sheet of a visit, in the same way; `url` is the address of the visit. Raises what `publish.facts.visit.of` raises too."""
+    return _printed("visit.typ", visited.view(made, url, paper, day))
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:

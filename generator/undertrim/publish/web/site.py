@@ -150,6 +150,20 @@ def address(root: Path) -> str:
     return str(_config(root, root / "site").site_url or "")
 
 
+def written_address(root: Path) -> str:
+    """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
+    chosen = _settings(root)
+    try:
+        unchecked = MkDocsConfig(config_file_path=str(chosen))
+        with chosen.open("rb") as file:
+            unchecked.load_file(file)
+        return str(unchecked.get("site_url") or "")
+    except (MkDocsException, UnicodeDecodeError) as error:
+        raise BadSettings(
+            message("building/bad-settings", settings=str(chosen), why=" ".join(str(error).split())[:400])
+        ) from error
+
+
 def render(root: Path, content: Content, out: Path) -> Shells:
     """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:

@@ -21,12 +21,12 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     """Everything the template reads, in the language of the reader. All texts are printable; lists that the facts do not have are empty."""
     pictures = Pictures()
     shown = {
-        "about": [{"label": label, "value": value} for label, value in _about(facts) if value != ""],
+        "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
         "variants": [_variant(entry) for entry in facts.get("variants", [])],
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
-        "restraints": [_restraint(entry) for entry in facts.get("restraints", [])],
-        "totals": _totals(facts["totals"]),
+        "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
+        "totals": added(facts["totals"]),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
         "fits": [
             {**_fit(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
@@ -65,7 +65,8 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
             }
 
 
-def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
+def about(facts: Data) -> Iterator[tuple[Message, Value]]:
+    """What is said of the cars; what the facts do not have is passed over."""
     yield message("sheet/built"), facts["built_words"]
     yield message("sheet/bodies"), bodies(facts["bodies"])
     yield message("vehicle-page/gearbox"), listed(facts["gearboxes"])
@@ -77,8 +78,8 @@ def _about(facts: Data) -> Iterator[tuple[Message, Value]]:
     yield message("vehicle-page/before-it"), facts["follows_words"]
     yield message("vehicle-page/changed"), facts["changed"]
     yield message("sheet/language"), facts["lang_words"]
-    yield message("sheet/checked"), _standing(facts["standing"])
-    yield message("sheet/data"), _age(facts)
+    yield message("sheet/checked"), _standing(facts["standing"]) if "standing" in facts else ""
+    yield message("sheet/data"), _age(facts) if "age" in facts else ""
     yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
 
 
@@ -94,7 +95,8 @@ def _age(facts: Data) -> Value:
     return message("sheet/aged", date=date_, age=words) if date_ and words else ""
 
 
-def _restraint(entry: Data) -> str:
+def restraint(entry: Data) -> str:
+    """The airbags and belt parts of an area."""
     area = message(f"areas/{entry['area']}")
     said = message("sheet/restraint", area=area, things=listed(entry["items"]))
     return listed([said, *entry.get("conflicts", [])], "spaced")
@@ -105,7 +107,8 @@ def _with(text: str, entry: Data) -> str:
     return listed([part for part in (text, *entry.get("conflicts", [])) if part], "spaced")
 
 
-def _totals(totals: Data) -> dict[str, Any]:
+def added(totals: Data) -> dict[str, Any]:
+    """Tools, fasteners in columns with their sums, what is to buy, and the time."""
     counted = totals["fasteners"]
     columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
     rows = [{"sort": row["sort"], "counts": [row.get(fate, 0) for fate in columns]} for row in counted]

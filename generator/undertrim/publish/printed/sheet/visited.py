@@ -1,0 +1,167 @@
+"""A visit as its printed sheet wants it: the job at a glance, its steps, the joint, and what is fitted. Nothing that is not in the visit."""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from typing import Any
+
+from undertrim.derive import cars
+from undertrim.derive.visit.visit import Visit
+from undertrim.derive.wiring.leads import NoLeads
+from undertrim.publish.encoding import said
+from undertrim.publish.facts import fit, identity, joints, names
+from undertrim.publish.facts.drawn import drawn
+from undertrim.publish.facts.steps import section_title
+from undertrim.publish.facts.visit import of
+from undertrim.publish.printed.sheet import frame, steps
+from undertrim.publish.printed.sheet.frame import Paper
+from undertrim.publish.printed.sheet.joints import joint
+from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.publish.printed.sheet.view import about, added, restraint
+from undertrim.publish.terminal.shop import shop_data
+from undertrim.record.model import Opening
+from undertrim.record.own_language import OwnLanguage
+from undertrim.words import Value, message
+
+Data = Mapping[str, Any]
+Row = dict[str, Any]
+
+
+def view(made: Visit, url: str, paper: Paper, day: date) -> Row:
+    """Everything the template of a visit's sheet reads. `url` is the address of the visit, `day` that of printing.
+
+    Raises what `publish.facts.visit.of` raises.
+    """
+    visit, pictures, facts = of(made), Pictures(), _facts(made)
+    shown = said(
+        {
+            "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
+            "chosen": list(_chosen(made)),
+            "variants": visit["open_variants"],
+            "jobs": visit["job_names"],
+            "blockers": visit["blockers"],
+            "restraints": _restraints(made, visit),
+            "totals": [{**added(entry["totals"]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
+            "lists": list(_lists(made)),
+            "sections": steps.sections(_steps(visit), pictures),
+            "joints": list(_joints(made, pictures)),
+            "fitted": [_fitted(made, opening, pictures) for opening in made.openings if opening.id in made.gear],
+        }
+    )
+    return frame.framed(facts, shown, url, paper, day, pictures)
+
+
+def _facts(made: Visit) -> Row:
+    """Which cars they are, as the frame and the first lines want it."""
+    record = made.record
+    facts: Row = said(
+        {
+            "address": made.address,
+            "demo": record.demo == "yes",
+            "lang_words": OwnLanguage(record.lang),
+            "data_date": max((item.on for item in record.evidence.values()), default=""),
+            **identity.identity(record),
+        }
+    )
+    return facts
+
+
+def _chosen(made: Visit) -> Iterator[Row]:
+    """How the car is told by each answer."""
+    known = cars.variants(made.record)
+    for name, choice in made.answers.items():
+        picked = known[name].choices[choice]
+        yield {"ask": known[name].ask, "choices": [{"label": picked.label, "tell": picked.tell}]}
+
+
+def _restraints(made: Visit, visit: Data) -> list[str]:
+    """The airbags and belt parts where this visit works."""
+    areas = {step["area"] for step in visit["steps"]} | {opening.area for opening in made.openings}
+    record = made.record.areas.items()
+    return [
+        restraint({"area": name, "items": list(area.restraints)})
+        for name, area in record
+        if area.restraints and name in areas
+    ]
+
+
+def _apart(entry: Data, visit: Data) -> Value:
+    """The cars of some totals; empty where those of the visit all come to the same."""
+    return (entry["words"] or message("plan/other-cars")) if len(visit["cars"]) > 1 else ""
+
+
+def _steps(visit: Data) -> Row:
+    """The steps as rows are made of; on the sheet of one visit no step is for some of its jobs, and none rests on a table of evidence."""
+    return {
+        "targets": [],
+        "sections": [{"id": name, "title": section_title(name)} for name in dict.fromkeys(_sections(visit))],
+        "steps": [{**step, "targets": [], "source": []} for step in visit["steps"]],
+    }
+
+
+def _sections(visit: Data) -> Iterator[str]:
+    return (step["section"] for step in visit["steps"])
+
+
+def _lists(made: Visit) -> Iterator[Row]:
+    """What to have at hand: the gear with its verdict, what goes between and what is used up."""
+    data = shop_data(made.vehicle, made.targets, made.orders)
+    for entry in data["lists"]:
+        yield {
+            "cars": entry["cars_words"],
+            "verdicts": [_verdict(one) for one in entry["verdicts"]],
+            "order": list(map(_counted, entry["order"])),
+            "to_get": list(map(_counted, entry["to_get"])),
+            "used_up": entry["used_up"],
+            "closed": entry["closed"],
+        }
+
+
+def _verdict(one: Data) -> Value:
+    values = {"opening": one["opening_name"], "gear": one["name"], "headline": one["headline"]}
+    return message("shopping/verdict", **values)
+
+
+def _counted(item: Data) -> Value:
+    return message("shopping/item", number=item["count"], what=item["what"], opening=item["opening"])
+
+
+def _joints(made: Visit, pictures: Pictures) -> Iterator[Row]:
+    try:
+        for joined in made.joints:
+            yield joint(said(joints.of(made.record, joined)), pictures)
+    except NoLeads as error:
+        yield {"name": "", "missing": error.said}
+
+
+def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Row:
+    """The chosen gear in its opening: drawn, and each check with its numbers, for each group of cars in which it is the same."""
+    answers = [found for found in made.verdicts if found.opening.id == opening.id]
+    return {
+        "name": opening.name,
+        "drawings": pictures.openings(said(drawn(made.vehicle, opening, answers))),
+        "cars": [
+            {
+                "cars": names.kinds_of_car(made.record, found.cars),
+                "name": one.name,
+                "headline": one.headline,
+                "checks": [_check(check) for check in fit.of_fit(one, made.vehicle.stock)["checks"]],
+                "notes": list(_notes(fit.of_fit(one, made.vehicle.stock))),
+            }
+            for found in answers
+            for one in found.fits
+        ],
+    }
+
+
+def _check(check: Data) -> Row:
+    plain = check["verdict"] == "fits"
+    return {"words": check["words"], "verdict": check["verdict"], "plain": plain}
+
+
+def _notes(one: Data) -> Iterator[Value]:
+    """What to know of it: what is not simply on a wire, notes, and what its record says for the hands."""
+    for need in one["functions"]:
+        if need["by"] != "wire":
+            yield message("sheet/need", name=need["name"], words=need["words"])
+    yield from one["notes"]
+    yield from one["about"]
