@@ -17,7 +17,7 @@ SUITED = 250
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
 _FIRST_NAME = re.compile(r"^((?:openings|connectors):\n(?:.*\n)*?    name: .+)$", re.MULTILINE)
 _BY = re.compile(r"\bby: (\w+), car:")
-_SUITS = re.compile(r"^( +- \{vehicle: )([^,}]+)(.*\n)", re.MULTILINE)
+_SUITS = re.compile(r"(\{vehicle: )([^,}]+)((?:[^{}]|\{[^{}]*\})*\})(, )?")
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
 
 
@@ -51,7 +51,7 @@ def _gear(root: Path, copies: Sequence[tuple[str, str]]) -> None:
     for original in sorted((ROOT / "records" / "gear").rglob("*.yaml")):
         text = original.read_text(encoding="utf-8")
         suits = _SUITS.findall(text)
-        if suits and not {address for _, address, _ in suits} & {address for address, _ in copies}:
+        if suits and not {address for _, address, _, _ in suits} & {address for address, _ in copies}:
             continue
         path = root / original.relative_to(ROOT)
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -59,9 +59,9 @@ def _gear(root: Path, copies: Sequence[tuple[str, str]]) -> None:
 
 
 def _suits(line: re.Match[str], copies: Sequence[tuple[str, str]]) -> str:
-    """The line of a vehicle, once for each of its copies."""
+    """The entry of a vehicle, once for each of its copies."""
     made = [copy for original, copy in copies if original == line[2]][:SUITED]
-    return "".join(f"{line[1]}{copy}{line[3]}" for copy in made)
+    return ", ".join(f"{line[1]}{copy}{line[3]}" for copy in made) + ((line[4] or "") if made else "")
 
 
 def _address(path: Path) -> str:

@@ -36,7 +36,7 @@ def workspace(tmp_path: Path) -> Path:
         shutil.copytree(ROOT / "records" / folder, tmp_path / "records" / folder)
     file = next(tmp_path.rglob(f"{PLOVER}.yaml"))
     text, count = re.subn(
-        r"(\n  rear-door:\n(?:    .*\n)*?    kind: speaker\n)",
+        r"(\n  rear-door:\n(?:    .*\n)*?    kind: .*speaker.*\n)",
         r"\1    high_voltage: inside\n",
         file.read_text("utf-8"),
     )

@@ -156,7 +156,7 @@ def test_the_main_fuse_goes_in_once_all_gear_of_the_visit_is_in() -> None:
           cover:
         openings:
           bay: {kind: amplifier, behind: [cover]}
-          shelf: {kind: amplifier, behind: [cover]}
+          shelf: {kind: amplifier, behind: [cover], run: to-shelf}
         """)
     fitting = [name for name in ids(about, "bay", "shelf") if name.startswith("install")]
     assert fitting[-2:] == ["install:bay:fuse", "install:shelf:fuse"]

@@ -33,7 +33,7 @@ def test_no_false_alarm_in_anything_shipped(server: Server) -> None:
 
 
 LINES = text_of(FINCH).splitlines()
-RELEASE = next(number for number, line in enumerate(LINES) if line == "        release: pull")
+RELEASE = next(number for number, line in enumerate(LINES) if line == "        release: [pull, rearward, 3 min]")
 VENT = LINES.index("      vent-trim:")
 PART = "      odd-trim:\n        release: pull"
 
@@ -54,7 +54,7 @@ def test_a_field_is_explained_in_the_words_of_the_schema(server: Server) -> None
 
 
 def test_a_wrong_key_and_a_wrong_word_are_marked(server: Server) -> None:
-    assert any("relaese" in text for text in said(server, RELEASE, "        relaese: pull"))
+    assert any("relaese" in text for text in said(server, RELEASE, "        relaese: [pull, rearward, 3 min]"))
     assert any('"pull"' in text and '"peel"' in text for text in said(server, RELEASE, "        release: pul"))
 
 

@@ -119,7 +119,7 @@ def test_every_source_that_is_named_is_listed(path: Path) -> None:
     shown = view(made(path))
     listed = {entry["id"] for entry in shown["evidence"]}
     named = set(re.findall(r"\be\d+\b", " ".join(re.findall(r"[Ss]ource ([e\d, ]+)", json.dumps(shown)))))
-    assert named
+    assert named or "\nshares:\n" in path.read_text(encoding="utf-8")  # what is taken rests on no evidence of its own
     assert named == listed
 
 

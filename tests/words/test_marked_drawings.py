@@ -29,6 +29,7 @@ from vectors.electrical import CALLS, FIXED, Vector, randoms
 UNITS = {*marked.SYMBOLS, "sae", "ah", "cmil", "ft/s", "ms", "cfr", "iacs", "astm", "rms", "mh"}
 TYPED = {"mauve", "tin", "inch", "roof", *conductors.SCHEMES, *ampacity.PLACES, *table("electrical-cable")["metals"]}
 TYPED |= {fuse.colour for fuse in fuses.fuses()}
+TYPED |= {"butterworth", "linkwitz-riley", "bessel"}
 """What is typed, and offered to be typed, is the same in every language."""
 
 

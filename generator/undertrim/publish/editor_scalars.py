@@ -64,7 +64,8 @@ def quantity(spec: Mapping[str, Any]) -> str:
     kind = kinds()[spec["kind"]]
     units = dict.fromkeys(_spelling(text, unit) for unit in kind.units.values() for text in unit.spellings)
     unit = " *(" + "|".join(units) + ")" if any(units) else ""
-    return "^(" + "|".join((*blanks(dict(spec)), _NUMBER + unit)) + ")$"
+    bound = "(at least )?" if spec.get("bound") else ""
+    return "^(" + "|".join((*blanks(dict(spec)), bound + _NUMBER + unit)) + ")$"
 
 
 def _spelling(text: str, unit: Unit) -> str:

@@ -24,7 +24,7 @@ export function crossover(asked) {
   const parts = { capacitor: capacitor.text, coil: coil.text };
   return {
     frequency: corner.value, capacitance: capacitor.value, inductance: coil.value,
-    headline: say("electrical/crossover-at", { corner: corner.text, load: ohms.text, kind: say(`electrical/${asked.alignment}`), ...parts }),
+    headline: say("electrical/crossover-at", { corner: corner.text, load: ohms.text, kind: say(`electrical/${asked.alignment}`), capacitor: capacitor.text, coil: coil.text }),
     numbers: [corner, ohms, capacitor, coil, down],
     notes: [
       say("electrical/crossover-ways", parts), preferred("electrical/preferred-capacitors", capacitor), preferred("electrical/preferred-coils", coil),

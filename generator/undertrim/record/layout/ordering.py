@@ -24,12 +24,13 @@ def in_order(node: Node, pointer: Pointer, shape: Shape | None, kind: str) -> li
 
 @cache
 def _sections(kind: str) -> tuple[str, ...]:
-    """The sections of a record; one that is only named from others stands before the first that names it."""
+    """The sections of a record; one that is only named from others stands before the first that names it, one that nothing names behind the head."""
     shape, order = shapes.whole(kind), []
     for name, section in shape.fields.items():
         order += [aside for aside in shape.aside if aside not in order and _names(section, aside)]
         order.append(name)
-    return (*order, *(name for name in shape.aside if name not in order))
+    behind = order.index(kind) + 1  # what nothing names is said of the whole
+    return (*order[:behind], *(name for name in shape.aside if name not in order), *order[behind:])
 
 
 def _names(shape: Shape, section: str) -> bool:
