@@ -114,5 +114,6 @@ def test_cars_without_the_opening_have_no_table() -> None:
     about = car(PINS, VARIANTS, SPEAKERS)
     opening = replace(about.openings["dash"], when=When((("a", ("one",)),)))
     found = joints(about, ADDRESS, opening, SET, shelf(SET))
-    assert [group.cars for group in found] == [()]
+    assert [group.cars for group in found] == [({"a": "one"},)]
+    assert [group.cars for group in joints(about, ADDRESS, opening, SET, shelf(SET), chosen={"a": "one"})] == [()]
     assert joints(about, ADDRESS, opening, SET, shelf(SET), chosen={"a": "two"}) == []
