@@ -1,6 +1,7 @@
 """Makes large collections for the benchmark: this repository's records again and again, renamed."""
 
 import re
+import shutil
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,8 +16,8 @@ SUITED = 250
 """Gear suits so many of the copies of the vehicle it is made for: a list in a record holds 300 entries."""
 
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
-_FIRST_NAME = re.compile(r"^((?:openings|connectors):\n(?:.*\n)*?    name: .+)$", re.MULTILINE)
-_BY = re.compile(r"\bby: (\w+), car:")
+_FIRST_NAME = re.compile(r"^((?:openings|connectors):\n(?:.*\n)*?    name: [^\[\n].*)$", re.MULTILINE)
+_BY = re.compile(r"\bby: (\w+)(?=(?:,|\n) *car:)")
 _SUITS = re.compile(r"(\{vehicle: )([^,}]+)((?:[^{}]|\{[^{}]*\})*\})(, )?")
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
 
@@ -39,7 +40,10 @@ def herd(root: Path, size: int) -> Herd:
 
     The checker passes them all. A large herd begins with the same vehicles as a small one, and has the same gear.
     """
-    originals = sorted((ROOT / "records" / "vehicles").rglob("*.yaml"))
+    every = sorted((ROOT / "records" / "vehicles").rglob("*.yaml"))
+    originals = [
+        path for path in every if "\nshares:" not in path.read_text(encoding="utf-8")
+    ]  # its copy has no sister
     folder = root / "records" / "vehicles"
     paths = [_another(folder, originals[number % len(originals)], number) for number in range(size)]
     _gear(root, [(_address(originals[number % len(originals)]), _address(path)) for number, path in enumerate(paths)])
@@ -76,9 +80,11 @@ def _another(folder: Path, original: Path, number: int) -> Path:
     years = original.stem.removeprefix(slug(named["model"]))
     path = folder / slug(new["make"]) / f"{slug(new['model'])}{years}.yaml"
     path.parent.mkdir(parents=True, exist_ok=True)
-    text = _BY.sub(rf"by: \g<1>{number}, car:", text)  # no two records hold the same look at a car
+    text = _BY.sub(rf"by: \g<1>{number}", text)  # no two records hold the same look at a car
     text = _FIRST_NAME.sub(rf"\g<1> {number}", text)  # nor the same openings and plugs, word for word
     path.write_text(_renamed(text, new), encoding="utf-8")
+    if (photos := original.parent / "photos" / original.stem).is_dir():
+        shutil.copytree(photos, path.parent / "photos" / path.stem)
     return path
 
 

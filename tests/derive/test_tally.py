@@ -71,9 +71,9 @@ def test_clips_of_one_sort_are_told_apart_by_colour_and_number() -> None:
     clip = "{clip: push, count: 2, reuse: no, colour: yellow, part_number: KC-44}"
     made = record(f"parts: {{panel: {{held_by: [{clip}, {{clip: push, count: 3}}]}}}}", PANEL)
     procedure = plan(made, "door")
-    assert {(one.what, one.part) for one in bought(procedure)} == {("push clip, yellow, no. KC-44", "Panel")}
+    assert {(one.what, one.part) for one in bought(procedure)} == {("push clip, yellow, part no. KC-44", "Panel")}
     lines = [said(one) for one in tally.fasteners(procedure.steps)]
-    assert [(line.detail, line.out) for line in lines] == [("yellow, no. KC-44", 2), ("", 3)]
+    assert [(line.detail, line.out) for line in lines] == [("yellow, part no. KC-44", 2), ("", 3)]
 
 
 def test_the_fasteners_of_a_factory_part_are_bagged_or_move_to_the_gear() -> None:

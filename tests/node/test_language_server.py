@@ -46,6 +46,7 @@ def said(server: Server, line: int, text: str) -> list[str]:
 
 def test_a_field_is_explained_in_the_words_of_the_schema(server: Server) -> None:
     assert said(server, RELEASE, LINES[RELEASE]) == []
+    assert said(server, RELEASE, "        release: pull") == []
     shown = server.hover(FINCH, RELEASE, 9).replace("\\", "")
     part = root("vehicle").child("parts").child("*").child("release").schema  # type: ignore[union-attr]
     assert part["title"].english in shown

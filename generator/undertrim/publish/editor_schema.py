@@ -142,10 +142,11 @@ class _Making:
         fields = {name: self._field(node, name) for name in (*says["properties"], *says.get("aside", ()))}
         follow = {name for name, one in says["properties"].items() if "follows" in one}
         made: Made = {"properties": fields, "additionalProperties": False}
-        if needed := [name for name in says.get("required", ()) if name not in follow]:
+        taken = node.home[0] == "vehicle" and bool({*node.home[1][-1:]} & _MAY_BE_TAKEN)
+        if needed := [name for name in says.get("required", ()) if name not in follow and not taken]:
             made["required"] = needed
         if "allOf" in says:
-            made["allOf"] = [_condition(branch, follow) for branch in says["allOf"]]
+            made["allOf"] = [_condition(branch, follow, taken=taken) for branch in says["allOf"]]
         return made
 
     def _field(self, node: Node, name: str) -> Made:
@@ -156,7 +157,21 @@ class _Making:
         if "group" in child.schema:
             return self._grouped(child)
         made = self.value(child, back=child.schema.get("follows") == "behind")
-        return self._along(node, made, child.schema["also"]) if "also" in child.schema else made
+        made = self._along(node, made, child.schema["also"]) if "also" in child.schema else made
+        return self._differing(made) if node.home[0] == "vehicle" and node.home[1] and name != "when" else made
+
+    def _differing(self, made: Made) -> Made:
+        """A value that may differ between kinds of car: a list of values, each with its cars."""
+        self.defined["differs"] = {
+            "type": "array",
+            "minItems": 2,
+            "items": {"type": "object", "required": ["when"]},
+        }
+        differs = {"$ref": "#/definitions/differs"}
+        if "anyOf" in made:
+            return {**made, "anyOf": [*made["anyOf"], differs]}
+        told: Made = {word: made.pop(word) for word in ("title", "description", "examples") if word in made}
+        return {**told, "anyOf": [made, differs]}
 
     def _along(self, node: Node, made: Made, names: list[str]) -> Made:
         """A field that may stand in one list with others beside it: any order of those is read."""
@@ -168,7 +183,10 @@ class _Making:
     def _own_names(self, node: Node) -> Made:
         child = node.child("*")
         assert child
-        return {"additionalProperties": self.value(child)}
+        made = self.value(child)
+        if node.home[0] == "vehicle" and node.home[1]:
+            made = {"if": {"const": BACK}, "else": self._differing(made)}
+        return {"additionalProperties": made}
 
     # Groups
 
@@ -202,6 +220,10 @@ class _Making:
         return form
 
 
+_MAY_BE_TAKEN = {"part", "prep", "opening", "connector", "run", "tether", "pin"}
+"""Blocks of which another record may say a part: what they lack only `undertrim check` knows."""
+
+
 def _takes(form: Made, word: str) -> bool:
     """Whether a form lets a word through; a list of words is then given it."""
     if "enum" in form:
@@ -219,11 +241,11 @@ def _names(node: Node) -> Made:
     return {word: said for word, said in names.items() if word in ("pattern", "enum", "maxLength")}
 
 
-def _condition(branch: Mapping[str, Any], follow: set[str]) -> Made:
+def _condition(branch: Mapping[str, Any], follow: set[str], *, taken: bool) -> Made:
     """What is needed and allowed where a field has a value."""
     name, wanted = asked_by(branch["if"])
     then = {word: said for word, said in branch["then"].items() if word not in WORDS}
-    then["required"] = [one for one in then.get("required", ()) if one not in follow]
+    then["required"] = [one for one in then.get("required", ()) if one not in follow and not taken]
     return {"if": {"properties": {name: {"enum": wanted}}, "required": [name]}, "then": then}
 
 
