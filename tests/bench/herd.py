@@ -16,7 +16,9 @@ SUITED = 250
 """Gear suits so many of the copies of the vehicle it is made for: a list in a record holds 300 entries."""
 
 _NAMED = re.compile(r"^  (make|model): (.+)$", re.MULTILINE)
-_FIRST_NAME = re.compile(r"^((?:openings|connectors):\n(?:.*\n)*?    name: [^\[\n].*)$", re.MULTILINE)
+_FIRST_NAME = re.compile(
+    r"^((?:openings|connectors):\n(?:.*\n)*?    name: (?:[^\[\n].*|\[\{when: \{[^}]*\}, is: [^}]+))", re.MULTILINE
+)
 _BY = re.compile(r"\bby: (\w+)(?=(?:,|\n) *car:)")
 _SUITS = re.compile(r"(\{vehicle: )([^,}]+)((?:[^{}]|\{[^{}]*\})*\})(, )?")
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
