@@ -73,6 +73,7 @@ def workspace(tmp_path: Path) -> Path:
     """A folder of somebody's own with one record."""
     (tmp_path / RECORD).parent.mkdir(parents=True)
     shutil.copy(ROOT / RECORD, tmp_path / RECORD)
+    shutil.copytree(ROOT / RECORD.parent / "photos", tmp_path / RECORD.parent / "photos")
     return tmp_path
 
 

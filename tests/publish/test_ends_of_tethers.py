@@ -74,7 +74,7 @@ def entry() -> Any:
 def seen() -> Data:
     record = entry().record
     assert isinstance(record, VehicleRecord)
-    return visit(record, "brindleway/otter-2014-2018", wanted(record, ["dash"]), {"drive-side": "left"})
+    return visit(record, "brindleway/otter-2014-2018", wanted(record, ["dash"]), {})
 
 
 @cache

@@ -167,10 +167,10 @@ def test_a_file_that_is_no_record_says_so(text: str, message: str) -> None:
 
 
 def test_several_mistakes_of_one_block_are_all_told() -> None:
-    source = read("{screw: T20, count: 4}", "{screw: X9, cuont: 4, colour: red}")
+    source = read("{screw: T20, count: 4}", "{screw: X9, cuont: 4, finish: red}")
     assert [line.split(": ", 1)[1].split(" (")[0] for line in said(source)] == [
         "'cuont' is not a field of fastener",
-        "'colour' is not a field of fastener",
+        "'finish' is not a field of fastener",
         "'X9' cannot be read as a drive",
     ]
 
