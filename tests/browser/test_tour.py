@@ -33,7 +33,8 @@ def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys
     phone.get_by_label("Make, model, year").fill("finch 16")
     phone.get_by_role("option").first.tap()
     assert phone.locator("h1").inner_text().startswith("Kelbrook Finch")
-    phone.wait_for_load_state("load")  # the page's scripts put its boxes back as they were left, and are the last to load
+    # the page's scripts put its boxes back as they were left, and are the last to load
+    phone.wait_for_load_state("load")
     for name in ("Radio opening", "Front door speakers, left", "Front door speakers, right", "Map radio"):
         choose(phone, name).check()
     code = main(
