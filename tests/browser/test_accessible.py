@@ -32,7 +32,7 @@ OF_COLOURS = ["color-contrast", "link-in-text-block"]
 PAGES = [
     "index.html",
     "makes/harrowby.html",
-    "vehicles/kelbrook/finch-2014-2018.html?job=dash&radio=map",
+    "vehicles/kelbrook/finch-2014-2018.html?jobs=dash&radio=map",
     "vehicles/wexcombe/plover-2017-2022.html",
     "safety.html",
     "writing-a-record.html",

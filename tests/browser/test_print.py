@@ -41,7 +41,7 @@ def test_what_is_closed_stays_closed(phone: Page, site: Path) -> None:
 
 
 def test_job_and_car_stand_on_top(phone: Page, site: Path) -> None:
-    phone.goto((site / FINCH).as_uri() + "?job=dash&radio=map")
+    phone.goto((site / FINCH).as_uri() + "?jobs=dash&radio=map")
     first = " ".join(printed(phone).split("Before the first screw")[0].split())
     assert "Job: Radio opening Car: Map radio" in first
     phone.get_by_role("button", name="Show everything").click()

@@ -132,7 +132,16 @@ def test_ticks_and_choices_are_kept_on_the_device(phone: Page, site: Path) -> No
 
 def test_a_link_can_carry_job_and_car(phone: Page, site: Path) -> None:
     page = (site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri()
-    phone.goto(f"{page}?job=dash+front-door@left&radio=map")
+    phone.goto(f"{page}?jobs=dash,front-door@left&radio=map")
     assert choose(phone, "Radio opening").is_checked()
     assert choose(phone, "Front door speakers, left").is_checked()
+    assert not choose(phone, "Front door speakers, right").is_checked()
     assert choose(phone, "Map radio").is_checked()
+
+
+def test_the_text_of_a_visit_behind_the_address_opens_that_visit(phone: Page, site: Path) -> None:
+    """So does the code on its sheet, which holds it."""
+    visit = "jobs=dash,front-door&radio=map&dash=skerrowe-broadside&front-door=tidewrack-haven-65"
+    phone.goto(f"{(site / 'vehicles' / 'kelbrook' / 'finch-2014-2018.html').as_uri()}?{visit}")
+    chosen = phone.evaluate("[...document.querySelectorAll('.ut-choose input:checked')].map(box => box.value)")
+    assert chosen == ["dash", "front-door@left", "front-door@right", "map"]

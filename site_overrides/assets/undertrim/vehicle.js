@@ -136,11 +136,13 @@ function restore() {
   let kept = {};
   try { kept = JSON.parse(localStorage.getItem(key)) || {}; } catch (error) { kept = {}; }
   const asked = new URLSearchParams(location.search);
-  const jobs = asked.has("job") ? asked.get("job").split(" ").join("+").split("+") : kept.jobs || [];
-  fields("input[name=job]", page).forEach((box) => { box.checked = jobs.indexOf(box.value) >= 0; });
+  const jobs = asked.has("jobs") ? asked.get("jobs").split(",") : kept.jobs || [];
+  fields("input[name=job]", page).forEach((box) => {
+    box.checked = [box.value, box.value.split("@")[0]].some((job) => jobs.indexOf(job) >= 0); // each side, or every side at once
+  });
   fields(".ut-variant input", page).forEach((box) => {
     const name = above(box, ".ut-variant").dataset.variant;
-    box.checked = (asked.get(name) || (kept.car || {})[name]) === box.value;
+    box.checked = (asked.get(`${name}.choice`) || asked.get(name) || (kept.car || {})[name]) === box.value;
   });
   fields("[data-tick]", page).forEach((box) => { box.checked = (kept.ticks || []).indexOf(box.dataset.tick) >= 0; });
 }
