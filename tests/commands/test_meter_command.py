@@ -298,3 +298,32 @@ def test_a_ladder_that_cannot_be_asked(
 ) -> None:
     assert run(workspace, OTTER, "--ladder", ladder, readings=(reading,)) == 2
     assert said in capsys.readouterr().err
+
+
+SEDGE = "sedge-2016-2021"
+SHIPPED = Path(__file__).parents[2]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "said"),
+    [
+        ((SEDGE, "radio-main/4", "--variant", "plug=late"), 0, "radio-main/4"),
+        ((SEDGE, "radio-main-early/4"), 0, "radio-main-early/4"),
+        ((SEDGE, "radio-main/4"), 2, "name 'radio-main-early' (Before October 2018) or 'radio-main-late'"),
+        ((SEDGE, "radoi-main/4"), 2, "did you mean 'radio-main'?"),
+        ((SEDGE, "--ladder", "wheel", "--variant", "plug=late"), 0, "ladder wheel-late on radio-main-late/12"),
+        ((SEDGE, "--ladder", "wheel"), 2, "or say with --variant which car it is"),
+        ((SEDGE, "--ladder", "weel"), 2, "did you mean 'wheel'?"),
+        (
+            (SEDGE, "--ladder", "wheel-late", "--variant", "plug=early"),
+            2,
+            "it is in cars with October 2018 or later",
+        ),
+    ],
+)
+def test_what_differs_between_cars_goes_by_the_id_it_is_written_under(
+    capsys: pytest.CaptureFixture[str], arguments: tuple[str, ...], code: int, said: str
+) -> None:
+    assert run(SHIPPED, *arguments) == code
+    printed = capsys.readouterr()
+    assert said in " ".join((printed.out + printed.err).split())

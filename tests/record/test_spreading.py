@@ -407,6 +407,6 @@ def _own(record: Any) -> Any:
     """A record in which nothing knows that it is written together with others."""
     named = {
         section: {name: replace(thing, form_of="") for name, thing in getattr(record, section).items()}
-        for section in ("parts", "openings", "connectors")
+        for section in ("parts", "openings", "connectors", "ladders")
     }
     return replace(record, taken={}, **named)

@@ -7,6 +7,8 @@ is left out for a wire on no recorded plug. A reading is a number, a unit and th
 
 import argparse
 import sys
+from collections.abc import Iterable
+from typing import TypeVar
 
 from undertrim.commands.common import add_workspace, chosen, workspace
 from undertrim.commands.details import see_check
@@ -25,6 +27,8 @@ from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord, When
 from undertrim.record.nearness import suggestion
 from undertrim.record.store import Entry
 from undertrim.words import Items, Message, Value, WayOut, message, say
+
+F = TypeVar("F", Connector, Ladder)
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -109,7 +113,7 @@ def _refused(record: VehicleRecord, plug: Connector) -> bool:
 def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connector, Pin | None, Value]:
     """The plug, the pin if the record has it in this car, and the wire in words. Raises Usage for an unknown plug."""
     plug_name, _, position = name.partition("/")
-    plug = record.connectors.get(plug_name)
+    plug = _form(record, record.connectors.values(), plug_name, car)
     if plug is None:
         raise Usage(say(_no_plug(record, plug_name)))
     if not position:
@@ -124,10 +128,24 @@ def _wire(record: VehicleRecord, name: str, car: dict[str, str]) -> tuple[Connec
     return plug, pin, Items(said, "comma")
 
 
+def _form(record: VehicleRecord, things: Iterable[F], name: str, car: dict[str, str]) -> F | None:
+    """What a name means in this car; None where nothing goes by it. Raises Usage where cars that are left open have several."""
+    named = [one for one in things if one.is_named(name)]
+    here = [one for one in named if one.when.holds(car)] or named[:1]
+    if len(here) > 1:
+        forms = words.either(message("meter/form", id=one.id, cars=words.when(record, one.when)) for one in here)
+        raise Usage(say(message("meter/which-form", name=name, forms=forms)))
+    return here[0] if here else None
+
+
+def _names(things: Iterable[Connector | Ladder]) -> list[str]:
+    return list(dict.fromkeys(one.written for one in things))
+
+
 def _no_plug(record: VehicleRecord, name: str) -> Message:
     if not record.connectors:
         return message("meter/no-plugs", plug=name)
-    hint = suggestion(name, list(record.connectors), message("meter/plugs"))
+    hint = suggestion(name, _names(record.connectors.values()), message("meter/plugs"))
     return message("meter/no-such-plug", plug=name, hint=hint)
 
 
@@ -165,13 +183,14 @@ def _in_ohms(reading: Reading) -> None:
 def _ladder(record: VehicleRecord, name: str, car: dict[str, str]) -> Ladder:
     if not record.ladders:
         raise Usage(say(message("meter/no-ladder")))
-    if name not in record.ladders:
-        hint = suggestion(name, list(record.ladders), message("meter/ladders"))
+    ladder = _form(record, record.ladders.values(), name, car)
+    if ladder is None:
+        hint = suggestion(name, _names(record.ladders.values()), message("meter/ladders"))
         raise Usage(say(message("meter/no-such-ladder", name=name, hint=hint)))
-    if not record.ladders[name].when.holds(car):
-        cars = words.when(record, record.ladders[name].when)
+    if not ladder.when.holds(car):
+        cars = words.when(record, ladder.when)
         raise Usage(say(message("meter/ladder-elsewhere", name=name, cars=cars)))
-    return record.ladders[name]
+    return ladder
 
 
 def _title(entry: Entry, record: VehicleRecord) -> Message:

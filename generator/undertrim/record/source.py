@@ -72,7 +72,7 @@ class Source:
         return Position(1, 1)
 
 
-FORMED = ("parts", "openings", "connectors")
+FORMED = ("parts", "openings", "connectors", "ladders")
 """The sections of what others, such as gear, name by the id it is written under."""
 
 

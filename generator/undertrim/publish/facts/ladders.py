@@ -28,7 +28,7 @@ def ladders(record: VehicleRecord) -> list[Data]:
 def _ladder(record: VehicleRecord, item: Ladder) -> Data:
     return {
         "id": item.id,
-        "name": item.id.replace("-", " "),
+        "name": item.written.replace("-", " "),
         "pin": item.pin,
         "against": item.return_,
         "tolerance": words.quantity(item.tolerance),

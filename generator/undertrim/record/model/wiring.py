@@ -114,7 +114,7 @@ class SoundSystem:
 
 
 @dataclass(frozen=True, slots=True)
-class Ladder:
+class Ladder(Written):
     """The resistances in ohm of the buttons on one wire (`plug/pin`), within a tolerance in per cent."""
 
     id: str
@@ -125,6 +125,7 @@ class Ladder:
     idle: Impedance | None = None
     when: When = ALWAYS
     source: Sources = ()
+    form_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
