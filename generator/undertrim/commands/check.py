@@ -5,12 +5,11 @@ Without PATHS all records of the workspace are checked. Exit 1 if there are prob
 
 import argparse
 import sys
-from pathlib import Path
 
 from undertrim.check import handbook, reports, runner
 from undertrim.check.cache import Cache
 from undertrim.check.strays import strays
-from undertrim.commands.common import add_workspace, progress, workspace
+from undertrim.commands.common import add_paths, add_workspace, existing, progress, workspace
 from undertrim.commands.empty import refuse_empty
 from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
@@ -19,7 +18,7 @@ from undertrim.words import message
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
+    add_paths(parser)
     parser.add_argument(
         "--format", choices=sorted(reports.FORMATS), default="text", help="how to print (default: text)"
     )
@@ -32,9 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check and print."""
     place = workspace(options)
-    for path in options.paths:
-        if not path.exists():
-            raise Usage(message("files/does-not-exist", name=printable(str(path))))
+    for path in existing(options):
         if not place.files([path]) and not handbook.names(place, path) and not any(strays(place, [path])):
             records = str(place.shown(place.records))
             raise Usage(message("commands/holds-no-record", path=printable(str(path)), records=records))

@@ -2,7 +2,7 @@
 
 import argparse
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,6 +34,19 @@ def workspace(options: argparse.Namespace) -> Workspace:
     if not start.exists():
         raise Usage(message("files/does-not-exist", name=str(start)))
     return working_in(Workspace.holding(start if start.is_dir() else start.parent))
+
+
+def add_paths(parser: argparse.ArgumentParser) -> None:
+    """The records that a command is for."""
+    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
+
+
+def existing(options: argparse.Namespace) -> Iterator[Path]:
+    """The paths that were typed. Raises Usage at one that is not there."""
+    for path in options.paths:
+        if not path.exists():
+            raise Usage(message("files/does-not-exist", name=printable(str(path))))
+        yield path
 
 
 def port(text: str) -> int:

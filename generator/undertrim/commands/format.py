@@ -12,9 +12,8 @@ from collections.abc import Iterator
 from difflib import unified_diff
 from pathlib import Path
 
-from undertrim.commands.common import add_workspace, workspace
+from undertrim.commands.common import add_paths, add_workspace, existing, workspace
 from undertrim.commands.empty import refuse_empty
-from undertrim.commands.usage import Usage
 from undertrim.record import layout
 from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.problem import printable
@@ -26,7 +25,7 @@ from undertrim.words import Message, WayOut, message, say
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
+    add_paths(parser)
     parser.add_argument("--check", action="store_true", help="name what is not laid out, and write nothing")
     parser.add_argument("--diff", action="store_true", help="show what would change, and write nothing")
     parser.add_argument(
@@ -38,11 +37,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Lay the records out; exit 1 if one had to be left, or with --check one is not laid out."""
     place = workspace(options)
-    for path in options.paths:
-        if not path.exists():
-            raise Usage(message("files/does-not-exist", name=printable(str(path))))
+    paths = list(existing(options))
     refuse_empty(place)
-    chosen = [path for path in place.files(options.paths) if place.kind(path)]
+    chosen = [path for path in place.files(paths) if place.kind(path)]
     outcomes = [_format(place, path, options) for path in chosen]
     left, differ = outcomes.count(None), outcomes.count(False)
     if options.check and differ:

@@ -11,8 +11,7 @@ from dataclasses import replace
 from difflib import unified_diff
 from pathlib import Path
 
-from undertrim.commands.common import add_workspace, workspace
-from undertrim.commands.usage import Usage
+from undertrim.commands.common import add_paths, add_workspace, existing, workspace
 from undertrim.record import migrations
 from undertrim.record.layout import modeline
 from undertrim.record.migrations import CannotMove, Moved
@@ -24,7 +23,7 @@ from undertrim.words import Message, WayOut, message, say
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="record files or folders")
+    add_paths(parser)
     parser.add_argument("--dry-run", action="store_true", help="show what would change, and write nothing")
     add_workspace(parser)
 
@@ -32,10 +31,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Move the records; exit 1 if one had to be left."""
     place = workspace(options)
-    for path in options.paths:
-        if not path.exists():
-            raise Usage(message("files/does-not-exist", name=printable(str(path))))
-    chosen = [path for path in place.files(options.paths) if place.kind(path) == "vehicle"]
+    paths = list(existing(options))
+    chosen = [path for path in place.files(paths) if place.kind(path) == "vehicle"]
     outcomes = [outcome for path in chosen for outcome in _upgrade(place, path, dry=options.dry_run)]
     if not outcomes:
         print(say(message("upgrade/nothing")))

@@ -4,7 +4,6 @@ Quantities are `Quantity` (value in the canonical unit, text as typed) or a `Bla
 Field meanings are in the schema; nothing here repeats them.
 """
 
-from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint, Todo
 from undertrim.record.model.basics import (
     ALWAYS,
     Angle,
@@ -28,6 +27,7 @@ from undertrim.record.model.basics import (
     When,
     all_names,
 )
+from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint, Todo
 from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts
 from undertrim.record.model.kinds import OPENINGS, Opening

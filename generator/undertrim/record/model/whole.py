@@ -3,8 +3,8 @@
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from undertrim.record.model.around import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.basics import Decided
+from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
