@@ -7,7 +7,7 @@ nothing follows), `also` (fields that may stand behind it in one list), `group` 
 left out wherever the schema asks for a list.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 
@@ -61,6 +61,15 @@ class Shape:
     def below(self, step: str) -> "Shape | None":
         """The shape of what stands under a key."""
         return self.fields.get(step, self.other)
+
+    def is_group(self, keys: Iterable[str], section: str) -> bool:
+        """Whether what has these keys, in a section of this shape, is a group: it holds the name of the section."""
+        return self.group is not None and section in keys
+
+    def of_group(self, section: str) -> "Shape":
+        """The shape of a group in a section of this shape, whose things are like those beside it."""
+        assert self.group
+        return Shape(fields={**self.group.fields, section: Shape(other=self.other)})
 
 
 @cache

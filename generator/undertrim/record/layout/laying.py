@@ -177,16 +177,15 @@ def _below(shape: Shape | None, around: Node, thing: Thing) -> Shape | None:
         named = shape.short_list[step : step + 1] if not shape.is_list else ()
         return shape.fields[named[0]] if named else shape.items
     if _is_group(thing, shape):
-        assert shape.group
-        return Shape(fields={**shape.group.fields, str(thing.pointer[-2]): Shape(other=shape.other)})
+        return shape.of_group(str(thing.pointer[-2]))
     return shape.aside.get(step) or shape.below(step)
 
 
 def _is_group(thing: Thing, shape: Shape | None) -> bool:
     """Whether a thing is a group of others: it holds the name of the section that it stands in."""
-    if not (shape and shape.group and isinstance(thing.node, MappingNode)):
+    if shape is None or shape.group is None or not isinstance(thing.node, MappingNode):
         return False
-    return any(key.value == thing.pointer[-2] for key, _ in thing.node.value)
+    return shape.is_group((str(key.value) for key, _ in thing.node.value), str(thing.pointer[-2]))
 
 
 def _stands_open(pointer: Pointer, shape: Shape | None, kind: str) -> bool:

@@ -49,12 +49,10 @@ class _Shortening:
         found: list[Edit] = []
         for key, value in node.value:
             below = shape.below(str(key.value))
-            if (
-                shape.group
-                and isinstance(value, MappingNode)
-                and any(inner.value == "parts" for inner, _ in value.value)
+            if isinstance(value, MappingNode) and shape.is_group(
+                (str(inner.value) for inner, _ in value.value), "parts"
             ):
-                below = of_a_group(shape)
+                below = shape.of_group("parts")
             commented = "#" in self.marked.gaps(key.end_mark.index, self.marked.end(value))
             short = None if commented else self._short(value, below, flow=in_brackets(node))
             if short is None and node is not self.marked.root and not commented:
@@ -152,10 +150,3 @@ class _Shortening:
         start = node.start_mark.index
         moved = [Edit(edit.start - start, edit.end - start, edit.text) for edit in self.edits(node, shape)]
         return edited(self.marked.raw(node), moved)
-
-
-def of_a_group(shape: Shape) -> Shape:
-    """The shape of a group, whose parts are like those beside it."""
-    assert shape.group
-    fields = {**shape.group.fields, "parts": Shape(other=shape.other)}
-    return Shape(fields=fields)

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from undertrim.record import along, shapes
 from undertrim.record.migrations.leaving_out import without
 from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited, in_brackets
-from undertrim.record.migrations.shortening import of_a_group
 from undertrim.record.shapes import Shape
 from undertrim.record.spreading import BACK
 
@@ -24,12 +23,10 @@ def _edits(marked: Text, node: Node, shape: Shape | None) -> Iterator[Edit]:
         below = shape.below(name)
         if below and below.also:
             yield from _list(marked, values, name, shape)
-        elif (
-            shape.group
-            and isinstance(entry.value, MappingNode)
-            and any(k.value == "parts" for k, _ in entry.value.value)
+        elif isinstance(entry.value, MappingNode) and shape.is_group(
+            (str(inner.value) for inner, _ in entry.value.value), "parts"
         ):
-            yield from _edits(marked, entry.value, of_a_group(shape))
+            yield from _edits(marked, entry.value, shape.of_group("parts"))
         else:
             yield from _edits(marked, entry.value, below)
 
