@@ -9,6 +9,7 @@ from undertrim.check import runner
 from undertrim.check.copies import sections
 from undertrim.record.digests import Digests
 from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import sentence, way_out
@@ -148,6 +149,31 @@ def test_a_safety_fact_that_reassures_is_unknown_and_one_that_warns_is_kept(plac
     assert found.parts["seat"].held_by[0].torque is Blank.UNKNOWN
     place.write("brindleway/otter-2014-2018", OTTER.replace("crash_sensor: no", "crash_sensor: yes"))
     assert place.record(ALL).openings["front-door"].crash_sensor == "yes"
+
+
+def test_whether_a_unit_is_near_is_unknown_until_somebody_looked_at_this_car(place: Place) -> None:
+    bay = "  boot: {kind: amplifier, behind: seat, run: way, space: {width: 300 mm, height: 90 mm, depth: 200 mm}, restraint_near: no, source: e1}\n"
+    place.write("brindleway/otter-2014-2018", OTTER.replace("connectors:\n", f"{bay}connectors:\n"))
+    opening = place.record("shares:\n  otter-2014-2018: {parts: all, openings: boot, variants: all}\n").openings["boot"]
+    assert isinstance(opening, AmplifierOpening)
+    assert opening.restraint_near == "unknown"
+
+
+def test_photographs_stay_with_the_car_that_they_show(place: Place) -> None:
+    photo = "photos: {file: seat.png, shows: The seat.}, "
+    place.write("brindleway/otter-2014-2018", OTTER.replace("seat: {area: seat, ", f"seat: {{area: seat, {photo}"))
+    assert place.record(ALL).parts["seat"].photos == ()
+
+
+def test_what_differs_between_cars_over_there_is_taken_by_the_id_it_is_written_under(place: Place) -> None:
+    faces = (
+        "[{when: {radio: map}, width: 182 mm, height: 146 mm}, {when: {radio: plain}, width: 182 mm, height: 112 mm}]"
+    )
+    text = OTTER.replace("face: {width: 182 mm, height: 112 mm}", f"face: {faces}")
+    assert text != OTTER
+    place.write("brindleway/otter-2014-2018", text)
+    found = place.record("shares:\n  otter-2014-2018: {variants: all, parts: all, openings: dash, connectors: all}\n")
+    assert {name: one.written for name, one in found.openings.items()} == {"dash-plain": "dash", "dash-map": "dash"}
 
 
 def test_areas_and_the_restraint_system_are_never_shared(place: Place) -> None:
