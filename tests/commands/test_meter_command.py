@@ -10,8 +10,9 @@ import pytest
 
 from undertrim.cli import main
 from undertrim.commands import meter
+from undertrim.publish.facts.ladders import ladders
 from undertrim.record.model import Blank, Ladder, VehicleRecord
-from undertrim.record.store import Entry
+from undertrim.record.store import Entry, Workspace
 from undertrim.record.units import Quantity, parse
 
 OTTER = "otter-2014-2018"
@@ -302,6 +303,12 @@ def test_a_ladder_that_cannot_be_asked(
 
 SEDGE = "sedge-2016-2021"
 SHIPPED = Path(__file__).parents[2]
+
+
+def test_a_ladder_that_differs_between_cars_is_called_by_the_id_it_is_written_under() -> None:
+    found = Workspace(SHIPPED).load(SHIPPED / "records" / "vehicles" / "harrowby" / f"{SEDGE}.yaml").record
+    assert isinstance(found, VehicleRecord)
+    assert [(one["id"], one["name"]) for one in ladders(found)] == [("wheel-early", "wheel"), ("wheel-late", "wheel")]
 
 
 @pytest.mark.parametrize(

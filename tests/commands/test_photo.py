@@ -58,7 +58,7 @@ def test_it_is_turned_as_its_note_says() -> None:
 @pytest.mark.parametrize("mode", ["RGB", "RGBA", "L", "P"])
 def test_one_that_hardly_packs_is_made_small_enough(mode: str) -> None:
     stream = BytesIO()
-    noise = Image.effect_noise((1800, 1800), 200).convert(mode)
+    noise = Image.effect_noise((1000, 1000), 200).convert(mode)
     noise.save(stream, "PNG")
     content, ending = photo_saving.saved(stream.getvalue())
     assert (ending, len(content) <= 600_000) == (".jpg", True)

@@ -161,7 +161,11 @@ def test_a_closed_output_is_no_fault() -> None:
 def test_a_build_told_to_end_leaves_nothing(tmp_path: Path, word: signal.Signals) -> None:
     root = tiny(tmp_path).root
     going = subprocess.Popen(
-        [*UNDERTRIM, "build", "--in", root], stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT
+        [*UNDERTRIM, "build", "--in", root],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        cwd=ROOT,
+        preexec_fn=lambda: signal.signal(word, signal.SIG_DFL),
     )
     while not (root / ".site-building/.gitignore").exists() and going.poll() is None:
         time.sleep(0.01)

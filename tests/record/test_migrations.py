@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from undertrim.check import one_file
 from undertrim.record import migrations
 from undertrim.record.examples import typed
-from undertrim.record.migrations import CannotMove, same
+from undertrim.record.migrations import CannotMove, same, side_by_side
 from undertrim.record.migrations.marked import comments
 from undertrim.record.source import Source, read_text
 from undertrim.record.spreading import spread
@@ -273,3 +273,11 @@ def test_only_the_text_around_a_change_is_touched() -> None:
     assert len(same_lines) > len(before) * 0.6
     assert replace(old(), text="").text == ""
     assert json.dumps(whole(moved())["parts"]["handle-cap"]["how"]) == '"Lift it at its lower end.\\n\\nKeep it.\\n"'
+
+
+def test_fields_that_a_list_would_take_for_others_stay_by_their_names() -> None:
+    """`nominal: 4 ohm` behind the kind would be read as an impedance, and `front` as a channel."""
+    text = "format: 2\nopenings:\n  door:\n    kind: speaker\n    nominal: 4 ohm\n    crash_sensor: no\n"
+    assert side_by_side.listed(text) == text
+    told = text.replace("    nominal: 4 ohm\n", "    channel: front\n    impedance: 4 ohm\n")
+    assert "    kind: [speaker, front, 4 ohm]\n" in side_by_side.listed(told)

@@ -1,6 +1,5 @@
 """Answers for a whole car: what stands between, disputes, loads and levels. The numbers are worked examples, derived by hand beside them."""
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -113,16 +112,6 @@ def test_functions_by_data_want_an_interface() -> None:
     assert all_said(one("dash", [wants, partly], DATA).to_get) == ["an interface for illumination", bell]
     whole = other("interface", "Whole", suits=SUITS, provides=["reverse", "illumination"])
     assert named(one("dash", [wants, partly, whole], DATA).parts) == ("Tidewrack Whole",)
-
-
-def test_gear_of_one_name_is_told_apart_by_its_record() -> None:
-    """Two revisions of one adapter: the one that is chosen goes in, and what the other would do to the car is not said."""
-    wants = gear(RECEIVER, needs=["reverse", "illumination"])
-    first = other("interface", "Twin", suits=SUITS, provides=["reverse", "illumination"])
-    second = replace(other("interface", "Twin", suits=SUITS, provides=["mute"], alters=["cut"]), id="tidewrack-twin-2")
-    found = one("dash", [wants, first, second], DATA)
-    assert [part.id for part in found.parts] == ["tidewrack-twin"]
-    assert not any("alters the car" in note for note in all_said(found.notes))
 
 
 def test_an_interface_that_keeps_a_duty_is_among_the_parts() -> None:

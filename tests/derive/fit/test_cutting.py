@@ -1,5 +1,7 @@
 """Spacers and kits that want cutting are offered only where something may be cut."""
 
+from dataclasses import replace
+
 import pytest
 
 from fitting import named
@@ -79,3 +81,17 @@ def test_what_needs_cutting_goes_where_it_may_be_and_says_so() -> None:
 )
 def test_what_needs_cutting_is_not_offered_elsewhere(changed: dict[str, str]) -> None:
     assert parts(("cut",), **changed) == ((), 0, False)
+
+
+def test_what_another_ring_of_the_same_name_would_do_to_the_car_is_not_said() -> None:
+    """Two revisions under one name: gear is told apart by its record."""
+    plain = SpacerGear("Pellworth", "Ring", thickness=mm("6"), hole=Hole("round", diameter=mm("128")), flange=Hole("round", diameter=mm("176")), bolts=BOLTS)  # fmt: skip
+    cutting = replace(plain, alters=("cut",), hole=Hole("round", diameter=mm("60")))
+    text = CAR
+    for word, value in {"SENSOR": "no", "AREA": "boot", "HIGH": "no", "WHERE": "clear"}.items():
+        text = text.replace(word, value)
+    shelf = Stock((SPEAKER, Stocked("ring", plain), Stocked("ring-2", cutting)))
+    vehicle = Vehicle(record(text), "brindleway/otter-2014-2018", shelf, clearances())
+    fit = answer(vehicle, vehicle.record.openings["rear-door"], [SPEAKER], {})[0].fits[0]
+    assert [part.id for part in fit.parts] == ["ring"]
+    assert not any("alters the car" in note for note in map(say, fit.notes))
