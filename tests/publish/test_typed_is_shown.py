@@ -4,6 +4,8 @@ Texts and sizes are marked, all at once, and their marks looked for. Every other
 it, and something that is shown must change with it. A field that only holds others is spoken for by these.
 """
 
+from typing import Any
+
 import pytest
 from changing import changes_something
 from marking import marks, on_pages, on_sheets, texts
@@ -13,7 +15,9 @@ from undertrim.derive.fit.stock import Stocked
 from undertrim.publish.facts.gear_card import card
 from undertrim.publish.facts.words import fastener_detail
 from undertrim.record.model import Fastener
-from undertrim.record.model.kinds.speaker import SpacerGear
+from undertrim.record.model.kinds.receiver import ReceiverGear
+from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
+from undertrim.record.model.kinds.tweeter import TweeterGear
 from undertrim.words import say
 
 KIND = "decides which other fields there are, and they are shown"
@@ -55,6 +59,13 @@ def test_what_is_typed_changes_what_is_shown(field: str) -> None:
 
 def test_what_is_not_probed_is_a_field() -> None:
     assert UNSHOWN.keys() <= typed.uses().keys()
+
+
+@pytest.mark.parametrize("kind", [ReceiverGear, SpeakerGear, SpacerGear, TweeterGear])
+def test_the_size_people_say_is_on_the_card_of_each_kind_that_has_one(kind: Any) -> None:
+    about = card(Stocked("it", kind("Pellworth", "It", nominal="6.5 in")))
+    assert about
+    assert "known as 6.5 in" in say(about).casefold()
 
 
 def test_gear_that_alters_the_car_says_so() -> None:
