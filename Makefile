@@ -13,6 +13,9 @@ INSTALL := $(PIP) install --constraint constraints.txt
 SITE_READY := $(VENV)/.site-ready
 DEV_READY := $(VENV)/.dev-ready
 
+# Each program that a test starts would compile all modules anew.
+unexport PYTHONDONTWRITEBYTECODE
+
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:

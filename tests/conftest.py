@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
-from sharing import group
+from sharing import group, rank
 
 settings.register_profile("usual", deadline=None, max_examples=100)
 settings.register_profile("thorough", deadline=None, max_examples=1000)
@@ -16,12 +16,18 @@ settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
 pytest_plugins = ["browsing", "in_node"]  # the site and the browser, and what runs modules of the pages in Node
 
 # The facts that tests share stay to the end: looking through them again and again took a seventh of the time.
-gc.set_threshold(50_000, 20, 20)
+gc.set_threshold(200_000, 20, 50)
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """The slow ones first where several processes share them: groups that are equally large keep this order."""
+    if hasattr(config, "workerinput"):
+        items.sort(key=lambda item: rank(item.nodeid))
 
 
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
-    """Groups first, the largest of them at the head, then test by test, so that all processes are at work to the end."""
+    """Groups, the largest of them at the head, and functions by themselves last, so that all processes are at work to the end."""
     from xdist.scheduler import LoadScopeScheduling
 
     made = LoadScopeScheduling(config, log)

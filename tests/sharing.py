@@ -1,9 +1,10 @@
-"""Which tests run in one process: those that share something costly, which each process would make for itself.
+"""Which tests run in one process: those that share something costly, which each process would make for itself; and which come first.
 
 The marks of pytest-xdist for this (`xdist_group`) are lost with pytest 9.2, without a word, since they were put into a private name.
 """
 
 import re
+from functools import cache
 
 TOGETHER = {
     r"browser/.*": "browser",  # the site, and the browser
@@ -15,10 +16,30 @@ TOGETHER = {
 """Files below `tests` as patterns, with the name of what they share; without one, each file by itself."""
 
 
+SLOW = (
+    "test_docs_shown.py::test_the_answers_shown_are_the_programs",
+    "bench/test_herd.py::test_a_few_mistakes_are_counted",
+    "bench/test_herd.py::test_the_checker_passes_a_herd_of_two_of_each",
+    "check/test_runner.py::test_damage_gives_problems_and_no_exception",
+    "derive/test_choices.py::test_every_visit_is_shown_as_planned",
+    "publish/test_site_stands.py::test_a_full_disk_at_any_point_leaves_a_whole_site",
+    "publish/test_typed_is_shown.py::test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it",
+    "record/test_layout.py::test_odd_texts_are_laid_out_once_and_for_all",
+    "record/test_migrations.py::test_any_record_in_any_layout_says_the_same_afterwards",
+)
+"""Tests that take ten seconds and more: begun last, one of them would keep a single process at work at the end."""
+
+
+@cache
 def group(test: str) -> str:
-    """The group of a test by its id (`tests/<file>::<name>`): groups are shared out as a whole."""
+    """The group of a test by its id (`tests/<file>::<name>`): groups are shared out as a whole. One function with all its cases is one."""
     file = test.partition("::")[0]
     for pattern, name in TOGETHER.items():
         if re.fullmatch(f"tests/{pattern}", file):
             return name or file
-    return test
+    return test.partition("[")[0]
+
+
+def rank(test: str) -> int:
+    """Where in the line a test stands: the slow ones at its head."""
+    return 0 if test.partition("[")[0].removeprefix("tests/") in SLOW else 1

@@ -11,7 +11,7 @@ from undertrim.cli import main
 from undertrim.derive.fit.clearances import clearances
 from undertrim.publish.facts import fit_page
 from undertrim.publish.facts import vehicle as facts
-from undertrim.record.store import Workspace
+from undertrim.record.store import Entry, Workspace
 
 ROOT = Path(__file__).parents[2]
 FINCH = "finch-2014-2018"
@@ -42,6 +42,26 @@ def test_a_reasoned_allow_keeps_it(place: Workspace) -> None:
     said = "diameter: 120 mm}  # allow gear-contradicts-itself: the holes are in lugs below the rim"
     file.write_text(text.replace("diameter: 120 mm}", said), encoding="utf-8")
     assert stock(place).left_out == ()
+
+
+def test_what_was_edited_is_read_again_and_nothing_else(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
+    before, read, load = stock(place), list[Path](), Workspace.load
+
+    def counted(self: Workspace, path: Path) -> Entry:
+        read.append(path)
+        return load(self, path)
+
+    monkeypatch.setattr(Workspace, "load", counted)
+    assert stock(place) == before
+    assert read == []
+    file = place.records / "gear/speakers/tidewrack-haven-65.yaml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(text.replace("diameter: 120 mm", "diameter: 160 mm"), encoding="utf-8")
+    assert stock(place).left_out == ()
+    file.unlink()
+    file.symlink_to("nowhere")
+    assert stock(place).left_out == stock(place).left_out == before.left_out
+    assert read == [file] * 3
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,8 @@ from disputing import addresses, disputing, loaded, of
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.stock import NOTHING
+from undertrim.derive.procedure.choices import choices
+from undertrim.derive.procedure.planning import Planner
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import vehicle as facts
@@ -42,7 +44,7 @@ def first_of_each() -> dict[str, tuple[Path, str]]:
 
 
 def _shown(item: Entry) -> Iterator[str]:
-    worked_on = {step["part"] for step in facts.vehicle(item, None, NOTHING)["steps"]}
+    worked_on = {step.part for step in choices(Planner(of(item))).steps}
     for about in addresses(item):
         keys = about.split("/")
         if keys[0] != "parts" or keys[1] in worked_on:

@@ -65,11 +65,16 @@ def named(record: VehicleRecord) -> dict[str, str]:
     return {name: called for name, called in known.items() if "-" in name}
 
 
+@cache
+def any_of(ids: tuple[str, ...]) -> re.Pattern[str]:
+    either = "|".join(sorted(map(re.escape, ids), key=len, reverse=True))
+    return re.compile(rf"(?<![\w-])({either})(?![\w-])")
+
+
 def ids_in(text: str, known: Mapping[str, str]) -> list[str]:
     """Ids that a text says without need, each with what stands round it."""
     flat = " ".join(text.split())
-    either = "|".join(sorted(map(re.escape, known), key=len, reverse=True))
-    found = re.finditer(rf"(?<![\w-])({either})(?![\w-])", flat)
+    found = any_of(tuple(known)).finditer(flat)
     return [flat[max(0, hit.start() - 40) : hit.end() + 20] for hit in found if not _needed(flat, hit, known[hit[1]])]
 
 

@@ -1,7 +1,6 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
 import importlib
-import json
 import pkgutil
 import re
 from collections.abc import Iterator
@@ -10,9 +9,9 @@ from dataclasses import fields, is_dataclass
 from functools import cache
 from typing import Any
 
+import jsonschema_rs
 import pytest
-from jsonschema import Draft202012Validator, ValidationError, validators
-from jsonschema.protocols import Validator
+from jsonschema import Draft202012Validator
 
 from publishing import Found, exemplified, finders, published
 from undertrim import publish
@@ -31,30 +30,22 @@ SCHEMA: Schema = described.schema()
 DEFINED: dict[str, Schema] = SCHEMA["$defs"]
 
 
-_GOOD: set[tuple[str, str]] = set()
-
-
-def _ref(validator: Any, ref: str, piece: Any, schema: Schema) -> Iterator[ValidationError]:
-    """What is wrong with a piece by its description; one like a good one is good: most pieces stand in vehicle after vehicle."""
-    seen = ref, json.dumps(piece)
-    if seen not in _GOOD:
-        errors = list(Draft202012Validator.VALIDATORS["$ref"](validator, ref, piece, schema))
-        if not errors:
-            _GOOD.add(seen)
-        yield from errors
-
-
-_Validator: type[Validator] = validators.extend(Draft202012Validator, {"$ref": _ref})  # type: ignore[no-untyped-call] # they type it not
+@cache
+def quick(name: str) -> jsonschema_rs.Validator:
+    """Says whether anything is wrong, in a hundredth of the time; the other one says what."""
+    return jsonschema_rs.Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
 
 
 @cache
-def validator(name: str) -> Validator:
-    return _Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
+def validator(name: str) -> Draft202012Validator:
+    return Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
 
 
 def problems(found: Found) -> list[str]:
     name, where, data = found
-    return [f"{where}: {error.json_path}: {error.message}" for error in validator(name).iter_errors(data)]
+    if quick(name).is_valid(data):
+        return []
+    return [f"{where}: {error.json_path}: {error.message}" for error in validator(name).iter_errors(data)] or [where]
 
 
 @pytest.fixture(scope="module")

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 
 from odd_texts import records
 from pages import ROOT
@@ -43,6 +43,8 @@ def test_everything_shipped_is_laid_out() -> None:
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large],
 )
+@example('format: 2\n\ndemo:\n  c:\n    -\n      - "  deeper\\n"\n      - |+\n        one\n        two\n\n')
+@example("format: 2\n\ndemo:\n  c:\n    - >2\n      one\n      two\n")
 @given(records())
 def test_odd_texts_are_laid_out_once_and_for_all(text: str) -> None:
     """Nothing is lost: that is proved as it is done. What is laid out already stays as it is."""

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from undertrim import resources
@@ -36,8 +37,9 @@ def schema() -> Schema:
     return whole
 
 
+@cache
 def text() -> str:
-    """The same as it stands in the site."""
+    """The same as it stands in the site. It comes with the program, so it is the same as long as that runs."""
     return json.dumps(schema(), indent=2, ensure_ascii=False) + "\n"
 
 

@@ -62,16 +62,25 @@ def vehicles() -> Iterator[tuple[str, VehicleRecord]]:
 
 @cache
 def cases() -> tuple[Case, ...]:
-    """Every car with every lead set and every harness, also such as are made for another car; without and with all that goes between."""
+    """Every sort of car with every lead set and every harness, also such as are made for another; without and with all that goes between."""
     more = tuple(item for item in shelf().items if isinstance(item.facts, InterfaceGear | ConverterGear))
     return tuple(
         Case(record, car, leads, harness, between)
         for _, record in vehicles()
-        for car in cars.assignments(record)
+        for car in _unlike(record)
         for leads in shelf().of(LeadsGear)
         for harness in (None, *shelf().of(HarnessGear))
         for between in ((), more)
     )
+
+
+def _unlike(record: VehicleRecord) -> Iterator[Mapping[str, str]]:
+    """One of the cars of each sort: in those of one sort the same contacts do the same, and the same is said of what has none."""
+    found: dict[str, Mapping[str, str]] = {}
+    for car in cars.assignments(record):
+        said = [name for name, fact in record.functions.items() if fact.when.holds(car)]
+        found.setdefault(f"{points(record, car)} {said}", car)
+    return iter(found.values())
 
 
 def test_there_is_something_to_hold_for() -> None:

@@ -1,8 +1,9 @@
 """The gear on the shelf, by kind, and what of it is made for one opening."""
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Hashable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
+from pathlib import Path
 from typing import Generic, TypeVar, cast
 
 from undertrim.derive.fit.piece import Piece
@@ -102,9 +103,29 @@ def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
     folder = workspace.records / "gear"
     items, left_out = [], []
     for path in workspace.files([folder]) if folder.exists() else ():
-        entry = workspace.load(path)
-        if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
-            items.append(stocked(entry.id, entry.record))
+        address, gear = _read(workspace, path, _state(path), sound)
+        if gear:
+            items.append(gear)
         else:
-            left_out.append(entry.address)
+            left_out.append(address)
     return Stock(tuple(items), tuple(left_out))
+
+
+def _state(path: Path) -> Hashable:
+    """What differs once a file was written anew; for one that cannot be looked at, something that never comes again."""
+    try:
+        there = path.stat()
+    except OSError:
+        return object()
+    return there.st_ino, there.st_size, there.st_mtime_ns
+
+
+@lru_cache(maxsize=4096)  # who edits one record and looks again reads one record again
+def _read(
+    workspace: Workspace, path: Path, _state: Hashable, sound: Callable[[Entry], bool]
+) -> tuple[str, Gear | None]:
+    """What one record puts on the shelf, with its address."""
+    entry = workspace.load(path)
+    if isinstance(entry.record, GearRecord) and not entry.problems and sound(entry):
+        return entry.address, stocked(entry.id, entry.record)
+    return entry.address, None

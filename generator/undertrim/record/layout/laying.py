@@ -70,7 +70,7 @@ class Laying:
         if thing.pointer == (stamping.KEY,) and self._as_stamped(thing):
             yield from stamping.block(self.data[stamping.KEY])
             return
-        mark = f"{texts.on_a_line(thing.key, in_brackets=False)}:" if thing.key else "-"
+        mark = f"{texts.on_a_line(self.marked, thing.key, in_brackets=False)}:" if thing.key else "-"
         head = " " * margin + mark
         beside = f"  {thing.beside[-1]}" if thing.beside else ""
         node, pointer, shape = self._bare(thing.node, thing.pointer, shape)
@@ -106,8 +106,7 @@ class Laying:
         )
 
     def _block(self, node: ScalarNode) -> tuple[str, list[str]]:
-        made = texts.folded(self.marked, node) if node.style == ">" else texts.as_block(node)
-        return made or (texts.quoted(str(node.value)), [])
+        return texts.on_lines(self.marked, node) or (texts.quoted(str(node.value)), [])
 
     def _bare(self, node: Node, pointer: Pointer, shape: Shape | None) -> tuple[Node, Pointer, Shape | None]:
         """The only item of a list without its brackets, where they may be left out; else the same."""
@@ -125,7 +124,7 @@ class Laying:
     def _line(self, node: Node, pointer: Pointer, shape: Shape | None, room: int) -> str | None:
         """A value on the line of its key; None where it stands below."""
         if isinstance(node, ScalarNode):
-            return texts.on_a_line(node, in_brackets=False)
+            return texts.on_a_line(self.marked, node, in_brackets=False)
         if not node.value:
             return "{}" if isinstance(node, MappingNode) else "[]"
         if _stands_open(pointer, shape, self.kind):
@@ -137,7 +136,7 @@ class Laying:
         """A value in brackets; None where a comment or a text of several lines is in it, or more than so many mappings."""
         node, pointer, shape = self._bare(node, pointer, shape)
         if isinstance(node, ScalarNode):
-            text = texts.on_a_line(node, in_brackets=True)
+            text = texts.on_a_line(self.marked, node, in_brackets=True)
             return None if text is None else _Line(text, 0 if shape and shape.prose else len(text))
         is_mapping = isinstance(node, MappingNode)
         if pointer in self.notes.around or (is_mapping and not deep and node.value):
@@ -151,7 +150,7 @@ class Laying:
         value = self._in_brackets(thing.node, thing.pointer, shape, deep)
         if value is None or not thing.key:
             return value
-        key = f"{texts.on_a_line(thing.key, in_brackets=True)}: "
+        key = f"{texts.on_a_line(self.marked, thing.key, in_brackets=True)}: "
         return _Line(key + value.text, len(key) + value.width)
 
 

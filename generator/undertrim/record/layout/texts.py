@@ -9,10 +9,10 @@ from undertrim.record.yaml_text import looks_other, may_be_plain
 _BLOCK = ("|", ">")
 
 
-def on_a_line(node: ScalarNode, *, in_brackets: bool) -> str | None:
+def on_a_line(marked: Text, node: ScalarNode, *, in_brackets: bool) -> str | None:
     """A text or key on one line; None where it takes several, or is nothing and stands in brackets."""
     value = str(node.value)
-    if node.style in _BLOCK and value.strip("\n "):
+    if node.style in _BLOCK and value.strip("\n ") and on_lines(marked, node) is not None:
         return None
     if node.style not in ("'", '"') and value == "" and node.style not in _BLOCK:
         return None if in_brackets else ""
@@ -39,6 +39,11 @@ def _escaped(char: str) -> str:
     if unseen_signs.refused(char) or not (char.isprintable() or char == " "):
         return f"\\x{ord(char):02x}" if ord(char) < 0x100 else f"\\U{ord(char):08x}"
     return char
+
+
+def on_lines(marked: Text, node: ScalarNode) -> tuple[str, list[str]] | None:
+    """A text as a block: its sign, and the lines without their margin; None where no block can hold it."""
+    return (folded(marked, node) if node.style == ">" else None) or as_block(node)
 
 
 def as_block(node: ScalarNode) -> tuple[str, list[str]] | None:
