@@ -16,6 +16,7 @@ from undertrim.check import allowing, handbook
 from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.findings import Card, Finding
 from undertrim.check.one_file import CRASH, Looked, crashed, look, neighbour, unseen
+from undertrim.check.part import Part
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.check.strays import strays
 from undertrim.record.model import VehicleFacts
@@ -48,20 +49,24 @@ def check(
     progress: Progress | None = None,
     cache: Cache | None = None,
     crew: Crew | None = None,
+    part: Part | None = None,
 ) -> Report:
     """Check the record files among `paths` (all, if none are given), with what `cache` still knows of them.
 
     With paths, the rules for one file look at those files only, and the rules for the collection at everything: what they say is
     told wherever it stands, unless it surely rests on other records alone. `crew` are the workers to do it, if there are some already.
+    Of a `part` all is told that stands in its own files, and what stands in none by the first: together they say what one check says.
     """
     with nullcontext(crew) if crew else Crew() as workers:
-        return _check(_Looking(workspace, cache, workers), paths, progress)
+        return _check(_Looking(workspace, cache, workers), paths, progress, part)
 
 
-def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None) -> Report:
+def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None, part: Part | None) -> Report:
     workspace = looking.workspace
     chosen = workspace.files(paths)
-    others = sorted({*workspace.files()}.difference(chosen)) if paths else []
+    if part:
+        chosen = part.among(workspace.records, chosen)
+    others = sorted({*workspace.files()}.difference(chosen)) if paths or part else []
     everything = chain(looking.look(chosen), looking.neighbours(others))
     every = list(_counted(everything, len(chosen) + len(others), progress))
     looked, beside = every[: len(chosen)], every[len(chosen) :]
@@ -71,9 +76,8 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     across = _across([item for _, item in in_order])
     problems = [
         *(problem for item in looked for problem in _settled(item, across.of(item), COLLECTION_RULES)),
-        *across.beyond(beside, {address(path) for path in chosen}),
-        *handbook.problems(workspace, paths),
-        *strays(workspace, paths),
+        *(() if part else across.beyond(beside, {address(path) for path in chosen})),
+        *((*handbook.problems(workspace, paths), *strays(workspace, paths)) if not part or part.number == 1 else ()),
     ]
     earlier = tuple(item.path for item in looked if item.earlier)
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)), earlier)

@@ -8,6 +8,7 @@ import sys
 
 from undertrim.check import handbook, reports, runner
 from undertrim.check.cache import Cache
+from undertrim.check.part import Part
 from undertrim.check.strays import strays
 from undertrim.commands.common import add_paths, add_workspace, existing, progress, workspace
 from undertrim.commands.empty import refuse_empty
@@ -25,6 +26,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--no-cache", action="store_true", help="look at every file again, whatever is remembered of it"
     )
+    parser.add_argument(
+        "--part", metavar="K/N", help="one of N parts of the collection, for N machines side by side, such as 2/8"
+    )
     add_workspace(parser)
 
 
@@ -35,8 +39,21 @@ def run(options: argparse.Namespace) -> int:
         if not place.files([path]) and not handbook.names(place, path) and not any(strays(place, [path])):
             records = str(place.shown(place.records))
             raise Usage(message("commands/holds-no-record", path=printable(str(path)), records=records))
+    part = _part(options)
     refuse_empty(place)
     show = progress(message("commands/checking")) if options.format == "text" else None
-    report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place))
+    report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place), part=part)
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0
+
+
+def _part(options: argparse.Namespace) -> Part | None:
+    """The part that was asked for. Raises Usage."""
+    if options.part is None:
+        return None
+    if options.paths:
+        raise Usage(message("commands/part-of-paths"))
+    part = Part.read(options.part)
+    if part is None:
+        raise Usage(message("commands/no-part", part=printable(options.part)))
+    return part
