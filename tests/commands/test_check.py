@@ -152,7 +152,7 @@ def test_a_word_it_does_not_know_exits_with_two(capsys: pytest.CaptureFixture[st
 def test_our_own_fault_exits_with_three_and_says_what_to_report(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def fail(*_: object) -> None:
+    def fail(*_: object, **__: object) -> None:
         raise ZeroDivisionError
 
     monkeypatch.setattr(runner, "check", fail)

@@ -159,7 +159,7 @@ def test_a_vehicle_with_too_many_routes_is_named_and_stops_no_build(
     workspace: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(cheapest, "MOST_STATES", 0)
-    monkeypatch.setattr(runner, "check", lambda *_: runner.Report(0, ()))
+    monkeypatch.setattr(runner, "check", lambda *_, **__: runner.Report(0, ()))
     assert main(["build", "--no-pdf", "--in", str(workspace)]) == 1
     message = capsys.readouterr().err
     assert "finch-2014-2018.yaml: too many interlocking routes" in message
