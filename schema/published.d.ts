@@ -1351,6 +1351,8 @@ export interface Run {
   passes: Array<string>;
   /** What is laid there. */
   carries: Array<string>;
+  /** The parts that must be off to lay it, by name; none where no part is recorded. */
+  trims: Array<string>;
   /** Where no ground may be joined; empty where nothing is known against it. */
   ground: string;
   /** What is noted of it; empty for nothing. */

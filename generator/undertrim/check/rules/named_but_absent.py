@@ -2,8 +2,8 @@
 
 ## What it finds
 
-An id in `after`, `after_any`, `refit_after`, `under`, `behind`, `goes_to`, `at` or `source` that nothing in the record has, the `run` of
-an amplifier place that no cable run has, and a pin of a button ladder that no plug has.
+An id in `after`, `after_any`, `refit_after`, `under`, `behind`, `trims`, `goes_to`, `at` or `source` that nothing in the record has,
+the `run` of an amplifier place that no cable run has, and a pin of a button ladder that no plug has.
 
 ## Why it matters
 
@@ -37,7 +37,12 @@ A prerequisite that points nowhere is a prerequisite that is not there: the tech
         buttons: {mute: 330 ohm}
 
     runs:
-      to-boot: {name: Battery to the boot, from: Battery, to: Boot floor, length: 4.8 m}
+      to-boot:
+        name: Battery to the boot
+        from: Battery
+        to: Boot floor
+        length: 4.8 m
+        trims: [sill-trim]    # here
     openings:
       bay:
         name: Amplifier place
@@ -49,6 +54,7 @@ A prerequisite that points nowhere is a prerequisite that is not there: the tech
 error: no part or preparation 'vent-trimm' (did you mean 'vent-trim'?)
 error: no cable run 'to-boots' (did you mean 'to-boot'?)
 error: no pin 'main/6' (did you mean 'main/7'?)
+error: no part 'sill-trim' (part ids here: radio, bezel, vent-trim)
 
 ## Good
 
@@ -160,6 +166,9 @@ def _parts_named(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:
             for index, fastener in enumerate(thing.held_by):
                 if fastener.under:
                     yield (section, thing.id, "held_by", index, "under"), fastener.under
+    for run in record.runs.values():
+        for index, name in enumerate(run.trims):
+            yield ("runs", run.id, "trims", index), name
 
 
 def _pins(record: VehicleRecord) -> list[str]:

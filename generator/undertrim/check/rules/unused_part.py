@@ -94,6 +94,16 @@ error: nothing needs 'brace' off in any car that has it (see whether its 'when' 
         after_any: [{from-left: [knee-panel], from-right: [glovebox]}]
         held_by: [{screw: T20, count: 1, under: screw-cap}]
         replaced: yes
+      sill-trim:
+        name: Sill trim
+        release: lift
+    runs:
+      battery-to-boot:
+        name: Battery to the boot
+        from: Battery
+        to: Boot floor
+        length: 5 m
+        trims: [sill-trim]
 """
 
 from collections.abc import Iterator
@@ -113,6 +123,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     if not read_in_full(subject):
         return
     used = {name for car in subject.cars for name in _needed(subject.planner.layout(car))}
+    used |= {name for run in subject.record.runs.values() for name in run.trims}
     idle = [part for part in subject.record.parts.values() if part.id not in used]
     if not idle:
         return

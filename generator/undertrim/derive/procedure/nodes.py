@@ -151,9 +151,12 @@ class _Builder:
         }
 
     def _refs(self, thing: Part | Prep | Opening) -> Iterator[Ref]:
-        """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it."""
+        """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it and what covers its cable's way."""
         if isinstance(thing, Opening):
             yield from (Ref(name) for name in thing.behind)
+            run = self.record.runs.get(thing.along)
+            if run and run.when.holds(self.car):
+                yield from (Ref(name, side=run.side) for name in run.trims)
             yield from (Ref(name) for name, part in self.record.parts.items() if part.goes_to == thing.id)
             return
         yield from thing.after

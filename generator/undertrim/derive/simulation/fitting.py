@@ -14,7 +14,7 @@ def install(world: World, step: Step) -> Faults:
     node, opening = step.node, step.node.thing
     assert isinstance(opening, Opening)
     yield from preparing.needs(world, step, node, usual_for(opening.kind).needs)
-    yield from reach.parts_off(world, step, node, [Ref(name) for name in opening.behind])
+    yield from reach.parts_off(world, step, node, [*map(Ref, opening.behind), *reach.over_the_way(world, opening)])
     world.fitted.add(node.id)
     yield from powered.before_it_is_heard(world, step, node, opening)
     off = reach.behind(world, node, opening) & set(world.off)

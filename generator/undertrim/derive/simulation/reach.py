@@ -38,6 +38,13 @@ def parts_off(world: World, step: Step, node: Node, refs: Sequence[Ref]) -> Faul
                 yield fault("order", "before-part-off", step, None, at(node, "after"), part=part, id=ref.part)
 
 
+def over_the_way(world: World, opening: Opening) -> Iterator[Ref]:
+    """The parts that lie over the way of the cable to what goes into an opening."""
+    for run in world.record.runs.values():
+        if run.id == opening.along and run.when.holds(world.car):
+            yield from (Ref(name, side=run.side) for name in run.trims)
+
+
 def routes_open(world: World, step: Step, node: Node) -> Faults:
     """Faults for ways in of which none is done."""
     assert isinstance(node.thing, Part)

@@ -47,6 +47,7 @@ class ShownRun:
     engine: Message
     passes: Sequence[Message]
     carries: Sequence[Message]
+    trims: Sequence[str]
     ground: Value
     note: str
     cables: Sequence[RunCable]
@@ -75,6 +76,7 @@ def run(record: VehicleRecord, item: Run) -> ShownRun:
         engine=_ENGINE[item.engine],
         passes=[message(_THROUGH[one.through], where=one.where) for one in item.passes],
         carries=[_CARRIES[name] for name in item.carries],
+        trims=[record.parts[name].name for name in item.trims if name in record.parts],
         ground=_ground(record, item),
         note=item.note,
         cables=cables,

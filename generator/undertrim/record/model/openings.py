@@ -122,6 +122,11 @@ class AnyOpening(Written):
         return ""
 
     @property
+    def along(self) -> str:
+        """The id of the run along which cable is laid to what goes in; empty for none."""
+        return ""
+
+    @property
     def occupied(self) -> bool:
         """Whether the record knows of factory gear in it."""
         return self.takes_over

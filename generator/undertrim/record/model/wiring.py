@@ -138,7 +138,10 @@ class Pass:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A way for new cable, its length in mm along that way, on one `side` of the car or both; `battery` is the preparation that takes off the one at its end."""
+    """A way for new cable, its length in mm along that way, on one `side` of the car or both.
+
+    `battery` is the preparation that takes off the one at its end, `trims` are the parts that must be off to lay it.
+    """
 
     id: str
     name: str
@@ -148,6 +151,7 @@ class Run:
     side: Side | None = None
     carries: tuple[str, ...] = ()
     battery: str = ""
+    trims: tuple[str, ...] = ()
     engine: Known = "unknown"
     passes: tuple[Pass, ...] = ()
     note: str = ""

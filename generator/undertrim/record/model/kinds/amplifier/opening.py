@@ -64,6 +64,11 @@ class AmplifierOpening(AnyOpening):
         return self.run
 
     @property
+    def along(self) -> str:
+        """The run of its own feed."""
+        return self.run
+
+    @property
     def asks(self) -> tuple[str, ...]:
         """Whether paint must come off, or may have to, where the ground goes."""
         paint = self.ground_point.paint if self.ground_point else "unknown"
