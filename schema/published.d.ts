@@ -230,7 +230,7 @@ export interface Choice {
   /** What to see at the car without opening it; empty where nothing is recorded. */
   tell: string;
   /** Pictures by which to tell it. */
-  photos: Array<ShownPhoto>;
+  photos: Array<Photo>;
 }
 
 /** Target: One opening at one side. */
@@ -268,10 +268,10 @@ export interface Opening {
   name: string;
   /** What goes in. */
   kind: "amplifier" | "receiver" | "speaker" | "tweeter";
-  /** The kind of gear that goes in. */
-  gear: string;
   /** The kind for people. */
   kind_words: string;
+  /** The kind of gear that goes in. */
+  gear: string;
   /** The sides it is on; none for one that has no side. */
   sides: Array<"left" | "right">;
   when: When;
@@ -288,7 +288,7 @@ export interface Opening {
   cautions: Array<Caution>;
   source: Source;
   /** Pictures of it. */
-  photos: Array<ShownPhoto>;
+  photos: Array<Photo>;
   /** What of the stock fits, once for each group of cars. */
   fit: Array<Answer>;
   drawn: Drawn;
@@ -297,7 +297,7 @@ export interface Opening {
 }
 
 /** Photograph: A picture of a thing at a car, with the spots to look at. */
-export interface ShownPhoto {
+export interface Photo {
   /** The name of its file beside the page; another picture has another name. */
   file: string;
   /** In pixels. */
@@ -307,14 +307,14 @@ export interface ShownPhoto {
   /** What is to be seen. */
   shows: string;
   /** The spots to look at. */
-  marks: Array<ShownMark>;
+  marks: Array<Mark>;
   /** Who took it when, at which car, for each piece of evidence. */
   taken: Array<string>;
   source: Source;
 }
 
 /** Mark: One spot in a photograph. */
-export interface ShownMark {
+export interface Mark {
   /** The number in the picture. */
   number: number;
   /** In pixels of the whole picture. */
@@ -642,6 +642,8 @@ export interface Step {
   /** The part, preparation or opening, by id; empty for none. */
   part: string;
   side: Side;
+  /** The side of the car in words; empty where it has none. */
+  on_side: string;
   /** How to do it, line by line. */
   text: Array<string>;
   /** How each kit that suits is built up. */
@@ -654,8 +656,6 @@ export interface Step {
   place: Array<Placed>;
   /** The area of the car; empty where it is not recorded. */
   area: string;
-  /** The side of the car in words; empty where it has none. */
-  on_side: string;
   /** What holds the part. */
   fasteners: Array<FastenerLine>;
   /** Plugs, cables and rods that hang on it. */
@@ -690,11 +690,11 @@ export interface Step {
   /** How many pieces of work in it have no recorded time. */
   untimed: number;
   source: Source;
-  /** Pictures of what comes off, or is prepared. */
-  photos: Array<ShownPhoto>;
   /** The targets whose jobs have it. */
   targets: Array<string>;
   when: When;
+  /** Pictures of what comes off, or is prepared. */
+  photos: Array<Photo>;
 }
 
 /** Placed: On which side of the car something is. */
@@ -756,10 +756,10 @@ export interface FastenerLine {
   head: Head | null;
   /** What tells them from others of the kind. */
   sort: string;
-  /** A code of the spot they are in that edges cannot say; its words stand in the detail. Empty where none is recorded. */
-  where: string;
   /** How many at which edge. */
   at: Record<string, number>;
+  /** A code of the spot they are in that edges cannot say; its words stand in the detail. Empty where none is recorded. */
+  where: string;
   /** What they add to the tally. */
   counts: Array<Tally>;
   /** What takes the place of spent ones. */
@@ -899,13 +899,13 @@ export interface Connector {
   pins: Array<Pin>;
   conflicts: Disputes;
   source: Source;
-  /** Pictures of it. */
-  photos: Array<ShownPhoto>;
   drawn: Plug;
   /** What the meter guide reckons with; null for a plug that nobody meters. */
   meter: MeterPlug | null;
   /** What a meter should show on each pin. */
   expect: Array<Expected>;
+  /** Pictures of it. */
+  photos: Array<Photo>;
 }
 
 /** Pin: One contact of a plug and its wire. */
@@ -1125,6 +1125,8 @@ export interface Joint {
 export interface JointTable {
   /** The kinds of car; none for every one. */
   cars: Array<Car>;
+  /** The cars for people; empty for every one. */
+  cars_words: string;
   /** What plugs into the car; null for none. */
   harness: JointGear | null;
   /** Interfaces and converters. */
@@ -1140,8 +1142,6 @@ export interface JointTable {
   contacts: Contacts;
   /** What is to be said of the whole. */
   notes: Array<string>;
-  /** The cars for people; empty for every one. */
-  cars_words: string;
   /** The counts for people. */
   counts_words: string;
 }

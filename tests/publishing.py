@@ -78,7 +78,7 @@ def shelf() -> Stock:
 
 def of(entry: Entry, gear: Stock) -> dict[str, Any]:
     """The facts of a vehicle with some gear in stock, on the same day in every run."""
-    return facts.vehicle(entry, DAY, gear)
+    return dict(facts.vehicle(entry, DAY, gear))
 
 
 def called(text: str, name: str, place: int = 0) -> Any:

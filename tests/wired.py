@@ -24,7 +24,7 @@ URL = "https://undertrim.invalid/vehicles/wexcombe/plover-2017-2022.html"
 @cache
 def made(path: Path) -> dict[str, Any]:
     """The facts of a vehicle; not to be changed."""
-    return facts.vehicle(PLACE.load(path), None, stock(PLACE))
+    return dict(facts.vehicle(PLACE.load(path), None, stock(PLACE)))
 
 
 @cache

@@ -5,7 +5,6 @@ import re
 import shutil
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -15,7 +14,7 @@ from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.derive.procedure.planning import Planner
 from undertrim.publish.build.beside import sheets
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts.blockers import blockers
 from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.printed.sheet import view
@@ -109,7 +108,7 @@ def test_there_is_no_template(workspace: Path, capsys: pytest.CaptureFixture[str
 
 
 @pytest.fixture
-def made(workspace: Path) -> tuple[VehicleRecord, dict[str, Any]]:
+def made(workspace: Path) -> tuple[VehicleRecord, Published]:
     """The record, and the facts of its page."""
     place = Workspace(workspace)
     entry = place.load(next(workspace.rglob(f"{PLOVER}.yaml")))
@@ -117,7 +116,7 @@ def made(workspace: Path) -> tuple[VehicleRecord, dict[str, Any]]:
     return entry.record, vehicle(entry)
 
 
-def test_page_sheet_and_files_say_inside(made: tuple[VehicleRecord, dict[str, Any]]) -> None:
+def test_page_sheet_and_files_say_inside(made: tuple[VehicleRecord, Published]) -> None:
     about, found = made
     assert not [step["id"] for step in found["steps"] if set(step["targets"]) & {"rear-door@left", "rear-door@right"}]
     page = pages.vehicle(found)

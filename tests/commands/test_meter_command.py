@@ -308,7 +308,7 @@ SHIPPED = Path(__file__).parents[2]
 def test_a_ladder_that_differs_between_cars_is_called_by_the_id_it_is_written_under() -> None:
     found = Workspace(SHIPPED).load(SHIPPED / "records" / "vehicles" / "harrowby" / f"{SEDGE}.yaml").record
     assert isinstance(found, VehicleRecord)
-    assert [(one["id"], one["name"]) for one in ladders(found)] == [("wheel-early", "wheel"), ("wheel-late", "wheel")]
+    assert [(one.id, one.name) for one in ladders(found)] == [("wheel-early", "wheel"), ("wheel-late", "wheel")]
 
 
 @pytest.mark.parametrize(

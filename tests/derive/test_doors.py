@@ -100,4 +100,4 @@ def test_everything_that_asks_gets_the_answer_of_the_door() -> None:
     assert ("openings", "tweeter", "crash_sensor") in {item.pointer for item in obstacles(about)}
     known = two(f"{FRONT}, crash_sensor: yes", FRONT)
     assert not [item for item in obstacles(known) if "crash_sensor" in item.pointer]
-    assert {"tweeter", "woofer"} <= {name for item in blockers(known) if item["weight"] == "stop" for name in item["openings"]}  # fmt: skip
+    assert {"tweeter", "woofer"} <= {name for item in blockers(known) if item.weight == "stop" for name in item.openings}  # fmt: skip

@@ -10,10 +10,10 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
-from undertrim.publish.facts.vehicle import Facts
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.printed.sheet import view, wiring
 from undertrim.publish.terminal.fit import fit_text
@@ -33,17 +33,17 @@ def page(entry: Entry, shelf: Stock) -> str:
     return seen(told(entry, shelf))
 
 
-def seen(made: Facts) -> str:
+def seen(made: Published) -> str:
     """The page without what only scripts, links and styles read."""
     return _UNSEEN.sub("", pages.vehicle(made))
 
 
-def sheets(made: Facts) -> str:
+def sheets(made: Published) -> str:
     """What the two sheets are given to print."""
     return json.dumps([print_(made, "", "a4", _DAY) for print_ in (view, wiring.view)], ensure_ascii=False)
 
 
-def told(entry: Entry, shelf: Stock) -> Facts:
+def told(entry: Entry, shelf: Stock) -> Published:
     """The facts of which page and sheets are made."""
     return facts.vehicle(entry, _DAY, shelf)
 

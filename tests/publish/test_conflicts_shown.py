@@ -4,7 +4,6 @@ import random
 from functools import cache
 from html import unescape
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -13,6 +12,7 @@ from pdf_text import texts
 from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
@@ -47,7 +47,7 @@ def lines(path: Path) -> dict[str, str]:
 
 
 @cache
-def made(path: Path) -> dict[str, Any]:
+def made(path: Path) -> Published:
     return facts.vehicle(all_disputed(path), None, stock(PLACE))
 
 

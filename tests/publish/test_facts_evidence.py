@@ -143,12 +143,12 @@ def test_an_open_conflict_blocks_the_jobs_it_is_about() -> None:
 )
 def test_a_fact_in_words(about: str, name: str) -> None:
     [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": about}})[1])
-    assert say(found["fact"]) == name
+    assert say(found.fact) == name
 
 
 def test_a_conflict_that_leads_nowhere_is_named_by_its_keys() -> None:
     [found] = evidence.conflicts(record(conflicts={"c": {**DEPTH, "about": "parts/p/area"}})[1])
-    assert (found["fact"], found["stands"]) == ("parts/p/area", "")
+    assert (found.fact, found.stands) == ("parts/p/area", "")
 
 
 def test_blocks_in_words() -> None:
@@ -220,10 +220,10 @@ SEEN = {
 def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> None:
     item, about = record(**SEEN)
     line, fields = (evidence.piece(about, piece, DAY) for piece in about.evidence.values())
-    assert say(line["car"]) == "2016, right-hand drive, map radio"
-    assert line["seen"] == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
-    assert say(fields["car"]) == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
-    assert fields["seen"].is_ == {"drive-side": "left", "radio": "plain"}
+    assert say(line.car) == "2016, right-hand drive, map radio"
+    assert line.seen == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
+    assert say(fields.car) == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
+    assert fields.seen.is_ == {"drive-side": "left", "radio": "plain"}
     body = pages.vehicle(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body
 

@@ -12,6 +12,7 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import fit_page
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.kinds import room
@@ -71,7 +72,7 @@ SHELF = Stock((
 ))  # fmt: skip
 
 
-def place(opening: str, *more: str) -> dict[str, Any]:
+def place(opening: str, *more: str) -> fit_page.Form:
     made = record(CAR, *more)
     return fit_page.reckoned_with(Vehicle(made, ADDRESS, SHELF, clearances()), made.openings[opening])
 
@@ -87,14 +88,14 @@ def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.Monkey
 
 
 def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
-    assert {name: place(name)["gear"] for name in ("dash", "front-door")} == {
+    assert {name: place(name).gear for name in ("dash", "front-door")} == {
         "dash": "receiver",
         "front-door": "speaker",
     }
 
 
 def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
-    dash, door = place("dash")["opening"], place("front-door")["opening"]
+    dash, door = place("dash").opening, place("front-door").opening
     assert (dash["kit"], dash["face"]["height"], dash["clear_front"]) == ("needed", "unknown", None)
     assert dash["depth"]["clear"] == {
         "value": 170.18,
@@ -110,17 +111,17 @@ def test_an_opening_has_what_its_kind_is_reckoned_with() -> None:
 
 def test_a_dispute_is_reckoned_with_its_cautious_side() -> None:
     found = place("front-door", CONFLICT)
-    assert found["opening"]["depth"]["clear"]["value"] == 57.15  # 2 1/4 in
-    assert any("the evidence disagrees on clear depth" in say(note) for note in found["notes"])
-    assert place("front-door")["notes"] == []
+    assert found.opening["depth"]["clear"]["value"] == 57.15  # 2 1/4 in
+    assert any("the evidence disagrees on clear depth" in say(note) for note in found.notes)
+    assert not place("front-door").notes
 
 
 def test_what_may_go_between_says_in_which_cars() -> None:
-    assert place("dash")["between"] == [
+    assert said(place("dash").between) == [
         {"id": "both", "clauses": [{}]},
         {"id": "some", "clauses": [{"radio": ["map"]}, {"radio": ["plain"]}]},
     ]
-    assert place("front-door")["between"] == [
+    assert said(place("front-door").between) == [
         {"id": "any", "clauses": [{}]},
         {"id": "made", "clauses": [{}]},
     ]

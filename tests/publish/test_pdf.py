@@ -35,7 +35,7 @@ HOSTILE = [
 @pytest.fixture(scope="module")
 def facts() -> Facts:
     space = Workspace(top("records").parent)
-    return vehicle(space.load(top("records") / "vehicles/wexcombe/plover-2017-2022.yaml"))
+    return dict(vehicle(space.load(top("records") / "vehicles/wexcombe/plover-2017-2022.yaml")))
 
 
 @pytest.fixture(scope="module")

@@ -216,8 +216,8 @@ def test_a_colour_as_data() -> None:
     assert colour("") is None
     read = colour("white/red")
     assert read
-    assert (read["words"], read["iec"], read["iec_sorted"]) == ("white with red tracer", "WH/RD", "RDWH")
-    assert (read["doubt"], read["may_be"]) == ("", [])
+    assert (said(read.words), read.iec, read.iec_sorted) == ("white with red tracer", "WH/RD", "RDWH")
+    assert (read.doubt, read.may_be) == ("", ())
     open_code = said(colour("BL"))
     assert open_code
     assert (open_code["words"], open_code["base"], open_code["may_be"]) == ("BL", None, ["blue", "black"])

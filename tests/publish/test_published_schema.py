@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from copy import deepcopy
 from dataclasses import fields, is_dataclass
 from functools import cache
-from typing import Any
+from typing import Annotated, Any, get_args, get_origin
 
 import jsonschema_rs
 import pytest
@@ -22,6 +22,7 @@ from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
 from undertrim.publish import described
 from undertrim.publish.facts import evidence, fit
+from undertrim.publish.facts.shown_vehicle import Part
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.publish.web import finder
 
@@ -102,12 +103,30 @@ def test_words_of_the_schema_are_those_of_the_program(place: str, words: list[st
 
 
 def test_a_typed_fact_has_the_fields_of_its_description() -> None:
-    """By its name: a class `MissingCell` is described as `missing-cell`."""
-    found = list(typed())
-    assert len(found) > 5
-    for kind in found:
-        name = re.sub(r"(?<=[a-z])(?=[A-Z])", "-", kind.__name__).lower()
-        assert [field.name.rstrip("_") for field in fields(kind)] == list(DEFINED[name]["properties"]), name
+    """By its name: a class `MissingCell` is described as `missing-cell`, and so is `ShownMissingCell`, which shows one of derive."""
+    found = {kind: re.sub(r"(?<=[a-z])(?=[A-Z])", "-", kind.__name__.removeprefix("Shown")).lower() for kind in typed()}
+    described = {kind: name for kind, name in found.items() if name in DEFINED}
+    assert len(described) > 60
+    assert {kind for kind in described if keys(kind) != list(DEFINED[described[kind]]["properties"])} == set()
+    spread = {of for kind in found for _, of in spreading(kind)}
+    answers = {kind for kind in found if kind.__module__.rpartition(".")[2] in ANSWERS}
+    assert found.keys() - described.keys() - spread - answers == set(get_args(Part))
+    assert sorted(key for part in get_args(Part) for key in keys(part)) == sorted(DEFINED["vehicle"]["properties"])
+
+
+ANSWERS = ("car_wiring", "coverage", "mirror", "shown_joints", "shown_visit")
+"""The modules whose facts only commands answer with; they stand beside no page."""
+
+
+def keys(kind: type[Any]) -> list[str]:
+    """What a fact says, with the keys of what is spread in it."""
+    inside = dict(spreading(kind))
+    return [key for field in fields(kind) for key in (keys(inside[field.name]) if field.name in inside else [field.name.rstrip("_")])]  # fmt: skip
+
+
+def spreading(kind: type[Any]) -> Iterator[tuple[str, type[Any]]]:
+    """The fields that are spread, each with the class of its fact."""
+    return ((field.name, get_args(field.type)[0]) for field in fields(kind) if get_origin(field.type) is Annotated)
 
 
 def typed() -> Iterator[type[Any]]:

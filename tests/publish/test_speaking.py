@@ -1,11 +1,14 @@
 """A sentence in a template is the sentence of the catalogue, whether it is put together when the template is compiled or called for each value."""
 
+import json
+from dataclasses import dataclass, make_dataclass
+
 import pytest
 from jinja2 import UndefinedError
 from markupsafe import Markup
 
 from undertrim.publish import template_words
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Spread, compact, indented, said
 from undertrim.publish.web import pages
 from undertrim.words import Language, Value, message, speaking
 
@@ -59,3 +62,28 @@ def test_a_generator_is_said_while_it_is_made() -> None:
 
     assert said({"sides": facts()}) == {"sides": [{"side": "left"}, {"side": "right"}]}
     assert made == ["left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class Inner:
+    from_: Value
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outer:
+    name: str
+    inner: Spread[Inner]
+    last: int
+
+
+def test_a_fact_is_said_by_its_fields_and_what_is_spread_stands_in_its_place() -> None:
+    made = Outer("a", Inner(message("sides/left"), "b"), 1)
+    assert list(said(made).items()) == [("name", "a"), ("from", "left"), ("kind", "b"), ("last", 1)]
+    assert json.loads(compact(made)) == said(made)
+
+
+def test_a_fact_of_one_field_is_said() -> None:
+    one = make_dataclass("One", ["car"], frozen=True, slots=True)
+    assert said(one("a")) == {"car": "a"}
+    assert json.loads(indented(one("a"))) == {"car": "a"}

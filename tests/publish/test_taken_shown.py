@@ -4,7 +4,6 @@ import json
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -14,6 +13,7 @@ from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.obstacles import obstacles
 from undertrim.derive.measuring import next_to_measure
 from undertrim.publish.build.keyed import keys
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages
@@ -41,7 +41,7 @@ def record() -> VehicleRecord:
 
 
 @cache
-def made() -> dict[str, Any]:
+def made() -> Published:
     return facts.vehicle(entry(), DAY)
 
 

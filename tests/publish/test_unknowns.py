@@ -4,6 +4,7 @@ import re
 from typing import Any
 
 from making import made
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.web import pages
 
@@ -11,9 +12,7 @@ SOUND = {"sound": {"ask": "Which?", "choices": {"plain": {"label": "Plain sound"
 RESTRAINT = {"wait": "2 min", "memory_keeper": "allowed", "read_faults_first": "no"}
 
 
-def facts(
-    parts: dict[str, Any] | None = None, openings: dict[str, Any] | None = None, **sections: Any
-) -> dict[str, Any]:
+def facts(parts: dict[str, Any] | None = None, openings: dict[str, Any] | None = None, **sections: Any) -> Published:
     whole = {"radio": {"replaced": "yes"}, **(parts or {})}
     front = {"width": "232 mm", "height": "140 mm"}
     dash = {"behind": list(whole), "depth": {"clear": "170 mm", "datum": "face"}, "clear_front": front}
@@ -22,7 +21,7 @@ def facts(
     return vehicle(made({"restraint": RESTRAINT, "sound": sound, "parts": whole, "openings": places, **sections}))
 
 
-def section(found: dict[str, Any], name: str) -> str:
+def section(found: Published, name: str) -> str:
     """The text of one section of the page, without tags."""
     page = pages.vehicle(found)
     match = re.search(rf'<section id="{name}".*?</section>', page, re.DOTALL)
@@ -30,7 +29,7 @@ def section(found: dict[str, Any], name: str) -> str:
     return " ".join(re.sub(r"<[^>]*>", " ", match[0]).split())
 
 
-def place(found: dict[str, Any], step: str) -> list[tuple[str, str]]:
+def place(found: Published, step: str) -> list[tuple[str, str]]:
     (item,) = [item for item in found["steps"] if item["id"] == step]
     return [(entry["text"], entry["when"]) for entry in item["place"]]
 

@@ -9,7 +9,7 @@ import pytest
 from making import plan, record
 from undertrim.derive.jobs import BadRequest, car, wanted
 from undertrim.derive.procedure.planning import Planner, targets
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts.totals import totals
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.terminal.plan import plan_text
@@ -50,12 +50,12 @@ ABOUT = record("""
 """)
 
 
-def see(*names: str, about: VehicleRecord = ABOUT, **choices: str) -> dict[str, Any]:
+def see(*names: str, about: VehicleRecord = ABOUT, **choices: str) -> Published:
     fixed = {name.replace("_", "-"): choice for name, choice in choices.items()}
     return visit(about, "brindleway/otter-2014-2018", wanted(about, names), car(about, fixed))
 
 
-def find(made: dict[str, Any], name: str) -> dict[str, Any]:
+def find(made: Published, name: str) -> dict[str, Any]:
     step: dict[str, Any] = next(step for step in made["steps"] if step["id"] == name)
     return step
 

@@ -27,7 +27,7 @@ HOSTILE = ['#import "@preview/x:1.0.0": *', "$x$ *b* _i_", '#read("/etc/passwd")
 
 
 def view(facts: Data) -> Data:
-    return wiring.view(facts, URL, "a4", DAY)
+    return dict(wiring.view(facts, URL, "a4", DAY))
 
 
 def sheet(facts: Data) -> tuple[str, ...]:

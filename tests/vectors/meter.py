@@ -13,6 +13,7 @@ from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.derive.wiring.suspects import suspicions
+from undertrim.publish.encoding import said
 from undertrim.publish.facts.meter import rung_data
 from undertrim.words import say, sentence, way_out
 
@@ -184,7 +185,7 @@ def _ladders(chance: random.Random) -> Iterator[Case]:
             near = [one and one.name for one in (found.below, found.above)]
             ask = {
                 "do": "place",
-                "rungs": [rung_data(rung) for rung in steps],
+                "rungs": said([rung_data(rung) for rung in steps]),
                 "ohms": "open" if math.isinf(ohms) else ohms,
             }
             yield Case(ask, [found.kind, [rung.name for rung in found.rungs], *near])

@@ -74,18 +74,18 @@ def told(about: VehicleRecord, step: Step) -> Iterator[Value]:
             yield from (caution.hazard, caution.consequence, caution.avoid)
     for tether in step.tethers:
         line = facts.tether_line(about, tether)
-        yield from (line["act_words"], line["later_words"], line["how"])
+        yield from (line.act_words, line.later_words, line.how)
     for fastener in step.fasteners:
-        line = facts.fastener_line(about, step, fastener)
-        yield from (line["fate_words"], line["later_words"])
-    if step.wait:
-        yield facts.wait(step)["why"]  # type: ignore[index]
+        shown = facts.fastener_line(about, step, fastener)
+        yield from (shown.fate_words, shown.later_words)
+    if wait := facts.wait(step):
+        yield wait.why
 
 
 def of_record(path: Path) -> list[str]:
     """Every sentence of the program in the steps of a record, and in what stands above them."""
     about = record(path)
-    above = [item[part] for item in blockers.blockers(about, path.stem) for part in ("title", "text")]
+    above = [text for item in blockers.blockers(about, path.stem) for text in (item.title, item.text)]
     steps = [value for step in made(path).steps for value in told(about, step)]
     return list(dict.fromkeys(own([*above, *steps])))
 

@@ -21,7 +21,7 @@ from pdf_text import texts
 from undertrim import cli
 from undertrim.commands import COMMANDS
 from undertrim.derive.fit.stock import Stock, Stocked
-from undertrim.publish.facts.vehicle import Facts
+from undertrim.publish.encoding import Published
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import calculators, pages
 from undertrim.record.gear import GearRecord
@@ -65,7 +65,7 @@ def _another_language() -> Iterator[None]:
 
 
 @cache
-def told(path: Path) -> Facts:
+def told(path: Path) -> Published:
     return answers.told(marked.records()[path], _shelf())
 
 
@@ -109,7 +109,7 @@ def seen(page: str) -> list[str]:
     return reader.found
 
 
-def marks(made: Facts) -> set[str]:
+def marks(made: Published) -> set[str]:
     """The capital letters by which the jobs of a page are told apart."""
     return {target["mark"] for target in made["targets"]}
 
@@ -153,9 +153,9 @@ def test_a_printed_sheet(render: Any) -> None:
 
 
 def test_the_pages_that_lead_to_vehicles() -> None:
-    every: list[pages.Facts] = [told(path) for path in VEHICLES]
+    every: list[Published] = [told(path) for path in VEHICLES]
     assert left(seen(pages.make("Κελβροοκ", every))) == {}
-    makes: list[pages.Facts] = [{"id": "kelbrook", "name": "Κελβροοκ", "count": 2}]
+    makes: list[Published] = [{"id": "kelbrook", "name": "Κελβροοκ", "count": 2}]
     assert left(seen(pages.home(makes, demo=True))) == {}
     assert left(seen(calculators.page())) == {}
 

@@ -31,9 +31,9 @@ def test_no_word_of_a_step_is_left_in_english(path: Path) -> None:
     values: list[Value] = [value for step in steps for value in told(about, step)]
     values += [facts.section_title(step.section) for step in steps]
     values += [facts.state_words(step.state) for step in steps]
-    values += [item[part] for item in blockers.blockers(about, path.stem) for part in ("title", "text")]
+    values += [text for item in blockers.blockers(about, path.stem) for text in (item.title, item.text)]
     values += [tool.name for tool in tally.tools(steps)]
-    values += [totals.totals(steps)["time_text"], *(facts.count(item)["sort"] for item in tally.fasteners(steps))]
+    values += [totals.totals(steps).time_text, *(facts.count(item).sort for item in tally.fasteners(steps))]
     assert {word: value for value in values for word in own(value)} == {}
 
 

@@ -8,7 +8,6 @@ import argparse
 import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import Any
 
 from undertrim.commands.common import add_workspace, progress, workspace
 from undertrim.commands.details import see_check
@@ -16,13 +15,12 @@ from undertrim.commands.usage import Usage
 from undertrim.derive.coverage import Share
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import coverage
+from undertrim.publish.facts.coverage import Report, ShownShare
 from undertrim.publish.terminal.coverage import collection_text, vehicle_text
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import message, say
-
-Report = dict[str, Any]
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -75,10 +73,10 @@ def _json(reports: Sequence[Report]) -> str:
 def _worst_first(reports: Sequence[Report]) -> list[Report]:
     """By share, then by how much is left to find out."""
     return sorted(
-        reports, key=lambda item: (item["answered"] / (item["cells"] or 1), -len(item["next"]), item["vehicle"])
+        reports, key=lambda item: (item.share.answered / (item.share.cells or 1), -len(item.next), item.vehicle)
     )
 
 
-def _total(reports: Sequence[Report]) -> Report:
-    cells = (Share(item["answered"], item["cells"]) for item in reports)
+def _total(reports: Sequence[Report]) -> ShownShare:
+    cells = (Share(item.share.answered, item.share.cells) for item in reports)
     return coverage.share(sum(cells, Share(0, 0)))

@@ -198,5 +198,5 @@ def _title(entry: Entry, record: VehicleRecord) -> Message:
     return message("meter/car-demo" if record.demo == "yes" else "meter/car", name=name, address=entry.address)
 
 
-def _print(options: argparse.Namespace, data: dict[str, object], text: str) -> None:
+def _print(options: argparse.Namespace, data: object, text: str) -> None:
     sys.stdout.write(indented(data) + "\n" if options.format == "json" else text)

@@ -20,7 +20,7 @@ from undertrim.derive.visit.asked import NONE
 from undertrim.derive.visit.visit import Visit
 from undertrim.derive.wiring.groups import Group, joints
 from undertrim.derive.wiring.leads import NoLeads
-from undertrim.publish.encoding import indented
+from undertrim.publish.encoding import Published, indented
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
 from undertrim.publish.terminal.wiring import joint_text, plugs_text
@@ -60,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _joint(made: Visit, options: argparse.Namespace, joined: Sequence[Opening]) -> dict[str, object]:
+def _joint(made: Visit, options: argparse.Namespace, joined: Sequence[Opening]) -> Published:
     """The joint tables as data, of every form of the opening that such a car may have. Raises Usage for what is not there."""
     openings = _openings(made, options.opening, joined)
     receivers = {opening.id: _leads(made, opening, options.gear) for opening in openings}

@@ -4,38 +4,57 @@ Facts hold messages; here they become words, in the language of the reader.
 """
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
+from operator import attrgetter
 from types import GeneratorType
-from typing import Any
+from typing import Annotated, Any, TypeVar
 
 from undertrim.words import Items, Language, Message, WayOut, Word, say, spoken
 
+Published = Mapping[str, Any]
+"""A fact that was said: plain data by key, as templates, scripts, Typst and other programs read it. Before that a fact is a dataclass."""
+
+_Fact = TypeVar("_Fact")
+_SPREAD = "spread"
+Spread = Annotated[_Fact, _SPREAD]
+"""The type of a field whose own fields are said in its place: a fact that says all that another one says, and more."""
+
 _SAYS = (Message, Word, Items, WayOut)
+_WORDS = frozenset(_SAYS)
+_AS_IT_IS = (str, int, float)
 _PLAIN = frozenset({str, int, float, bool, type(None)})
 
 
 def said(facts: Any) -> Any:
     """Facts as plain data: every message in words, every dataclass and mapping a dictionary, every sequence a list.
 
-    A field of a dataclass is a key, without the underscore after a word that Python keeps for itself. A value that knows its own words says them.
+    A field of a dataclass is a key, without the underscore after a word that Python keeps for itself; one that is `Spread` is the keys
+    of the fact that it holds. A value that knows its own words says them.
     A generator is a sequence that is made while it is said, so that of a long one only what is being said is held in messages too.
     """
     return _said(facts, spoken())
 
 
 def _said(facts: Any, speech: Language) -> Any:
-    kind = type(facts)  # a vehicle has some thirty thousand values, nearly all of these few types
+    kind: Any = type(facts)  # a vehicle has some thirty thousand values, nearly all of these few types
     if kind in _PLAIN:
         return facts
     if kind is dict:
         return {key: value if type(value) in _PLAIN else _said(value, speech) for key, value in facts.items()}
     if kind is list or kind is tuple or kind is GeneratorType:
         return [value if type(value) in _PLAIN else _said(value, speech) for value in facts]
-    if kind is Message:
+    if kind in _WORDS:
         return say(facts, speech)
-    return facts if isinstance(facts, str | int | float) else _said(_opened(facts, speech), speech)
+    if shape := _shape(kind):
+        keys, values, spread = shape
+        parts = zip(keys, values(facts))  # noqa: B905 - a key for each value; asking whether costs as much as a short fact
+        made = {key: value if type(value) in _PLAIN else _said(value, speech) for key, value in parts}
+        return _flat(made, spread) if spread else made
+    if isinstance(facts, _AS_IT_IS):
+        return facts
+    return say(facts, speech) if hasattr(facts, "say") else _said(_opened(facts, speech), speech)
 
 
 def _opened(fact: Any, speech: Language | None = None) -> Any:
@@ -46,15 +65,35 @@ def _opened(fact: Any, speech: Language | None = None) -> Any:
         return dict(fact)
     if isinstance(fact, list | tuple):
         return list(fact)
-    if is_dataclass(fact) and not isinstance(fact, type):
-        return {key: getattr(fact, name) for name, key in _keys(type(fact))}
+    kind: Any = type(fact)
+    if shape := _shape(kind):
+        keys, values, spread = shape
+        made = dict(zip(keys, values(fact), strict=True))
+        return _flat({key: _opened(made[key]) if key in spread else made[key] for key in made}, spread)
     raise TypeError(f"{type(fact).__name__} is no fact")
 
 
 @cache
-def _keys(kind: Any) -> tuple[tuple[str, str], ...]:
-    """The fields of a dataclass, each with its key."""
-    return tuple((field.name, field.name.rstrip("_")) for field in fields(kind))
+def _shape(kind: Any) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]], frozenset[str]] | None:
+    """The keys of a dataclass, how its values are had in that order, and which of them are spread; None for what is none or says itself."""
+    if issubclass(kind, _SAYS) or hasattr(kind, "say") or not is_dataclass(kind):
+        return None
+    names = tuple(field.name for field in fields(kind))
+    spread = frozenset(field.name for field in fields(kind) if _SPREAD in getattr(field.type, "__metadata__", ()))
+    return tuple(name.rstrip("_") for name in names), _getter(names), spread
+
+
+def _getter(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:
+    """How the values of some fields are had together; `attrgetter` gives them so where they are several."""
+    return attrgetter(*names) if len(names) > 1 else lambda fact: tuple(getattr(fact, name) for name in names)
+
+
+def _flat(made: dict[str, Any], spread: frozenset[str]) -> dict[str, Any]:
+    """A fact with the keys of what is spread in its place."""
+    found: dict[str, Any] = {}
+    for key, value in made.items():
+        found |= value if key in spread else {key: value}
+    return found
 
 
 def compact(data: object) -> str:

@@ -62,7 +62,7 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return (
         named(fit.parts),
-        len(reckoned_with(vehicle, opening)["between"]),
+        len(reckoned_with(vehicle, opening).between),
         any("alters the car: cut" in note for note in map(say, fit.notes)),
     )
 

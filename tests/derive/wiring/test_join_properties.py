@@ -186,7 +186,7 @@ def test_groups_cover_every_car_once(address: str) -> None:
         for car in cars.assignments(record):
             holding = [group for group in found if not group.cars or any(_agrees(kind, car) for kind in group.cars)]
             assert len(holding) == 1
-        assert all(sum(table(record, group)["counts"].values()) == len(group.joint.rows) for group in found)
+        assert all(sum(table(record, group).head.counts.values()) == len(group.joint.rows) for group in found)
 
 
 def _agrees(kind: Mapping[str, str], car: Mapping[str, str]) -> bool:

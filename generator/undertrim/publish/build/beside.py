@@ -5,8 +5,7 @@ from datetime import date
 
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.build.failures import making
-from undertrim.publish.encoding import compact
-from undertrim.publish.facts.vehicle import Facts
+from undertrim.publish.encoding import Published, compact
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
 from undertrim.record.model import VehicleRecord
@@ -15,12 +14,12 @@ from undertrim.words import message
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
 
-def data(made: Facts) -> tuple[str, bytes]:
+def data(made: Published) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
     return f"{made['id']}.json", compact(made).encode()
 
 
-def sheets(record: VehicleRecord, made: Facts, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
+def sheets(record: VehicleRecord, made: Published, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
     """Everything to print, with the names of the files; `day` is the day of printing."""
     url = page(site_url, made["address"])
     for name, size in PAPERS.items():
@@ -38,7 +37,7 @@ def page(site_url: str, address: str) -> str:
     return f"{site_url.rstrip('/')}/vehicles/{address}.html"
 
 
-def _templates(record: VehicleRecord, made: Facts) -> Iterator[tuple[str, bytes]]:
+def _templates(record: VehicleRecord, made: Published) -> Iterator[tuple[str, bytes]]:
     """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system."""
     for opening in record.openings.values():
         if closed_in(record, opening):

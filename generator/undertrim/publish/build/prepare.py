@@ -11,9 +11,10 @@ from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
-from undertrim.publish.facts.vehicle import Facts, Unplannable
+from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import pages
 from undertrim.record.combinations import TooMany
 from undertrim.record.digests import Digests
@@ -110,7 +111,7 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     return found
 
 
-def _facts(entry: Entry, shelf: Stock, photos: Album) -> Facts:
+def _facts(entry: Entry, shelf: Stock, photos: Album) -> Published:
     if not isinstance(entry.record, VehicleRecord):
         raise Unplannable(message("building/no-record"))
     with making(message("building/its-plan")):
@@ -127,7 +128,7 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
         gear = now
 
 
-def _write(entry: Entry, made: Facts, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
+def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
     """Write a vehicle's files: those of the page by themselves, and with the sheets where they are wanted."""
     with making(message("building/its-page")):
         body = pages.vehicle(made).encode()

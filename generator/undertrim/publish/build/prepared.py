@@ -7,7 +7,7 @@ from typing import Any
 
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
-from undertrim.publish.facts.vehicle import Facts
+from undertrim.publish.encoding import Published
 from undertrim.record.store import Workspace
 
 _BODY, _BESIDE = "body.html", "beside-"
@@ -72,7 +72,7 @@ def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None
     return Prepared(files, tuple(beside))
 
 
-def keep(folder: Path, made: Facts, body: bytes, beside: Sequence[tuple[str, bytes]], *, sheets: bool) -> None:
+def keep(folder: Path, made: Published, body: bytes, beside: Sequence[tuple[str, bytes]], *, sheets: bool) -> None:
     """Keep a vehicle's page body and the files beside its page in a folder of the cache; `sheets` says that they are all."""
     files = [(_BODY, body), *((f"{_BESIDE}{name}", content) for name, content in beside)]
     stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])

@@ -1,7 +1,7 @@
 """What can stop the job or costs the owner something: it stands above everything else."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.derive.evidence.disputed import open_disputes
@@ -13,10 +13,20 @@ from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import InterfaceGear
 from undertrim.words import Items, Value, message
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class Blocker:
+    """What is in the way: `weight` is stop, lost, unknown or need; `openings` are those it is about, none for every job."""
+
+    weight: str
+    title: Value
+    text: Value
+    openings: Sequence[str]
+    when: Value
+    clauses: words.Clauses
 
 
-def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -> list[Data]:
+def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -> list[Blocker]:
     """In order of weight: `weight` is stop, lost, unknown or need. `stock` is the gear that may keep what the factory unit does."""
     kept = duties.duties(record, address, stock)
     found = [
@@ -31,29 +41,29 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
         *_amplifier(record, address, stock),
     ]
     order = ("stop", "lost", "unknown", "need")
-    return sorted(found, key=lambda item: order.index(item["weight"]))
+    return sorted(found, key=lambda item: order.index(item.weight))
 
 
 def _item(
     record: VehicleRecord, weight: str, title: Value, text: Value, when: When = ALWAYS, openings: Iterable[str] = ()
-) -> Data:
+) -> Blocker:
     """One blocker; `openings` are those it is about, none for every job."""
-    return {
-        "weight": weight,
-        "title": title,
-        "text": text,
-        "openings": list(openings),
-        "when": words.when(record, when),
-        "clauses": words.clauses(when),
-    }
+    return Blocker(
+        weight=weight,
+        title=title,
+        text=text,
+        openings=tuple(openings),
+        when=words.when(record, when),
+        clauses=words.clauses(when),
+    )
 
 
-def _closed(record: VehicleRecord) -> Iterator[Data]:
+def _closed(record: VehicleRecord) -> Iterator[Blocker]:
     for opening, cars, text in closed.closings(record):
         yield _item(record, "stop", message("closed/titled", opening=opening.name), text, cars, [opening.id])
 
 
-def _voltage(record: VehicleRecord) -> Iterator[Data]:
+def _voltage(record: VehicleRecord) -> Iterator[Blocker]:
     if record.vehicle.high_voltage == "unknown":
         title, text = message("blockers/voltage-unknown"), message("blockers/voltage-unknown-do")
         yield _item(record, "stop", title, text)
@@ -64,7 +74,7 @@ def _voltage(record: VehicleRecord) -> Iterator[Data]:
         yield _item(record, "stop", message("blockers/voltage"), orange)
 
 
-def _forty_eight(record: VehicleRecord) -> Iterator[Data]:
+def _forty_eight(record: VehicleRecord) -> Iterator[Blocker]:
     if record.vehicle.forty_eight_volt == "unknown":
         title, text = message("blockers/48-volt-unknown"), message("blockers/48-volt-unknown-do")
         yield _item(record, "unknown", title, text)
@@ -79,29 +89,28 @@ def _receivers(record: VehicleRecord) -> list[str]:
     return [opening.id for opening in record.openings.values() if opening.takes_over]
 
 
-def _duties(record: VehicleRecord, found: Sequence[Data]) -> Iterator[Data]:
+def _duties(record: VehicleRecord, found: Sequence[duties.ShownDuty]) -> Iterator[Blocker]:
     """What is lost with the factory unit, what may be, and what keeps the rest."""
     for item in found:
-        if item["word"] in _WEIGHTS:
-            weight = _WEIGHTS[item["word"]]
-            title = message(f"blockers/duty-{weight}-{item['fate']}", duty=item["name"])
+        if item.word in _WEIGHTS:
+            weight = _WEIGHTS[item.word]
+            title = message(f"blockers/duty-{weight}-{item.fate}", duty=item.name)
             yield _of_duty(weight, title, duties.text(item), item)
-    for keepers, when in dict.fromkeys((tuple(item["by"]), item["when"]) for item in found if item["by"]):
-        kept = [item for item in found if (tuple(item["by"]), item["when"]) == (keepers, when)]
-        order = message("blockers/order-for", duties=words.listed(*(item["name"] for item in kept)))
-        said = words.listed(order, *(item["note"] for item in kept), joined="spaced")
+    for keepers, when in dict.fromkeys((tuple(item.by), item.when) for item in found if item.by):
+        kept = [item for item in found if (tuple(item.by), item.when) == (keepers, when)]
+        order = message("blockers/order-for", duties=words.listed(*(item.name for item in kept)))
+        said = words.listed(order, *(item.note for item in kept), joined="spaced")
         yield _of_duty("need", message("blockers/keeps", gear=words.either(keepers)), said, kept[0])
 
 
 _WEIGHTS = {"STOP": "stop", "LOST": "lost", "UNKNOWN": "unknown"}
 
 
-def _of_duty(weight: str, title: Value, text: Value, item: Data) -> Data:
-    shown = {key: item[key] for key in ("openings", "when", "clauses")}
-    return {"weight": weight, "title": title, "text": text, **shown}
+def _of_duty(weight: str, title: Value, text: Value, item: duties.ShownDuty) -> Blocker:
+    return Blocker(weight, title, text, item.openings, item.when, item.clauses)
 
 
-def _safety(record: VehicleRecord) -> Iterator[Data]:
+def _safety(record: VehicleRecord) -> Iterator[Blocker]:
     facts = record.restraint
     if facts is None or facts.wait is Blank.UNKNOWN:
         yield _item(record, "unknown", message("blockers/wait"), message("blockers/wait-do"))
@@ -115,7 +124,7 @@ def _safety(record: VehicleRecord) -> Iterator[Data]:
             yield _item(record, weight, title, text, opening.when, [opening.id])
 
 
-def _lids(record: VehicleRecord) -> Iterator[Data]:
+def _lids(record: VehicleRecord) -> Iterator[Blocker]:
     """What opens boot and bonnet while the battery is off, where that is not simply a key or a cable."""
     for lid in record.closures.values():
         if lid.latch != "mechanical":
@@ -123,13 +132,13 @@ def _lids(record: VehicleRecord) -> Iterator[Data]:
             yield _item(record, "need" if lid.latch == "electric" else "unknown", title, text)
 
 
-def _conflicts(record: VehicleRecord) -> Iterator[Data]:
+def _conflicts(record: VehicleRecord) -> Iterator[Blocker]:
     for dispute in open_disputes(record):
         item = evidence.conflict(record, dispute)
         section, name = dispute.keys[:2]
-        title = message("conflicts/titled", fact=item["fact"])
+        title = message("conflicts/titled", fact=item.fact)
         openings = [name] if section == "openings" else []
-        yield _item(record, "unknown", title, item["text"], _holding(record, section, name), openings)
+        yield _item(record, "unknown", title, item.text, _holding(record, section, name), openings)
 
 
 def _holding(record: VehicleRecord, section: str, name: str) -> When:
@@ -139,7 +148,7 @@ def _holding(record: VehicleRecord, section: str, name: str) -> When:
     return when if isinstance(when, When) else ALWAYS
 
 
-def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Data]:
+def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Blocker]:
     """What wakes a factory amplifier that has no wire for it."""
     for system in record.sound.values():
         if system.turn_on != "data":
@@ -154,7 +163,7 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Da
             yield _item(record, "need", message("blockers/amplifier"), how, system.when, [opening])
 
 
-def _needs(record: VehicleRecord) -> Iterator[Data]:
+def _needs(record: VehicleRecord) -> Iterator[Blocker]:
     data = [wiring.function_name(item.id) for item in wiring.by_data(record)]
     if data:
         text = message("blockers/by-data", count=len(data), functions=words.listed(*data))

@@ -1,16 +1,14 @@
 """What is not known yet, as data: the matrix of cars and openings, its share, and what to measure next."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from undertrim.derive import coverage
-from undertrim.derive.measuring import next_to_measure
+from undertrim.derive.measuring import Task, next_to_measure
 from undertrim.derive.required_facts import lacking, required_facts
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Spread
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.words import Message, Value
-
-Data = dict[str, Any]
 
 FEW = 5
 """How many things to measure a page names."""
@@ -35,20 +33,58 @@ class Coverage:
     more: int
 
 
-def report(record: VehicleRecord, address: str) -> Data:
+@dataclass(frozen=True, slots=True)
+class ShownShare:
+    """How many cells have an answer, of how many, in whole per cent and in words."""
+
+    answered: int
+    cells: int
+    percent: int
+    share: Message
+
+
+@dataclass(frozen=True, slots=True)
+class CoveredOpening:
+    """An opening with how many facts are wanted of it, and the names of those that nobody has recorded."""
+
+    id: str
+    name: str
+    facts_wanted: int
+    facts_lacking: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class CarRow:
+    """A row of the matrix: a kind of car, and for each opening whether it has it."""
+
+    car: Mapping[str, str]
+    label: Value
+    cells: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """All there is to say of one vehicle's coverage; `next` is everything that is left to find out."""
+
+    vehicle: str
+    share: Spread[ShownShare]
+    openings: Sequence[CoveredOpening]
+    cars: Sequence[CarRow]
+    missing: Sequence[MissingCell]
+    next: Sequence[Task]
+
+
+def report(record: VehicleRecord, address: str) -> Report:
     """All there is to say of one vehicle's coverage."""
     matrix = coverage.matrix(record)
-    facts: Data = said(
-        {
-            "vehicle": address,
-            **share(matrix.share),
-            "openings": [_opening(record, item) for item in record.openings.values()],
-            "cars": [{"car": dict(row.car), "label": row.label, "cells": dict(row.cells)} for row in matrix.rows],
-            "missing": _missing(record, matrix),
-            "next": [{"kind": task.kind, "place": task.place, "words": task.words} for task in next_to_measure(record)],
-        }
+    return Report(
+        vehicle=address,
+        share=share(matrix.share),
+        openings=[_opening(record, item) for item in record.openings.values()],
+        cars=[CarRow(dict(row.car), row.label, dict(row.cells)) for row in matrix.rows],
+        missing=_missing(record, matrix),
+        next=next_to_measure(record),
     )
-    return facts
 
 
 def summary(record: VehicleRecord) -> Coverage:
@@ -58,21 +94,19 @@ def summary(record: VehicleRecord) -> Coverage:
     return Coverage(matrix.share.said, _missing(record, matrix), tasks[:FEW], max(0, len(tasks) - FEW))
 
 
-def share(found: coverage.Share) -> Data:
+def share(found: coverage.Share) -> ShownShare:
     """A share as numbers and in words."""
-    shown = {"answered": found.answered, "cells": found.cells, "percent": found.percent, "share": found.said}
-    facts: Data = said(shown)
-    return facts
+    return ShownShare(found.answered, found.cells, found.percent, found.said)
 
 
-def _opening(record: VehicleRecord, item: Opening) -> Data:
+def _opening(record: VehicleRecord, item: Opening) -> CoveredOpening:
     facts = required_facts(record, item)
-    return {
-        "id": item.id,
-        "name": item.name,
-        "facts_wanted": len(facts),
-        "facts_lacking": [fact.name for fact in lacking(record, item)],
-    }
+    return CoveredOpening(
+        id=item.id,
+        name=item.name,
+        facts_wanted=len(facts),
+        facts_lacking=[fact.name for fact in lacking(record, item)],
+    )
 
 
 def _missing(record: VehicleRecord, matrix: coverage.Matrix) -> tuple[MissingCell, ...]:

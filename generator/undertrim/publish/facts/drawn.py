@@ -1,16 +1,14 @@
 """What is drawn of an opening, as data: its dimensions, and the piece of stock that fits it best with what goes between."""
 
-from typing import Any
+from collections.abc import Mapping
 
 from undertrim.derive.fit import disputed
 from undertrim.derive.fit.answers import Answer, Vehicle
-from undertrim.publish.facts.kinds import room
+from undertrim.publish.facts.kinds import Drawing, room
 from undertrim.record.model import Opening
 
-Data = dict[str, Any]
 
-
-def drawn(vehicle: Vehicle, opening: Opening, answers: list[Answer]) -> Data:
+def drawn(vehicle: Vehicle, opening: Opening, answers: list[Answer]) -> Mapping[str, Drawing]:
     """The inputs of the drawings by their name, with the gear in them; empty where nothing of the opening is measured."""
     reckoned, _ = disputed.cautious(vehicle.record, opening)
     fit = next((answer.fits[0] for answer in answers if answer.there and answer.fits), None)

@@ -21,8 +21,6 @@ from undertrim.record.model import Blank, Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
 from undertrim.words import Message, Value, WayOut, message
 
-Data = dict[str, Any]
-
 CONFLICTS = {"conflict": message("conflicts/conflict"), "agreed": message("conflicts/agreed")}
 """How claims about a fact stand to each other."""
 
@@ -75,6 +73,50 @@ class Seen:
     is_: Mapping[str, str]
 
 
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """What one side of a conflict says, and the evidence it rests on."""
+
+    says: Value
+    source: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """A conflict: the fact in words, what stands in the record, each claim with its sources, the cautious value and why it is."""
+
+    id: str
+    state: str
+    word: Message
+    about: str
+    fact: Value
+    stands: Value
+    claims: Sequence[Claim]
+    cautious: Value
+    reason: Value
+    safety: bool
+    settled: bool
+    settled_by: str
+    text: Message
+
+
+@dataclass(frozen=True, slots=True)
+class ShownEvidence:
+    """A piece of evidence; `seen` is what is known of its car by field, answers that follow from its month of build included, `facts` name it."""
+
+    id: str
+    how: str
+    how_words: Message
+    on: str
+    by: str
+    car: Value
+    seen: Seen
+    with_: str
+    note: str
+    age: Value
+    facts: Sequence[Value]
+
+
 def standing(record: VehicleRecord, data: Typed) -> Standing:
     """How sure the record is as a whole."""
     found = derived(record, data)
@@ -104,7 +146,7 @@ def _edited(changes: Changes, data: Typed) -> Iterator[EditedBlock]:
         yield from (EditedBlock(block, block_name(data, block), how) for block in blocks)
 
 
-def conflicts(record: VehicleRecord) -> list[Data]:
+def conflicts(record: VehicleRecord) -> list[Conflict]:
     """Every conflict: the fact in words, what stands in the record, each claim with its sources, the cautious value and why it is."""
     return [conflict(record, dispute) for dispute in disputes(record)]
 
@@ -112,35 +154,35 @@ def conflicts(record: VehicleRecord) -> list[Data]:
 def line(record: VehicleRecord, dispute: Dispute) -> Message:
     """A dispute in one line, to stand beside the fact it is about."""
     found = conflict(record, dispute)
-    return message("conflicts/line", fact=found["fact"], text=found["text"])
+    return message("conflicts/line", fact=found.fact, text=found.text)
 
 
-def conflict(record: VehicleRecord, dispute: Dispute) -> Data:
+def conflict(record: VehicleRecord, dispute: Dispute) -> Conflict:
     """One conflict."""
     fact = dispute.fact
     kind = fact.kind if fact else ""
     state = "agreed" if dispute.agreed else "conflict"
-    claims = [{"says": _shown(claim.says, kind), "source": list(claim.source)} for claim in dispute.claims]
-    return {
-        "id": dispute.conflict.id,
-        "state": state,
-        "word": CONFLICTS[state],
-        "about": dispute.conflict.about,
-        "fact": fact_name(_names(record, dispute.keys), fact.pointer) if fact else dispute.conflict.about,
-        "stands": _shown(fact.text, kind) if fact else "",
-        "claims": claims,
-        "cautious": _shown(dispute.cautious, kind),
-        "reason": dispute.rule.reason,
-        "safety": dispute.rule.safety,
-        "settled": dispute.settled,
-        "settled_by": dispute.conflict.settled_by,
-        "text": _claimed(claims, _shown(dispute.cautious, kind)),
-    }
+    claims = [Claim(_shown(claim.says, kind), claim.source) for claim in dispute.claims]
+    return Conflict(
+        id=dispute.conflict.id,
+        state=state,
+        word=CONFLICTS[state],
+        about=dispute.conflict.about,
+        fact=fact_name(_names(record, dispute.keys), fact.pointer) if fact else dispute.conflict.about,
+        stands=_shown(fact.text, kind) if fact else "",
+        claims=claims,
+        cautious=_shown(dispute.cautious, kind),
+        reason=dispute.rule.reason,
+        safety=dispute.rule.safety,
+        settled=dispute.settled,
+        settled_by=dispute.conflict.settled_by,
+        text=_claimed(claims, _shown(dispute.cautious, kind)),
+    )
 
 
-def _claimed(claims: list[Data], cautious: Value) -> Message:
+def _claimed(claims: Sequence[Claim], cautious: Value) -> Message:
     """The claims and the cautious value in a sentence or two."""
-    said = (message("conflicts/claim", says=claim["says"], source=listed(*claim["source"])) for claim in claims)
+    said = (message("conflicts/claim", says=claim.says, source=listed(*claim.source)) for claim in claims)
     return message("conflicts/claimed", claims=either(said), cautious=cautious)
 
 
@@ -154,7 +196,7 @@ def _shown(says: str, kind: str) -> Value:
         return says
 
 
-def _names(record: VehicleRecord, keys: Sequence[str]) -> Data:
+def _names(record: VehicleRecord, keys: Sequence[str]) -> Typed:
     """The name of what keys lead into, if it has one, laid out as in the file."""
     section, name = keys[:2]
     if section not in ("parts", "preps", "openings", "connectors") or name not in getattr(record, section):
@@ -162,7 +204,7 @@ def _names(record: VehicleRecord, keys: Sequence[str]) -> Data:
     return {section: {name: _named(getattr(record, section)[name])}}
 
 
-def _named(thing: Any) -> Data:
+def _named(thing: Any) -> Typed:
     tethers = {name: {"name": tether.name} for name, tether in getattr(thing, "tethers", {}).items()}
     held_by = [{"name": fastener_words.one(item)} for item in getattr(thing, "held_by", ())]
     return {"name": thing.name, "tethers": tethers, "held_by": held_by}
@@ -174,24 +216,25 @@ def age(on: str, made: date | None) -> Age:
     return Age(words, made.isoformat() if made and words else "")
 
 
-def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[Data]:
+def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[ShownEvidence]:
     """Every piece of evidence, with the facts that name it (`facts`) in words; `data` is the record as typed."""
     resting = founded.named(data)
-    return [{**piece(record, item, made), "facts": resting.get(item.id, [])} for item in record.evidence.values()]
+    return [piece(record, item, made, resting.get(item.id, ())) for item in record.evidence.values()]
 
 
-def piece(record: VehicleRecord, item: Evidence, made: date | None) -> Data:
-    """One piece of evidence; `seen` is what is known of its car by field, answers that follow from its month of build included."""
+def piece(record: VehicleRecord, item: Evidence, made: date | None, facts: Sequence[Value] = ()) -> ShownEvidence:
+    """One piece of evidence, and the facts that name it, in words."""
     known = seen.seen(record, item.car)
-    return {
-        "id": item.id,
-        "how": item.how,
-        "how_words": message(f"evidence/how-{item.how}"),
-        "on": item.on,
-        "by": item.by,
-        "car": seen.shown(record, item.car),
-        "seen": Seen(known.year, str(known.built or ""), known.side, seen.answers(record, known)),
-        "with": item.with_,
-        "note": item.note,
-        "age": age(item.on, made).words,
-    }
+    return ShownEvidence(
+        id=item.id,
+        how=item.how,
+        how_words=message(f"evidence/how-{item.how}"),
+        on=item.on,
+        by=item.by,
+        car=seen.shown(record, item.car),
+        seen=Seen(known.year, str(known.built or ""), known.side, seen.answers(record, known)),
+        with_=item.with_,
+        note=item.note,
+        age=age(item.on, made).words,
+        facts=facts,
+    )

@@ -1,8 +1,9 @@
 """What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
 
 from collections import Counter
-from collections.abc import Sequence
-from typing import Any, Literal
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
 
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.margins import Check, Number
@@ -11,12 +12,11 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.verdict import STOP, Fit, Kind
 from undertrim.publish.facts import closed, duties, gear_card, names
 from undertrim.publish.facts.drawn import drawn
+from undertrim.publish.facts.kinds import Drawing
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model import Opening
 from undertrim.record.model.gear import AnyGear
-from undertrim.words import Items, Message, Value, message
-
-Data = dict[str, Any]
+from undertrim.words import Items, Message, Value, Word, message
 
 VERDICTS: dict[Kind, Message] = {
     "fits": message("verdicts/fits"),
@@ -27,6 +27,88 @@ VERDICTS: dict[Kind, Message] = {
     "does-not-fit": message("verdicts/does-not-fit"),
 }
 TO_GET = message("verdicts/to-get")
+
+
+@dataclass(frozen=True, slots=True)
+class ShownNumber:
+    """A number behind a check: its value in the unit of the check, what it is uncertain by, how it is typed, and whether it is only usual."""
+
+    label: Value
+    value: float | None
+    uncertainty: float
+    text: Value
+    default: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ShownCheck:
+    """One check of a fit; numbers are in `unit`, mm or ohm, None where they are not known."""
+
+    name: str
+    verdict: str
+    words: Value
+    unit: str
+    need: float | None
+    have: float | None
+    margin: float | None
+    uncertainty: float | None
+    missing: Sequence[Value]
+    mend: Value
+    numbers: Sequence[ShownNumber]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownNeed:
+    """A function that gear needs, and where it comes from."""
+
+    function: str
+    name: Word
+    words: Value
+    by: str
+    providers: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownFit:
+    """One verdict, with the cards of its gear (`about`); `nearest` is gear that would do instead."""
+
+    gear: str
+    name: str
+    verdict: str
+    verdict_words: Message
+    headline: Value
+    reason: Value
+    parts: Sequence[Value]
+    to_get: Sequence[Value]
+    checks: Sequence[ShownCheck]
+    notes: Sequence[Value]
+    about: Sequence[Message]
+    functions: Sequence[ShownNeed]
+    nearest: str
+    nearest_name: str
+
+
+@dataclass(frozen=True, slots=True)
+class ShownAnswer:
+    """What fits in one group of cars; `fits` is had once, in its order."""
+
+    there: bool
+    closed: Value
+    cars: Sequence[Mapping[str, str]]
+    cars_words: Value
+    takes: Sequence[Value]
+    duties: Sequence[duties.ShownDuty]
+    counts_words: Items
+    notes: Sequence[Value]
+    fits: Iterable[ShownFit]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownFits:
+    """The whole stock ranked for an opening, and what is drawn of it."""
+
+    fit: Sequence[ShownAnswer]
+    drawn: Mapping[str, Drawing]
 
 
 def verdict_words(fit: Fit) -> Message:
@@ -40,28 +122,28 @@ def _verdict(fit: Fit) -> Kind | Literal["to-get"]:
     return "to-get" if fit.kind == "fits-with" and fit.to_get else fit.kind
 
 
-def fits(vehicle: Vehicle, opening: Opening) -> Data:
+def fits(vehicle: Vehicle, opening: Opening) -> ShownFits:
     """The whole stock ranked for an opening, and what is drawn of it. Numbers of a check are in its unit, mm or ohm."""
     found = answer(vehicle, opening, None, {})
-    return {"fit": [of_answer(vehicle, one) for one in found], "drawn": drawn(vehicle, opening, found)}
+    return ShownFits([of_answer(vehicle, one) for one in found], drawn(vehicle, opening, found))
 
 
-def of_answer(vehicle: Vehicle, item: Answer) -> Data:
+def of_answer(vehicle: Vehicle, item: Answer) -> ShownAnswer:
     """One answer."""
     counted = Counter(map(_verdict, item.fits))
     counts = tuple(message(f"verdicts/number-{verdict}", count=number) for verdict, number in counted.items())
     common = shared(item.fits)
-    return {
-        "there": item.there,
-        "closed": closed.said(item.opening, item.closed) if item.closed else "",
-        "cars": [dict(car) for car in item.cars],
-        "cars_words": names.kinds_of_car(vehicle.record, item.cars),
-        "takes": list(item.takes),
-        "duties": duties.of_answer(vehicle, item),
-        "counts_words": Items(counts, "semicolon"),
-        "notes": [*common, *left_out(vehicle, item.opening.takes)],
-        "fits": (of_fit(fit, vehicle.stock, common) for fit in item.fits),
-    }
+    return ShownAnswer(
+        there=item.there,
+        closed=closed.said(item.opening, item.closed) if item.closed else "",
+        cars=[dict(car) for car in item.cars],
+        cars_words=names.kinds_of_car(vehicle.record, item.cars),
+        takes=item.takes,
+        duties=duties.of_answer(vehicle, item),
+        counts_words=Items(counts, "semicolon"),
+        notes=[*common, *left_out(vehicle, item.opening.takes)],
+        fits=(of_fit(fit, vehicle.stock, common) for fit in item.fits),
+    )
 
 
 def left_out(vehicle: Vehicle, kind: type[AnyGear]) -> list[Message]:
@@ -75,57 +157,51 @@ def shared(found: Sequence[Fit]) -> tuple[Value, ...]:
     return tuple(note for note in found[0].notes if all(note in fit.notes for fit in found)) if len(found) > 1 else ()
 
 
-def of_fit(fit: Fit, stock: Stock, common: Sequence[Value] = ()) -> Data:
+def of_fit(fit: Fit, stock: Stock, common: Sequence[Value] = ()) -> ShownFit:
     """One verdict, with the cards of its gear (`about`); `common` notes are left out, since they are said elsewhere."""
-    return {
-        "gear": fit.gear,
-        "name": fit.name,
-        "verdict": fit.kind,
-        "verdict_words": verdict_words(fit),
-        "headline": fit.headline,
-        "reason": fit.reason,
-        "parts": list(fit.parts),
-        "to_get": list(fit.to_get),
-        "checks": [_check(check) for check in fit.checks],
-        "notes": [note for note in fit.notes if note not in common],
-        "about": gear_card.of_fit(fit, stock),
-        "functions": [_need(need) for need in fit.needs],
-        "nearest": fit.nearest,
-        "nearest_name": fit.nearest_name,
-    }
+    return ShownFit(
+        gear=fit.gear,
+        name=fit.name,
+        verdict=fit.kind,
+        verdict_words=verdict_words(fit),
+        headline=fit.headline,
+        reason=fit.reason,
+        parts=fit.parts,
+        to_get=fit.to_get,
+        checks=[_check(check) for check in fit.checks],
+        notes=[note for note in fit.notes if note not in common],
+        about=gear_card.of_fit(fit, stock),
+        functions=[_need(need) for need in fit.needs],
+        nearest=fit.nearest,
+        nearest_name=fit.nearest_name,
+    )
 
 
-def _check(check: Check) -> Data:
-    return {
-        "name": check.name,
-        "verdict": check.verdict,
-        "words": check.words,
-        "unit": check.unit,
-        "need": check.need,
-        "have": check.have,
-        "margin": check.margin,
-        "uncertainty": check.uncertainty,
-        "missing": list(check.missing),
-        "mend": check.mend,
-        "numbers": [_number(number) for number in check.numbers],
-    }
+def _check(check: Check) -> ShownCheck:
+    return ShownCheck(
+        name=check.name,
+        verdict=check.verdict,
+        words=check.words,
+        unit=check.unit,
+        need=check.need,
+        have=check.have,
+        margin=check.margin,
+        uncertainty=check.uncertainty,
+        missing=check.missing,
+        mend=check.mend,
+        numbers=[_number(number) for number in check.numbers],
+    )
 
 
-def _number(number: Number) -> Data:
-    return {
-        "label": number.label,
-        "value": number.value,
-        "uncertainty": number.step,
-        "text": number.text,
-        "default": number.default,
-    }
+def _number(number: Number) -> ShownNumber:
+    return ShownNumber(number.label, number.value, number.step, number.text, number.default)
 
 
-def _need(need: Need) -> Data:
-    return {
-        "function": need.function,
-        "name": function_name(need.function),
-        "words": need.words,
-        "by": need.by,
-        "providers": list(need.providers),
-    }
+def _need(need: Need) -> ShownNeed:
+    return ShownNeed(
+        function=need.function,
+        name=function_name(need.function),
+        words=need.words,
+        by=need.by,
+        providers=need.providers,
+    )

@@ -1,7 +1,8 @@
 """The meter guide of a page as data: the table that its script reads, and the pins of one plug with what is recorded of them."""
 
 import math
-from typing import Any
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -10,22 +11,64 @@ from undertrim.derive.wiring import circuits, ladder
 from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
-from undertrim.publish.encoding import compact, said
+from undertrim.publish.encoding import Published, compact, said
 from undertrim.publish.facts import words
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message, once_per_language
 from undertrim.words.tables import worded
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class MeterPin:
+    """A pin as the guide knows it: the voltage of its supply is in V, None where that is the battery's or not recorded."""
+
+    id: str
+    function: str
+    words: Value
+    behaves: str
+    supply: float | None
+    when: Value
 
 
-def meter_table() -> Data:
+@dataclass(frozen=True, slots=True)
+class ShownRung:
+    """A rung of a ladder in ohm; no upper end is None."""
+
+    name: str
+    low: float
+    high: float | None
+    idle: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MeterLadder:
+    """A ladder on a plug with its bands."""
+
+    id: str
+    pin: str
+    against: str
+    when: Value
+    rungs: Sequence[ShownRung]
+
+
+@dataclass(frozen=True, slots=True)
+class MeterPlug:
+    """A plug for the guide: its pins, its empty positions and the ladders on it."""
+
+    id: str
+    name: str
+    pins: Sequence[MeterPin]
+    blanks: Sequence[str]
+    ladders: Sequence[MeterLadder]
+
+
+def meter_table() -> Published:
     """data/functions.toml for the browser, its words in the language of the reader. It is the same on every page."""
     return dict(said(worded("functions")))
 
 
-def script(data: Data) -> Markup:
+def script(data: object) -> Markup:
     """Data as JSON, its keys in order, that cannot close the script element it stands in."""
     text = compact(data)
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
@@ -37,48 +80,48 @@ def table_script() -> str:
     return f"undertrimMeter.start({script(meter_table())});\n"
 
 
-def guide(record: VehicleRecord, connector: Connector) -> Data | None:
+def guide(record: VehicleRecord, connector: Connector) -> MeterPlug | None:
     """One plug for the guide: id, name, pins, and ladders on it; None for restraint and high-voltage plugs, which nobody meters."""
     if circuits.circuit(record, connector) != "ordinary":
         return None
     ladders = [item for item in record.ladders.values() if item.pin.partition("/")[0] == connector.id]
-    return {
-        "id": connector.id,
-        "name": connector.name,
-        "pins": [_pin(record, connector, pin) for pin in connector.pins.values()],
-        "blanks": list(connector.blanks),
-        "ladders": [_ladder(record, item) for item in ladders],
-    }
+    return MeterPlug(
+        id=connector.id,
+        name=connector.name,
+        pins=[_pin(record, connector, pin) for pin in connector.pins.values()],
+        blanks=connector.blanks,
+        ladders=[_ladder(record, item) for item in ladders],
+    )
 
 
-def _pin(record: VehicleRecord, plug: Connector, pin: Pin) -> Data:
+def _pin(record: VehicleRecord, plug: Connector, pin: Pin) -> MeterPin:
     function: Value = named(pin.function)
     if doubts(record, plug, pin):
         function = message("meter/disputed", function=function, meter=METER)
-    return {
-        "id": pin.id,
-        "function": pin.function,
-        "words": function,
-        "behaves": pin.behaves,
-        "supply": pin.supply.value if isinstance(pin.supply, Quantity) else None,
-        "when": words.when(record, pin.when),
-    }
+    return MeterPin(
+        id=pin.id,
+        function=pin.function,
+        words=function,
+        behaves=pin.behaves,
+        supply=pin.supply.value if isinstance(pin.supply, Quantity) else None,
+        when=words.when(record, pin.when),
+    )
 
 
-def _ladder(record: VehicleRecord, item: Ladder) -> Data:
-    return {
-        "id": item.id,
-        "pin": item.pin.partition("/")[2],
-        "against": item.return_,
-        "when": words.when(record, item.when),
-        "rungs": [rung_data(rung) for rung in ladder.rungs(item)],
-    }
+def _ladder(record: VehicleRecord, item: Ladder) -> MeterLadder:
+    return MeterLadder(
+        id=item.id,
+        pin=item.pin.partition("/")[2],
+        against=item.return_,
+        when=words.when(record, item.when),
+        rungs=[rung_data(rung) for rung in ladder.rungs(item)],
+    )
 
 
-def rung_data(rung: ladder.Rung) -> Data:
-    """One rung in ohm; no upper end is null."""
+def rung_data(rung: ladder.Rung) -> ShownRung:
+    """One rung in ohm."""
     high = None if math.isinf(rung.high) else rung.high
-    return {"name": rung.name, "low": rung.low, "high": high, "idle": rung.idle}
+    return ShownRung(rung.name, rung.low, high, rung.idle)
 
 
 def ranged(low: float, high: float, unit: str) -> Message:

@@ -1,7 +1,7 @@
 """Openings as data: rows of label and value, as measured, in both systems of units."""
 
-from collections.abc import Iterator
-from typing import Any
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.derive.procedure.closed import closed_in
@@ -13,32 +13,59 @@ from undertrim.record.model.kinds.usual import usual_word
 from undertrim.record.units import Quantity
 from undertrim.words import Value, message
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A dimension or another fact of an opening."""
+
+    label: Value
+    value: Value
 
 
-def opening(record: VehicleRecord, item: Opening) -> Data:
+@dataclass(frozen=True, slots=True)
+class MeasuredOpening:
+    """One opening with its dimensions; `outline` is whether there is something to draw in true scale."""
+
+    id: str
+    name: str
+    kind: str
+    kind_words: Value
+    gear: str
+    sides: Sequence[str]
+    when: Value
+    clauses: words.Clauses
+    rows: Sequence[Row]
+    conflicts: Sequence[Value]
+    crash_sensor: str
+    outline: bool
+    install_how: str
+    cautions: Sequence[words.Caution]
+    source: Sequence[str]
+
+
+def opening(record: VehicleRecord, item: Opening) -> MeasuredOpening:
     """One opening with its dimensions."""
-    return {
-        "id": item.id,
-        "name": item.name,
-        "kind": item.kind,
-        "kind_words": usual_word(item.kind, "label"),
-        "gear": item.takes.kind,
-        "sides": list(item.each),
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-        "rows": [
-            {"label": label, "value": value}
+    return MeasuredOpening(
+        id=item.id,
+        name=item.name,
+        kind=item.kind,
+        kind_words=usual_word(item.kind, "label"),
+        gear=item.takes.kind,
+        sides=item.each,
+        when=words.when(record, item.when),
+        clauses=words.clauses(item.when),
+        rows=[
+            Row(label, value)
             for label, value in (*_unseen(record, item), *_rows(record, item), *_absent(record, item))
             if value
         ],
-        "conflicts": doubts.disputes(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
-        "crash_sensor": doors.sensor(record, item),
-        "outline": _outlined(item) and not closed_in(record, item),
-        "install_how": item.install_how,
-        "cautions": [words.caution(record, caution) for caution in item.cautions],
-        "source": list(item.source),
-    }
+        conflicts=doubts.disputes(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
+        crash_sensor=doors.sensor(record, item),
+        outline=_outlined(item) and not closed_in(record, item),
+        install_how=item.install_how,
+        cautions=[words.caution(record, caution) for caution in item.cautions],
+        source=item.source,
+    )
 
 
 def _outlined(item: Opening) -> bool:

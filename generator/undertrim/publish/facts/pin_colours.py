@@ -1,16 +1,28 @@
 """The colour of a wire at a pin as data: words, letters, screen colours, and what to doubt."""
 
-from typing import Any
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from undertrim.record import colours
-from undertrim.words import message
-
-Data = dict[str, Any]
+from undertrim.words import Value, message
 
 _EARTH = message("plugs/protective-earth")
 
 
-def colour(text: str, scheme: str = "") -> Data | None:
+@dataclass(frozen=True, slots=True)
+class Colour:
+    """A wire colour: in words, by its letters, as colours of the screen, and what to doubt in it."""
+
+    words: Value
+    iec: str
+    iec_sorted: str
+    base: str | None
+    tracers: Sequence[str]
+    doubt: Value
+    may_be: Sequence[Value]
+
+
+def colour(text: str, scheme: str = "") -> Colour | None:
     """A wire colour as typed in a scheme; None where it is not recorded.
 
     One that cannot be read is shown as typed, and `may_be` says what it could mean.
@@ -21,17 +33,17 @@ def colour(text: str, scheme: str = "") -> Data | None:
         wire = colours.parse(text, scheme)
     except colours.ColourError:
         return _unread(text)
-    return {
-        "words": wire.words,
-        "iec": wire.iec,
-        "iec_sorted": wire.iec_sorted,
-        "base": wire.base.hex,
-        "tracers": list(wire.stripes),
-        "doubt": _EARTH if wire.protective_earth else "",
-        "may_be": [],
-    }
+    return Colour(
+        words=wire.words,
+        iec=wire.iec,
+        iec_sorted=wire.iec_sorted,
+        base=wire.base.hex,
+        tracers=wire.stripes,
+        doubt=_EARTH if wire.protective_earth else "",
+        may_be=(),
+    )
 
 
-def _unread(text: str) -> Data:
+def _unread(text: str) -> Colour:
     may_be = [wire.words for wire in colours.candidates(text)]
-    return {"words": text, "iec": "", "iec_sorted": "", "base": None, "tracers": [], "doubt": "", "may_be": may_be}
+    return Colour(text, "", "", base=None, tracers=(), doubt="", may_be=may_be)

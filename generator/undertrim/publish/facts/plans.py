@@ -1,21 +1,41 @@
 """The steps of all visits to all cars of a record, and which of them each visit to each car has."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
 from undertrim.derive import cars
 from undertrim.derive.procedure import running
 from undertrim.derive.procedure.choices import Choices
+from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts import words
+from undertrim.publish.facts.photos import ShownPhoto
+from undertrim.publish.facts.shown_steps import ToldStep
 from undertrim.record.model import VehicleRecord
 from undertrim.words import Value
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class ShownStep:
+    """A step with the targets and, in words, the cars it belongs to; `when` is empty for all cars."""
+
+    step: Spread[ToldStep]
+    targets: Sequence[str]
+    when: Value
+    photos: Sequence[ShownPhoto] = ()
 
 
-def steps(record: VehicleRecord, made: Choices) -> Iterator[Data]:
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Which steps each visit to one kind of car has: step numbers (places in `steps`) by target, and of every set that is not simply their sum."""
+
+    car: Mapping[str, str]
+    singles: Mapping[str, Sequence[int]]
+    sets: Mapping[str, Sequence[int]]
+
+
+def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
     """Every step with the cars and targets it belongs to."""
     with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
     for number, of_car in enumerate(made.cars):
@@ -28,11 +48,11 @@ def steps(record: VehicleRecord, made: Choices) -> Iterator[Data]:
                     with_it[name][1].add(number)
     running_states = _states(made)
     for step in made.steps:
-        yield {
-            **step_facts.step(record, replace(step, state=running_states[step.id])),
-            "targets": [target for target in made.cars[0].singles if target in with_it[step.id][0]],
-            "when": _condition(record, made, with_it[step.id][1]),
-        }
+        yield ShownStep(
+            step=step_facts.step(record, replace(step, state=running_states[step.id])),
+            targets=[target for target in made.cars[0].singles if target in with_it[step.id][0]],
+            when=_condition(record, made, with_it[step.id][1]),
+        )
 
 
 def _states(made: Choices) -> dict[str, Mapping[str, str]]:
@@ -61,14 +81,14 @@ def _narrowed(known: Mapping[str, cars.AnyVariant], made: Choices, in_cars: list
             yield words.either(cars.label(known, name, choice) for choice in chosen)
 
 
-def plans(made: Choices) -> list[Data]:
+def plans(made: Choices) -> list[Plan]:
     """For each car: step numbers (places in `steps`) by target, and of every set that is not simply their sum."""
     place = {step.id: i for i, step in enumerate(made.steps)}
     return [
-        {
-            "car": dict(of_car.car),
-            "singles": {target: [place[step] for step in ids] for target, ids in of_car.singles.items()},
-            "sets": {"+".join(ids): [place[step] for step in listed] for ids, listed in of_car.sets.items()},
-        }
+        Plan(
+            car=dict(of_car.car),
+            singles={target: [place[step] for step in ids] for target, ids in of_car.singles.items()},
+            sets={"+".join(ids): [place[step] for step in listed] for ids, listed in of_car.sets.items()},
+        )
         for of_car in made.cars
     ]

@@ -1,8 +1,7 @@
 """Cable runs as data: the way, its grommets, and the cable that an amplifier would want along it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from undertrim.derive.electrical.bounds import Refused, usual
 from undertrim.derive.electrical.cable import choose
@@ -15,8 +14,6 @@ from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Message, Value, all_of, message
-
-Data = dict[str, Any]
 
 _THROUGH = {"grommet": "runs/grommet", "edge": "runs/edge", "channel": "runs/channel", "unknown": "runs/unknown"}
 _ENGINE = {
@@ -37,33 +34,56 @@ class RunCable:
     why: Value
 
 
-def runs(record: VehicleRecord) -> list[Data]:
+@dataclass(frozen=True, slots=True)
+class ShownRun:
+    """One run. Its `cables` are empty where the length is not known or cannot be, and `assumed` says what they are reckoned with."""
+
+    id: str
+    name: str
+    from_: str
+    to: str
+    length: Value
+    side: Value
+    engine: Message
+    passes: Sequence[Message]
+    carries: Sequence[Message]
+    ground: Value
+    note: str
+    cables: Sequence[RunCable]
+    assumed: Value
+    when: Value
+    clauses: words.Clauses
+    conflicts: Sequence[Value]
+    source: Sequence[str]
+
+
+def runs(record: VehicleRecord) -> list[ShownRun]:
     """Every run of a record."""
     return [run(record, item) for item in record.runs.values()]
 
 
-def run(record: VehicleRecord, item: Run) -> Data:
-    """One run. Its `cables` are empty where the length is not known or cannot be, and `assumed` says what they are reckoned with."""
+def run(record: VehicleRecord, item: Run) -> ShownRun:
+    """One run."""
     cables, assumed = _reckoned(item)
-    return {
-        "id": item.id,
-        "name": item.name,
-        "from": item.from_,
-        "to": item.to,
-        "length": words.quantity(item.length),
-        "side": message(f"sides/{item.side}") if item.side else "",
-        "engine": _ENGINE[item.engine],
-        "passes": [message(_THROUGH[one.through], where=one.where) for one in item.passes],
-        "carries": [_CARRIES[name] for name in item.carries],
-        "ground": _ground(record, item),
-        "note": item.note,
-        "cables": cables,
-        "assumed": assumed,
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-        "conflicts": doubts.marks(record, ("runs", item.id)),
-        "source": list(item.source),
-    }
+    return ShownRun(
+        id=item.id,
+        name=item.name,
+        from_=item.from_,
+        to=item.to,
+        length=words.quantity(item.length),
+        side=message(f"sides/{item.side}") if item.side else "",
+        engine=_ENGINE[item.engine],
+        passes=[message(_THROUGH[one.through], where=one.where) for one in item.passes],
+        carries=[_CARRIES[name] for name in item.carries],
+        ground=_ground(record, item),
+        note=item.note,
+        cables=cables,
+        assumed=assumed,
+        when=words.when(record, item.when),
+        clauses=words.clauses(item.when),
+        conflicts=doubts.marks(record, ("runs", item.id)),
+        source=item.source,
+    )
 
 
 _CARRIES = {"plus": message("runs/plus"), "ground": message("runs/ground"), "signal": message("runs/signal")}

@@ -1,18 +1,25 @@
 """Steps as data, with all the words a page or sheet needs."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
-from typing import Any
 
 from undertrim.derive.procedure import closing, purposes, running, states, tally, waits
 from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.seen import seen
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.publish.facts import doubts, places, words
+from undertrim.publish.facts.shown_steps import (
+    Head,
+    Purchase,
+    ShownFastenerLine,
+    ShownTetherLine,
+    ShownWait,
+    Tally,
+    ToldStep,
+)
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.words import Value, message, word
-
-Data = dict[str, Any]
 
 _VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
 """What is done, for the kinds of step whose title only names a part."""
@@ -23,44 +30,44 @@ def section_title(section: str) -> Value:
     return message(f"sections/{section}")
 
 
-def step(record: VehicleRecord, item: Step) -> Data:
+def step(record: VehicleRecord, item: Step) -> ToldStep:
     """One step."""
     # Long because it is one table: what a step says, a line each.
     thing = item.node.thing if item.node else None
-    return {
-        "id": item.id,
-        "kind": item.kind,
-        "section": item.section,
-        "verb": _VERBS.get(item.kind, ""),
-        "title": item.title,
-        "part": item.part,
-        "side": item.side,
-        "on_side": _on_side(record, thing) if isinstance(thing, Part | Prep) else "",
-        "text": [*item.text, *seen(item)],
-        "kits": [],
-        "motion": _motion(thing) if item.kind == "remove" else "",
-        "directed": item.kind == "remove" and isinstance(thing, Part) and bool(thing.release and thing.direction),
-        "place": places.places(record, thing) if thing and item.kind != "wait" else [],
-        "area": thing.area if isinstance(thing, Part | Prep) else "",
-        "fasteners": [fastener_line(record, item, line) for line in item.fasteners],
-        "tethers": _said_once([tether_line(record, line) for line in item.tethers]),
-        "cautions": [words.caution(record, caution) for caution in item.cautions],
-        "minutes": item.minutes,
-        "time": words.minutes(item.minutes) if item.minutes else "",
-        "wait": wait(item),
-        "tools": [name for name in item.tools if name not in {line.tool for line in item.fasteners}],
-        "unknown": item.unknown,
-        "conflicts": doubts.of_step(record, item),
-        "state": dict(item.state),
-        "state_words": state_words(item.state),
-        "turns": [list(turn) for turn in running.turns(item)],
-        "needs": dict(item.needs),
-        "uses": [purposes.purpose(name).label for name in item.uses],
-        "materials": [purchase(entry) for entry in tally.materials(item)],
-        "new": item.new,
-        "untimed": tally.time([item]).untimed,
-        "source": list(thing.source) if isinstance(thing, Part | Prep) else [],
-    }
+    return ToldStep(
+        id=item.id,
+        kind=item.kind,
+        section=item.section,
+        verb=_VERBS.get(item.kind, ""),
+        title=item.title,
+        part=item.part,
+        side=item.side,
+        on_side=_on_side(record, thing) if isinstance(thing, Part | Prep) else "",
+        text=[*item.text, *seen(item)],
+        kits=(),
+        motion=_motion(thing) if item.kind == "remove" else "",
+        directed=item.kind == "remove" and isinstance(thing, Part) and bool(thing.release and thing.direction),
+        place=places.places(record, thing) if thing and item.kind != "wait" else [],
+        area=thing.area if isinstance(thing, Part | Prep) else "",
+        fasteners=[fastener_line(record, item, line) for line in item.fasteners],
+        tethers=_said_once([tether_line(record, line) for line in item.tethers]),
+        cautions=[words.caution(record, caution) for caution in item.cautions],
+        minutes=item.minutes,
+        time=words.minutes(item.minutes) if item.minutes else "",
+        wait=wait(item),
+        tools=[name for name in item.tools if name not in {line.tool for line in item.fasteners}],
+        unknown=item.unknown,
+        conflicts=doubts.of_step(record, item),
+        state=dict(item.state),
+        state_words=state_words(item.state),
+        turns=running.turns(item),
+        needs=dict(item.needs),
+        uses=[purposes.purpose(name).label for name in item.uses],
+        materials=[purchase(entry) for entry in tally.materials(item)],
+        new=item.new,
+        untimed=tally.time([item]).untimed,
+        source=thing.source if isinstance(thing, Part | Prep) else (),
+    )
 
 
 def _on_side(record: VehicleRecord, thing: Part | Prep) -> str:
@@ -78,66 +85,67 @@ def _motion(thing: object) -> Value:
     return message("motions/directed", motion=motion, way=way) if way else motion
 
 
-def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Data:
+def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> ShownFastenerLine:
     """Fasteners of one sort in a step. `condition` is empty where the step's own holds for them too."""
     fastener = line.fastener
     drive = fastener.drive
     own = fastener.when if fastener.when.clauses else ALWAYS
-    return {
-        "fate": line.fate,
-        "fate_words": message(f"fasteners/{line.fate}"),
-        "later": line.later,
-        "later_words": message(f"fasteners/later-{line.later}") if line.later else "",
-        "kind": fastener.kind,
-        "count": line.count if isinstance(line.count, int) else "unknown",
-        "text": words.fastener(fastener),
-        "detail": words.fastener_detail(fastener),
-        "hidden_by": record.parts[fastener.under].name if fastener.under in record.parts else "",
-        "tool": line.tool,
-        "either": list(tally.either(line)),
-        "single_use": fastener.single_use,
-        "head": {"family": drive.family, "label": drive.label} if drive else None,
-        "sort": fastener.what,
-        "at": dict(fastener.at),
-        "where": fastener.where,
-        "counts": [count(entry) for entry in tally.of_line(item, line)],
-        "buy": [purchase(entry) for entry in tally.replacement(item, line)],
-        "when": words.when(record, own),
-        "clauses": words.clauses(own),
-    }
+    return ShownFastenerLine(
+        fate=line.fate,
+        fate_words=message(f"fasteners/{line.fate}"),
+        later=line.later,
+        later_words=message(f"fasteners/later-{line.later}") if line.later else "",
+        kind=fastener.kind,
+        count=line.count if isinstance(line.count, int) else "unknown",
+        text=words.fastener(fastener),
+        detail=words.fastener_detail(fastener),
+        hidden_by=record.parts[fastener.under].name if fastener.under in record.parts else "",
+        tool=line.tool,
+        either=tally.either(line),
+        single_use=fastener.single_use,
+        head=Head(drive.family, drive.label) if drive else None,
+        sort=fastener.what,
+        at=dict(fastener.at),
+        where=fastener.where,
+        counts=[count(entry) for entry in tally.of_line(item, line)],
+        buy=[purchase(entry) for entry in tally.replacement(item, line)],
+        when=words.when(record, own),
+        clauses=words.clauses(own),
+    )
 
 
-def _said_once(lines: list[Data]) -> list[Data]:
+def _said_once(lines: Sequence[ShownTetherLine]) -> list[ShownTetherLine]:
     """Plugs that are tried in one and the same way: how is said at the last of them."""
-    for line, other in pairwise(lines):
-        if line["act"] == other["act"] == "try" and (line["how"], line["clauses"]) == (other["how"], other["clauses"]):
-            line["how"] = ""
-    return lines
+    again = [
+        line.act == other.act == "try" and (line.how, line.clauses) == (other.how, other.clauses)
+        for line, other in pairwise(lines)
+    ]
+    return [replace(line, how="") if known else line for line, known in zip(lines, (*again, False), strict=False)]
 
 
-def tether_line(record: VehicleRecord, line: TetherLine) -> Data:
+def tether_line(record: VehicleRecord, line: TetherLine) -> ShownTetherLine:
     """One tether in a step; `part` and `side` say what it is on where the step is about something else."""
     tether = line.tether
     usual = states.tether_kind(tether.kind)
     by_kind = {"undo": usual.undo, "rejoin": usual.rejoin, "park": usual.park}
-    return {
-        "id": tether.id,
-        "name": tether.name,
-        "kind": tether.kind,
-        "kind_words": states.tether_kind(tether.kind).label,
-        "restraint": tether.circuit == "restraint",
-        "circuit_words": "" if tether.circuit == "ordinary" else message(f"tethers/{tether.circuit}"),
-        "act": line.act,
-        "act_words": by_kind.get(line.act) or word("tethers", "act", line.act, "label"),
-        "later": list(line.later),
-        "later_words": words.listed(*(word("tethers", "later", act, "label") for act in line.later), joined="comma-or"),
-        "part": line.node.thing.name if line.node else "",
-        "side": (line.node.side or "") if line.node else "",
-        "serves": [purposes.purpose(name).label for name in purposes.served(tether)],
-        "how": _how(line),
-        "when": words.when(record, line.when),
-        "clauses": words.clauses(line.when),
-    }
+    return ShownTetherLine(
+        id=tether.id,
+        name=tether.name,
+        kind=tether.kind,
+        kind_words=states.tether_kind(tether.kind).label,
+        restraint=tether.circuit == "restraint",
+        circuit_words="" if tether.circuit == "ordinary" else message(f"tethers/{tether.circuit}"),
+        act=line.act,
+        act_words=by_kind.get(line.act) or word("tethers", "act", line.act, "label"),
+        later=line.later,
+        later_words=words.listed(*(word("tethers", "later", act, "label") for act in line.later), joined="comma-or"),
+        part=line.node.thing.name if line.node else "",
+        side=(line.node.side or "") if line.node else "",
+        serves=[purposes.purpose(name).label for name in purposes.served(tether)],
+        how=_how(line),
+        when=words.when(record, line.when),
+        clauses=words.clauses(line.when),
+    )
 
 
 def _how(line: TetherLine) -> Value:
@@ -146,17 +154,17 @@ def _how(line: TetherLine) -> Value:
     return line.tether.how if line.act in ("leave", "goes-with", "undo") else ""
 
 
-def wait(item: Step) -> Data | None:
+def wait(item: Step) -> ShownWait | None:
     """A wait: the maker's time, or that nobody has recorded it."""
     if item.wait is None:
         return None
     known = None if isinstance(item.wait.time, Blank) else item.wait.time
-    return {
-        "seconds": known.value if known else None,
-        "text": known or words.LOOK_UP,
-        "why": waits.why(item.wait),
-        "source": list(item.wait.source),
-    }
+    return ShownWait(
+        seconds=known.value if known else None,
+        text=known or words.LOOK_UP,
+        why=waits.why(item.wait),
+        source=item.wait.source,
+    )
 
 
 def state_words(state: Mapping[str, str]) -> Value:
@@ -164,15 +172,20 @@ def state_words(state: Mapping[str, str]) -> Value:
     return words.listed(*(message(f"states/{name}-{value}".replace(" ", "-")) for name, value in state.items()))
 
 
-def count(entry: tally.Count) -> Data:
+def count(entry: tally.Count) -> Tally:
     """Fasteners of one sort with what becomes of them."""
     sort = message("fasteners/of-sort", kind=word("fasteners", entry.kind, "label"), sort=entry.what)
-    return {
-        "sort": words.listed(sort, entry.detail),
-        **{fate: getattr(entry, fate) for fate in (*tally.FATES, "unrecorded")},
-    }
+    return Tally(
+        sort=words.listed(sort, entry.detail),
+        out=entry.out,
+        back=entry.back,
+        moved=entry.moved,
+        bagged=entry.bagged,
+        new=entry.new,
+        unrecorded=entry.unrecorded,
+    )
 
 
-def purchase(entry: tally.Purchase) -> Data:
+def purchase(entry: tally.Purchase) -> Purchase:
     """Something single-use."""
-    return {"count": entry.count, "what": entry.what, "part": entry.part}
+    return Purchase(entry.count, entry.what, entry.part)

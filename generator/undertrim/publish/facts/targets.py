@@ -1,15 +1,27 @@
 """What can be worked at: every opening at every side, each with a mark of its own."""
 
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive.procedure import planning
 from undertrim.publish.facts import names, words
 from undertrim.record.model import VehicleRecord
+from undertrim.words import Value
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class ShownTarget:
+    """An opening at a side, with a short mark of capital letters that tells it from the others."""
+
+    id: str
+    opening: str
+    side: str
+    name: Value
+    mark: str
+    when: Value
+    clauses: words.Clauses
 
 
-def targets(record: VehicleRecord) -> list[Data]:
+def targets(record: VehicleRecord) -> list[ShownTarget]:
     """Every opening at every side, with a short mark of capital letters that tells it from the others."""
     found = []
     marks: set[str] = set()
@@ -18,15 +30,15 @@ def targets(record: VehicleRecord) -> list[Data]:
         mark = _mark(target.opening, target.side, marks)
         marks.add(mark)
         found.append(
-            {
-                "id": str(target),
-                "opening": target.opening,
-                "side": target.side,
-                "name": names.job(record, target),
-                "mark": mark,
-                "when": words.when(record, opening.when),
-                "clauses": words.clauses(opening.when),
-            }
+            ShownTarget(
+                id=str(target),
+                opening=target.opening,
+                side=target.side,
+                name=names.job(record, target),
+                mark=mark,
+                when=words.when(record, opening.when),
+                clauses=words.clauses(opening.when),
+            )
         )
     return found
 

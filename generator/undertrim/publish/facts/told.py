@@ -1,15 +1,14 @@
 """Cautions that the step just before has too: told in full once, then cut short with the step that has them in full."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Iterator, Sequence
 
+from undertrim.publish.encoding import Published
 from undertrim.words import Value, message
 
-Data = Mapping[str, Any]
 Wording = tuple[str, ...]
 
 
-def told_at(steps: Sequence[Data]) -> Iterator[tuple[int, ...]]:
+def told_at(steps: Sequence[Published]) -> Iterator[tuple[int, ...]]:
     """For each step, as data and counted from 1, and each of its cautions: the step that has it in full, 0 where this one must.
 
     DANGER is always in full. The page's script does the same to the steps that it shows.
@@ -25,9 +24,9 @@ def short(step: int) -> Value:
     return message("cautions/in-full-before", step=step)
 
 
-def _in_full(caution: Data, told: int, number: int) -> int:
+def _in_full(caution: Published, told: int, number: int) -> int:
     return 0 if told == number or caution["signal"] == "DANGER" else told
 
 
-def _wording(caution: Data) -> Wording:
+def _wording(caution: Published) -> Wording:
     return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid", "when"))

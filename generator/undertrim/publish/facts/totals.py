@@ -2,40 +2,60 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.visit import totals as derived
 from undertrim.publish.facts import steps as facts
 from undertrim.publish.facts import words
+from undertrim.publish.facts.shown_steps import Purchase, Tally
 from undertrim.words import Value, message
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class ShownTool:
+    """A tool with what will do in its place."""
+
+    name: Value
+    instead: Sequence[Value]
 
 
-def totals(steps: Sequence[Step]) -> Data:
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """What one visit comes to; `minutes` leaves out the `untimed` steps, `waits` are in s, None where a length is not recorded."""
+
+    tools: Sequence[ShownTool]
+    fasteners: Sequence[Tally]
+    buy: Sequence[Purchase]
+    minutes: float
+    untimed: int
+    waits: Sequence[float | None]
+    time_text: Value
+
+
+def totals(steps: Sequence[Step]) -> Totals:
     """Totals over the steps of one visit."""
     return shown(derived.of(steps))
 
 
-def shown(made: derived.Totals) -> Data:
+def shown(made: derived.Totals) -> Totals:
     """The totals of a visit."""
     spent = made.time
-    return {
-        "tools": [tool(item) for item in made.tools],
-        "fasteners": [facts.count(item) for item in made.fasteners],
-        "buy": [facts.purchase(item) for item in made.buy],
-        "minutes": round(spent.minutes, 2),
-        "untimed": spent.untimed,
-        "waits": list(spent.waits),
-        "time_text": time_text(spent),
-    }
+    return Totals(
+        tools=[tool(item) for item in made.tools],
+        fasteners=[facts.count(item) for item in made.fasteners],
+        buy=[facts.purchase(item) for item in made.buy],
+        minutes=round(spent.minutes, 2),
+        untimed=spent.untimed,
+        waits=spent.waits,
+        time_text=time_text(spent),
+    )
 
 
-def tool(item: tally.Tool) -> Data:
+def tool(item: tally.Tool) -> ShownTool:
     """A tool with what will do in its place."""
-    return {"name": item.name, "instead": list(item.instead)}
+    return ShownTool(item.name, item.instead)
 
 
 def time_text(spent: tally.Time) -> Value:

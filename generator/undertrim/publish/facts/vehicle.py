@@ -1,6 +1,7 @@
 """All derived facts of one vehicle record."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -14,7 +15,7 @@ from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.steps import SECTIONS
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import (
     blockers,
     connectors,
@@ -39,13 +40,25 @@ from undertrim.publish.facts import (
 )
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.photos import Shown, shown
+from undertrim.publish.facts.plans import ShownStep
+from undertrim.publish.facts.shown_vehicle import (
+    About,
+    Founded,
+    Part,
+    RestraintArea,
+    Section,
+    ShownChoice,
+    ShownOpening,
+    ShownVariant,
+    SoundSystem,
+    Wired,
+    Work,
+)
 from undertrim.record.model import AreaFacts, Variant, VehicleRecord
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import SaidError, Value, message
-
-Facts = dict[str, Any]
 
 FORMAT = 1
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
@@ -55,7 +68,7 @@ class Unplannable(SaidError):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; `said` says why."""
 
 
-def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, album: Album | None = None) -> Facts:
+def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, album: Album | None = None) -> Published:
     """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
     `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear
@@ -64,14 +77,14 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, albu
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
     known = Vehicle(reckoned(typed), entry.address, shelf, clearances())
-    facts: Facts = {}
+    facts: dict[str, Any] = {}
     photos = shown(entry, known.record, album)
     for part in _parts(entry, typed, known, made, photos):
         facts |= said(part)
     return facts
 
 
-def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Iterator[Facts]:
+def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Iterator[Part]:
     """One after the other, so that each is said, and its messages are gone, before the next is made."""
     yield _about(entry, typed, known, made, photos)
     yield _work(known, photos)
@@ -79,80 +92,73 @@ def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None
     yield _founded(entry, known, made)
 
 
-def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Facts:
+def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> About:
     """Which cars they are, and how sure what is known of them is; `typed` is the record with its conflicts undecided."""
     record = known.record
-    return {
-        "format": FORMAT,
-        "id": entry.id,
-        "address": entry.address,
-        "demo": record.demo == "yes",
-        "lang": record.lang,
-        "lang_words": OwnLanguage(record.lang),
-        **identity.identity(record),
-        "data_date": _data_date(record),
-        "age": evidence.age(_data_date(record), made),
-        "standing": evidence.standing(typed, entry.source.data),
-        "conflicts": evidence.conflicts(typed),
-        "disputed": doubts.marks(record, ("vehicle",)),
-        "variants": [_variant(record, variant, photos) for variant in cars.asked(record).values()],
-    }
+    return About(
+        format=FORMAT,
+        id=entry.id,
+        address=entry.address,
+        demo=record.demo == "yes",
+        lang=record.lang,
+        lang_words=OwnLanguage(record.lang),
+        identity=identity.identity(record),
+        data_date=_data_date(record),
+        age=evidence.age(_data_date(record), made),
+        standing=evidence.standing(typed, entry.source.data),
+        conflicts=evidence.conflicts(typed),
+        disputed=doubts.marks(record, ("vehicle",)),
+        variants=[_variant(record, variant, photos) for variant in cars.asked(record).values()],
+    )
 
 
-def _work(known: Vehicle, photos: Shown) -> Facts:
+def _work(known: Vehicle, photos: Shown) -> Work:
     """What can be worked at, and the steps of it."""
     record = known.record
     chosen = _choices(Planner(record))
-    return {
-        "targets": targets.targets(record),
-        "blockers": blockers.blockers(record, known.address, known.stock),
-        "openings": (
-            {
-                **openings.opening(record, item),
-                "photos": photos.of(item),
-                **fit.fits(known, item),
-                "form": fit_page.form(known, item),
-            }
+    return Work(
+        targets=targets.targets(record),
+        blockers=blockers.blockers(record, known.address, known.stock),
+        openings=(
+            ShownOpening(
+                openings.opening(record, item), photos.of(item), fit.fits(known, item), fit_page.form(known, item)
+            )
             for item in record.openings.values()
         ),
-        "sections": [{"id": name, "title": step_facts.section_title(name)} for name in SECTIONS],
-        "steps": _complete(known, chosen, plans.steps(record, chosen), photos),
-        "plans": plans.plans(chosen),
-        "totals": totals.totals(chosen.steps),
-    }
+        sections=[Section(name, step_facts.section_title(name)) for name in SECTIONS],
+        steps=_complete(known, chosen, plans.steps(record, chosen), photos),
+        plans=plans.plans(chosen),
+        totals=totals.totals(chosen.steps),
+    )
 
 
-def _wired(known: Vehicle, photos: Shown) -> Facts:
+def _wired(known: Vehicle, photos: Shown) -> Wired:
     """What is joined to what, and what the wires carry."""
     record = known.record
-    return {
-        "connectors": [
-            {**made, "photos": photos.of(record.connectors[made["id"]])} for made in connectors.connectors(record)
-        ],
-        "joints": joints.joints(known),
-        "ladders": ladders.ladders(record),
-        "runs": runs.runs(record),
-        "sound": [
-            {"id": item.id, "conflicts": doubts.marks(record, ("sound", item.id))} for item in record.sound.values()
-        ],
-        "rest": resting.rest(record),
-        "functions": [wiring.function(record, item) for item in record.functions.values()],
-        "duties": duties.duties(record, known.address, known.stock),
-    }
+    return Wired(
+        connectors=connectors.connectors(record, photos),
+        joints=joints.joints(known),
+        ladders=ladders.ladders(record),
+        runs=runs.runs(record),
+        sound=[SoundSystem(item.id, doubts.marks(record, ("sound", item.id))) for item in record.sound.values()],
+        rest=resting.rest(record),
+        functions=[wiring.function(record, item) for item in record.functions.values()],
+        duties=duties.duties(record, known.address, known.stock),
+    )
 
 
-def _founded(entry: Entry, known: Vehicle, made: date | None) -> Facts:
+def _founded(entry: Entry, known: Vehicle, made: date | None) -> Founded:
     """What may fire where, what of the record is there, and where it comes from."""
     record = known.record
-    return {
-        "restraints": [
-            {"area": name, "items": _restraints(area), "conflicts": doubts.marks(record, ("areas", name))}
+    return Founded(
+        restraints=[
+            RestraintArea(name, _restraints(area), doubts.marks(record, ("areas", name)))
             for name, area in record.areas.items()
             if area.restraints
         ],
-        "coverage": coverage.summary(record),
-        "evidence": evidence.pieces(record, entry.source.data, made),
-    }
+        coverage=coverage.summary(record),
+        evidence=evidence.pieces(record, entry.source.data, made),
+    )
 
 
 def _restraints(area: AreaFacts) -> list[Value]:
@@ -172,24 +178,20 @@ def _data_date(record: VehicleRecord) -> str:
     return max((item.on for item in record.evidence.values()), default="")
 
 
-def _variant(record: VehicleRecord, variant: cars.AnyVariant, photos: Shown) -> Facts:
-    shown = photos.of_choices(variant) if isinstance(variant, Variant) else {}
-    return {
-        "id": variant.id,
-        "ask": variant.ask,
-        "conflicts": doubts.marks(record, ("variants", variant.id)),
-        "choices": [
-            {"id": choice.id, "label": choice.label, "tell": choice.tell, "photos": shown.get(choice.id, [])}
-            for choice in variant.choices.values()
-        ],
-    }
+def _variant(record: VehicleRecord, variant: cars.AnyVariant, photos: Shown) -> ShownVariant:
+    seen = photos.of_choices(variant) if isinstance(variant, Variant) else {}
+    choices = [
+        ShownChoice(choice.id, choice.label, choice.tell, seen.get(choice.id, []))
+        for choice in variant.choices.values()
+    ]
+    return ShownVariant(variant.id, variant.ask, doubts.marks(record, ("variants", variant.id)), choices)
 
 
-def _complete(known: Vehicle, chosen: Choices, made: Iterable[Facts], photos: Shown) -> Iterator[Facts]:
+def _complete(known: Vehicle, chosen: Choices, made: Iterable[ShownStep], photos: Shown) -> Iterator[ShownStep]:
     """The steps, with how each kit that suits is built in the step that does it, and with their photographs."""
     building = {step.id for step in chosen.steps if step.builds}
-    for step in made:
-        if step["id"] in building:
-            step["kits"] = kits.built(known.record, known.address, known.stock, step["part"])
-        step["photos"] = photos.of_step(step["kind"], step["part"])
-        yield step
+    for planned in made:
+        step = planned.step
+        if step.id in building:
+            step = replace(step, kits=kits.built(known.record, known.address, known.stock, step.part))
+        yield replace(planned, step=step, photos=photos.of_step(step.kind, step.part))

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
 
 from undertrim.derive import cars, jobs
 from undertrim.derive.fit.answers import Vehicle
@@ -12,24 +11,24 @@ from undertrim.derive.procedure import running
 from undertrim.derive.procedure.planning import Procedure, Target
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.visit.visit import Visit
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
+from undertrim.publish.facts.kits import KitWork
+from undertrim.publish.facts.shown_visit import OpenChoice, OpenVariant, ShownVisit, TakenRoute, VisitCars, VisitStep
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import message
 
-Data = dict[str, Any]
-
 
 def visit(
     record: VehicleRecord, address: str, wanted: Sequence[Target], fixed: Mapping[str, str], shelf: Stock = NOTHING
-) -> Data:
+) -> Published:
     """The procedure for openings and a car of a record, all gear left open: see `of`."""
     return of(Visit(Vehicle(record, address, shelf, clearances()), tuple(wanted), dict(fixed)))
 
 
-def of(made: Visit) -> Data:
+def of(made: Visit) -> Published:
     """The procedure for a visit, in the language of the reader.
 
     Raises Unreachable when an opening cannot be reached, TooTangled when its routes interlock too much, and BadRequest for an opening
@@ -38,33 +37,32 @@ def of(made: Visit) -> Data:
     # Long because it is one table: what a visit says, a line each.
     record, address, wanted, fixed, plans = made.record, made.address, made.targets, made.car, made.plans
     _refuse_absent(record, wanted, plans, fixed)
-    found: Data = said(
-        {
-            "vehicle": address,
-            "title": f"{record.vehicle.make} {record.vehicle.model}",
-            "demo": record.demo == "yes",
-            "lang_words": OwnLanguage(record.lang),
-            "jobs": [str(target) for target in wanted],
-            "job_names": [names.job(record, target) for target in wanted],
-            "closed": list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
-            "variant": dict(fixed),
-            "variant_words": names.car(record, fixed),
-            "open_variants": _open(record, plans),
-            "blockers": _blockers(record, address, made.shelf, wanted, fixed),
-            "routes": _routes(plans),
-            "steps": [{**_step(record, step, plans, fixed), "kits": list(_kits(step, made))} for step in made.steps],
-            "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(made)],
-        }
+    shown = ShownVisit(
+        vehicle=address,
+        title=f"{record.vehicle.make} {record.vehicle.model}",
+        demo=record.demo == "yes",
+        lang_words=OwnLanguage(record.lang),
+        jobs=[str(target) for target in wanted],
+        job_names=[names.job(record, target) for target in wanted],
+        closed=list(dict.fromkeys(str(target) for plan in plans for target, _ in plan.closed)),
+        variant=dict(fixed),
+        variant_words=names.car(record, fixed),
+        open_variants=_open(record, plans),
+        blockers=_blockers(record, address, made.shelf, wanted, fixed),
+        routes=_routes(plans),
+        steps=[_step(record, step, plans, fixed, list(_kits(step, made))) for step in made.steps],
+        cars=_cars(made),
     )
+    found: Published = said(shown)
     return found
 
 
-def _kits(step: Step, made: Visit) -> Iterator[Data]:
+def _kits(step: Step, made: Visit) -> Iterator[KitWork]:
     """How each kit is built up in the cars that the visit covers, where it is this step that tells it: with gear chosen, the kits it goes in with."""
     used = _used(made, step.part) if step.builds else set()
     for item in kits.built(made.record, made.address, made.vehicle.shelf(step.part), step.part) if step.builds else ():
-        if (used is None or item["id"] in used) and _applies(item["clauses"], made.car):
-            yield {**item, "lines": [line for line in item["lines"] if _applies(line["clauses"], made.car)]}
+        if (used is None or item.id in used) and _applies(item.clauses, made.car):
+            yield replace(item, lines=[line for line in item.lines if _applies(line.clauses, made.car)])
 
 
 def _used(made: Visit, opening: str) -> set[str] | None:
@@ -84,37 +82,36 @@ def _refuse_absent(
 
 def _blockers(
     record: VehicleRecord, address: str, shelf: Stock, wanted: Sequence[Target], fixed: Mapping[str, str]
-) -> list[Data]:
+) -> list[blockers.Blocker]:
     """What is in the way of these jobs in these cars."""
     found = blockers.blockers(record, address, shelf)
-    return [item for item in found if _concerns(item, wanted) and _applies(item["clauses"], fixed)]
+    return [item for item in found if _concerns(item, wanted) and _applies(item.clauses, fixed)]
 
 
-def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
-    return not blocker["openings"] or any(target.opening in blocker["openings"] for target in wanted)
+def _concerns(blocker: blockers.Blocker, wanted: Sequence[Target]) -> bool:
+    return not blocker.openings or any(target.opening in blocker.openings for target in wanted)
 
 
-def _cars(made: Visit) -> list[Data]:
+def _cars(made: Visit) -> list[VisitCars]:
     """The totals for each kind of car; kinds that come to the same stand together."""
-    return [{"cars": [dict(car) for car in one.cars], "totals": totals.shown(one)} for one in made.totals]
+    return [
+        VisitCars([dict(car) for car in one.cars], totals.shown(one), names.kinds_of_car(made.record, one.cars))
+        for one in made.totals
+    ]
 
 
-def _applies(clauses: Mapping[str, list[str]], car: Mapping[str, str]) -> bool:
+def _applies(clauses: words.Clauses, car: Mapping[str, str]) -> bool:
     return When(tuple((name, tuple(choices)) for name, choices in clauses.items())).holds(car)
 
 
-def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[Data]:
+def _open(record: VehicleRecord, plans: Sequence[Procedure]) -> list[OpenVariant]:
     """The variants that were not chosen and make a difference to these jobs."""
     if len(plans) < 2:
         return []
     asked = cars.asked(record)
     names = [name for name in plans[0].car if len({plan.car[name] for plan in plans}) > 1]
     return [
-        {
-            "id": name,
-            "ask": asked[name].ask,
-            "choices": [{"id": c.id, "label": c.label, "tell": c.tell} for c in asked[name].choices.values()],
-        }
+        OpenVariant(name, asked[name].ask, [OpenChoice(c.id, c.label, c.tell) for c in asked[name].choices.values()])
         for name in names
         if _matters(name, plans)
     ]
@@ -130,31 +127,34 @@ def _matters(name: str, plans: Sequence[Procedure]) -> bool:
     return False
 
 
-def _routes(plans: Sequence[Procedure]) -> list[Data]:
+def _routes(plans: Sequence[Procedure]) -> list[TakenRoute]:
     """Where one of several routes was taken: the part, the route's name, for which car."""
     found = []
     for plan in plans:
         for (node, choice), route in plan.selection.routes.items():
             name = node.split("@")[0]
             routes = list(plan.record.parts[name].after_any[choice])
-            found.append({"part": node, "route": routes[route], "of": routes, "car": dict(plan.car)})
+            found.append(TakenRoute(node, routes[route], routes, dict(plan.car)))
     return found
 
 
-def _step(record: VehicleRecord, step: Step, plans: Sequence[Procedure], fixed: Mapping[str, str]) -> Data:
+def _step(
+    record: VehicleRecord,
+    step: Step,
+    plans: Sequence[Procedure],
+    fixed: Mapping[str, str],
+    built: Sequence[KitWork],
+) -> VisitStep:
     """A step with the cars it is for; its lines are those of the cars the visit covers."""
     with_it = [plan for plan in plans if any(item.id == step.id for item in plan.steps)]
     clauses = _narrowing(plans, with_it)
     cautions = tuple(item for item in step.cautions if any(item.when.holds(plan.car) for plan in with_it))
     now = running.agreed(item.state for plan in with_it for item in plan.steps if item.id == step.id)
-    data = step_facts.step(record, replace(step, cautions=cautions, state=now))
-    for key in ("fasteners", "tethers"):
-        data[key] = [line for line in data[key] if _applies(line["clauses"], fixed)]
-    return {
-        **data,
-        "when": words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items()))),
-        "clauses": clauses,
-    }
+    shown = step_facts.step(record, replace(step, cautions=cautions, state=now))
+    fasteners = [line for line in shown.fasteners if _applies(line.clauses, fixed)]
+    tethers = [line for line in shown.tethers if _applies(line.clauses, fixed)]
+    cars_words = words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items())))
+    return VisitStep(replace(shown, fasteners=fasteners, tethers=tethers, kits=built), cars_words, clauses)
 
 
 def _narrowing(plans: Sequence[Procedure], with_it: Sequence[Procedure]) -> dict[str, list[str]]:

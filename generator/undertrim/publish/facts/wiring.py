@@ -1,17 +1,15 @@
 """Wiring notes as data: plugs pin by pin, functions without a pin, duties of the factory unit."""
 
-from collections.abc import Iterator
-from typing import Any
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from undertrim.derive.wiring import standards
 from undertrim.derive.wiring.leads import named
 from undertrim.publish.facts import doubts, words
-from undertrim.publish.facts.pin_colours import colour
+from undertrim.publish.facts.pin_colours import Colour, colour
 from undertrim.record.model import Blank, Connector, FunctionFact, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, Word, message
-
-Data = dict[str, Any]
 
 _BY = {
     "wire": message("plugs/by-wire"),
@@ -21,6 +19,54 @@ _BY = {
 }
 VIEWS = {"wires": message("plugs/wires"), "contacts": message("plugs/contacts")}
 """From which side of a plug one looks, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShownPin:
+    """One contact: address, function, colour in words, letters and screen colours, and what is known of the wire."""
+
+    id: str
+    address: str
+    function: str
+    function_words: Word
+    colour: Colour | None
+    wire: Sequence[Message]
+    metered: bool
+    conflicts: Sequence[Value]
+    note: str
+    when: Value
+    clauses: words.Clauses
+
+
+@dataclass(frozen=True, slots=True)
+class ConnectorTable:
+    """One plug, pin by pin."""
+
+    id: str
+    name: str
+    view: Message
+    size: Message
+    standard: Value
+    when: Value
+    clauses: words.Clauses
+    pins: Sequence[ShownPin]
+    conflicts: Sequence[Value]
+    source: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class CarFunction:
+    """A function that stands on no recorded pin, and how the car has it."""
+
+    id: str
+    name: Word
+    by: str
+    by_words: Message
+    wire: Sequence[Message]
+    conflicts: Sequence[Value]
+    note: str
+    when: Value
+    clauses: words.Clauses
 
 
 def function_name(function: str) -> Word:
@@ -33,37 +79,37 @@ def supply(value: Quantity | Blank | None) -> Value:
     return message("plugs/voltage-unknown") if isinstance(value, Blank) else words.quantity(value)
 
 
-def connector(record: VehicleRecord, item: Connector) -> Data:
+def connector(record: VehicleRecord, item: Connector) -> ConnectorTable:
     """One plug."""
-    return {
-        "id": item.id,
-        "name": item.name,
-        "view": VIEWS[item.view],
-        "size": message("plugs/size", rows=item.rows, columns=item.columns),
-        "standard": standards.title(item.standard),
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-        "pins": [pin(record, item, entry) for entry in item.pins.values()],
-        "conflicts": doubts.of_plug(record, item),
-        "source": list(item.source),
-    }
+    return ConnectorTable(
+        id=item.id,
+        name=item.name,
+        view=VIEWS[item.view],
+        size=message("plugs/size", rows=item.rows, columns=item.columns),
+        standard=standards.title(item.standard),
+        when=words.when(record, item.when),
+        clauses=words.clauses(item.when),
+        pins=[pin(record, item, entry) for entry in item.pins.values()],
+        conflicts=doubts.of_plug(record, item),
+        source=item.source,
+    )
 
 
-def pin(record: VehicleRecord, plug: Connector, item: Pin) -> Data:
+def pin(record: VehicleRecord, plug: Connector, item: Pin) -> ShownPin:
     """One contact: address, function, colour in words, letters and screen colours, and what is known of the wire."""
-    return {
-        "id": item.id,
-        "address": f"{plug.id}/{item.id}",
-        "function": item.function,
-        "function_words": function_name(item.function),
-        "colour": colour(item.colour, plug.scheme),
-        "wire": list(_wire(item)),
-        "metered": item.metered == "yes",
-        "conflicts": doubts.marks(record, ("connectors", plug.id, "pins", item.id)),
-        "note": item.note,
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-    }
+    return ShownPin(
+        id=item.id,
+        address=f"{plug.id}/{item.id}",
+        function=item.function,
+        function_words=function_name(item.function),
+        colour=colour(item.colour, plug.scheme),
+        wire=list(_wire(item)),
+        metered=item.metered == "yes",
+        conflicts=doubts.marks(record, ("connectors", plug.id, "pins", item.id)),
+        note=item.note,
+        when=words.when(record, item.when),
+        clauses=words.clauses(item.when),
+    )
 
 
 def _wire(item: Pin | FunctionFact) -> Iterator[Message]:
@@ -101,19 +147,19 @@ def _of_pin(item: Pin) -> Iterator[Message]:
         yield message("plugs/metered")
 
 
-def function(record: VehicleRecord, item: FunctionFact) -> Data:
+def function(record: VehicleRecord, item: FunctionFact) -> CarFunction:
     """A function that stands on no recorded pin."""
-    return {
-        "id": item.id,
-        "name": function_name(item.id),
-        "by": item.by,
-        "by_words": _BY[item.by],
-        "wire": list(_wire(item)),
-        "conflicts": doubts.marks(record, ("functions", item.id)),
-        "note": item.note,
-        "when": words.when(record, item.when),
-        "clauses": words.clauses(item.when),
-    }
+    return CarFunction(
+        id=item.id,
+        name=function_name(item.id),
+        by=item.by,
+        by_words=_BY[item.by],
+        wire=list(_wire(item)),
+        conflicts=doubts.marks(record, ("functions", item.id)),
+        note=item.note,
+        when=words.when(record, item.when),
+        clauses=words.clauses(item.when),
+    )
 
 
 def by_data(record: VehicleRecord) -> Iterator[FunctionFact]:

@@ -1,7 +1,8 @@
 """Facts as they are shown: quantities, counts, conditions, places. An unknown is said, never left blank."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from undertrim.derive import cars, fastener_words
 from undertrim.derive.procedure.usual_caution import AnyCaution
@@ -10,8 +11,22 @@ from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Items, Value, message
 
+Clauses = Mapping[str, Sequence[str]]
+"""A condition as data: variant -> choices, of which any one holds; empty for every car."""
+
 UNKNOWN = message("facts/unknown")
 LOOK_UP = message("facts/look-up")
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution with its signal word; `when` says in words in which cars it holds, empty for all."""
+
+    signal: str
+    hazard: Value
+    consequence: Value
+    avoid: Value
+    when: Value
 
 
 def quantity(value: Quantity | Blank | None) -> Value:
@@ -49,7 +64,7 @@ def listed(*values: Value, joined: str = "comma") -> Value:
     return Items(kept, joined) if kept else ""
 
 
-def clauses(condition: When) -> dict[str, list[str]]:
+def clauses(condition: When) -> Clauses:
     """A condition as data: variant -> choices."""
     return {name: list(choices) for name, choices in condition.clauses}
 
@@ -92,12 +107,6 @@ def fastener_detail(item: Fastener) -> Value:
     return message("fasteners/noted", facts=facts, note=note) if facts and note else facts or note
 
 
-def caution(record: VehicleRecord, item: AnyCaution) -> dict[str, Value]:
-    """A caution as data; `when` says in words in which cars it holds, empty for all."""
-    return {
-        "signal": item.signal,
-        "hazard": item.hazard,
-        "consequence": item.consequence,
-        "avoid": item.avoid,
-        "when": when(record, item.when),
-    }
+def caution(record: VehicleRecord, item: AnyCaution) -> Caution:
+    """A caution as it is shown in the cars of a record."""
+    return Caution(item.signal, item.hazard, item.consequence, item.avoid, when(record, item.when))

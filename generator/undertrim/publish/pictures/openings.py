@@ -6,6 +6,7 @@ from typing import Any
 
 import cattrs
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import bay, dash, front, rings, section
 from undertrim.publish.pictures.drawings.bay import Bay
 from undertrim.publish.pictures.drawings.dash import Dash
@@ -14,10 +15,8 @@ from undertrim.publish.pictures.drawings.rings import Rings
 from undertrim.publish.pictures.drawings.section import Section
 from undertrim.words import Value
 
-Facts = Mapping[str, Any]
 
-
-def openings(drawn: Facts, width: int = 320) -> Iterator[tuple[str, str]]:
+def openings(drawn: Published, width: int = 320) -> Iterator[tuple[str, str]]:
     """The title and the SVG of each drawing of one opening (`publish.facts.drawn`); `width` in drawing units."""
     for name, (inputs, draw) in _PICTURES.items():
         if name in drawn:

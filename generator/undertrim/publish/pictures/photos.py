@@ -1,12 +1,10 @@
 """Numbered dots over a photograph, as SVG of its own size; their labels stand below it as text."""
 
 import math
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import svg
-
-Facts = Mapping[str, Any]
 
 _RADIUS = 0.04
 """Of a dot, as part of the longer edge: 13 px where the picture is 320 px wide."""
@@ -15,7 +13,7 @@ _AWAY, _RING = 2.0, 0.4
 """How far the middle of a dot is from its spot, so that it hides nothing of it, and the ring around the spot; in radii of the dot."""
 
 
-def marks(photo: Facts) -> str:
+def marks(photo: Published) -> str:
     """The dots of a photograph, dark with a light ring so that they show on any ground."""
     width, height = photo["width"], photo["height"]
     radius = _RADIUS * max(width, height)
@@ -23,7 +21,7 @@ def marks(photo: Facts) -> str:
     return svg.element("svg", drawn, viewBox=f"0 0 {width} {height}", aria_hidden="true", focusable="false")
 
 
-def _mark(mark: Facts, middle: svg.Point, radius: float) -> Iterator[str]:
+def _mark(mark: Published, middle: svg.Point, radius: float) -> Iterator[str]:
     """A ring around the spot, and the dot beside it on the side of the middle, where there is room for sure."""
     x, y = mark["x"], mark["y"]
     to_x, to_y = middle[0] - x, middle[1] - y

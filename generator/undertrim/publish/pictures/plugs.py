@@ -1,20 +1,16 @@
 """Draws the faces of a plug from its facts."""
 
-from collections.abc import Mapping
-from typing import Any
-
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import plugs
 
-Facts = Mapping[str, Any]
 
-
-def face(facts: Facts) -> str:
+def face(facts: Published) -> str:
     """One face (`publish.facts.plugs`) as SVG; its positions lead to the rows of the table of pins on the same page."""
     positions = [_position(cell) for cell in facts["cells"]]
     return plugs.face(facts["title"], facts["view"], facts["latch"], (facts["rows"], facts["columns"]), positions)
 
 
-def _position(cell: Facts) -> plugs.Position:
+def _position(cell: Published) -> plugs.Position:
     colour = cell["colour"] or {"base": "", "tracers": []}
     return plugs.Position(
         row=cell["row"],

@@ -2,13 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
-from typing import Any
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import clips, heads, marks, panels, svg, wires
 from undertrim.resources import table
 from undertrim.words import message, say
-
-Facts = Mapping[str, Any]
 
 _FACING: Mapping[str, Mapping[str, panels.Edge]] = {
     "left": {"front": "right", "rear": "left"},
@@ -18,7 +16,7 @@ _FACING: Mapping[str, Mapping[str, panels.Edge]] = {
 """Where front and rear are as one faces a panel from inside the car: mirrored on the two sides; seen from above where there is no side."""
 
 
-def fastener(line: Facts) -> str:
+def fastener(line: Published) -> str:
     """The head, clip or hook of a line of fasteners, as SVG."""
     head = line["head"]
     known = head and head["family"] in heads.families()
@@ -40,12 +38,12 @@ def _tether(kind: str, title: str) -> str:
     return clips.clip(tether_name(kind), title)
 
 
-def tether(line: Facts) -> str:
+def tether(line: Published) -> str:
     """A plug, cable, rod or hose, as SVG."""
     return _tether(line["kind"], line["kind_words"])
 
 
-def wire(colour: Facts | None) -> str:
+def wire(colour: Published | None) -> str:
     """A short length of wire, as SVG that uses the symbol of its colour (`wire_symbols`); empty where the colour is not known."""
     if not colour or not colour["base"]:
         return ""
@@ -68,11 +66,11 @@ def wire_symbols(facts: object) -> str:
 _symbol = lru_cache(maxsize=1024)(wires.symbol)
 
 
-def _wire_id(colour: Facts) -> str:
+def _wire_id(colour: Published) -> str:
     return "-".join(["wire", *(part.lstrip("#") for part in (colour["base"], *colour["tracers"]))])
 
 
-def _colours(facts: object) -> Iterator[Facts]:
+def _colours(facts: object) -> Iterator[Published]:
     """Every wire colour in a structure of mappings and lists, in no order: a vehicle has ten thousand of them."""
     left = [facts]
     while left:
@@ -85,7 +83,7 @@ def _colours(facts: object) -> Iterator[Facts]:
             left += [inner for inner in found.values() if type(inner) is dict or type(inner) is list]
 
 
-def panel(step: Facts) -> str:
+def panel(step: Published) -> str:
     """A part's outline with its fasteners where they are; empty where no places are recorded."""
     facing = _FACING[step["side"] or step["on_side"]]
     found = [
@@ -103,7 +101,7 @@ def mark_name(kind: str) -> str:
     return name if name in marks.symbols() else "other"
 
 
-def panel_words(step: Facts) -> str:
+def panel_words(step: Published) -> str:
     """Which edge of the outline is towards the front of the car; empty where no fastener is told by it."""
     told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
     front = _FACING[step["side"] or step["on_side"]]["front"]

@@ -1,12 +1,12 @@
 """Answers of the electrical calculators for a terminal, and as data."""
 
 from collections.abc import Iterator, Sequence
-from typing import Any, Protocol
+from typing import Protocol
 
 from undertrim.derive.electrical.cable import Choice, Condition
 from undertrim.derive.electrical.conductors import size
 from undertrim.derive.electrical.numbers import Number
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, message, say
 
@@ -27,9 +27,9 @@ class Answer(Protocol):
         """What to know beside it."""
 
 
-def answer_data(answer: Answer) -> dict[str, Any]:
+def answer_data(answer: Answer) -> Published:
     """An answer as data, numbers in SI units."""
-    data: dict[str, Any] = said(answer)
+    data: Published = said(answer)
     return data
 
 

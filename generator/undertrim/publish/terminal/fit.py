@@ -1,41 +1,59 @@
 """What fits, as data and as text for a terminal: every number in both systems of units."""
 
 from collections.abc import Iterator, Sequence
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.margins import Check, Number, Verdict
 from undertrim.derive.fit.verdict import Fit
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, Spread, said
 from undertrim.publish.facts import closed, doubts, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, message, say
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class OpeningAnswer:
+    """What fits into one opening, in one group of cars."""
+
+    opening: str
+    name: str
+    kind: str
+    taken: Sequence[Value]
+    answer: Spread[facts.ShownAnswer]
 
 
-def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Data:
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What fits into some openings of a vehicle; `left_out` are the addresses of gear with problems."""
+
+    vehicle: str
+    demo: bool
+    left_out: Sequence[str]
+    openings: Sequence[OpeningAnswer]
+
+
+def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Published:
     """The answers as data; the numbers of a check are in its unit, mm or ohm."""
-    found: Data = said(
-        {
-            "vehicle": vehicle.address,
-            "demo": vehicle.record.demo == "yes",
-            "left_out": list(vehicle.stock.left_out),
-            "openings": [
-                {
-                    "opening": answer.opening.id,
-                    "name": answer.opening.name,
-                    "kind": answer.opening.kind,
-                    "taken": doubts.unseen(vehicle.record, ("openings", answer.opening.id)),
-                    **facts.of_answer(vehicle, answer),
-                }
-                for answer in answers
-            ],
-        }
+    made = Answers(
+        vehicle=vehicle.address,
+        demo=vehicle.record.demo == "yes",
+        left_out=vehicle.stock.left_out,
+        openings=[
+            OpeningAnswer(
+                opening=answer.opening.id,
+                name=answer.opening.name,
+                kind=answer.opening.kind,
+                taken=doubts.unseen(vehicle.record, ("openings", answer.opening.id)),
+                answer=facts.of_answer(vehicle, answer),
+            )
+            for answer in answers
+        ],
     )
+    found: Published = said(made)
     return found
 
 
@@ -83,7 +101,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
 def _duties(vehicle: Vehicle, answer: Answer) -> Iterator[str]:
     """What becomes of the duties of the factory unit."""
     for item in duties.of_answer(vehicle, answer):
-        yield from (duties.line(item), *item["conflicts"])
+        yield from (duties.line(item.name, item.kept_words, item.when), *map(say, item.conflicts))
 
 
 def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[Value]) -> Iterator[str]:

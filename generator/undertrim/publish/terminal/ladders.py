@@ -2,45 +2,72 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive.wiring.functions import cautions, functions
 from undertrim.derive.wiring.ladder import Found, Overlap, Rung, leads_matter, overlaps, place, rungs
 from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.readings import Reading
-from undertrim.publish.encoding import said
-from undertrim.publish.facts.meter import ranged, rung_data
+from undertrim.publish.facts.meter import ShownRung, ranged, rung_data
 from undertrim.publish.facts.words import quantity
 from undertrim.publish.terminal.lines import wrapped
 from undertrim.publish.terminal.meter import warnings, worth
 from undertrim.record.model import Blank, Ladder
 from undertrim.words import Message, Value, Word, all_of, message, one_of, say
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class ShownOverlap:
+    """Two buttons that cannot be told apart in a band, in ohm; no upper end is None."""
+
+    of: Sequence[Value]
+    low: float
+    high: float | None
 
 
-def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> Data:
-    """Bands, overlaps and readings as plain data, in ohm."""
+@dataclass(frozen=True, slots=True)
+class PlacedReading:
+    """A reading, and the buttons that it can be."""
+
+    text: str
+    is_: str
+    rungs: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class LadderAnswer:
+    """A button ladder: its bands, where they overlap, and which button each reading is, in ohm."""
+
+    ladder: str
+    pin: str
+    against: str
+    rungs: Sequence[ShownRung]
+    overlaps: Sequence[ShownOverlap]
+    readings: Sequence[PlacedReading]
+    cautions: Sequence[Word]
+
+
+def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> LadderAnswer:
+    """Bands, overlaps and readings."""
     steps = rungs(ladder)
-    made = {
-        "ladder": ladder.id,
-        "pin": ladder.pin,
-        "against": ladder.return_,
-        "rungs": [rung_data(rung) for rung in steps],
-        "overlaps": [_overlap(both) for both in overlaps(steps)],
-        "readings": [_reading(reading, place(steps, reading.value)) for reading in readings],
-        "cautions": list(_cautions()),
-    }
-    return dict(said(made))
+    return LadderAnswer(
+        ladder=ladder.id,
+        pin=ladder.pin,
+        against=ladder.return_,
+        rungs=[rung_data(rung) for rung in steps],
+        overlaps=[_overlap(both) for both in overlaps(steps)],
+        readings=[_reading(reading, place(steps, reading.value)) for reading in readings],
+        cautions=_cautions(),
+    )
 
 
-def _overlap(both: Overlap) -> Data:
+def _overlap(both: Overlap) -> ShownOverlap:
     high = None if math.isinf(both.high) else both.high
-    return {"of": [both.first.name, both.second.name], "low": both.low, "high": high}
+    return ShownOverlap([both.first.name, both.second.name], both.low, high)
 
 
-def _reading(reading: Reading, found: Found) -> Data:
-    return {"text": reading.text, "is": found.kind, "rungs": [rung.name for rung in found.rungs]}
+def _reading(reading: Reading, found: Found) -> PlacedReading:
+    return PlacedReading(reading.text, found.kind, [rung.name for rung in found.rungs])
 
 
 def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading]) -> str:

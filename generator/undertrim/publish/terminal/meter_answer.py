@@ -1,20 +1,18 @@
 """What was measured, and what it says, as data."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from undertrim.derive.wiring.asking import Next, next_reading
 from undertrim.derive.wiring.functions import Band, Function, cautions, functions
 from undertrim.derive.wiring.meter import Candidate, Finding, consider, weigh
 from undertrim.derive.wiring.readings import Reading
 from undertrim.derive.wiring.suspects import Suspicion, stops, suspicions
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Spread
 from undertrim.record.model import Pin
 from undertrim.record.units import Quantity
 from undertrim.words import Value, Word
-
-Data = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,62 +62,145 @@ class Question:
         return cautions(ohms=True, care=self.function.care if self.function else ())
 
 
-def meter_data(question: Question) -> Data:
-    """The answer as plain data: V and ohm; no upper end of a band is null."""
+@dataclass(frozen=True, slots=True)
+class ShownReading:
+    """One reading in V or ohm; None where it was open."""
+
+    text: str
+    kind: str
+    state: str
+    value: float | None
+    open: bool
+    step: float
+
+
+@dataclass(frozen=True, slots=True)
+class ShownSuspicion:
+    """What the readings can be besides a function of a radio, and what to do then."""
+
+    id: str
+    words: Value
+    do: Value
+    stop: bool
+    readings: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownBand:
+    """A band in V or ohm; no upper end is None."""
+
+    words: Value
+    low: float
+    high: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class ShownFinding:
+    """What one reading says of a function."""
+
+    verdict: str
+    expected: ShownBand | None
+    sure: str
+    why: Value
+
+
+@dataclass(frozen=True, slots=True)
+class ShownCandidate:
+    """What the readings say of one function."""
+
+    function: str
+    name: Value
+    pattern: Value | None
+    standing: str
+    findings: Sequence[ShownFinding]
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """A band of the next reading, and the functions that it would leave."""
+
+    band: Spread[ShownBand]
+    functions: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class NextReading:
+    """What to measure next, in which state of the car, and what each outcome would say."""
+
+    kind: str
+    state: str
+    outcomes: Sequence[Outcome]
+
+
+@dataclass(frozen=True, slots=True)
+class MeterAnswer:
+    """What was measured, and what it says."""
+
+    wire: Value
+    readings: Sequence[ShownReading]
+    stop: bool
+    suspects: Sequence[ShownSuspicion]
+    record: ShownCandidate | None
+    candidates: Sequence[ShownCandidate]
+    next: NextReading | None
+    cautions: Sequence[Word]
+
+
+def meter_data(question: Question) -> MeterAnswer:
+    """The answer, in V and ohm."""
     recorded, asked = question.recorded, question.next
-    made = {
-        "wire": question.wire,
-        "readings": [_reading(reading) for reading in question.readings],
-        "stop": question.stops,
-        "suspects": [_suspicion(one) for one in question.suspicions],
-        "record": _candidate(recorded) if recorded else None,
-        "candidates": [_candidate(one) for one in weigh(question.readings)],
-        "next": _next(asked) if asked else None,
-        "cautions": list(question.cautions),
-    }
-    return dict(said(made))
+    return MeterAnswer(
+        wire=question.wire,
+        readings=[_reading(reading) for reading in question.readings],
+        stop=question.stops,
+        suspects=[_suspicion(one) for one in question.suspicions],
+        record=_candidate(recorded) if recorded else None,
+        candidates=[_candidate(one) for one in weigh(question.readings)],
+        next=_next(asked) if asked else None,
+        cautions=question.cautions,
+    )
 
 
-def _reading(reading: Reading) -> Data:
-    value = None if math.isinf(reading.value) else reading.value
-    row = {"text": reading.text, "kind": reading.kind, "state": reading.state}
-    return {**row, "value": value, "open": math.isinf(reading.value), "step": reading.step}
+def _reading(reading: Reading) -> ShownReading:
+    is_open = math.isinf(reading.value)
+    value = None if is_open else reading.value
+    return ShownReading(reading.text, reading.kind, reading.state, value, is_open, reading.step)
 
 
-def _suspicion(one: Suspicion) -> Data:
+def _suspicion(one: Suspicion) -> ShownSuspicion:
     suspect = one.suspect
-    return {
-        "id": suspect.id,
-        "words": suspect.words,
-        "do": suspect.do,
-        "stop": suspect.stop,
-        "readings": list(one.readings),
-    }
+    return ShownSuspicion(
+        id=suspect.id,
+        words=suspect.words,
+        do=suspect.do,
+        stop=suspect.stop,
+        readings=one.readings,
+    )
 
 
-def _candidate(one: Candidate) -> Data:
-    return {
-        "function": one.function.id,
-        "name": one.function.words,
-        "pattern": one.pattern.words if one.pattern else None,
-        "standing": one.standing,
-        "findings": [_finding(finding) for finding in one.findings],
-    }
+def _candidate(one: Candidate) -> ShownCandidate:
+    return ShownCandidate(
+        function=one.function.id,
+        name=one.function.words,
+        pattern=one.pattern.words if one.pattern else None,
+        standing=one.standing,
+        findings=[_finding(finding) for finding in one.findings],
+    )
 
 
-def _finding(finding: Finding) -> Data:
-    return {
-        "verdict": finding.verdict,
-        "expected": _band(finding.band) if finding.band else None,
-        "sure": finding.sure,
-        "why": finding.why,
-    }
+def _finding(finding: Finding) -> ShownFinding:
+    return ShownFinding(
+        verdict=finding.verdict,
+        expected=_band(finding.band) if finding.band else None,
+        sure=finding.sure,
+        why=finding.why,
+    )
 
 
-def _band(band: Band) -> Data:
-    return {"words": band.words, "low": band.low, "high": None if math.isinf(band.high) else band.high}
+def _band(band: Band) -> ShownBand:
+    return ShownBand(band.words, band.low, None if math.isinf(band.high) else band.high)
 
 
-def _next(asked: Next) -> Data:
-    outcomes = [{**_band(outcome.band), "functions": list(outcome.functions)} for outcome in asked.outcomes]
-    return {"kind": asked.kind, "state": asked.state, "outcomes": outcomes}
+def _next(asked: Next) -> NextReading:
+    outcomes = [Outcome(_band(outcome.band), outcome.functions) for outcome in asked.outcomes]
+    return NextReading(asked.kind, asked.state, outcomes)

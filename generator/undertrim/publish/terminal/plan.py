@@ -1,23 +1,21 @@
 """A visit as text for a terminal or a printout: the same facts as the page, top to bottom."""
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import kits, told
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.words import listed
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Value, message, say
 
-Data = Mapping[str, Any]
 
-
-def plan_text(visit: Data) -> str:
+def plan_text(visit: Published) -> str:
     """The whole plan as text, ending in a newline."""
     return "\n".join([*_head(visit), *_before(visit), *_steps(visit), "", closing(), ""])
 
 
-def _head(visit: Data) -> Iterator[str]:
+def _head(visit: Published) -> Iterator[str]:
     jobs = listed(*visit["job_names"], joined="semicolon")
     yield say(message("plan/head", title=visit["title"], vehicle=visit["vehicle"], jobs=jobs))
     if visit["lang_words"]:
@@ -34,7 +32,7 @@ def _head(visit: Data) -> Iterator[str]:
             yield f"    --variant {variant['id']}={choice['id']}  {said}"
 
 
-def _before(visit: Data) -> Iterator[str]:
+def _before(visit: Published) -> Iterator[str]:
     yield ""
     yield say(message("plan/before"))
     for item in visit["blockers"]:
@@ -45,7 +43,7 @@ def _before(visit: Data) -> Iterator[str]:
         yield from _totals(entry, several=len(visit["cars"]) > 1)
 
 
-def _totals(entry: Data, *, several: bool) -> Iterator[str]:
+def _totals(entry: Published, *, several: bool) -> Iterator[str]:
     total = entry["totals"]
     if several:
         kinds = entry["words"] or message("plan/other-cars")
@@ -66,17 +64,17 @@ def _totals(entry: Data, *, several: bool) -> Iterator[str]:
 _FATES = ("back", "moved", "bagged", "new")
 
 
-def _tool(tool: Data) -> Value:
+def _tool(tool: Published) -> Value:
     instead = listed(*tool["instead"])
     return message("plan/tool", tool=tool["name"], instead=instead) if instead else str(tool["name"])
 
 
-def _purchase(item: Data) -> Value:
+def _purchase(item: Published) -> Value:
     count = message("vehicle-page/unknown-number") if item["count"] is None else item["count"]
     return message("plan/purchase", number=count, what=item["what"], part=item["part"])
 
 
-def _steps(visit: Data) -> Iterator[str]:
+def _steps(visit: Published) -> Iterator[str]:
     section = ""
     for number, (step, before) in enumerate(zip(visit["steps"], told.told_at(visit["steps"]), strict=True), 1):
         if step["section"] != section:
@@ -88,13 +86,13 @@ def _steps(visit: Data) -> Iterator[str]:
         yield from _step(number, step)
 
 
-def _caution(caution: Data, full: int) -> Value:
+def _caution(caution: Published, full: int) -> Value:
     rest = (told.short(full),) if full else (caution["consequence"], caution["avoid"])
     signal = _in_cars(message(f"signals/{caution['signal'].lower()}"), caution["when"])
     return message("plan/caution", signal=signal, text=listed(caution["hazard"], *rest, joined="spaced"))
 
 
-def _step(number: int, step: Data) -> Iterator[str]:
+def _step(number: int, step: Published) -> Iterator[str]:
     verb, name = step["verb"], step["title"]
     title = _in_cars(message("plan/title", verb=verb, name=name) if verb else name, step["when"])
     time = f"  ({step['time']})" if step["time"] else ""
@@ -109,7 +107,7 @@ def _step(number: int, step: Data) -> Iterator[str]:
         yield from wrapped(_tether(line), "      - ", "        ")
 
 
-def _fastener(line: Data) -> Value:
+def _fastener(line: Published) -> Value:
     under = message("plan/under", part=line["hidden_by"]) if line["hidden_by"] else ""
     said = listed(line["text"], line["detail"], under)
     if line["fate"] not in ("out", "back"):
@@ -117,7 +115,7 @@ def _fastener(line: Data) -> Value:
     return _in_cars(_bracketed(said, line["later_words"]), line["when"])
 
 
-def _tether(line: Data) -> Value:
+def _tether(line: Published) -> Value:
     name = _bracketed(tether_name(line), line["circuit_words"])
     said = message("plan/act", tether=name, act=_bracketed(line["act_words"], line["later_words"]))
     there = _in_cars(said, line["when"])
@@ -134,7 +132,7 @@ def _in_cars(text: Value, cars: str) -> Value:
     return message("plan/in-cars", text=text, cars=cars) if cars else text
 
 
-def tether_name(line: Data) -> str:
+def tether_name(line: Published) -> str:
     """A tether with the part it is on where the step is about something else: `Antenna plug (Factory radio, left)`."""
     name: str = line["name"]
     on = listed(line["part"], message(f"sides/{line['side']}") if line["side"] else "")

@@ -1,137 +1,176 @@
 """What to order and to bring, as data and as text for a terminal."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import Any
+from dataclasses import dataclass
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.need import Need
-from undertrim.derive.fit.shopping import Item, Order
+from undertrim.derive.fit.shopping import Item, Line, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.encoding import said
 from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
+from undertrim.publish.facts.shown_steps import Purchase
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Value, message, say
 
-Data = Mapping[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class ShownVerdict:
+    """The verdict on one piece of gear in one opening; `functions` are those that do not simply come by wire."""
+
+    opening: str
+    opening_name: str
+    gear: str
+    name: str
+    verdict: str
+    headline: Value
+    functions: Sequence[Value]
+    notes: Sequence[Value]
+    about: Sequence[Value]
+    nearest: str
+    nearest_name: str
 
 
-def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> dict[str, Any]:
-    """The lists as data, one for each group of cars that has the same."""
+@dataclass(frozen=True, slots=True)
+class ShownOrder:
+    """The list for the kinds of car that have the same one; none where all have it."""
+
+    cars: Sequence[Mapping[str, str]]
+    cars_words: Value
+    verdicts: Sequence[ShownVerdict]
+    order: Sequence[Item]
+    to_get: Sequence[Item]
+    single_use: Sequence[Purchase]
+    used_up: Sequence[Value]
+    tools: Sequence[totals.ShownTool]
+    closed: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping:
+    """What to order and to bring for some jobs; `left_out` are the addresses of gear with problems."""
+
+    vehicle: str
+    title: str
+    demo: bool
+    left_out: Sequence[str]
+    jobs: Sequence[str]
+    job_names: Sequence[Value]
+    duties: Sequence[duties.ShownDuty]
+    lists: Sequence[ShownOrder]
+
+
+def shop_data(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> Shopping:
+    """The lists, one for each group of cars that has the same."""
     facts = vehicle.record.vehicle
-    found: dict[str, Any] = said(
-        {
-            "vehicle": vehicle.address,
-            "title": f"{facts.make} {facts.model}",
-            "demo": vehicle.record.demo == "yes",
-            "left_out": list(vehicle.stock.left_out),
-            "jobs": [str(target) for target in wanted],
-            "job_names": [names.job(vehicle.record, target) for target in wanted],
-            "duties": _duties(vehicle, wanted, made),
-            "lists": [_order(vehicle, order) for order in made],
-        }
+    return Shopping(
+        vehicle=vehicle.address,
+        title=f"{facts.make} {facts.model}",
+        demo=vehicle.record.demo == "yes",
+        left_out=vehicle.stock.left_out,
+        jobs=[str(target) for target in wanted],
+        job_names=[names.job(vehicle.record, target) for target in wanted],
+        duties=_duties(vehicle, wanted, made),
+        lists=[_order(vehicle, order) for order in made],
     )
-    return found
 
 
-def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> list[dict[str, Any]]:
+def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -> list[duties.ShownDuty]:
     """What the factory unit also does, where it goes, each once; what stops the job first."""
     cars = [car for order in made for car in order.cars] or [{}]
     every = duties.duties(vehicle.record, vehicle.address, vehicle.stock)
     places = {target.opening for target in wanted}
     found = [item for item in every if any(duties.going([item], place, car) for place in places for car in cars)]
-    return sorted(found, key=lambda item: item["word"] != "STOP")
+    return sorted(found, key=lambda item: item.word != "STOP")
 
 
-def _order(vehicle: Vehicle, order: Order) -> Data:
-    # Long because it is one table: what an order says, a line each.
-    return {
-        "cars": [dict(car) for car in order.cars],
-        "cars_words": names.kinds_of_car(vehicle.record, order.cars),
-        "verdicts": [
-            {
-                "opening": line.opening.id,
-                "opening_name": line.opening.name,
-                "gear": line.fit.gear,
-                "name": line.fit.name,
-                "verdict": line.fit.kind,
-                "headline": line.fit.headline,
-                "functions": [_function(need) for need in line.fit.needs if need.by != "wire"],
-                "notes": list(line.fit.notes),
-                "about": gear_card.of_fit(line.fit, vehicle.stock),
-                "nearest": line.fit.nearest,
-                "nearest_name": line.fit.nearest_name,
-            }
-            for line in order.lines
-        ],
-        "order": [_item(item) for item in order.order],
-        "to_get": [_item(item) for item in order.to_get],
-        "single_use": [steps.purchase(item) for item in order.single_use],
-        "used_up": list(order.used_up),
-        "tools": [totals.tool(item) for item in order.tools],
-        "closed": [closed.said(opening, names) for opening, names in order.closed],
-    }  # fmt: skip
+def _order(vehicle: Vehicle, order: Order) -> ShownOrder:
+    return ShownOrder(
+        cars=[dict(car) for car in order.cars],
+        cars_words=names.kinds_of_car(vehicle.record, order.cars),
+        verdicts=[_shown(vehicle, line) for line in order.lines],
+        order=order.order,
+        to_get=order.to_get,
+        single_use=[steps.purchase(item) for item in order.single_use],
+        used_up=order.used_up,
+        tools=[totals.tool(item) for item in order.tools],
+        closed=[closed.said(opening, names) for opening, names in order.closed],
+    )
+
+
+def _shown(vehicle: Vehicle, line: Line) -> ShownVerdict:
+    return ShownVerdict(
+        opening=line.opening.id,
+        opening_name=line.opening.name,
+        gear=line.fit.gear,
+        name=line.fit.name,
+        verdict=line.fit.kind,
+        headline=line.fit.headline,
+        functions=[_function(need) for need in line.fit.needs if need.by != "wire"],
+        notes=line.fit.notes,
+        about=gear_card.of_fit(line.fit, vehicle.stock),
+        nearest=line.fit.nearest,
+        nearest_name=line.fit.nearest_name,
+    )
 
 
 def _function(need: Need) -> Value:
     return message("fit-shown/function", name=function_name(need.function), where=need.words)
 
 
-def _item(item: Item) -> Data:
-    return {"count": item.count, "what": item.what, "opening": item.opening}
-
-
-def shop_text(data: Data) -> str:
+def shop_text(data: Shopping) -> str:
     """The lists as text, ending in a newline."""
-    lines = [line for entry in data["lists"] for line in _list(entry)]
+    lines = [line for entry in data.lists for line in _list(entry)]
     return "\n".join([*_head(data), *lines, "", closing(), ""])
 
 
-def _head(data: Data) -> Iterator[str]:
-    jobs = Items(tuple(data["job_names"]), "semicolon")
-    yield say(message("shopping/title", vehicle=data["title"], address=data["vehicle"], jobs=jobs))
-    if data["demo"]:
+def _head(data: Shopping) -> Iterator[str]:
+    jobs = Items(tuple(data.job_names), "semicolon")
+    yield say(message("shopping/title", vehicle=data.title, address=data.vehicle, jobs=jobs))
+    if data.demo:
         yield say(message("vehicle-page/demo"))
-    for address in data["left_out"]:
+    for address in data.left_out:
         yield say(message("fit-shown/left-out", address=address))
-    for item in data["duties"]:
-        yield from wrapped(message("shopping/also-does", duty=duties.line(item)), "", "    ")
-        for words in item["conflicts"]:
+    for item in data.duties:
+        yield from wrapped(
+            message("shopping/also-does", duty=duties.line(item.name, item.kept_words, item.when)), "", "    "
+        )
+        for words in item.conflicts:
             yield from wrapped(words, "    ! ", "      ")
 
 
-def _list(entry: Data) -> Iterator[str]:
+def _list(entry: ShownOrder) -> Iterator[str]:
     yield ""
-    cars = entry["cars_words"]
+    cars = entry.cars_words
     yield from wrapped(message("plan/for", cars=cars) if cars else message("joint/every-car"), "", "  ")
-    for words in entry["closed"]:
+    for words in entry.closed:
         yield from wrapped(message("fit-shown/inside", why=words), "  ", "      ")
-    for verdict in entry["verdicts"]:
+    for verdict in entry.verdicts:
         yield from _verdict(verdict)
-    yield from _block("to-order", map(_counted, entry["order"]))
-    yield from _block("to-get", map(_counted, entry["to_get"]))
-    yield from _block("single-use", (_single(item) for item in entry["single_use"]))
-    yield from _block("used-up", entry["used_up"])
-    yield from _block("tools", (tool["name"] for tool in entry["tools"]))
+    yield from _block("to-order", map(_counted, entry.order))
+    yield from _block("to-get", map(_counted, entry.to_get))
+    yield from _block("single-use", (_single(item) for item in entry.single_use))
+    yield from _block("used-up", entry.used_up)
+    yield from _block("tools", (tool.name for tool in entry.tools))
 
 
-def _verdict(verdict: Data) -> Iterator[str]:
-    values = {"opening": verdict["opening_name"], "gear": verdict["name"], "headline": verdict["headline"]}
+def _verdict(verdict: ShownVerdict) -> Iterator[str]:
+    values = {"opening": verdict.opening_name, "gear": verdict.name, "headline": verdict.headline}
     yield from wrapped(message("shopping/verdict", **values), "  ", "      ")
-    for words in (*verdict["functions"], *verdict["notes"], *verdict["about"]):
+    for words in (*verdict.functions, *verdict.notes, *verdict.about):
         yield from wrapped(words, "    - ", "      ")
-    if verdict["nearest"]:
-        yield f"    {say(message('fit-shown/nearest', name=verdict['nearest_name']))}"
+    if verdict.nearest:
+        yield f"    {say(message('fit-shown/nearest', name=verdict.nearest_name))}"
 
 
-def _counted(item: Data) -> Value:
-    return message("shopping/item", number=item["count"], what=item["what"], opening=item["opening"])
+def _counted(item: Item) -> Value:
+    return message("shopping/item", number=item.count, what=item.what, opening=item.opening)
 
 
-def _single(item: Data) -> Value:
-    if item["count"] is None:
-        return message("shopping/single-unknown", what=item["what"], part=item["part"])
-    return message("plan/purchase", number=item["count"], what=item["what"], part=item["part"])
+def _single(item: Purchase) -> Value:
+    if item.count is None:
+        return message("shopping/single-unknown", what=item.what, part=item.part)
+    return message("plan/purchase", number=item.count, what=item.what, part=item.part)
 
 
 def _block(title: str, entries: Iterable[Value]) -> Iterator[str]:

@@ -2,34 +2,33 @@
 
 import textwrap
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import groupby, zip_longest
-from typing import Any
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts.car_wiring import SOURCES
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, all_of, message, say
 
-Data = Mapping[str, Any]
 _COLUMNS = (20, 22, 22, 24)  # function, lead, adapter, car; with gaps of two and the box before them they fill WIDTH
 _SOLID = {" ": "\N{NO-BREAK SPACE}", "-": "\N{NON-BREAKING HYPHEN}"}
 
 
-def joint_text(data: Data) -> str:
+def joint_text(data: Published) -> str:
     """Joint tables as text, ending in a newline."""
     lines = [line for table in data["tables"] for line in _table(table)]
     head = message("joint/with-gear", car=data["title"], address=data["vehicle"], gear=data["gear_name"])
     return "\n".join([*_head(data, head), *lines, "", *_closing(), ""])
 
 
-def plugs_text(data: Data) -> str:
+def plugs_text(data: Published) -> str:
     """The factory plugs pin by pin and the functions by source as text, ending in a newline."""
     lines = [line for plug in data["plugs"] for line in _plug(plug)]
     head = message("plugs/wiring", car=data["title"], address=data["vehicle"])
     return "\n".join([*_head(data, head), *lines, *_functions(data), *_sound(data), "", *_closing(), ""])
 
 
-def _head(data: Data, title: Message) -> Iterator[str]:
+def _head(data: Published, title: Message) -> Iterator[str]:
     yield say(title)
     if data["demo"]:
         yield say(message("vehicle-page/demo"))
@@ -40,7 +39,7 @@ def _closing() -> Iterator[str]:
     yield closing()
 
 
-def _table(table: Data) -> Iterator[str]:
+def _table(table: Published) -> Iterator[str]:
     yield ""
     yield from wrapped(_cars(table), "", "  ")
     harness = table["harness"]
@@ -57,11 +56,11 @@ def _table(table: Data) -> Iterator[str]:
         yield from _block(list(rows))
 
 
-def _cars(table: Data) -> Message:
+def _cars(table: Published) -> Message:
     return message("plan/for", cars=table["cars_words"]) if table["cars_words"] else message("joint/every-car")
 
 
-def _contacts(found: Data) -> Iterator[str]:
+def _contacts(found: Published) -> Iterator[str]:
     for extra in found["extra"]:
         at, function, gear = extra["address"], extra["function_words"], extra["gear_name"]
         said = message("joint/extra", at=at, function=function, gear=gear, words=extra["words"])
@@ -74,7 +73,7 @@ def _contacts(found: Data) -> Iterator[str]:
         yield from wrapped(message("joint/missing", contacts=Items(names, "comma")), "  ", "    ")
 
 
-def _block(rows: Sequence[Data]) -> Iterator[str]:
+def _block(rows: Sequence[Published]) -> Iterator[str]:
     """The rows of one state. What is to be done with most of them is said once, above."""
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = usual if count > 1 else ""
@@ -85,7 +84,7 @@ def _block(rows: Sequence[Data]) -> Iterator[str]:
         yield from _row(row, common)
 
 
-def _block_head(rows: Sequence[Data], common: str, *, whole: bool) -> Message:
+def _block_head(rows: Sequence[Published], common: str, *, whole: bool) -> Message:
     state, number = rows[0]["state_words"], len(rows)
     if not common:
         return message("joint/block", state=state, number=number)
@@ -94,7 +93,7 @@ def _block_head(rows: Sequence[Data], common: str, *, whole: bool) -> Message:
     return message("joint/block-most", state=state, number=number, do=common)
 
 
-def _row(row: Data, common: str) -> Iterator[str]:
+def _row(row: Published, common: str) -> Iterator[str]:
     car = say(all_of(*map(_point, row["car"]))) or "-"
     cells = (row["function_words"], _lead(row["lead"]), _adapter(row), car)
     columns = [_folded(text, width) for text, width in zip(cells, _COLUMNS, strict=True)]
@@ -112,7 +111,7 @@ def _line(box: str, parts: Sequence[str]) -> str:
     return f"  {box} {cells}".rstrip()
 
 
-def _lead(lead: Data | None) -> str:
+def _lead(lead: Published | None) -> str:
     if lead is None:
         return "-"
     parts = [_colour(lead)]
@@ -125,13 +124,13 @@ def _lead(lead: Data | None) -> str:
     return say(_wire(lead["id"], parts))
 
 
-def _adapter(row: Data) -> str:
+def _adapter(row: Published) -> str:
     if not row["contacts"]:
         return row["through"] or "-"
     return say(all_of(*(_wire(_solid(contact["address"]), [_colour(contact)]) for contact in row["contacts"])))
 
 
-def _point(point: Data) -> Value:
+def _point(point: Published) -> Value:
     if not point["address"]:
         return str(point["words"])
     parts = [_colour(point)]
@@ -146,7 +145,7 @@ def _wire(name: str, parts: Sequence[Value]) -> Message:
     return message("joint/wire", name=name, what=Items(tuple(parts), "comma"))
 
 
-def _notes(row: Data) -> Iterator[Message]:
+def _notes(row: Published) -> Iterator[Message]:
     for point in row["car"]:
         if point["note"]:
             yield message("joint/noted", whose=message("joint/car"), note=point["note"])
@@ -154,11 +153,11 @@ def _notes(row: Data) -> Iterator[Message]:
         yield message("joint/noted", whose=message("joint/lead"), note=row["lead"]["note"])
 
 
-def _colour(thing: Data) -> Value:
+def _colour(thing: Published) -> Value:
     return str(thing["colour"]["words"]) if thing["colour"] else message("plugs/colour-unknown")
 
 
-def _plug(plug: Data) -> Iterator[str]:
+def _plug(plug: Published) -> Iterator[str]:
     yield ""
     yield from wrapped(_in_cars(message("plugs/named", plug=plug["name"], id=plug["id"]), plug), "", "  ")
     for pin in plug["pins"]:
@@ -179,7 +178,7 @@ def _output(output: str) -> Value:
     return message(f"plugs/sends-{output}")
 
 
-def _pin(pin: Data) -> Value:
+def _pin(pin: Published) -> Value:
     parts = (
         _colour(pin),
         _behaves(pin["behaves"]),
@@ -193,7 +192,7 @@ def _pin(pin: Data) -> Value:
     return message("plugs/with-note", what=said, note=pin["note"]) if pin["note"] else said
 
 
-def _functions(data: Data) -> Iterator[str]:
+def _functions(data: Published) -> Iterator[str]:
     for by, title in SOURCES.items():
         listed = [item for item in data["functions"] if item["by"] == by]
         if listed:
@@ -204,13 +203,13 @@ def _functions(data: Data) -> Iterator[str]:
             yield from _doubts(item)
 
 
-def _function(item: Data) -> Value:
+def _function(item: Published) -> Value:
     named = message("plugs/function", function=item["function_words"], at=item["address"])
     said = _in_cars(named if item["address"] else item["function_words"], item)
     return message("plugs/function-noted", function=said, note=item["note"]) if item["note"] else said
 
 
-def _sound(data: Data) -> Iterator[str]:
+def _sound(data: Published) -> Iterator[str]:
     if data["sound"]:
         yield ""
     for system in data["sound"]:
@@ -222,12 +221,12 @@ def _sound(data: Data) -> Iterator[str]:
         yield from _doubts(system)
 
 
-def _doubts(thing: Data) -> Iterator[str]:
+def _doubts(thing: Published) -> Iterator[str]:
     for words in thing["conflicts"]:
         yield from wrapped(words, "    ! ", "      ")
 
 
-def _in_cars(what: Value, thing: Data) -> Value:
+def _in_cars(what: Value, thing: Published) -> Value:
     """What is said of a thing, with the cars that have it."""
     return message("plugs/in-cars", what=what, cars=thing["when"]) if thing["when"] else what
 

@@ -5,12 +5,11 @@ It is written as classic scripts that call `undertrimFinder(name, data)`, so tha
 """
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
-from undertrim.publish.encoding import compact
+from undertrim.publish.encoding import Published, compact
 
-Facts = Mapping[str, Any]
 Row = list[Any]
 
 MOST_IN_ONE = 1500
@@ -19,7 +18,7 @@ PIECE = 500
 """About so many vehicles stand in one piece."""
 
 
-def row(facts: Facts) -> Row:
+def row(facts: Published) -> Row:
     """What the finder knows of a vehicle: address, make, model, first and last year, phase, other names, and the months from which
     and until before which it was built (`2014-03`)."""
     others = [*facts["also_called"], *([facts["phase"]] if facts["phase"] else [])]

@@ -1,14 +1,11 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-from collections.abc import Mapping
-from typing import Any
-
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.encoding import compact
+from undertrim.publish.encoding import Published, compact
 from undertrim.publish.facts import meter
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
@@ -17,8 +14,6 @@ from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.speaking import Speaking
 from undertrim.words import once_per_language, spoken
-
-Facts = Mapping[str, Any]
 
 
 @once_per_language
@@ -55,22 +50,22 @@ def environment() -> Environment:
     return made
 
 
-def vehicle(facts: Facts) -> str:
+def vehicle(facts: Published) -> str:
     """The body of a vehicle's page."""
     return environment().get_template("vehicle.html.j2").render(v=facts)
 
 
-def make(name: str, vehicles: list[Facts]) -> str:
+def make(name: str, vehicles: list[Published]) -> str:
     """The body of a make's page."""
     return environment().get_template("make.html.j2").render(name=name, vehicles=vehicles)
 
 
-def home(makes: list[Facts], *, demo: bool) -> str:
+def home(makes: list[Published], *, demo: bool) -> str:
     """The body of the home page: the finder and the makes."""
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
 
 
-def fit_forms(facts: Facts) -> dict[str, Any]:
+def fit_forms(facts: Published) -> Published:
     """What the forms of a page reckon with, by opening; one without a form has none."""
     return {opening["id"]: opening["form"] for opening in facts["openings"] if opening["form"]}
 
@@ -78,7 +73,7 @@ def fit_forms(facts: Facts) -> dict[str, Any]:
 _STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")
 
 
-def page_data(facts: Facts) -> Markup:
+def page_data(facts: Published) -> Markup:
     """What the page's script needs, as JSON that cannot close its script element."""
     steps = [
         {**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]}
@@ -95,5 +90,5 @@ def page_data(facts: Facts) -> Markup:
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
 
 
-def _line(line: Facts) -> dict[str, Any]:
+def _line(line: Published) -> Published:
     return {key: line[key] for key in ("tool", "either", "fate", "counts", "buy", "clauses")}

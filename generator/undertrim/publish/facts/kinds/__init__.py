@@ -8,6 +8,12 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
+from undertrim.publish.facts.kinds.speaker.loads import Load
+from undertrim.publish.pictures.drawings.axis import Section
+from undertrim.publish.pictures.drawings.bay import Bay
+from undertrim.publish.pictures.drawings.dash import Dash
+from undertrim.publish.pictures.drawings.front import Front
+from undertrim.publish.pictures.drawings.rings import Rings
 from undertrim.record.model import Face, Hole, Opening
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.model.kinds.receiver import ReceiverOpening
@@ -15,8 +21,9 @@ from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Value
 
-Data = dict[str, Any]
 Row = tuple[Value, Value]
+Drawing = Bay | Dash | Front | Rings | Section
+"""The input of a drawing of an opening."""
 
 SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES, **tweeter.SIZES}
 """The fields that the forms reckon with, by kind of gear; other gear is in no form."""
@@ -50,10 +57,12 @@ class Room(Protocol):
     def needs(self) -> Iterator[Row]:
         """What the job costs besides the gear: a title and a sentence each."""
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+    def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """The loads that the form reckons with."""
 
-    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+    def drawn(
+        self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None
+    ) -> Mapping[str, Drawing]:
         """The inputs of its drawings by their name, with the gear that fits best and what goes between; empty where nothing is measured."""
 
 

@@ -1,8 +1,8 @@
 """A place for an amplifier on the page."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Never
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
@@ -17,7 +17,6 @@ from undertrim.record.model import Face
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
 from undertrim.words import Value, message, one_of, say
 
-Data = dict[str, Any]
 Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {}
@@ -84,11 +83,11 @@ class Room:
         """Nothing that a record knows before there is gear."""
         return iter(())
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+    def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: an amplifier drives and is not driven."""
         return iter(())
 
-    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Bay]:
         """The box, from above and from the front, with the amplifier as it is turned."""
         if not self.opening.space:
             return {}

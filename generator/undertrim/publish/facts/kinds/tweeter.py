@@ -1,8 +1,8 @@
 """A tweeter's place on the page."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Never
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
@@ -18,7 +18,6 @@ from undertrim.record.model.kinds.tweeter import CrossoverGear, CrossoverPlace, 
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Value, message, say
 
-Data = dict[str, Any]
 Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {}
@@ -110,11 +109,11 @@ class Room:
         if self.opening.feed != "crossover":
             yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+    def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: no form reckons with it."""
         return iter(())
 
-    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Rings]:
         """From the front."""
         if not self.outline:
             return {}

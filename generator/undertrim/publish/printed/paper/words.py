@@ -91,8 +91,8 @@ def _disputed(record: VehicleRecord, opening: Opening) -> Iterator[str]:
     """What of the drawing the sources do not agree on."""
     drawn = tuple(f"openings/{opening.id}/{key}/" for key in ("hole", "bolts", "face"))
     for entry in evidence.conflicts(record):
-        if not entry["settled"] and entry["about"].startswith(drawn):
-            said = {"word": entry["word"], "fact": entry["fact"], "text": entry["text"], "drawn": entry["stands"]}
+        if not entry.settled and entry.about.startswith(drawn):
+            said = {"word": entry.word, "fact": entry.fact, "text": entry.text, "drawn": entry.stands}
             yield sentences(message("paper/disputed", **said))
 
 

@@ -1,15 +1,13 @@
 """Steps that depend on which jobs are done in the same visit, in words for a printed sheet."""
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.template_words import listed
 from undertrim.words import Value, message
 
-Data = Mapping[str, Any]
 
-
-def notes(facts: Data) -> dict[int, Value]:
+def notes(facts: Published) -> dict[int, Value]:
     """Place of a step -> in which visits with several jobs it comes or goes; nothing for all other steps."""
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     found: dict[int, dict[str, list[str]]] = {}
@@ -24,7 +22,7 @@ def notes(facts: Data) -> dict[int, Value]:
     }
 
 
-def _changes(facts: Data) -> Iterator[tuple[int, str, list[str]]]:
+def _changes(facts: Published) -> Iterator[tuple[int, str, list[str]]]:
     """Step, the code of what becomes of it, and the smallest sets of targets in which that is so, car by car."""
     for plan in facts.get("plans", []):
         told: dict[int, list[set[str]]] = {}
@@ -37,5 +35,5 @@ def _changes(facts: Data) -> Iterator[tuple[int, str, list[str]]]:
                     yield place, "sheet/only-with" if place in steps else "sheet/drops-out-with", targets
 
 
-def _sets(plan: Data) -> Iterator[tuple[list[str], set[int]]]:
+def _sets(plan: Published) -> Iterator[tuple[list[str], set[int]]]:
     return ((name.split("+"), set(steps)) for name, steps in plan["sets"].items())

@@ -1,18 +1,17 @@
 """What every printed sheet of a vehicle has: whose it is, from when, and where its page is."""
 
-from collections.abc import Mapping
 from datetime import date
-from typing import Any, Literal, TypeAlias
+from typing import Literal, TypeAlias
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.printed.sheet import glyphs
 from undertrim.publish.printed.sheet.pictures import Pictures, code
 from undertrim.words import message
 
-Data = Mapping[str, Any]
 Paper: TypeAlias = Literal["a4", "us-letter"]
 
 
-def framed(facts: Data, shown: Data, url: str, paper: Paper, made: date, pictures: Pictures) -> dict[str, Any]:
+def framed(facts: Published, shown: Published, url: str, paper: Paper, made: date, pictures: Pictures) -> Published:
     """What is shown with its frame; all texts are printable. `made` is the day of printing."""
     frame = {
         "car": {key: facts[key] for key in ("title", "years", "phase", "high_voltage", "demo", "address")},

@@ -1,19 +1,16 @@
 """Joint tables as a printed sheet wants them: a block of rows for each state, what most of them need said once above."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import groupby
-from typing import Any
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.pins import colour_words
 from undertrim.words import Items, Value, message, say
 
-Data = Mapping[str, Any]
-Row = dict[str, Any]
 
-
-def joint(entry: Data, pictures: Pictures) -> Row:
+def joint(entry: Published, pictures: Pictures) -> Published:
     """The tables of one lead set."""
     return {
         "name": entry["name"],
@@ -24,7 +21,7 @@ def joint(entry: Data, pictures: Pictures) -> Row:
     }
 
 
-def _table(table: Data, pictures: Pictures) -> Row:
+def _table(table: Published, pictures: Pictures) -> Published:
     contacts = table["contacts"]
     return {
         "cars": table["cars_words"],
@@ -42,7 +39,7 @@ def _table(table: Data, pictures: Pictures) -> Row:
     }
 
 
-def _at(contact: Data, what: str) -> Value:
+def _at(contact: Published, what: str) -> Value:
     return message("joint/contact-what", at=contact["address"], what=what)
 
 
@@ -50,7 +47,7 @@ def _listed(values: Sequence[Value], joined: str = "comma") -> str:
     return say(Items(tuple(values), joined))
 
 
-def _block(rows: Sequence[Data], harness: Data | None, pictures: Pictures) -> Row:
+def _block(rows: Sequence[Published], harness: Published | None, pictures: Pictures) -> Published:
     """The rows of one state."""
     (usual, count), *_ = Counter(row["do"] for row in rows).most_common(1)
     common = str(usual) if count > 1 else ""
@@ -64,7 +61,7 @@ def _block(rows: Sequence[Data], harness: Data | None, pictures: Pictures) -> Ro
     }
 
 
-def _row(row: Data, common: str, harness: Data | None, pictures: Pictures) -> Row:
+def _row(row: Published, common: str, harness: Published | None, pictures: Pictures) -> Published:
     return {
         "function": row["function_words"],
         "car": [_wire(point["address"] or point["words"], point, pictures) for point in row["car"]],
@@ -76,7 +73,7 @@ def _row(row: Data, common: str, harness: Data | None, pictures: Pictures) -> Ro
     }
 
 
-def _contact(contact: Data, harness: Data | None) -> str:
+def _contact(contact: Published, harness: Published | None) -> str:
     """The address of a contact, and whose it is where beside the harness something else has contacts."""
     own = harness is None or contact["gear"] == harness["id"]
     if own:
@@ -84,11 +81,11 @@ def _contact(contact: Data, harness: Data | None) -> str:
     return say(message("joint/gear-at", gear=contact["gear_name"], at=contact["address"]))
 
 
-def _named(name: str) -> Row:
+def _named(name: str) -> Published:
     return {"name": name, "picture": "", "words": ""}
 
 
-def _wire(name: str, item: Data, pictures: Pictures) -> Row:
+def _wire(name: str, item: Published, pictures: Pictures) -> Published:
     """One end: its address or name, its colour where there is a wire to look at, and what else counts there."""
     colour = item["colour"]
     to_see = item.get("address", "a lead")
@@ -100,7 +97,7 @@ def _wire(name: str, item: Data, pictures: Pictures) -> Row:
     }
 
 
-def _more(item: Data) -> Iterator[Value]:
+def _more(item: Published) -> Iterator[Value]:
     if item.get("level") == "line":
         yield message("levels/line")
     if item.get("fuse"):

@@ -1,17 +1,14 @@
 """The drawings a sheet uses, each once, as SVG text under a short key that means nothing: no title or name can spoil it on the way."""
 
-from collections.abc import Mapping
 from io import BytesIO
-from typing import Any
 
 import segno
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures.drawings import clips, heads, wires
 from undertrim.publish.pictures.small import clip_name, tether_name
 from undertrim.publish.printed.sheet import glyphs
-
-Data = Mapping[str, Any]
 
 
 class Pictures:
@@ -25,7 +22,7 @@ class Pictures:
         """The drawings by their keys."""
         return {key: svg for svg, key in self._keys.items()}
 
-    def fastener(self, line: Data) -> str:
+    def fastener(self, line: Published) -> str:
         """The head of what is turned, the shape of what is pulled; a plain mark where neither is known."""
         head = line.get("head")
         if head and head["family"] in heads.families():
@@ -39,13 +36,13 @@ class Pictures:
         name = tether_name(kind)
         return self.keep(clips.clip(name, kind))
 
-    def wire(self, colour: Data) -> str:
+    def wire(self, colour: Published) -> str:
         """A length of wire; empty for a colour that has no screen colour."""
         if not colour["base"]:
             return ""
         return self.keep(wires.swatch(colour["base"], colour["tracers"], colour["words"]))
 
-    def openings(self, drawn: Data) -> list[dict[str, str]]:
+    def openings(self, drawn: Published) -> list[dict[str, str]]:
         """The drawings of an opening with their titles."""
         return [
             {"picture": self.keep(svg), "title": title}

@@ -1,15 +1,11 @@
 """A contact of a plug in the words of a printed sheet."""
 
-from collections.abc import Mapping
-from typing import Any
-
+from undertrim.publish.encoding import Published
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.words import message, one_of, say
 
-Data = Mapping[str, Any]
 
-
-def pin(entry: Data, pictures: Pictures) -> dict[str, str]:
+def pin(entry: Published, pictures: Pictures) -> dict[str, str]:
     """One row of a table of pins."""
     colour = entry["colour"]
     return {
@@ -23,7 +19,7 @@ def pin(entry: Data, pictures: Pictures) -> dict[str, str]:
     }
 
 
-def colour_words(colour: Data | None) -> str:
+def colour_words(colour: Published | None) -> str:
     """A colour, with what it may be where it cannot be read."""
     if not colour:
         return say(message("plugs/none-recorded"))

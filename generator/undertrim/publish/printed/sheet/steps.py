@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
-from typing import Any
 
-from undertrim.publish.encoding import said
+from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import kits, told
 from undertrim.publish.printed.sheet import combined
 from undertrim.publish.printed.sheet.pictures import Pictures
@@ -12,18 +11,15 @@ from undertrim.publish.template_words import listed
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.words import Value, message
 
-Data = Mapping[str, Any]
-Row = dict[str, Any]
-
 _TALL = 1500
 """Characters in a step from which it may break over pages, since it might not fit on one."""
 
 
-def sections(facts: Data, pictures: Pictures) -> list[Row]:
+def sections(facts: Published, pictures: Pictures) -> list[Published]:
     """Runs of steps of one section in their order; a section that comes again is `continued`."""
     titles = {section["id"]: section["title"] for section in facts["sections"]}
     seen: set[str] = set()
-    found: list[Row] = []
+    found: list[Published] = []
     for name, group in groupby(_rows(facts, pictures), key=lambda row: row["section"]):
         title = titles.get(name, name)
         found.append(
@@ -33,7 +29,7 @@ def sections(facts: Data, pictures: Pictures) -> list[Row]:
     return found
 
 
-def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
+def _rows(facts: Published, pictures: Pictures) -> Iterator[Published]:
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     together = combined.notes(facts)
     state = ""
@@ -50,17 +46,17 @@ def _rows(facts: Data, pictures: Pictures) -> Iterator[Row]:
         state = now
 
 
-def _caution(caution: Data, before: int) -> Row:
+def _caution(caution: Published, before: int) -> Published:
     """`short` stands in the place of what the step just before has in full; empty where this one has it."""
     return {**caution, "short": told.short(before) if before else ""}
 
 
-def _row(step: Data, pictures: Pictures) -> Row:
-    row: Row = said(_shown(step, pictures))
+def _row(step: Published, pictures: Pictures) -> Published:
+    row: Published = said(_shown(step, pictures))
     return {**row, "tall": _length(row) > _TALL}
 
 
-def _shown(step: Data, pictures: Pictures) -> Row:
+def _shown(step: Published, pictures: Pictures) -> Published:
     return {
         "section": step["section"],
         "verb": step["verb"],
@@ -82,13 +78,13 @@ def _length(value: object) -> int:
     return len(value) if isinstance(value, str) else 0
 
 
-def _marks(step: Data, marks: Mapping[str, str]) -> Value:
+def _marks(step: Published, marks: Mapping[str, str]) -> Value:
     if len(step["targets"]) == len(marks) > 1:
         return message("sheet/all-jobs")
     return listed(marks[target] for target in step["targets"])
 
 
-def _items(step: Data, pictures: Pictures) -> list[Row]:
+def _items(step: Published, pictures: Pictures) -> list[Published]:
     """In the order of the hands: fasteners, the way it goes, tethers."""
     fasteners = [_fastener(line, pictures) for line in step["fasteners"]]
     tethers = [_tether(line, pictures) for line in step["tethers"]]
@@ -97,14 +93,14 @@ def _items(step: Data, pictures: Pictures) -> list[Row]:
     return [*fasteners, *motion, *tethers]
 
 
-def _fastener(line: Data, pictures: Pictures) -> Row:
+def _fastener(line: Published, pictures: Pictures) -> Published:
     hidden = message("vehicle-page/under", part=line["hidden_by"]) if line["hidden_by"] else ""
     rest = [line["detail"], hidden, line["later_words"]]
     loud = line["fate"] not in ("out", "back")
     return _item(pictures.fastener(line), line["text"], line["fate_words"], loud, rest, line["when"])
 
 
-def _tether(line: Data, pictures: Pictures) -> Row:
+def _tether(line: Published, pictures: Pictures) -> Published:
     circuit = message("sheet/restraint-wiring") if line["restraint"] else line["circuit_words"]
     rest = [line["later_words"], circuit, line["how"]]
     loud = line["act"] not in ("undo", "rejoin")
@@ -113,7 +109,9 @@ def _tether(line: Data, pictures: Pictures) -> Row:
     )
 
 
-def _item(picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = "") -> Row:
+def _item(
+    picture: str, lead: Value, act: str, loud: bool = False, rest: Sequence[Value] = (), when: str = ""
+) -> Published:
     """One line; `loud` is an act that must not be taken for the usual one."""
     more = listed(part for part in rest if part)
     return {"picture": picture, "lead": lead, "act": act, "loud": loud, "rest": more, "when": when}

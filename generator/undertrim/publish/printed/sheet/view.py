@@ -1,9 +1,9 @@
 """The facts of a vehicle as the template wants them: short rows of ready words, and the drawings."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
-from typing import Any
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import duties
 from undertrim.publish.printed.sheet import frame, steps
 from undertrim.publish.printed.sheet.frame import Paper
@@ -12,12 +12,10 @@ from undertrim.publish.printed.sheet.pins import pin
 from undertrim.publish.template_words import bodies, listed, sides
 from undertrim.words import Message, Value, message
 
-Data = Mapping[str, Any]
-
 FATES = ("out", "back", "moved", "bagged", "new")
 
 
-def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
+def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
     """Everything the template reads, in the language of the reader. All texts are printable; lists that the facts do not have are empty."""
     pictures = Pictures()
     shown = {
@@ -45,13 +43,13 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     return frame.framed(facts, shown, url, paper, made, pictures)
 
 
-def _variant(entry: Data) -> Data:
+def _variant(entry: Published) -> Published:
     """A question with its answers; photographs are for the page."""
     answers = [{key: value for key, value in choice.items() if key != "photos"} for choice in entry["choices"]]
     return {**entry, "ask": _with(entry["ask"], entry), "choices": answers}
 
 
-def disputed_sound(facts: Data) -> Iterator[Data]:
+def disputed_sound(facts: Published) -> Iterator[Published]:
     """What is disputed of the factory sound, as rows beside the functions."""
     for entry in facts.get("sound", []):
         if entry["conflicts"]:
@@ -65,7 +63,7 @@ def disputed_sound(facts: Data) -> Iterator[Data]:
             }
 
 
-def about(facts: Data) -> Iterator[tuple[Message, Value]]:
+def about(facts: Published) -> Iterator[tuple[Message, Value]]:
     """What is said of the cars; what the facts do not have is passed over."""
     yield message("sheet/built"), facts["built_words"]
     yield message("sheet/bodies"), bodies(facts["bodies"])
@@ -83,31 +81,31 @@ def about(facts: Data) -> Iterator[tuple[Message, Value]]:
     yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
 
 
-def _standing(standing: Data) -> Value:
+def _standing(standing: Published) -> Value:
     """Whether somebody checked the record at the car, and if not, how much is in the way."""
     open_points, text = len(standing["obstacles"]), str(standing["text"])
     return message("sheet/standing-open", standing=text, count=open_points) if open_points else text
 
 
-def _age(facts: Data) -> Value:
+def _age(facts: Published) -> Value:
     """The date of the newest evidence with its age when the sheet was made."""
     date_, words = facts["data_date"], facts["age"]["words"]
     return message("sheet/aged", date=date_, age=words) if date_ and words else ""
 
 
-def restraint(entry: Data) -> str:
+def restraint(entry: Published) -> str:
     """The airbags and belt parts of an area."""
     area = message(f"areas/{entry['area']}")
     said = message("sheet/restraint", area=area, things=listed(entry["items"]))
     return listed([said, *entry.get("conflicts", [])], "spaced")
 
 
-def _with(text: str, entry: Data) -> str:
+def _with(text: str, entry: Published) -> str:
     """A text, and what is disputed of what it says."""
     return listed([part for part in (text, *entry.get("conflicts", [])) if part], "spaced")
 
 
-def added(totals: Data) -> dict[str, Any]:
+def added(totals: Published) -> Published:
     """Tools, fasteners in columns with their sums, what is to buy, and the time."""
     counted = totals["fasteners"]
     columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
@@ -122,7 +120,7 @@ def added(totals: Data) -> dict[str, Any]:
     }
 
 
-def _purchases(buy: Sequence[Data]) -> Iterator[Message]:
+def _purchases(buy: Sequence[Published]) -> Iterator[Message]:
     """One line for each thing: how many in all, and where they go."""
     for what in dict.fromkeys(entry["what"] for entry in buy):
         same = [entry for entry in buy if entry["what"] == what]
@@ -138,7 +136,7 @@ def _sum(counts: Sequence[int | None]) -> Value:
     return known
 
 
-def _opening(entry: Data) -> dict[str, Any]:
+def _opening(entry: Published) -> Published:
     name = entry["name"]
     return {
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
@@ -151,7 +149,7 @@ def _opening(entry: Data) -> dict[str, Any]:
     }
 
 
-def _fit(entry: Data, found: Data) -> dict[str, Any]:
+def _fit(entry: Published, found: Published) -> Published:
     """What of the stock fits an opening, in the cars of one answer."""
     return {
         "name": entry["name"],
@@ -159,7 +157,10 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
         "closed": found["closed"],
         "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
         "stock": found["counts_words"] or message("fit-shown/none", kind=message(f"gear-kinds/{entry['gear']}")),
-        "notes": [*map(duties.line, found["duties"]), *found["notes"]],
+        "notes": [
+            *(duties.line(one["name"], one["kept_words"], one["when"]) for one in found["duties"]),
+            *found["notes"],
+        ],
         "rows": [
             {
                 "verdict": fit["verdict_words"],
@@ -172,7 +173,7 @@ def _fit(entry: Data, found: Data) -> dict[str, Any]:
     }
 
 
-def _reason(fit: Data) -> Value:
+def _reason(fit: Published) -> Value:
     """What a verdict says beyond its word, and what is not simply on a wire."""
     open_needs = [_need(need) for need in fit["functions"] if need["by"] != "wire"]
     nearest = message("sheet/nearest", gear=fit["nearest_name"]) if fit["nearest"] else ""
@@ -181,11 +182,11 @@ def _reason(fit: Data) -> Value:
     return message("sheet/reason", reasons=listed(reasons, "semicolon")) if reasons else ""
 
 
-def _need(need: Data) -> Message:
+def _need(need: Published) -> Message:
     return message("sheet/need", name=need["name"], words=need["words"])
 
 
-def _connector(entry: Data, pictures: Pictures) -> dict[str, Any]:
+def _connector(entry: Published, pictures: Pictures) -> Published:
     drawn = [
         message("sheet/contacts", count=entry["size"]) if entry["size"] else "",
         message("sheet/drawn", view=entry["view"]),

@@ -1,15 +1,18 @@
 """A visit as its printed sheet wants it: the job at a glance, its steps, the joint, and what is fitted. Nothing that is not in the visit."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
 from undertrim.derive import cars
+from undertrim.derive.fit.shopping import Item
 from undertrim.derive.visit.visit import Visit
 from undertrim.derive.wiring.leads import NoLeads
-from undertrim.publish.encoding import said
-from undertrim.publish.facts import fit, identity, joints, names
+from undertrim.publish.encoding import Published, Spread, said
+from undertrim.publish.facts import joints, names
 from undertrim.publish.facts.drawn import drawn
+from undertrim.publish.facts.fit import ShownCheck, ShownFit, of_fit
+from undertrim.publish.facts.identity import Identity, identity
 from undertrim.publish.facts.steps import section_title
 from undertrim.publish.facts.visit import of
 from undertrim.publish.printed.sheet import frame, steps
@@ -17,16 +20,24 @@ from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.view import about, added, restraint
-from undertrim.publish.terminal.shop import shop_data
+from undertrim.publish.terminal.shop import ShownVerdict, shop_data
 from undertrim.record.model import Opening
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Value, message
 
-Data = Mapping[str, Any]
-Row = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class VisitHead:
+    """Which cars a visit is about, as the frame and the first lines want it."""
+
+    address: str
+    demo: bool
+    lang_words: OwnLanguage
+    data_date: str
+    cars: Spread[Identity]
 
 
-def view(made: Visit, url: str, paper: Paper, day: date) -> Row:
+def view(made: Visit, url: str, paper: Paper, day: date) -> Published:
     """Everything the template of a visit's sheet reads. `url` is the address of the visit, `day` that of printing.
 
     Raises what `publish.facts.visit.of` raises.
@@ -50,22 +61,21 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Row:
     return frame.framed(facts, shown, url, paper, day, pictures)
 
 
-def _facts(made: Visit) -> Row:
+def _facts(made: Visit) -> Published:
     """Which cars they are, as the frame and the first lines want it."""
     record = made.record
-    facts: Row = said(
-        {
-            "address": made.address,
-            "demo": record.demo == "yes",
-            "lang_words": OwnLanguage(record.lang),
-            "data_date": max((item.on for item in record.evidence.values()), default=""),
-            **identity.identity(record),
-        }
+    head = VisitHead(
+        address=made.address,
+        demo=record.demo == "yes",
+        lang_words=OwnLanguage(record.lang),
+        data_date=max((item.on for item in record.evidence.values()), default=""),
+        cars=identity(record),
     )
+    facts: Published = said(head)
     return facts
 
 
-def _chosen(made: Visit) -> Iterator[Row]:
+def _chosen(made: Visit) -> Iterator[Published]:
     """How the car is told by each answer."""
     known = cars.variants(made.record)
     for name, choice in made.answers.items():
@@ -73,7 +83,7 @@ def _chosen(made: Visit) -> Iterator[Row]:
         yield {"ask": known[name].ask, "choices": [{"label": picked.label, "tell": picked.tell}]}
 
 
-def _restraints(made: Visit, visit: Data) -> list[str]:
+def _restraints(made: Visit, visit: Published) -> list[str]:
     """The airbags and belt parts where this visit works."""
     areas = {step["area"] for step in visit["steps"]} | {opening.area for opening in made.openings}
     record = made.record.areas.items()
@@ -84,12 +94,12 @@ def _restraints(made: Visit, visit: Data) -> list[str]:
     ]
 
 
-def _apart(entry: Data, visit: Data) -> Value:
+def _apart(entry: Published, visit: Published) -> Value:
     """The cars of some totals; empty where those of the visit all come to the same."""
     return (entry["words"] or message("plan/other-cars")) if len(visit["cars"]) > 1 else ""
 
 
-def _steps(visit: Data) -> Row:
+def _steps(visit: Published) -> Published:
     """The steps as rows are made of; on the sheet of one visit no step is for some of its jobs, and none rests on a table of evidence."""
     return {
         "targets": [],
@@ -98,34 +108,33 @@ def _steps(visit: Data) -> Row:
     }
 
 
-def _sections(visit: Data) -> Iterator[str]:
+def _sections(visit: Published) -> Iterator[str]:
     return (step["section"] for step in visit["steps"])
 
 
-def _lists(made: Visit) -> Iterator[Row]:
+def _lists(made: Visit) -> Iterator[Published]:
     """What to have at hand: the gear with its verdict, what goes between and what is used up."""
-    data = shop_data(made.vehicle, made.targets, made.orders)
-    for entry in data["lists"]:
+    for entry in shop_data(made.vehicle, made.targets, made.orders).lists:
         yield {
-            "cars": entry["cars_words"],
-            "verdicts": [_verdict(one) for one in entry["verdicts"]],
-            "order": list(map(_counted, entry["order"])),
-            "to_get": list(map(_counted, entry["to_get"])),
-            "used_up": entry["used_up"],
-            "closed": entry["closed"],
+            "cars": entry.cars_words,
+            "verdicts": [_verdict(one) for one in entry.verdicts],
+            "order": list(map(_counted, entry.order)),
+            "to_get": list(map(_counted, entry.to_get)),
+            "used_up": entry.used_up,
+            "closed": entry.closed,
         }
 
 
-def _verdict(one: Data) -> Value:
-    values = {"opening": one["opening_name"], "gear": one["name"], "headline": one["headline"]}
+def _verdict(one: ShownVerdict) -> Value:
+    values = {"opening": one.opening_name, "gear": one.name, "headline": one.headline}
     return message("shopping/verdict", **values)
 
 
-def _counted(item: Data) -> Value:
-    return message("shopping/item", number=item["count"], what=item["what"], opening=item["opening"])
+def _counted(item: Item) -> Value:
+    return message("shopping/item", number=item.count, what=item.what, opening=item.opening)
 
 
-def _joints(made: Visit, pictures: Pictures) -> Iterator[Row]:
+def _joints(made: Visit, pictures: Pictures) -> Iterator[Published]:
     try:
         for joined in made.joints:
             yield joint(said(joints.of(made.record, joined)), pictures)
@@ -133,7 +142,7 @@ def _joints(made: Visit, pictures: Pictures) -> Iterator[Row]:
         yield {"name": "", "missing": error.said}
 
 
-def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Row:
+def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Published:
     """The chosen gear in its opening: drawn, and each check with its numbers, for each group of cars in which it is the same."""
     answers = [found for found in made.verdicts if found.opening.id == opening.id]
     return {
@@ -144,8 +153,8 @@ def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Row:
                 "cars": names.kinds_of_car(made.record, found.cars),
                 "name": one.name,
                 "headline": one.headline,
-                "checks": [_check(check) for check in fit.of_fit(one, made.vehicle.stock)["checks"]],
-                "notes": list(_notes(fit.of_fit(one, made.vehicle.stock))),
+                "checks": [_check(check) for check in of_fit(one, made.vehicle.stock).checks],
+                "notes": list(_notes(of_fit(one, made.vehicle.stock))),
             }
             for found in answers
             for one in found.fits
@@ -153,15 +162,14 @@ def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Row:
     }
 
 
-def _check(check: Data) -> Row:
-    plain = check["verdict"] == "fits"
-    return {"words": check["words"], "verdict": check["verdict"], "plain": plain}
+def _check(check: ShownCheck) -> Published:
+    return {"words": check.words, "verdict": check.verdict, "plain": check.verdict == "fits"}
 
 
-def _notes(one: Data) -> Iterator[Value]:
+def _notes(one: ShownFit) -> Iterator[Value]:
     """What to know of it: what is not simply on a wire, notes, and what its record says for the hands."""
-    for need in one["functions"]:
-        if need["by"] != "wire":
-            yield message("sheet/need", name=need["name"], words=need["words"])
-    yield from one["notes"]
-    yield from one["about"]
+    for need in one.functions:
+        if need.by != "wire":
+            yield message("sheet/need", name=need.name, words=need.words)
+    yield from one.notes
+    yield from one.about

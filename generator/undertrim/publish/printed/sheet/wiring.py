@@ -1,10 +1,10 @@
 """The wiring of a vehicle as its printed sheet wants it: plugs from both sides, pins, joints, ladders and cable runs in ready words."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import groupby
-from typing import Any
 
+from undertrim.publish.encoding import Published
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.printed.sheet import frame, glyphs
 from undertrim.publish.printed.sheet.frame import Paper
@@ -14,11 +14,8 @@ from undertrim.publish.printed.sheet.pins import pin
 from undertrim.publish.printed.sheet.view import disputed_sound
 from undertrim.words import Items, Message, Value, message, say
 
-Data = Mapping[str, Any]
-Row = dict[str, Any]
 
-
-def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
+def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
     """Everything the template of the wiring sheet reads. `made` is the day of printing."""
     pictures = Pictures()
     shown = {
@@ -33,7 +30,7 @@ def view(facts: Data, url: str, paper: Paper, made: date) -> dict[str, Any]:
     return frame.framed(facts, shown, url, paper, made, pictures)
 
 
-def _plug(entry: Data, pictures: Pictures) -> Row:
+def _plug(entry: Published, pictures: Pictures) -> Published:
     drawn = entry["drawn"]
     about = message("plugs/about", size=entry["size"], view=entry["view"])
     more = [*([entry["standard"]] if entry["standard"] else []), *_sources(entry, "plugs/source"), *entry["conflicts"]]
@@ -52,7 +49,7 @@ def _plug(entry: Data, pictures: Pictures) -> Row:
     }
 
 
-def _face(face: Data, pictures: Pictures) -> Row:
+def _face(face: Published, pictures: Pictures) -> Published:
     """One face with its width in pixels, so that all are drawn to one scale."""
     return {
         "picture": pictures.keep(plug_pictures.face(glyphs.printable(face))),
@@ -62,7 +59,7 @@ def _face(face: Data, pictures: Pictures) -> Row:
     }
 
 
-def _other(found: Data) -> Row:
+def _other(found: Published) -> Published:
     return {
         "name": found["name"],
         "when": found["when"],
@@ -71,12 +68,12 @@ def _other(found: Data) -> Row:
     }
 
 
-def _told(asked: Data) -> Row:
+def _told(asked: Published) -> Published:
     """A question, and by what each answer is known."""
     return {"ask": asked["ask"], "choices": [_choice(choice) for choice in asked["choices"]]}
 
 
-def _choice(choice: Data) -> str:
+def _choice(choice: Published) -> str:
     said: Value = choice["label"]
     if choice["tell"]:
         said = message("plugs/choice-tell", choice=said, tell=choice["tell"])
@@ -85,7 +82,7 @@ def _choice(choice: Data) -> str:
     return say(said)
 
 
-def _expected(pins: Sequence[Data]) -> Iterator[Row]:
+def _expected(pins: Sequence[Published]) -> Iterator[Published]:
     """What a meter should show; contacts of the same readings in the same cars share a row."""
     for (lines, when), same in groupby(_alike(pins), key=_reading):
         found = list(same)
@@ -96,17 +93,17 @@ def _expected(pins: Sequence[Data]) -> Iterator[Row]:
         }
 
 
-def _alike(pins: Sequence[Data]) -> list[Data]:
+def _alike(pins: Sequence[Published]) -> list[Published]:
     """Contacts of one reading beside each other, in the order of the first of them."""
     order = list(dict.fromkeys(map(_reading, pins)))
     return sorted(pins, key=lambda item: order.index(_reading(item)))
 
 
-def _reading(item: Data) -> tuple[tuple[str, ...], str]:
+def _reading(item: Published) -> tuple[tuple[str, ...], str]:
     return (*item["lines"], *item["conflicts"]), str(item["when"])
 
 
-def _noted(entry: Data) -> str:
+def _noted(entry: Published) -> str:
     """What is known of a wire, what to doubt about its colour, and the note."""
     doubt = (entry.get("colour") or {}).get("doubt", "")
     *first, last = [
@@ -117,18 +114,18 @@ def _noted(entry: Data) -> str:
     return "".join([*(f"{part.rstrip('.')}. " for part in first), last])
 
 
-def _evidence(facts: Data) -> list[Data]:
+def _evidence(facts: Published) -> list[Published]:
     """The sources that the sheet names."""
     named = {source for key in ("connectors", "ladders", "runs") for entry in facts[key] for source in entry["source"]}
     return [entry for entry in facts["evidence"] if entry["id"] in named]
 
 
-def _sourced(entry: Data) -> Row:
+def _sourced(entry: Published) -> Published:
     said = map(say, _sources(entry, "plugs/source-begins"))
     return {**entry, "source": " ".join([*said, *entry["conflicts"]])}
 
 
-def _sources(entry: Data, code: str) -> Iterator[Message]:
+def _sources(entry: Published, code: str) -> Iterator[Message]:
     """The evidence of an entry; nothing where it names none."""
     if entry["source"]:
         yield message(code, pieces=Items(tuple(entry["source"]), "comma"))

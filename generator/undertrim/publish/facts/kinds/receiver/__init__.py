@@ -1,8 +1,8 @@
 """An opening in the dash on the page."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Never
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
@@ -11,11 +11,10 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
+from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.receiver import ConverterGear, KitGear, ReceiverGear, ReceiverOpening
 from undertrim.words import Value, message
-
-Data = dict[str, Any]
 
 SIZES: dict[type, tuple[str, ...]] = {
     ReceiverGear: ("body", "trim", "chassis_depth", "plug_room"),
@@ -75,11 +74,11 @@ class Room:
         if self.opening.kit == "needed":
             yield message("receiver-shown/kit"), message("receiver-shown/kit-needs")
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+    def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: a receiver drives and is not driven."""
         return iter(())
 
-    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Dash]:
         """The dash, from the front and from the side."""
         if not self.opening.face:
             return {}

@@ -1,6 +1,6 @@
 """A speaker's opening on the page."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,13 +13,13 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import bolts, face, hole
 from undertrim.publish.facts.kinds.speaker.drawn import front, section
-from undertrim.publish.facts.kinds.speaker.loads import loads
+from undertrim.publish.facts.kinds.speaker.loads import Load, loads
+from undertrim.publish.pictures.drawings.axis import Section
+from undertrim.publish.pictures.drawings.front import Front
 from undertrim.record.model import Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Value, message
-
-Data = dict[str, Any]
 
 SIZES: dict[type, tuple[str, ...]] = {
     SpeakerGear: ("basket", "flange", "bolts", "depth", "magnet", "protrusion", "gasket", "impedance"),
@@ -89,15 +89,17 @@ class Room:
         """Nothing that a record knows before there is gear."""
         return iter(())
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Data]:
+    def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """What drives it and what is joined to it, in each kind of car."""
         return loads(vehicle, self.opening)
 
-    def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Data:
+    def drawn(
+        self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None
+    ) -> Mapping[str, Front | Section]:
         """From the front, and cut along its axis."""
         speaker = only(gear, SpeakerGear) if gear else None
         spacer = only(between, SpacerGear) if between else None
-        made: Data = {}
+        made: dict[str, Front | Section] = {}
         if self.opening.hole:
             made["front"] = front(self.opening, fit, speaker, spacer)
         if self.opening.depth and isinstance(self.opening.depth.clear, Quantity):

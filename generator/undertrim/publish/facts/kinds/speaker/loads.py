@@ -1,36 +1,64 @@
 """The loads that a form reckons a speaker with."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle, kinds
 from undertrim.derive.fit.channel_load import Driver, drivers
 from undertrim.derive.fit.joined import Joined, Part, join
+from undertrim.publish.encoding import Spread
 from undertrim.publish.facts.plain import plain
 from undertrim.record.model.kinds.speaker import SpeakerOpening
+from undertrim.words import Value
 
-Data = dict[str, Any]
+
+@dataclass(frozen=True, slots=True)
+class LoadPart:
+    """One thing joined to what drives it: its impedance, and that of the factory's in its place."""
+
+    name: Value
+    impedance: Any
+    factory: Any
+    fed_through: str
 
 
-def loads(vehicle: Vehicle, opening: SpeakerOpening) -> Iterator[Data]:
+@dataclass(frozen=True, slots=True)
+class JoinedLoad:
+    """One load as the script reckons it; the first part is the speaker asked about."""
+
+    what: Value
+    least: Any
+    parts: Sequence[LoadPart]
+    unplaced: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A load with the kind of car that has it."""
+
+    clauses: Mapping[str, Sequence[str]]
+    load: Spread[JoinedLoad]
+
+
+def loads(vehicle: Vehicle, opening: SpeakerOpening) -> Iterator[Load]:
     """What drives a speaker and what is joined to it, in each kind of car that has the opening."""
     for car in kinds(vehicle, opening, {}):
         if opening.when.holds(car):
             joined = join(vehicle.record, opening, car, None, {})
             for driver in drivers(vehicle.record, car, {}):
-                yield {"clauses": {name: [choice] for name, choice in car.items()}, **load_data(driver, joined)}
+                yield Load({name: [choice] for name, choice in car.items()}, load_data(driver, joined))
 
 
-def load_data(driver: Driver, joined: Joined) -> Data:
+def load_data(driver: Driver, joined: Joined) -> JoinedLoad:
     """One load as the script reckons it; the first part is the speaker asked about."""
-    return {
-        "what": driver.what,
-        "least": plain(driver.least),
-        "parts": [_part(part) for part in joined.parts],
-        "unplaced": list(joined.unplaced),
-    }
+    return JoinedLoad(
+        what=driver.what,
+        least=plain(driver.least),
+        parts=[_part(part) for part in joined.parts],
+        unplaced=joined.unplaced,
+    )
 
 
-def _part(part: Part) -> Data:
-    impedances = {"impedance": plain(part.impedance), "factory": plain(part.factory)}
-    return {"name": part.name, **impedances, "fed_through": part.fed_through}
+def _part(part: Part) -> LoadPart:
+    return LoadPart(part.name, plain(part.impedance), plain(part.factory), part.fed_through)

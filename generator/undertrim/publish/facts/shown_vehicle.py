@@ -1,0 +1,142 @@
+"""What all facts of a vehicle are made of, part by part; each part is said before the next is made."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from undertrim.publish.encoding import Spread
+from undertrim.publish.facts import (
+    blockers,
+    connectors,
+    coverage,
+    duties,
+    evidence,
+    fit,
+    fit_page,
+    identity,
+    joints,
+    ladders,
+    openings,
+    photos,
+    plans,
+    resting,
+    runs,
+    targets,
+    totals,
+    wiring,
+)
+from undertrim.record.own_language import OwnLanguage
+from undertrim.words import Value
+
+
+@dataclass(frozen=True, slots=True)
+class ShownChoice:
+    """A choice of a variant, and how to tell it at the car; its photographs are of that."""
+
+    id: str
+    label: Value
+    tell: Value
+    photos: Sequence[photos.ShownPhoto]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownVariant:
+    """What to ask of the car, with its choices."""
+
+    id: str
+    ask: Value
+    conflicts: Sequence[Value]
+    choices: Sequence[ShownChoice]
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A section of the procedure."""
+
+    id: str
+    title: Value
+
+
+@dataclass(frozen=True, slots=True)
+class SoundSystem:
+    """A factory sound system with what is disputed of it."""
+
+    id: str
+    conflicts: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class RestraintArea:
+    """What of the restraint system is in an area."""
+
+    area: str
+    items: Sequence[Value]
+    conflicts: Sequence[Value]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownOpening:
+    """An opening with its photographs, what fits it, what is drawn of it, and the form beside it."""
+
+    opening: Spread[openings.MeasuredOpening]
+    photos: Sequence[photos.ShownPhoto]
+    fits: Spread[fit.ShownFits]
+    form: fit_page.Form | None
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """Which cars they are, and how sure what is known of them is."""
+
+    format: int
+    id: str
+    address: str
+    demo: bool
+    lang: str
+    lang_words: OwnLanguage
+    identity: Spread[identity.Identity]
+    data_date: str
+    age: evidence.Age
+    standing: evidence.Standing
+    conflicts: Sequence[evidence.Conflict]
+    disputed: Sequence[Value]
+    variants: Sequence[ShownVariant]
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What can be worked at, and the steps of it. What is long is had once, as it is said."""
+
+    targets: Sequence[targets.ShownTarget]
+    blockers: Sequence[blockers.Blocker]
+    openings: Iterable[ShownOpening]
+    sections: Sequence[Section]
+    steps: Iterable[plans.ShownStep]
+    plans: Sequence[plans.Plan]
+    totals: totals.Totals
+
+
+@dataclass(frozen=True, slots=True)
+class Wired:
+    """What is joined to what, and what the wires carry."""
+
+    connectors: Sequence[connectors.ShownConnector]
+    joints: Iterable[joints.ShownJoint]
+    ladders: Sequence[ladders.ShownLadder]
+    runs: Sequence[runs.ShownRun]
+    sound: Sequence[SoundSystem]
+    rest: resting.Rest
+    functions: Sequence[wiring.CarFunction]
+    duties: Sequence[duties.ShownDuty]
+
+
+@dataclass(frozen=True, slots=True)
+class Founded:
+    """What may fire where, what of the record is there, and where it comes from."""
+
+    restraints: Sequence[RestraintArea]
+    coverage: coverage.Coverage
+    evidence: Sequence[evidence.ShownEvidence]
+
+
+Part = About | Work | Wired | Founded
+"""A part of what is published of a vehicle; its keys stand beside those of the others."""
