@@ -8,8 +8,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from operator import attrgetter
-from types import GeneratorType
-from typing import Annotated, Any, TypeVar
+from types import GeneratorType, UnionType
+from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 
 from undertrim.words import Items, Language, Message, WayOut, Word, say, spoken
 
@@ -48,9 +48,12 @@ def _said(facts: Any, speech: Language) -> Any:
     if kind in _WORDS:
         return say(facts, speech)
     if shape := _shape(kind):
-        keys, values, spread = shape
-        parts = zip(keys, values(facts))  # noqa: B905 - a key for each value; asking whether costs as much as a short fact
-        made = {key: value if type(value) in _PLAIN else _said(value, speech) for key, value in parts}
+        keys, values, deep, spread = shape
+        made = dict(zip(keys, values(facts)))  # noqa: B905 - a key for each value; asking whether costs as much as a short fact
+        for key in deep:
+            value = made[key]
+            if type(value) not in _PLAIN:
+                made[key] = _said(value, speech)
         return _flat(made, spread) if spread else made
     if isinstance(facts, _AS_IT_IS):
         return facts
@@ -67,20 +70,34 @@ def _opened(fact: Any, speech: Language | None = None) -> Any:
         return list(fact)
     kind: Any = type(fact)
     if shape := _shape(kind):
-        keys, values, spread = shape
+        keys, values, _, spread = shape
         made = dict(zip(keys, values(fact), strict=True))
         return _flat({key: _opened(made[key]) if key in spread else made[key] for key in made}, spread)
     raise TypeError(f"{type(fact).__name__} is no fact")
 
 
+_Shape = tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]], tuple[str, ...], frozenset[str]]
+
+
 @cache
-def _shape(kind: Any) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]], frozenset[str]] | None:
-    """The keys of a dataclass, how its values are had in that order, and which of them are spread; None for what is none or says itself."""
+def _shape(kind: Any) -> _Shape | None:
+    """The keys of a dataclass, how its values are had in that order, which of them may hold more than JSON has itself, and which are spread.
+
+    None for what is no dataclass or says itself.
+    """
     if issubclass(kind, _SAYS) or hasattr(kind, "say") or not is_dataclass(kind):
         return None
     names = tuple(field.name for field in fields(kind))
+    deep = tuple(field.name.rstrip("_") for field in fields(kind) if not _is_plain(field.type))
     spread = frozenset(field.name for field in fields(kind) if _SPREAD in getattr(field.type, "__metadata__", ()))
-    return tuple(name.rstrip("_") for name in names), _getter(names), spread
+    return tuple(name.rstrip("_") for name in names), _getter(names), deep, spread
+
+
+def _is_plain(kind: Any) -> bool:
+    """Whether a field of this type holds what JSON has itself, so that nobody needs to look at each of its values."""
+    if get_origin(kind) in (Union, UnionType):
+        return all(map(_is_plain, get_args(kind)))
+    return get_origin(kind) is Literal or kind in _PLAIN
 
 
 def _getter(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:

@@ -7,7 +7,7 @@ from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned as reckoned_record
 from undertrim.derive.fit import measured
 from undertrim.derive.fit.duties import Outcome
-from undertrim.derive.fit.kinds import room
+from undertrim.derive.fit.kinds import Room, room
 from undertrim.derive.fit.nearest import nearest
 from undertrim.derive.fit.place import Place, Vehicle
 from undertrim.derive.fit.stock import Gear
@@ -46,29 +46,29 @@ def answer(vehicle: Vehicle, opening: Opening, gear: Sequence[Gear] | None, chos
     reckoned, notes = measured.reckoned(vehicle.record, opening)
     groups: dict[tuple[bool, tuple[str, ...], tuple[Fit, ...], tuple[Outcome, ...]], list[Mapping[str, str]]] = {}
     sizes: dict[tuple[str, ...], Fit] = {}
+    at = room(reckoned)
     for car in kinds(vehicle, opening, chosen):
         there = opening.when.holds(car)
         barred = closed(vehicle.record, opening, car) if there else ()
         open_there = there and not barred
         place = Place(vehicle, reckoned, notes, car, sizes)
-        fits, kept = (_ranked(place, gear), place.duties) if open_there else ((), ())
+        fits, kept = (_ranked(at, place, gear), place.duties) if open_there else ((), ())
         groups.setdefault((there, tuple(thing.name for thing in barred), fits, kept), []).append(car)
-    takes = tuple(room(reckoned).limits(vehicle.usual))
+    takes = tuple(at.limits(vehicle.usual))
     return [
         Answer(opening, there, tuple(kinds) if len(groups) > 1 else (), fits, () if barred else takes, kept, barred)
         for (there, barred, fits, kept), kinds in groups.items()
     ]
 
 
-def _ranked(place: Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
+def _ranked(at: Room, place: Place, gear: Sequence[Gear] | None) -> tuple[Fit, ...]:
     """The fits of some gear, or of the whole stock; those that fail name what would fit in their place."""
-    at = room(place.opening)
     shelf = place.vehicle.stock.taken(place.opening)
     asked = shelf if gear is None else gear
-    fits = {item.id: _fit(place, item) for item in asked}
+    fits = {item.id: _fit(at, place, item) for item in asked}
     failing = [item for item in asked if fits[item.id].kind == "does-not-fit"]
     if failing:
-        every = {**{item.id: _fit(place, item) for item in shelf if item.id not in fits}, **fits}
+        every = {**{item.id: _fit(at, place, item) for item in shelf if item.id not in fits}, **fits}
         sizes = {item.id: at.size(item) for item in {one.id: one for one in (*shelf, *failing)}.values()}
         for item in failing:
             near = nearest(item, tuple(every.values()), shelf, lambda one: sizes[one.id])
@@ -88,11 +88,10 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
     if any_inside(record):
         yield from (when for _, when in cars.conditions(record))
     yield from (system.when for system in record.sound.values())
-    for item in vehicle.stock.items:
-        yield from item.conditions(vehicle.address, opening.written)
+    yield from vehicle.stock.conditions(vehicle.address, opening.written)
     yield from room(opening).conditions(record)
 
 
-def _fit(place: Place, gear: Gear) -> Fit:
-    found = room(place.opening).fit(place, gear)
+def _fit(at: Room, place: Place, gear: Gear) -> Fit:
+    found = at.fit(place, gear)
     return replace(found, notes=(*found.notes, *place.notes, *place.altering(found)))

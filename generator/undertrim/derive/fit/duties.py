@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 
 from undertrim.derive.fit.duty_kinds import DutyKind, kind_of, named
 from undertrim.derive.fit.piece import Piece
@@ -91,18 +92,7 @@ def outcomes(
     return tuple(place.outcome(duty) for duty in record.duties.values() if duty.when.holds(car))
 
 
-def keepers(duty: Duty, shelf: Sequence[Gear], receiver: Stocked[ReceiverGear] | None) -> list[Gear]:
-    """The gear that keeps a duty, by its id or by its kind."""
-    names = {duty.id, kind_of(duty).id}
-    able = [
-        item
-        for item in shelf
-        if isinstance(item.facts, KEEPERS) or (receiver is None and isinstance(item.facts, ReceiverGear))
-    ]
-    return [item for item in ([receiver] if receiver else []) + able if names & set(item.facts.keeps)]
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # without slots: what may keep a duty is the same for all of them
 class _Place:
     record: VehicleRecord
     opening: Opening
@@ -110,12 +100,26 @@ class _Place:
     shelf: Sequence[Gear]
     receiver: Stocked[ReceiverGear] | None
 
+    @cached_property
+    def able(self) -> list[Gear]:
+        """The gear that may keep a duty: the receiver, or any where none is named, and what goes between."""
+        kinds = KEEPERS if self.receiver else (*KEEPERS, ReceiverGear)
+        return [
+            *([self.receiver] if self.receiver else []),
+            *(one for one in self.shelf if isinstance(one.facts, kinds)),
+        ]
+
+    def keepers(self, duty: Duty, kind: DutyKind) -> list[Gear]:
+        """The gear that keeps a duty, by its id or by its kind."""
+        return [item for item in self.able if duty.id in item.facts.keeps or kind.id in item.facts.keeps]
+
     def outcome(self, duty: Duty) -> Outcome:
-        kind, found = kind_of(duty), keepers(duty, self.shelf, self.receiver)
+        kind = kind_of(duty)
         if duty.kept_by == "stays":
             return self._staying(duty, kind)
         if duty.kept_by == "moved":
             return self._moving(duty, kind)
+        found = self.keepers(duty, kind)
         if duty.kept_by == "unknown":
             said = message("duties/said-to-keep", names=all_of(*(item.piece for item in found))) if found else None
             return Outcome(duty.id, kind, Fate.UNKNOWN, (), said)

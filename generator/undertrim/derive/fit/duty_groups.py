@@ -52,8 +52,8 @@ def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) 
         opening.when,
         *(duty.when for duty in record.duties.values()),
         *(part.when for part in record.parts.values()),
+        *stock.conditions(address, opening.written),
     ]
-    whens += [when for item in stock.items for when in item.conditions(address, opening.written)]
     used = {name for when in whens for name in when.variants}
     return iter(cars.told_apart(record, used))
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Literal
 
 from undertrim.derive.fit.lengths import both
@@ -106,18 +106,25 @@ def judge(margin: float, uncertainty: float) -> Verdict:
 
 def compare(name: str, title: Value, have: Sequence[Number], need: Sequence[Number], mend: str = "") -> Check:
     """Compare the sum of what is there with the sum of what is needed, all in mm."""
-    numbers = (*have, *need)
-    if any(number.value is None for number in numbers):
-        open_ends = [*((one, one.less) for one in have), *((one, one.more) for one in need)]
-        missing = [one.named for one, shift in open_ends if one.value is None or (one.lacking and shift)]
-        return untold(name, title, missing, numbers)
+    numbers, spreads = (*have, *need), False
+    for number in numbers:  # a stock is compared some ten thousand times for a vehicle
+        if number.value is None:
+            return _incomplete(name, title, have, need)
+        spreads = spreads or bool(number.less or number.more)
     there, wanted = total(have), total(need)
     margin, uncertainty = remaining(there, wanted), round(spread(numbers), _DIGITS)
     verdict = judge(margin, uncertainty)
     check = Check(name, title, verdict, None, wanted, there, margin, uncertainty, numbers, mend=mend)
-    if any(number.less or number.more for number in numbers):
+    if spreads:
         return _judged(check, have, need)
     return check if verdict != "marginal" else _too_close(check)
+
+
+def _incomplete(name: str, title: Value, have: Sequence[Number], need: Sequence[Number]) -> Check:
+    """A check in which a value is missing."""
+    open_ends = [*((one, one.less) for one in have), *((one, one.more) for one in need)]
+    missing = [one.named for one, shift in open_ends if one.value is None or (one.lacking and shift)]
+    return untold(name, title, missing, (*have, *need))
 
 
 def untold(name: str, title: Value, missing: Sequence[Value], numbers: Sequence[Number] = ()) -> Check:
@@ -136,10 +143,10 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
     taken = [*((number, number.less) for number in have), *((number, number.more) for number in need)]
     given = [*((number, number.more) for number in have), *((number, number.less) for number in need)]
     if judge(remaining(margin, -_sum(given)), uncertainty) == "fails":
-        return replace(check, verdict="fails")
+        return _ruled(check, "fails")
     if judge(remaining(margin, _sum(taken)), uncertainty) == "fits":
         lacking = _lacking(taken)
-        return capped(replace(check, verdict="fits"), message("fit/measure", what=each(lacking)) if lacking else "")
+        return capped(_ruled(check, "fits"), message("fit/measure", what=each(lacking)) if lacking else "")
     if lacking := _lacking(taken) or _lacking(given):
         return untold(check.name, check.title, lacking, check.numbers)
     return _too_close(check)
@@ -147,7 +154,13 @@ def _judged(check: Check, have: Sequence[Number], need: Sequence[Number]) -> Che
 
 def _too_close(check: Check) -> Check:
     close = _close(check, check.margin or 0, check.uncertainty or 0)
-    return replace(check, verdict="marginal", said=found(check.title, close))
+    return _ruled(check, "marginal", found(check.title, close))
+
+
+def _ruled(check: Check, verdict: Verdict, said: Message | None = None) -> Check:
+    """The same comparison with another verdict, and what it says."""
+    numbers = (check.need, check.have, check.margin, check.uncertainty)
+    return Check(check.name, check.title, verdict, said, *numbers, check.numbers, check.missing, check.mend, check.unit)
 
 
 _Shifts = Sequence[tuple[Number, float]]  # by how much each number may still move a margin one way, in mm
@@ -182,19 +195,19 @@ def remaining(have: float, need: float) -> float:
 
 def total(numbers: Sequence[Number]) -> float:
     """The sum in mm; a missing number counts nothing."""
-    return sum(number.value or 0 for number in numbers)
+    return sum([number.value or 0 for number in numbers])
 
 
 def spread(numbers: Sequence[Number]) -> float:
     """The uncertainty of a sum in mm: the steps in quadrature, as those of independent readings."""
-    return math.hypot(*(number.step for number in numbers))
+    return math.hypot(*[number.step for number in numbers])
 
 
 def capped(check: Check, reason: Value) -> Check:
     """The check as marginal at best, for a reason that no number carries; unchanged where there is none or it fails anyway."""
     if not reason or check.verdict not in ("fits", "marginal"):
         return check
-    return replace(check, verdict="marginal", said=message("fit/capped", words=check.words, reason=reason))
+    return _ruled(check, "marginal", message("fit/capped", words=check.words, reason=reason))
 
 
 def found(title: Value, what: Value) -> Message:

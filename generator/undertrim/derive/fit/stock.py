@@ -1,6 +1,6 @@
 """The gear on the shelf, by kind, and what of it is made for one opening."""
 
-from collections.abc import Callable, Collection, Hashable, Iterable, Mapping
+from collections.abc import Callable, Collection, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -65,7 +65,7 @@ def only(item: Gear, kind: type[F]) -> Stocked[F]:
     return cast("Stocked[F]", item)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # without slots: what is made for which opening is looked up once
 class Stock:
     """All gear whose records can be relied on, and the records (`folder/id`) that were left out."""
 
@@ -91,7 +91,26 @@ class Stock:
 
     def suiting(self, vehicle: str, opening: str, car: Mapping[str, str]) -> list[Gear]:
         """The gear that is made for an opening of a car, and what is made for no car in particular."""
-        return [item for item in self.items if not item.facts.suits or item.place(vehicle, opening, car)]
+        made = {number for number, when in self._made_for.get((vehicle, opening), ()) if when.holds(car)}
+        return [self.items[number] for number in sorted({*self._for_any, *made})]
+
+    def conditions(self, vehicle: str, opening: str) -> list[When]:
+        """On what it depends which gear suits this opening."""
+        return [when for _, when in self._made_for.get((vehicle, opening), ())]
+
+    @cached_property
+    def _made_for(self) -> Mapping[tuple[str, str], Sequence[tuple[int, When]]]:
+        """For each vehicle and opening, which gear is made for it, by its number, and in which cars."""
+        found: dict[tuple[str, str], list[tuple[int, When]]] = {}
+        for number, item in enumerate(self.items):
+            for place in item.facts.suits:
+                found.setdefault((place.vehicle, place.opening), []).append((number, place.when))
+        return found
+
+    @cached_property
+    def _for_any(self) -> Sequence[int]:
+        """The numbers of the gear that is made for no car in particular."""
+        return [number for number, item in enumerate(self.items) if not item.facts.suits]
 
 
 NOTHING = Stock(())

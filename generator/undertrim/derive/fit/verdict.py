@@ -105,11 +105,12 @@ def decide(
     parts: tuple[Piece, ...] = (),
     to_get: tuple[Value, ...] = (),
     notes: tuple[Value, ...] = (),
+    way: Way = Way(),
 ) -> Fit:
     """The answer from all checks: a failure outweighs what is unknown, and that what is marginal."""
     kind = _kind(checks, bool(parts or to_get))
     ordered = tuple(sorted(checks, key=_order))
-    return Fit(gear, name, kind, ordered, parts, to_get, notes)
+    return Fit(gear, name, kind, ordered, parts, to_get, notes, way=way)
 
 
 STOP = message("verdicts/stop")

@@ -153,5 +153,4 @@ def _conditions(place: _Place) -> Iterator[When]:
     yield from (fact.when for fact in record.functions.values())
     yield from (system.when for system in record.sound.values())
     yield from (ladder.when for ladder in record.ladders.values())
-    for item in place.stock.items:
-        yield from item.conditions(place.address, place.opening.written)
+    yield from place.stock.conditions(place.address, place.opening.written)

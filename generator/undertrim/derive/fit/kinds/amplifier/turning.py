@@ -82,9 +82,8 @@ def _posed(gear: Stocked[AmplifierGear], opening: AmplifierOpening, usual: Clear
     ]
     checks = [*within, *_way_in(box, opening), *_air(gear.facts, opening, usual, space, turned)]
     notes = (at.note,) if at.note else ()
-    return at, replace(
-        decide(gear.id, gear.name, checks, notes=notes), way=Way(pose=POSES.index(at), turned=at.note is not None)
-    )
+    way = Way(pose=POSES.index(at), turned=at.note is not None)
+    return at, decide(gear.id, gear.name, checks, notes=notes, way=way)
 
 
 def _way_in(box: Sequence[Number], opening: AmplifierOpening) -> Iterator[Check]:

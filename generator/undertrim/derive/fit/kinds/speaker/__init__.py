@@ -1,12 +1,13 @@
 """How a speaker goes into its opening."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 
 from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import Clearances
-from undertrim.derive.fit.kinds.speaker import fit, takes
+from undertrim.derive.fit.kinds.speaker import takes
 from undertrim.derive.fit.kinds.speaker.balance import balance
+from undertrim.derive.fit.kinds.speaker.fit import Mount, on_mount
 from undertrim.derive.fit.kinds.speaker.names import BASKET, MOUNTING_DEPTH
 from undertrim.derive.fit.margins import typed
 from undertrim.derive.fit.nearest import Size
@@ -24,6 +25,7 @@ class Room:
     """A place for a speaker."""
 
     opening: SpeakerOpening
+    _mounts: list[Mount] = field(default_factory=list)
 
     def conditions(self, record: VehicleRecord) -> Iterator[When]:
         """Which other speakers are there."""
@@ -39,11 +41,17 @@ class Room:
         more = load(vehicle.record, self.opening, place.car, speaker.facts.impedance, vehicle.visit)
         against = balance(vehicle.record, self.opening, place.car, speaker.facts, vehicle.visit)
         checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes, *against)
-        return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)
+        return decide(found.gear, found.name, checks, found.parts, found.to_get, notes, found.way)
 
     def by_size(self, gear: Gear, between: Sequence[Gear], usual: Clearances) -> Fit:
         """On the car, or on a spacer."""
-        return fit.fit(only(gear, SpeakerGear), self.opening, of_kind(between, SpacerGear), usual)
+        return on_mount(only(gear, SpeakerGear), self._mount(usual), of_kind(between, SpacerGear))
+
+    def _mount(self, usual: Clearances) -> Mount:
+        """The opening as every speaker of the stock meets it; kept, since they are tried one after the other."""
+        if not self._mounts or self._mounts[0].usual is not usual:
+            self._mounts[:] = [Mount(self.opening, usual)]
+        return self._mounts[0]
 
     def limits(self, usual: Clearances) -> Iterator[Message]:
         """The largest basket, the smallest flange, the depth and the room before it."""

@@ -1,7 +1,7 @@
 """How a tweeter goes into its place."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import Clearances
@@ -33,7 +33,7 @@ class Room:
         found = place.sized(gear, place.between, lambda: self.by_size(gear, place.between, vehicle.usual))
         more = load(vehicle.record, self.opening, place.car, tweeter.facts.impedance, vehicle.visit)
         checks, notes = (*found.checks, *more.checks), (*found.notes, *more.notes)
-        return replace(decide(found.gear, found.name, checks, found.parts, found.to_get, notes), way=found.way)
+        return decide(found.gear, found.name, checks, found.parts, found.to_get, notes, found.way)
 
     def by_size(self, gear: Gear, between: Sequence[Gear], usual: Clearances) -> Fit:
         """By the mount that is there, with what keeps the low tones away."""
