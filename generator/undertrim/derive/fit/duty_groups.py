@@ -36,9 +36,11 @@ def outcomes_at(
     record: VehicleRecord, address: str, stock: Stock, opening: Opening, receiver: Stocked[ReceiverGear] | None = None
 ) -> Iterator[tuple[Outcome, When]]:
     """The outcomes at one opening with their cars; without a `receiver` any of the stock may be the one that keeps a duty."""
+    if not opening.takes_over or not record.duties:
+        return
     kinds = list(_kinds(record, address, stock, opening))
     groups: dict[Outcome, list[Mapping[str, str]]] = {}
-    for car in kinds if opening.takes_over and record.duties else ():
+    for car in kinds:
         if opening.when.holds(car):
             for outcome in outcomes(record, opening, car, stock.suiting(address, opening.written, car), receiver):
                 groups.setdefault(outcome, []).append(car)

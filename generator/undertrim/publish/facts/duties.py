@@ -79,11 +79,13 @@ def going(found: Collection[ShownDuty], opening: str, car: Mapping[str, str]) ->
 
 def of_answer(vehicle: Vehicle, found: Answer) -> list[ShownDuty]:
     """Those at the opening of an answer, in its cars. What stays is left out, and what gear keeps: each fit says by what."""
-    every = duties(vehicle.record, vehicle.address, vehicle.stock)
-    kinds = found.cars or ({},)
-    if not found.there:
+    if not found.there or not found.opening.takes_over:
         return []
-    every = [item for item in every if item.fate != Fate.KEPT]
+    kinds = found.cars or ({},)
+    every = [
+        item for item in duties(vehicle.record, vehicle.address, vehicle.stock)
+        if item.fate != Fate.KEPT
+    ]  # fmt: skip
     return [item for item in every if any(going([item], found.opening.id, car) for car in kinds)]
 
 

@@ -27,6 +27,8 @@ SIGNS = {
 }
 """A sign beside the words of each state, one that the fonts of page and sheet both have."""
 
+_CAR, _LEAD = message("joint/car"), message("joint/lead")
+
 
 @dataclass(frozen=True, slots=True)
 class JointRow:
@@ -102,12 +104,11 @@ def _table(table: PlainTable) -> JointTable:
 
 def _notes(row: PlainRow) -> Iterator[Message]:
     """What is noted of the wires on both sides, without the last full stop: more may follow."""
-    ends: list[tuple[Value, str]] = [(message("joint/car"), point.note) for point in row.car]
-    ends += [(one.gear_name, one.note) for one in row.contacts]
-    ends += [(message("joint/lead"), row.lead.note)] if row.lead else []
-    for whose, note in ends:
-        if note:
-            yield message("joint/noted", whose=whose, note=note.rstrip("."))
+    noted: list[tuple[Value, str]] = [(_CAR, point.note) for point in row.car if point.note]
+    noted += [(one.gear_name, one.note) for one in row.contacts if one.note]
+    noted += [(_LEAD, row.lead.note)] if row.lead and row.lead.note else []
+    for whose, note in noted:
+        yield message("joint/noted", whose=whose, note=note.rstrip("."))
 
 
 def _counts(counts: Mapping[str, int]) -> Items:

@@ -63,6 +63,7 @@ class MeterPlug:
     ladders: Sequence[MeterLadder]
 
 
+@once_per_language
 def meter_table() -> Published:
     """data/functions.toml for the browser, its words in the language of the reader. It is the same on every page."""
     return dict(said(worded("functions")))

@@ -41,9 +41,10 @@ def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
     for number, of_car in enumerate(made.cars):
         visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in of_car.singles.items()}
         visits |= {wanted: ids for wanted, ids in of_car.sets.items() if len(wanted) > 1}
+        alone = {target: frozenset(ids) for target, ids in of_car.singles.items()}
         for wanted, ids in visits.items():
             for name in ids:
-                if len(wanted) == 1 or not any(name in of_car.singles[target] for target in wanted):
+                if len(wanted) == 1 or not any(name in alone[target] for target in wanted):
                     with_it[name][0].update(wanted)
                     with_it[name][1].add(number)
     running_states = _states(made)

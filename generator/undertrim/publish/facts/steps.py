@@ -34,6 +34,7 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
     """One step."""
     # Long because it is one table: what a step says, a line each.
     thing = item.node.thing if item.node else None
+    by_line = {line.tool for line in item.fasteners}
     return ToldStep(
         id=item.id,
         kind=item.kind,
@@ -55,7 +56,7 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
         minutes=item.minutes,
         time=words.minutes(item.minutes) if item.minutes else "",
         wait=wait(item),
-        tools=[name for name in item.tools if name not in {line.tool for line in item.fasteners}],
+        tools=[name for name in item.tools if name not in by_line],
         unknown=item.unknown,
         conflicts=doubts.of_step(record, item),
         state=dict(item.state),
