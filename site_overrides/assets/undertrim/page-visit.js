@@ -6,7 +6,7 @@ import { above, all, byId, fields, target } from "./elements.js";
 import { place } from "./placed.js";
 import { address, keep, ticked } from "./visit-kept.js";
 import { begin } from "./visit-shown.js";
-import { data, firstStep, holdsStep, selection, showCautions, showStates, showSteps, ticks } from "./visit-steps.js";
+import { data, firstStep, holdsStep, selection, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
 import { showTotals } from "./visit-totals.js";
 import { say } from "./words.js";
 
@@ -55,6 +55,7 @@ function showAhead() {
 function showWork(numbers, jobs, car) {
   showSteps(numbers);
   showCautions(numbers);
+  showMarks(numbers, jobs);
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
   showTotals(numbers.map((number) => data.steps[number]), car, data.instead);
   showAhead();
@@ -104,7 +105,7 @@ start.addEventListener("click", (event) => {
   const step = firstStep();
   step.tabIndex = -1;
   step.focus({ preventScroll: true });
-  step.scrollIntoView();
+  (step.previousElementSibling || step).scrollIntoView(); // its section's heading
 });
 const done = ticked();
 ticks.forEach((box) => { box.checked = done.includes(box.dataset.tick); });

@@ -1,5 +1,6 @@
 /* The steps of a visit: which they are, by the planner's lists, and what is said beside them. Those of other visits are not in the document. */
 
+import { known } from "./chosen.js";
 import { agrees } from "./concerns.js";
 import { all, byId } from "./elements.js";
 import { list, say } from "./words.js";
@@ -15,10 +16,13 @@ all("[data-step]", stepList).forEach((item) => { items[item.dataset.step] = item
 export const ticks = Object.keys(items).map((number) => /** @type {HTMLInputElement} */ (items[number].querySelector("[data-tick]")));
 const stated = {};
 const cautions = {};
+const marked = {};
 Object.keys(items).forEach((number) => {
   const line = items[number].querySelector(".ut-state");
+  const item = items[number].querySelector(".ut-for");
   stated[number] = line && { line, words: line.textContent };
-  cautions[number] = all(".ut-caution", items[number]).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), full: box.querySelector(".ut-full"), told: box.querySelector(".ut-told") }));
+  marked[number] = { item, words: item.textContent };
+  cautions[number] = all(".ut-caution", items[number]).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), box, ...brief(box) }));
 });
 /** @type {Record<string, HTMLElement>} */
 const headings = {};
@@ -49,7 +53,7 @@ export function selection(every, jobs, car) {
 export function holdsStep(id) { return Object.keys(items).some((number) => items[number].id === id && items[number].parentNode === null); }
 
 /* The first step of those that are shown; none before a visit is chosen. */
-export function firstStep() { return stepList.querySelector("[data-step]"); }
+export function firstStep() { return /** @type {HTMLElement} */ (stepList.querySelector("[data-step]")); }
 
 export function showSteps(numbers) {
   let last = "";
@@ -87,19 +91,46 @@ export function showStates(numbers, oneCar) {
   });
 }
 
-/* A caution that the step just before has too is cut short, as in the plan and on the sheet; DANGER never is. */
-export function showCautions(numbers) {
+/* A caution that the step just before has too is cut short, as in the plan and on the sheet; DANGER never is. For each caution of each step
+   the step before which it is in full, counted from 1; 0 where it is in full itself. */
+export function toldBefore(numbers) {
   let told = {};
-  numbers.forEach((number, place) => {
+  return numbers.map((number, at) => {
     const here = {};
-    cautions[number].forEach((caution) => {
-      const first = caution.words in told ? told[caution.words] : place;
-      const short = first !== place && !caution.danger;
+    const steps = cautions[number].map((caution) => {
+      const first = caution.words in told ? told[caution.words] : at;
       here[caution.words] = first;
-      caution.full.hidden = short;
-      caution.told.hidden = !short;
-      caution.told.textContent = short ? say("cautions/in-full-before", { step: first + 1 }) : "";
+      return first === at || caution.danger ? 0 : first + 1;
     });
     told = here;
+    return steps;
+  });
+}
+
+/* Signal word and hazard in one line, and where the rest of it is told. */
+function brief(box) {
+  const line = document.createElement("p"), word = document.createElement("b"), where = document.createTextNode("");
+  line.className = box.className + " ut-brief";
+  word.textContent = box.firstElementChild.textContent;
+  line.append(word, " ", ...box.querySelector("p + p > b").cloneNode(true).childNodes, " ", where);
+  return { line, where };
+}
+
+export function showCautions(numbers) {
+  toldBefore(numbers).forEach((steps, at) => {
+    cautions[numbers[at]].forEach(({ box, line, where }, index) => {
+      const step = steps[index];
+      if (step) where.data = say("cautions/in-full-before", { step });
+      (step ? box : line).replaceWith(step ? line : box);
+    });
+  });
+}
+
+/* For which of the jobs a step is, where there are several; each by its mark. */
+export function showMarks(numbers, jobs) {
+  numbers.forEach((number) => {
+    const { item, words } = marked[number];
+    const marks = known.targets.filter((target, at) => jobs.includes(target.id) && items[number].classList.contains(`ut-for-${at + 1}`)).map((target) => target.mark);
+    item.textContent = jobs.length ? jobs.length > 1 ? say("vehicle-page/for", { marks: list(marks, "comma") }) : "" : words;
   });
 }

@@ -42,6 +42,7 @@ def environment() -> Environment:
         tether_name=plan_text.tether_name,
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
+        picture_symbols=lambda steps: Markup(pictures.symbols(steps)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
         panel_words=pictures.panel_words,
@@ -122,7 +123,7 @@ def page_data(facts: Published) -> Markup:
     return meter.script(data)
 
 
-_TARGET_KEYS = ("id", "opening", "side", "name", "clauses")
+_TARGET_KEYS = ("id", "opening", "side", "name", "mark", "clauses")
 
 
 def choosing(facts: Published) -> Markup:
