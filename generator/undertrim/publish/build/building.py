@@ -234,6 +234,6 @@ def _by_model(item: Prepared) -> tuple[str, int, str]:
 
 def _vehicle_page(item: Prepared, view: View) -> Body:
     name = f"{item.summary['title']} {item.summary['years']}"
-    other = message("vehicle-page/page-title", vehicle=name, page=message(f"vehicle-page/view-{view.name}"))
+    other = message("vehicle-page/page-title", vehicle=name, page=message(view.title))
     title = name if view is VISIT else say(other)
-    return Body(title, partial(item.body, view.name), f"{item.folder.name}/{view.name}", scripts=view.scripts)
+    return Body(title, partial(item.body, view.name), item.digest(view.name), scripts=view.scripts)

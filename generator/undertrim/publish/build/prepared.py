@@ -61,6 +61,10 @@ class Prepared:
         """The body of a page by the name of its view. Raises stored.Damaged."""
         return self.files.content(_body(view)).decode()
 
+    def digest(self, view: str) -> str:
+        """The digest of the same."""
+        return self.files.digests[_body(view)]
+
 
 def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
     """What an earlier run left under a key, if it was finished."""

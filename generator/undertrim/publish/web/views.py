@@ -10,9 +10,10 @@ from urllib.parse import quote
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """One page of a vehicle: its name, and its scripts by their place in the site."""
+    """One page of a vehicle: its name, the sentence that names it for people, and its scripts by their place in the site."""
 
     name: str
+    title: str
     scripts: tuple[str, ...]
 
     def path(self, vehicle: str) -> str:
@@ -28,10 +29,10 @@ def _scripts(*names: str) -> tuple[str, ...]:
     return tuple(f"assets/undertrim/{name}.js" for name in names)
 
 
-VISIT = View("visit", _scripts("page-visit"))
-OPENINGS = View("openings", _scripts("page-openings", "stock"))
-WIRING = View("wiring", _scripts("page-wiring", "meter-table"))
-RECORD = View("record", _scripts("page-record"))
+VISIT = View("visit", "vehicle-page/visit", _scripts("page-visit"))
+OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings", "stock"))
+WIRING = View("wiring", "vehicle-page/wiring", _scripts("page-wiring", "meter-table"))
+RECORD = View("record", "vehicle-page/record", _scripts("page-record"))
 
 VIEWS = (VISIT, OPENINGS, WIRING, RECORD)
 """The pages in the order in which they are named; the first is what the address of a vehicle leads to."""
