@@ -49,3 +49,11 @@ def test_job_and_car_stand_on_top(phone: Page, site: Path) -> None:
     assert "Job: Radio opening Car: Map radio" in first
     phone.get_by_role("button", name="Show everything").click()
     assert "Job: all of them Car: every kind" in " ".join(printed(phone).split())
+
+
+def test_a_visit_of_radio_and_front_doors_is_ten_pages_at_most(phone: Page, site: Path) -> None:
+    phone.goto(f"{site.as_uri()}/{FINCH}?jobs=dash,front-door&radio=map")
+    made = texts(phone.pdf(format="A4", print_background=True))
+    assert len(made) <= 10
+    assert "Rear door" not in " ".join(made)
+    assert "Kelbrook Finch" in made[0]

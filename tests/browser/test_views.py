@@ -1,6 +1,7 @@
 """The four pages of a vehicle: small, of the visit alone, with the visit in the address from one to the next; and all of it with scripts off."""
 
 import re
+import shutil
 from collections.abc import Callable
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -19,8 +20,10 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.procedure.planning import Target, targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.visit import Visit
+from undertrim.publish.build.building import build
 from undertrim.publish.web import pages
 from undertrim.publish.web.views import VIEWS, VISIT
+from undertrim.record import photo_files
 from undertrim.record.identity import slug
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
@@ -200,15 +203,34 @@ def test_words_that_are_not_of_the_vehicle_are_said(phone: Page, served: str) ->
     assert not phone.locator("#ut-unread").is_visible()
 
 
-def test_an_answer_about_the_car_takes_the_form_of_the_opening_that_such_a_car_has(phone: Page, site: Path) -> None:
+@pytest.fixture(scope="module")
+def forms(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A site of the Finch alone, whose dash stands in a form for each radio."""
+    place = tmp_path_factory.mktemp("forms")
+    about = place / "records/vehicles/kelbrook/finch-2014-2018.yaml"
+    about.parent.mkdir(parents=True)
+    old = "depth: {clear: 172 mm, datum: face,"
+    new = "depth: {clear: [{when: {radio: plain}, is: 172 mm}, {when: {radio: map}, is: 168 mm}], datum: face,"
+    shipped = ROOT / about.relative_to(place)
+    assert shipped.read_text(encoding="utf-8").count(old) == 1
+    about.write_text(shipped.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
+    shutil.copytree(photo_files.folder(shipped), photo_files.folder(about))
+    made = build(Workspace(place), place / "site", sheets=False, progress=lambda _: None)
+    assert not made.report.errors
+    return place / "site"
+
+
+def test_an_answer_about_the_car_takes_the_form_of_the_opening_that_such_a_car_has(phone: Page, forms: Path) -> None:
     """Where an opening has a form for each kind of car, the choice follows the car."""
-    about, address = record(next(path for path in VEHICLES if path.stem == "finch-2014-2018"))
-    forms = [one for one in targets(about) if about.openings[one.opening].when.clauses]
-    phone.goto(f"{site.as_uri()}/vehicles/{address}.html")
-    for one in forms:
-        phone.locator(f"input[name=job][value='{one}']").check()
-    shown = phone.locator("input[name=job]:visible").count()
-    assert shown == len(targets(about))
+    chosen = "[...document.querySelectorAll('input[name=job]:checked')].map(box => box.value)"
+    phone.goto(f"{forms.as_uri()}/{FINCH}.html?jobs=dash")
+    assert phone.evaluate(chosen) == ["dash-plain", "dash-map"]
+    phone.locator("input[value=map]").check()
+    assert phone.evaluate(chosen) == ["dash-map"]
+    assert not phone.locator("input[value=dash-plain]").is_visible()
+    phone.locator("input[value=plain]").check()
+    assert phone.evaluate(chosen) == ["dash-plain"]
+    assert phone.url.endswith("?jobs=dash&radio=plain")
 
 
 def test_with_scripts_off_each_opening_can_be_seen_alone(context: Callable[..., BrowserContext], site: Path) -> None:
