@@ -68,7 +68,7 @@ def asked(vehicle: Vehicle, chance: random.Random) -> Iterator[str]:
         for kind, one in kinds(opening).items():
             suiting = [item.id for item in vehicle.stock.of(one) if item.conditions(vehicle.address, opening.written)]
             if suiting and chance.random() < 0.3:
-                yield f"{opening.written}.{kind}={','.join(chance.sample(suiting, 1))}"
+                yield f"{opening.written}.{kind}={','.join(chance.sample(suiting, min(len(suiting), 1 if kind == 'leads' else 2)))}"
 
 
 def random_texts(vehicle: Vehicle) -> Iterator[str]:
