@@ -101,6 +101,7 @@ export interface Vehicle {
   variants: Array<Variant>;
   /** Every opening at every side, as a job is made of them. */
   targets: Array<Target>;
+  visit_words: VisitWords;
   /** What can stop the job or costs the owner something, in order of weight. */
   blockers: Array<Blocker>;
   /** Where gear goes in, with what fits. */
@@ -1513,10 +1514,42 @@ export interface Seen {
   is: Record<string, string>;
 }
 
-/** Data of a page: What a vehicle's page filters and adds up, in its element `ut-data`. */
-export interface Page {
+/** Words of a visit: The words that the text of a visit to the vehicle may have. */
+export interface VisitWords {
+  /** Every variant with its choices, also those that nothing depends on, in the order in which they are written. */
+  variants: Record<string, Array<string>>;
+  /** The id that each opening is written under, by its own. */
+  written: Record<string, string>;
+  /** The kinds of gear that may stand between there, by what names an opening. */
+  between: Record<string, Array<string>>;
+}
+
+/** Choosing: What can be chosen of a visit, in the element `ut-choosing` of each of a vehicle's pages. */
+export interface Choosing {
   /** Where the vehicle is found. */
   address: string;
+  /** Every opening at every side. */
+  targets: Array<ChosenTarget>;
+  /** The answers about the car for people, by variant and choice. */
+  variants: Record<string, Record<string, string>>;
+  words: VisitWords;
+}
+
+/** Target to choose: One opening at one side. */
+export interface ChosenTarget {
+  /** Opening and side, as jobs name them. */
+  id: string;
+  opening: Id;
+  side: Side;
+  /** Opening and side for people. */
+  name: string;
+  /** A few capital letters that tell it from the others. */
+  mark: string;
+  clauses: Clauses;
+}
+
+/** Data of a page: What the page of a visit filters and adds up, in its element `ut-data`. */
+export interface Page {
   /** The headings of the procedure, by section. */
   sections: Record<string, string>;
   /** What counts of each step. */

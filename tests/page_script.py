@@ -13,7 +13,7 @@ def subsets(wanted: tuple[Target, ...]) -> list[tuple[Target, ...]]:
 
 
 def shown(made: Choices, number: int, jobs: tuple[str, ...]) -> list[str]:
-    """The steps that `visit` in site_overrides/assets/undertrim/vehicle.js shows for one car."""
+    """The steps that `visit` in site_overrides/assets/undertrim/visit-steps.js shows for one car."""
     plans = made.cars[number]
     if jobs in plans.sets:
         return list(plans.sets[jobs])

@@ -19,9 +19,10 @@ from undertrim.publish.build import beside
 from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.web import calculators, finder, pages
+from undertrim.publish.web import calculators, finder
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
+from vehicle_pages import all_pages
 
 ROOT = Path(__file__).parents[1]
 DAY = date(2026, 11, 26)
@@ -29,7 +30,7 @@ Found = tuple[str, str, Any]
 """What it is, by its definition in the schema; where it was found; the data."""
 
 _ELEMENT = re.compile(r'<script type="application/json"(?: id="(?P<id>[\w-]+)")?>(?P<text>.*?)</script>', re.DOTALL)
-_ELEMENTS = {"ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", None: "meter-plug"}  # fmt: skip
+_ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", None: "meter-plug"}  # fmt: skip
 
 
 def published() -> Iterator[Found]:
@@ -39,7 +40,7 @@ def published() -> Iterator[Found]:
         made.append(of(entry, shelf()))
         name, content = beside.data(made[-1])
         yield "vehicle", name, json.loads(content)
-        yield from _elements(name, pages.vehicle(made[-1]))
+        yield from _elements(name, all_pages(made[-1]))
     yield from finders(made)
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield "shelf", "stock.js", called(fit_page.shelf_script(shelf(), clearances()), "undertrimFitForm.start")

@@ -28,9 +28,9 @@ def made(path: Path) -> dict[str, Any]:
 
 
 @cache
-def body(path: Path) -> str:
-    """The body of its page."""
-    return pages.vehicle(made(path))
+def body(path: Path, view: str = "wiring") -> str:
+    """The body of one of its pages."""
+    return pages.vehicle(made(path))[view]
 
 
 @cache

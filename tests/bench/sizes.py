@@ -7,13 +7,16 @@ from pathlib import Path
 
 from herd import Herd
 
+from undertrim.publish.web.views import VIEWS
+
 _ASKED = re.compile(r'(?:src|href)="([^":?#]+\.(?:js|css|svg|png|woff2))[^"]*"')
 
 
 def sizes(herd: Herd, out: Path) -> dict[str, float]:
-    """Sizes of one and the same vehicle's page, of the finder's index, and of the way to a vehicle."""
+    """Sizes of one and the same vehicle's pages, of the finder's index, and of the way to a vehicle."""
     record = herd.paths[0]
     page = out / "vehicles" / record.parent.name / f"{record.stem}.html"
+    pages = [page.with_name(f"{view.path(record.stem)}.html") for view in VIEWS]
     start, *pieces = sorted((out / "finder").glob("*.js"), key=lambda path: path.name != "start.js")
     largest = max(pieces, key=_sent, default=None)
     way = {
@@ -25,8 +28,9 @@ def sizes(herd: Herd, out: Path) -> dict[str, float]:
         *([largest] if largest else []),
     }
     return {
-        "one vehicle's page, bytes": page.stat().st_size,
-        "one vehicle's page, bytes sent": _sent(page),
+        "one vehicle's pages together, bytes": sum(each.stat().st_size for each in pages),
+        "one vehicle's page of the visit, bytes": page.stat().st_size,
+        "one vehicle's page of the visit, bytes sent": _sent(page),
         "home page, bytes sent": _sent(out / "index.html"),
         "finder's first file, bytes sent": _sent(start),
         "finder's files together, bytes sent": _all_sent([start, *pieces]),

@@ -70,7 +70,7 @@ def one_by_one(herd: Herd) -> Values:
         "read a record, cpu ms": each(herd.workspace.load, chosen),
         "check it with all rules, cpu ms": each(runner.check_entry, entries),
         "work out its facts, cpu ms": each(facts.vehicle, entries),
-        "render its page's body, cpu ms": each(pages.vehicle, made),
+        "render its pages' bodies, cpu ms": each(pages.vehicle, made),
         "print its sheet, cpu ms": each(_sheet, made[:SHEETS]),
     }
 

@@ -33,7 +33,10 @@ PAGES = [
     "index.html",
     "makes/harrowby.html",
     "vehicles/kelbrook/finch-2014-2018.html?jobs=dash&radio=map",
-    "vehicles/wexcombe/plover-2017-2022.html",
+    "vehicles/wexcombe/plover-2017-2022.openings.html",
+    "vehicles/wexcombe/plover-2017-2022.wiring.html",
+    "vehicles/kelbrook/finch-2014-2018.html?jobs=gone",
+    "vehicles/kelbrook/finch-2014-2018.record.html",
     "safety.html",
     "writing-a-record.html",
     "rules/index.html",
@@ -43,7 +46,7 @@ PAGES = [
     "nowhere.html",
 ]
 
-COLOURED = [PAGES[0], PAGES[2], PAGES[3], "writing-a-record.html", "calculators.html"]
+COLOURED = [PAGES[0], *PAGES[2:6], "writing-a-record.html", "calculators.html"]
 """Pages that between them have every coloured thing of the site."""
 
 
@@ -90,7 +93,15 @@ def test_axe_finds_nothing(context: Callable[..., BrowserContext], served: str, 
     assert faults(page, whole=scheme == "light") == []
 
 
-@pytest.mark.parametrize("name", ["vehicles/kelbrook/finch-2014-2018.html", "calculators.html"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "vehicles/kelbrook/finch-2014-2018.openings.html",
+        "vehicles/kelbrook/finch-2014-2018.wiring.html",
+        "vehicles/kelbrook/finch-2014-2018.record.html",
+        "calculators.html",
+    ],
+)
 def test_axe_finds_nothing_in_what_is_folded_away(phone: Page, served: str, name: str) -> None:
     phone.goto(served + name)
     everything_open(phone)
@@ -111,9 +122,11 @@ SPOILED = """(look) => {
 }"""
 
 
-@pytest.mark.parametrize("look", ["#ut-steps p { color: #bbb }", "summary { color: #aaa }"])
-def test_a_pale_text_is_found_wherever_it_stands(phone: Page, served: str, look: str) -> None:
-    phone.goto(served + PAGES[2])
+@pytest.mark.parametrize(
+    ("name", "look"), [(PAGES[2], "#ut-steps p { color: #bbb }"), (PAGES[3], "summary { color: #aaa }")]
+)
+def test_a_pale_text_is_found_wherever_it_stands(phone: Page, served: str, name: str, look: str) -> None:
+    phone.goto(served + name)
     phone.evaluate(SPOILED, look)
     assert [found for found in faults(phone, whole=False) if found.startswith("color-contrast: ")] != []
 
@@ -135,7 +148,7 @@ MARKED = """() => {
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
     "name",
-    ["index.html", "vehicles/kelbrook/finch-2014-2018.html", "safety.html", "rules/index.html", "calculators.html"],
+    ["index.html", PAGES[2], PAGES[3], "safety.html", "rules/index.html", "calculators.html"],
 )  # WCAG 2.2, 2.4.7
 def test_the_keyboard_shows_where_it_is(
     context: Callable[..., BrowserContext], served: str, name: str, scheme: str

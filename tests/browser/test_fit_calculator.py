@@ -26,7 +26,7 @@ from undertrim.record.store import Workspace
 from undertrim.words import message, say
 from vectors.fit import USUAL, mm
 
-FINCH = "vehicles/kelbrook/finch-2014-2018.html"
+FINCH = "vehicles/kelbrook/finch-2014-2018.openings.html"
 
 
 def opened(page: Page, site: Path, opening: str) -> Locator:
@@ -73,7 +73,7 @@ def test_the_form_says_what_its_kind_leaves_out(phone: Page, site: Path) -> None
         assert form.locator(".ut-try-out > p:last-child").inner_text().startswith(say(left_out))
 
 
-PLOVER = "vehicles/wexcombe/plover-2017-2022.html"
+PLOVER = "vehicles/wexcombe/plover-2017-2022.openings.html"
 
 
 def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: Path) -> None:
@@ -97,13 +97,15 @@ def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: P
 
 
 def test_what_only_some_cars_lose_is_said_with_them_until_the_car_is_chosen(phone: Page, site: Path) -> None:
-    phone.goto((site / PLOVER).as_uri())
+    phone.goto((site / PLOVER).as_uri() + "?camera=none")
     phone.locator("#opening-dash details.ut-try > summary").click()
     shown = phone.locator("#opening-dash .ut-try-verdict")
     phone.locator("#try-dash-body-width").fill("100 mm")
     phone.locator("#try-dash-body-height").fill("50 mm")
+    assert "camera: unknown" not in shown.inner_text()
+    phone.get_by_role("button", name="Show everything").click()
     assert "rear camera [" in shown.inner_text() or "camera: unknown whether it can be kept" in shown.inner_text()
-    phone.locator(".ut-choose input[value='none']").first.check()
+    phone.get_by_role("button", name="Only what this visit needs").click()
     assert "camera: unknown" not in shown.inner_text()
 
 
@@ -184,18 +186,32 @@ PLACE = {
 
 def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) -> None:
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
-    (tmp_path / "form.js").write_text(scripts.bundle("fit-form"), encoding="utf-8")
-    radios = "".join(f'<input id="{name}" name="radio" type="radio" value="{name}">' for name in ("map", "plain"))
+    (tmp_path / "form.js").write_text(scripts.bundle("page-openings"), encoding="utf-8")
+    words = {"variants": {"radio": ["map", "plain"]}, "written": {"dash": "dash"}, "between": {"dash": ["kit"]}}
+    known = {"address": "a/b", "targets": [], "variants": {"radio": {}}, "words": words}
     page = tmp_path / "own.html"
     page.write_text(
-        '<!doctype html><meta charset="utf-8"><title>Own</title><article class="ut-vehicle"><div class="ut-choose">'
-        f'<fieldset class="ut-variant" data-variant="radio">{radios}</fieldset></div>'
+        '<!doctype html><meta charset="utf-8"><title>Own</title><article class="ut-vehicle">'
+        '<span id="ut-visit-job"></span><span id="ut-visit-car"></span><span id="ut-unread"></span><button id="ut-everything"></button>'
         '<details class="ut-try" data-opening="dash"></details></article>'
+        f'<script type="application/json" id="ut-choosing">{script(known)}</script>'
         f'<script type="application/json" id="ut-fit-data">{script({"dash": PLACE})}</script>'
         f'<script src="form.js"></script><script>undertrimFitForm.start({script(SHELF)})</script>',
         encoding="utf-8",
     )
-    phone.goto(page.as_uri())
+    every = _told(phone, page.as_uri())
+    assert "fits with parts Pellworth <i>Some</i>" in every
+    assert "made for some of these cars only: say above which car this is" in every
+    assert "the evidence <b>disagrees</b>" in every
+    mapped = _told(phone, page.as_uri() + "?radio=map")
+    assert "Pellworth" in mapped
+    assert "made for some" not in mapped
+    assert "a kit: none in stock suits" in _told(phone, page.as_uri() + "?radio=plain")
+
+
+def _told(phone: Page, address: str) -> str:
+    """What the form says of one receiver."""
+    phone.goto(address)
     phone.locator("summary").first.click()
     for field, size in {
         "body-width": "180 mm",
@@ -205,15 +221,7 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
         "chassis_depth": "90 mm",
     }.items():
         phone.locator(f"#try-dash-{field}").fill(size)
-    out = phone.locator(".ut-try-out")
-    assert "fits with parts Pellworth <i>Some</i>" in out.inner_text()
-    assert "made for some of these cars only: say above which car this is" in out.inner_text()
-    assert "the evidence <b>disagrees</b>" in out.inner_text()
-    phone.locator("#map").check()
-    assert "Pellworth" in out.inner_text()
-    assert "made for some" not in out.inner_text()
-    phone.locator("#plain").check()
-    assert "a kit: none in stock suits" in out.inner_text()
+    return phone.locator(".ut-try-out").inner_text()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -13,7 +13,10 @@ from undertrim.publish.web import policy
 
 PAGES = {
     "home": "index.html",
-    "vehicle": "vehicles/wexcombe/plover-2017-2022.html",
+    "visit": "vehicles/wexcombe/plover-2017-2022.html",
+    "openings": "vehicles/wexcombe/plover-2017-2022.openings.html",
+    "wiring": "vehicles/wexcombe/plover-2017-2022.wiring.html",
+    "record": "vehicles/wexcombe/plover-2017-2022.record.html",
     "make": "makes/kelbrook.html",
     "handbook": "safety.html",
     "rules": "rules/index.html",
@@ -82,7 +85,14 @@ def watched(context: Callable[..., BrowserContext]) -> Callable[[str], Watched]:
 def used(page: Page) -> None:
     """Open, press and toggle what a page has, so that its scripts do their work."""
     page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
-    for selector in ("label[title='Switch to dark']", ".ut-choose input", ".md-clipboard", "#ut-reset"):
+    for selector in (
+        "label[title='Switch to dark']",
+        ".ut-choose input",
+        ".md-clipboard",
+        "#ut-start",
+        "#ut-everything",
+        "#ut-reset",
+    ):
         if page.locator(selector).count() and page.locator(selector).first.is_visible():
             page.locator(selector).first.click()
     for field in page.locator("input[type=search], input[type=text]").all()[:3]:

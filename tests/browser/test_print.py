@@ -9,6 +9,7 @@ from playwright.sync_api import BrowserContext, Page
 from pdf_text import texts
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
+WIRING = "vehicles/kelbrook/finch-2014-2018.wiring.html"
 
 
 def printed(page: Page) -> str:
@@ -16,15 +17,17 @@ def printed(page: Page) -> str:
     return "\n".join(texts(page.pdf(format="A4", print_background=True)))
 
 
-@pytest.mark.parametrize("name", [FINCH, "index.html", "safety.html", "reference/index.html", "calculators.html"])
+@pytest.mark.parametrize(
+    "name", [f"{FINCH}?jobs=dash", WIRING, "index.html", "safety.html", "reference/index.html", "calculators.html"]
+)
 def test_paper_is_light_whatever_the_screen_is(context: Callable[..., BrowserContext], site: Path, name: str) -> None:
     page = context(color_scheme="dark").new_page()
-    page.goto((site / name).as_uri())
+    page.goto(f"{site.as_uri()}/{name}")
     page.emulate_media(media="print", color_scheme="dark")
     looks = page.evaluate(
         """() => [document.body, ...document.querySelectorAll("article :is(p, li, td, th, h1, h2, h3, pre, code)")].map(item => {
           const [r, g, b] = getComputedStyle(item).color.match(/[\\d.]+/g).map(Number);
-          return [r + g + b, item.tagName, item.textContent.trim().slice(0, 30), item.closest(".ut-danger, .ut-notice, .ut-mark, .ut-alert") !== null];
+          return [r + g + b, item.tagName, item.textContent.trim().slice(0, 30), item.closest(".ut-danger, .ut-notice, .ut-mark") !== null];
         })"""
     )
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
@@ -32,7 +35,7 @@ def test_paper_is_light_whatever_the_screen_is(context: Callable[..., BrowserCon
 
 
 def test_what_is_closed_stays_closed(phone: Page, site: Path) -> None:
-    phone.goto((site / FINCH).as_uri())
+    phone.goto((site / WIRING).as_uri())
     inside = "Most bands are common practice"
     assert inside not in printed(phone)
     phone.locator("summary", has_text="What a meter should show").first.click()
@@ -46,3 +49,11 @@ def test_job_and_car_stand_on_top(phone: Page, site: Path) -> None:
     assert "Job: Radio opening Car: Map radio" in first
     phone.get_by_role("button", name="Show everything").click()
     assert "Job: all of them Car: every kind" in " ".join(printed(phone).split())
+
+
+def test_a_visit_of_radio_and_front_doors_is_ten_pages_at_most(phone: Page, site: Path) -> None:
+    phone.goto(f"{site.as_uri()}/{FINCH}?jobs=dash,front-door&radio=map")
+    made = texts(phone.pdf(format="A4", print_background=True))
+    assert len(made) <= 10
+    assert "Rear door" not in " ".join(made)
+    assert "Kelbrook Finch" in made[0]

@@ -122,11 +122,15 @@ def test_ticks_and_choices_are_kept_on_the_device(phone: Page, site: Path) -> No
     phone.reload()
     assert tick.is_checked()
     assert choose(phone, "Radio opening").is_checked()
-    phone.get_by_role("button", name="Show everything").click()
+    phone.get_by_role("button", name="Clear the choices").click()
     assert not choose(phone, "Radio opening").is_checked()
+    assert tick.count() == 0
+    phone.get_by_role("button", name="Show everything").click()
     assert tick.is_checked()
     phone.get_by_role("button", name="Next car").click()
     phone.reload()
+    assert tick.count() == 0
+    choose(phone, "Radio opening").check()
     assert not tick.is_checked()
 
 

@@ -18,9 +18,9 @@ from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts.blockers import blockers
 from undertrim.publish.facts.vehicle import vehicle
 from undertrim.publish.printed.sheet import view
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
+from vehicle_pages import all_pages
 
 ROOT = Path(__file__).parents[2]
 PLOVER = "plover-2017-2022"
@@ -119,7 +119,7 @@ def made(workspace: Path) -> tuple[VehicleRecord, Published]:
 def test_page_sheet_and_files_say_inside(made: tuple[VehicleRecord, Published]) -> None:
     about, found = made
     assert not [step["id"] for step in found["steps"] if set(step["targets"]) & {"rear-door@left", "rear-door@right"}]
-    page = pages.vehicle(found)
+    page = all_pages(found)
     assert '<details class="ut-try" data-opening="rear-door">' not in page
     assert '<details class="ut-try" data-opening="front-door">' in page
     assert page.count(NAMES) >= 2

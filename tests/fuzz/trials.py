@@ -36,7 +36,6 @@ from undertrim.publish.printed import pdf
 from undertrim.publish.terminal.fit import fit_data, fit_text
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.publish.terminal.wiring import joint_text, plugs_text
-from undertrim.publish.web import pages
 from undertrim.record.combinations import TooMany
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import Opening, VehicleRecord
@@ -46,6 +45,7 @@ from undertrim.record.source import read_bytes
 from undertrim.record.store import Entry, Workspace, address, entry
 from undertrim.words import say
 from undertrim.work.worker import Failed
+from vehicle_pages import all_pages
 
 HANG = 2.0
 """Seconds of processor time that no stage may need; a clock would blame the record for a busy machine."""
@@ -231,7 +231,7 @@ def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
     known = _willing("facts", lambda: facts.vehicle(made, DAY, shelf))
     if known is None:
         return
-    _stage("page", lambda: pages.vehicle(known).encode())
+    _stage("page", lambda: all_pages(known).encode())
     _stage("data", lambda: indented(known).encode())
     if sheet:
         _stage("sheet", lambda: pdf.render(known, "https://undertrim.example/", "a4", DAY))
@@ -245,7 +245,7 @@ def _neighbours_published(made: Entry, record: GearRecord) -> None:
     vehicle = _vehicle_beside(record)
     known = _willing("a vehicle's facts", lambda: facts.vehicle(vehicle, DAY, replace(shelf, items=items)))
     if known is not None:
-        _stage("a vehicle's page", lambda: pages.vehicle(known).encode())
+        _stage("a vehicle's page", lambda: all_pages(known).encode())
 
 
 def _vehicle_beside(record: GearRecord) -> Entry:

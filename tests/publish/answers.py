@@ -19,10 +19,10 @@ from undertrim.publish.printed.sheet import view, wiring
 from undertrim.publish.terminal.fit import fit_text
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.publish.terminal.wiring import joint_text, plugs_text
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry
+from vehicle_pages import all_pages
 
 _DAY = date(2026, 11, 25)
 _UNSEEN = re.compile(r'<script.*?</script>| (?:data-[\w-]+|id|class|href|for|name|value)="[^"]*"', re.DOTALL)
@@ -35,7 +35,7 @@ def page(entry: Entry, shelf: Stock) -> str:
 
 def seen(made: Published) -> str:
     """The page without what only scripts, links and styles read."""
-    return _UNSEEN.sub("", pages.vehicle(made))
+    return _UNSEEN.sub("", all_pages(made))
 
 
 def sheets(made: Published) -> str:

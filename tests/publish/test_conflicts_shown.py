@@ -16,10 +16,10 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say
+from vehicle_pages import all_pages
 from wired import DAY, PLACE, URL, VEHICLES, bare, stem
 
 MOST = 300
@@ -58,7 +58,7 @@ def test_the_facts_are_disputed(path: Path) -> None:
 
 @pytest.mark.parametrize("path", VEHICLES, ids=stem)
 def test_the_page_marks_every_disputed_fact(path: Path) -> None:
-    page = bare(unescape(pages.vehicle(made(path))))
+    page = bare(unescape(all_pages(made(path))))
     assert [about for about, said in lines(path).items() if bare(said) not in page] == []
 
 

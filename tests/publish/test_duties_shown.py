@@ -10,7 +10,8 @@ import pytest
 
 from disputing import loaded, of
 from undertrim.cli import main
-from wired import ROOT, VEHICLES, bare, body, made, sheet, stem
+from vehicle_pages import all_pages
+from wired import ROOT, VEHICLES, bare, made, sheet, stem
 
 HAVING = [path for path in VEHICLES if of(loaded(path)).duties]
 RECEIVER = "skerrowe-broadside"
@@ -18,7 +19,7 @@ RECEIVER = "skerrowe-broadside"
 
 @cache
 def on_page(path: Path) -> str:
-    return bare(unescape(body(path)))
+    return bare(unescape(all_pages(made(path))))
 
 
 @cache

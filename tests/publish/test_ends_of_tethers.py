@@ -16,10 +16,10 @@ from undertrim.publish.facts.visit import visit
 from undertrim.publish.printed.sheet import pictures
 from undertrim.publish.printed.sheet.steps import sections
 from undertrim.publish.terminal.plan import plan_text
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.resources import table
 from undertrim.words import say, word
+from vehicle_pages import all_pages
 
 Data = Mapping[str, Any]
 
@@ -98,7 +98,7 @@ def in_plan(step: str, tether: str) -> str:
 
 
 def in_page(step: str, tether: str) -> str:
-    body = pages.vehicle(whole())
+    body = all_pages(whole())
     block = body.split(f'id="step-{step}"')[1].split('class="ut-foot"')[0]
     items = [re.sub(r"<[^>]+>", "", item) for item in re.split(r"<li ", block)]
     return " | ".join(" ".join(item.split()) for item in items if tether in item)

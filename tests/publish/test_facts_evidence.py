@@ -15,10 +15,10 @@ from undertrim.publish.facts import blockers, evidence
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.evidence import Seen
 from undertrim.publish.facts.fact_names import block_name, fact_name
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say
+from vehicle_pages import all_pages
 
 DAY = date(2026, 11, 25)
 DATA: dict[str, Any] = {
@@ -171,7 +171,7 @@ def test_ages_stand_beside_the_dates() -> None:
 
 def page(**extra: Any) -> str:
     item, _ = record(**extra)
-    return " ".join(pages.vehicle(facts.vehicle(item, DAY)).split())
+    return " ".join(all_pages(facts.vehicle(item, DAY)).split())
 
 
 def test_the_page_shows_it() -> None:
@@ -224,7 +224,7 @@ def test_the_car_of_evidence_is_shown_alike_whichever_way_it_is_written() -> Non
     assert line.seen == Seen(2016, "", "right", {"drive-side": "right", "radio": "map"})
     assert say(fields.car) == "2016, built 2015-11, left-hand drive, Plain <radio>, Blue"
     assert fields.seen.is_ == {"drive-side": "left", "radio": "plain"}
-    body = pages.vehicle(facts.vehicle(item, DAY))
+    body = all_pages(facts.vehicle(item, DAY))
     assert "2016, built 2015-11, left-hand drive, Plain &lt;radio&gt;, Blue" in body
 
 

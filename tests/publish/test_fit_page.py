@@ -24,6 +24,7 @@ from undertrim.record.store import Workspace
 from undertrim.record.unit_table import kinds
 from undertrim.record.units import parse, show
 from undertrim.words import say
+from vehicle_pages import all_pages
 
 ROOT = Path(__file__).parents[2]
 ADDRESS = "brindleway/otter-2014-2018"
@@ -171,7 +172,7 @@ def test_nothing_closes_the_script_element() -> None:
 @pytest.mark.parametrize("path", Workspace(ROOT).files([ROOT / "records" / "vehicles"]), ids=lambda path: path.stem)
 def test_every_page_has_a_form_and_its_data_for_each_opening_of_a_kind_that_has_one(path: Path) -> None:
     about = facts.vehicle(Workspace(ROOT).load(path), None, stock(Workspace(ROOT)))
-    body = pages.vehicle(about)
+    body = all_pages(about)
     forms = re.findall(r'<details class="ut-try" data-opening="([a-z0-9-]+)"></details>', body)
     data = re.findall(r'<script type="application/json" id="ut-fit-data">(.*?)</script>', body)
     assert len(data) == 1

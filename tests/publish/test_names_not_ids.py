@@ -33,10 +33,10 @@ from undertrim.publish.terminal.mirror import mirror_text
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.publish.terminal.shop import shop_data, shop_text
 from undertrim.publish.terminal.wiring import joint_text, plugs_text
-from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.record.store import Entry, Workspace
+from vehicle_pages import all_pages
 
 WORKSPACE = Workspace.holding(Path(__file__).parent)
 SHIPPED = [path for path in WORKSPACE.files() if WORKSPACE.kind(path) == "vehicle"]
@@ -132,7 +132,7 @@ def of_mirror(_: Entry, vehicle: Vehicle) -> Iterator[str]:
 
 
 def of_page(entry: Entry, _: Vehicle) -> Iterator[str]:
-    body = re.sub(r"<script.*?</script>", " ", pages.vehicle(facts_of(entry, shelf=shelf())), flags=re.DOTALL)
+    body = re.sub(r"<script.*?</script>", " ", all_pages(facts_of(entry, shelf=shelf())), flags=re.DOTALL)
     yield unescape(re.sub(r"<[^>]+>", " ", body))
     for attribute in ("title", "aria-label", "alt", "placeholder"):
         yield from map(unescape, re.findall(rf'\s{attribute}="([^"]*)"', body))

@@ -132,14 +132,15 @@ def test_one_vehicle_fails(
     after = held(place.root / "site")
     assert after.keys() == before.keys()
     changed = {name for name in after if after[name] != before[name] and name.startswith("vehicles/")}
-    assert changed == {f"vehicles/brindleway/wren-2014-2018.{ending}" for ending in ("html", "json")}
+    assert changed == {f"vehicles/brindleway/wren-2014-2018.{ending}" for ending in ("html", "record.html", "json")}
 
 
 def test_a_vehicle_that_never_was_good_is_not_there(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(pages, "vehicle", only_for("otter-2014-2018", pages.vehicle, raising(ValueError("x"))))
     made = build(place, crew=Here())
     assert (made.vehicles, len(made.failed), made.kept) == (1, 1, frozenset())
-    assert [path.stem for path in (place.root / "site/vehicles").rglob("*.html")] == ["wren-2014-2018"]
+    there = {path.name.partition(".")[0] for path in (place.root / "site/vehicles").rglob("*.html")}
+    assert there == {"wren-2014-2018"}
 
 
 def test_it_comes_back_when_it_is_mended(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -152,7 +153,7 @@ def test_it_comes_back_when_it_is_mended(place: Workspace, monkeypatch: pytest.M
     assert "New " in (place.root / "site/vehicles/brindleway/otter-2014-2018.html").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("kept", ["body.html", "beside-otter-2014-2018.json", "summary.json"])
+@pytest.mark.parametrize("kept", ["body-visit.html", "body-record.html", "beside-otter-2014-2018.json", "summary.json"])
 @pytest.mark.parametrize("how", ["a number", "emptied", "gone"])
 def test_what_is_damaged_in_the_cache_is_made_again(place: Workspace, kept: str, how: str) -> None:
     build(place, crew=Here())
@@ -168,7 +169,7 @@ def test_what_is_damaged_in_the_cache_is_made_again(place: Workspace, kept: str,
 
 def test_damage_is_no_last_good_file(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     build(place, crew=Here())
-    for path in place.root.rglob("body.html"):
+    for path in place.root.rglob("body-*.html"):
         path.write_text("half a pa", encoding="utf-8")
     renamed(place.files()[0])
     monkeypatch.setattr(pages, "vehicle", only_for("otter-2014-2018", pages.vehicle, raising(ValueError("x"))))

@@ -14,9 +14,10 @@ from photographs import lay
 from undertrim.publish.build.building import Builder
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.pictures import photos as photo_pictures
-from undertrim.publish.web import pages, site
+from undertrim.publish.web import site
 from undertrim.record import photo_files
 from undertrim.record.store import Workspace
+from vehicle_pages import all_pages
 
 HOSTILE = 'The cap "><script>alert(1)</script>'
 CAR = "vehicles/brindleway"
@@ -89,7 +90,7 @@ def test_a_check_that_is_remembered_forgets_when_a_picture_changes(place: Worksp
 def test_a_picture_that_cannot_be_read_leaves_no_hole(place: Workspace) -> None:
     """Nobody is stopped from planning or printing by it; the check tells it."""
     photo(place).write_bytes(b"no picture")
-    assert "<img" not in pages.vehicle(facts.vehicle(place.load(place.files()[0])))
+    assert "<img" not in all_pages(facts.vehicle(place.load(place.files()[0])))
 
 
 def test_a_dot_stands_beside_its_spot() -> None:

@@ -69,7 +69,7 @@ def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert {name for name, _, _ in everything} == {"vehicle", *SCRIPT_DATA}
 
 
-SCRIPT_DATA = ("page", "forms", "finder", "shelf", "meter-table", "meter-plug", "calculators")
+SCRIPT_DATA = ("choosing", "page", "forms", "finder", "shelf", "meter-table", "meter-plug", "calculators")
 
 
 def test_a_new_fact_fails_until_it_is_described(everything: list[Found]) -> None:

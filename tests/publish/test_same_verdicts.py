@@ -36,7 +36,7 @@ def test_the_command_line_says_what_the_page_says(path: Path, capsys: pytest.Cap
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_page_shows_every_verdict_in_its_order(path: Path) -> None:
-    shown = body(path)
+    shown = body(path, "openings")
     found = re.findall(r'<details class="ut-verdict ut-is-([a-z-]+)" data-gear="([a-z0-9-]+)">', shown)
     ranked = [(fit["verdict"], fit["gear"]) for o in made(path)["openings"] for a in o["fit"] for fit in a["fits"]]
     assert found == ranked

@@ -5,8 +5,11 @@ from pathlib import Path
 
 import pytest
 
+from undertrim.derive.fit.stock import NOTHING
+from undertrim.publish.build import building
 from undertrim.publish.web import scripts
 from undertrim.publish.web.scripts import NotBundled
+from undertrim.publish.web.views import VIEWS, View
 from undertrim.resources import top
 
 
@@ -77,5 +80,22 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     used = {found for entry in scripts.ENTRIES for found in re.findall(r"^const \$(\w+) =", scripts.bundle(entry), re.MULTILINE)}  # fmt: skip
     assert used == {name.replace("-", "_") for name in scripts.modules()}
     frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
-    loaded = set(re.findall(r"'assets/undertrim/([\w-]+)\.js'", frames))
+    bodies = building.content([], NOTHING).bodies.values()
+    asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
+    loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
     assert loaded == {*scripts.ENTRIES, "meter-table", "stock"}
+
+
+def test_a_page_loads_what_its_view_needs_and_no_more() -> None:
+    """No form where nothing is tried, no meter where no plug is, no stock where no gear is."""
+    held = {view.name: set(re.findall(r"^const \$(\w+) =", "".join(map(scripts.bundle, _own(view))), re.MULTILINE)) for view in VIEWS}  # fmt: skip
+    assert {name for name, modules in held.items() if "fit_form" in modules} == {"openings"}
+    assert {name for name, modules in held.items() if "meter_guide" in modules} == {"wiring"}
+    assert {name for name, modules in held.items() if "visit_steps" in modules} == {"visit"}
+    assert [view.name for view in VIEWS if any(script.endswith("/stock.js") for script in view.scripts)] == ["openings"]
+    assert [view.name for view in VIEWS if any("meter-table" in script for script in view.scripts)] == ["wiring"]
+
+
+def _own(view: View) -> list[str]:
+    names = [Path(script).stem for script in view.scripts]
+    return [name for name in names if name in scripts.ENTRIES]

@@ -18,18 +18,20 @@ from undertrim.record.store import Workspace
 from undertrim.words import say
 
 WORKSPACE = Workspace.holding(Path(__file__))
-SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
+SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "visit-steps.js"
 
 
 def shown(node: str, turns: list[list[running.Turn]], visits: list[list[int]]) -> list[list[str]]:
     """What `showStates` writes, run in Node."""
-    found = re.search(r"^function showStates\(.*?\n}\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE)
+    found = re.search(
+        r"^export (function showStates\(.*?\n}\n)", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE
+    )
     assert found
     program = f"""
         {speaking()}
         var data = {{ steps: {json.dumps([{"turns": item} for item in turns])} }};
         var stated = data.steps.map(function () {{ return {{ line: {{}}, words: "as printed" }}; }});
-        {found[0]}
+        {found[1]}
         console.log(JSON.stringify({json.dumps(visits)}.map(function (numbers) {{
           showStates(numbers, true);
           return numbers.map(function (number) {{ return stated[number].line.textContent; }});

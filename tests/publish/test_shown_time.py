@@ -11,7 +11,7 @@ from undertrim.publish.facts.totals import time_text
 from undertrim.publish.web import scripts
 from undertrim.words import say
 
-SCRIPT = (scripts.folder() / "vehicle-totals.js").read_text("utf-8")
+SCRIPT = (scripts.folder() / "visit-totals.js").read_text("utf-8")
 
 
 def shown(node: str, spent: tally.Time) -> str:

@@ -21,6 +21,7 @@ from undertrim.publish.build.building import Builder
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.web import pages, site
+from undertrim.publish.web.views import VIEWS
 from undertrim.record.store import Entry, Workspace
 
 POINTS = 400
@@ -87,7 +88,7 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
-    monkeypatch.setattr(pages, "vehicle", compact)
+    monkeypatch.setattr(pages, "vehicle", lambda made: {view.name: compact(made) for view in VIEWS})
     with quick() as folder:
         yield Case(folder / "root")
 

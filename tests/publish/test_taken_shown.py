@@ -16,11 +16,11 @@ from undertrim.publish.build.keyed import keys
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
-from undertrim.publish.web import pages
 from undertrim.record.digests import Digests
 from undertrim.record.model import CarSeen, VehicleRecord, Verified
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import say
+from vehicle_pages import all_pages
 from wired import DAY, PLACE, URL
 
 DABCHICK = PLACE.records / "vehicles/wexcombe/dabchick-2015-2018.yaml"
@@ -70,7 +70,7 @@ def test_what_is_not_taken_says_nothing() -> None:
 
 
 def test_page_sheet_and_json_say_it() -> None:
-    page = pages.vehicle(made())
+    page = all_pages(made())
     paper = " ".join(" ".join(text.split()) for text in texts(pdf.render(made(), URL, "a4", DAY)))
     for words in (WHOLE, PARTLY):
         assert words in page

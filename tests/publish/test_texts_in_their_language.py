@@ -9,9 +9,9 @@ from marking import BESIDE, marked, texts, values
 
 from typed import SELDOM
 from undertrim.derive.fit.stock import Stock, Stocked
-from undertrim.publish.web import pages
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
+from vehicle_pages import all_pages
 
 NAMES = {"vehicle.make", "vehicle.model", "gear.maker", "gear.model"}
 """Names of makers and models are not words of a language."""
@@ -51,7 +51,7 @@ def found(vehicle: str, gear: str) -> tuple[tuple[str, str], ...]:
     shown = []
     for item in entries:
         if isinstance(item.record, VehicleRecord) and (item.id in BESIDE or item.path == SELDOM):
-            shown += Texts(pages.vehicle(told(item, shelf))).found
+            shown += Texts(all_pages(told(item, shelf))).found
     return tuple(shown)
 
 

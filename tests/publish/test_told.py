@@ -4,17 +4,16 @@ import json
 import re
 from pathlib import Path
 
-from in_node import called, speaking
+from in_node import called
 from making import record
 from undertrim.derive.jobs import wanted
 from undertrim.publish.facts import told
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.store import Workspace
-from undertrim.words import say
 
 WORKSPACE = Workspace.holding(Path(__file__))
-SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "vehicle.js"
+SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "visit-steps.js"
 
 HOT = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
 COLD = {**HOT, "hazard": "Cold."}
@@ -28,24 +27,20 @@ def test_a_caution_is_in_full_at_the_first_step_of_a_run() -> None:
 
 
 def test_the_script_cuts_the_same_short(node: str) -> None:
-    found = re.search(r"^function showCautions\(.*?\n}\n", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE)
+    found = re.search(
+        r"^export (function toldBefore\(.*?\n}\n)", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE
+    )
     assert found
     boxes = [
-        [{"words": json.dumps(item), "danger": item["signal"] == "DANGER", "full": {}, "told": {}} for item in step["cautions"]]
+        [{"words": json.dumps(item), "danger": item["signal"] == "DANGER"} for item in step["cautions"]]
         for step in STEPS
     ]  # fmt: skip
     program = f"""
-        {speaking()}
         var cautions = {json.dumps(boxes)};
-        {found[0]}
-        showCautions(cautions.map(function (_, number) {{ return number; }}));
-        console.log(JSON.stringify(cautions.map(function (each) {{
-          return each.map(function (one) {{ return one.full.hidden === one.told.hidden ? "both" : one.told.textContent; }});
-        }})));
+        {found[1]}
+        console.log(JSON.stringify(toldBefore(cautions.map(function (_, number) {{ return number; }}))));
     """
-    assert json.loads(called(node, program)) == [
-        [say(told.short(step)) if step else "" for step in each] for each in AT
-    ]
+    assert json.loads(called(node, program)) == [list(each) for each in AT]
 
 
 def test_the_plan_tells_once_what_is_beside_every_step() -> None:

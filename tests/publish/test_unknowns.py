@@ -6,7 +6,7 @@ from typing import Any
 from making import made
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts.vehicle import vehicle
-from undertrim.publish.web import pages
+from vehicle_pages import all_pages
 
 SOUND = {"sound": {"ask": "Which?", "choices": {"plain": {"label": "Plain sound"}, "full": {"label": "Full sound"}}}}
 RESTRAINT = {"wait": "2 min", "memory_keeper": "allowed", "read_faults_first": "no"}
@@ -23,7 +23,7 @@ def facts(parts: dict[str, Any] | None = None, openings: dict[str, Any] | None =
 
 def section(found: Published, name: str) -> str:
     """The text of one section of the page, without tags."""
-    page = pages.vehicle(found)
+    page = all_pages(found)
     match = re.search(rf'<section id="{name}".*?</section>', page, re.DOTALL)
     assert match
     return " ".join(re.sub(r"<[^>]*>", " ", match[0]).split())
@@ -53,7 +53,7 @@ def test_the_page_says_when_nothing_is_missing() -> None:
 
 
 def test_it_stands_before_the_evidence() -> None:
-    page = pages.vehicle(facts())
+    page = all_pages(facts())
     assert page.index('id="wiring"') < page.index('id="unknown"') < page.index('id="evidence"')
 
 

@@ -11,6 +11,7 @@ import pytest
 
 from undertrim.publish.encoding import indented
 from undertrim.publish.web import pages
+from vehicle_pages import all_pages
 from wired import VEHICLES, body, made, stem
 
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
@@ -34,6 +35,9 @@ class _Cells(HTMLParser):
         if tag == "svg" and self._in:
             self.found[-1][2].append(named.get("aria-label") or "")
 
+    def handle_endtag(self, tag: str) -> None:
+        self._in = self._in and tag != "tr"
+
     def handle_data(self, data: str) -> None:
         if self._in and self.found:
             label, text, wires = self.found[-1]
@@ -43,9 +47,15 @@ class _Cells(HTMLParser):
 @each_vehicle
 def test_every_pin_has_its_address(path: Path) -> None:
     ids = re.findall(r' id="([^"]+)"', body(path))
-    assert len(ids) == len(set(ids))
     for plug in made(path)["connectors"]:
         assert {f"pin-{plug['id']}-{pin['id']}" for pin in plug["pins"]} <= set(ids)
+
+
+@each_vehicle
+def test_no_page_has_an_id_twice(path: Path) -> None:
+    for name, page in pages.vehicle(made(path)).items():
+        ids = re.findall(r' id="([^"]+)"', page)
+        assert len(ids) == len(set(ids)), name
 
 
 @each_vehicle
@@ -104,8 +114,9 @@ def test_runs_have_their_cables_and_lead_to_the_calculators(path: Path) -> None:
 
 @each_vehicle
 def test_the_page_leads_to_its_wiring_sheets(path: Path) -> None:
+    record = pages.vehicle(made(path))["record"]
     for paper in ("a4", "letter"):
-        assert f'href="{made(path)["id"]}-wiring-{paper}.pdf"' in body(path)
+        assert f'href="{made(path)["id"]}-wiring-{paper}.pdf"' in record
 
 
 def test_what_comes_from_a_record_is_escaped() -> None:
@@ -119,7 +130,7 @@ def test_what_comes_from_a_record_is_escaped() -> None:
         {**table["rows"][0], "words": [evil], "notes": [evil], "do": evil, "through": evil, "contacts": []}
     ]
     facts["runs"] = [{**facts["runs"][0], "name": evil, "from": evil, "passes": [evil], "note": evil}]
-    made_page = pages.vehicle(facts)
+    made_page = all_pages(facts)
     assert "<script>x" not in made_page
     assert made_page.count("&lt;script&gt;x") >= 12
 
@@ -131,6 +142,6 @@ def test_an_unknown_colour_and_voltage_are_said() -> None:
     row["car"][0] |= {"colour": None, "supply": "voltage unknown"}
     table["rows"] = [row]
     cells = _Cells(
-        pages.vehicle(facts).split('data-row="')[0] + '<tr data-row="x">' + pages.vehicle(facts).split('data-row="')[1]
+        all_pages(facts).split('data-row="')[0] + '<tr data-row="x">' + all_pages(facts).split('data-row="')[1]
     ).found
     assert next(text for label, text, _ in cells if label == "Car").endswith("colour not recorded, voltage unknown")

@@ -28,6 +28,7 @@ from undertrim.record.gear import GearRecord
 from undertrim.resources import table
 from undertrim.words import language as languages
 from undertrim.words import speaking
+from vehicle_pages import all_pages
 
 LANGUAGES = sys.modules["undertrim.words.language"]
 """The module; the package has a function of this name."""
@@ -117,7 +118,7 @@ def marks(made: Published) -> set[str]:
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_page_of_a_vehicle(path: Path) -> None:
     made = told(path)
-    assert left(seen(pages.vehicle(made)), *marks(made)) == {}
+    assert left(seen(all_pages(made)), *marks(made)) == {}
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)

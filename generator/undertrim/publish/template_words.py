@@ -53,9 +53,9 @@ def link(to: str, text: str) -> Markup:
     return Markup('<a href="{}">{}</a>').format(to, text)
 
 
-def evidence_links(ids: Iterable[str]) -> str:
-    """Evidence by its ids, each with the way to it."""
-    return listed(link(f"#evidence-{name}", name) for name in ids)
+def evidence_links(ids: Iterable[str], page: str = "") -> str:
+    """Evidence by its ids, each with the way to it; `page` is the page that it stands on, empty for the same."""
+    return listed(link(f"{page}#evidence-{name}", name) for name in ids)
 
 
 def _marked(values: dict[str, Value]) -> dict[str, Value]:

@@ -47,6 +47,7 @@ const KINDS = {
   }
 };
 const holder = byId("ut-fit-data");
+const spots = all(".ut-try", page); // before a visit takes any of them out of the document
 /** @type {Shelf} */
 let shelf;
 
@@ -70,9 +71,8 @@ function build(spot, place) {
     answer(id, place, out);
   });
   form.addEventListener("input", () => { answer(id, place, out); });
-  page.addEventListener("click", (event) => { if (target(event).closest("#ut-reset")) answer(id, place, out); });
   form.addEventListener("submit", (event) => { event.preventDefault(); });
-  page.addEventListener("change", (event) => { if (target(event).closest(".ut-choose")) answer(id, place, out); });
+  page.addEventListener("ut-visit", () => { answer(id, place, out); });
   answer(id, place, out);
 }
 
@@ -117,6 +117,7 @@ function between(place) {
  * @param {HTMLElement} out
  */
 function answer(id, place, out) {
+  if (!out.isConnected) return; // the visit leaves this opening out
   const wrong = [], rows = KINDS[place.kind].fields;
   const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
   out.textContent = "";
@@ -166,7 +167,7 @@ function start(given) {
   lengths.use(given.units);
   /** @type {Forms} */
   const places = JSON.parse(holder.textContent);
-  all(".ut-try", page).forEach((spot) => { build(spot, places[spot.dataset.opening]); });
+  spots.forEach((spot) => { build(spot, places[spot.dataset.opening]); });
 }
 
 window.undertrimFitForm = { start };

@@ -162,10 +162,10 @@ function start(table, box) {
   show();
 }
 
+const boxes = document.querySelectorAll(".ut-meter"); // before a visit takes any of them out of the document
+
 /** @param {MeterTable} table */
-function startAll(table) {
-  document.querySelectorAll(".ut-meter").forEach((box) => { start(table, box); });
-}
+function startAll(table) { boxes.forEach((box) => { start(table, box); }); }
 
 window.undertrimMeter = { start: startAll };
 const holder = document.getElementById("ut-meter-table");

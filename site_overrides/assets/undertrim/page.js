@@ -41,3 +41,4 @@ noteAll();
 window.addEventListener("load", () => { noteAll(); reach(); });
 window.addEventListener("resize", reach);
 document.addEventListener("toggle", reach, true);
+document.addEventListener("ut-visit", () => { setTimeout(() => { noteAll(); reach(); }); }); // what a visit put back into the page

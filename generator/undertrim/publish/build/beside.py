@@ -8,6 +8,7 @@ from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import Published, compact
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
+from undertrim.publish.web.views import VISIT, WIRING, View
 from undertrim.record.model import VehicleRecord
 from undertrim.words import message
 
@@ -21,20 +22,20 @@ def data(made: Published) -> tuple[str, bytes]:
 
 def sheets(record: VehicleRecord, made: Published, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
     """Everything to print, with the names of the files; `day` is the day of printing."""
-    url = page(site_url, made["address"])
+    url, wiring_url = (page(site_url, made["address"], view) for view in (VISIT, WIRING))
     for name, size in PAPERS.items():
         with making(message("building/its-sheet")):
             fitting = pdf.render(made, url, size, day)
         with making(message("building/its-wiring-sheet")):
-            wiring = pdf.render_wiring(made, url, size, day)
+            wiring = pdf.render_wiring(made, wiring_url, size, day)
         yield f"{made['id']}-{name}.pdf", fitting
         yield f"{made['id']}-wiring-{name}.pdf", wiring
     yield from _templates(record, made)
 
 
-def page(site_url: str, address: str) -> str:
-    """The address of the page of a vehicle (`make/id`)."""
-    return f"{site_url.rstrip('/')}/vehicles/{address}.html"
+def page(site_url: str, address: str, view: View = VISIT) -> str:
+    """The address of a page of a vehicle (`make/id`)."""
+    return f"{site_url.rstrip('/')}/vehicles/{view.path(address)}.html"
 
 
 def _templates(record: VehicleRecord, made: Published) -> Iterator[tuple[str, bytes]]:

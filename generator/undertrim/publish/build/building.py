@@ -30,6 +30,7 @@ from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import fit_page, meter
 from undertrim.publish.web import calculators, finder, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
+from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
@@ -187,7 +188,7 @@ def content(made: Sequence[Prepared], shelf: Stock) -> Content:
             "index": _home(by_make),
             "calculators": _calculators(),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
-            **{f"vehicles/{item.address}": _vehicle_page(item) for item in made},
+            **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},
         },
         markdown=rule_pages.pages(),
         files={
@@ -201,7 +202,7 @@ def content(made: Sequence[Prepared], shelf: Stock) -> Content:
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
-    """The files beside a vehicle's page."""
+    """The files beside a vehicle's pages."""
     make = item.address.split("/")[0]
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
@@ -213,12 +214,13 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    return Body(say(message("finder/title")), lambda: body, body, in_nav=True)
+    scripts = ("assets/undertrim/finder.js", "finder/start.js")
+    return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 
 def _calculators() -> Body:
     body = calculators.page()
-    return Body(calculators.title(), lambda: body, body, in_nav=True)
+    return Body(calculators.title(), lambda: body, body, in_nav=True, scripts=("assets/undertrim/calculators.js",))
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
@@ -230,6 +232,8 @@ def _by_model(item: Prepared) -> tuple[str, int, str]:
     return item.summary["model"], item.summary["first_year"], item.address
 
 
-def _vehicle_page(item: Prepared) -> Body:
-    title = f"{item.summary['title']} {item.summary['years']}"
-    return Body(title, lambda: item.body, item.folder.name)
+def _vehicle_page(item: Prepared, view: View) -> Body:
+    name = f"{item.summary['title']} {item.summary['years']}"
+    other = message("vehicle-page/page-title", vehicle=name, page=message(view.title))
+    title = name if view is VISIT else say(other)
+    return Body(title, partial(item.body, view.name), item.digest(view.name), scripts=view.scripts)

@@ -1,4 +1,4 @@
-"""Prepares what each vehicle publishes: page body, data, sheets. Work already done for the same record and program is reused."""
+"""Prepares what each vehicle publishes: bodies of pages, data, sheets. Work already done for the same record and program is reused."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import lru_cache, partial
@@ -129,14 +129,14 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
 
 
 def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
-    """Write a vehicle's files: those of the page by themselves, and with the sheets where they are wanted."""
+    """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted."""
     with making(message("building/its-page")):
-        body = pages.vehicle(made).encode()
+        bodies = pages.vehicle(made)
     with making(message("building/its-data")):
         data = beside.data(made)
     assert isinstance(entry.record, VehicleRecord)
     with_page = [data, *shown(entry, entry.record, photos).files()]
-    prepared.keep(folder, made, body, with_page, sheets=False)
+    prepared.keep(folder, made, bodies, with_page, sheets=False)
     if sheets:
         printed = beside.sheets(entry.record, made, item.site_url, today())
-        prepared.keep(folder, made, body, [*with_page, *printed], sheets=True)
+        prepared.keep(folder, made, bodies, [*with_page, *printed], sheets=True)

@@ -10,7 +10,7 @@ from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published
 from undertrim.record.store import Workspace
 
-_BODY, _BESIDE = "body.html", "beside-"
+_BODY, _BESIDE = "body-", "beside-"
 
 _SUMMARY = (
     "address",
@@ -35,7 +35,7 @@ _SUMMARY = (
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the page, by their names there and in the cache: data and sheets. Two with a folder of the same name
+    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. Two with a folder of the same name
     are the same.
     """
 
@@ -57,10 +57,13 @@ class Prepared:
         """The few facts."""
         return self.files.summary
 
-    @property
-    def body(self) -> str:
-        """The page body. Raises stored.Damaged."""
-        return self.files.content(_BODY).decode()
+    def body(self, view: str) -> str:
+        """The body of a page by the name of its view. Raises stored.Damaged."""
+        return self.files.content(_body(view)).decode()
+
+    def digest(self, view: str) -> str:
+        """The digest of the same."""
+        return self.files.digests[_body(view)]
 
 
 def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
@@ -72,10 +75,17 @@ def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None
     return Prepared(files, tuple(beside))
 
 
-def keep(folder: Path, made: Published, body: bytes, beside: Sequence[tuple[str, bytes]], *, sheets: bool) -> None:
-    """Keep a vehicle's page body and the files beside its page in a folder of the cache; `sheets` says that they are all."""
-    files = [(_BODY, body), *((f"{_BESIDE}{name}", content) for name, content in beside)]
+def keep(
+    folder: Path, made: Published, bodies: Mapping[str, str], beside: Sequence[tuple[str, bytes]], *, sheets: bool
+) -> None:
+    """Keep the bodies of a vehicle's pages, by view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
+    files = [(_body(view), body.encode()) for view, body in bodies.items()]
+    files += [(f"{_BESIDE}{name}", content) for name, content in beside]
     stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
+
+
+def _body(view: str) -> str:
+    return f"{_BODY}{view}.html"
 
 
 def _done(*, sheets: bool) -> str:

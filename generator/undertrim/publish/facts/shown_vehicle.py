@@ -22,6 +22,7 @@ from undertrim.publish.facts import (
     runs,
     targets,
     totals,
+    visit_words,
     wiring,
 )
 from undertrim.record.own_language import OwnLanguage
@@ -107,6 +108,7 @@ class Work:
     """What can be worked at, and the steps of it. What is long is had once, as it is said."""
 
     targets: Sequence[targets.ShownTarget]
+    visit_words: visit_words.VisitWords
     blockers: Sequence[blockers.Blocker]
     openings: Iterable[ShownOpening]
     sections: Sequence[Section]

@@ -36,6 +36,7 @@ from undertrim.publish.facts import (
     runs,
     targets,
     totals,
+    visit_words,
     wiring,
 )
 from undertrim.publish.facts import steps as step_facts
@@ -118,6 +119,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
     chosen = _choices(Planner(record))
     return Work(
         targets=targets.targets(record),
+        visit_words=visit_words.visit_words(record),
         blockers=blockers.blockers(record, known.address, known.stock),
         openings=(
             ShownOpening(

@@ -1,6 +1,6 @@
 """Chooses the drawing for a fastener, tether, wire or part from its facts."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 
 from undertrim.publish.encoding import Published
@@ -17,30 +17,48 @@ _FACING: Mapping[str, Mapping[str, panels.Edge]] = {
 
 
 def fastener(line: Published) -> str:
-    """The head, clip or hook of a line of fasteners, as SVG."""
-    head = line["head"]
-    known = head and head["family"] in heads.families()
-    return _head(head["family"], head["label"]) if known else _clip(line["kind"], line["sort"], line["text"])
-
-
-@lru_cache(maxsize=256)
-def _head(family: str, label: str) -> str:
-    return heads.head(family, label)
-
-
-@lru_cache(maxsize=1024)
-def _clip(kind: str, sort: str, title: str) -> str:
-    return clips.clip(clip_name(kind, sort), title)
-
-
-@lru_cache(maxsize=1024)
-def _tether(kind: str, title: str) -> str:
-    return clips.clip(tether_name(kind), title)
+    """The head, clip or hook of a line of fasteners, as SVG that uses its symbol (`symbols`)."""
+    return _used(*_fastener(line))
 
 
 def tether(line: Published) -> str:
-    """A plug, cable, rod or hose, as SVG."""
-    return _tether(line["kind"], line["kind_words"])
+    """A plug, cable, rod or hose, in the same way."""
+    return _used("clip", tether_name(line["kind"]))
+
+
+def _fastener(line: Published) -> tuple[str, str]:
+    """The sort of drawing, and its name."""
+    head = line["head"]
+    if head and head["family"] in heads.families():
+        return "head", head["family"]
+    return "clip", clip_name(line["kind"], line["sort"])
+
+
+@lru_cache(maxsize=256)
+def _used(sort: str, name: str) -> str:
+    return svg.used(f"{sort}-{name}", (24, 24))
+
+
+def symbols(steps: Iterable[Published]) -> str:
+    """What the pictures of some steps use, each once: heads, clips and tethers, and the marks of panels."""
+    found: dict[tuple[str, str], None] = {}
+    for step in steps:
+        found |= dict.fromkeys(_fastener(line) for line in step["fasteners"])
+        found |= dict.fromkeys(("clip", tether_name(line["kind"])) for line in step["tethers"])
+        found |= dict.fromkeys(("mark", mark_name(line["kind"])) for line in step["fasteners"] if line["at"])
+    return _hidden(*(_drawn(sort, name) for sort, name in sorted(found)))
+
+
+@lru_cache(maxsize=256)
+def _drawn(sort: str, name: str) -> str:
+    if sort == "mark":
+        return marks.shape(name)
+    return (heads.symbol if sort == "head" else clips.symbol)(f"{sort}-{name}", name)
+
+
+def _hidden(*drawn: str) -> str:
+    """What a page uses and shows nowhere by itself."""
+    return svg.element("svg", *drawn, width=0, height=0, aria_hidden="true", **{"class": "ut-symbols"}) if drawn else ""
 
 
 def wire(colour: Published | None) -> str:
@@ -60,7 +78,7 @@ def wire_symbols(facts: object) -> str:
     """The symbols of every wire colour that occurs anywhere in some facts, each once."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
     made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
-    return svg.element("svg", *made, width=0, height=0, aria_hidden="true", **{"class": "ut-symbols"}) if made else ""
+    return _hidden(*made)
 
 
 _symbol = lru_cache(maxsize=1024)(wires.symbol)
@@ -92,7 +110,7 @@ def panel(step: Published) -> str:
         if line["fate"] != "leave"
         for edge, count in line["at"].items()
     ]
-    return panels.panel(step["title"], found, size="12em") if found else ""
+    return panels.panel(step["title"], found, size="12em", draw=marks.used) if found else ""
 
 
 def mark_name(kind: str) -> str:

@@ -7,7 +7,7 @@ from functools import cached_property
 
 @dataclass(frozen=True)
 class Body:
-    """A page whose body is ready: its title as plain text, and how to get the HTML.
+    """A page whose body is ready: its title as plain text, how to get the HTML, and its own scripts by their place in the site.
 
     Two bodies with the same title and `key` are the same.
     """
@@ -16,6 +16,7 @@ class Body:
     html: Callable[[], str]
     key: str
     in_nav: bool = False
+    scripts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

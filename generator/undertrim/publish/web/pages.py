@@ -1,11 +1,14 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from collections.abc import Iterable
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.encoding import Published, compact
+from undertrim.publish.encoding import Published
 from undertrim.publish.facts import meter
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
@@ -13,7 +16,11 @@ from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.speaking import Speaking
+from undertrim.publish.web.views import RECORD, VIEWS, View
 from undertrim.words import once_per_language, spoken
+
+MOST_ALONE = 24
+"""So many openings can each be shown alone with scripts off: `visit.css` has a line for each."""
 
 
 @once_per_language
@@ -30,10 +37,12 @@ def environment() -> Environment:
         link=template_words.link,
         sides=template_words.sides,
         bodies=template_words.bodies,
-        evidence_links=template_words.evidence_links,
+        evidence_links=evidence_links,
+        record_page=record_page,
         tether_name=plan_text.tether_name,
         fastener_picture=lambda line: Markup(pictures.fastener(line)),  # noqa: S704 - drawn by us, its texts escaped there
         tether_picture=lambda line: Markup(pictures.tether(line)),  # noqa: S704
+        picture_symbols=lambda steps: Markup(pictures.symbols(steps)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
         panel_words=pictures.panel_words,
@@ -42,6 +51,9 @@ def environment() -> Environment:
         opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         page_data=page_data,
+        choosing=choosing,
+        for_targets=for_targets,
+        most_alone=MOST_ALONE,
         script_data=meter.script,
         meter_table=meter.meter_table,
         fit_forms=fit_forms,
@@ -50,9 +62,13 @@ def environment() -> Environment:
     return made
 
 
-def vehicle(facts: Published) -> str:
-    """The body of a vehicle's page."""
-    return environment().get_template("vehicle.html.j2").render(v=facts)
+def vehicle(facts: Published) -> dict[str, str]:
+    """The bodies of a vehicle's pages, by the name of the view."""
+    return {view.name: _view(view, facts) for view in VIEWS}
+
+
+def _view(view: View, facts: Published) -> str:
+    return environment().get_template(f"vehicle-{view.name}.html.j2").render(v=facts, view=view, views=VIEWS)
 
 
 def make(name: str, vehicles: list[Published]) -> str:
@@ -63,6 +79,25 @@ def make(name: str, vehicles: list[Published]) -> str:
 def home(makes: list[Published], *, demo: bool) -> str:
     """The body of the home page: the finder and the makes."""
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
+
+
+@pass_context
+def record_page(context: Context) -> str:
+    """The link to what stands behind the facts; empty on that page itself."""
+    return "" if context["view"] is RECORD else RECORD.file(context["v"]["id"])
+
+
+@pass_context
+def evidence_links(context: Context, ids: Iterable[str]) -> str:
+    """Evidence by its ids, each with the way to it."""
+    return template_words.evidence_links(ids, record_page(context))
+
+
+@pass_context
+def for_targets(context: Context, ids: Iterable[str]) -> str:
+    """The classes of what belongs to targets, by their places from 1: `visit.css` shows those of one alone."""
+    places = {target["id"]: place for place, target in enumerate(context["v"]["targets"], 1)}
+    return "".join(f" ut-for-{places[name]}" for name in ids)
 
 
 def fit_forms(facts: Published) -> Published:
@@ -80,14 +115,26 @@ def page_data(facts: Published) -> Markup:
         for step in facts["steps"]
     ]
     data = {
-        "address": facts["address"],
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
         "steps": steps,
         "plans": facts["plans"],
         "instead": {tool["name"]: tool["instead"] for tool in facts["totals"]["tools"] if tool["instead"]},
     }
-    text = compact(data)
-    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))  # noqa: S704
+    return meter.script(data)
+
+
+_TARGET_KEYS = ("id", "opening", "side", "name", "mark", "clauses")
+
+
+def choosing(facts: Published) -> Markup:
+    """What the scripts of all of a vehicle's pages know of what can be chosen, in the same form."""
+    data = {
+        "address": facts["address"],
+        "targets": [{key: target[key] for key in _TARGET_KEYS} for target in facts["targets"]],
+        "variants": {one["id"]: {each["id"]: each["label"] for each in one["choices"]} for one in facts["variants"]},
+        "words": facts["visit_words"],
+    }
+    return meter.script(data)
 
 
 def _line(line: Published) -> Published:

@@ -17,7 +17,7 @@ BODY = "undertrim-specimen-body"
 
 @dataclass(frozen=True)
 class Shell:
-    """The specimen of one group of pages: those in the same top folder and equally deep."""
+    """The specimen of one group of pages: those in the same top folder, equally deep, and of one sort."""
 
     group: str
     text: str
@@ -34,11 +34,14 @@ class Shell:
 
 
 def group(path: str) -> str:
-    """Which shell a page takes: its top folder and its depth, on which the theme's relative addresses rest."""
-    return f"{path.split('/')[0]}/{path.count('/')}"
+    """Which shell a page takes: its top folder and its depth, on which the theme's relative addresses rest, and what follows a full stop
+    in its name, on which its scripts do."""
+    _, stop, sort = path.rpartition("/")[2].partition(".")
+    return f"{path.split('/')[0]}/{path.count('/')}{stop}{sort}"
 
 
 def specimen(group: str) -> str:
     """Where the specimen of a group would stand."""
-    top, _, depth = group.rpartition("/")
-    return "/".join((top, *[STEP] * int(depth)))
+    top, _, rest = group.rpartition("/")
+    depth, stop, sort = rest.partition(".")
+    return "/".join((top, *[STEP] * int(depth))) + stop + sort

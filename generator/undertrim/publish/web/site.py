@@ -84,8 +84,11 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         """Hand a prepared body to the theme template."""
         path = page.file.src_uri.removesuffix(".md")
         body = self.content.framed.get(path)
-        if body or path in self._groups().values():
-            context["undertrim_body"] = body.html() if body else shells.BODY  # type: ignore[typeddict-unknown-key]
+        if body:
+            context["undertrim_body"], context["undertrim_scripts"] = body.html(), body.scripts  # type: ignore[typeddict-unknown-key]
+        for group, specimen in self._groups().items():
+            if path == specimen:
+                context["undertrim_body"], context["undertrim_scripts"] = shells.BODY, self._scripts(group)  # type: ignore[typeddict-unknown-key]
         return context
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
@@ -107,6 +110,11 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
                 members = [member for member in self.content.shelled if shells.group(member) == group]
                 output_content = expanded(output_content, path, members)
         return output_content
+
+    def _scripts(self, group: str) -> tuple[str, ...]:
+        """The scripts that all pages of a group load."""
+        (scripts,) = {body.scripts for path, body in self.content.shelled.items() if shells.group(path) == group}
+        return scripts
 
     def _groups(self) -> dict[str, str]:
         """The specimen of each group of shelled pages."""

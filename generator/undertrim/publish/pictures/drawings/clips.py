@@ -20,6 +20,11 @@ def clip(kind: str, title: str, size: str = "2em") -> str:
     return svg.drawing(title, (24, 24), size, *_DRAWN[kind])
 
 
+def symbol(name: str, kind: str) -> str:
+    """The same as a symbol. Raises KeyError for a kind that is not in `kinds()`."""
+    return svg.symbol(name, (24, 24), *_DRAWN[kind])
+
+
 # A two-part rivet: collar, split legs and the pin between them.
 _COLLAR = svg.rectangle(4.5, 11, 5, 2.4), svg.rectangle(14.5, 11, 5, 2.4)
 _SPLIT_LEGS = svg.lines("M9 13.4 L8 18 L9.8 22", "M15 13.4 L16 18 L14.2 22")

@@ -29,6 +29,11 @@ def head(family: str, label: str, size: str = "2em") -> str:
     return svg.drawing(label, (24, 24), size, *_SHAPES[family]())
 
 
+def symbol(name: str, family: str) -> str:
+    """The same as a symbol. Raises KeyError for a family that is not in `families()`."""
+    return svg.symbol(name, (24, 24), *_SHAPES[family]())
+
+
 def lobes(across: float, x: float = _CENTRE, y: float = _CENTRE) -> str:
     """The path of a hexalobular outline (ISO 10664) `across` units over the lobe points.
 

@@ -17,8 +17,26 @@ def mark(symbol: str, x: float, y: float, across: float) -> str:
     """
     if symbol not in _SHAPES:
         raise ValueError(f"no drawing of a '{symbol}' mark: known are {', '.join(symbols())}")
-    place = f"translate({svg.number(x)} {svg.number(y)}) scale({across / 10:.3f})"
-    return svg.element("g", *_SHAPES[symbol](), data_mark=symbol, transform=place)
+    return svg.element("g", *_SHAPES[symbol](), data_mark=symbol, transform=_place(x, y, across))
+
+
+def _place(x: float, y: float, across: float) -> str:
+    return f"translate({svg.number(x)} {svg.number(y)}) scale({across / 10:.3f})"
+
+
+def named(symbol: str) -> str:
+    """The id under which a page has a mark once."""
+    return f"mark-{symbol}"
+
+
+def shape(symbol: str) -> str:
+    """A mark to be used by that id."""
+    return svg.element("g", *_SHAPES[symbol](), id=named(symbol))
+
+
+def used(symbol: str, x: float, y: float, across: float) -> str:
+    """The same as `mark`, where the page has its shape."""
+    return svg.element("use", href=f"#{named(symbol)}", data_mark=symbol, transform=_place(x, y, across))
 
 
 def sample(symbol: str, title: str, size: str = "1em") -> str:

@@ -2,7 +2,7 @@
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
@@ -16,6 +16,10 @@ _LARGEST_PITCH = 16.0
 _EDGES = ("top", "bottom", "left", "right", "corners", "centre")
 
 
+Draw: TypeAlias = Callable[[str, float, float, float], str]
+"""Draws a mark: its kind, its centre, and how far across it is."""
+
+
 @dataclass(frozen=True, slots=True)
 class Mark:
     """`count` fasteners of one kind along one edge."""
@@ -25,8 +29,8 @@ class Mark:
     count: int
 
 
-def panel(title: str, marks: Sequence[Mark], size: str = "20em") -> str:
-    """A rounded outline, 160 x 100, with every mark drawn; `title` is its accessible name.
+def panel(title: str, marks: Sequence[Mark], size: str = "20em", draw: Draw = mark) -> str:
+    """A rounded outline, 160 x 100, with every mark drawn by `draw`; `title` is its accessible name.
 
     Marks spread evenly along their edge; a second kind at the same edge takes a row further in, and all marks
     shrink until none touch. Raises ValueError for an unknown edge or kind, or a negative count.
@@ -37,7 +41,7 @@ def panel(title: str, marks: Sequence[Mark], size: str = "20em") -> str:
     pitch = _LARGEST_PITCH
     while not _apart(places := _places(marks, pitch), pitch):
         pitch *= 0.92
-    drawn = [mark(symbol, x, y, 0.72 * pitch) for symbol, (x, y) in places]
+    drawn = [draw(symbol, x, y, 0.72 * pitch) for symbol, (x, y) in places]
     outline = svg.element(
         "rect", x=2, y=2, width=156, height=96, rx=12, fill="none", stroke="currentColor", stroke_width=2
     )

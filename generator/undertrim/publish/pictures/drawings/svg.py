@@ -49,6 +49,17 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
     )
 
 
+def symbol(name: str, box: tuple[int, int], *children: str) -> str:
+    """A picture that is drawn once and used by its name wherever it is shown (`used`)."""
+    return element("symbol", *children, id=name, viewBox=f"0 0 {box[0]} {box[1]}")
+
+
+def used(name: str, box: tuple[int, int]) -> str:
+    """A picture of a symbol beside the words that say what it is."""
+    shown = element("use", href=f"#{name}")
+    return element("svg", shown, viewBox=f"0 0 {box[0]} {box[1]}", aria_hidden="true")
+
+
 def description(words: str) -> str:
     """What a picture shows, in words, for those who do not see it; stands first in a drawing."""
     return element("desc", escaped(words))

@@ -1,7 +1,7 @@
 /* What the steps of a visit come to: time, tools, what to buy, and the tally of fasteners. */
 
 import { byId } from "./elements.js";
-import { matches } from "./vehicle-visit.js";
+import { matches } from "./concerns.js";
 import { list, say } from "./words.js";
 
 function minutes(value) {

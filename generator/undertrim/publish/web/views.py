@@ -1,0 +1,40 @@
+"""The pages of a vehicle: views of one visit to it, each small, with the scripts that it loads.
+
+A page stands beside the others of its vehicle under a name with a full stop, `finch-2014-2018.wiring.html`: no vehicle can be called so,
+since an id has no full stop (`record/identity.py`), while `finch-2014-2018-wiring` would be the phase of a model.
+"""
+
+from dataclasses import dataclass
+from urllib.parse import quote
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """One page of a vehicle: its name, the sentence that names it for people, and its scripts by their place in the site."""
+
+    name: str
+    title: str
+    scripts: tuple[str, ...]
+
+    def path(self, vehicle: str) -> str:
+        """Where it stands for a vehicle, as an address or an id, without its ending."""
+        return vehicle if self is VISIT else f"{vehicle}.{self.name}"
+
+    def file(self, vehicle: str) -> str:
+        """The link to it from a page beside it."""
+        return quote(f"{self.path(vehicle)}.html")
+
+
+def _scripts(*names: str) -> tuple[str, ...]:
+    return tuple(f"assets/undertrim/{name}.js" for name in names)
+
+
+VISIT = View("visit", "vehicle-page/visit", _scripts("page-visit"))
+OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings", "stock"))
+WIRING = View("wiring", "vehicle-page/wiring", _scripts("page-wiring", "meter-table"))
+RECORD = View("record", "vehicle-page/record", _scripts("page-record"))
+
+VIEWS = (VISIT, OPENINGS, WIRING, RECORD)
+"""The pages in the order in which they are named; the first is what the address of a vehicle leads to."""
+
+NAMED = {view.name: view for view in VIEWS}

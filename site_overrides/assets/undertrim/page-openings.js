@@ -1,0 +1,6 @@
+/* The page of the openings: what concerns the visit, and the forms for other gear. */
+
+import "./fit-form.js";
+import { begin } from "./visit-shown.js";
+
+begin();

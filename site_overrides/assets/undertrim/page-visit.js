@@ -1,0 +1,114 @@
+/* The page of a visit: choose what is worked at and which car it is, then its steps with what they come to, and what was ticked. */
+
+import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } from "./chosen.js";
+import { agrees, matches } from "./concerns.js";
+import { above, all, byId, fields, target } from "./elements.js";
+import { place } from "./placed.js";
+import { address, keep, ticked } from "./visit-kept.js";
+import { begin } from "./visit-shown.js";
+import { data, firstStep, holdsStep, selection, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
+import { showTotals } from "./visit-totals.js";
+import { say } from "./words.js";
+
+/** @import { Visit } from "./visit-text.js" */
+
+const shown = byId("ut-shown"), reset = byId("ut-reset"), next = byId("ut-new"), everything = byId("ut-everything");
+const work = ["before", "go", "steps"].map(byId);
+const start = byId("ut-start"), ahead = byId("ut-ahead");
+const boxes = fields("input[name=job]", page), answers = fields(".ut-variant input", page);
+
+function variantOf(box) { return above(box, ".ut-variant").dataset.variant; }
+
+/* The form of an opening that such a car has, where the one that was chosen is another car's. */
+function ofTheCar(job, car) {
+  const own = known.targets.find((one) => one.id === job);
+  const forms = known.targets.filter((one) => one.side === own.side && known.words.written[one.opening] === known.words.written[own.opening]);
+  return matches(own.clauses, car) ? [job] : forms.filter((one) => matches(one.clauses, car)).map((one) => one.id);
+}
+
+/** @returns {Visit} */
+function fromBoxes() {
+  const car = { ...chosen().car };
+  answers.forEach((box) => { if (box.checked) car[variantOf(box)] = box.value; });
+  const jobs = boxes.filter((box) => box.checked).flatMap((box) => ofTheCar(box.value, car));
+  return { ...chosen(), jobs: boxes.map((box) => box.value).filter((job) => jobs.includes(job)), car };
+}
+
+function showBoxes() {
+  const { jobs, car } = chosen();
+  boxes.forEach((box) => {
+    box.checked = jobs.includes(box.value);
+    above(box, ".ut-pick").hidden = !matches(known.targets.find((one) => one.id === box.value).clauses, car);
+  });
+  answers.forEach((box) => { box.checked = car[variantOf(box)] === box.value; });
+  reset.hidden = !jobs.length && !Object.keys(car).length;
+}
+
+/* What blocks the job stands above the steps, and is named where they are started. */
+function showAhead() {
+  const titles = all(".ut-blocker", work[0]).map((item) => item.querySelector("b").textContent);
+  ahead.hidden = !titles.length;
+  ahead.querySelector("b").textContent = say("vehicle-page/read-first", { count: titles.length });
+  ahead.querySelector("span").textContent = titles.join(" · ");
+}
+
+function showWork(numbers, jobs, car) {
+  showSteps(numbers);
+  showCautions(numbers);
+  showMarks(numbers, jobs);
+  showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
+  showTotals(numbers.map((number) => data.steps[number]), car, data.instead);
+  showAhead();
+  start.textContent = say("vehicle-page/start", { count: numbers.length });
+}
+
+function shownWords(jobs, car, count) {
+  if (!jobs.length && !everythingShown()) return say("vehicle-page/choose-first");
+  const open = Object.keys(known.variants).some((name) => !(name in car));
+  return say(jobs.length ? open ? "vehicle-page/steps-of-all-cars" : "vehicle-page/steps-shown" : open ? "vehicle-page/steps-of-all" : "vehicle-page/steps-of-all-jobs", { count });
+}
+
+function update() {
+  const jobs = chosenJobs(), car = chosenCar(), any = jobs.length > 0 || everythingShown();
+  const numbers = any ? selection(data.plans, jobs, car) : [];
+  work.forEach((part) => { place(part, any); });
+  if (any) showWork(numbers, jobs, car);
+  everything.hidden = false;
+  shown.textContent = shownWords(jobs, car, numbers.length);
+  showBoxes();
+  store();
+}
+
+function store() {
+  const done = ticks.filter((box) => box.checked).map((box) => box.dataset.tick);
+  next.hidden = !done.length;
+  keep(done);
+}
+
+/* A visit that somebody chose; one that the address asked for stands there already. */
+function changed(visit) {
+  choose(visit);
+  address();
+}
+
+page.addEventListener("change", (event) => {
+  if (target(event).matches("[data-tick]")) store();
+  else if (target(event).closest(".ut-choose")) changed(fromBoxes());
+});
+reset.addEventListener("click", () => { changed({ jobs: [], car: {}, gear: {}, unread: [] }); });
+next.addEventListener("click", () => {
+  ticks.forEach((box) => { box.checked = false; });
+  store();
+});
+start.addEventListener("click", (event) => {
+  event.preventDefault();
+  const step = firstStep();
+  step.tabIndex = -1;
+  step.focus({ preventScroll: true });
+  (step.previousElementSibling || step).scrollIntoView(); // its section's heading
+});
+const done = ticked();
+ticks.forEach((box) => { box.checked = done.includes(box.dataset.tick); });
+page.addEventListener("ut-visit", update);
+begin(holdsStep);
+if (!chosen().unread.length) address();

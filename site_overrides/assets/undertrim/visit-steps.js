@@ -1,0 +1,136 @@
+/* The steps of a visit: which they are, by the planner's lists, and what is said beside them. Those of other visits are not in the document. */
+
+import { known } from "./chosen.js";
+import { agrees } from "./concerns.js";
+import { all, byId } from "./elements.js";
+import { list, say } from "./words.js";
+
+/** @import { Page } from "published" */
+
+/** @type {Page} */
+export const data = JSON.parse(byId("ut-data").textContent);
+const stepList = byId("ut-steps");
+/** @type {Record<string, HTMLElement>} */
+const items = {};
+all("[data-step]", stepList).forEach((item) => { items[item.dataset.step] = item; });
+export const ticks = Object.keys(items).map((number) => /** @type {HTMLInputElement} */ (items[number].querySelector("[data-tick]")));
+const stated = {};
+const cautions = {};
+const marked = {};
+Object.keys(items).forEach((number) => {
+  const line = items[number].querySelector(".ut-state");
+  const item = items[number].querySelector(".ut-for");
+  stated[number] = line && { line, words: line.textContent };
+  marked[number] = { item, words: item.textContent };
+  cautions[number] = all(".ut-caution", items[number]).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), box, ...brief(box) }));
+});
+/** @type {Record<string, HTMLElement>} */
+const headings = {};
+all("[data-section]", stepList).forEach((item) => { headings[item.dataset.section] = headings[item.dataset.section] || item; });
+
+/* The steps of a visit to one car: listed by themselves where they differ, else those of its openings in the one order. */
+function visit(plan, jobs) {
+  const own = plan.sets[jobs.join("+")];
+  if (own) return own;
+  const wanted = {};
+  jobs.forEach((job) => { (plan.singles[job] || []).forEach((step) => { wanted[step] = true; }); });
+  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
+}
+
+export function selection(every, jobs, car) {
+  const plans = every.filter((plan) => agrees(plan.car, car));
+  if (plans.length === 1 && jobs.length) return visit(plans[0], jobs);
+  const all = jobs.length ? jobs : Object.keys(every[0].singles);
+  const wanted = {};
+  plans.forEach((plan) => {
+    (jobs.length ? visit(plan, all) : all.map((job) => plan.singles[job] || []).flat())
+      .forEach((step) => { wanted[step] = true; });
+  });
+  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
+}
+
+/* Whether a step that is not shown has this id. */
+export function holdsStep(id) { return Object.keys(items).some((number) => items[number].id === id && items[number].parentNode === null); }
+
+/* The first step of those that are shown; none before a visit is chosen. */
+export function firstStep() { return /** @type {HTMLElement} */ (stepList.querySelector("[data-step]")); }
+
+export function showSteps(numbers) {
+  let last = "";
+  stepList.textContent = "";
+  numbers.forEach((number) => {
+    const section = data.steps[number].section;
+    if (section !== last) {
+      const heading = headings[section].cloneNode(true);
+      stepList.appendChild(heading);
+      last = section;
+    }
+    stepList.appendChild(items[number]);
+  });
+}
+
+/* Battery and ignition beside each step, over the steps of this visit: of several batteries one may be off and another on.
+   With the car left open there is no one run of steps, and what holds in all of them stands there already. */
+export function showStates(numbers, oneCar) {
+  const batteries = {};
+  Object.keys(stated).forEach((number) => { if (stated[number]) stated[number].line.textContent = stated[number].words; });
+  if (!oneCar) return;
+  numbers.forEach((number) => {
+    data.steps[number].turns.forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
+  });
+  const now = { battery: "on", ignition: "off" };
+  numbers.forEach((number) => {
+    data.steps[number].turns.forEach((turn) => {
+      if (turn[0] !== "battery") { now[turn[0]] = turn[2]; return; }
+      batteries[turn[1]] = turn[2];
+      const names = Object.keys(batteries);
+      const off = names.filter((name) => batteries[name] === "off").length;
+      now.battery = !off ? "on" : off === names.length ? "off" : "partly-off";
+    });
+    if (stated[number]) stated[number].line.textContent = list([say(`states/battery-${now.battery}`), say(`states/ignition-${now.ignition}`)], "comma");
+  });
+}
+
+/* A caution that the step just before has too is cut short, as in the plan and on the sheet; DANGER never is. For each caution of each step
+   the step before which it is in full, counted from 1; 0 where it is in full itself. */
+export function toldBefore(numbers) {
+  let told = {};
+  return numbers.map((number, at) => {
+    const here = {};
+    const steps = cautions[number].map((caution) => {
+      const first = caution.words in told ? told[caution.words] : at;
+      here[caution.words] = first;
+      return first === at || caution.danger ? 0 : first + 1;
+    });
+    told = here;
+    return steps;
+  });
+}
+
+/* Signal word and hazard in one line, and where the rest of it is told. */
+function brief(box) {
+  const line = document.createElement("p"), word = document.createElement("b"), where = document.createTextNode("");
+  line.className = box.className + " ut-brief";
+  word.textContent = box.firstElementChild.textContent;
+  line.append(word, " ", ...box.querySelector("p + p > b").cloneNode(true).childNodes, " ", where);
+  return { line, where };
+}
+
+export function showCautions(numbers) {
+  toldBefore(numbers).forEach((steps, at) => {
+    cautions[numbers[at]].forEach(({ box, line, where }, index) => {
+      const step = steps[index];
+      if (step) where.data = say("cautions/in-full-before", { step });
+      (step ? box : line).replaceWith(step ? line : box);
+    });
+  });
+}
+
+/* For which of the jobs a step is, where there are several; each by its mark. */
+export function showMarks(numbers, jobs) {
+  numbers.forEach((number) => {
+    const { item, words } = marked[number];
+    const marks = known.targets.filter((target, at) => jobs.includes(target.id) && items[number].classList.contains(`ut-for-${at + 1}`)).map((target) => target.mark);
+    item.textContent = jobs.length ? jobs.length > 1 ? say("vehicle-page/for", { marks: list(marks, "comma") }) : "" : words;
+  });
+}

@@ -1,0 +1,10 @@
+"""All pages of a vehicle as one text, for who asks whether something is shown at all."""
+
+from typing import Any
+
+from undertrim.publish.web import pages
+
+
+def all_pages(facts: dict[str, Any]) -> str:
+    """The bodies of its pages one after the other."""
+    return "\n".join(pages.vehicle(facts).values())
