@@ -18,6 +18,7 @@ from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.between import kinds
 from undertrim.derive.visit.understanding import understood
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import targets as target_facts
 from undertrim.publish.facts.visit_words import visit_words
 from undertrim.publish.web import pages
@@ -48,8 +49,7 @@ def vehicles(tmp_path_factory: pytest.TempPathFactory) -> list[Vehicle]:
 def known(vehicle: Vehicle) -> Any:
     """What a page of the vehicle knows of its words."""
     facts = {"address": vehicle.address, "targets": target_facts.targets(vehicle.record), "variants": []}
-    told = {**facts, "visit_words": visit_words(vehicle.record)}
-    return json.loads(str(pages.choosing({**told, "targets": [{**one, "when": ""} for one in told["targets"]]})))  # type: ignore[dict-item]
+    return json.loads(str(pages.choosing(said({**facts, "visit_words": visit_words(vehicle.record)}))))
 
 
 def asked(vehicle: Vehicle, chance: random.Random) -> Iterator[str]:
