@@ -50,7 +50,7 @@ def of(made: Visit) -> Data:
             "variant": dict(fixed),
             "variant_words": names.car(record, fixed),
             "open_variants": _open(record, plans),
-            "blockers": _blockers(record, address, made.shelf, wanted, fixed),
+            "blockers": blockers.of_visit(made),
             "routes": _routes(plans),
             "steps": [{**_step(record, step, plans, fixed), "kits": list(_kits(step, made))} for step in made.steps],
             "cars": [{**entry, "words": names.kinds_of_car(record, entry["cars"])} for entry in _cars(made)],
@@ -80,18 +80,6 @@ def _refuse_absent(
     if missing:
         car = names.car(record, fixed) or message("jobs/any-choice")
         raise jobs.BadRequest(message("jobs/no-car", car=car, job=missing[0]))
-
-
-def _blockers(
-    record: VehicleRecord, address: str, shelf: Stock, wanted: Sequence[Target], fixed: Mapping[str, str]
-) -> list[Data]:
-    """What is in the way of these jobs in these cars."""
-    found = blockers.blockers(record, address, shelf)
-    return [item for item in found if _concerns(item, wanted) and _applies(item["clauses"], fixed)]
-
-
-def _concerns(blocker: Data, wanted: Sequence[Target]) -> bool:
-    return not blocker["openings"] or any(target.opening in blocker["openings"] for target in wanted)
 
 
 def _cars(made: Visit) -> list[Data]:
