@@ -8,7 +8,7 @@ from functools import cache
 
 TOGETHER = {
     r"browser/.*": "browser",  # the site, and the browser
-    r"publish/test_(same_joints|wiring_page|wiring_sheet|duties_shown|same_verdicts)\.py": "vehicles",  # their facts, pages and sheets
+    r"publish/test_(same_joints|wiring_page|wiring_sheet|duties_shown|same_verdicts|visits_agree)\.py": "vehicles",  # their facts, pages and sheets
     r"publish/test_(building|conflicts_shown|ends_of_tethers|open_door|pdf|plug_facts|published_schema)\.py": "",
     r"derive/(fit/test_fit_vectors|test_replay|wiring/test_differences|wiring/test_join_properties)\.py": "",
     r"test_packaging\.py": "",  # the wheel, and its environment

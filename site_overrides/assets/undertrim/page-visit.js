@@ -6,7 +6,8 @@ import { above, all, byId, fields, target } from "./elements.js";
 import { place } from "./placed.js";
 import { address, keep, ticked } from "./visit-kept.js";
 import { begin } from "./visit-shown.js";
-import { data, firstStep, holdsStep, selection, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
+import { selection } from "./visit-selection.js";
+import { data, firstStep, holdsStep, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
 import { showTotals } from "./visit-totals.js";
 import { say } from "./words.js";
 

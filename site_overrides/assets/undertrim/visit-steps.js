@@ -1,7 +1,6 @@
-/* The steps of a visit: which they are, by the planner's lists, and what is said beside them. Those of other visits are not in the document. */
+/* The steps of a visit and what is said beside them. Those of other visits are not in the document. */
 
 import { known } from "./chosen.js";
-import { agrees } from "./concerns.js";
 import { all, byId } from "./elements.js";
 import { list, say } from "./words.js";
 
@@ -27,27 +26,6 @@ Object.keys(items).forEach((number) => {
 /** @type {Record<string, HTMLElement>} */
 const headings = {};
 all("[data-section]", stepList).forEach((item) => { headings[item.dataset.section] = headings[item.dataset.section] || item; });
-
-/* The steps of a visit to one car: listed by themselves where they differ, else those of its openings in the one order. */
-function visit(plan, jobs) {
-  const own = plan.sets[jobs.join("+")];
-  if (own) return own;
-  const wanted = {};
-  jobs.forEach((job) => { (plan.singles[job] || []).forEach((step) => { wanted[step] = true; }); });
-  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
-}
-
-export function selection(every, jobs, car) {
-  const plans = every.filter((plan) => agrees(plan.car, car));
-  if (plans.length === 1 && jobs.length) return visit(plans[0], jobs);
-  const all = jobs.length ? jobs : Object.keys(every[0].singles);
-  const wanted = {};
-  plans.forEach((plan) => {
-    (jobs.length ? visit(plan, all) : all.map((job) => plan.singles[job] || []).flat())
-      .forEach((step) => { wanted[step] = true; });
-  });
-  return Object.keys(wanted).map(Number).sort((a, b) => a - b);
-}
 
 /* Whether a step that is not shown has this id. */
 export function holdsStep(id) { return Object.keys(items).some((number) => items[number].id === id && items[number].parentNode === null); }

@@ -68,6 +68,11 @@ function purchases(steps, car) {
   return found;
 }
 
+/* All of it as facts: the time in words, names of tools, what to buy, and the tally by sort of fastener. */
+export function totals(steps, car) {
+  return { time: timeText(steps), tools: tools(steps, car), buy: purchases(steps, car), tally: tally(steps, car) };
+}
+
 function text(tag, value) {
   const made = document.createElement(tag);
   made.textContent = value;
@@ -80,20 +85,19 @@ function fill(target, children) {
 }
 
 export function showTotals(steps, car, instead) {
-  byId("ut-time").textContent = timeText(steps);
-  fill(byId("ut-tools"), tools(steps, car).map((tool) => {
+  const { time, tools: needed, buy, tally: sums } = totals(steps, car);
+  byId("ut-time").textContent = time;
+  fill(byId("ut-tools"), needed.map((tool) => {
     const item = text("li", tool);
     if (instead[tool]) item.append(" ", text("small", say("vehicle-page/or-instead", { tools: list(instead[tool], "comma") })));
     return item;
   }));
-  const buy = purchases(steps, car);
   fill(byId("ut-buy"), buy.length ? buy.map((item) => {
     const number = item.count === null ? say("vehicle-page/unknown-number") : item.count;
     const line = text("li", say("vehicle-page/buy", { number, what: item.what }) + " ");
     line.appendChild(text("small", "(" + item.part + ")"));
     return line;
   }) : [text("li", say("vehicle-page/nothing-to-buy"))]);
-  const sums = tally(steps, car);
   fill(document.querySelector("#ut-tally tbody"), Object.keys(sums).map((sort) => {
     const row = document.createElement("tr");
     const head = text("th", sort);

@@ -128,3 +128,38 @@ def test_every_opening_of_a_vehicle_makes_a_visit(name: str) -> None:
             pytest.fail(str(error))
         assert one.steps
         assert text.write(one) == f"{name}?jobs={target}"
+
+
+def blocking(words: str) -> dict[str, tuple[str, str]]:
+    """Weight and cars of each thing that stands in the way, by its title."""
+    return {item["title"]: (item["weight"], item["when"]) for item in of(made(words))["blockers"]}
+
+
+def test_gear_that_does_not_fit_stands_in_the_way_once_for_all_cars() -> None:
+    assert blocking("gant-1998-2003?jobs=dash&dash=skerrowe-broadside")["Skerrowe Broadside: Radio opening"] == (
+        "stop",
+        "",
+    )
+    assert not [title for title in blocking(BOTH) if "Broadside" in title or "Haven" in title]
+
+
+def test_gear_of_which_nobody_can_say_whether_it_fits_is_unknown() -> None:
+    found = blocking("bramble-2019-2023?jobs=dash&dash=skerrowe-broadside")
+    assert found["Skerrowe Broadside: Radio opening"] == ("unknown", "")
+
+
+def test_what_is_lost_is_so_with_the_receiver_that_is_named() -> None:
+    keeper, lost = "Tidewrack DI-P17: it keeps what the factory unit also does", "Camera: lost, not a plain replacement"
+    left_open, named = (blocking(f"plover-2017-2022?jobs=dash{more}") for more in ("", "&dash=pellworth-brae-10"))
+    assert keeper in left_open
+    assert lost not in left_open
+    assert keeper not in named
+    assert named[lost] == ("stop", "Camera fitted")
+
+
+def test_an_interface_is_needed_for_the_functions_that_the_receiver_wants() -> None:
+    one = made("plover-2017-2022?jobs=dash&dash=skerrowe-broadside")
+    wanted = {need.function for answer in one.verdicts for fit in answer.fits for need in fit.needs}
+    assert one.functions == wanted
+    assert one.functions
+    assert made("plover-2017-2022?jobs=dash").functions is None

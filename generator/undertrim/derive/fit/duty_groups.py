@@ -21,11 +21,22 @@ class Becomes:
     openings: tuple[str, ...]
 
 
-def becomes(record: VehicleRecord, address: str, stock: Stock) -> tuple[Becomes, ...]:
-    """Every outcome of every duty, in the order of the record; where two openings take a receiver and have the same one, once."""
+def becomes(
+    record: VehicleRecord,
+    address: str,
+    stock: Stock,
+    receivers: Mapping[str, Stocked[ReceiverGear]] | None = None,
+    shelves: Mapping[str, Stock] | None = None,
+) -> tuple[Becomes, ...]:
+    """Every outcome of every duty, in the order of the record; where two openings take a receiver and have the same one, once.
+
+    `receivers` are those that somebody chose, `shelves` the stock where less is left than `stock`, both by opening.
+    """
     found: dict[tuple[str, Outcome, When], list[str]] = {}
+    chosen, left = receivers or {}, shelves or {}
     for opening in record.openings.values():
-        for outcome, when in outcomes_at(record, address, stock, opening):
+        shelf, receiver = left.get(opening.id, stock), chosen.get(opening.id)
+        for outcome, when in outcomes_at(record, address, shelf, opening, receiver):
             found.setdefault((outcome.duty, outcome, when), []).append(opening.id)
     order = list(record.duties)
     made = [Becomes(record.duties[name], one, when, tuple(places)) for (name, one, when), places in found.items()]
@@ -45,7 +56,7 @@ def outcomes_at(
             for outcome in outcomes(record, opening, car, stock.suiting(address, opening.written, car), receiver):
                 groups.setdefault(outcome, []).append(car)
     for outcome, having in groups.items():
-        yield from ((outcome, when) for when in _condition(having, kinds))
+        yield from ((outcome, when) for when in conditions(having, kinds))
 
 
 def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) -> Iterator[dict[str, str]]:
@@ -60,7 +71,7 @@ def _kinds(record: VehicleRecord, address: str, stock: Stock, opening: Opening) 
     return iter(cars.told_apart(record, used))
 
 
-def _condition(having: Sequence[Mapping[str, str]], kinds: Sequence[Mapping[str, str]]) -> Iterator[When]:
+def conditions(having: Sequence[Mapping[str, str]], kinds: Sequence[Mapping[str, str]]) -> Iterator[When]:
     """Some of all kinds of car as one condition where that can be said, else one for each."""
     chosen = {name: tuple(dict.fromkeys(car[name] for car in having)) for name in kinds[0]}
     every = {name: {car[name] for car in kinds} for name in kinds[0]}

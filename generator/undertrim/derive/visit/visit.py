@@ -7,16 +7,18 @@ from functools import cached_property
 from undertrim.derive import jobs
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
+from undertrim.derive.fit.duty_groups import Becomes, becomes
 from undertrim.derive.fit.shopping import Order, orders
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Gear, Stock, of_kind
 from undertrim.derive.procedure.planning import Planner, Procedure, Target
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.visit.between import Chosen, left
 from undertrim.derive.visit.merged import merged
+from undertrim.derive.visit.misfits import Misfit, misfits
 from undertrim.derive.visit.totals import Totals, totals
 from undertrim.derive.wiring.groups import Group, joints
 from undertrim.record.model import Connector, Opening, VehicleRecord
-from undertrim.record.model.kinds.receiver import LeadsGear
+from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 
 _AFTER_CARE = ("restore", "try", "after")
 
@@ -117,6 +119,28 @@ class Visit:
     def verdicts(self) -> tuple[Answer, ...]:
         """The verdicts on the gear that is chosen, with every number behind them, for each group of cars in which they are the same."""
         return tuple(found for opening in self.openings if opening.id in self.gear for found in self.offers(opening))
+
+    @cached_property
+    def misfits(self) -> tuple[Misfit, ...]:
+        """The chosen gear that does not fit, or of which nobody can say so."""
+        return tuple(misfits(self.verdicts))
+
+    @cached_property
+    def duties(self) -> tuple[Becomes, ...]:
+        """What becomes of what the factory unit also does: with the receiver that is chosen and what may stand between, where it is open with any of the stock."""
+        receivers = {name: item for name, gear in self.gear.items() for item in of_kind([gear], ReceiverGear)}
+        worked = {opening.id for opening in self.openings}
+        every = becomes(self.record, self.address, self.known.stock, receivers, self.vehicle.shelves)
+        return tuple(item for item in every if worked & set(item.openings))
+
+    @cached_property
+    def functions(self) -> frozenset[str] | None:
+        """The functions that the chosen receivers want from the car; None where one is left open or nothing can be said of it, so that it may be any."""
+        fits = [fit for answer in self.verdicts if answer.opening.takes_over for fit in answer.fits]
+        told = {answer.opening.id for answer in self.verdicts if answer.fits}
+        if any(opening.takes_over and opening.id not in told for opening in self.openings):
+            return None
+        return frozenset(need.function for fit in fits for need in fit.needs)
 
     def offers(self, opening: Opening) -> list[Answer]:
         """The answers for an opening: the chosen gear, or the whole stock ranked where none is chosen."""

@@ -1,12 +1,13 @@
 """What can stop the job or costs the owner something: it stands above everything else."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.factory_sound import TURN_ON
 from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
@@ -28,8 +29,42 @@ class Blocker:
 
 def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -> list[Blocker]:
     """In order of weight: `weight` is stop, lost, unknown or need. `stock` is the gear that may keep what the factory unit does."""
-    kept = duties.duties(record, address, stock)
-    found = [
+    return _by_weight(_found(record, address, stock, duties.duties(record, address, stock)))
+
+
+def of_visit(made: Visit) -> list[Blocker]:
+    """Those of a visit, in its cars: what hangs on gear is that of the gear it names, and of the stock where it names none."""
+    kept = [duties.duty(made.record, item) for item in made.duties]
+    found = [*_misfits(made), *_found(made.record, made.address, made.shelf, kept, made.functions)]
+    return _by_weight([item for item in found if _concerns(item, made)])
+
+
+def _concerns(item: Blocker, made: Visit) -> bool:
+    there = not item.openings or any(opening.id in item.openings for opening in made.openings)
+    return there and When(tuple((name, tuple(choices)) for name, choices in item.clauses.items())).holds(made.car)
+
+
+def _misfits(made: Visit) -> Iterator[Blocker]:
+    for found in made.misfits:
+        title = message("blockers/gear-at", gear=found.fit.name, opening=found.opening.name)
+        weight = "stop" if found.certain else "unknown"
+        yield _item(made.record, weight, title, found.fit.headline, found.when, [found.opening.id])
+
+
+def _by_weight(found: Iterable[Blocker]) -> list[Blocker]:
+    order = ("stop", "lost", "unknown", "need")
+    return sorted(found, key=lambda item: order.index(item.weight))
+
+
+def _found(
+    record: VehicleRecord,
+    address: str,
+    stock: Stock,
+    kept: Sequence[duties.ShownDuty],
+    functions: Collection[str] | None = None,
+) -> list[Blocker]:
+    """`functions` are those that the new receiver wants from the car; None: any."""
+    return [
         *_closed(record),
         *_voltage(record),
         *_forty_eight(record),
@@ -37,11 +72,9 @@ def blockers(record: VehicleRecord, address: str = "", stock: Stock = NOTHING) -
         *_safety(record),
         *_conflicts(record),
         *_lids(record),
-        *_needs(record),
+        *_needs(record, functions),
         *_amplifier(record, address, stock),
     ]
-    order = ("stop", "lost", "unknown", "need")
-    return sorted(found, key=lambda item: order.index(item.weight))
 
 
 def _item(
@@ -163,8 +196,9 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Bl
             yield _item(record, "need", message("blockers/amplifier"), how, system.when, [opening])
 
 
-def _needs(record: VehicleRecord) -> Iterator[Blocker]:
-    data = [wiring.function_name(item.id) for item in wiring.by_data(record)]
+def _needs(record: VehicleRecord, functions: Collection[str] | None) -> Iterator[Blocker]:
+    by_data = (item.id for item in wiring.by_data(record))
+    data = [wiring.function_name(name) for name in by_data if functions is None or name in functions]
     if data:
         text = message("blockers/by-data", count=len(data), functions=words.listed(*data))
         yield _item(record, "need", message("blockers/interface"), text, ALWAYS, _receivers(record))

@@ -48,7 +48,7 @@ def of(made: Visit) -> Published:
         variant=dict(fixed),
         variant_words=names.car(record, fixed),
         open_variants=_open(record, plans),
-        blockers=_blockers(record, address, made.shelf, wanted, fixed),
+        blockers=blockers.of_visit(made),
         routes=_routes(plans),
         steps=[_step(record, step, plans, fixed, list(_kits(step, made))) for step in made.steps],
         cars=_cars(made),
@@ -78,18 +78,6 @@ def _refuse_absent(
     if missing:
         car = names.car(record, fixed) or message("jobs/any-choice")
         raise jobs.BadRequest(message("jobs/no-car", car=car, job=missing[0]))
-
-
-def _blockers(
-    record: VehicleRecord, address: str, shelf: Stock, wanted: Sequence[Target], fixed: Mapping[str, str]
-) -> list[blockers.Blocker]:
-    """What is in the way of these jobs in these cars."""
-    found = blockers.blockers(record, address, shelf)
-    return [item for item in found if _concerns(item, wanted) and _applies(item.clauses, fixed)]
-
-
-def _concerns(blocker: blockers.Blocker, wanted: Sequence[Target]) -> bool:
-    return not blocker.openings or any(target.opening in blocker.openings for target in wanted)
 
 
 def _cars(made: Visit) -> list[VisitCars]:

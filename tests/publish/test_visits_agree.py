@@ -1,0 +1,134 @@
+"""A visit's plan, its printed sheet, and what the vehicle's page selects from the published data say the same: random visits to every record.
+
+UNDERTRIM_TESTS=thorough tries 500 of them.
+"""
+
+import json
+import os
+import random
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from in_node import Run
+from undertrim.check.shelf import stock
+from undertrim.derive import cars
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.jobs import BadRequest
+from undertrim.derive.procedure.planning import targets
+from undertrim.derive.visit import text
+from undertrim.derive.visit.understanding import visit
+from undertrim.derive.visit.visit import Visit
+from undertrim.publish.encoding import indented
+from undertrim.publish.facts.visit import of
+from undertrim.publish.printed.sheet import visited
+from undertrim.publish.web import pages
+from undertrim.record.model import VehicleRecord
+from wired import DAY, PLACE, URL, VEHICLES, made
+
+NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 40
+FATES = ("out", "back", "moved", "bagged", "new")
+SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
+  const { plans, steps } = pages[page];
+  const chosen = (of) => visit_selection.selection(plans, jobs, of);
+  return { steps: chosen(car).map((n) => [steps[n].id, steps[n].minutes]),
+    totals: kinds.map((kind) => visit_totals.totals(chosen(kind).map((n) => steps[n]), kind)) };
+})"""
+
+
+def some(draw: random.Random, path: Path) -> Visit | None:
+    """A visit to some jobs of a record with some answers and some gear; None for one that is refused."""
+    vehicle = known(path)
+    about = vehicle.record
+    every = targets(about)
+    jobs = draw.sample(every, draw.randint(1, min(4, len(every))))
+    words = ["jobs=" + ",".join(map(str, jobs))]
+    for name, variant in cars.asked(about).items():
+        if draw.random() < 0.6:
+            words.append(f"{name}.choice={draw.choice(list(variant.choices))}")
+    for opening in dict.fromkeys(about.openings[job.opening] for job in jobs):
+        if draw.random() < 0.5 and (taken := vehicle.stock.taken(opening)):
+            words.append(f"{opening.written}.gear={draw.choice(taken).id}")
+    try:
+        asked = visit(vehicle, text.parse(f"{path.stem}?{'&'.join(words)}"))
+        of(asked)
+    except BadRequest:
+        return None
+    return visit(vehicle, text.parse(text.write(asked)))
+
+
+@cache
+def known(path: Path) -> Vehicle:
+    entry = PLACE.load(path)
+    assert isinstance(entry.record, VehicleRecord)
+    return Vehicle(entry.record, entry.address, stock(PLACE), clearances())
+
+
+def visits() -> Iterator[tuple[Path, Visit]]:
+    """Random ones, every record in its turn."""
+    draw, number = random.Random(20260504), 0  # noqa: S311 - the same visits in every run
+    while number < NUMBER:
+        path = VEHICLES[number % len(VEHICLES)]
+        found = some(draw, path)
+        if found is not None:
+            number += 1
+            yield path, found
+
+
+def jobs_of(path: Path, asked: Visit) -> list[str]:
+    """The jobs as the boxes of the page stand."""
+    wanted = set(map(str, asked.targets))
+    return [target["id"] for target in made(path)["targets"] if target["id"] in wanted]
+
+
+def planned(totals: dict[str, Any]) -> dict[str, Any]:
+    """Totals of a plan in the form of the page's script."""
+    return {
+        "time": totals["time_text"],
+        "tools": sorted(tool["name"] for tool in totals["tools"]),
+        "buy": sorted([json.dumps(item, sort_keys=True) for item in totals["buy"]]),
+        "tally": {row["sort"]: [row.get(fate, 0) for fate in FATES] for row in totals["fasteners"]},
+    }
+
+
+def selected(totals: dict[str, Any]) -> dict[str, Any]:
+    """What the page's script reckons, in the same form."""
+    return {
+        "time": totals["time"],
+        "tools": sorted(totals["tools"]),
+        "buy": sorted([json.dumps(item, sort_keys=True) for item in totals["buy"]]),
+        "tally": {sort: [row[fate] for fate in FATES] for sort, row in totals["tally"].items()},
+    }
+
+
+def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
+    asked = list(visits())
+    plans = [json.loads(indented(of(one))) for _, one in asked]
+    asks = [
+        {"page": path.stem, "jobs": jobs_of(path, one), "car": one.car, "kinds": [kinds["cars"][0] for kinds in plan["cars"]]}
+        for (path, one), plan in zip(asked, plans, strict=True)
+    ]  # fmt: skip
+    shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
+    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals")
+    for (_, one), plan, page in zip(asked, plans, answers, strict=True):
+        name = text.write(one)
+        assert page["steps"] == [[step["id"], step["minutes"]] for step in plan["steps"]], name
+        assert list(map(selected, page["totals"])) == [planned(entry["totals"]) for entry in plan["cars"]], name
+        assert_printed(one, plan, name)
+
+
+def assert_printed(one: Visit, plan: dict[str, Any], name: str) -> None:
+    """The sheet has the steps, times, tools and tally of the plan."""
+    sheet = visited.view(one, URL, "a4", DAY)
+    rows = [row for section in sheet["sections"] for row in section["steps"]]
+    said = [(row["number"], row["verb"], row["title"], row["time"]) for row in rows]
+    steps = enumerate(plan["steps"], start=1)
+    assert said == [(number, step["verb"], step["title"], step["time"]) for number, step in steps], name
+    for totals, entry in zip(sheet["totals"], plan["cars"], strict=True):
+        own = planned(entry["totals"])
+        assert totals["time"] == own["time"], name
+        assert {row["sort"]: row["counts"][: len(FATES)] for row in totals["rows"]} == own["tally"], name
+        assert len(totals["tools"]) == len(own["tools"]), name
+        assert all(any(tool in line for line in totals["tools"]) for tool in own["tools"]), name
