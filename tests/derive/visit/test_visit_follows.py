@@ -160,6 +160,6 @@ def test_what_is_lost_is_so_with_the_receiver_that_is_named() -> None:
 def test_an_interface_is_needed_for_the_functions_that_the_receiver_wants() -> None:
     one = made("plover-2017-2022?jobs=dash&dash=skerrowe-broadside")
     wanted = {need.function for answer in one.verdicts for fit in answer.fits for need in fit.needs}
-    assert one.functions == wanted
+    assert one.functions == frozenset(wanted)
     assert one.functions
     assert made("plover-2017-2022?jobs=dash").functions is None
