@@ -101,7 +101,9 @@ def _anchors(page: Path) -> set[str]:
 def test_files_that_are_named_exist(page: Path) -> None:
     for text in in_backticks(page):
         if re.fullmatch(r"[\w./-]+\.(py|toml|ya?ml|json|j2|typ|js|css)", text):
-            assert text == collection.NAME or any((ROOT / home / text).exists() for home in HOMES), text  # it may be left out
+            assert text == collection.NAME or any((ROOT / home / text).exists() for home in HOMES), (
+                text
+            )  # it may be left out
 
 
 def test_the_map_of_the_rooms_names_every_package() -> None:

@@ -30,7 +30,7 @@ BOTH = tuple(SIZES)
 def finch() -> tuple[VehicleRecord, dict[str, Any]]:
     entry = Workspace(ROOT).load(FINCH)
     assert isinstance(entry.record, VehicleRecord)
-    return entry.record, facts.vehicle(entry)
+    return entry.record, dict(facts.vehicle(entry))
 
 
 def printing(*papers: str) -> beside.Printing:
