@@ -54,6 +54,25 @@ def test_paper_and_margin_are_chosen(workspace: Path) -> None:
     assert (page.mediabox.width, page.mediabox.height) == pytest.approx((612, 792), abs=0.01)
 
 
+@pytest.mark.parametrize(
+    ("settings", "asked", "size"),
+    [
+        ('"letter"', [], (612, 792)),
+        ('["letter", "a4"]', [], (612, 792)),
+        ('"letter"', ["--paper", "a4"], (595.28, 841.89)),
+    ],
+)
+def test_the_paper_is_that_of_the_collection_unless_asked_for(
+    workspace: Path, settings: str, asked: list[str], size: tuple[float, float]
+) -> None:
+    (workspace / "undertrim.toml").write_text(f"paper = {settings}\n", encoding="utf-8")
+    sheet = ["sheet", f"{FINCH}?jobs=dash", *asked, "--in", str(workspace), "--out", "sheet.pdf"]
+    assert run(workspace, FINCH, "dash", *asked, "--output", "x.pdf") == main(sheet) == 0
+    for name in ("x.pdf", "sheet.pdf"):
+        box = PdfReader(name).pages[0].mediabox
+        assert (box.width, box.height) == pytest.approx(size, abs=0.01)
+
+
 def test_a_file_that_is_there_stays_unless_forced(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
     Path("x.pdf").write_text("mine", encoding="utf-8")
     assert run(workspace, FINCH, "dash", "--output", "x.pdf") == 1

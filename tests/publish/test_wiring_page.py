@@ -112,13 +112,6 @@ def test_runs_have_their_cables_and_lead_to_the_calculators(path: Path) -> None:
         assert section.count('data-label="AWG"') == len(run["cables"])
 
 
-@each_vehicle
-def test_the_page_leads_to_its_wiring_sheets(path: Path) -> None:
-    record = pages.vehicle(made(path))["record"]
-    for paper in ("a4", "letter"):
-        assert f'href="{made(path)["id"]}-wiring-{paper}.pdf"' in record
-
-
 def test_what_comes_from_a_record_is_escaped() -> None:
     facts: dict[str, Any] = json.loads(indented(made(VEHICLES[0])))
     evil = "<script>x</script>"

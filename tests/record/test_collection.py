@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 
 from undertrim.cli import main
+from undertrim.publish.build import beside
+from undertrim.publish.printed import paper
 from undertrim.record import collection
 from undertrim.record.collection import BadSettings, NoSuchLanguage, Settings
 from undertrim.words import Language, language, tags
@@ -18,7 +20,24 @@ def put(folder: Path, text: str) -> Path:
 
 
 def test_without_settings_the_usual_ones_hold(tmp_path: Path) -> None:
-    assert collection.settings(tmp_path) == Settings(language="en")
+    assert collection.settings(tmp_path) == Settings(language="en", paper=("a4",))
+
+
+@pytest.mark.parametrize(
+    ("text", "papers"),
+    [
+        ('"letter"', ("letter",)),
+        ('["letter"]', ("letter",)),
+        ('["letter", "a4"]', ("letter", "a4")),
+        ('["a4", "a4"]', ("a4",)),
+    ],
+)
+def test_a_collection_says_its_paper(tmp_path: Path, text: str, papers: tuple[str, ...]) -> None:
+    assert collection.settings(put(tmp_path, f"paper = {text}\n")) == Settings(paper=papers)
+
+
+def test_every_paper_of_a_collection_can_be_printed_on() -> None:
+    assert set(collection.PAPERS) == set(paper.PAPERS) == set(beside.PAPERS)
 
 
 def test_a_collection_says_its_language(tmp_path: Path) -> None:
@@ -30,6 +49,11 @@ def test_a_collection_says_its_language(tmp_path: Path) -> None:
     [
         ('langauge = "en"\n', "no setting is called 'langauge'; did you mean 'language'?"),
         ("language = 1\n", "'language' must be text in quotes, for example language = \"en\""),
+        ('paper = "a5"\n', "'paper' must be 'a4' or 'letter', or a list of both: paper = [\"a4\", \"letter\"]"),
+        ("paper = 4\n", "'paper' must be 'a4' or 'letter', or a list of both"),
+        ("paper = []\n", "'paper' must be 'a4' or 'letter', or a list of both"),
+        ('paper = ["a4", ["letter"]]\n', "'paper' must be 'a4' or 'letter', or a list of both"),
+        ('papper = "a4"\n', "no setting is called 'papper'; did you mean 'paper'?"),
         ("language\n", "this is no TOML: Expected '=' after a key in a key/value pair (at line 1, column 9)."),
     ],
 )

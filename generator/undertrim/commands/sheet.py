@@ -22,6 +22,7 @@ from undertrim.publish.build.day import today
 from undertrim.publish.facts import names
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import site
+from undertrim.record.collection import settings
 from undertrim.record.store import Workspace
 from undertrim.words import Message, message, say
 
@@ -31,7 +32,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add_visit(parser)
     add_jobs(parser)
     add_gear(parser)
-    parser.add_argument("--paper", choices=sorted(PAPERS), default="a4", help="the paper (default: a4)")
+    parser.add_argument("--paper", choices=sorted(PAPERS), help="the paper (default: the collection's)")
     parser.add_argument("--out", type=Path, metavar="FILE", help="where to write (default: VEHICLE-JOBS.pdf here)")
     parser.add_argument("--force", action="store_true", help="write over a file that is there")
 
@@ -46,7 +47,9 @@ def run(options: argparse.Namespace) -> int:
     if file.exists() and not options.force:
         return _refuse(message("template/there", file=str(file)))
     try:
-        printed = pdf.render_visit(made, _address(place, made), PAPERS[options.paper], today())
+        printed = pdf.render_visit(
+            made, _address(place, made), PAPERS[options.paper or settings(place.root).paper[0]], today()
+        )
     except jobs.BadRequest as error:
         raise Usage(error.said) from error
     except (Unreachable, TooTangled) as error:

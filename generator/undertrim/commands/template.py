@@ -25,6 +25,7 @@ from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts.closed import said
 from undertrim.publish.printed import paper
 from undertrim.record import units
+from undertrim.record.collection import settings
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.nearness import suggestion
@@ -41,7 +42,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: the only one of the visit)"
     )
     parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the opening alone)")
-    parser.add_argument("--paper", choices=sorted(paper.PAPERS), default="a4", help="the paper (default: a4)")
+    parser.add_argument("--paper", choices=sorted(paper.PAPERS), help="the paper (default: the collection's)")
     parser.add_argument(
         "--margin", metavar="LENGTH", default="10 mm", help="what the printer leaves white (default: 10 mm)"
     )
@@ -70,7 +71,8 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(message("template/there", file=str(file)))
     try:
         template = paper.Template(entry.address, entry.record, opening, gear)
-        drawn = paper.render(template, paper.PAPERS[options.paper], margin)
+        size = paper.PAPERS[options.paper or settings(place.root).paper[0]]
+        drawn = paper.render(template, size, margin)
     except (paper.NotRecorded, paper.NoRoom) as error:
         return _refuse(message("template/not-drawn", path=str(entry.source.path), why=str(error)))
     return _written(file, drawn)

@@ -1,10 +1,11 @@
 """The settings of a collection: `undertrim.toml` beside its `records/`, which may be left out.
 
 language = "en"    # of pages, sheets and commands, for whoever asks for no other
+paper = "a4"       # that sheets and templates are printed on, or "letter", or both: ["a4", "letter"]
 """
 
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from pathlib import Path
 from typing import Any
 
@@ -13,7 +14,8 @@ from undertrim.words import Language, Message, UnknownLanguage, language, messag
 from undertrim.work.refused import Refused
 
 NAME = "undertrim.toml"
-_KEYS = ("language",)
+PAPERS = ("a4", "letter")
+"""ISO 216, and ANSI/ASME Y14.1 size A."""
 
 
 class BadSettings(Refused):
@@ -28,6 +30,7 @@ class Settings:
     """What a collection has chosen."""
 
     language: str = "en"
+    paper: tuple[str, ...] = PAPERS[:1]
 
 
 def settings(root: Path) -> Settings:
@@ -35,15 +38,29 @@ def settings(root: Path) -> Settings:
     path = root / NAME
     if not path.is_file():
         return Settings()
-    given = _read(path)
-    for key, value in given.items():
-        if key not in _KEYS:
-            raise BadSettings(
-                path, message("collection/unknown", key=key, way=suggestion(key, _KEYS, message("nearness/settings")))
-            )
-        if not isinstance(value, str):
+    return Settings(**{key: _value(path, key, value) for key, value in _read(path).items()})
+
+
+def _value(path: Path, key: str, value: object) -> Any:
+    match key:
+        case "language" if isinstance(value, str):
+            return value
+        case "language":
             raise BadSettings(path, message("collection/no-text", key=key))
-    return Settings(**given)
+        case "paper":
+            return _papers(path, value)
+        case _:
+            known = [field.name for field in fields(Settings)]
+            way = suggestion(key, known, message("nearness/settings"))
+            raise BadSettings(path, message("collection/unknown", key=key, way=way))
+
+
+def _papers(path: Path, value: object) -> tuple[str, ...]:
+    """One paper or several, each once, in the order they are written."""
+    named = value if isinstance(value, list) else [value]
+    if not named or any(not isinstance(name, str) or name not in PAPERS for name in named):
+        raise BadSettings(path, message("collection/no-paper", known=one_of(*map(quoted, PAPERS))))
+    return tuple(dict.fromkeys(named))
 
 
 def _read(path: Path) -> dict[str, Any]:

@@ -1,6 +1,7 @@
-"""The files that stand beside a vehicle's page: its data, its sheets, and a paper template of each opening."""
+"""The files that stand beside a vehicle's page: its data, its sheets, and the paper templates of its openings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from undertrim.derive.procedure.closed import closed_in
@@ -8,11 +9,36 @@ from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import Published, compact
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
+from undertrim.publish.web.downloads import Downloads, Link
 from undertrim.publish.web.views import VISIT, WIRING, View
 from undertrim.record.model import VehicleRecord
-from undertrim.words import message
+from undertrim.words import message, say
 
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
+
+Templates = Mapping[str, paper.Sheets]
+"""The sheets of each opening that has a template, by its id, in the order they are printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Printing:
+    """What is to be printed of a vehicle: its templates are laid out already, by paper, for its page says where each of them begins."""
+
+    vehicle: str
+    templates: Mapping[str, Templates]
+
+    @property
+    def downloads(self) -> Downloads:
+        """What the page leads to."""
+        found: dict[str, tuple[Link, ...]] = {}
+        for name, laid in self.templates.items():
+            for opening, page in _first_pages(laid):
+                link = Link(f"{_file(self.vehicle, '-templates', name)}#page={page}", name)
+                found[opening] = (*found.get(opening, ()), link)
+        return Downloads(self._sheets(""), self._sheets("-wiring"), found)
+
+    def _sheets(self, sort: str) -> tuple[Link, ...]:
+        return tuple(Link(_file(self.vehicle, sort, name), name) for name in self.templates)
 
 
 def data(made: Published) -> tuple[str, bytes]:
@@ -20,17 +46,26 @@ def data(made: Published) -> tuple[str, bytes]:
     return f"{made['id']}.json", compact(made).encode()
 
 
-def sheets(record: VehicleRecord, made: Published, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
+def printing(record: VehicleRecord, made: Published, papers: Sequence[str]) -> Printing:
+    """What is to be printed of a vehicle in each of the papers."""
+    return Printing(made["id"], {name: dict(_templates(record, made, name)) for name in papers})
+
+
+def sheets(wanted: Printing, made: Published, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
     """Everything to print, with the names of the files; `day` is the day of printing."""
     url, wiring_url = (page(site_url, made["address"], view) for view in (VISIT, WIRING))
-    for name, size in PAPERS.items():
+    for name, laid in wanted.templates.items():
+        size = PAPERS[name]
         with making(message("building/its-sheet")):
             fitting = pdf.render(made, url, size, day)
         with making(message("building/its-wiring-sheet")):
             wiring = pdf.render_wiring(made, wiring_url, size, day)
-        yield f"{made['id']}-{name}.pdf", fitting
-        yield f"{made['id']}-wiring-{name}.pdf", wiring
-    yield from _templates(record, made)
+        yield _file(made["id"], "", name), fitting
+        yield _file(made["id"], "-wiring", name), wiring
+        if laid:
+            with making(message("building/its-templates")):
+                title = say(message("paper/all-openings", car=next(iter(laid.values())).car))
+                yield _file(made["id"], "-templates", name), paper.printed(laid.values(), paper.PAPERS[name], title)
 
 
 def page(site_url: str, address: str, view: View = VISIT) -> str:
@@ -38,25 +73,31 @@ def page(site_url: str, address: str, view: View = VISIT) -> str:
     return f"{site_url.rstrip('/')}/vehicles/{view.path(address)}.html"
 
 
-def _templates(record: VehicleRecord, made: Published) -> Iterator[tuple[str, bytes]]:
+def _templates(record: VehicleRecord, made: Published, size: str) -> Iterator[tuple[str, paper.Sheets]]:
     """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system."""
     for opening in record.openings.values():
         if closed_in(record, opening):
             continue
-        for name in PAPERS:
-            with making(message("building/its-template", opening=opening.name)):
-                drawn = _template(paper.Template(made["address"], record, opening), name)
-            if drawn:
-                yield template_file(made["id"], opening.id, name), drawn
+        with making(message("building/its-template", opening=opening.name)):
+            drawn = _laid_out(paper.Template(made["address"], record, opening), size)
+        if drawn:
+            yield opening.id, drawn
 
 
-def _template(template: paper.Template, size: str) -> bytes | None:
+def _laid_out(template: paper.Template, size: str) -> paper.Sheets | None:
     try:
-        return paper.render(template, paper.PAPERS[size])
+        return paper.laid_out(template, paper.PAPERS[size])
     except (paper.NotRecorded, paper.NoRoom):
         return None
 
 
-def template_file(vehicle: str, opening: str, size: str) -> str:
-    """The name of an opening's template."""
-    return f"{vehicle}-{opening}-template-{size}.pdf"
+def _first_pages(laid: Templates) -> Iterator[tuple[str, int]]:
+    """The page on which each opening begins in the file of all."""
+    at = 1
+    for opening, drawn in laid.items():
+        yield opening, at
+        at += len(drawn.pages)
+
+
+def _file(vehicle: str, sort: str, size: str) -> str:
+    return f"{vehicle}{sort}-{size}.pdf"

@@ -7,6 +7,7 @@ from pathlib import Path
 from undertrim import resources
 from undertrim.publish.build.day import today
 from undertrim.record import photo_files
+from undertrim.record.collection import settings
 from undertrim.record.digests import Digests, joined
 from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
@@ -15,22 +16,24 @@ from undertrim.words import spoken
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for, the state of the stock, and the name of the folder that its files then have."""
+    """A vehicle record, the site it is prepared for, the state of the stock, the papers that are printed on, and the name of the folder that its files then have."""
 
     path: Path
     site_url: str
     gear: str
+    papers: tuple[str, ...]
     key: str
 
     def now(self, gear: str) -> "Keyed":
         """The same vehicle as its record is now, with the state that the stock was read in."""
-        return replace(self, gear=gear, key=_key(self.path, self.site_url, gear, Digests()))
+        return replace(self, gear=gear, key=_key(self.path, self.site_url, gear, self.papers, Digests()))
 
 
 def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests) -> list[Keyed]:
     """The vehicles at `paths`, and the gear that is held against them, as they are now."""
     gear = gear_key(workspace, digests)
-    return [Keyed(path, site_url, gear, _key(path, site_url, gear, digests)) for path in paths]
+    papers = settings(workspace.root).paper
+    return [Keyed(path, site_url, gear, papers, _key(path, site_url, gear, papers, digests)) for path in paths]
 
 
 def gear_key(workspace: Workspace, digests: Digests) -> str:
@@ -40,9 +43,9 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
     return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
 
 
-def _key(path: Path, site_url: str, gear: str, digests: Digests) -> str:
-    """Changes with the record's place, content and photographs, the records that it takes from, the stock, the site's address, the program itself and, for the ages, the month."""
+def _key(path: Path, site_url: str, gear: str, papers: tuple[str, ...], digests: Digests) -> str:
+    """Changes with the record's place, content and photographs, the records that it takes from, the stock, the site's address, the papers, the program itself and, for the ages, the month."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
     beside = sisters_digest(path.parent.parent, path, digests)
-    told = site_url, resources.program(), spoken().tag, f"{today():%Y-%m}"
+    told = site_url, " ".join(papers), resources.program(), spoken().tag, f"{today():%Y-%m}"
     return joined(digests.of(path), beside, place, photos, gear, *told)

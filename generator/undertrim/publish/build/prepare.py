@@ -130,13 +130,14 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
 
 def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
     """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted."""
+    assert isinstance(entry.record, VehicleRecord)
+    wanted = beside.printing(entry.record, made, item.papers)
     with making(message("building/its-page")):
-        bodies = pages.vehicle(made)
+        bodies = pages.vehicle(made, wanted.downloads)
     with making(message("building/its-data")):
         data = beside.data(made)
-    assert isinstance(entry.record, VehicleRecord)
     with_page = [data, *shown(entry, entry.record, photos).files()]
     prepared.keep(folder, made, bodies, with_page, sheets=False)
     if sheets:
-        printed = beside.sheets(entry.record, made, item.site_url, today())
+        printed = beside.sheets(wanted, made, item.site_url, today())
         prepared.keep(folder, made, bodies, [*with_page, *printed], sheets=True)

@@ -11,6 +11,7 @@ import typst
 
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish import script_words
+from undertrim.publish.printed.packed import packed
 from undertrim.publish.printed.sheet import Paper, glyphs, view, visited, wiring
 from undertrim.resources import inside
 
@@ -37,11 +38,15 @@ def render_visit(made: Visit, url: str, paper: Paper, day: date) -> bytes:
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:
-    data = json.dumps(shown, ensure_ascii=False)
-    inputs = {"sheet": data, "words": template_words()}
-    made_pdf = compiler(template).compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
-    assert isinstance(made_pdf, bytes)
-    return made_pdf
+    return compiled(template, "sheet", shown)
+
+
+def compiled(template: str, name: str, shown: Mapping[str, Any]) -> bytes:
+    """A template with its data, which it knows by a name. Raises typst.TypstError."""
+    inputs = {name: json.dumps(shown, ensure_ascii=False), "words": template_words()}
+    made = compiler(template).compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
+    assert isinstance(made, bytes)
+    return packed(made)
 
 
 def template_words() -> str:

@@ -15,6 +15,7 @@ from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.terminal import plan as plan_text
+from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
 from undertrim.publish.web.views import RECORD, VIEWS, View
 from undertrim.words import once_per_language, spoken
@@ -62,13 +63,14 @@ def environment() -> Environment:
     return made
 
 
-def vehicle(facts: Published) -> dict[str, str]:
-    """The bodies of a vehicle's pages, by the name of the view."""
-    return {view.name: _view(view, facts) for view in VIEWS}
+def vehicle(facts: Published, printed: Downloads = NOTHING) -> dict[str, str]:
+    """The bodies of a vehicle's pages, by the name of the view; they lead to what is printed of it."""
+    return {view.name: _view(view, facts, printed) for view in VIEWS}
 
 
-def _view(view: View, facts: Published) -> str:
-    return environment().get_template(f"vehicle-{view.name}.html.j2").render(v=facts, view=view, views=VIEWS)
+def _view(view: View, facts: Published, printed: Downloads) -> str:
+    template = environment().get_template(f"vehicle-{view.name}.html.j2")
+    return template.render(v=facts, view=view, views=VIEWS, printed=printed)
 
 
 def make(name: str, vehicles: list[Published]) -> str:

@@ -32,7 +32,7 @@ from undertrim.publish.web import policy, scripts, shells
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
-from undertrim.record import handbook
+from undertrim.record import collection, handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.plain_markdown import PlainMarkdown
 from undertrim.words import ENGLISH, message, say, spoken
@@ -268,7 +268,7 @@ class _Preview(LiveReloadServer):
 def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
     """Show `out` in a browser and rebuild when a file of the workspace changes, until interrupted."""
     server = _Preview(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
-    for name in ("records", "mkdocs.yml", "site_overrides"):
+    for name in ("records", "mkdocs.yml", collection.NAME, "site_overrides"):
         if (root / name).exists():
             server.watch(str(root / name))
     try:

@@ -1,6 +1,5 @@
 """Prints pages as a PDF with Typst. The pages are only data to it, in absolute millimetres."""
 
-import json
 from collections.abc import Sequence
 from typing import Any
 
@@ -18,10 +17,7 @@ def printed(pages: Sequence[Page], paper: Paper, title: str) -> bytes:
         "height": paper.height,
         "pages": [_page(page) for page in pages],
     }
-    inputs = {"template": json.dumps(shown, ensure_ascii=False), "words": pdf.template_words()}
-    made = pdf.compiler("template.typ").compile(format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"])
-    assert isinstance(made, bytes)
-    return made
+    return pdf.compiled("template.typ", "template", shown)
 
 
 def _page(page: Page) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """Puts a drawing and its words on sheets of paper: as many as its true size needs."""
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from undertrim.publish.printed.paper import blocks
 from undertrim.publish.printed.paper.blocks import Block
@@ -39,16 +40,16 @@ LETTER = Paper("letter", 215.9, 279.4)  # ANSI/ASME Y14.1, size A
 PAPERS = {paper.name: paper for paper in (A4, LETTER)}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Sheet:
-    """All that is the same on every sheet."""
+    """All that is the same on every sheet; what is reckoned of it is kept, for each sheet asks again."""
 
     words: Words
     drawn: Drawing
     area: Box
     indexed: bool = False
 
-    @property
+    @cached_property
     def window(self) -> Box:
         """What is left for the drawing. Raises NoRoom."""
         above = self.head("").height + _GAP
@@ -57,7 +58,7 @@ class _Sheet:
             raise NoRoom(say(message("paper/no-room")))
         return Box(self.area.left, self.area.top + above, self.area.right, self.area.bottom - below)
 
-    @property
+    @cached_property
     def grid(self) -> Grid:
         """The tiles that the drawing needs. Raises NoRoom."""
         return split(bounds(self.drawn.shapes).grown(_PAD), self.window.width, self.window.height)
@@ -70,7 +71,7 @@ class _Sheet:
         """Scale, key and notes; as high on each."""
         return blocks.strip(self.words, self.drawn.keys, self.area.width, index if self.indexed else None)
 
-    @property
+    @cached_property
     def foot(self) -> Block:
         """The foot."""
         return blocks.foot(self.words, self.area.width)
