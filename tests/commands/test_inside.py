@@ -13,7 +13,7 @@ from undertrim.cli import main
 from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.derive.procedure.planning import Planner
-from undertrim.publish.build.beside import sheets
+from undertrim.publish.build.beside import printing
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts.blockers import blockers
 from undertrim.publish.facts.vehicle import vehicle
@@ -126,9 +126,9 @@ def test_page_sheet_and_files_say_inside(made: tuple[VehicleRecord, Published]) 
     shown = view(found, "https://undertrim.invalid/", "a4", DAY)
     assert any(NAMES in entry["closed"] for entry in shown["fits"])
     assert any(NAMES in entry["text"] for entry in shown["blockers"])
-    names = [name for name, _ in sheets(about, found, "https://undertrim.invalid", DAY)]
-    assert not [name for name in names if "rear-door" in name]
-    assert [name for name in names if "front-door" in name]
+    templates = printing(about, found, ["a4"]).downloads.templates
+    assert "rear-door" not in templates
+    assert "front-door" in templates
 
 
 WAYS = """
