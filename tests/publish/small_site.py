@@ -1,6 +1,7 @@
 """A workspace of three vehicles, a folder for it that is quick, and a stand-in for the site engine that makes three files in no time."""
 
 import os
+import re
 import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -40,9 +41,9 @@ def held(folder: Path) -> dict[str, bytes]:
 
 
 def workspace(root: Path, number: int = 3) -> Workspace:
-    """The smallest vehicle records of this repository that follow no other, with a handbook of one page."""
+    """The smallest vehicle records of this repository that neither follow another nor take from one, with a handbook of one page."""
     vehicles = sorted((ROOT / "records/vehicles").rglob("*.yaml"), key=lambda path: path.stat().st_size)
-    chosen = [path for path in vehicles if "\n  follows:" not in path.read_text(encoding="utf-8")]
+    chosen = [path for path in vehicles if not re.search(r"\n(  follows|shares):", path.read_text(encoding="utf-8"))]
     for path in chosen[:number]:
         target = root / path.relative_to(ROOT)
         target.parent.mkdir(parents=True, exist_ok=True)

@@ -88,7 +88,7 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
-    monkeypatch.setattr(pages, "vehicle", lambda made: {view.name: compact(made) for view in VIEWS})
+    monkeypatch.setattr(pages, "vehicle", lambda made, _: {view.name: compact(made) for view in VIEWS})
     with quick() as folder:
         yield Case(folder / "root")
 

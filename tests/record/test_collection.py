@@ -64,8 +64,8 @@ def test_what_cannot_be_used_is_said_with_its_file(tmp_path: Path, text: str, sa
 
 
 def test_a_language_that_nobody_wrote_is_refused_with_those_there_are() -> None:
-    with pytest.raises(NoSuchLanguage, match="there are no words in the language 'qq': ask for 'en'"):
-        collection.spoken_in("qq")
+    with pytest.raises(NoSuchLanguage, match="there are no words in the language 'zz': ask for 'en'"):
+        collection.spoken_in("zz")
 
 
 @pytest.mark.parametrize("tag", ["", ".", "..", "../../etc", "en/../en", "EN"])
@@ -90,9 +90,9 @@ def test_a_language_is_a_folder_with_its_file(tmp_path: Path, monkeypatch: pytes
 def test_a_command_speaks_what_is_asked_for_else_what_its_collection_says(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    refused = (2, "undertrim: there are no words in the language 'qq': ask for 'en'\n")
-    assert (main(["check", "--language", "qq"]), capsys.readouterr().err) == refused
-    put(tmp_path, 'language = "qq"\n')
+    refused = (2, "undertrim: there are no words in the language 'zz': ask for 'en'\n")
+    assert (main(["check", "--language", "zz"]), capsys.readouterr().err) == refused
+    put(tmp_path, 'language = "zz"\n')
     assert (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err) == refused
     main(["check", "--in", str(tmp_path), "--language", "en"])
     assert capsys.readouterr().err.startswith("undertrim: no records found")
