@@ -14,6 +14,7 @@ from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
+from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.units import Quantity, parse
 from vectors.fit import USUAL, Case
 
@@ -113,7 +114,7 @@ def _random_speaker(chance: _Chance) -> Case:
         gasket=chance.choice([None, *[Blank.NONE] * 6, Blank.UNKNOWN, parse("1.5 mm", "length"), parse("2 mm", "length")]),
         impedance=parse(chance.choice(["4 ohm", "4 ohm", "2 ohm", "8 ohm", "3 ohm"]), "resistance"),
     )  # fmt: skip
-    return Case(Stocked("shoal", facts), _random_door(chance, size), tuple(_random_ring(chance, size) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
+    return Case(Stocked("shoal", facts), _random_door(chance, size), tuple(_random_ring(chance, size) for _ in range(chance.randrange(3))), usual=_usual(chance, SpeakerOpening))  # fmt: skip
 
 
 def _random_door(chance: _Chance, size: int) -> Opening:
@@ -165,7 +166,7 @@ def _random_receiver(chance: _Chance) -> Case:
         depth=_maybe(chance, Depth(_room(chance, _maybe(chance, _length(chance, 168, 15), 0.05, Blank.UNKNOWN)), chance.choice(["", *["face"] * 6, "bracket"])), 0.03),
         kit=chance.choice(["needed", *["not-needed"] * 3, "unknown"]),
     )  # fmt: skip
-    return Case(Stocked("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance))  # fmt: skip
+    return Case(Stocked("cleft", facts), opening, tuple(_random_kit(chance) for _ in range(chance.randrange(3))), usual=_usual(chance, ReceiverOpening))  # fmt: skip
 
 
 def _random_kit(chance: _Chance) -> Gear:
@@ -175,10 +176,10 @@ def _random_kit(chance: _Chance) -> Gear:
     return Stocked(f"kit-{number}", KitGear("Pellworth", f"Dale {number}", opening=face, contains=tuple(inside)))
 
 
-def _usual(chance: _Chance) -> Clearances:
-    """The usual room, now and then with lengths that somebody typed in its place."""
+def _usual(chance: _Chance, kind: type[Opening]) -> Clearances:
+    """The usual room, now and then with lengths that somebody typed in its place: of its own kind, so that another kind changes no question."""
     if chance.random() < 0.7:
         return USUAL
-    names = list(USUAL.by_name)
+    names = list(usual_for(kind.kind).clearances)
     sizes = ("0 mm", "1 mm", "2.5 mm", "1/8 in", "0.25 in", "12 mm")
     return clearances(**{name: chance.choice(sizes) for name in chance.sample(names, 3)})
