@@ -70,7 +70,7 @@ class _Reading:
 
     def _named_by(self, name: str) -> list[Opening]:
         """The openings worked at that an id names: one for each kind of car where it is written once for several."""
-        worked = {target.opening for target in self.targets}
+        worked = {target.job for target in self.targets}
         return [one for one in self.vehicle.record.openings.values() if one.id in worked and one.is_named(name)]
 
     def words(self, asked: Asked) -> None:
@@ -160,7 +160,7 @@ class _Reading:
     def _worked(self) -> list[str]:
         """The openings worked at, by the ids they are written under."""
         every = self.vehicle.record.openings
-        return list(dict.fromkeys(every[target.opening].written for target in self.targets))
+        return list(dict.fromkeys(every[target.job].written for target in self.targets if target.job in every))
 
     def _between(self, name: str, kind: str, value: str) -> None:
         """What stands between at an opening that is worked at: what suits it there alone."""
