@@ -48,7 +48,7 @@ def visits(draw: st.DrawFn) -> Visit:
     asked = cars.variants(about)
     answers = {name: draw(st.sampled_from(list(asked[name].choices))) for name in asked if draw(st.booleans())}
     among = cars.assignments(about, answers)
-    absent = {name for name in worked if not any(about.openings[name].when.holds(car) for car in among)}
+    absent = {name for name in worked if not any(about.jobs[name].when.holds(car) for car in among)}
     chosen = tuple(target for target in targets(about) if target in some and target.job not in absent)
     names = [name for name in about.openings if name in worked - absent]
     gear = {

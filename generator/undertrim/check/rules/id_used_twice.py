@@ -79,7 +79,9 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _jobs(record: VehicleRecord) -> Iterator[Finding]:
     openings, parts = all_names(record.openings.values()), set[str]()
     for one in record.reached:
-        what = "opening" if not openings.isdisjoint((one.id, one.written)) else "part" if one.id in parts else ""
-        if what:
-            yield Finding((one.section, one.id, "reached_for"), message(f"rules/id-used-twice/{what}", name=one.id))
+        place = (one.section, one.id, "reached_for")
+        if not openings.isdisjoint((one.id, one.written)):
+            yield Finding(place, message("rules/id-used-twice/opening", name=one.id))
+        elif one.id in parts:
+            yield Finding(place, message("rules/id-used-twice/part", name=one.id))
         parts.add(one.id)

@@ -12,7 +12,7 @@ from undertrim.derive.visit.asked import JOBS, SOME, Asked
 from undertrim.derive.visit.between import Chosen, kinds
 from undertrim.derive.visit.text import CHOICE, GEAR
 from undertrim.derive.visit.visit import Visit
-from undertrim.record.model import Opening
+from undertrim.record.model import Job, Opening
 from undertrim.record.nearness import suggestion
 from undertrim.words import Items, Message, message, one_of, quoted
 
@@ -207,10 +207,11 @@ def _absent(made: Visit) -> Iterator[Message]:
     """Says of what is worked at that no such car has it, and in which cars it is."""
     known, among = cars.variants(made.known.record), cars.assignments(made.known.record, made.answers)
     told = Items(tuple(cars.label(known, name, choice) for name, choice in made.answers.items()), "comma")
-    absent: dict[str, list[Opening]] = {}
-    for opening in made.openings:
-        if not any(opening.when.holds(car) for car in among):
-            absent.setdefault(opening.written, []).append(opening)
+    absent: dict[str, list[Job]] = {}
+    named = made.known.record.jobs
+    for job in dict.fromkeys(named[target.job] for target in made.targets if target.job in named):
+        if not any(job.when.holds(car) for car in among):
+            absent.setdefault(job.written, []).append(job)
     for forms in absent.values():
         clauses = [clause for form in forms for clause in form.when.clauses]
         there = dict.fromkeys(f"{name}={choice}" for name, choices in clauses for choice in choices)
