@@ -108,7 +108,7 @@ def test_it_is_said_that_such_a_car_does_not_have_it() -> None:
         LINING.replace("reached_for", "when: {roof: glass}, reached_for")
         + """
     variants:
-      roof: {ask: Which roof?, choices: {glass: {label: Glass, tell: Clear}, steel: {label: Steel, tell: Painted}}}
+      roof: {ask: Which roof, choices: {glass: {label: Glass, tell: Clear}, steel: {label: Steel, tell: Painted}}}
 """
     )
     vehicle = Vehicle(about, "kelbrook/finch", NOTHING, clearances())
