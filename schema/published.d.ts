@@ -99,7 +99,7 @@ export interface Vehicle {
   disputed: Disputes;
   /** What differs from car to car, and how to tell. */
   variants: Array<Variant>;
-  /** Every opening at every side, as a job is made of them. */
+  /** Every opening, and what is reached for, at every side, as a job is made of them. */
   targets: Array<Target>;
   visit_words: VisitWords;
   /** What can stop the job or costs the owner something, in order of weight. */
@@ -234,13 +234,13 @@ export interface Choice {
   photos: Array<Photo>;
 }
 
-/** Target: One opening at one side. */
+/** Target: One opening, or what is reached for its own sake, at one side. */
 export interface Target {
-  /** Opening and side, as jobs name them. */
+  /** Opening, or what is reached for, and side, as jobs name them. */
   id: string;
   opening: Id;
   side: Side;
-  /** Opening and side for people. */
+  /** Opening, or what is reached and for what, and side for people. */
   name: string;
   /** A few capital letters that tell it from the others. */
   mark: string;

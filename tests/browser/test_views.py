@@ -38,8 +38,8 @@ def record(path: Path) -> tuple[VehicleRecord, str]:
 
 def radio_and_doors(about: VehicleRecord) -> list[Target]:
     """The receiver's opening, and those of speakers in the front doors."""
-    receivers = [one for one in targets(about) if about.openings[one.opening].takes_over]
-    return receivers + [one for one in targets(about) if one.opening == "front-door"]
+    receivers = [one for one in targets(about) if one.job in about.openings and about.openings[one.job].takes_over]
+    return receivers + [one for one in targets(about) if one.job == "front-door"]
 
 
 def visited(site: Path, about: VehicleRecord, address: str, view: str = "", car: dict[str, str] | None = None) -> str:

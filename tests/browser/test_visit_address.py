@@ -76,7 +76,7 @@ def test_what_is_chosen_is_written_into_the_address_as_the_commands_write_it(
     car = cars.assignments(about)[-1]
     for name, choice in car.items():
         phone.locator(f".ut-variant[data-variant='{name}'] input[value='{choice}']").check()
-    chosen = [one for one in targets(about) if about.openings[one.opening].when.holds(car)][:3]
+    chosen = [one for one in targets(about) if about.jobs[one.job].when.holds(car)][:3]
     for one in chosen:
         phone.locator(f"input[name=job][value='{one}']").check()
     written = text.write(Visit(known, tuple(chosen), car))

@@ -108,7 +108,7 @@ def of_fit(_: Entry, vehicle: Vehicle) -> Iterator[str]:
 def of_shop(_: Entry, vehicle: Vehicle) -> Iterator[str]:
     record = vehicle.record
     for opening in record.openings.values():
-        chosen = tuple(target for target in targets(record) if target.opening == opening.id)
+        chosen = tuple(target for target in targets(record) if target.job == opening.id)
         for gear in shelf().taken(opening)[::9]:
             yield shop_text(shop_data(vehicle, chosen, orders(vehicle, chosen, [(opening, gear)], {})))
 

@@ -48,7 +48,7 @@ def some(draw: random.Random, path: Path) -> Visit | None:
     for name, variant in cars.asked(about).items():
         if draw.random() < 0.6:
             words.append(f"{name}.choice={draw.choice(list(variant.choices))}")
-    for opening in dict.fromkeys(about.openings[job.opening] for job in jobs):
+    for opening in dict.fromkeys(about.openings[job.job] for job in jobs if job.job in about.openings):
         if draw.random() < 0.5 and (taken := vehicle.stock.taken(opening)):
             words.append(f"{opening.written}.gear={draw.choice(taken).id}")
     try:

@@ -296,7 +296,7 @@ def test_a_plan_for_each_car_has_its_own_clips_and_time() -> None:
     made = record(HEAD + BODY)
     for radio, clips, minutes in (("map", 4, 2), ("plain", 6, 1)):
         (target,) = jobs.wanted(made, ["dash"], {"radio": radio})
-        assert target.opening == f"dash-{radio}"
+        assert target.job == f"dash-{radio}"
         plan = Planner(made).plan([target], {"radio": radio})
         (step,) = [
             step for step in plan.steps if step.kind == "remove" and step.node and step.node.thing.name == "Bezel"
@@ -306,7 +306,7 @@ def test_a_plan_for_each_car_has_its_own_clips_and_time() -> None:
 
 def test_one_job_is_that_of_every_kind_of_car_that_is_left_open() -> None:
     made = record(HEAD + BODY)
-    assert [target.opening for target in jobs.wanted(made, ["dash"])] == ["dash-map", "dash-plain"]
+    assert [target.job for target in jobs.wanted(made, ["dash"])] == ["dash-map", "dash-plain"]
     assert [one.id for one in jobs.openings(made, "dash")] == ["dash-map", "dash-plain"]
     assert {one.written for one in made.openings.values()} == {"dash"}
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.nodes import Layout
-from undertrim.record.model import OPENINGS, Opening, Part, Prep
+from undertrim.record.model import OPENINGS, Opening, Part, Prep, Reached
 from undertrim.record.source import Pointer
 
 SECTIONS: dict[type[Part | Prep | Opening], str] = {
@@ -15,9 +15,9 @@ SECTIONS: dict[type[Part | Prep | Opening], str] = {
 }
 
 
-def home(thing: Part | Prep | Opening) -> Pointer:
+def home(thing: Part | Prep | Opening | Reached) -> Pointer:
     """Where the record describes a thing."""
-    return (SECTIONS[type(thing)], thing.id)
+    return (thing.section if isinstance(thing, Reached) else SECTIONS[type(thing)], thing.id)
 
 
 def said_at(thing: Part | Prep | Opening, state: str) -> Pointer:
@@ -32,7 +32,7 @@ def said_at(thing: Part | Prep | Opening, state: str) -> Pointer:
 def said_at_node(layout: Layout, user: Node, state: str) -> Pointer:
     """The same of a node; for a usual preparation, which no record says, the need of the first step that it is for."""
     if not user.id.startswith(states.USUAL):
-        return said_at(user.thing, state)
+        return said_at(user.worked, state)
     asker = next(node for node in layout.nodes.values() if user.id in layout.graph.before[node.id])
     assert isinstance(user.thing, Prep)
     return said_at_node(layout, asker, next(iter(user.thing.sets)))

@@ -9,7 +9,7 @@ from undertrim.derive.procedure import states
 from undertrim.derive.procedure.node import OPENING, Node
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
-from undertrim.record.model import Fastener, Opening, Part, Prep, Ref
+from undertrim.record.model import Fastener, Opening, Part, Prep, Reached, Ref
 from undertrim.record.source import Pointer
 from undertrim.words import Items, Message, Value, message, word
 
@@ -58,6 +58,8 @@ def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
     if isinstance(thing, Opening):
         yield from _of_opening(thing, needed)
         return
+    if isinstance(thing, Reached):  # nothing waits for it, so that it is in no cycle
+        return
     home = needs.home(thing)
     for index, ref in enumerate(thing.after):
         if _means(layout, ref, needed):
@@ -96,7 +98,7 @@ def _by_state(user: Node, needed: Node) -> Iterator[Reason]:
         if needed.thing.sets.get(state) == value:
             who, setter = named(bare(user.id)), named(bare(needed.id))
             said = message("reasons/state", user=who, state=state, value=value, needed=setter)
-            yield Reason(needs.said_at(user.thing, state), said)
+            yield Reason(needs.said_at(user.worked, state), said)
 
 
 def _means(layout: Layout, ref: Ref, needed: Node) -> bool:

@@ -5,7 +5,7 @@ from types import MappingProxyType
 
 from undertrim.derive import cars
 from undertrim.derive.procedure.planning import Target, targets
-from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.model import Job, Opening, VehicleRecord
 from undertrim.record.nearness import suggestion
 from undertrim.words import SaidError, message
 
@@ -19,24 +19,28 @@ def wanted(
 ) -> tuple[Target, ...]:
     """The targets of jobs such as `dash`, `front-door` (every side) or `front-door@left`, in the record's order. Raises BadRequest.
 
-    An opening that is written once for several kinds of car goes by the id it is written under, for those of them that can be meant.
+    What is written once for several kinds of car goes by the id it is written under, for those of them that can be meant.
     """
-    known = targets(record)
+    known, named = targets(record), record.jobs
     chosen: set[Target] = set()
     for job in jobs:
-        found = [target for target in known if job in _names(record, target)]
+        found = [target for target in known if job in _names(named[target.job], target)]
         if not found:
-            sides = [Target(record.openings[one.opening].written, one.side) for one in known if one.side]
-            hint = suggestion(job, list(dict.fromkeys((*ids(record), *map(str, sides)))), message("jobs/openings"))
+            sides = [Target(named[one.job].written, one.side) for one in known if one.side]
+            hint = suggestion(
+                job,
+                list(dict.fromkeys((*(one.written for one in named.values()), *map(str, sides)))),
+                message("jobs/openings"),
+            )
             raise BadRequest(message("jobs/no-opening", job=job, hint=hint))
-        there = [target for target in found if record.openings[target.opening].when.holds(chosen_car)]
-        chosen.update(there if any(job not in (str(target), target.opening) for target in found) and there else found)
+        there = [target for target in found if named[target.job].when.holds(chosen_car)]
+        chosen.update(there if any(job not in (str(target), target.job) for target in found) and there else found)
     return tuple(target for target in known if target in chosen)
 
 
-def _names(record: VehicleRecord, target: Target) -> tuple[str, ...]:
-    written = Target(record.openings[target.opening].written, target.side)
-    return str(target), target.opening, str(written), written.opening
+def _names(job: Job, target: Target) -> tuple[str, ...]:
+    written = Target(job.written, target.side)
+    return str(target), target.job, str(written), written.job
 
 
 def ids(record: VehicleRecord) -> list[str]:

@@ -104,7 +104,7 @@ function work(visit, known, jobs) {
 
 /* Gear into every form of an opening that is worked at, or what stands between there. */
 function fit(visit, known, { name, role, value, piece }) {
-  const forms = worked(visit, known).filter((id) => id === name || known.words.written[id] === name);
+  const forms = worked(visit, known).filter((id) => has(known.words.between, id)).filter((id) => id === name || known.words.written[id] === name);
   const taken = forms.some((id) => ((visit.gear[id] || {})[role] || value) !== value);
   if (!forms.length || taken || !value) visit.unread.push(piece);
   else if (value !== SOME) forms.forEach((id) => { visit.gear[id] = { ...visit.gear[id], [role]: value }; });

@@ -44,12 +44,12 @@ def visits(draw: st.DrawFn) -> Visit:
     vehicle = draw(st.sampled_from(shipped()))
     about = vehicle.record
     some = draw(st.sets(st.sampled_from(list(targets(about))), max_size=4))
-    worked = {target.opening for target in some}
+    worked = {target.job for target in some}
     asked = cars.variants(about)
     answers = {name: draw(st.sampled_from(list(asked[name].choices))) for name in asked if draw(st.booleans())}
     among = cars.assignments(about, answers)
-    absent = {name for name in worked if not any(about.openings[name].when.holds(car) for car in among)}
-    chosen = tuple(target for target in targets(about) if target in some and target.opening not in absent)
+    absent = {name for name in worked if not any(about.jobs[name].when.holds(car) for car in among)}
+    chosen = tuple(target for target in targets(about) if target in some and target.job not in absent)
     names = [name for name in about.openings if name in worked - absent]
     gear = {
         name: draw(st.sampled_from(vehicle.stock.taken(about.openings[name])))

@@ -204,7 +204,7 @@ def _jobs(openings: Job) -> list[Job]:
 
 def _steps(subject: Subject, job: Job, car: Assignment) -> Sequence[Step]:
     """The procedure of a job at all its sides; none where it cannot be planned."""
-    wanted: list[Target] = [target for target in targets(subject.record) if target.opening in job]
+    wanted: list[Target] = [target for target in targets(subject.record) if target.job in job]
     try:
         return subject.planner.plan(wanted, car).steps
     except Unreachable:

@@ -2,7 +2,7 @@
 
 ## What it finds
 
-A part that in no car comes off before anything else and does not move over to an opening. A fastener under
+A part that in no car comes off before anything else, does not move over to an opening and is not `reached_for` its own sake. A fastener under
 it that is marked `leave: yes` does not need it off.
 
 ## Why it matters
@@ -97,6 +97,10 @@ error: nothing needs 'brace' off in any car that has it (see whether its 'when' 
       sill-trim:
         name: Sill trim
         release: lift
+      tailgate-lining:
+        name: Tailgate lining
+        release: pull
+        reached_for: Camera cable
     runs:
       battery-to-boot:
         name: Battery to the boot

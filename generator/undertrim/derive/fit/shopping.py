@@ -103,7 +103,7 @@ def _closed(vehicle: Vehicle, plan: Procedure) -> tuple[tuple[Opening, tuple[str
     """The openings of a visit that are inside the high-voltage system, with the names of what is."""
     found: dict[str, list[str]] = {}
     for target, things in plan.closed:
-        found.setdefault(target.opening, []).extend(thing.name for thing in things)
+        found.setdefault(target.job, []).extend(thing.name for thing in things)
     return tuple((vehicle.record.openings[name], tuple(dict.fromkeys(names))) for name, names in found.items())
 
 
@@ -139,4 +139,4 @@ def _items(wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[
 
 
 def _sides(wanted: Sequence[Target], opening: Opening) -> int:
-    return sum(target.opening == opening.id for target in wanted)
+    return sum(target.job == opening.id for target in wanted)

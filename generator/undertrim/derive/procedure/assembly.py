@@ -43,7 +43,7 @@ class Assembly:
         every: bool = False,
     ) -> None:
         self.of_car = of_car
-        self.done = [node for node in ordered if not isinstance(node.thing, Opening)]
+        self.done = [node for node in ordered if isinstance(node.thing, Part | Prep)]
         self.openings = [node for node in ordered if isinstance(node.thing, Opening)]
         self.battery = [node for node in self.done if takes_battery_off(node)]
         self.every = every

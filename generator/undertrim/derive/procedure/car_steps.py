@@ -36,7 +36,7 @@ class RecordSteps:
     def is_plain(self, node: Node) -> bool:
         """Whether nothing about the node differs from car to car."""
         if node.id not in self.plain:
-            self.plain[node.id] = not any(_conditions(node.thing))
+            self.plain[node.id] = not any(_conditions(node.worked))
         return self.plain[node.id]
 
 

@@ -36,7 +36,7 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
         yield "power-on"
     if any(line.fate == "out" and line.fastener.cuts for line in step.fasteners):
         yield "drilling"
-    thing = step.node.thing if step.node else None
+    thing = step.node.worked if step.node else None
     if step.wait and isinstance(thing, Prep) and thing.sets.get("battery") == "off":
         yield "wait-unknown" if step.wait.time is Blank.UNKNOWN else "wait-known"
     if _at_battery(step):
@@ -57,7 +57,7 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
 
 def _near(step: Step, record: VehicleRecord) -> Iterator[UsualCaution]:
     """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
-    thing = step.node.thing if step.node else None
+    thing = step.node.worked if step.node else None
     named = restraints_at(record, thing) if thing and _works(step) else ()
     if named:
         yield replace(usual("near-restraint"), hazard=message("cautions/beside", named=Items(named, "semicolon")))
@@ -71,7 +71,7 @@ def _works(step: Step) -> bool:
 
 def _at_battery(step: Step) -> bool:
     """Whether the 12 V battery is taken off or put back in this step."""
-    thing = step.node.thing if step.node else None
+    thing = step.node.worked if step.node else None
     return isinstance(thing, Prep) and "battery" in thing.sets and step.kind in ("prepare", "restore")
 
 

@@ -31,7 +31,7 @@ def closed_in(record: VehicleRecord, opening: Opening) -> list[tuple[dict[str, s
 
 
 def _of_opening(planner: Planner, opening: Opening, car: Mapping[str, str]) -> tuple[Thing, ...]:
-    wanted = (target for target in targets(planner.record) if target.opening == opening.id)
+    wanted = (target for target in targets(planner.record) if target.job == opening.id)
     found = (thing for target in wanted for thing in _closed(planner, target, car))
     return tuple({thing.id: thing for thing in found}.values())
 

@@ -1,6 +1,6 @@
 """The record as a graph for one car: a node for every part, preparation and opening, once per side where it exists per side.
 
-Node ids are the record's ids; a side is added as `@left`. An opening's node is `open:<id>`, a usual preparation's `usual:<id>`.
+Node ids are the record's ids; a side is added as `@left`. The node of an opening, and of what is reached for, is `open:<id>`, a usual preparation's `usual:<id>`.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -15,7 +15,7 @@ from undertrim.derive.procedure.order import master_order
 from undertrim.derive.procedure.turns import Turns
 from undertrim.derive.procedure.walks import reach
 from undertrim.derive.procedure.wishes import Wish, wishes
-from undertrim.record.model import Assignment, Fastener, Opening, Part, Prep, Ref, Side, States, VehicleRecord
+from undertrim.record.model import Assignment, Fastener, Opening, Part, Prep, Reached, Ref, Side, States, VehicleRecord
 
 GUESS = 2.0
 """Minutes a step without a recorded time counts when routes are compared; it is never shown."""
@@ -50,7 +50,11 @@ class Layout:
     @cached_property
     def inside(self) -> frozenset[str]:
         """The nodes that are inside the high-voltage system, where nobody works."""
-        return frozenset(name for name, node in self.nodes.items() if self.record.high_voltage(node.thing) == "inside")
+        return frozenset(
+            name
+            for name, node in self.nodes.items()
+            if not isinstance(node.thing, Reached) and self.record.high_voltage(node.thing) == "inside"
+        )
 
     @cached_property
     def homes(self) -> Mapping[str, frozenset[str]]:
@@ -59,8 +63,8 @@ class Layout:
 
     @cached_property
     def elsewhere(self) -> list[tuple[str, str]]:
-        """(part, opening) for parts that are replaced or move over and also stand in the way of an opening not their home."""
-        openings = [name for name in self.nodes if isinstance(self.nodes[name].thing, Opening)] if self.homes else []
+        """(part, job) for parts that are replaced or move over and also stand in the way of a job not their home."""
+        openings = [name for name in self.nodes if name.startswith(OPENING)] if self.homes else []
         return [
             (name, opening)
             for opening in openings
@@ -102,6 +106,8 @@ def _usual_last(nodes: Mapping[str, Node]) -> dict[str, Node]:
 
 
 def _cost(record: VehicleRecord, node: Node) -> float:
+    if isinstance(node.thing, Reached):
+        return 0.0
     if record.high_voltage(node.thing) == "inside":
         return CLOSED_COST
     if isinstance(node.thing, Opening):
@@ -118,11 +124,11 @@ class _Builder:
         self.car = car
 
     def nodes(self) -> Iterator[tuple[str, Node]]:
-        """Preparations, parts and openings that this car has, in file order."""
-        things: list[tuple[str, Part | Prep | Opening, tuple[Side, ...]]] = [
+        """Preparations, parts and jobs that this car has, in file order."""
+        things: list[tuple[str, Part | Prep | Opening | Reached, tuple[Side, ...]]] = [
             *((name, prep, ()) for name, prep in self.record.preps.items()),
             *((name, part, part.each) for name, part in self.record.parts.items()),
-            *((OPENING + name, opening, opening.each) for name, opening in self.record.openings.items()),
+            *((OPENING + name, job, job.each) for name, job in self.record.jobs.items()),
         ]
         for name, thing, each in things:
             if thing.when.holds(self.car):
@@ -150,8 +156,11 @@ class _Builder:
             if isinstance(node.thing, Part) and node.thing.refit_after
         }
 
-    def _refs(self, thing: Part | Prep | Opening) -> Iterator[Ref]:
+    def _refs(self, thing: Part | Prep | Opening | Reached) -> Iterator[Ref]:
         """What must be done first: as written, what hides a fastener, and for an opening also what moves over to it and what covers its cable's way."""
+        if isinstance(thing, Reached):
+            yield from thing.behind
+            return
         if isinstance(thing, Opening):
             yield from (Ref(name) for name in thing.behind)
             run = self.record.runs.get(thing.along)

@@ -14,23 +14,23 @@ from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.refit_zones import Zones, zones
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.way_back import followers, ranked
-from undertrim.record.model import Assignment, Opening, Prep, Thing, VehicleRecord
+from undertrim.record.model import Assignment, Part, Prep, Thing, VehicleRecord
 
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """One opening at one side (empty where it exists once)."""
+    """One job, an opening or what is reached for, at one side (empty where it exists once)."""
 
-    opening: str
+    job: str
     side: str = ""
 
     @property
     def node(self) -> str:
         """Its node id in a layout."""
-        return OPENING + node_id(self.opening, self.side)
+        return OPENING + node_id(self.job, self.side)
 
     def __str__(self) -> str:
-        return node_id(self.opening, self.side)
+        return node_id(self.job, self.side)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +46,8 @@ class Procedure:
 
 
 def targets(record: VehicleRecord) -> tuple[Target, ...]:
-    """Every opening of the record at every side, in file order."""
-    return tuple(Target(name, side) for name, opening in record.openings.items() for side in opening.each or ("",))
+    """Every job of the record at every side, in file order: the openings, then what is reached for."""
+    return tuple(Target(name, side) for name, job in record.jobs.items() for side in job.each or ("",))
 
 
 class Planner:
@@ -94,7 +94,7 @@ class Planner:
         if not layout.inside or target.node not in layout.nodes:
             return ()
         selection = cheapest_set(layout.graph, [target.node], layout.ordering)
-        return tuple(layout.nodes[name].thing for name in layout.nodes if name in selection.nodes & layout.inside)
+        return tuple(layout.nodes[name].worked for name in layout.nodes if name in selection.nodes & layout.inside)
 
     def _open(self, wanted: Collection[Target], car: Assignment) -> list[Target]:
         """The targets that this car has and that can be worked at."""
@@ -216,4 +216,4 @@ def _for_their_own_sake(layout: Layout) -> set[str]:
             continue
         seen.add(name)
         waiting.extend(layout.graph.needs[name])
-    return {name for name in seen if not isinstance(layout.nodes[name].thing, Opening)}
+    return {name for name in seen if isinstance(layout.nodes[name].thing, Part)}

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from undertrim.record.model import Opening, Part, Prep, States
+from undertrim.record.model import Opening, Part, Prep, Reached, States
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.resources import table
 from undertrim.words import Items, Value, Word, word
@@ -18,7 +18,7 @@ def initial() -> Mapping[str, str]:
     return {name: entry["initial"] for name, entry in table("states")["state"].items()}
 
 
-def called(thing: Part | Prep | Opening) -> Value:
+def called(thing: Part | Prep | Opening | Reached) -> Value:
     """The name of a thing: as the record has it, or that of a usual preparation."""
     return thing.name or _usual_word(thing.id, "name")
 
@@ -67,7 +67,7 @@ def together(state: str) -> bool:
     return bool(table("states")["state"][state].get("together"))
 
 
-def is_usual(thing: Part | Prep | Opening) -> bool:
+def is_usual(thing: Part | Prep | Opening | Reached) -> bool:
     """Whether it is a usual preparation, and none of the record."""
     return thing.id.startswith(USUAL)
 
@@ -111,10 +111,12 @@ def needs_of(part: Part) -> States:
     return {**implied, **part.needs}
 
 
-def needs(thing: Part | Prep | Opening) -> States:
+def needs(thing: Part | Prep | Opening | Reached) -> States:
     """The states a step needs: written, brought in by wiring, or usual for the kind of opening."""
     if isinstance(thing, Part):
         return needs_of(thing)
     if isinstance(thing, Prep):
         return thing.needs
+    if isinstance(thing, Reached):
+        return {}
     return usual_for(thing.kind).needs

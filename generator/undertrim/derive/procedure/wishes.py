@@ -6,12 +6,12 @@ from types import UnionType
 from undertrim.derive.procedure.graph import Graph
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.walks import reach
-from undertrim.record.model import Opening, Part, Prep, Thing
+from undertrim.record.model import Opening, Part, Prep, Reached, Thing
 
 Wish = tuple[int, int, int, int]
-"""Class (preparation, part, opening), place of the group, side, own place."""
+"""Class (preparation, part, job), place of the group, side, own place."""
 
-_CLASSES: tuple[type[Thing] | UnionType, ...] = (Prep, Part, Opening)
+_CLASSES: tuple[type[Thing] | UnionType, ...] = (Prep, Part, Opening | Reached)
 _SIDES = (None, "left", "right")
 
 

@@ -2,7 +2,7 @@
 
     finch-2014-2018?jobs=dash,front-door@left&radio=map&dash=skerrowe-broadside&dash.kit=sandmartin-dk-f14
 
-Before the `?` stands the vehicle, behind it words with their values. `jobs` has the openings worked at, each at every side or at one; a
+Before the `?` stands the vehicle, behind it words with their values. `jobs` has the openings worked at and what is reached for, each at every side or at one; a
 variant has the choice; an opening has the gear that goes in, and with a kind of gear behind a full stop what stands between, `none` for
 nothing. An opening that is written once for several kinds of car goes by the id it is written under, for those of them that are worked at.
 Where a variant and an opening share a name, or one is called `jobs`, `.choice` and `.gear` tell them apart. Letters outside the
@@ -117,8 +117,10 @@ def jobs(visit: Visit) -> list[str]:
 def _names(visit: Visit) -> list[str]:
     """What may name the openings worked at, those of an opening together, wide before narrow."""
     every: list[str] = []
-    for written in dict.fromkeys(opening.written for opening in visit.openings):
-        at = [target for target in visit.targets if visit.record.openings[target.opening].written == written]
+    named = visit.record.jobs
+    worked = {target.job for target in visit.targets}
+    for written in dict.fromkeys(job.written for name, job in named.items() if name in worked):
+        at = [target for target in visit.targets if named[target.job].written == written]
         every += [written, *(str(Target(written, target.side)) for target in at)]
-        every += [*(target.opening for target in at), *map(str, at)]
+        every += [*(target.job for target in at), *map(str, at)]
     return list(dict.fromkeys(every))

@@ -12,7 +12,7 @@ from undertrim.derive.visit.asked import JOBS, SOME, Asked
 from undertrim.derive.visit.between import Chosen, kinds
 from undertrim.derive.visit.text import CHOICE, GEAR
 from undertrim.derive.visit.visit import Visit
-from undertrim.record.model import Opening
+from undertrim.record.model import Job, Opening
 from undertrim.record.nearness import suggestion
 from undertrim.words import Items, Message, message, one_of, quoted
 
@@ -70,7 +70,7 @@ class _Reading:
 
     def _named_by(self, name: str) -> list[Opening]:
         """The openings worked at that an id names: one for each kind of car where it is written once for several."""
-        worked = {target.opening for target in self.targets}
+        worked = {target.job for target in self.targets}
         return [one for one in self.vehicle.record.openings.values() if one.id in worked and one.is_named(name)]
 
     def words(self, asked: Asked) -> None:
@@ -160,7 +160,7 @@ class _Reading:
     def _worked(self) -> list[str]:
         """The openings worked at, by the ids they are written under."""
         every = self.vehicle.record.openings
-        return list(dict.fromkeys(every[target.opening].written for target in self.targets))
+        return list(dict.fromkeys(every[target.job].written for target in self.targets if target.job in every))
 
     def _between(self, name: str, kind: str, value: str) -> None:
         """What stands between at an opening that is worked at: what suits it there alone."""
@@ -207,10 +207,11 @@ def _absent(made: Visit) -> Iterator[Message]:
     """Says of what is worked at that no such car has it, and in which cars it is."""
     known, among = cars.variants(made.known.record), cars.assignments(made.known.record, made.answers)
     told = Items(tuple(cars.label(known, name, choice) for name, choice in made.answers.items()), "comma")
-    absent: dict[str, list[Opening]] = {}
-    for opening in made.openings:
-        if not any(opening.when.holds(car) for car in among):
-            absent.setdefault(opening.written, []).append(opening)
+    absent: dict[str, list[Job]] = {}
+    named = made.known.record.jobs
+    for job in dict.fromkeys(named[target.job] for target in made.targets if target.job in named):
+        if not any(job.when.holds(car) for car in among):
+            absent.setdefault(job.written, []).append(job)
     for forms in absent.values():
         clauses = [clause for form in forms for clause in form.when.clauses]
         there = dict.fromkeys(f"{name}={choice}" for name, choices in clauses for choice in choices)

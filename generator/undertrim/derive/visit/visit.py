@@ -82,7 +82,7 @@ class Visit:
     @cached_property
     def openings(self) -> tuple[Opening, ...]:
         """The openings worked at, in the order of the record."""
-        worked = {target.opening for target in self.targets}
+        worked = {target.job for target in self.targets}
         return tuple(opening for name, opening in self.record.openings.items() if name in worked)
 
     @cached_property

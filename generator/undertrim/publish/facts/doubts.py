@@ -8,7 +8,7 @@ from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.wiring.needs import of_plug as disputes_of_plug
 from undertrim.publish.facts import evidence
-from undertrim.record.model import Connector, Opening, Part, Prep, VehicleRecord
+from undertrim.record.model import Connector, Opening, Part, Prep, Reached, VehicleRecord
 from undertrim.words import Value
 
 Place = tuple[str | int, ...]
@@ -56,7 +56,7 @@ def _places(step: Step) -> Iterable[Place]:
         yield ("preps", thing.id)
     elif isinstance(thing, Opening):
         yield ("openings", thing.id)
-    if thing is not None and thing.area:
+    if thing is not None and not isinstance(thing, Reached) and thing.area:
         yield ("areas", thing.area)
     if step.wait or (isinstance(thing, Prep) and "battery" in thing.sets):
         yield ("restraint",)

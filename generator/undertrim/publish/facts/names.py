@@ -11,15 +11,17 @@ from undertrim.derive.procedure.naming import sided
 from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.planning import Target
 from undertrim.publish.facts import words
-from undertrim.record.model import Opening, Part, Prep, VehicleRecord
-from undertrim.words import Message, Value
+from undertrim.record.model import Job, Part, Prep, Reached, VehicleRecord
+from undertrim.words import Message, Value, message
 
 Car = Mapping[str, str]
 
 
 def job(record: VehicleRecord, target: Target) -> Value:
-    """An opening by its name, with its side: `Front door speaker, left`."""
-    return sided(record.openings[target.opening].name, target.side)
+    """A job by the name of what is worked at, with its side: `Front door speaker, left`; `Load lining, right (reached for: Camera cable)`."""
+    worked = record.jobs[target.job]
+    name = sided(worked.name, target.side)
+    return message("jobs/reached", name=name, what=worked.for_) if isinstance(worked, Reached) else name
 
 
 def car(record: VehicleRecord, choices: Car) -> Value:
@@ -54,7 +56,7 @@ def _node(record: VehicleRecord, node: str) -> Value:
     """A node of the graph by the name of its thing, with its side: `Door panel, left`."""
     usual = {prep.id: prep for prep in states.usual().values()}
     whole, _, side = node.partition("@")
-    things: Mapping[str, Part | Prep | Opening] = (
-        record.openings if whole.startswith(OPENING) else {**usual, **record.preps, **record.parts}
+    things: Mapping[str, Part | Prep | Job] = (
+        record.jobs if whole.startswith(OPENING) else {**usual, **record.preps, **record.parts}
     )
     return sided(states.called(things[whole.removeprefix(OPENING)]), side)

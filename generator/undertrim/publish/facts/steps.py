@@ -33,7 +33,7 @@ def section_title(section: str) -> Value:
 def step(record: VehicleRecord, item: Step) -> ToldStep:
     """One step."""
     # Long because it is one table: what a step says, a line each.
-    thing = item.node.thing if item.node else None
+    thing = item.node.worked if item.node else None
     by_line = {line.tool for line in item.fasteners}
     return ToldStep(
         id=item.id,

@@ -1,4 +1,4 @@
-"""What can be worked at: every opening at every side, each with a mark of its own."""
+"""What can be worked at: every opening, and what is reached for, at every side, each with a mark of its own."""
 
 from dataclasses import dataclass
 
@@ -10,7 +10,7 @@ from undertrim.words import Value
 
 @dataclass(frozen=True, slots=True)
 class ShownTarget:
-    """An opening at a side, with a short mark of capital letters that tells it from the others."""
+    """An opening at a side, or what is reached `for` its own sake (no opening then), with a short mark of capital letters that tells it from the others."""
 
     id: str
     opening: str
@@ -22,22 +22,22 @@ class ShownTarget:
 
 
 def targets(record: VehicleRecord) -> list[ShownTarget]:
-    """Every opening at every side, with a short mark of capital letters that tells it from the others."""
-    found = []
+    """Every job at every side, with a short mark of capital letters that tells it from the others."""
+    found, named = [], record.jobs
     marks: set[str] = set()
     for target in planning.targets(record):
-        opening = record.openings[target.opening]
-        mark = _mark(target.opening, target.side, marks)
+        job = named[target.job]
+        mark = _mark(target.job, target.side, marks)
         marks.add(mark)
         found.append(
             ShownTarget(
                 id=str(target),
-                opening=target.opening,
+                opening=target.job,
                 side=target.side,
                 name=names.job(record, target),
                 mark=mark,
-                when=words.when(record, opening.when),
-                clauses=words.clauses(opening.when),
+                when=words.when(record, job.when),
+                clauses=words.clauses(job.when),
             )
         )
     return found

@@ -12,7 +12,7 @@ from undertrim.record.model import VehicleRecord
 class VisitWords:
     """Every variant with its choices, also those that nothing depends on, and by what names an opening the kinds of gear that may stand between there.
 
-    `written` has the id that an opening is written under, by its own.
+    `written` has the id that an opening, or what is reached for, is written under, by its own.
     """
 
     variants: Mapping[str, Sequence[str]]
@@ -25,6 +25,6 @@ def visit_words(record: VehicleRecord) -> VisitWords:
     openings = record.openings.values()
     return VisitWords(
         {name: list(variant.choices) for name, variant in cars.variants(record).items()},
-        {opening.id: opening.written for opening in openings},
+        {job.id: job.written for job in record.jobs.values()},
         {name: list(kinds(one)) for one in reversed(openings) for name in (one.written, one.id)},
     )

@@ -79,7 +79,7 @@ def _duties(vehicle: Vehicle, wanted: Sequence[Target], made: Sequence[Order]) -
     """What the factory unit also does, where it goes, each once; what stops the job first."""
     cars = [car for order in made for car in order.cars] or [{}]
     every = duties.duties(vehicle.record, vehicle.address, vehicle.stock)
-    places = {target.opening for target in wanted}
+    places = {target.job for target in wanted}
     found = [item for item in every if any(duties.going([item], place, car) for place in places for car in cars)]
     return sorted(found, key=lambda item: item.word != "STOP")
 

@@ -43,7 +43,8 @@ from undertrim.record.model.parts import (
     Wait,
 )
 from undertrim.record.model.photos import Mark, Photo
-from undertrim.record.model.whole import Thing, VehicleRecord
+from undertrim.record.model.reached import Reached
+from undertrim.record.model.whole import Job, Thing, VehicleRecord
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Pass, Pin, Place, Run, SoundSystem
 
 __all__ = [
@@ -77,6 +78,7 @@ __all__ = [
     "FunctionFact",
     "Hole",
     "Impedance",
+    "Job",
     "Kind",
     "Known",
     "Ladder",
@@ -91,6 +93,7 @@ __all__ = [
     "Pin",
     "Place",
     "Prep",
+    "Reached",
     "Ref",
     "Rest",
     "Restraint",

@@ -190,6 +190,7 @@ class Part(Written):
     tethers: dict[str, Tether] = field(default_factory=dict)
     refit_after: tuple[Ref, ...] = ()
     goes_to: str = ""
+    reached_for: str = ""
     laid: str = ""
     reuse: Decided = "yes"
     replaced: Decided = "no"

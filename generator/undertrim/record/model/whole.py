@@ -3,13 +3,14 @@
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from undertrim.record.model.basics import Decided
+from undertrim.record.model.basics import Decided, all_names
 from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
 from undertrim.record.model.parts import AreaFacts, Part, Prep
+from undertrim.record.model.reached import Reached
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 from undertrim.record.taken import Taken
 
@@ -17,6 +18,9 @@ AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
 Thing = Part | Prep | Opening
 """What work is done at."""
+
+Job = Opening | Reached
+"""What somebody may have as a job."""
 
 
 @dataclass(frozen=True, slots=True, weakref_slot=True)
@@ -52,6 +56,21 @@ class VehicleRecord:
     def things(self) -> tuple[Thing, ...]:
         """All preparations, parts and openings."""
         return (*self.preps.values(), *self.parts.values(), *self.openings.values())
+
+    @property
+    def reached(self) -> tuple[Reached, ...]:
+        """The parts and cable runs that somebody may want to get at for their own sake."""
+        parts = (Reached.part(part) for part in self.parts.values() if part.reached_for)
+        return (*parts, *(Reached.run(run) for run in self.runs.values() if run.reached_for))
+
+    @property
+    def jobs(self) -> dict[str, Job]:
+        """All that may be worked at, by id: the openings, then what is reached for. An opening has its id to itself; a rule says so."""
+        taken = all_names(self.openings.values())
+        return {
+            **self.openings,
+            **{one.id: one for one in self.reached if one.id not in taken and one.written not in taken},
+        }
 
     def openings_of(self, kind: type[AnOpening]) -> list[AnOpening]:
         """The openings of one kind, in the order of the record."""

@@ -152,6 +152,7 @@ class Run:
     carries: tuple[str, ...] = ()
     battery: str = ""
     trims: tuple[str, ...] = ()
+    reached_for: str = ""
     engine: Known = "unknown"
     passes: tuple[Pass, ...] = ()
     note: str = ""
