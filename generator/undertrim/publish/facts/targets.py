@@ -36,7 +36,7 @@ def targets(record: VehicleRecord) -> list[ShownTarget]:
                 side=target.side,
                 name=names.job(record, target),
                 mark=mark,
-                when=words.when(record, opening.when),
+                when=words.others(record, opening.when, opening),
                 clauses=words.clauses(opening.when),
             )
         )
