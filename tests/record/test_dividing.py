@@ -1,11 +1,13 @@
 """A fact may be a list of values, each with its cars: the whole then has what is around it once for each kind of car."""
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 
+from differing import BODY, HEAD, PATH, record, whole
 from junk import answered_with_sentences, spoilt
 from undertrim.check import one_file, runner
 from undertrim.derive import jobs
@@ -13,82 +15,14 @@ from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.derive.fit.stock import read as read_stock
 from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.wiring.contacts import contacts
-from undertrim.record.model import VehicleRecord
+from undertrim.record import shapes
 from undertrim.record.problem import Position
-from undertrim.record.source import Source, read_text
-from undertrim.record.spreading import spread
+from undertrim.record.redirecting import may_be_several
+from undertrim.record.shapes import Shape
+from undertrim.record.source import read_text
 from undertrim.record.store import Workspace, entry
 
-PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
-HEAD = """format: 2
-demo: yes
-vehicle:
-  make: Brindleway
-  model: Otter
-  built: {from: 2014-01, to: 2018-01}
-  drive_side: left
-  high_voltage: no
-variants:
-  radio: {ask: "Which radio?", choices: {map: {label: Map radio, tell: A MAP key}, plain: {label: Plain radio, tell: Six keys}}}
-  sound: {ask: "Which sound?", choices: {amplified: {label: Amplified, tell: A badge}, bare: {label: Bare, tell: No badge}}}
-evidence:
-  e1: {how: measured, on: 2026-03-02, by: rk, car: {year: 2016, is: {radio: unknown, sound: unknown}}, with: Calliper 0.05 mm}
-  e2: {how: seen, on: 2026-03-02, by: rk, car: {year: 2016, is: {radio: unknown, sound: unknown}}}
-"""
-BODY = """parts:
-  bezel:
-    area: dash
-    release: pull
-    held_by: {clip: push, count: [{when: {radio: map}, is: 4}, {when: {radio: plain}, is: 6}]}
-    takes: [{when: {radio: map}, is: 2 min}, {when: {radio: plain}, is: 1 min}]
-    source: e2
-  radio:
-    area: dash
-    after: bezel
-    release: unscrew
-    held_by: {screw: T20, count: 4, under: bezel}
-    tethers: {main: [Main plug, plug, sound]}
-    replaced: yes
-    takes: 3 min
-    source: e2
-openings:
-  dash:
-    kind: receiver
-    behind: radio
-    face: [{when: {radio: map}, width: 182 mm, height: 146 mm}, {when: {radio: plain}, width: 182 mm, height: 112 mm}]
-    kit: needed
-    depth: {clear: 170 mm, datum: face, obstruction: plastic, to: Duct}
-    source: e1
-connectors:
-  main:
-    at: radio/main
-    view: wires
-    rows: 1
-    columns: 4
-    latch: top
-    numbering: rows
-    source: e2
-    pins:
-      1: [red, battery-feed, steady]
-      2: [yellow, wheel-buttons, resistance]
-      3: [black, ground]
-      4: [{when: {sound: amplified}, colour: blue/white, function: amplifier-turn-on}, {when: {sound: bare}, is: [orange, illumination, dimmed-plus]}]
-ladders:
-  wheel: {pin: main/2, return: main/3, tolerance: 5 %, buttons: {mute: 1 kohm}, source: e1}
-conflicts:
-  depth: {about: openings/dash/depth/clear, claims: [[170 mm, e1], [165 mm, e2]]}
-"""
 LINES = len(HEAD.splitlines())
-
-
-def whole(text: str) -> Source:
-    return spread(read_text(text, PATH))
-
-
-def record(text: str) -> VehicleRecord:
-    found = entry(PATH, "vehicle", read_text(text, PATH))
-    assert isinstance(found.record, VehicleRecord), found.problems
-    return found.record
 
 
 def at(data: Any, place: str) -> Any:
@@ -364,3 +298,40 @@ JUNK: list[Any] = [
 @given(spoilt(read_text(HEAD + BODY, PATH).data, JUNK))
 def test_junk_is_answered_with_sentences(text: str) -> None:
     answered_with_sentences(text, PATH)
+
+
+def names_of_one(shape: Shape, several: bool = False, place: tuple[str, ...] = ()) -> Iterator[tuple[bool, str]]:
+    """Each field below a shape that names one thing only, and whether what it stands in may stand there several times."""
+    below = [*shape.fields.items(), *([("*", shape.other)] if shape.other else [])]
+    for key, one in below:
+        if one.leads and not one.is_list:
+            yield several, "/".join((*place, key))
+        yield from names_of_one(one, not one.is_list and may_be_several(shape, one), (*place, key))
+    if shape.items:
+        yield from names_of_one(shape.items, True, (*place, "0"))
+
+
+def test_whatever_names_one_thing_can_stand_several_times() -> None:
+    """It could not say which form is meant otherwise."""
+    assert [place for several, place in names_of_one(shapes.whole("vehicle")) if not several] == []
+    lone = Shape(fields={"block": Shape(fields={"of": Shape(leads="part")})})
+    assert list(names_of_one(lone)) == [(False, "block/of")]
+
+
+@pytest.mark.parametrize(("variant", "field", "typed", "ids", "labels"), [
+    ("gearbox", "gearboxes", "[manual, automatic]", ["manual", "automatic"], ["manual", "automatic"]),
+    ("engine", "engines", "[1.6 diesel, 1.2 petrol]", ["1-6-diesel", "1-2-petrol"], ["1.6 diesel", "1.2 petrol"]),
+    ("trim-level", "trim_levels", "[Base, Long Line]", ["base", "long-line"], ["Base", "Long Line"]),
+    ("body", "bodies", "[estate, hatchback]", ["estate", "hatchback"], ["estate", "hatchback"]),
+])  # fmt: skip
+def test_a_value_may_differ_by_what_follows_from_the_vehicle(
+    variant: str, field: str, typed: str, ids: list[str], labels: list[str]
+) -> None:
+    head = HEAD.replace("  drive_side: left\n", f"  drive_side: left\n  {field}: {typed}\n")
+    sizes = f"[{{when: {{{variant}: {ids[0]}}}, is: 170 mm}}, {{when: {{{variant}: {ids[1]}}}, is: 160 mm}}]"
+    made = whole(head + BODY.replace("clear: 170 mm", f"clear: {sizes}", 1).replace("height: 112 mm", "height: 146 mm"))
+    assert made.origin
+    assert made.origin.faults == ()
+    names = {opening["name"] for opening in made.data["openings"].values()}
+    assert all(any(label in name for name in names) for label in labels)
+    assert {f"dash-map-{one}" for one in ids} <= set(made.data["openings"])

@@ -165,15 +165,21 @@ def test_photographs_stay_with_the_car_that_they_show(place: Place) -> None:
     assert place.record(ALL).parts["seat"].photos == ()
 
 
-def test_what_differs_between_cars_over_there_is_taken_by_the_id_it_is_written_under(place: Place) -> None:
+@pytest.mark.parametrize("wanted", ["dash", "all", "[dash, front-door]", "dash-map, without: front-door"])
+def test_what_differs_between_cars_over_there_goes_by_the_id_it_is_written_under(place: Place, wanted: str) -> None:
     faces = (
         "[{when: {radio: map}, width: 182 mm, height: 146 mm}, {when: {radio: plain}, width: 182 mm, height: 112 mm}]"
     )
     text = OTTER.replace("face: {width: 182 mm, height: 112 mm}", f"face: {faces}")
     assert text != OTTER
     place.write("brindleway/otter-2014-2018", text)
-    found = place.record("shares:\n  otter-2014-2018: {variants: all, parts: all, openings: dash, connectors: all}\n")
-    assert {name: one.written for name, one in found.openings.items()} == {"dash-plain": "dash", "dash-map": "dash"}
+    found = place.record(
+        "shares:\n  otter-2014-2018: {variants: all, parts: all, openings: WANTED, connectors: all}\n".replace(
+            "WANTED", wanted
+        )
+    )
+    assert {one.written for name, one in found.openings.items() if name in ("dash-map", "dash-plain")} == {"dash"}
+    assert {one.named_for for name, one in found.openings.items() if name in ("dash-map", "dash-plain")} == {("radio",)}
 
 
 def test_areas_and_the_restraint_system_are_never_shared(place: Place) -> None:

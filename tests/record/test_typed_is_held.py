@@ -84,7 +84,9 @@ def _unheld_by_kinds(node: Node, kinds: dict[str, Any], name: str) -> Iterator[s
     for kind, wanted in kinds.items():
         types = get_type_hints(wanted, include_extras=True)
         allowed = [field for field in stated[kind]["propertyNames"]["enum"] if field != "kind"]
-        yield from (f"{kind}: {one.name}" for one in fields(wanted) if one.name not in (*allowed, "id", "form_of"))
+        yield from (
+            f"{kind}: {one.name}" for one in fields(wanted) if one.name not in (*allowed, "id", "form_of", "named_for")
+        )
         for field in allowed:
             below = node.child(field)
             assert below

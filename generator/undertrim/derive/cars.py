@@ -8,8 +8,7 @@ from math import prod
 from typing import TypeAlias, get_args, get_type_hints
 
 from undertrim.record.combinations import MOST_CARS, TooMany, said
-from undertrim.record.identity import slug
-from undertrim.record.implied import LABELLED, LISTS
+from undertrim.record.implied import LABELLED, LISTS, choice_id
 from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
 from undertrim.words import Message, Value, message
 
@@ -58,7 +57,7 @@ def _implied(name: str, choices: tuple[str, ...]) -> Implied:
 def answer(name: str, choice: str) -> ImpliedChoice:
     """An entry of one of the lists of the vehicle as an answer."""
     if name in LABELLED:
-        return ImpliedChoice(slug(choice), choice, message(f"{name}/tell"))
+        return ImpliedChoice(choice_id(name, choice), choice, message(f"{name}/tell"))
     return ImpliedChoice(choice, message(f"{name}/{choice}"), message(f"{name}/tell-{choice}"))
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import blaming, dividing
+from undertrim.record import blaming, dividing, implied
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import WHEN, Clauses, Fact
 from undertrim.record.places import Places
@@ -48,6 +48,8 @@ class Forms:
     base: dict[Pointer, str] = field(default_factory=dict)
     led: set[Pointer] = field(default_factory=set)
     """What stands in several forms only because of what it names."""
+    named_for: dict[Pointer, tuple[str, ...]] = field(default_factory=dict)
+    """The variants whose choices stand behind the name of a form."""
 
     @property
     def ids(self) -> dict[Pointer, tuple[str, ...]]:
@@ -100,15 +102,13 @@ class Forms:
 
     def _choices(self) -> Clauses:
         """The choices of every question about the car, as typed."""
-        variants, vehicle = (self.data.get(name) for name in ("variants", "vehicle"))
+        variants = self.data.get("variants")
         known: Clauses = {}
         for name, variant in variants.items() if isinstance(variants, dict) else ():
             choices = variant.get("choices") if isinstance(variant, dict) else None
             known[name] = list(choices) if isinstance(choices, dict) else []
-        for name, said in (("drive-side", "drive_side"), ("body", "bodies")) if isinstance(vehicle, dict) else ():
-            several = vehicle.get(said)
-            if name not in known and isinstance(several, list):
-                known[name] = [one for one in several if isinstance(one, str)]
+        for name, entries in implied.choices(self.data.get("vehicle")).items():
+            known.setdefault(name, list(entries))
         return known
 
     # What is wrong with a list of values
@@ -134,7 +134,7 @@ class Forms:
         for form in forms:
             self.base[(*place[:-1], form.name)] = str(place[-1])
 
-    def label(self, made: dict[str, Data], forms: list[Form]) -> None:
+    def label(self, made: dict[str, Data], place: Pointer, forms: list[Form]) -> None:
         """Openings of one name, of which a list shows all, have the labels of their cars behind it."""
         things = [(made[form.name], form) for form in forms if isinstance(made.get(form.name), dict)]
         names = [thing.get("name") for thing, _ in things]
@@ -142,6 +142,8 @@ class Forms:
             words = [_label(self.data, variant, choice) for variant, choice in form.told_by]
             if words and isinstance(thing.get("name"), str):
                 thing["name"] = f"{thing['name']} ({', '.join(words)})"
+                told = tuple(dict.fromkeys(variant for variant, _ in form.told_by))
+                self.named_for[(*place[:-1], form.name)] = told
 
     def standing(self, place: Pointer) -> Iterator[Pointer]:
         """The places at which something stands in the end: those of its forms, or its own."""
@@ -196,10 +198,11 @@ def _declared(fact: Fact, known: Clauses) -> Fact:
 
 def _label(data: Data, variant: str, choice: str) -> str:
     """What a record calls a choice, in whichever form it is typed; its id where it does not say."""
+    entries = implied.choices(data.get("vehicle")) if isinstance(data, dict) else {}
     for step in ("variants", variant, "choices", choice):
         data = data.get(step) if isinstance(data, dict) else None
     if isinstance(data, list):
         data = data[0] if data else None  # the label stands first in the short form
     elif isinstance(data, dict):
         data = data.get("label")
-    return data if isinstance(data, str) else choice
+    return data if isinstance(data, str) else entries.get(variant, {}).get(choice, choice)

@@ -52,9 +52,7 @@ class _Leading:
             if isinstance(value, list):
                 block[key] = self._list(below, value, spot, cars)
             elif isinstance(value, dict):
-                copies = (
-                    self._thing(below, value, spot, cars) if dividing.divides(shape, below) or _plain(shape) else None
-                )
+                copies = self._thing(below, value, spot, cars) if may_be_several(shape, below) else None
                 if copies:
                     self._spread_out(block, spot, copies)
                 elif copies is None:
@@ -163,9 +161,9 @@ class _Leading:
             places.carry((*place, i), (*aside, old))
 
 
-def _plain(shape: Shape) -> bool:
-    """Whether what stands in a mapping has ids of the record's own, though it holds for all cars."""
-    return shape.free_ids
+def may_be_several(around: Shape, below: Shape) -> bool:
+    """Whether what stands in a mapping can stand there several times: for some cars each, or under ids of the record's own."""
+    return dividing.divides(around, below) or around.free_ids
 
 
 def _words(said: str, form: str) -> str:

@@ -59,6 +59,8 @@ class Sharing:
     twice: list[Twice] = field(default_factory=list)
     used: list[Sister] = field(default_factory=list)
     forms: dict[Pointer, tuple[str, ...]] = field(default_factory=dict)
+    named_for: dict[Pointer, tuple[str, ...]] = field(default_factory=dict)
+    """Of those forms that have a name of their own the variants that it tells."""
 
     def take(self, sisters: Sisters) -> None:
         """Take from each record that is named."""
@@ -106,8 +108,6 @@ class Sharing:
         found: list[str] = []
         for name in names:
             made = origin.forms.get((section, name), ()) if origin else ()
-            if made:
-                self.forms[section, name] = made
             found += made or ([name] if name in known else [])
         return found
 
@@ -136,6 +136,7 @@ class Sharing:
             self._under(own[name], thing, place, at, car)
             self._nothing_new(own[name], place, at, took=len(self.taken) > before)
             self._note_own(own[name], place)
+        self._note_form(sister, place)
         self._disputed(sister, place, own[name], at)
 
     def _under(
@@ -193,6 +194,16 @@ class Sharing:
             if "settled_by" not in conflict and about[:2] == place and steps & self.taken.keys():
                 known = {"conflict": quoted(name), "record": quoted(sister.address), "about": conflict["about"]}
                 self.faults.append((at, message("sharing/disputed", **known)))
+
+    def _note_form(self, sister: Sister, place: Pointer) -> None:
+        """What is one of several forms there is so here; those of its forms that are not taken are not."""
+        origin = sister.source.origin
+        for typed, names in origin.forms.items() if origin else ():
+            if typed[:-1] == place[:-1] and place[-1] in names:
+                self.forms[typed] = (*self.forms.get(typed, ()), str(place[-1]))
+        named = place in self.taken or (*place, "name") in self.taken
+        if origin and place in origin.named_for and named:
+            self.named_for[place] = origin.named_for[place]
 
     def _stand(self, place: Pointer, value: Data, at: Pointer, car: Taken) -> None:
         """Note that a thing, or a field of one, is taken: all of it stands where it is asked for."""

@@ -76,12 +76,11 @@ FORMED = ("parts", "openings", "connectors", "ladders")
 """The sections of what others, such as gear, name by the id it is written under."""
 
 
-def _marked(things: Data, bases: Mapping[str, str]) -> Data:
+def _marked(things: Data, marks: Mapping[str, dict[str, Data]]) -> Data:
     if not isinstance(things, dict):
         return things
     return {
-        name: {**thing, "form_of": bases[name]} if name in bases and isinstance(thing, dict) else thing
-        for name, thing in things.items()
+        name: {**thing, **marks.get(name, {})} if isinstance(thing, dict) else thing for name, thing in things.items()
     }
 
 
@@ -125,6 +124,7 @@ class Origin:
     twice: tuple[Twice, ...]
     forms: Mapping[Pointer, tuple[str, ...]] = field(default_factory=dict)
     led: frozenset[Pointer] = frozenset()
+    named_for: Mapping[Pointer, tuple[str, ...]] = field(default_factory=dict)
 
     def bases(self, section: str) -> dict[str, str]:
         """By the id of each form in a section the id as typed."""
@@ -132,11 +132,17 @@ class Origin:
         return {name: made.get(base, base) for name, base in made.items()}
 
     def marked(self, data: Data) -> Data:
-        """A whole in which parts, openings and plugs that are written as one for several kinds of car say so, as `form_of`."""
+        """A whole in which parts, openings and plugs that are written as one for several kinds of car say so, as `form_of`; an opening also which variants its name tells."""
         if not self.forms or not isinstance(data, dict):
             return data
-        marked = {section: _marked(data[section], self.bases(section)) for section in FORMED if section in data}
+        marked = {section: _marked(data[section], self._marks(section)) for section in FORMED if section in data}
         return {**data, **marked}
+
+    def _marks(self, section: str) -> dict[str, dict[str, Data]]:
+        made: dict[str, dict[str, Data]] = {name: {"form_of": base} for name, base in self.bases(section).items()}
+        for (_, name), told in ((place, told) for place, told in self.named_for.items() if place[0] == section):
+            made[str(name)] = {**made.get(str(name), {}), "named_for": list(told)}
+        return made
 
     taken: dict[Pointer, Taken] = field(default_factory=dict)
     sisters: "tuple[Sister, ...]" = ()

@@ -110,18 +110,19 @@ class _Spreading:
             tuple(self.twice),
             forms={**self.forms.ids, **(sharing.forms if sharing else {})},
             led=frozenset(self.forms.led),
+            named_for=self.forms.named_for,
             taken=self.taken,
             sisters=tuple(sharing.used) if sharing else (),
         )
-        return replace(
-            self.source, data=whole, values=made.values, keys=made.keys, quoted=frozenset(made.quoted), origin=origin
-        )
+        quoted_too = frozenset(made.quoted)
+        return replace(self.source, data=whole, values=made.values, keys=made.keys, quoted=quoted_too, origin=origin)
 
     def _take(self, whole: dict[str, Data], sisters: Sisters) -> Sharing:
         """Lay in what the record takes from others."""
         sharing = Sharing(whole, self.source, self.places, frozenset(self.followed))
         sharing.take(sisters)
         self.taken = sharing.taken
+        self.forms.named_for |= sharing.named_for
         self.faults += [Complaint(place, said, key=len(place) < _DEEP) for place, said in sharing.faults]
         self.twice += sharing.twice
         return sharing
@@ -216,7 +217,7 @@ class _Spreading:
             self.places.stand_key(spot, self.source.keys[typed])
             made[form.name] = self._form(below, form, spot)
         if place[0] == "openings":
-            self.forms.label(made, forms)
+            self.forms.label(made, place, forms)
         return [form.name for form, _ in free]
 
     def _is_free(self, made: dict[str, Data], place: Pointer, typed: Pointer) -> bool:

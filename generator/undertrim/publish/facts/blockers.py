@@ -1,7 +1,7 @@
 """What can stop the job or costs the owner something: it stands above everything else."""
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.derive import doors
 from undertrim.derive.evidence.disputed import open_disputes
@@ -10,7 +10,7 @@ from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts import closed, duties, evidence, wiring, words
 from undertrim.publish.facts.kinds import room
-from undertrim.record.model import ALWAYS, Blank, VehicleRecord, When
+from undertrim.record.model import ALWAYS, Blank, Opening, VehicleRecord, When
 from undertrim.record.model.kinds.receiver import InterfaceGear
 from undertrim.words import Items, Value, message
 
@@ -91,9 +91,15 @@ def _item(
     )
 
 
+def _of_opening(record: VehicleRecord, weight: str, title: Value, text: Value, opening: Opening, when: When) -> Blocker:
+    """One about an opening that its title names, with the cars that the name tells."""
+    made = _item(record, weight, title, text, when, [opening.id])
+    return replace(made, when=words.others(record, when, opening))
+
+
 def _closed(record: VehicleRecord) -> Iterator[Blocker]:
     for opening, cars, text in closed.closings(record):
-        yield _item(record, "stop", message("closed/titled", opening=opening.name), text, cars, [opening.id])
+        yield _of_opening(record, "stop", message("closed/titled", opening=opening.name), text, opening, cars)
 
 
 def _voltage(record: VehicleRecord) -> Iterator[Blocker]:
@@ -154,7 +160,7 @@ def _safety(record: VehicleRecord) -> Iterator[Blocker]:
         if sensor != "no":
             weight = "stop" if sensor == "yes" else "unknown"
             title, text = message("blockers/sensor", opening=opening.name), message(f"blockers/sensor-{sensor}")
-            yield _item(record, weight, title, text, opening.when, [opening.id])
+            yield _of_opening(record, weight, title, text, opening, opening.when)
 
 
 def _lids(record: VehicleRecord) -> Iterator[Blocker]:
@@ -170,8 +176,11 @@ def _conflicts(record: VehicleRecord) -> Iterator[Blocker]:
         item = evidence.conflict(record, dispute)
         section, name = dispute.keys[:2]
         title = message("conflicts/titled", fact=item.fact)
-        openings = [name] if section == "openings" else []
-        yield _item(record, "unknown", title, item.text, _holding(record, section, name), openings)
+        if section == "openings" and name in record.openings:
+            opening = record.openings[name]
+            yield _of_opening(record, "unknown", title, item.text, opening, opening.when)
+        else:
+            yield _item(record, "unknown", title, item.text, _holding(record, section, name))
 
 
 def _holding(record: VehicleRecord, section: str, name: str) -> When:
@@ -205,4 +214,4 @@ def _needs(record: VehicleRecord, functions: Collection[str] | None) -> Iterator
     for opening in record.openings.values():
         for what, why in room(opening).needs():
             title = message("blockers/at", what=what, opening=opening.name)
-            yield _item(record, "need", title, why, opening.when, [opening.id])
+            yield _of_opening(record, "need", title, why, opening, opening.when)

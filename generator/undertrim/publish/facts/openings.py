@@ -52,7 +52,7 @@ def opening(record: VehicleRecord, item: Opening) -> MeasuredOpening:
         kind_words=usual_word(item.kind, "label"),
         gear=item.takes.kind,
         sides=item.each,
-        when=words.when(record, item.when),
+        when=words.others(record, item.when, item),
         clauses=words.clauses(item.when),
         rows=[
             Row(label, value)

@@ -4,15 +4,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from undertrim.derive import cars
 from undertrim.derive.procedure import running
 from undertrim.derive.procedure.choices import Choices
+from undertrim.derive.procedure.steps import Step
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts import words
 from undertrim.publish.facts.photos import ShownPhoto
 from undertrim.publish.facts.shown_steps import ToldStep
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import VehicleRecord, When
 from undertrim.words import Value
 
 
@@ -52,7 +52,7 @@ def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
         yield ShownStep(
             step=step_facts.step(record, replace(step, state=running_states[step.id])),
             targets=[target for target in made.cars[0].singles if target in with_it[step.id][0]],
-            when=_condition(record, made, with_it[step.id][1]),
+            when=_condition(record, made, with_it[step.id][1], step),
         )
 
 
@@ -67,19 +67,19 @@ def _states(made: Choices) -> dict[str, Mapping[str, str]]:
     return {name: running.agreed(map(dict, states)) for name, states in found.items()}
 
 
-def _condition(record: VehicleRecord, made: Choices, numbers: set[int]) -> Value:
-    """In words, the cars in which a step can occur; empty for all."""
+def _condition(record: VehicleRecord, made: Choices, numbers: set[int], step: Step) -> Value:
+    """In words, the cars in which a step can occur, as far as its title does not tell them; empty for all."""
     if len(numbers) == len(made.cars):
         return ""
     in_cars = [of_car.car for number, of_car in enumerate(made.cars) if number in numbers]
-    return words.listed(*_narrowed(cars.variants(record), made, in_cars))
+    return words.beside(record, When(tuple(_narrowed(made, in_cars))), step)
 
 
-def _narrowed(known: Mapping[str, cars.AnyVariant], made: Choices, in_cars: list[Any]) -> Iterator[Value]:
+def _narrowed(made: Choices, in_cars: list[Any]) -> Iterator[tuple[str, tuple[str, ...]]]:
     for name in made.cars[0].car:
         chosen = list(dict.fromkeys(car[name] for car in in_cars))
         if len(chosen) < len({of_car.car[name] for of_car in made.cars}):
-            yield words.either(cars.label(known, name, choice) for choice in chosen)
+            yield name, tuple(chosen)
 
 
 def plans(made: Choices) -> list[Plan]:

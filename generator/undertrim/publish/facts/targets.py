@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.procedure import planning
 from undertrim.publish.facts import names, words
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Opening, VehicleRecord
 from undertrim.words import Value
 
 
@@ -36,7 +36,7 @@ def targets(record: VehicleRecord) -> list[ShownTarget]:
                 side=target.side,
                 name=names.job(record, target),
                 mark=mark,
-                when=words.when(record, job.when),
+                when=words.others(record, job.when, job) if isinstance(job, Opening) else words.when(record, job.when),
                 clauses=words.clauses(job.when),
             )
         )

@@ -141,7 +141,7 @@ def _step(
     shown = step_facts.step(record, replace(step, cautions=cautions, state=now))
     fasteners = [line for line in shown.fasteners if _applies(line.clauses, fixed)]
     tethers = [line for line in shown.tethers if _applies(line.clauses, fixed)]
-    cars_words = words.when(record, When(tuple((n, tuple(c)) for n, c in clauses.items())))
+    cars_words = words.beside(record, When(tuple((n, tuple(c)) for n, c in clauses.items())), step)
     return VisitStep(replace(shown, fasteners=fasteners, tethers=tethers, kits=built), cars_words, clauses)
 
 

@@ -5,8 +5,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive import cars, fastener_words
+from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.usual_caution import AnyCaution
-from undertrim.record.model import Blank, Fastener, VehicleRecord, When
+from undertrim.record.model import Blank, Fastener, Opening, VehicleRecord, When
 from undertrim.record.units import Quantity
 from undertrim.resources import table
 from undertrim.words import Items, Value, message
@@ -51,6 +52,18 @@ def when(record: VehicleRecord, condition: When) -> Value:
     known = cars.variants(record)
     clauses = (either(cars.label(known, name, choice) for choice in choices) for name, choices in condition.clauses)
     return Items(tuple(clauses), "comma")
+
+
+def others(record: VehicleRecord, condition: When, opening: Opening) -> Value:
+    """A condition beside the name of an opening: what that tells already is left out."""
+    told = {clause for clause in opening.when.clauses if clause[0] in opening.named_for}
+    return when(record, When(tuple(clause for clause in condition.clauses if clause not in told)))
+
+
+def beside(record: VehicleRecord, condition: When, step: Step) -> Value:
+    """A condition beside the title of a step: what is done at an opening is titled by its name."""
+    thing = step.node.thing if step.node else None
+    return others(record, condition, thing) if isinstance(thing, Opening) else when(record, condition)
 
 
 def either(values: Iterable[Value]) -> Items:

@@ -105,6 +105,8 @@ class AnyOpening(Written):
     photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
+    named_for: tuple[str, ...] = ()
+    """The variants whose choices its name tells, where it is written once for several kinds of car."""
 
     @property
     def drawn_with(self) -> tuple[type[AnyGear], ...]:
