@@ -37,6 +37,7 @@ SELDOM = {
     "prep.wait.time",
     "prep.wait.why",
     "prep.when",
+    "run.reached_for",
     "run.when",
     "todo.source",
     "vehicle.phase",

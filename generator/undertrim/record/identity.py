@@ -8,9 +8,11 @@ import re
 import unicodedata
 from functools import lru_cache
 from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
 
-from undertrim.record.model import VehicleFacts
-from undertrim.record.model.gear import AnyGear
+if TYPE_CHECKING:  # whoever makes an id of a word needs no record
+    from undertrim.record.model import VehicleFacts
+    from undertrim.record.model.gear import AnyGear
 
 _FOLD = str.maketrans(
     {"ß": "ss", "ø": "o", "Ø": "o", "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ł": "l", "Ł": "l", "đ": "d", "Đ": "d"}
@@ -27,7 +29,7 @@ def slug(name: str) -> str:
     return re.sub(r"[\W_]+", "-", kept.translate(_FOLD).casefold()).strip("-")
 
 
-def vehicle_path(facts: VehicleFacts) -> PurePosixPath:
+def vehicle_path(facts: "VehicleFacts") -> PurePosixPath:
     """Where the record of a vehicle belongs below `records/vehicles`."""
     stem = f"{slug(facts.model)}-{facts.built.from_.year}-{facts.built.to.year}"
     if facts.phase:
@@ -40,6 +42,6 @@ def _folder(name: str) -> str:
     return f"{name}-make" if _DEVICE.fullmatch(name) else name
 
 
-def gear_path(facts: AnyGear) -> PurePosixPath:
+def gear_path(facts: "AnyGear") -> PurePosixPath:
     """Where the record of a piece of gear belongs below `records/gear`."""
     return PurePosixPath(facts.folder(), f"{slug(facts.maker)}-{slug(facts.model)}.yaml")
