@@ -114,6 +114,16 @@ def test_the_other_pages_have_what_concerns_the_visit_alone(phone: Page, site: P
     assert phone.locator("details.ut-joint[id]").count() == 0
 
 
+def test_a_visit_that_fits_nothing_says_so_where_openings_would_stand(phone: Page, site: Path) -> None:
+    words = phone.get_by_text("This visit fits no gear")
+    phone.goto(f"{site.as_uri()}/vehicles/wexcombe/plover-2017-2022.openings.html?jobs=tailgate-lining")
+    assert phone.locator(".ut-opening").count() == 0
+    assert words.is_visible()
+    phone.goto(f"{site.as_uri()}/vehicles/wexcombe/plover-2017-2022.openings.html?jobs=tailgate-lining,dash")
+    assert phone.locator(".ut-opening").count() == 1
+    assert not words.is_visible()
+
+
 def test_what_a_link_leads_to_is_there_even_if_the_visit_leaves_it_out(phone: Page, site: Path) -> None:
     _at(phone, f"{site.as_uri()}/{FINCH}.openings.html?jobs=front-door#opening-dash")
     assert phone.locator("#opening-dash").count() == 1

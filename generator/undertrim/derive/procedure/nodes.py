@@ -165,7 +165,7 @@ class _Builder:
             yield from (Ref(name) for name in thing.behind)
             run = self.record.runs.get(thing.along)
             if run and run.when.holds(self.car):
-                yield from (Ref(name, side=run.side) for name in run.trims)
+                yield from run.over
             yield from (Ref(name) for name, part in self.record.parts.items() if part.goes_to == thing.id)
             return
         yield from thing.after

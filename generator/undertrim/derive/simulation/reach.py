@@ -42,7 +42,7 @@ def over_the_way(world: World, opening: Opening) -> Iterator[Ref]:
     """The parts that lie over the way of the cable to what goes into an opening."""
     for run in world.record.runs.values():
         if run.id == opening.along and run.when.holds(world.car):
-            yield from (Ref(name, side=run.side) for name in run.trims)
+            yield from run.over
 
 
 def routes_open(world: World, step: Step, node: Node) -> Faults:

@@ -29,6 +29,4 @@ class Reached(Written):
     @classmethod
     def run(cls, run: Run) -> "Reached":
         """A cable run, of which the trims come off on its side."""
-        return cls(
-            run.id, run.name, run.reached_for, tuple(Ref(name, side=run.side) for name in run.trims), "runs", run.when
-        )
+        return cls(run.id, run.name, run.reached_for, run.over, "runs", run.when)

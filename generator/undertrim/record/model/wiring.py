@@ -16,6 +16,7 @@ from undertrim.record.model.basics import (
     When,
     Written,
 )
+from undertrim.record.model.parts import Ref
 from undertrim.record.model.photos import Photo
 
 
@@ -158,3 +159,8 @@ class Run:
     note: str = ""
     when: When = ALWAYS
     source: Sources = ()
+
+    @property
+    def over(self) -> tuple[Ref, ...]:
+        """The parts that lie over it: of one that both sides have, that on its own side."""
+        return tuple(Ref(name, side=self.side) for name in self.trims)
