@@ -157,9 +157,23 @@ def test_what_is_lost_is_so_with_the_receiver_that_is_named() -> None:
     assert named[lost] == ("stop", "Camera fitted")
 
 
-def test_an_interface_is_needed_for_the_functions_that_the_receiver_wants() -> None:
+def test_an_interface_is_needed_for_what_the_receiver_wants_or_has_a_lead_for() -> None:
     one = made("plover-2017-2022?jobs=dash&dash=skerrowe-broadside")
-    wanted = {need.function for answer in one.verdicts for fit in answer.fits for need in fit.needs}
-    assert one.functions == frozenset(wanted)
-    assert one.functions
+    wants = {need.function for answer in one.verdicts for fit in answer.fits for need in fit.needs}
+    leads = {row.function for joined in one.joints for group in joined.groups for row in group.joint.rows if row.lead}
+    assert one.functions == wants | leads
+    assert wants - leads == set()
+    assert leads - wants
     assert made("plover-2017-2022?jobs=dash").functions is None
+
+
+@pytest.mark.parametrize(
+    ("gear", "text"),
+    [
+        ("", "7 functions come by data, not by wire: switched feed, illumination, reverse, speed, wheel buttons, parking brake, amplifier turn on."),
+        ("&dash=skerrowe-broadside", "6 functions come by data, not by wire: switched feed, illumination, reverse, wheel buttons, parking brake, amplifier turn on."),
+    ],
+)  # fmt: skip
+def test_what_comes_by_data_is_told_as_far_as_the_joint_of_the_visit_has_it(gear: str, text: str) -> None:
+    found = {item["title"]: item["text"] for item in of(made(f"plover-2017-2022?jobs=dash{gear}"))["blockers"]}
+    assert found["Data interface"] == text

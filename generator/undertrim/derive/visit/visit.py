@@ -1,6 +1,7 @@
 """A visit, and all that follows from it: each thing is worked out once, when somebody asks for it."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -17,6 +18,7 @@ from undertrim.derive.visit.merged import merged
 from undertrim.derive.visit.misfits import Misfit, misfits
 from undertrim.derive.visit.totals import Totals, totals
 from undertrim.derive.wiring.groups import Group, joints
+from undertrim.derive.wiring.leads import NoLeads
 from undertrim.record.model import Connector, Opening, VehicleRecord
 from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
 
@@ -135,12 +137,16 @@ class Visit:
 
     @cached_property
     def functions(self) -> frozenset[str] | None:
-        """The functions that the chosen receivers want from the car; None where one is left open or nothing can be said of it, so that it may be any."""
+        """The functions that the chosen receivers want from the car, or have a lead for; None where one is left open or nothing can be said of it, so that it may be any."""
         fits = [fit for answer in self.verdicts if answer.opening.takes_over for fit in answer.fits]
         told = {answer.opening.id for answer in self.verdicts if answer.fits}
         if any(opening.takes_over and opening.id not in told for opening in self.openings):
             return None
-        return frozenset(need.function for fit in fits for need in fit.needs)
+        wanted = {need.function for fit in fits for need in fit.needs}
+        with suppress(NoLeads):  # then it is as the receiver says
+            rows = (row for joined in self.joints for group in joined.groups for row in group.joint.rows)
+            wanted |= {row.function for row in rows if row.lead}
+        return frozenset(wanted)
 
     def offers(self, opening: Opening) -> list[Answer]:
         """The answers for an opening: the chosen gear, or the whole stock ranked where none is chosen."""
