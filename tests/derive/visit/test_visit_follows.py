@@ -161,7 +161,7 @@ def test_an_interface_is_needed_for_what_the_receiver_wants_or_has_a_lead_for() 
     one = made("plover-2017-2022?jobs=dash&dash=skerrowe-broadside")
     wants = {need.function for answer in one.verdicts for fit in answer.fits for need in fit.needs}
     leads = {row.function for joined in one.joints for group in joined.groups for row in group.joint.rows if row.lead}
-    assert one.functions == wants | leads
+    assert one.functions == frozenset(wants | leads)
     assert wants - leads == set()
     assert leads - wants
     assert made("plover-2017-2022?jobs=dash").functions is None
