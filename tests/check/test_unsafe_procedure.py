@@ -4,7 +4,7 @@ import pytest
 from fragments import findings, messages, subject
 
 from undertrim.check.rules import unsafe_procedure
-from undertrim.derive.simulation import replay
+from undertrim.derive.simulation import replay_in
 
 BATTERY = "preps:\n  battery: {{name: Battery off, sets: {{battery: off}}{}, how: Do., restore: Undo.}}\n"
 BOOT = "closures:\n  boot: {latch: electric, key: no}\n"
@@ -29,6 +29,14 @@ def test_a_fault_that_only_two_jobs_together_have_is_found() -> None:
     piece = BATTERY.format("") + parts + "openings:\n" + SPEAKER.format("door", "trim")
     [finding] = findings(unsafe_procedure, piece)
     assert finding.message.endswith("for door")
+
+
+def test_what_is_reached_for_is_replayed_too() -> None:
+    trim = "  trim: {name: Trim, release: pull, reached_for: camera cable, needs: {ignition: on}}\n"
+    parts = "parts:\n" + trim + "  radio: {name: R, release: slide, replaced: yes}\n"
+    alone, together = messages(unsafe_procedure, BATTERY.format("") + parts)
+    assert alone.endswith(", for trim")
+    assert together.endswith(", for dash + trim")
 
 
 @pytest.mark.parametrize(
@@ -63,9 +71,9 @@ def test_each_procedure_is_replayed_once(monkeypatch: pytest.MonkeyPatch) -> Non
 
     def counted(*given: object) -> object:
         calls.append(1)
-        return replay(*given)  # type: ignore[arg-type]
+        return replay_in(*given)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(unsafe_procedure, "replay", counted)
+    monkeypatch.setattr(unsafe_procedure, "replay_in", counted)
     about = subject("demo: yes\n")
     assert list(unsafe_procedure.check(about)) == []
     assert len(about.record.openings) == 1

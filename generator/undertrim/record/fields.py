@@ -61,16 +61,19 @@ def walk(data: Data, name: str) -> Iterator[Field]:
 
     What the schema does not know is passed over, with all that is below it; nothing is validated.
     """
-    yield from _walk((), data, root(name))
+    found: list[Field] = []
+    _gather((), data, root(name), found)
+    yield from found
 
 
-def _walk(pointer: Pointer, value: Data, node: Node) -> Iterator[Field]:
-    yield Field(pointer, value, node)
+def _gather(pointer: Pointer, value: Data, node: Node, found: list[Field]) -> None:
+    """Adds a value and all below it; generators in one another would hand each on once for every level."""
+    found.append(Field(pointer, value, node))
     entries = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
     for step, inner in entries:
         below = node.child(step)
         if below:
-            yield from _walk((*pointer, step), inner, below)
+            _gather((*pointer, step), inner, below, found)
 
 
 @cache

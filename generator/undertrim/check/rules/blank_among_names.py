@@ -29,7 +29,7 @@ warning: 'unknown' stands among names (write none or unknown alone, or the names
 from collections.abc import Iterator, Sequence
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.record.fields import Field, walk
+from undertrim.record.fields import Field
 from undertrim.record.problem import Level
 from undertrim.words import Message, message, one_of, quoted
 
@@ -41,7 +41,7 @@ _LINE = ("common", ("$defs", "line"))
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every such word in a list of texts that the schema does not offer it in."""
-    for field in walk(subject.source.data, "vehicle"):
+    for field in subject.fields:
         if isinstance(field.value, list):
             yield from _in_list(field)
 

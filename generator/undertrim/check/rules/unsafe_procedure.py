@@ -2,7 +2,7 @@
 
 ## What it finds
 
-Every job by itself, every two together and all at once are planned for every car and then replayed step by step
+Every job by itself (an opening, or what is reached for), every two together and all at once are planned for every car and then replayed step by step
 over the state of the car: battery, ignition, lids, what is off, what is undone, what has been counted. The first
 wrong instant of each sort is reported, with a job and the cars it shows in. Where a job cannot be planned at all
 `order-cycle`, `state-collision` or `unreachable-opening` says why.
@@ -132,7 +132,7 @@ from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Target, targets
 from undertrim.derive.procedure.states import USUAL
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation import Fault, replay
+from undertrim.derive.simulation import Fault, Ways, replay_in
 from undertrim.record.model import Assignment
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -183,22 +183,23 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
     """What goes wrong in one car; a procedure that several jobs share is replayed once."""
     known: set[tuple[int, ...]] = set()
-    for job in _jobs(tuple(subject.record.openings)):
+    ways = Ways(subject.record, car)
+    for job in _jobs(tuple(subject.record.jobs)):
         try:
             steps = _steps(subject, job, car)
         except TooTangled as error:
             said = message("replay/tangled", why=error.said(str))
-            yield job, Fault("tangled", said, None, None, ("openings", job[0]))
+            yield job, Fault("tangled", said, None, None, needs.home(subject.record.jobs[job[0]]))
             continue
         key = tuple(map(id, steps))
         if key not in known:
             known.add(key)
-            yield from ((job, fault) for fault in replay(subject.record, car, steps))
+            yield from ((job, fault) for fault in replay_in(ways, steps))
 
 
-def _jobs(openings: Job) -> list[Job]:
-    """Every opening, every two of them, and all."""
-    jobs = [*combinations(openings, 1), *combinations(openings, 2), openings]
+def _jobs(names: Job) -> list[Job]:
+    """Every opening and what is reached for by itself, every two of them, and all."""
+    jobs = [*combinations(names, 1), *combinations(names, 2), names]
     return list(dict.fromkeys(jobs))
 
 
@@ -216,4 +217,4 @@ def _place(subject: Subject, job: Job, fault: Fault) -> Pointer:
     steps = [step for step in (fault.other, fault.step) if step and step.node]
     pointers = [fault.pointer, *(needs.home(step.node.thing) for step in steps if step.node)]
     own = (pointer for pointer in pointers if pointer and not any(str(key).startswith(USUAL) for key in pointer))
-    return next(own, ("openings", job[0]))
+    return next(own, needs.home(subject.record.jobs[job[0]]))

@@ -2,7 +2,7 @@
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation import fasteners, preparing, reach, restraints, tethers
+from undertrim.derive.simulation import fasteners, preparing, reach, restraints, tethers, ways
 from undertrim.derive.simulation.fault import Faults, at, fault
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Part
@@ -16,7 +16,7 @@ def remove(world: World, step: Step) -> Faults:
     if node.id in world.off:
         yield fault("twice", "twice", step, world.off[node.id], at(node))
     yield from preparing.needs(world, step, node, states.needs_of(part))
-    yield from reach.parts_off(world, step, node, (*part.after, *reach.covers(part, world.car, node.side)))
+    yield from reach.parts_off(world, step, node, (*part.after, *ways.covers(part, world.car, node.side)))
     yield from reach.routes_open(world, step, node)
     yield from restraints.touched(world, step, node)
     yield from tethers.come_off(world, step, node)

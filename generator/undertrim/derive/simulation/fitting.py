@@ -17,7 +17,7 @@ def install(world: World, step: Step) -> Faults:
     yield from reach.parts_off(world, step, node, [*map(Ref, opening.behind), *reach.over_the_way(world, opening)])
     world.fitted.add(node.id)
     yield from powered.before_it_is_heard(world, step, node, opening)
-    off = reach.behind(world, node, opening) & set(world.off)
+    off = world.ways.behind(node, opening) & set(world.off)
     taken = {name for name in off if _makes_room(world, name, opening)}
     world.gone |= taken
     for line in step.tethers:

@@ -2,7 +2,7 @@
 
 from undertrim.derive.procedure.node import Node
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation import ending, fasteners, powered, reach, restraints, tethers
+from undertrim.derive.simulation import ending, fasteners, powered, restraints, tethers
 from undertrim.derive.simulation.fault import Faults, at, fault
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Part
@@ -62,7 +62,7 @@ def _others_back(world: World, step: Step, node: Node) -> Faults:
     """What a part is refitted after is back, or has made room for new gear."""
     assert isinstance(node.thing, Part)
     for index, ref in enumerate(node.thing.refit_after):
-        for name in reach.fitted_nodes(world, ref, node.side):
+        for name in world.ways.fitted(ref, node.side):
             if name in world.off and name not in world.gone and ref.when.holds(world.car):
                 pointer = at(node, "refit_after", index)
                 yield fault("order", "before-refit-after", step, world.off[name], pointer)
@@ -82,9 +82,9 @@ def _nothing_shut_in(world: World, step: Step, node: Node) -> Faults:
         other = off_in.node
         if name in world.gone or other is None or not isinstance(other.thing, Part) or name == node.id:
             continue
-        if reach.lies_behind(world, node, other.thing, other.side):
+        if node.id in world.ways.before(other.thing, other.side):
             yield fault("order", "shuts-in", step, off_in, at(other, "after"))
     for (name, _), item in world.untested.items():
         part, _, side = name.partition("@")
-        if reach.lies_behind(world, node, world.record.parts[part], side or None):
+        if node.id in world.ways.before(world.record.parts[part], side or None):
             yield ending.never_tested(part, item, step)

@@ -5,13 +5,19 @@ from collections.abc import Callable, Sequence
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.simulation import coming_off, ending, fitting, going_back, powered, preparing, trying
 from undertrim.derive.simulation.fault import Fault, Faults
+from undertrim.derive.simulation.ways import Ways
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Assignment, VehicleRecord
 
 
 def replay(record: VehicleRecord, car: Assignment, steps: Sequence[Step]) -> list[Fault]:
     """The faults of the first wrong instant, or of the end; an empty list for a safe procedure."""
-    world = World(record, car)
+    return replay_in(Ways(record, car), steps)
+
+
+def replay_in(ways: Ways, steps: Sequence[Step]) -> list[Fault]:
+    """What `replay` says, for who replays many procedures of one car and keeps its ways."""
+    world = World(ways.record, ways.car, ways)
     for step in steps:
         faults = list(_ACTS[step.kind](world, step)) or list(powered.as_shown(world, step))
         if faults:

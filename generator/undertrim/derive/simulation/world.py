@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import Step
+from undertrim.derive.simulation.ways import Ways
 from undertrim.record.model import Assignment, Tether, VehicleRecord
 
 Place = tuple[str, str]  # a node and a tether of its part
@@ -25,6 +26,7 @@ class World:
 
     record: VehicleRecord
     car: Assignment
+    ways: Ways
     values: dict[str, str] = field(default_factory=lambda: dict(states.initial()))
     set_by: dict[str, Step] = field(default_factory=dict)
     off: dict[str, Step] = field(default_factory=dict)
