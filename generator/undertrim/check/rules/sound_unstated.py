@@ -74,7 +74,6 @@ from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.record.model import Assignment, VehicleRecord
-from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -94,4 +93,4 @@ def _plays(record: VehicleRecord, car: Assignment) -> bool:
     """Whether a car has both."""
     here = [opening for opening in record.openings.values() if opening.when.holds(car)]
     driven = any(opening.on_channel for opening in here)
-    return driven and any(isinstance(opening, ReceiverOpening) for opening in here)
+    return driven and any(opening.takes_over for opening in here)

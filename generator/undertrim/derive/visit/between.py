@@ -7,7 +7,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.record.model import Opening
 from undertrim.record.model.gear import AnyGear
-from undertrim.record.model.kinds.receiver import ConverterGear, HarnessGear, InterfaceGear, LeadsGear, ReceiverGear
+from undertrim.record.model.kinds.receiver import ConverterGear, HarnessGear, InterfaceGear, LeadsGear
 
 Chosen = Mapping[str, tuple[Gear, ...]]
 """What stands between by the kind of gear; no gear: nothing of that kind."""
@@ -37,7 +37,7 @@ def suiting(vehicle: Vehicle, opening: Opening, kind: type[AnyGear], among: Sequ
 
 def _own_leads(vehicle: Vehicle, opening: Opening) -> str:
     gear = vehicle.visit.get(opening.id)
-    return gear.facts.lead_set if gear and isinstance(gear.facts, ReceiverGear) else ""
+    return (gear.facts.lead_set or "") if gear else ""
 
 
 def left(stock: Stock, opening: Opening, chosen: Chosen) -> Stock:

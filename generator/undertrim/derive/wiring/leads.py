@@ -6,7 +6,7 @@ from undertrim.derive.fit.stock import Gear, Stock, Stocked, only
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.needs import natural
 from undertrim.record.gear import GearFacts, Lead
-from undertrim.record.model.kinds.receiver import LeadsGear, ReceiverGear
+from undertrim.record.model.kinds.receiver import LeadsGear
 from undertrim.resources import table
 from undertrim.words import Message, Word, message, word
 
@@ -25,9 +25,9 @@ def lead_set(gear: Gear, stock: Stock) -> Stocked[LeadsGear]:
     """The gear whose leads are meant: a lead set itself, or the one that a receiver names. Raises NoLeads."""
     if isinstance(gear.facts, LeadsGear):
         return only(gear, LeadsGear)
-    if not isinstance(gear.facts, ReceiverGear):
-        raise NoLeads(message("joint/has-no-leads", gear=gear.name, kind=message(f"gear-kinds/a-{gear.facts.kind}")))
     name = gear.facts.lead_set
+    if name is None:
+        raise NoLeads(message("joint/has-no-leads", gear=gear.name, kind=message(f"gear-kinds/a-{gear.facts.kind}")))
     if not name:
         raise NoLeads(message("joint/names-no-leads", gear=gear.name))
     found = next((item for item in stock.of(LeadsGear) if item.id == name), None)

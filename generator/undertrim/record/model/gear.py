@@ -95,6 +95,11 @@ class AnyGear:
         return None
 
     @property
+    def lead_set(self) -> str | None:
+        """The id of the record of its leads, empty where it names none; None for a kind whose leads are not a record of their own."""
+        return None
+
+    @property
     def takes(self) -> str:
         """The level of sound that it is fed with; empty for any."""
         return ""
