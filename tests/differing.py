@@ -76,3 +76,8 @@ def record(text: str) -> VehicleRecord:
     found = entry(PATH, "vehicle", read_text(text, PATH))
     assert isinstance(found.record, VehicleRecord), found.problems
     return found.record
+
+
+def changed(old: str, new: str) -> str:
+    assert (HEAD + BODY).count(old) == 1
+    return (HEAD + BODY).replace(old, new)

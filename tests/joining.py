@@ -17,6 +17,14 @@ SPEAKERS = """
 sound:
   factory: {output: speaker}
 """
+AMPLIFIED = """
+variants:
+  sound: {ask: "Amplifier?", choices: {plain: {label: None, tell: No badge}, amplified: {label: One, tell: A badge}}}
+sound:
+  plain: {output: speaker, when: {sound: plain}}
+  amplified: {output: line, when: {sound: amplified}, amplifier: Behind the seat, turn_on: wire}
+"""
+"""A car with or without an amplifier from the factory."""
 _CAR = """
 parts:
   factory-radio: {replaced: yes, tethers: {radio-main: {name: Plug, kind: plug}}}
@@ -63,6 +71,8 @@ def interface(body: str, model: str = "Weir") -> Gear:
 
 
 _SUITS = f"suits:\n  - {{vehicle: {ADDRESS}, opening: dash}}\n"
+DATA = interface("provides: [switched-feed, illumination, parking-brake]")
+"""It makes of the car's messages what a receiver needs."""
 
 
 def joined(about: VehicleRecord, wanted: str, *between: Gear, **choices: str) -> Joint:

@@ -41,6 +41,7 @@ def quoted(text: str) -> str:
 @st.composite
 def records(draw: st.DrawFn) -> str:
     """A text with the fields of a vehicle record at odd places in odd order, some of them unknown."""
+    # Long because it is one grammar: lists, mappings and scalars stand in each other, at any depth.
     lines: list[str] = []
     numbers = iter(range(10**6))
 

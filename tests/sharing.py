@@ -20,7 +20,7 @@ SLOW = (
     "test_docs_shown.py::test_the_answers_shown_are_the_programs",
     "bench/test_herd.py::test_a_few_mistakes_are_counted",
     "bench/test_herd.py::test_the_checker_passes_a_herd_of_two_of_each",
-    "check/test_runner.py::test_damage_gives_problems_and_no_exception",
+    "check/test_damage.py::test_damage_gives_problems_and_no_exception",
     "derive/test_choices.py::test_every_visit_is_shown_as_planned",
     "publish/test_site_stands.py::test_a_full_disk_at_any_point_leaves_a_whole_site",
     "publish/test_typed_is_shown.py::test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it",

@@ -1,5 +1,7 @@
 """Ways to spoil a good procedure, each with the kinds of fault that the replay must find."""
 
+# Long because it is one table: each way to spoil a procedure stands with the faults that must be found.
+
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import cache

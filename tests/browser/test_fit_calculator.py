@@ -1,5 +1,7 @@
 """The form beside an opening in a browser; that its script reckons as the program does is tested in Node."""
 
+# Long because one form is asked everything: what it says, leaves out and refuses, and how it looks.
+
 from collections.abc import Callable
 from pathlib import Path
 

@@ -16,6 +16,7 @@ from undertrim.record.units import Quantity, parse
 
 
 def car(at: str = "") -> VehicleRecord:
+    # Long because the record of a whole car, with its plug, stands in it.
     made = record(f"""
         parts:
           radio:

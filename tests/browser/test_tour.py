@@ -37,23 +37,8 @@ def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys
     phone.wait_for_load_state("load")
     for name in ("Radio opening", "Front door speakers, left", "Front door speakers, right", "Map radio"):
         choose(phone, name).check()
-    code = main(
-        [
-            "plan",
-            "finch-2014-2018",
-            "--job",
-            "dash",
-            "--job",
-            "front-door",
-            "--variant",
-            "radio=map",
-            "--format",
-            "json",
-            "--in",
-            str(ROOT),
-        ]
-    )
-    assert code == 0
+    asked = ["--job", "dash", "--job", "front-door", "--variant", "radio=map"]
+    assert main(["plan", "finch-2014-2018", *asked, "--format", "json", "--in", str(ROOT)]) == 0
     planned = json.loads(capsys.readouterr().out)
     assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in planned["steps"]]
     assert "remove:climate-panel" in phone.evaluate(VISIBLE_STEPS)

@@ -3,6 +3,8 @@
 A mutation is a function from a record's data to (place, spoilt data) pairs; what it yields is valid by the schema.
 """
 
+# Long because it is one table: each way to spoil a record stands with the rule that must find it.
+
 from collections import Counter
 from collections.abc import Callable, Iterator
 from typing import Any

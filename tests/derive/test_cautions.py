@@ -1,5 +1,7 @@
 """Each usual caution comes with what triggers it, and stands on the step it guards."""
 
+# Long because each usual caution has a small record that brings it in, and one test needs them all.
+
 import textwrap
 
 import pytest

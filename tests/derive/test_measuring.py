@@ -51,27 +51,9 @@ def test_a_whole_opening_lacks_nothing() -> None:
 
 
 def test_what_a_speaker_opening_lacks() -> None:
-    assert names("shelf") == [
-        "bolts",
-        "panel",
-        "depth",
-        "depth leans",
-        "room to grille",
-        "factory spacer",
-        "impedance",
-        "channel",
-    ]
-    assert names("front-door") == [
-        "bolts",
-        "panel",
-        "depth",
-        "depth leans",
-        "room to grille",
-        "factory spacer",
-        "impedance",
-        "channel",
-        "crash sensor",
-    ]
+    everywhere = ["bolts", "panel", "depth", "depth leans", "room to grille", "factory spacer", "impedance", "channel"]
+    assert names("shelf") == everywhere
+    assert names("front-door") == [*everywhere, "crash sensor"]
     assert names("pod", area="boot", **{**WHOLE, "fed_through": "unknown"}) == ["fed through"]
     angle = {**WHOLE["bolts"], "angle": "unknown"}
     assert names("front-door", **{**WHOLE, "bolts": angle}) == ["bolts angle"]
@@ -116,6 +98,7 @@ def test_what_to_do_about_a_depth(name: str, depth: dict[str, str], to_do: str |
 
 
 def test_the_most_useful_first() -> None:
+    # Long because what is not known of its car, and what is asked for, stand in it a line each.
     variants = {
         "sound": {
             "ask": "Which sound?",

@@ -28,6 +28,7 @@ SIMPLE = """
 
 
 def test_a_whole_visit_in_its_order() -> None:
+    # Long because a whole visit stands in it, a step a line.
     about = record(SIMPLE, """
         after_battery:
           before: {code: {do: Ask for the code.}}

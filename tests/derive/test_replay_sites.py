@@ -3,6 +3,8 @@
 `PLACES` is written by hand: a place that is taken out of the replay is missed there, and one that is added wants a procedure here.
 """
 
+# Long because it is one table: each place of the replay stands with the procedure that reaches it.
+
 import ast
 import sys
 from collections import Counter

@@ -1,5 +1,7 @@
 """What is done with a mutant: all that the commands do with a record, each stage watched for exceptions and time."""
 
+# Long because it is one list of stages: all that commands and pages do with a record, each of them watched.
+
 import time
 import traceback
 from collections.abc import Callable, Sequence

@@ -1,5 +1,7 @@
 """What is drawn of an opening agrees with what is reckoned of it, and says what it cannot show. Numbers derived by hand stand beside their case."""
 
+# Long because the door, the gear and the dispute that its pictures are drawn of stand in it whole.
+
 from pathlib import Path
 from typing import Any
 
@@ -105,6 +107,7 @@ def one(title: str, made: VehicleRecord, *shelf: Gear) -> str:
 @pytest.mark.parametrize("path", PLACE.files([PLACE.records / "vehicles"]), ids=lambda path: path.stem)
 def test_every_gap_is_drawn_as_long_as_it_is_reckoned(path: Path) -> None:
     """Over the whole stock: the gap between gear and car comes out of the drawing's own geometry, the other out of `derive.fit`."""
+    # Long because it is one walk over the stock, and each kind of opening has its drawing and its gaps.
     entry = PLACE.load(path)
     assert isinstance(entry.record, VehicleRecord)
     about, compared = Vehicle(entry.record, entry.address, STOCK, clearances()), 0

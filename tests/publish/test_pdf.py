@@ -1,5 +1,7 @@
 """The printed sheet: what stands on every page, that a record stays text, and that PDF/UA-1 holds."""
 
+# Long because one printed sheet is asked everything that holds of paper.
+
 import copy
 import io
 import re

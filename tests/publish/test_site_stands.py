@@ -1,5 +1,7 @@
 """Whatever fails, and wherever a build is killed: a whole site stands, the old one or the new one, and nothing is left behind."""
 
+# Long because one build is broken off in every way: by a full disk, a kill, a second build.
+
 import errno
 import os
 import re

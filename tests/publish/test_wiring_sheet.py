@@ -1,5 +1,7 @@
 """The printed wiring sheet: what stands on every page, where lead sets begin, that faces stay whole, and that PDF/UA-1 holds."""
 
+# Long because one sheet is asked everything that holds of it on paper, for every vehicle.
+
 import copy
 import io
 import json

@@ -1,5 +1,7 @@
 """What the schema refuses is one sentence with its place and the way out, in the words of the record."""
 
+# Long because it is one table: each mistake stands with its sentence.
+
 from pathlib import Path
 
 import pytest

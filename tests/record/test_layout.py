@@ -1,5 +1,7 @@
 """Records are laid out one way, and say what they said: values, order, comments."""
 
+# Long because a whole record stands in it twice, as it was typed and as it is laid out.
+
 from pathlib import Path
 
 import pytest

@@ -1,5 +1,7 @@
 """A record moved to the next format says what it said, with its comments and its order; where that cannot be, the file stays."""
 
+# Long because a whole record of format 1 stands in it, with all that is moved.
+
 import json
 import random
 from dataclasses import replace

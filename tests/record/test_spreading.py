@@ -1,4 +1,4 @@
-"""What is said once is spread to where it holds, with the place where it was typed; what cannot be spread is one sentence."""
+"""What is said once is spread to where it holds, with the place where it was typed; written out, the whole is the same record."""
 
 import json
 from dataclasses import replace
@@ -6,51 +6,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
 
-from junk import answered_with_sentences, spoilt
-from undertrim.check import one_file
+from spreading import BODY, HEAD, LINES, told, whole
 from undertrim.record.source import Source, read_text
-from undertrim.record.spreading import spread
 from undertrim.record.store import Workspace, entry
-from undertrim.words import sentence
-
-PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
-HEAD = """format: 2
-demo: yes
-vehicle:
-  make: Brindleway
-  model: Otter
-  built: {from: 2014-01, to: 2018-01}
-  drive_side: left
-  high_voltage: no
-evidence:
-  e1: {how: measured, on: 2026-03-02, by: rk, car: "2016", with: Calliper 0.05 mm}
-  e2: {how: seen, on: 2026-03-02, by: rk, car: "2016"}
-"""
-BODY = """parts:
-  front-door:
-    each: [left, right]
-    source: e2
-    parts:
-      handle-cap: {release: lift, source: e1, takes: 30 s}
-      door-panel:
-        release: pull
-        held_by: {clip: push, at: {front: 2, rear: 3}, under: handle-cap}
-        takes: 1 min
-openings:
-  front-door:
-    kind: speaker
-    behind: door-panel
-    hole: {shape: round, diameter: 146 mm}
-    depth: {clear: 64 mm, datum: skin, over: whole-travel, obstruction: glass, to: Glass}
-    source: e1
-"""
-LINES = len(HEAD.splitlines())
-
-
-def whole(text: str) -> Source:
-    return spread(read_text(text, PATH))
 
 
 def at(data: Any, place: str) -> Any:
@@ -66,22 +25,6 @@ def position(source: Source, place: str, *, key: bool = False) -> tuple[int, int
         data = data[pointer[-1]]
     found = (source.keys if key else source.values)[tuple(pointer)]
     return found.line, found.column
-
-
-def told(text: str) -> list[str]:
-    """What a check of one file says, with line and column; file names and evidence aside."""
-    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
-    return [
-        f"{p.position.line}:{p.position.column}: {p.message} ({p.hint})"
-        for p in sorted(found, key=lambda p: p.position)
-    ]
-
-
-def errors(text: str) -> list[str]:
-    found = one_file.look(entry(PATH, "vehicle", read_text(text, PATH))).problems
-    return [
-        f"{p.position.line - LINES}:{p.position.column}: {p.message} ({p.hint})" for p in found if p.level == "error"
-    ]
 
 
 # What is read as what
@@ -165,33 +108,6 @@ def test_short_forms_are_read_as_the_long_ones(text: str, place: str, value: Any
         line, column = position(source, f"{place}/{key}")
         assert line == 2
         assert text[column - 1 :].lstrip("[{'").startswith(value if isinstance(value, str) else next(iter(value)))
-
-
-ALONG = [
-    ("release: [pull, up, 3 min, 4]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
-    ("release: [pull, [up]]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
-    ("release: []", "[]", "'release' as a list has at most 3 texts, and at least one"),
-    (
-        "release: [pull, 3 min], takes: 4 min",
-        "3 min",
-        "'takes' stands twice: in the list under 'release', and by itself",
-    ),
-    (
-        "takes: 4 min, release: [pull, 3 min]",
-        "3 min",
-        "'takes' stands twice: in the list under 'release', and by itself",
-    ),
-]
-
-
-@pytest.mark.parametrize(("text", "where", "said"), ALONG)
-def test_a_list_of_fields_that_cannot_be_told_apart(text: str, where: str, said: str) -> None:
-    line = f"parts: {{a: {{{text}}}}}"
-    source = whole(f"format: 2\n{line}\n")
-    assert source.origin
-    [fault] = source.origin.faults
-    place = source.as_typed.position(fault.pointer)
-    assert (sentence(fault.said), place.line, place.column) == (said, 2, line.index(where) + 1)
 
 
 def test_what_a_group_shares_gives_way_to_what_a_list_says() -> None:
@@ -289,83 +205,6 @@ def test_a_part_takes_back_what_its_group_says_and_keeps_what_it_says_itself() -
     assert parts["b"] == {"area": "dash", "after": ["x"], "takes": "1 min", "name": "B", "source": ["e2"]}
     assert parts["c"] == {**shared, "name": "C", "on_side": "left", "takes": "2 min"}
     assert parts["z"] == {"name": "Z"}
-
-
-# One mistake, one sentence, at its place
-
-MISTAKES = [
-    ("    each: [left, right]\n", "    each: [left, rihgt]\n", ["3:18: 'rihgt' is not a known side (did you mean 'right'?)"]),
-    ("    each: [left, right]\n", "    each: sides\n", ["3:11: 'sides' is not a known side (one of: left, right)"]),
-    ("    each: [left, right]\n", "    each:\n", ["3:5: 'each' is blank (write the value, or 'unknown' where that is allowed, or remove the line)"]),
-    ("    each: [left, right]\n", "    sides: [left, right]\n", ["3:5: 'sides' is not a field of group of parts (write 'each')"]),
-    ("    source: e2\n", "    source: e9\n", ["4:13: no evidence 'e9' (evidence ids here: e1, e2)"]),
-    ("    source: e2\n", "    source: {e2: x}\n", ["4:13: source must be text or a list, not a mapping (for example e1)"]),
-    ("    source: e2\n", "    after: hatch\n", ["4:12: no part or preparation 'hatch' (part or preparation ids here: handle-cap, door-panel)"]),
-    ("    source: e2\n", "    takes: 3\n", ["4:12: '3' has no unit (write '3 s', '3 min' or '3 h')"]),
-    ("    source: e2\n", "    when: {radio: map}\n", ["4:12: no variant 'radio' (declare it under 'variants')"]),
-    ("      door-panel:\n", "      inner:\n        parts: {}\n      door-panel:\n", ["7:7: 'inner' is a group inside the group 'front-door' (put its parts beside the others, or make it a group of its own)"]),
-    ("openings:\n", "  trim:\n    parts: {handle-cap: {release: pull}}\nopenings:\n", ["12:13: 'handle-cap' stands twice: the ids of all parts are different, also across groups (first on line 17; rename one of them)"]),
-    ("openings:\n", "  trim:\n    parts: none\nopenings:\n", ["12:12: parts of the group must be a mapping, not 'none' (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),
-    ("openings:\n", "  trim:\n    parts: [a]\nopenings:\n", ["12:12: parts of the group must be a mapping, not a list (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),
-    ("openings:\n", "  trim:\n    parts: {}\nopenings:\n", ["12:12: parts of the group has too few entries: 0 of at least 1 (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),
-    ("openings:\n", "  trim:\n    each: [left]\nopenings:\n", ["11:3: 'release' is missing from 'trim' (add 'release': the motion that frees it once its screws are out, for example pull)"]),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("old", "new", "wanted"), MISTAKES, ids=[new.strip()[:30] for _, new, _ in MISTAKES])
-def test_a_mistake_in_a_group_is_one_sentence(old: str, new: str, wanted: list[str]) -> None:
-    found = errors(HEAD + BODY.replace(old, new, 1))
-    assert found == wanted
-
-
-def test_what_a_group_misspells_is_not_missed_in_its_parts() -> None:
-    found = told(HEAD + BODY.replace("    each: [left, right]\n", "    sides: [left, right]\n"))
-    assert found[0] == f"{LINES + 3}:5: 'sides' is not a field of group of parts (write 'each')"
-    assert [one for one in found if "handle-cap" in one or "door-panel" in one] == []
-
-
-FAULTS = [
-    ("car: \"2016\", with", "car: rde, with", ["-1:52: no car 'rde' under 'cars' (name it there, or write its year, its steering side and its choices)"]),
-    ("evidence:\n", "cars: {red: '2016'}\nevidence:\n", []),
-    ("evidence:\n", "cars: none\nevidence:\n", ["-2:7: cars must be a mapping, not 'none' (for example {red: '2016, left-hand drive, map radio', white: {year: 2014, built: 2014-06, side: right}})"]),
-    ("evidence:\n", "cars: {red: {colour: red}}\nevidence:\n", ["-2:14: 'colour' is not a field of car (fields: year, built, side, is, note)"]),
-    ("format: 2", "format: 3", ["-10:9: format '3' is more than 2 (this program knows formats 1 and 2: write 'format: 2'; a record of a later format needs a later program)"]),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("old", "new", "wanted"), FAULTS, ids=[new.strip()[:30] for _, new, _ in FAULTS])
-def test_a_mistake_about_cars_or_format_is_one_sentence(old: str, new: str, wanted: list[str]) -> None:
-    found = errors(HEAD.replace(old, new, 1) + BODY)
-    assert [one for one in found if "format" not in old or "more than 2" in one] == wanted
-
-
-# Whatever is typed, nothing is raised, and everything that is said has a place
-
-JUNK: list[Any] = [
-    None,
-    "",
-    "none",
-    "unknown",
-    "x",
-    "2",
-    [],
-    [[]],
-    {},
-    {"parts": {}},
-    {"parts": "none"},
-    ["a", "b", "c", "d"],
-    {"a": ["b"]},
-]
-
-
-@settings(max_examples=150, deadline=None)
-@given(
-    spoilt(
-        {**read_text(HEAD + BODY, PATH).data, "cars": {"red": "2016"}, "functions": {"mute": ["absent", "e1"]}}, JUNK
-    )
-)
-def test_junk_is_answered_with_sentences(text: str) -> None:
-    answered_with_sentences(text, PATH)
 
 
 # A whole is what format 1 says by itself

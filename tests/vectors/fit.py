@@ -52,6 +52,7 @@ class Case:
 
 def said(fit: Fit) -> dict[str, Any]:
     """An answer as the browser gives it."""
+    # Long because it is one table: what an answer says, a line each.
     found: dict[str, Any] = encoding.said(
         {
             "kind": fit.kind,

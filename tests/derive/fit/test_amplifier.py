@@ -1,5 +1,7 @@
 """An amplifier in its place: turned as it fits, fed, loaded, heard and woken."""
 
+# Long because one amplifier is asked everything: how it is turned, cooled, fed, loaded, heard and woken.
+
 from itertools import permutations
 
 import pytest

@@ -1,81 +1,26 @@
 """Speakers against openings. Unless a test says otherwise its numbers are worked examples, derived by hand from the formulas beside them."""
 
-import math
 from dataclasses import replace
-from typing import Any
 
 import pytest
 
 from fitting import named
-from undertrim.derive.fit.clearances import Clearances, clearances
-from undertrim.derive.fit.kinds.speaker import fit as speaker
+from speakers import USUAL, check, circle, door, fit, gear, mm, ring, square
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.kinds.speaker.room import room
 from undertrim.derive.fit.kinds.speaker.seats import seats
-from undertrim.derive.fit.margins import Check, typed
+from undertrim.derive.fit.margins import typed
 from undertrim.derive.fit.stock import Stocked
-from undertrim.derive.fit.verdict import Fit
-from undertrim.record.gear import Place
-from undertrim.record.model import Blank, Bolts, Depth, Face, Hole
-from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
-from undertrim.record.units import Quantity, parse
+from undertrim.record.model import Blank
+from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
+from undertrim.record.units import parse
 from undertrim.words import say
-
-USUAL = clearances()
-
-
-def mm(text: str) -> Quantity:
-    return parse(text if text[-1].isalpha() else f"{text} mm", "length")
-
-
-def circle(across: str) -> Hole:
-    return Hole("round", diameter=mm(across))
-
-
-def oval(width: str, height: str, shape: str = "oval") -> Hole:
-    return Hole(shape, width=mm(width), height=mm(height))
-
-
-RING = Bolts("circle", 4, diameter=mm("156"))
-
-
-def gear(depth: str = "58", protrusion: str | None = "10", **other: object) -> Stocked[SpeakerGear]:
-    facts: dict[str, Any] = {"basket": circle("127"), "flange": circle("165"), "bolts": RING}
-    facts |= {"depth": mm(depth), "protrusion": mm(protrusion) if protrusion else None, "gasket": Blank.NONE, **other}
-    return Stocked("shoal", SpeakerGear("Skerrowe", "Shoal", **facts))
-
-
-def square(clear: Quantity | Blank, datum: str = "skin", over: str = "no-glass", to: str = "") -> Depth:
-    """A depth to something that stands square to it."""
-    return Depth(clear, datum, over, to, leans=Blank.NONE)
-
-
-def door(clear: str | Blank = "62", grille: str | None = "20", **other: object) -> SpeakerOpening:
-    depth = square(mm(clear) if not isinstance(clear, Blank) else clear)
-    facts: dict[str, Any] = {"hole": circle("130"), "bolts": RING, "depth": depth, "factory_spacer": Blank.NONE}
-    facts |= {"room_to_grille": mm(grille) if grille else None, "panel": Face(mm("300"), mm("300")), **other}
-    return SpeakerOpening("side", "Side", (), **{"area": "boot", **facts})
-
-
-def ring(thickness: str, **other: object) -> Stocked[SpacerGear]:
-    facts: dict[str, Any] = {"hole": circle("128"), "flange": circle("176"), "bolts": RING, **other}
-    made_of = SpacerGear("Pellworth", f"Ring {thickness}", thickness=mm(thickness), **facts)
-    return Stocked(f"ring-{thickness}", made_of)
-
-
-def fit(
-    item: Stocked[SpeakerGear], opening: SpeakerOpening, *spacers: Stocked[SpacerGear], usual: Clearances = USUAL
-) -> Fit:
-    return speaker.fit(item, opening, spacers, usual)
 
 
 def leaning(opening: SpeakerOpening, lean: str) -> SpeakerOpening:
     assert opening.depth
     said = Blank.UNKNOWN if lean == "unknown" else parse(lean, "angle")
     return replace(opening, depth=replace(opening.depth, leans=said))
-
-
-def check(found: Fit, name: str) -> Check:
-    return next(check for check in found.checks if check.name == name)
 
 
 # D + s - d - c and G - s - p - cg, with c = cg = 3 and no glass near
@@ -157,26 +102,6 @@ def test_a_gasket_gives_depth_and_takes_room_to_the_grille() -> None:
     assert fit(gear(gasket=Blank.UNKNOWN), door()).kind == "unknown"
 
 
-def test_the_flange_must_lie_on_the_panel() -> None:
-    wide, tight = Face(mm("180"), mm("170")), Face(mm("180"), mm("160"))
-    assert fit(gear(), door(panel=wide)).kind == "fits"
-    found = fit(gear(), door(panel=tight))
-    assert found.kind == "does-not-fit"
-    assert (
-        say(found.headline)
-        == "does not fit: Flange on the panel of the car, up: 5 mm (0.197 in) short, ± 0.71 mm (0.028 in)"
-    )
-    assert fit(gear(), door(panel=Face(mm("180"), Blank.UNKNOWN))).kind == "unknown"
-
-
-# K <= H and H <= F - 2 x overlap
-def test_a_flange_covers_a_hole_with_its_overlap() -> None:
-    assert fit(gear(), door()).kind == "fits"  # 127 <= 130 <= 155
-    wide = fit(gear(), door(hole=circle("158")))
-    assert say(wide.headline).startswith("fits with an adapter plate up to 7 mm")  # 158 > 155
-    assert any("only 3.5 mm" in note for note in map(say, wide.notes))
-
-
 def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> None:
     """47 - 55.5625 = -8.56; kept 19.05: rear +10.49, front 24 - 19.05 - 9 = -4.05; window [11.56, 13.00]."""
     usual = clearances(rear="3 mm", rear_glass="3 mm", grille="2 mm")
@@ -193,39 +118,6 @@ def test_a_bracket_left_off_strikes_the_glass_and_kept_strikes_the_grille() -> N
     assert named(found.parts) == ("Pellworth Ring 12",)
     assert check(found, "depth").margin == pytest.approx(0.4375)  # closer than a sixteenth of an inch can tell
     assert found.kind == "marginal"
-
-
-def test_an_oval_hole_leaves_a_round_flange_open_at_both_ends() -> None:
-    """198 x 132: 132 - 127 = 5 of slack; (198 - 165) / 2 = 16.5 open at each end."""
-    found = fit(gear(), door(hole=oval("198", "132")))
-    assert say(found.headline).startswith("fits with an adapter plate")
-    assert check(found, "hole-up").margin == pytest.approx(5)
-    assert any(
-        "16.5 mm (0.65 in) open at each end, ± 0.35 mm (0.014 in), adapter plate needed" in note
-        for note in map(say, found.notes)
-    )
-
-
-def test_turning_is_said_and_done_only_where_it_helps() -> None:
-    item = gear(
-        basket=oval("150", "220"), flange=oval("166", "237"), bolts=replace(RING, angle=parse("45 deg", "angle"))
-    )
-    straight = fit(item, door(hole=oval("153", "223"), bolts=item.facts.bolts))
-    turned = fit(item, door(hole=oval("223", "153"), bolts=item.facts.bolts))
-    assert (straight.kind, turned.kind) == ("fits", "fits")
-    assert "turned by 90 degrees" in [*map(say, turned.notes)]
-    assert "turned by 90 degrees" not in [*map(say, straight.notes)]
-
-
-def test_a_rectangle_needs_room_for_its_corners() -> None:
-    """A square of 90 has a diagonal of 127.28: it goes into 130 and not into 127."""
-    square = gear(basket=oval("90", "90", "rectangle"))
-    assert check(fit(square, door()), "hole-up").need == pytest.approx(90 * math.sqrt(2))
-    assert fit(square, door(hole=circle("125"))).kind == "does-not-fit"
-
-
-def test_the_nominal_size_is_never_used() -> None:
-    assert fit(gear(nominal="10 in"), door(nominal="4 in")).kind == "fits"
 
 
 @pytest.mark.parametrize("datum", ["", "panel", "face"])
@@ -275,52 +167,6 @@ def test_what_fails_outweighs_what_is_unknown() -> None:
     assert fit(gear(protrusion=None), door(hole=circle("120"))).kind == "does-not-fit"
 
 
-def test_a_ring_for_any_car_must_cover_the_hole_and_meet_the_bolts() -> None:
-    assert named(fit(gear("63"), door("62"), ring("6")).parts) == ("Pellworth Ring 6",)
-    small = ring("6", flange=circle("134"))
-    assert fit(gear("63"), door("62"), small).parts == ()
-    assert fit(gear("63"), door("62"), ring("6", hole=circle("120"))).parts == ()
-
-
-SUITS = (Place("kelbrook/finch-2014-2018", "side"),)
-
-
-@pytest.mark.parametrize(
-    ("other", "held"),
-    [
-        ({}, True),
-        ({"flange": circle("134")}, False),  # 130 + 2 x 5 must be covered
-        ({"flange": circle("310")}, False),  # the panel is 300
-        ({"hole": circle("120")}, False),  # the basket of 127 does not go through
-        ({"bolts": Bolts("circle", 4, diameter=mm("156")), "car_bolts": Bolts("circle", 3, diameter=mm("156"))}, False),
-        ({"car_bolts": Bolts("circle", 4, diameter=mm("166"))}, False),
-        ({"thickness": mm("9")}, False),  # 7 mm are left to the grille
-    ],
-)
-def test_a_ring_that_is_said_to_suit_is_held_against_the_car_all_the_same(other: dict[str, Any], held: bool) -> None:
-    for suits in ((), SUITS):
-        facts: dict[str, Any] = {
-            "hole": circle("128"),
-            "flange": circle("176"),
-            "bolts": RING,
-            "thickness": mm("6"),
-            **other,
-        }
-        item = Stocked("ring", SpacerGear("Pellworth", "Ring", suits=suits, **facts))
-        assert bool(fit(gear("63"), door("62"), item).parts) is held
-
-
-def test_an_oval_plate_keeps_its_angle() -> None:
-    """A round ring is turned until its holes meet, an oval one whose angle nobody knows is not."""
-    facts: dict[str, Any] = {"hole": circle("128"), "bolts": RING, "thickness": mm("6")}
-    round_, oval_ = (
-        SpacerGear("Pellworth", "Plate", flange=rim, **facts) for rim in (circle("176"), oval("176", "190"))
-    )
-    assert fit(gear("63"), door("62"), Stocked("plate", round_)).kind == "fits-with"
-    found = speaker.fit(gear("63"), door("62"), [Stocked("plate", oval_)], USUAL)
-    assert found.parts == ()
-
-
 # 10 log10(Z old / Z new): halving the impedance doubles the power
 @pytest.mark.parametrize(("old", "new", "said"), [("4", "2", "+3.0 dB"), ("2", "4", "−3.0 dB"), ("4", "3", "+1.2 dB")])
 def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
@@ -329,10 +175,3 @@ def test_level_at_equal_voltage(old: str, new: str, said: str) -> None:
     assert any(said in note for note in notes)
     unknown = [*map(say, fit(item, door(impedance=Blank.UNKNOWN)).notes)]
     assert any("cannot be told: its impedance is not recorded" in note for note in unknown)
-
-
-@pytest.mark.parametrize(("sensor", "warned"), [("yes", True), ("unknown", True), ("no", False)])
-def test_bolts_that_do_not_match_tempt_to_drill(sensor: str, warned: bool) -> None:
-    other = Bolts("circle", 3, diameter=mm("156"))
-    found = fit(gear(), door(bolts=other, crash_sensor=sensor))
-    assert any("no drilling" in note for note in map(say, found.notes)) is warned

@@ -1,5 +1,7 @@
 """A speaker in section: to scale along and across, what is not known is not drawn, texts that can be read."""
 
+# Long because the sections drawn at random name each field that a section has, a line each.
+
 import math
 from dataclasses import replace
 from itertools import pairwise
