@@ -8,11 +8,11 @@ from functools import cached_property
 from pathlib import Path
 
 import pytest
-from small_site import held, quick, silent, workspace
+from small_site import held, quick, silent, tell_of_few_rules, workspace
 
 from here import Here
 from undertrim.publish.build.building import Builder, build
-from undertrim.publish.web import placing, rule_pages, shells, site
+from undertrim.publish.web import placing, shells, site
 from undertrim.publish.web.content import Body, Content
 from undertrim.publish.web.sitemap import expanded
 from undertrim.record.store import Workspace
@@ -22,11 +22,8 @@ HOSTILE = '</title><script>alert(1)</script> & "it\'s" &lt;b&gt;'
 
 @pytest.fixture(scope="module", autouse=True)
 def few_rules() -> Iterator[None]:
-    """The engine makes pages of two rules, where it would spend nine tenths of its time on a hundred more of the same sort."""
-    chosen = ("rules/file-name", "rules/order-cycle", "reference/index")
-    told = rule_pages.pages()
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(rule_pages, "pages", lambda: {"rules/index": "# Rules\n"} | {path: told[path] for path in chosen})
+        tell_of_few_rules(patch)
         yield
 
 

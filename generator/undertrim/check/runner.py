@@ -23,6 +23,7 @@ from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.store import Entry, Workspace, address
 from undertrim.work.crew import Crew, Failed
+from undertrim.work.workers import Workers
 
 __all__ = ["CRASH", "Report", "check", "check_entry"]
 
@@ -48,7 +49,7 @@ def check(
     paths: Sequence[Path] = (),
     progress: Progress | None = None,
     cache: Cache | None = None,
-    crew: Crew | None = None,
+    crew: Workers | None = None,
     part: Part | None = None,
 ) -> Report:
     """Check the record files among `paths` (all, if none are given), with what `cache` still knows of them.
@@ -94,7 +95,7 @@ class _Looking:
 
     workspace: Workspace
     cache: Cache | None
-    workers: Crew
+    workers: Workers
 
     def look(self, paths: Sequence[Path]) -> Iterator[Looked]:
         """What each file yields, in the order of the files."""

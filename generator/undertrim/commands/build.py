@@ -11,7 +11,9 @@ from pathlib import Path
 from undertrim.check import reports
 from undertrim.commands.common import add_workspace, progress, say_failed, workspace
 from undertrim.commands.empty import refuse_empty
+from undertrim.record.store import Workspace
 from undertrim.words import message, say
+from undertrim.work.workers import Workers
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -20,6 +22,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--out", type=Path, default=None, metavar="DIR", help="where the site goes (default: site/ in the workspace)"
     )
     parser.add_argument("--no-pdf", action="store_true", help="leave the printed sheets out")
+    parser.add_argument(
+        "--workers", metavar="ADDRESS", help="let the workers of a Dask cluster do it: the address of its scheduler"
+    )
     add_workspace(parser)
 
 
@@ -30,7 +35,8 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     refuse_empty(place)
     out = (options.out or place.root / "site").resolve()
-    made = build(place, out, sheets=not options.no_pdf, progress=progress)
+    crew = _cluster(options.workers, place) if options.workers else None
+    made = build(place, out, sheets=not options.no_pdf, progress=progress, crew=crew)
     if made.report.problems:
         sys.stderr.write(reports.text(made.report))
     if made.report.errors:
@@ -40,3 +46,11 @@ def run(options: argparse.Namespace) -> int:
     folder, page = str(place.shown(out)), str(place.shown(out / "index.html"))
     print(say(message("commands/built", count=made.vehicles, folder=folder, page=page)))
     return 1 if made.failed else 0
+
+
+def _cluster(address: str, place: Workspace) -> Workers:
+    """The workers of a cluster. Raises NoCluster."""
+    from undertrim.publish.build import day
+    from undertrim.work.cluster import Cluster
+
+    return Cluster(address, place.records, {day.EPOCH: day.epoch()})

@@ -37,6 +37,7 @@ from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
 from undertrim.words import Value, message, say
 from undertrim.work.crew import Crew
+from undertrim.work.workers import Workers
 
 ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
 
@@ -55,9 +56,11 @@ class Built:
     kept: frozenset[str] = frozenset()
 
 
-def build(workspace: Workspace, out: Path, *, sheets: bool, progress: ProgressFor) -> Built:
-    """Check all records and, if there are no errors, build the site into `out`."""
-    with Builder(workspace, out, sheets=sheets) as builder:
+def build(
+    workspace: Workspace, out: Path, *, sheets: bool, progress: ProgressFor, crew: Workers | None = None
+) -> Built:
+    """Check all records and, if there are no errors, build the site into `out`; by `crew`, or by processes of this machine."""
+    with Builder(workspace, out, sheets=sheets, crew=crew) as builder:
         built = builder.build(progress)
         if not built.report.errors:
             builder.tidy()
@@ -80,7 +83,7 @@ class Builder:
     stay until it is left (`with`).
     """
 
-    def __init__(self, workspace: Workspace, out: Path, *, sheets: bool, crew: Crew | None = None) -> None:
+    def __init__(self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None) -> None:
         self._workspace, self._out, self._sheets = workspace, out.absolute(), sheets
         self._digests = Digests()
         self._looked: dict[str, Looked] = {}

@@ -1,7 +1,7 @@
 """The day of a build."""
 
 import os
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, time
 
 from undertrim.words import message
 from undertrim.work.refused import Refused
@@ -11,12 +11,20 @@ class BadDay(Refused):
     """SOURCE_DATE_EPOCH names no day."""
 
 
+EPOCH = "SOURCE_DATE_EPOCH"
+
+
+def epoch() -> str:
+    """The day of the build as SOURCE_DATE_EPOCH, for workers whose clock or place may differ. Raises BadDay."""
+    return str(int(datetime.combine(today(), time(12), UTC).timestamp()))
+
+
 def today() -> date:
     """The day of the build; SOURCE_DATE_EPOCH overrides it for reproducible builds. Raises BadDay."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    if not epoch:
+    typed = os.environ.get(EPOCH)
+    if not typed:
         return date.today()
     try:
-        return datetime.fromtimestamp(int(epoch), UTC).date()
+        return datetime.fromtimestamp(int(typed), UTC).date()
     except (ValueError, OverflowError, OSError) as error:
-        raise BadDay(message("building/no-day", typed=repr(epoch[:40]))) from error
+        raise BadDay(message("building/no-day", typed=repr(typed[:40]))) from error

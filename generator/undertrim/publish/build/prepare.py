@@ -23,6 +23,7 @@ from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import language, message, speaking, spoken
 from undertrim.work.crew import Crew, Failed
+from undertrim.work.workers import Workers
 
 Progress = Callable[[int, int], None]
 
@@ -34,7 +35,7 @@ def prepare(
     sheets: bool,
     progress: Progress | None,
     memory: Mapping[str, Prepared] | None = None,
-    crew: Crew | None = None,
+    crew: Workers | None = None,
     doubted: bool = False,
 ) -> list[Prepared | Failure]:
     """Prepare the vehicles, each by a worker; a vehicle that fails stops no other.
@@ -54,7 +55,7 @@ def prepare(
 
 
 def _prepare_all(
-    workspace: Workspace, keyed: Sequence[Keyed], crew: Crew | None, *, sheets: bool
+    workspace: Workspace, keyed: Sequence[Keyed], crew: Workers | None, *, sheets: bool
 ) -> Iterator[Prepared | Failure]:
     workers = crew or Crew()
     try:
