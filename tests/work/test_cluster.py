@@ -14,6 +14,7 @@ import pytest
 from distributed import Client
 from small_site import held, quick, silent, tell_of_few_rules, tiny, workspace
 
+from here import Here
 from odd_work import DEADLY, FULL, SLOW, WRONG, odd, who
 from undertrim import cli, resources
 from undertrim.publish.build import day
@@ -65,7 +66,7 @@ def test_the_site_is_the_same_byte_for_byte(
 ) -> None:
     tell_of_few_rules(monkeypatch)
     with quick() as here, quick() as there:
-        assert not build(workspace(here, 2), here / "site", sheets=True, progress=silent).failed
+        assert not build(workspace(here, 2), here / "site", sheets=True, progress=silent, crew=Here()).failed
         workspace(there, 2)
         monkeypatch.chdir(there.parent)
         assert cli.main(["build", "--workers", address, "--in", there.name, "--out", str(there / "site")]) == 0
