@@ -5,11 +5,14 @@ Run it with `make bench`. It prints a table and judges nothing; a budget is for 
 """
 
 import argparse
+import math
 import sys
 import tempfile
 from pathlib import Path
 
+from budgets import BUDGETS
 from herd import ROOT, Herd, herd
+from markdown_site import by_mkdocs
 from profiles import profiles
 from sizes import sizes
 from times import Values, collection, from_the_shell, one_by_one
@@ -79,21 +82,28 @@ def measure(size: int, *, profile: bool) -> Values:
 
 def figures(made: Herd, out: Path) -> Values:
     """Times first: `collection` leaves the site whose sizes are taken."""
-    return {**one_by_one(made), **from_the_shell(made), **collection(made, out), **sizes(made, out)}
+    return {**one_by_one(made), **from_the_shell(made), **collection(made, out), **sizes(made, out), **by_mkdocs(made)}
 
 
 def table(measured: dict[int, Values]) -> str:
-    """One line a figure; `growth` is the last size's over the one before (1.00: the same)."""
+    """One line a figure; `growth` is the last size's over the one before (1.00: the same), `wanted` what it should be at most."""
     heads = "".join(f"{size:>10}" for size in measured)
-    lines = [f"{'vehicles':38}{heads}    growth"]
+    lines = [f"{'vehicles':38}{heads}    growth    wanted"]
     values = list(measured.values())
     for name in values[0]:
         row = "".join(f"{_short(value[name]):>10}" for value in values)
-        lines.append(f"{name:38}{row}{values[-1][name] / values[-2][name]:>10.2f}")
+        wanted = _short(BUDGETS[name]) if name in BUDGETS else ""
+        lines.append(f"{name:38}{row}{_growth(values[-1][name], values[-2][name]):>10}{wanted:>10}".rstrip())
     return "\n".join(lines) + "\n"
 
 
+def _growth(last: float, before: float) -> str:
+    return "" if math.isnan(last) else f"{last / before:.2f}"
+
+
 def _short(value: float) -> str:
+    if math.isnan(value):
+        return "-"
     return f"{value:,.0f}" if value >= 1000 else f"{value:.3g}"
 
 

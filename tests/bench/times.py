@@ -20,14 +20,16 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.runner import Report
 from undertrim.derive.fit.stock import NOTHING
+from undertrim.publish.build import beside
 from undertrim.publish.build.building import Builder, content
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.facts import vehicle as facts
-from undertrim.publish.printed import pdf
 from undertrim.publish.web import pages, placing, site
 from undertrim.record.digests import Digests
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Entry
 
 SAMPLE = 35
 """So many records are measured one by one: five of each kind."""
@@ -65,18 +67,37 @@ def one_by_one(herd: Herd) -> Values:
     """Processor time for each single record, in one warm process."""
     chosen = herd.paths[-SAMPLE:]
     entries = [herd.workspace.load(path) for path in chosen]
-    made = [facts.vehicle(entry) for entry in entries]
+    printed = [_Printed(entry) for entry in entries[:SHEETS]]
     return {
         "read a record, cpu ms": each(herd.workspace.load, chosen),
         "check it with all rules, cpu ms": each(runner.check_entry, entries),
         "work out its facts, cpu ms": each(facts.vehicle, entries),
-        "render its pages' bodies, cpu ms": each(pages.vehicle, made),
-        "print its sheet, cpu ms": each(_sheet, made[:SHEETS]),
+        "render its pages' bodies, cpu ms": each(pages.vehicle, [item.made for item in printed]),
+        "its pages and data, cpu ms": each(_pages_and_data, entries),
+        "all that is printed of it, cpu ms": each(_Printed.all, printed),
+        "all its files, bytes": sum(item.bytes + _pages_and_data(item.entry) for item in printed) / len(printed),
     }
 
 
-def _sheet(made: dict[str, Any]) -> bytes:
-    return pdf.render(made, URL, "a4", date(2026, 1, 1))
+def _pages_and_data(entry: Entry) -> int:
+    """Everything but what is printed, from the record on; how many bytes that is."""
+    made = facts.vehicle(entry)
+    return sum(len(body.encode()) for body in pages.vehicle(made).values()) + len(beside.data(made)[1])
+
+
+class _Printed:
+    """All that is printed of a vehicle in one paper, from its facts on."""
+
+    def __init__(self, entry: Entry) -> None:
+        self.entry = entry
+        self.made: Any = facts.vehicle(entry)
+        self.bytes = 0
+
+    def all(self) -> None:
+        """Print it, and note how many bytes it is."""
+        assert isinstance(self.entry.record, VehicleRecord)
+        printing = beside.printing(self.entry.record, self.made, ("a4",))
+        self.bytes = sum(len(content) for _, content in beside.sheets(printing, self.made, URL, date(2026, 1, 1)))
 
 
 def from_the_shell(herd: Herd) -> Values:
@@ -115,6 +136,10 @@ def _building(herd: Herd, out: Path) -> Values:
     rendering = taken(lambda: placing.place(out, placing.pieces(held, site.render(herd.workspace.root, held, out)), {}))
     _touch(herd.paths[0])
     preview = taken(lambda: _build(builder))
+    _touch(next((herd.workspace.records / "gear").rglob("*.yaml")))
+    restocked = taken(lambda: _build(builder))
+    _touch(herd.paths[-1])
+    changed = taken(lambda: _build(Builder(herd.workspace, out, sheets=False)))
     return {
         "prepare and build, cpu ms a vehicle": first.each(herd.size),
         "prepare and build, s": first.clock,
@@ -122,6 +147,8 @@ def _building(herd: Herd, out: Path) -> Values:
         "pages from bodies, s": rendering.clock,
         "build with all prepared, s": again.clock,
         "preview after one change, s": preview.clock,
+        "preview after changed gear, s": restocked.clock,
+        "build after one change, s": changed.clock,
     }
 
 
