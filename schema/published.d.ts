@@ -36,7 +36,7 @@ export type Behaves = string;
 /** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
 export interface Vehicle {
   /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
-  format: 1;
+  format: 2;
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;
@@ -112,7 +112,8 @@ export interface Vehicle {
   steps: Array<Step>;
   /** Which steps each kind of car has for each job. */
   plans: Array<Plan>;
-  totals: Totals;
+  /** What all jobs together come to in each kind of car; kinds that come to the same stand together. */
+  totals: Array<CarTotals>;
   /** The plugs behind the factory unit. */
   connectors: Array<Connector>;
   /** Each opening for a receiver with each lead set in stock. */
@@ -857,7 +858,16 @@ export interface Plan {
   sets: Record<string, Array<number>>;
 }
 
-/** Totals: What all jobs together come to. */
+/** Totals of kinds of car: What the jobs come to in some kinds of car. */
+export interface CarTotals {
+  /** The kinds of car. */
+  cars: Array<Car>;
+  totals: Totals;
+  /** The same in words; empty for every car, and for those that no words set apart. */
+  words: string;
+}
+
+/** Totals: What jobs together come to. */
 export interface Totals {
   /** The tools needed. */
   tools: Array<Tool>;

@@ -51,7 +51,7 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Published:
             "jobs": visit["job_names"],
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
-            "totals": [{**added(entry["totals"]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
+            "totals": [{**added([entry["totals"]]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
             "lists": list(_lists(made)),
             "sections": steps.sections(_steps(visit), pictures),
             "joints": list(_joints(made, pictures)),
