@@ -1750,6 +1750,8 @@ export interface MeterPlug {
   blanks: Array<string>;
   /** Buttons that are read there. */
   ladders: Array<MeterLadder>;
+  /** What says that nobody has seen it on this car, and from which it is taken. */
+  taken: Array<string>;
 }
 
 /** Pin to meter: What the meter guide knows of a pin. */

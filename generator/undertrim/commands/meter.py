@@ -18,7 +18,7 @@ from undertrim.derive.wiring.circuits import circuit
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.publish.encoding import indented
-from undertrim.publish.facts import words
+from undertrim.publish.facts import doubts, words
 from undertrim.publish.terminal.ladders import ladder_data, ladder_text
 from undertrim.publish.terminal.meter import meter_text
 from undertrim.publish.terminal.meter_answer import Question, meter_data
@@ -96,9 +96,13 @@ def _answer_pin(
     plug, pin, wire = _wire(record, options.pin, car) if options.pin else (None, None, message("meter/no-plug"))
     if plug and _refused(record, plug):
         return 1
-    question = Question(_title(entry, record), wire, pin, readings)
+    question = Question(_title(entry, record), wire, pin, readings, _taken(record, plug))
     _print(options, meter_data(question), meter_text(question))
     return 0
+
+
+def _taken(record: VehicleRecord, plug: Connector | None) -> tuple[Value, ...]:
+    return tuple(doubts.unseen(record, ("connectors", plug.id))) if plug else ()
 
 
 def _refused(record: VehicleRecord, plug: Connector) -> bool:
@@ -168,7 +172,8 @@ def _answer_ladder(
         return 1
     for reading in readings:
         _in_ohms(reading)
-    _print(options, ladder_data(ladder, readings), ladder_text(_title(entry, record), ladder, readings))
+    taken = _taken(record, plug)
+    _print(options, ladder_data(ladder, readings, taken), ladder_text(_title(entry, record), ladder, readings, taken))
     return 0
 
 

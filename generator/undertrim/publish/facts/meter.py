@@ -13,6 +13,7 @@ from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.encoding import Published, compact, said
 from undertrim.publish.facts import words
+from undertrim.publish.facts.doubts import unseen
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message, once_per_language
@@ -54,13 +55,14 @@ class MeterLadder:
 
 @dataclass(frozen=True, slots=True)
 class MeterPlug:
-    """A plug for the guide: its pins, its empty positions and the ladders on it."""
+    """A plug for the guide: its pins, its empty positions and the ladders on it; `taken` says what of it another car lends."""
 
     id: str
     name: str
     pins: Sequence[MeterPin]
     blanks: Sequence[str]
     ladders: Sequence[MeterLadder]
+    taken: Sequence[Value]
 
 
 @once_per_language
@@ -92,6 +94,7 @@ def guide(record: VehicleRecord, connector: Connector) -> MeterPlug | None:
         pins=[_pin(record, connector, pin) for pin in connector.pins.values()],
         blanks=connector.blanks,
         ladders=[_ladder(record, item) for item in ladders],
+        taken=unseen(record, ("connectors", connector.id)),
     )
 
 
