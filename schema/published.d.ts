@@ -898,6 +898,8 @@ export interface Connector {
   id: Id;
   /** The plug for people. */
   name: string;
+  /** Where on its wires it is, in words; empty for what the factory radio is joined by. */
+  end: string;
   /** From which side its pins were counted. */
   view: string;
   /** Rows and columns. */

@@ -15,6 +15,7 @@ from undertrim.commands.details import see_check
 from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.wiring.circuits import circuit
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.publish.encoding import indented
@@ -109,7 +110,7 @@ def _refused(record: VehicleRecord, plug: Connector) -> bool:
     """Whether nobody meters a plug; says so."""
     kind = circuit(record, plug)
     if kind != "ordinary":
-        said = message("meter/nobody-meters", plug=plug.name, circuit=message(f"meter/circuit-{kind}"))
+        said = message("meter/nobody-meters", plug=called(plug), circuit=message(f"meter/circuit-{kind}"))
         print(f"undertrim: {say(said)}", file=sys.stderr)
     return kind != "ordinary"
 
@@ -137,9 +138,15 @@ def _form(record: VehicleRecord, things: Iterable[F], name: str, car: dict[str, 
     named = [one for one in things if one.is_named(name)]
     here = [one for one in named if one.when.holds(car)] or named[:1]
     if len(here) > 1:
-        forms = words.either(message("meter/form", id=one.id, cars=words.when(record, one.when)) for one in here)
+        forms = words.either(message("meter/form", id=one.id, cars=_apart(record, one)) for one in here)
         raise Usage(say(message("meter/which-form", name=name, forms=forms)))
     return here[0] if here else None
+
+
+def _apart(record: VehicleRecord, one: Connector | Ladder) -> Value:
+    """What tells one form of a thing from the others: its cars, and its side."""
+    side = message(f"sides/{one.side}") if isinstance(one, Connector) and one.side else ""
+    return Items(tuple(said for said in (words.when(record, one.when), side) if said), "comma")
 
 
 def _names(things: Iterable[Connector | Ladder]) -> list[str]:

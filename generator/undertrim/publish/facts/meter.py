@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
@@ -58,7 +59,7 @@ class MeterPlug:
     """A plug for the guide: its pins, its empty positions and the ladders on it; `taken` says what of it another car lends."""
 
     id: str
-    name: str
+    name: Value
     pins: Sequence[MeterPin]
     blanks: Sequence[str]
     ladders: Sequence[MeterLadder]
@@ -90,7 +91,7 @@ def guide(record: VehicleRecord, connector: Connector) -> MeterPlug | None:
     ladders = [item for item in record.ladders.values() if item.pin.partition("/")[0] == connector.id]
     return MeterPlug(
         id=connector.id,
-        name=connector.name,
+        name=called(connector),
         pins=[_pin(record, connector, pin) for pin in connector.pins.values()],
         blanks=connector.blanks,
         ladders=[_ladder(record, item) for item in ladders],

@@ -50,7 +50,10 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class Connector(Written):
-    """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed."""
+    """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed.
+
+    `end` is where on its wires it is, `side` the side of the car of one that both have.
+    """
 
     id: str
     name: str
@@ -60,6 +63,8 @@ class Connector(Written):
     pins: dict[str, Pin]
     when: When = ALWAYS
     at: str = ""
+    end: str = "radio"
+    side: Side | None = None
     standard: str = ""
     scheme: str = ""
     latch: str = "unknown"
@@ -69,6 +74,11 @@ class Connector(Written):
     photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
+
+    @property
+    def at_radio(self) -> bool:
+        """Whether the factory radio, and what takes its place, is joined by it."""
+        return self.end == "radio"
 
 
 @dataclass(frozen=True, slots=True)
