@@ -76,6 +76,9 @@ def _notes(bench: Bench) -> Iterator[Message]:
     for system in systems(bench.record, bench.car):
         if system.amplifier:
             yield message(_TURN_ON[system.turn_on or "unknown"], place=system.amplifier.rstrip("."))
+        if system.powers:
+            powered = Items(tuple(message(f"channels/{name}") for name in system.powers), "comma")
+            yield message("joint/amplifier-powers", channels=powered)
         for dispute in open_disputes(bench.record, "sound", system.id):
             yield message(
                 "joint/sound-disputed",

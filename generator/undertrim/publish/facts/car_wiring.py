@@ -86,6 +86,7 @@ class WiredSound:
     output: str
     amplifier: str
     turn_on: str
+    powers: Sequence[str]
     conflicts: Sequence[Value]
     cars: Spread[OnlyIn]
 
@@ -124,7 +125,9 @@ def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> P
 
 def _sound(record: VehicleRecord, item: SoundSystem, car: Mapping[str, str]) -> WiredSound:
     doubted = doubts.marks(record, ("sound", item.id))
-    return WiredSound(item.id, item.output, item.amplifier, item.turn_on, doubted, _when(record, item.when, car))
+    return WiredSound(
+        item.id, item.output, item.amplifier, item.turn_on, item.powers, doubted, _when(record, item.when, car)
+    )
 
 
 def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> WiredPlug:

@@ -220,6 +220,9 @@ def _sound(data: Published) -> Iterator[str]:
         if system["amplifier"]:
             said = message("plugs/sound-amplified", sound=sound, output=output, place=system["amplifier"])
         yield from wrapped(said, "", "  ")
+        if system["powers"]:
+            channels = Items(tuple(message(f"channels/{name}") for name in system["powers"]), "comma")
+            yield from wrapped(message("joint/amplifier-powers", channels=channels), "  ", "    ")
         yield from _doubts(system)
 
 

@@ -113,13 +113,17 @@ class Duty:
 
 @dataclass(frozen=True, slots=True)
 class SoundSystem:
-    """What the factory radio sends, and the factory amplifier if there is one; empty where nothing is said."""
+    """What the factory radio sends, and the factory amplifier if there is one; empty where nothing is said.
+
+    `powers` are the channels that this amplifier drives: all where nothing is said.
+    """
 
     id: str
     output: str
     when: When = ALWAYS
     amplifier: str = ""
     turn_on: str = ""
+    powers: tuple[str, ...] = ()
     least_load: Impedance | None = None
     source: Sources = ()
 
