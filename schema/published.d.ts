@@ -1368,6 +1368,8 @@ export interface Run {
   trims: Array<string>;
   /** Where no ground may be joined; empty where nothing is known against it. */
   ground: string;
+  /** The airbags and belt parts along the way, with what to mind; empty where the record names none. */
+  near: string;
   /** What is noted of it; empty for nothing. */
   note: string;
   /** The cable for usual currents; none where the length is not known. */

@@ -145,10 +145,11 @@ class Ladder(Written):
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One hole on the way of a cable."""
+    """One place on the way of a cable, and the area of the car in which it is."""
 
     where: str
     through: str
+    area: str = ""
 
 
 @dataclass(frozen=True, slots=True)
