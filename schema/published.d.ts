@@ -36,7 +36,7 @@ export type Behaves = string;
 /** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
 export interface Vehicle {
   /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
-  format: 1;
+  format: 2;
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;
@@ -112,7 +112,8 @@ export interface Vehicle {
   steps: Array<Step>;
   /** Which steps each kind of car has for each job. */
   plans: Array<Plan>;
-  totals: Totals;
+  /** What all jobs together come to in each kind of car; kinds that come to the same stand together. */
+  totals: Array<CarTotals>;
   /** The plugs behind the factory unit. */
   connectors: Array<Connector>;
   /** Each opening for a receiver with each lead set in stock. */
@@ -857,7 +858,16 @@ export interface Plan {
   sets: Record<string, Array<number>>;
 }
 
-/** Totals: What all jobs together come to. */
+/** Totals of kinds of car: What the jobs come to in some kinds of car. */
+export interface CarTotals {
+  /** The kinds of car. */
+  cars: Array<Car>;
+  totals: Totals;
+  /** The same in words; empty for every car, and for those that no words set apart. */
+  words: string;
+}
+
+/** Totals: What jobs together come to. */
 export interface Totals {
   /** The tools needed. */
   tools: Array<Tool>;
@@ -888,6 +898,8 @@ export interface Connector {
   id: Id;
   /** The plug for people. */
   name: string;
+  /** Where on its wires it is, in words; empty for what the factory radio is joined by. */
+  end: string;
   /** From which side its pins were counted. */
   view: string;
   /** Rows and columns. */
@@ -1356,6 +1368,8 @@ export interface Run {
   trims: Array<string>;
   /** Where no ground may be joined; empty where nothing is known against it. */
   ground: string;
+  /** The airbags and belt parts along the way, with what to mind; empty where the record names none. */
+  near: string;
   /** What is noted of it; empty for nothing. */
   note: string;
   /** The cable for usual currents; none where the length is not known. */
@@ -1740,6 +1754,8 @@ export interface MeterPlug {
   blanks: Array<string>;
   /** Buttons that are read there. */
   ladders: Array<MeterLadder>;
+  /** What says that nobody has seen it on this car, and from which it is taken. */
+  taken: Array<string>;
 }
 
 /** Pin to meter: What the meter guide knows of a pin. */

@@ -311,3 +311,29 @@ def test_a_unit_of_the_restraints_at_an_amplifier_place_is_warned_of_and_unknown
 def test_what_nobody_said_of_restraint_units_is_unknown() -> None:
     found = on(record("parts: {cover: }\nopenings: {bay: {kind: amplifier, behind: [cover]}}\n"), "bay")
     assert found["install:bay:offer"] == ["restraint-module-unknown"]
+
+
+RUN = """
+    areas:
+      pillar: {restraints: [Belt reel at the foot of the pillar]}
+      side: {restraints: [Side airbag]}
+    parts:
+      cover: {area: boot}
+      sill: {area: side}
+    openings:
+      bay: {kind: amplifier, behind: [cover], run: to-boot, restraint_near: no, space: {width: 300 mm, height: 70 mm, depth: 200 mm}}
+    runs:
+      to-boot: {name: To the boot, from: Battery, to: Boot, length: 5 m, trims: [sill], passes: [{where: Sill, through: channel, area: pillar}]}
+"""
+
+
+def test_laying_cable_past_restraint_parts_is_warned_of_in_its_own_step() -> None:
+    steps = {step.id: step for step in plan(record(RUN), "bay").steps}
+    said = [say(one.hazard) for one in steps["install:bay:cable"].cautions]
+    assert said == ["Beside this work: Belt reel at the foot of the pillar; Side airbag."]
+    assert not steps["install:bay:offer"].cautions
+
+
+def test_a_cable_that_passes_none_is_not_warned_of() -> None:
+    free = RUN.replace("area: pillar", "area: boot").replace("{area: side}", "{area: boot}")
+    assert "install:bay:cable" not in on(record(free), "bay")

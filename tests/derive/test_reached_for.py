@@ -2,7 +2,7 @@
 
 import pytest
 
-from making import ids, record
+from making import ids, plan, record
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
@@ -114,3 +114,22 @@ def test_it_is_said_that_such_a_car_does_not_have_it() -> None:
     vehicle = Vehicle(about, "kelbrook/finch", NOTHING, clearances())
     assert understood(vehicle, text.parse("finch?jobs=lining&roof=steel")).absent
     assert not understood(vehicle, text.parse("finch?jobs=lining&roof=glass")).absent
+
+
+COVER = """
+    preps:
+      battery: {sets: {battery: off}, after: [cover], how: Take the clamp off.}
+    parts:
+      cover: {reached_for: Jump lead}
+      radio: {replaced: yes}
+    openings:
+      dash: {behind: [radio]}
+"""
+
+
+def test_reaching_for_what_a_preparation_needs_leaves_the_preparing_of_other_visits_as_it_is() -> None:
+    with_it, without = record(COVER), record(COVER.replace("{reached_for: Jump lead}", "{}"))
+    sections = [{step.id: step.section for step in plan(about, "dash").steps} for about in (with_it, without)]
+    assert sections[0] == sections[1]
+    assert (sections[0]["remove:cover"], sections[0]["prepare:battery"]) == ("prepare", "prepare")
+    assert ids(with_it, "cover")[-1] == "refit:cover"

@@ -114,8 +114,8 @@ def test_a_typed_fact_has_the_fields_of_its_description() -> None:
     assert sorted(key for part in get_args(Part) for key in keys(part)) == sorted(DEFINED["vehicle"]["properties"])
 
 
-ANSWERS = ("car_wiring", "coverage", "mirror", "shown_joints", "shown_visit")
-"""The modules whose facts only commands answer with; they stand beside no page."""
+ANSWERS = ("car_wiring", "coverage", "mirror", "shown_joints", "shown_visit", "spans")
+"""The modules whose facts only commands answer with, or are what page and sheet make of others; they stand beside no page."""
 
 
 def keys(kind: type[Any]) -> list[str]:

@@ -16,12 +16,17 @@ SCRIPT = (scripts.folder() / "visit-totals.js").read_text("utf-8")
 
 def shown(node: str, spent: tally.Time) -> str:
     """What `timeText` writes for steps that come to these times, run in Node."""
-    functions = [re.search(rf"^function {name}\(.*?\n}}\n", SCRIPT, re.DOTALL | re.MULTILINE) for name in ("minutes", "timeText")]  # fmt: skip
+    functions = [re.search(rf"^(?:export )?function {name}\(.*?\n}}\n", SCRIPT, re.DOTALL | re.MULTILINE) for name in ("minutes", "spent", "timeText")]  # fmt: skip
     steps = [{"section": "remove", "minutes": spent.minutes, "untimed": spent.untimed, "wait": None}]
     steps += [{"section": "before", "minutes": None, "untimed": 0, "wait": {"seconds": wait}} for wait in spent.waits]
-    found = "".join(function[0] for function in functions if function)
+    found = "".join(function[0].removeprefix("export ") for function in functions if function)
     return str(
-        json.loads(called(node, f"{speaking()}{found}console.log(JSON.stringify(timeText({json.dumps(steps)})));"))
+        json.loads(
+            called(
+                node,
+                f"{speaking()}{found}const time = spent({json.dumps(steps)});console.log(JSON.stringify(timeText(time, time.minutes)));",
+            )
+        )
     )
 
 

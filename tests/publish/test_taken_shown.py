@@ -9,13 +9,19 @@ import pytest
 
 from pdf_text import texts
 from undertrim import cli
+from undertrim.check.shelf import stock
 from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.obstacles import obstacles
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.measuring import next_to_measure
+from undertrim.derive.visit import text
+from undertrim.derive.visit.understanding import visit
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
+from undertrim.publish.printed.sheet import visited
 from undertrim.record.digests import Digests
 from undertrim.record.model import CarSeen, VehicleRecord, Verified
 from undertrim.record.store import Entry, Workspace
@@ -38,6 +44,11 @@ def record() -> VehicleRecord:
     found = entry().record
     assert isinstance(found, VehicleRecord)
     return found
+
+
+@cache
+def known() -> Vehicle:
+    return Vehicle(record(), entry().address, stock(PLACE), clearances())
 
 
 @cache
@@ -132,3 +143,85 @@ def test_what_is_still_to_be_looked_at_is_in_the_list_of_what_to_find_out() -> N
     assert {"openings/dash", "openings/front-door", "openings/rear-door", "connectors/radio-main"} <= set(places)
     stamped = replace(record(), verified=Verified("2026-10-01", "tw", CarSeen("2016"), {}, "seen"))
     assert "openings/dash" not in {task.place for task in next_to_measure(stamped)}
+
+
+def beside(root: Path, *changes: tuple[str, str]) -> list[str]:
+    """Both records in a collection of their own, the one that lends with some changes; their ids."""
+    for name in ("wexcombe/dabchick-2015-2018", "kelbrook/finch-2014-2018"):
+        path = root / f"records/vehicles/{name}.yaml"
+        path.parent.mkdir(parents=True)
+        path.write_bytes((PLACE.root / path.relative_to(root)).read_bytes())
+    path = root / "records/vehicles/kelbrook/finch-2014-2018.yaml"
+    for old, new in changes:
+        lent = path.read_text("utf-8")
+        assert old in lent
+        path.write_text(lent.replace(old, new), encoding="utf-8")
+    return ["dabchick-2015-2018", "finch-2014-2018"]
+
+
+def answer(capsys: pytest.CaptureFixture[str], *command: str) -> str:
+    """What a command prints, in one line."""
+    cli.main([*command, "--in", str(PLACE.root)])
+    return " ".join(capsys.readouterr().out.split())
+
+
+def test_a_shopping_list_says_on_whose_dimensions_and_counts_it_rests(capsys: pytest.CaptureFixture[str]) -> None:
+    visit = "dabchick-2015-2018?jobs=front-door&front-door=tidewrack-haven-65"
+    printed = answer(capsys, "shop", visit)
+    assert PARTLY in printed
+    listed = json.loads(answer(capsys, "shop", visit, "--format", "json"))["lists"][0]
+    assert listed["verdicts"][0]["taken"] == [PARTLY]
+    assert "Not seen" not in answer(capsys, "shop", visit.replace("dabchick-2015-2018", "finch-2014-2018"))
+
+
+def test_a_shopping_list_says_whose_clips_it_counts(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The part that loses them is another car's; Finch's own list says nothing."""
+    names = beside(
+        tmp_path,
+        (
+            "{clip: push, at: {bottom: 3, left: 3, right: 3}}",
+            "{clip: push, at: {bottom: 3, left: 3, right: 3}, reuse: no}",
+        ),
+    )
+    listed = {}
+    for name in names:
+        cli.main(["shop", name, "--job", "front-door", "--in", str(tmp_path)])
+        listed[name] = " ".join(capsys.readouterr().out.split())
+    right, left = (f"! Front door panel, {side}: {WHOLE}" for side in ("right", "left"))
+    assert f"(Front door panel, left) {right} {left} Tools:" in listed["dabchick-2015-2018"]
+    assert "(Front door panel, left) Tools:" in listed["finch-2014-2018"]
+
+
+def test_the_sheet_of_a_visit_says_it_beside_the_verdict() -> None:
+    asked = visit(known(), text.parse("dabchick-2015-2018?jobs=front-door&front-door=tidewrack-haven-65"))
+    assert PARTLY in say(visited.view(asked, URL, "a4", DAY)["lists"][0]["verdicts"][1])
+
+
+def test_a_template_says_whose_holes_it_draws(tmp_path: Path) -> None:
+    out = tmp_path / "door.pdf"
+    assert (
+        cli.main(["template", "dabchick-2015-2018", "front-door", "--output", str(out), "--in", str(PLACE.root)]) == 0
+    )
+    assert PARTLY in " ".join(" ".join(page.split()) for page in texts(out.read_bytes()))
+
+
+def test_the_meter_guide_says_whose_wires_they_are(capsys: pytest.CaptureFixture[str]) -> None:
+    assert f"! {WHOLE}" in answer(capsys, "meter", "dabchick-2015-2018", "radio-main/15")
+    assert json.loads(answer(capsys, "meter", "dabchick-2015-2018", "radio-main/15", "--format", "json"))["taken"] == [
+        WHOLE
+    ]
+    assert "Not seen" not in answer(capsys, "meter", "finch-2014-2018", "radio-main/15")
+    assert [plug["meter"]["taken"] for plug in made()["connectors"]] == [[WHOLE]]
+    guide = all_pages(made()).partition('class="ut-meter"')[2].partition("</details>")[0]
+    assert f"<b>{WHOLE}</b>" in guide
+
+
+def test_a_ladder_on_such_a_plug_says_it(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The ladder is this record's own, the plug is not."""
+    beside(tmp_path)
+    ladders = (PLACE.records / "vehicles/kelbrook/finch-2014-2018.yaml").read_text("utf-8").partition("\nladders:\n")[2]
+    own = "ladders:\n" + ladders.split("\n\n")[0].replace("e7", "d1") + "\n"
+    path = tmp_path / "records/vehicles/wexcombe/dabchick-2015-2018.yaml"
+    path.write_text(path.read_text("utf-8") + own, "utf-8")
+    cli.main(["meter", "dabchick-2015-2018", "--ladder", "wheel", "--in", str(tmp_path)])
+    assert f"! {WHOLE}" in " ".join(capsys.readouterr().out.split())

@@ -9,8 +9,9 @@ import pytest
 from making import plan, record
 from undertrim.derive.jobs import BadRequest, car, wanted
 from undertrim.derive.procedure.planning import Planner, targets
+from undertrim.derive.visit import totals
 from undertrim.publish.encoding import Published, said
-from undertrim.publish.facts.totals import totals
+from undertrim.publish.facts.totals import shown
 from undertrim.publish.facts.visit import visit
 from undertrim.publish.terminal.plan import plan_text
 from undertrim.record.model import VehicleRecord
@@ -118,7 +119,7 @@ def test_cars_that_come_to_the_same_stand_together() -> None:
     ]
     for entry in made["cars"]:
         own = plan(ABOUT, "dash", **{name.replace("-", "_"): choice for name, choice in entry["cars"][0].items()})
-        assert entry["totals"] == said(totals(own.steps))
+        assert entry["totals"] == said(shown(totals.of(own.steps)))
 
 
 def test_blockers_are_those_of_the_job() -> None:

@@ -21,7 +21,8 @@ from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.understanding import visit
 from undertrim.derive.visit.visit import Visit
-from undertrim.publish.encoding import indented
+from undertrim.publish.encoding import indented, said
+from undertrim.publish.facts import spans
 from undertrim.publish.facts.visit import of
 from undertrim.publish.printed.sheet import visited
 from undertrim.publish.web import pages
@@ -34,6 +35,7 @@ SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
   const { plans, steps } = pages[page];
   const chosen = (of) => visit_selection.selection(plans, jobs, of);
   return { steps: chosen(car).map((n) => [steps[n].id, steps[n].minutes]),
+    shown: visit_spans.spanned(visit_spans.kinds({ plans, steps }, jobs, car)),
     totals: kinds.map((kind) => visit_totals.totals(chosen(kind).map((n) => steps[n]), kind)) };
 })"""
 
@@ -103,6 +105,31 @@ def selected(totals: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+def spanned(kinds: list[dict[str, Any]]) -> dict[str, Any]:
+    """What the program says of several kinds of car, in the form of the page's script."""
+    shown: dict[str, Any] = said(spans.spanned(kinds))
+    return {
+        "time": shown["time"],
+        "tools": [{"name": tool["name"], "some": tool["some"]} for tool in shown["tools"]],
+        "rows": shown["rows"],
+        "buy": [{"what": one["name"], "part": one["part"], "number": one["number"]} for one in shown["buy"]],
+    }
+
+
+def ordered(shown: dict[str, Any]) -> dict[str, Any]:
+    """The same whatever the order of tools and things to buy."""
+    return {key: value if key in ("time", "rows") else sorted(map(json.dumps, value)) for key, value in shown.items()}
+
+
+def test_page_and_program_say_the_same_of_cars_that_are_left_open(run: Run) -> None:
+    """All jobs of every record, from the least to the most of its kinds of car."""
+    shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
+    asks = [{"page": path.stem, "jobs": [], "car": {}, "kinds": []} for path in VEHICLES]
+    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals", "visit-spans")
+    for path, page in zip(VEHICLES, answers, strict=True):
+        assert ordered(page["shown"]) == ordered(spanned(made(path)["totals"])), path.stem
+
+
 def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
     asked = list(visits())
     plans = [json.loads(indented(of(one))) for _, one in asked]
@@ -111,10 +138,11 @@ def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
         for (path, one), plan in zip(asked, plans, strict=True)
     ]  # fmt: skip
     shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
-    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals")
+    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals", "visit-spans")
     for (_, one), plan, page in zip(asked, plans, answers, strict=True):
         name = text.write(one)
         assert page["steps"] == [[step["id"], step["minutes"]] for step in plan["steps"]], name
+        assert ordered(page["shown"]) == ordered(spanned(plan["cars"])), name
         assert list(map(selected, page["totals"])) == [planned(entry["totals"]) for entry in plan["cars"]], name
         assert_printed(one, plan, name)
 

@@ -39,6 +39,7 @@ SELDOM = {
     "prep.when",
     "run.reached_for",
     "run.when",
+    "soundSystem.powers",
     "todo.source",
     "vehicle.phase",
     "verified.taken",

@@ -10,6 +10,7 @@ from test_generated_sentences import NAME, SHIPPED, bare, made, record, told
 from undertrim.derive import coverage, mirroring
 from undertrim.derive.measuring import next_to_measure
 from undertrim.derive.procedure import tally
+from undertrim.derive.visit import totals as derived
 from undertrim.publish.facts import blockers, totals
 from undertrim.publish.facts import steps as facts
 from undertrim.words import Message, Value, say
@@ -33,7 +34,7 @@ def test_no_word_of_a_step_is_left_in_english(path: Path) -> None:
     values += [facts.state_words(step.state) for step in steps]
     values += [text for item in blockers.blockers(about, path.stem) for text in (item.title, item.text)]
     values += [tool.name for tool in tally.tools(steps)]
-    values += [totals.totals(steps).time_text, *(facts.count(item).sort for item in tally.fasteners(steps))]
+    values += [totals.shown(derived.of(steps)).time_text, *(facts.count(item).sort for item in tally.fasteners(steps))]
     assert {word: value for value in values for word in own(value)} == {}
 
 

@@ -15,10 +15,11 @@ from undertrim.commands.details import see_check
 from undertrim.commands.usage import Usage
 from undertrim.derive import jobs
 from undertrim.derive.wiring.circuits import circuit
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.functions import functions
 from undertrim.derive.wiring.readings import Reading, ReadingError, read
 from undertrim.publish.encoding import indented
-from undertrim.publish.facts import words
+from undertrim.publish.facts import doubts, words
 from undertrim.publish.terminal.ladders import ladder_data, ladder_text
 from undertrim.publish.terminal.meter import meter_text
 from undertrim.publish.terminal.meter_answer import Question, meter_data
@@ -96,16 +97,20 @@ def _answer_pin(
     plug, pin, wire = _wire(record, options.pin, car) if options.pin else (None, None, message("meter/no-plug"))
     if plug and _refused(record, plug):
         return 1
-    question = Question(_title(entry, record), wire, pin, readings)
+    question = Question(_title(entry, record), wire, pin, readings, _taken(record, plug))
     _print(options, meter_data(question), meter_text(question))
     return 0
+
+
+def _taken(record: VehicleRecord, plug: Connector | None) -> tuple[Value, ...]:
+    return tuple(doubts.unseen(record, ("connectors", plug.id))) if plug else ()
 
 
 def _refused(record: VehicleRecord, plug: Connector) -> bool:
     """Whether nobody meters a plug; says so."""
     kind = circuit(record, plug)
     if kind != "ordinary":
-        said = message("meter/nobody-meters", plug=plug.name, circuit=message(f"meter/circuit-{kind}"))
+        said = message("meter/nobody-meters", plug=called(plug), circuit=message(f"meter/circuit-{kind}"))
         print(f"undertrim: {say(said)}", file=sys.stderr)
     return kind != "ordinary"
 
@@ -133,9 +138,15 @@ def _form(record: VehicleRecord, things: Iterable[F], name: str, car: dict[str, 
     named = [one for one in things if one.is_named(name)]
     here = [one for one in named if one.when.holds(car)] or named[:1]
     if len(here) > 1:
-        forms = words.either(message("meter/form", id=one.id, cars=words.when(record, one.when)) for one in here)
+        forms = words.either(message("meter/form", id=one.id, cars=_apart(record, one)) for one in here)
         raise Usage(say(message("meter/which-form", name=name, forms=forms)))
     return here[0] if here else None
+
+
+def _apart(record: VehicleRecord, one: Connector | Ladder) -> Value:
+    """What tells one form of a thing from the others: its cars, and its side."""
+    side = message(f"sides/{one.side}") if isinstance(one, Connector) and one.side else ""
+    return Items(tuple(said for said in (words.when(record, one.when), side) if said), "comma")
 
 
 def _names(things: Iterable[Connector | Ladder]) -> list[str]:
@@ -168,7 +179,8 @@ def _answer_ladder(
         return 1
     for reading in readings:
         _in_ohms(reading)
-    _print(options, ladder_data(ladder, readings), ladder_text(_title(entry, record), ladder, readings))
+    taken = _taken(record, plug)
+    _print(options, ladder_data(ladder, readings, taken), ladder_text(_title(entry, record), ladder, readings, taken))
     return 0
 
 

@@ -1,6 +1,8 @@
 """In which regions of the car a thing is, and which airbags, belt parts and 48 V parts are there."""
 
-from undertrim.record.model import Opening, Part, Thing, VehicleRecord
+from collections.abc import Iterable
+
+from undertrim.record.model import Opening, Part, Run, Thing, VehicleRecord
 
 
 def areas_of(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
@@ -15,7 +17,21 @@ def areas_of(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
 
 def restraints_at(record: VehicleRecord, thing: Thing) -> tuple[str, ...]:
     """The airbags, belt parts and sensors that the record names in the areas of a thing."""
-    facts = (record.areas.get(name) for name in areas_of(record, thing))
+    return _restraints(record, areas_of(record, thing))
+
+
+def restraints_along(record: VehicleRecord, run: Run) -> tuple[str, ...]:
+    """The same along the way of a cable: where it passes, and in the areas of the parts that lie over it."""
+    over = (record.parts[name] for name in run.trims if name in record.parts)
+    names = [
+        *(item.area for item in run.passes if item.area),
+        *(name for part in over for name in areas_of(record, part)),
+    ]
+    return _restraints(record, names)
+
+
+def _restraints(record: VehicleRecord, areas: Iterable[str]) -> tuple[str, ...]:
+    facts = (record.areas.get(name) for name in areas)
     return tuple(dict.fromkeys(name for area in facts if area for name in area.restraint_parts))
 
 

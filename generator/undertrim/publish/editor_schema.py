@@ -161,11 +161,11 @@ class _Making:
         return self._differing(made) if node.home[0] == "vehicle" and node.home[1] and name != "when" else made
 
     def _differing(self, made: Made) -> Made:
-        """A value that may differ between kinds of car: a list of values, each with its cars."""
+        """A value that may differ between kinds of car, or sides: a list of values, each with its cars or its side."""
         self.defined["differs"] = {
             "type": "array",
             "minItems": 2,
-            "items": {"type": "object", "required": ["when"]},
+            "items": {"type": "object", "anyOf": [{"required": ["when"]}, {"required": ["side", "is"]}]},
         }
         differs = {"$ref": "#/definitions/differs"}
         if "anyOf" in made:

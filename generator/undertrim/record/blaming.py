@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Protocol
 
 from undertrim.record import dividing
-from undertrim.record.dividing import IS, WHEN, Clauses, Entry, Fact
+from undertrim.record.dividing import BY_SIDE, IS, SIDE, WHEN, Clauses, Entry, Fact
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.refusals import refusals
@@ -32,7 +32,7 @@ def blame(tell: Tell, source: Source, fact: Fact, cars: list[dict[str, str]], kn
     _overlap(tell, source, fact, here)
     for i, entry in enumerate(fact.entries):
         if not any(i in fact.holding(car) for car in here):
-            tell((*entry.stands, WHEN), message("spread/no-such-car", field=field(fact)))
+            tell(_typed_for(source, entry), message("spread/no-such-car", field=field(fact)))
     bare = next((car for car in here if not fact.holding(car)), None)
     if bare is not None and fact.steps and len(fact.entries) > 1 and not fact.shape.may_be_unknown:
         tell(fact.typed, message("spread/no-value", field=field(fact), cars=_said(fact, bare)), key=True)
@@ -43,7 +43,12 @@ def _entry(tell: Tell, data: Data, entry: Entry, known: Clauses) -> None:
         tell((*entry.stands, entry.beside), message("spread/beside-is", field=quoted(entry.beside)), key=True)
     if entry.cars is not None:
         return
-    when = _at(data, entry.stands)
+    typed = _at(data, entry.stands)
+    if typed.get(SIDE) not in (None, *known.get(BY_SIDE, ())):
+        code = "spread/side-no-word" if BY_SIDE in known else "spread/cannot-differ-by-side"
+        tell((*entry.stands, SIDE), message(code))
+        return
+    when = typed.get(WHEN)
     if when is None:
         tell(entry.stands, message("spread/value-without-when"))
         return
@@ -54,10 +59,15 @@ def _entry(tell: Tell, data: Data, entry: Entry, known: Clauses) -> None:
         tell((*entry.stands, WHEN, variant), said, key=of_key)
 
 
-def _at(data: Data, place: Pointer) -> Data:
+def _at(data: Data, place: Pointer) -> dict[str, Data]:
     for step in place:
         data = data[step]
-    return data.get(WHEN) if isinstance(data, dict) else None
+    return data if isinstance(data, dict) else {}
+
+
+def _typed_for(source: Source, entry: Entry) -> Pointer:
+    """Where it was typed for whom an entry is."""
+    return next((spot for key in (WHEN, SIDE) if (spot := (*entry.stands, key)) in source.values), entry.stands)
 
 
 def _undeclared(cars: Clauses, known: Clauses) -> Iterator[tuple[str, Message, bool]]:
@@ -82,7 +92,7 @@ def _overlap(tell: Tell, source: Source, fact: Fact, cars: list[dict[str, str]])
             if i not in told:
                 line = source.values[fact.entries[first].stands].line
                 said = message("spread/two-values", field=field(fact), cars=_said(fact, car), line=line)
-                tell((*fact.entries[i].stands, WHEN), said, key=True)
+                tell(_typed_for(source, fact.entries[i]), said, key=True)
             told.add(i)
 
 
@@ -95,4 +105,5 @@ def field(fact: Fact) -> Message:
 def _said(fact: Fact, car: dict[str, str]) -> Items:
     """A car by the questions that a fact asks."""
     asked = {name for entry in fact.entries for name in entry.cars or ()}
-    return Items(tuple(f"{name}: {choice}" for name, choice in car.items() if name in asked), "comma")
+    named = ((SIDE if name == BY_SIDE else name, choice) for name, choice in car.items() if name in asked)
+    return Items(tuple(f"{name}: {choice}" for name, choice in named), "comma")

@@ -2,19 +2,20 @@
 
 A fact may be a list of values, each with the cars it holds for: `impedance: [{when: {sound: plain}, is: 4 ohm}, ...]`. The block
 around it that can have a `when` then stands in the whole once for each kind of car, with the values of that car. All that looks at
-the whole knows blocks with a `when` already, so nothing else need know of such lists.
+the whole knows blocks with a `when` already, so nothing else need know of such lists. What can have a `side` stands there once for
+each side in the same way: the side is one more question, which no record asks and each place answers.
 """
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import product
-from math import prod
 
-from undertrim.record.combinations import MOST_CARS
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
 
-WHEN, IS, UNKNOWN = "when", "is", "unknown"
+WHEN, SIDE, IS, UNKNOWN = "when", "side", "is", "unknown"
+BY_SIDE = "@side"
+"""The side among questions about the car; no variant has this id."""
+SIDES = ("left", "right")
 
 Clauses = dict[str, list[str]]
 """Cars: by variant the choices that they may have, in the order of the record."""
@@ -63,24 +64,21 @@ class Fact:
         return [i for i, entry in enumerate(self.entries) if entry.cars is not None and holds(entry.cars, car)]
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
-    """Cars that are alike in all facts that differ, with the number of the entry of each; None where none holds."""
-
-    cars: Clauses
-    picks: tuple[int | None, ...]
-
-
 def differs(shape: Shape | None, value: Data) -> bool:
     """Whether a value is a list of values with the cars that they hold for."""
     if shape is None or IS in shape.fields:
         return False
     if isinstance(value, dict):
-        return value.keys() == {WHEN, IS}
+        return IS in value and {WHEN, SIDE, IS} >= value.keys() > {IS}
     lists_blocks = shape.items is not None and shape.items.varies
     return isinstance(value, list) and any(
-        isinstance(entry, dict) and WHEN in entry and (IS in entry or not lists_blocks) for entry in value
+        isinstance(entry, dict) and (_is_said(entry) or (WHEN in entry and not lists_blocks)) for entry in value
     )
+
+
+def _is_said(entry: dict[str, Data]) -> bool:
+    """Whether an entry says for whom its value is."""
+    return IS in entry and (WHEN in entry or SIDE in entry)
 
 
 def facts(shape: Shape, block: Data, typed: Pointer) -> tuple[Fact, ...]:
@@ -113,13 +111,21 @@ def divides(around: Shape, below: Shape) -> bool:
 def _entries(value: Data, typed: Pointer) -> Iterator[Entry]:
     for i, entry in enumerate(value) if isinstance(value, list) else [(-1, value)]:
         place = typed if i < 0 else (*typed, i)
-        if not isinstance(entry, dict) or WHEN not in entry:
+        if not isinstance(entry, dict) or not (WHEN in entry or _is_said(entry)):
             yield Entry(entry, place, None, place)
         elif IS in entry:
-            beside = next((key for key in entry if key not in (WHEN, IS)), "")
-            yield Entry(entry[IS], (*place, IS), clauses(entry[WHEN]), place, beside)
+            beside = next((key for key in entry if key not in (WHEN, SIDE, IS)), "")
+            yield Entry(entry[IS], (*place, IS), _for(entry), place, beside)
         else:
             yield Entry({key: inner for key, inner in entry.items() if key != WHEN}, place, clauses(entry[WHEN]), place)
+
+
+def _for(entry: dict[str, Data]) -> Clauses | None:
+    """The cars of an entry, and its side."""
+    cars = clauses(entry[WHEN]) if WHEN in entry else {}
+    if cars is None or SIDE not in entry:
+        return cars
+    return {**cars, BY_SIDE: [entry[SIDE]]} if entry[SIDE] in SIDES else None
 
 
 def clauses(when: Data) -> Clauses | None:
@@ -135,7 +141,7 @@ def clauses(when: Data) -> Clauses | None:
 
 def typed_when(cars: Clauses) -> Data:
     """The same as it is typed: one choice without brackets."""
-    return {variant: said[0] if len(said) == 1 else list(said) for variant, said in cars.items()}
+    return {name: said[0] if len(said) == 1 else list(said) for name, said in cars.items() if name != BY_SIDE}
 
 
 def holds(cars: Clauses, car: Mapping[str, str]) -> bool:
@@ -151,61 +157,12 @@ def both(one: Clauses, other: Clauses) -> Clauses | None:
     return made if all(made.values()) else None
 
 
-def told_apart(found: tuple[Fact, ...], around: Clauses, known: Clauses) -> list[dict[str, str]] | None:
-    """Every car that the facts tell apart, within those of the block around them; None where there are too many."""
-    named = [entry.cars for fact in found for entry in fact.entries if entry.cars]
-    wide: Clauses = {}
-    for variant in (*known, *(name for cars in named for name in cars)):
-        said = (choice for cars in named for choice in cars.get(variant, ()))
-        if variant not in wide and any(variant in cars for cars in named):
-            wide[variant] = list(dict.fromkeys((*known.get(variant, ()), *said)))
-    left = {variant: [one for one in said if one in around.get(variant, said)] for variant, said in wide.items()}
-    if prod(map(len, left.values())) > MOST_CARS:
-        return None
-    return [dict(zip(left, combined, strict=True)) for combined in product(*left.values())]
-
-
-def cells(found: tuple[Fact, ...], cars: list[dict[str, str]]) -> list[Cell]:
-    """The kinds of car, each with the same values throughout; of two that hold the first counts."""
-    by_picks: dict[tuple[int | None, ...], list[dict[str, str]]] = {}
-    for car in cars:
-        picks = tuple(fact.pick(car) for fact in found)
-        by_picks.setdefault(picks, []).append(car)
-    return [Cell(said, picks) for picks, alike in by_picks.items() for said in _as_clauses(alike)]
-
-
-def _as_clauses(alike: list[dict[str, str]]) -> Iterator[Clauses]:
-    """Cars in as few conditions as their first variant allows."""
-    said: Clauses = {name: list(dict.fromkeys(car[name] for car in alike)) for name in alike[0]}
-    if prod(map(len, said.values())) == len(alike):
-        yield said
-        return
-    by_choice = {
-        choice: [car for car in alike if car[name] == choice] for name in list(said)[:1] for choice in said[name]
-    }
-    rest: dict[str, list[str]] = {}
-    first = next(iter(said))
-    for choice, having in by_choice.items():
-        rest.setdefault(repr([{**car, first: ""} for car in having]), []).append(choice)
-    for choices in rest.values():
-        for below in _as_clauses(
-            [{name: one for name, one in car.items() if name != first} for car in by_choice[choices[0]]]
-        ):
-            yield {first: choices, **below}
-
-
-def telling(cell: Cell, cars: list[dict[str, str]]) -> tuple[tuple[str, str], ...]:
-    """The choices, each with its variant, that tell the cars of a form from the rest."""
-    every = {name: {car[name] for car in cars} for name in cell.cars}
-    return tuple((name, choice) for name, said in cell.cars.items() if set(said) != every[name] for choice in said)
-
-
-def formed(block: Data, found: tuple[Fact, ...], cell: Cell) -> Data:
+def formed(block: Data, found: tuple[Fact, ...], picks: tuple[int | None, ...]) -> Data:
     """The block with the values of one kind of car; what is not known of it says so where that can be said.
 
     Where no word can say it, somebody must: the first value stands there meanwhile, so that nothing is told twice.
     """
-    for fact, pick in zip(found, cell.picks, strict=True):
+    for fact, pick in zip(found, picks, strict=True):
         if pick is None and not fact.steps:
             return None
         entry = fact.entries[pick or 0]

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import blaming, dividing, implied
+from undertrim.record import blaming, car_cells, dividing, implied
+from undertrim.record.car_cells import Cell
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import WHEN, Clauses, Fact
 from undertrim.record.places import Places
@@ -66,28 +67,26 @@ class Forms:
         return list(self._forms(shape, Form(base, value, typed, cars, whens)))
 
     def _forms(self, shape: Shape, whole: Form) -> Iterator[Form]:
-        known = self._choices()
+        known = {**self._choices(), **_sides(shape, whole.block)}
         found = tuple(_declared(fact, known) for fact in dividing.facts(shape, whole.block, whole.typed))
         if not found:
             yield whole
             return
-        cars = dividing.told_apart(found, whole.cars, known)
-        here = dividing.told_apart(found, dividing.both(self.typed_around, self._own(whole)) or {}, known)
+        cars = car_cells.told_apart(found, whole.cars, known)
+        here = car_cells.told_apart(found, dividing.both(self.typed_around, self._own(whole)) or {}, known)
         if cars is None or here is None:
             self.tell(found[0].typed, message("spread/too-many-cars"), key=True)
             return
         for fact in found:
             blaming.blame(self.tell, self.places.source, fact, here, known)
-        others = dividing.cells(found, cars)
+        others = car_cells.cells(found, cars)
         for cell in others:
-            if form := self._form(shape, whole, found, cell, dividing.telling(cell, cars)):
+            if form := self._form(shape, whole, found, cell, car_cells.telling(cell, cars)):
                 absent = [other.cars for other in others if other is not cell]
                 yield from self._forms(shape, _not_in(shape, form, absent))
 
-    def _form(
-        self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: dividing.Cell, telling: Telling
-    ) -> Form | None:
-        block, typed = dividing.formed(whole.block, found, cell), whole.typed
+    def _form(self, shape: Shape, whole: Form, found: tuple[Fact, ...], cell: Cell, telling: Telling) -> Form | None:
+        block, typed = dividing.formed(whole.block, found, cell.picks), whole.typed
         if isinstance(block, dividing.Picked):
             block, typed = block.value, block.typed
         cars = dividing.both(whole.cars, cell.cars)
@@ -165,15 +164,32 @@ class Forms:
         known = self.places.source
         cars = {name: said for name, said in form.cars.items() if not set(said) >= set(self.around.get(name, (None,)))}
         made.pop(WHEN, None)
+        whens = form.whens or (form.typed,)
+        self._say_side(made, place, cars.pop(dividing.BY_SIDE, []), whens)
         if not cars:
             return
-        whens = form.whens or (form.typed,)
         made[WHEN] = dividing.typed_when(cars)
         self.places.stand((*place, WHEN), known.position(whens[0], key=True))
         for variant, said in cars.items():
             spot = next((one for one in whens if (*one, variant) in known.values), whens[0])
             for step in ((), *((i,) for i in range(len(said)))):
                 self.places.stand((*place, WHEN, variant, *step), known.position((*spot, variant)))
+
+    def _say_side(self, made: dict[str, Data], place: Pointer, side: list[str], whens: tuple[Pointer, ...]) -> None:
+        """The side of a form; it stands where the first value for that side was typed."""
+        if len(side) == 1 and dividing.SIDE not in made:
+            made[dividing.SIDE] = side[0]
+            spots = ((*when[:-1], dividing.SIDE) for when in whens)
+            spot = next((one for one in spots if one in self.places.source.values), whens[0])
+            self.places.stand((*place, dividing.SIDE), self.places.source.position(spot))
+
+
+def _sides(shape: Shape, block: Data) -> Clauses:
+    """The sides on which a thing can be: that which it says, else both; none where it has no side."""
+    if not shape.by_side:
+        return {}
+    said = block.get(dividing.SIDE) if isinstance(block, dict) else None
+    return {dividing.BY_SIDE: [said] if said in dividing.SIDES else list(dividing.SIDES)}
 
 
 def _not_in(shape: Shape, form: Form, absent: list[Clauses]) -> Form:

@@ -93,7 +93,7 @@ class _Leading:
                 value[name] = options[0][0]
             elif options and shape.varies:
                 return [
-                    (_words(said, other), {**copied(value), name: other, WHEN: dividing.typed_when(both)})
+                    (_words(said, other), {**copied(value), name: other, **_when(both)})
                     for other, where in options
                     if (both := dividing.both(dividing.clauses(value.get(WHEN)) or {}, where))
                 ]
@@ -164,6 +164,12 @@ class _Leading:
 def may_be_several(around: Shape, below: Shape) -> bool:
     """Whether what stands in a mapping can stand there several times: for some cars each, or under ids of the record's own."""
     return dividing.divides(around, below) or around.free_ids
+
+
+def _when(cars: Clauses) -> dict[str, Data]:
+    """The condition of some cars; none where only a side tells them from others."""
+    typed = dividing.typed_when(cars)
+    return {WHEN: typed} if typed else {}
 
 
 def _words(said: str, form: str) -> str:

@@ -3,7 +3,7 @@
 `short` (a text or a list in place of a mapping), `follows` (what the field is where nothing is said), `unless` (a field beside which
 nothing follows), `also` (fields that may stand behind it in one list), `group` (things that share what is said of all of them),
 `named` (a text may be the id of what stands in that section), `aside` (sections that hold nothing but what is named elsewhere) and
-`leads` (its text names what may stand in several forms). A list of one needs no word: its brackets may be
+`leads` (its text names what may stand in several forms), `bySide` (what is in it may differ by side). A list of one needs no word: its brackets may be
 left out wherever the schema asks for a list.
 """
 
@@ -53,6 +53,8 @@ class Shape:
     may_be_unknown: bool = False
     is_open: bool = False
     """Whether nothing follows from its lack but that it is not known: no word of a list, and `unknown` may not stand in its place."""
+    by_side: bool = False
+    """Whether it can stand once for each side, as it has a `side` that says where alone it is."""
     leads: str = ""
     """What its text names: see `redirecting.py`."""
     plain: bool = True
@@ -94,6 +96,7 @@ def _shape(node: Node) -> Shape:
         title=says.get("title", ""),
         prose=says.get("paragraphs", False),
         varies="when" in says.get("properties", ()),
+        by_side=bool(says.get("bySide")),
         free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id"),
         may_be_unknown=_may_be_unknown(says),
         is_open=not _may_be_unknown(says) and "enum" not in says,

@@ -5,10 +5,10 @@ import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import { place } from "./placed.js";
 import { address, keep, ticked } from "./visit-kept.js";
+import { showTotals } from "./visit-added.js";
 import { begin } from "./visit-shown.js";
 import { selection } from "./visit-selection.js";
 import { data, firstStep, holdsStep, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
-import { showTotals } from "./visit-totals.js";
 import { say } from "./words.js";
 
 /** @import { Visit } from "./visit-text.js" */
@@ -58,7 +58,7 @@ function showWork(numbers, jobs, car) {
   showCautions(numbers);
   showMarks(numbers, jobs);
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
-  showTotals(numbers.map((number) => data.steps[number]), car, data.instead);
+  showTotals(data, jobs, car);
   showAhead();
   start.textContent = say("vehicle-page/start", { count: numbers.length });
 }

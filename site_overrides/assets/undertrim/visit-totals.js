@@ -1,6 +1,5 @@
 /* What the steps of a visit come to: time, tools, what to buy, and the tally of fasteners. */
 
-import { byId } from "./elements.js";
 import { matches } from "./concerns.js";
 import { list, say } from "./words.js";
 
@@ -11,7 +10,8 @@ function minutes(value) {
   return list(said, "spaced") || say("times/seconds", { number: 0 });
 }
 
-function timeText(steps) {
+/* Minutes of work, work without a recorded time, and waits in s, null where that is not recorded. */
+function spent(steps) {
   let total = 0;
   let untimed = 0;
   const waits = [];
@@ -20,7 +20,13 @@ function timeText(steps) {
     untimed += step.untimed;
     if (step.wait) waits.push(step.wait.seconds);
   });
-  const parts = [say("times/work", { time: minutes(total) })];
+  return { minutes: total, untimed, waits };
+}
+
+/* The time in words; `most` are the minutes where it takes longest. */
+export function timeText({ minutes: least, untimed, waits }, most) {
+  const time = minutes(least), longest = minutes(most);
+  const parts = [say("times/work", { time: time === longest ? time : say("times/span", { least: time, most: longest }) })];
   if (untimed) parts.push(say("times/untimed", { count: untimed }));
   const counted = new Map();
   waits.forEach((wait) => { counted.set(wait, (counted.get(wait) || 0) + 1); });
@@ -44,7 +50,7 @@ function tools(steps, car) {
   return Object.keys(found).filter((tool) => !found[tool].some((one) => found[one]));
 }
 
-const FATES = ["out", "back", "moved", "bagged", "new"];
+export const FATES = ["out", "back", "moved", "bagged", "new"];
 
 function tally(steps, car) {
   const sums = {};
@@ -68,43 +74,8 @@ function purchases(steps, car) {
   return found;
 }
 
-/* All of it as facts: the time in words, names of tools, what to buy, and the tally by sort of fastener. */
+/* All of it as facts, for one car: the time in words and what it is made of, names of tools, what to buy, and the tally by sort of fastener. */
 export function totals(steps, car) {
-  return { time: timeText(steps), tools: tools(steps, car), buy: purchases(steps, car), tally: tally(steps, car) };
-}
-
-function text(tag, value) {
-  const made = document.createElement(tag);
-  made.textContent = value;
-  return made;
-}
-
-function fill(target, children) {
-  target.textContent = "";
-  children.forEach((child) => { target.appendChild(child); });
-}
-
-export function showTotals(steps, car, instead) {
-  const { time, tools: needed, buy, tally: sums } = totals(steps, car);
-  byId("ut-time").textContent = time;
-  fill(byId("ut-tools"), needed.map((tool) => {
-    const item = text("li", tool);
-    if (instead[tool]) item.append(" ", text("small", say("vehicle-page/or-instead", { tools: list(instead[tool], "comma") })));
-    return item;
-  }));
-  fill(byId("ut-buy"), buy.length ? buy.map((item) => {
-    const number = item.count === null ? say("vehicle-page/unknown-number") : item.count;
-    const line = text("li", say("vehicle-page/buy", { number, what: item.what }) + " ");
-    line.appendChild(text("small", "(" + item.part + ")"));
-    return line;
-  }) : [text("li", say("vehicle-page/nothing-to-buy"))]);
-  fill(document.querySelector("#ut-tally tbody"), Object.keys(sums).map((sort) => {
-    const row = document.createElement("tr");
-    const head = text("th", sort);
-    head.scope = "row";
-    if (sums[sort].unrecorded) head.append(" ", text("small", say("vehicle-page/and-unknown-number")));
-    row.appendChild(head);
-    FATES.forEach((fate) => { row.appendChild(text("td", sums[sort][fate])); });
-    return row;
-  }));
+  const time = spent(steps);
+  return { time: timeText(time, time.minutes), spent: time, tools: tools(steps, car), buy: purchases(steps, car), tally: tally(steps, car) };
 }

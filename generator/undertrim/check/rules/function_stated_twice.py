@@ -2,7 +2,8 @@
 
 ## What it finds
 
-An entry of `functions` that also stands on a pin, and one function on two pins, where both apply to one car.
+An entry of `functions` that also stands on a pin at the radio, and one function on two pins at one end of the wires (the
+radio, the loom of a door, a speaker), where both apply to one car.
 Ground, spare pins and data lines may be there several times, and so may anything where a `note` on one of the
 two pins gives the reason: some plugs have two feeds.
 
@@ -127,13 +128,13 @@ _MANY = ("ground", "spare", "data-high", "data-low", "data-single")
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every function that some car has from two places."""
-    pins: dict[str, list[Contact]] = defaultdict(list)
+    pins: dict[tuple[str, str], list[Contact]] = defaultdict(list)
     for contact in contacts(subject.record):
-        pins[contact.pin.function].append(contact)
-    for function, found in pins.items():
+        pins[contact.pin.function, contact.connector.end].append(contact)
+    for (function, _), found in pins.items():
         if function not in _MANY:
             yield from _twice(function, found)
-    yield from _also_on_a_pin(subject, pins)
+    yield from _also_on_a_pin(subject, {name: found for (name, end), found in pins.items() if end == "radio"})
 
 
 def _twice(function: str, found: list[Contact]) -> Iterator[Finding]:

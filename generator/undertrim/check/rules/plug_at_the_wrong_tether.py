@@ -51,6 +51,7 @@ from collections.abc import Iterator, Mapping
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.pins import tether_of
 from undertrim.derive import cars
+from undertrim.derive.wiring.differences import one_place
 from undertrim.record.model import Connector
 from undertrim.record.problem import Level
 from undertrim.words import message, word
@@ -80,6 +81,6 @@ def _earlier(plugs: Mapping[str, Connector], plug: Connector) -> str:
     for other in plugs.values():
         if other is plug:
             return ""
-        if other.at == plug.at and cars.together(other.when, plug.when):
+        if one_place(other, plug) and cars.together(other.when, plug.when):
             return other.id
     return ""

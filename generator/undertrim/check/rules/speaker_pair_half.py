@@ -57,6 +57,7 @@ warning: 'rear-left-minus' is on a pin and 'rear-left-plus' is nowhere where sou
       front-right-minus: {by: unknown}
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 
 from undertrim.check.affected import which
@@ -74,7 +75,16 @@ _OTHER = {"plus": "minus", "minus": "plus"}
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every wire of a speaker whose partner is not recorded, with the cars."""
-    found = [contact for contact in contacts(subject.record) if is_sound(contact.pin.function)]
+    ends: dict[str, list[Contact]] = defaultdict(list)
+    for contact in contacts(subject.record):
+        if is_sound(contact.pin.function):
+            ends[contact.connector.end].append(contact)
+    for found in ends.values():
+        yield from _halves(subject, found)
+
+
+def _halves(subject: Subject, found: list[Contact]) -> Iterator[Finding]:
+    """Those at one end of the wires: the radio, the looms of the doors, the speakers."""
     first = {contact.pin.function: contact for contact in reversed(found)}
     for function, contact in reversed(first.items()):
         name, _, pole = function.rpartition("-")

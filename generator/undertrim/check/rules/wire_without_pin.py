@@ -44,5 +44,9 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _on_a_pin(subject: Subject, fact: FunctionFact) -> bool:
     """Whether some car it speaks of has it on a pin: then it is stated twice, which is another rule's business."""
-    pins = (contact for contact in contacts(subject.record) if contact.pin.function == fact.id)
+    pins = (
+        contact
+        for contact in contacts(subject.record)
+        if contact.pin.function == fact.id and contact.connector.at_radio
+    )
     return any(together(fact.when, *contact.conditions) for contact in pins)

@@ -3,18 +3,16 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from undertrim.derive.fit import powering
 from undertrim.derive.fit.factory_sound import systems
 from undertrim.derive.fit.joined import DIRECT, Joined, Part, join, total
 from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.stock import Gear, Stocked, of_kind
 from undertrim.record.model import Blank, Opening, SoundSystem, VehicleRecord
-from undertrim.record.model.kinds.amplifier import AmplifierGear
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message
 
-_SINGLE = "bass"
-"""The channel that an amplifier of one output is for."""
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
 
 
@@ -60,17 +58,18 @@ def drivers(
 ) -> list[Driver]:
     """What may drive the speakers of a channel: one thing, if the record is right. A factory amplifier stays when the radio goes.
 
-    New amplifiers drive them in place of both; one of a single output only the bass.
+    New amplifiers drive them in place of both, each its own channels (`powering.py`).
     """
-    added = [one for one in of_kind(visit.values(), AmplifierGear) if one.facts.channels > 1 or channel == _SINGLE]
-    if added:
-        return [Driver(one.name, one.facts.least_load) for one in added]
+    if amplifiers := powering.added(record, visit, channel):
+        return [Driver(one.name, one.facts.least_load) for one in amplifiers]
     new = next(iter(of_kind(visit.values(), ReceiverGear)), None)
-    found = [_driver(system, new) for system in systems(record, car)]
+    found = [_driver(system, new, channel) for system in systems(record, car)]
     return found or [Driver(new.name, new.facts.least_load) if new else Driver(message("fit-speaker/driver"), None)]
 
 
-def _driver(system: SoundSystem, new: Stocked[ReceiverGear] | None) -> Driver:
+def _driver(system: SoundSystem, new: Stocked[ReceiverGear] | None, channel: str) -> Driver:
+    if powering.by_radio(system, channel):  # the least load is that of the amplifier
+        return Driver(new.name, new.facts.least_load) if new else Driver(message("fit-speaker/factory-radio"), None)
     if system.amplifier or system.output in ("line", "digital-ring"):
         return Driver(message("fit-speaker/factory-amplifier"), system.least_load)
     if new:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import cache
 
 from undertrim.derive import doors
-from undertrim.derive.areas import forty_eight_volt, restraints_at
+from undertrim.derive.areas import forty_eight_volt, restraints_along, restraints_at
 from undertrim.derive.procedure import purposes, running
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.usual_caution import UsualCaution, usual_caution
@@ -56,10 +56,14 @@ def _triggers(step: Step, record: VehicleRecord, car: Assignment, restraint: boo
 
 
 def _near(step: Step, record: VehicleRecord) -> Iterator[UsualCaution]:
-    """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there."""
+    """What airbags and belt parts are beside the hands, in every step that takes off, fits or puts back something there, or lays cable past them."""
     thing = step.node.worked if step.node else None
-    named = restraints_at(record, thing) if thing and _works(step) else ()
-    if named:
+    run = record.runs.get(step.along)
+    at, along = (
+        restraints_at(record, thing) if thing and _works(step) else (),
+        restraints_along(record, run) if run else (),
+    )
+    if named := tuple(dict.fromkeys((*at, *along))):
         yield replace(usual("near-restraint"), hazard=message("cautions/beside", named=Items(named, "semicolon")))
 
 

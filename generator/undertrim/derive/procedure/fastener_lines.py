@@ -2,7 +2,6 @@
 
 from undertrim.derive.procedure.steps import FastenerLine
 from undertrim.record.model import Assignment, Fastener, Part, Prep
-from undertrim.words import Value
 
 
 def coming_out(thing: Part | Prep, car: Assignment) -> tuple[FastenerLine, ...]:
@@ -26,8 +25,3 @@ def returning(held_by: tuple[Fastener, ...], car: Assignment) -> tuple[FastenerL
     """The fasteners that go back in this car; new ones for those that are used once."""
     live = (f for f in held_by if f.when.holds(car) and f.leave == "no")
     return tuple(FastenerLine(f, "new" if f.single_use else "back") for f in live)
-
-
-def tools(lines: tuple[FastenerLine, ...]) -> tuple[Value, ...]:
-    """The tools for some lines, each once."""
-    return tuple(dict.fromkeys(line.tool for line in lines if line.tool and line.fate != "leave"))

@@ -40,6 +40,7 @@ def install(
             tools=(*(tuple(map(tool_called, kind.tools)) if entry == entries[0] else ()), *map(tool_turning, more.turned)),
             builds=kind.install[entry].builds,
             last=kind.install[entry].last,
+            along=opening.along if kind.install[entry].along else "",
             shared=f"{entry}:{opening.shares}" if kind.install[entry].shared and opening.shares else "",
         )  # fmt: skip
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from undertrim.derive.procedure import fastener_lines, fates, states
+from undertrim.derive.procedure import fates, states
 from undertrim.derive.procedure.fastener_lines import coming_out, returning
 from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.naming import named, sided
@@ -20,7 +20,7 @@ def remove(node: Node, car: Assignment, section: str, *, returns: bool = False) 
     tethers = fates.coming_off(part, car, returns=returns)
     yield Step(
         f"remove:{node.id}", "remove", section, named(node), text(part.how, _laid(part), _spoilt(part)), node, lines, tethers,
-        live(part.cautions, car), minutes(part.takes), tools=fastener_lines.tools(lines),
+        live(part.cautions, car), minutes(part.takes),
     )  # fmt: skip
 
 
@@ -33,7 +33,7 @@ def refit(node: Node, car: Assignment) -> Iterator[Step]:
     takes = minutes(part.refit_takes if part.refit_takes is not None else part.takes)
     yield Step(
         f"refit:{node.id}", "refit", "refit", named(node), text(_renewed(part), part.refit_how, _sealed(part)), node, lines, tethers,
-        live(part.cautions, car), takes, tools=fastener_lines.tools(lines), new=part.reuse == "no", seal=part.seal,
+        live(part.cautions, car), takes, new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "refit")
 
@@ -66,7 +66,7 @@ def move_over(node: Node, opening: Node, car: Assignment) -> Iterator[Step]:
     yield Step(
         f"move:{node.id}", "move", "install", message("steps/move-over", part=named(node)),
         text(message("steps/goes-to", opening=opening.thing.name), _renewed(part), _sealed(part)),
-        node, lines, tethers, minutes=minutes(part.takes), tools=fastener_lines.tools(lines), new=part.reuse == "no", seal=part.seal,
+        node, lines, tethers, minutes=minutes(part.takes), new=part.reuse == "no", seal=part.seal,
     )  # fmt: skip
     yield from _tether_tests(node, tethers, "install")
 

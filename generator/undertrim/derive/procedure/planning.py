@@ -1,6 +1,6 @@
 """From a job to its procedure: which nodes, in what order, and the way back."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -14,7 +14,7 @@ from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.refit_zones import Zones, zones
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.procedure.way_back import followers, ranked
-from undertrim.record.model import Assignment, Part, Prep, Thing, VehicleRecord
+from undertrim.record.model import Assignment, Opening, Part, Prep, Reached, Thing, VehicleRecord
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,13 +207,29 @@ def _preparing(layout: Layout, rank: Rank) -> frozenset[str]:
 
 
 def _for_their_own_sake(layout: Layout) -> set[str]:
-    """Parts reached from the openings through parts alone, not through a preparation."""
-    waiting = [name for name in layout.nodes if name.startswith(OPENING)]
-    seen: set[str] = set()
+    """Parts reached from the jobs through parts alone, not through a preparation.
+
+    What is reached for its own sake and lies before a preparation too, such as the cover of the battery, does not count for that: other
+    visits take it off to prepare the car.
+    """
+    openings = [node.id for node in layout.nodes.values() if isinstance(node.thing, Opening)]
+    reached = [node.id for node in layout.nodes.values() if isinstance(node.thing, Reached)]
+    before_preps = _through_parts(layout, [need for name in _preps(layout) for need in layout.graph.needs[name]])
+    found = _through_parts(layout, openings) | (_through_parts(layout, reached) - before_preps)
+    return {name for name in found if isinstance(layout.nodes[name].thing, Part)}
+
+
+def _preps(layout: Layout) -> list[str]:
+    return [node.id for node in layout.nodes.values() if isinstance(node.thing, Prep)]
+
+
+def _through_parts(layout: Layout, start: Sequence[str]) -> set[str]:
+    """The nodes of `start` and all that they need, as far as no preparation comes between."""
+    waiting, seen = list(start), set[str]()
     while waiting:
         name = waiting.pop()
         if name in seen or isinstance(layout.nodes[name].thing, Prep):
             continue
         seen.add(name)
         waiting.extend(layout.graph.needs[name])
-    return {name for name in seen if isinstance(layout.nodes[name].thing, Part)}
+    return seen

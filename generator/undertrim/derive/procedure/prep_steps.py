@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from undertrim.derive.procedure import fastener_lines, states, waits
+from undertrim.derive.procedure import states, waits
 from undertrim.derive.procedure.fastener_lines import coming_out, returning
 from undertrim.derive.procedure.naming import named, sided
 from undertrim.derive.procedure.node import Node, minutes
@@ -18,7 +18,7 @@ def prepare(node: Node, car: Assignment, section: str, after: tuple[Wait, ...]) 
     lines = coming_out(prep, car)
     yield Step(
         f"prepare:{node.id}", "prepare", section, named(node), text(states.way(prep)), node, lines,
-        cautions=live(prep.cautions, car), minutes=minutes(prep.takes), tools=fastener_lines.tools(lines),
+        cautions=live(prep.cautions, car), minutes=minutes(prep.takes),
     )  # fmt: skip
     yield from wait_for(node, section, after)
 
@@ -40,5 +40,5 @@ def restore(node: Node, car: Assignment, section: str) -> Iterator[Step]:
         return
     yield Step(
         f"restore:{node.id}", "restore", section, sided(states.way_back(prep), node.side), text(how), node, lines,
-        minutes=minutes(prep.takes), tools=fastener_lines.tools(lines),
+        minutes=minutes(prep.takes),
     )  # fmt: skip

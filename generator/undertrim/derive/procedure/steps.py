@@ -72,6 +72,8 @@ class Step:
     """Whether it waits until all gear of the visit is in."""
     shared: str = ""
     """What it is about, if that serves several openings of a visit: of those with the same the first is enough."""
+    along: str = ""
+    """The id of the run along which cable is laid in it."""
     detail: str = ""
     """What it is within its kind: how the ignition is turned, the entry of what is to do, the usual step of a kind of opening."""
 

@@ -1,7 +1,7 @@
 """What follows from the steps: tools, fasteners out and back, things to buy, time."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from undertrim.derive.fastener_words import one as one_of_sort
@@ -10,7 +10,7 @@ from undertrim.derive.procedure import states
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.derive.procedure.tools import tools_for
 from undertrim.record import drives
-from undertrim.record.model import Blank, Fastener, Part
+from undertrim.record.model import Blank, Fastener, Part, Prep
 from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 from undertrim.words import Items, Value, message, word
@@ -47,11 +47,12 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """Something single-use: how many, of what, for which part."""
+    """Something single-use: how many, of what, for which part; `place` is where that stands in the record."""
 
     count: int | None
     what: Value
     part: Value
+    place: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,13 +171,13 @@ def replacement(step: Step, line: FastenerLine) -> tuple[Purchase, ...]:
     if line.fate != "new" or (one_lot and seal(step)):  # what it is sealed with is the new bond
         return ()
     number = line.count if isinstance(line.count, int) else 1 if one_lot else None
-    return (Purchase(number, describe(line.fastener), step.title),)
+    return (Purchase(number, describe(line.fastener), step.title, _place(step)),)
 
 
 def materials(step: Step) -> tuple[Purchase, ...]:
     """What a step takes beside fasteners: a new part for one that was spoilt, and what it is sealed with."""
     thing = step.node.thing if step.node else None
-    part = (Purchase(1, thing.name, step.title),) if step.new and isinstance(thing, Part) else ()
+    part = (Purchase(1, thing.name, step.title, _place(step)),) if step.new and isinstance(thing, Part) else ()
     return (*part, *seal(step))
 
 
@@ -185,12 +186,18 @@ def seal(step: Step) -> tuple[Purchase, ...]:
     thing = step.node.thing if step.node else None
     if step.kind not in ("refit", "move") or not isinstance(thing, Part) or not thing.seal:
         return ()
-    return (Purchase(1, thing.seal, step.title),)
+    return (Purchase(1, thing.seal, step.title, _place(step)),)
+
+
+def _place(step: Step) -> tuple[str, ...]:
+    """Where what a step is about stands in the record."""
+    thing = step.node.thing if step.node else None
+    return ("parts" if isinstance(thing, Part) else "preps", thing.id) if isinstance(thing, Part | Prep) else ()
 
 
 def _both(one: Purchase, other: Purchase) -> Purchase:
     count = None if one.count is None or other.count is None else one.count + other.count
-    return Purchase(count, one.what, one.part)
+    return replace(one, count=count)
 
 
 def describe(fastener: Fastener) -> Value:

@@ -1,9 +1,10 @@
 """What a visit comes to, over all its steps."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive.procedure import tally
+from undertrim.derive.procedure.choices import CarPlans, Choices
 from undertrim.derive.procedure.planning import Procedure
 from undertrim.derive.procedure.steps import Step
 from undertrim.record.model import Assignment
@@ -22,14 +23,32 @@ class Totals:
 
 def totals(plans: Sequence[Procedure]) -> tuple[Totals, ...]:
     """One for each group of cars in which all of it is the same."""
+    return _alike((plan.car, plan.steps) for plan in plans)
+
+
+def of_record(made: Choices) -> tuple[Totals, ...]:
+    """The same of all jobs of a record, which no car has all of: what cannot be together is never added up."""
+    return _alike((one.car, tuple(_of_car(made.steps, one))) for one in made.cars)
+
+
+def _of_car(steps: Sequence[Step], plans: CarPlans) -> Iterator[Step]:
+    """The steps of one car's jobs, with the fasteners that it has."""
+    wanted = {name for ids in plans.singles.values() for name in ids}
+    for step in steps:
+        if step.id in wanted:
+            lines = tuple(line for line in step.fasteners if line.fastener.when.holds(plans.car))
+            yield step if len(lines) == len(step.fasteners) else replace(step, fasteners=lines)
+
+
+def _alike(cars: Iterable[tuple[Assignment, tuple[Step, ...]]]) -> tuple[Totals, ...]:
     found: list[Totals] = []
-    for plan in plans:
-        made = of(plan.steps)
+    for car, steps in cars:
+        made = of(steps)
         same = next((place for place, one in enumerate(found) if replace(one, cars=()) == made), None)
         if same is None:
-            found.append(replace(made, cars=(plan.car,)))
+            found.append(replace(made, cars=(car,)))
         else:
-            found[same] = replace(made, cars=(*found[same].cars, plan.car))
+            found[same] = replace(made, cars=(*found[same].cars, car))
     return tuple(found)
 
 

@@ -17,6 +17,7 @@ from undertrim.derive.visit.between import Chosen, left
 from undertrim.derive.visit.merged import merged
 from undertrim.derive.visit.misfits import Misfit, misfits
 from undertrim.derive.visit.totals import Totals, totals
+from undertrim.derive.wiring import ends
 from undertrim.derive.wiring.groups import Group, joints
 from undertrim.derive.wiring.leads import NoLeads
 from undertrim.record.model import Connector, Opening, VehicleRecord
@@ -197,8 +198,10 @@ class Visit:
     def plugs(self) -> tuple[Connector, ...]:
         """The plugs of the car that new gear is joined to in any of these cars: those that a meter is held to."""
         joined = any(opening.takes_over for opening in self.openings)
-        among = jobs.open_cars(self.record, self.car) if joined else ()
-        return tuple(plug for plug in self.record.connectors.values() if any(plug.when.holds(car) for car in among))
+        far = [plug for opening in self.openings for plug in ends.of_opening(self.record, opening)]
+        among = jobs.open_cars(self.record, self.car) if joined or far else ()
+        met = (plug for plug in self.record.connectors.values() if plug in far or (joined and plug.at_radio))
+        return tuple(plug for plug in met if any(plug.when.holds(car) for car in among))
 
     def laid_over(self, opening: Opening) -> Gear | None:
         """What the template of an opening shows over it: the gear chosen."""

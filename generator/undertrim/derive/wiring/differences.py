@@ -51,13 +51,18 @@ class Answer:
 def maps_beside(record: VehicleRecord, connector: Connector) -> tuple[Connector, ...]:
     """The other maps of the same plug: connectors at the same tether, in the order of the record."""
     others = (item for item in record.connectors.values() if item.id != connector.id)
-    return tuple(item for item in others if connector.at and item.at == connector.at)
+    return tuple(item for item in others if one_place(connector, item))
 
 
 def comparisons(record: VehicleRecord) -> tuple[Comparison, ...]:
     """Every two maps of one plug, compared, in the order of the record."""
     pairs = combinations(record.connectors.values(), 2)
-    return tuple(compare(first, second) for first, second in pairs if first.at and first.at == second.at)
+    return tuple(compare(first, second) for first, second in pairs if one_place(first, second))
+
+
+def one_place(first: Connector, second: Connector) -> bool:
+    """Whether two stand at one tether, on one side of the car."""
+    return bool(first.at) and first.at == second.at and (None in (first.side, second.side) or first.side == second.side)
 
 
 def compare(first: Connector, second: Connector) -> Comparison:

@@ -1,7 +1,7 @@
 """The joint of a receiver's leads and the factory plugs of one car, by function: one table, exceptions first."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.disputed import open_disputes
@@ -10,6 +10,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.bench import Bench, visible
 from undertrim.derive.wiring.conflicting import doubted
 from undertrim.derive.wiring.contacts import Comparison, compare, contacts
+from undertrim.derive.wiring.ends import further
 from undertrim.derive.wiring.lead_rows import lead_row
 from undertrim.derive.wiring.leads import leads_of
 from undertrim.derive.wiring.needs import output, points
@@ -50,9 +51,17 @@ def join(
     lying_open = visible(having, held)
     bench = Bench(record, car, having, leads_of(leads), held, tuple(interfaces), output(record, car), lying_open)
     of_leads = [lead_row(bench, lead) for lead in bench.leads]
-    rows = sorted((doubted(bench, row) for row in (*of_leads, *pin_rows(bench, of_leads))), key=sorting)
+    found = (doubted(bench, row) for row in (*of_leads, *pin_rows(bench, of_leads)))
+    rows = sorted((_followed(bench, row) for row in found), key=sorting)
     compared = compare(record, car, bench.held, bench.points)
     return Joint(adapter, bench.interfaces, bench.output, tuple(rows), compared, tuple(_notes(bench)))
+
+
+def _followed(bench: Bench, row: Row) -> Row:
+    """A row that says where its wire of the car shows again, and in which colour: at a door or a speaker."""
+    names = {point.function: None for point in row.car if point.address}
+    beyond = [said for name in names for said in further(bench.record, bench.car, name)]
+    return replace(row, words=(*row.words, *beyond))
 
 
 _TURN_ON = {
@@ -67,6 +76,9 @@ def _notes(bench: Bench) -> Iterator[Message]:
     for system in systems(bench.record, bench.car):
         if system.amplifier:
             yield message(_TURN_ON[system.turn_on or "unknown"], place=system.amplifier.rstrip("."))
+        if system.powers:
+            powered = Items(tuple(message(f"channels/{name}") for name in system.powers), "comma")
+            yield message("joint/amplifier-powers", channels=powered)
         for dispute in open_disputes(bench.record, "sound", system.id):
             yield message(
                 "joint/sound-disputed",

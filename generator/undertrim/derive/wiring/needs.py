@@ -74,9 +74,9 @@ def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> 
 
 
 def pins(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[tuple[Connector, Pin]]:
-    """The contacts that one car has, each with its plug, in the order of the file."""
+    """The contacts at the radio that one car has, each with its plug, in the order of the file."""
     for plug in record.connectors.values():
-        if all(when.holds(car) for when in conditions_of(record, plug)):
+        if plug.at_radio and all(when.holds(car) for when in conditions_of(record, plug)):
             yield from ((plug, pin) for pin in plug.pins.values() if pin.when.holds(car))
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.leads import named, table_order
 from undertrim.derive.wiring.needs import conditions_of, natural
 from undertrim.publish.encoding import Published, Spread, said
@@ -55,7 +56,8 @@ class WiredPlug:
     """A plug pin by pin, and its empty positions."""
 
     id: str
-    name: str
+    name: Value
+    end: str
     blanks: Sequence[str]
     conflicts: Sequence[Value]
     pins: Sequence[WiredPin]
@@ -84,6 +86,7 @@ class WiredSound:
     output: str
     amplifier: str
     turn_on: str
+    powers: Sequence[str]
     conflicts: Sequence[Value]
     cars: Spread[OnlyIn]
 
@@ -122,14 +125,17 @@ def car_wiring(record: VehicleRecord, address: str, car: Mapping[str, str]) -> P
 
 def _sound(record: VehicleRecord, item: SoundSystem, car: Mapping[str, str]) -> WiredSound:
     doubted = doubts.marks(record, ("sound", item.id))
-    return WiredSound(item.id, item.output, item.amplifier, item.turn_on, doubted, _when(record, item.when, car))
+    return WiredSound(
+        item.id, item.output, item.amplifier, item.turn_on, item.powers, doubted, _when(record, item.when, car)
+    )
 
 
 def _plug(record: VehicleRecord, item: Connector, car: Mapping[str, str]) -> WiredPlug:
     held = sorted((pin for pin in item.pins.values() if pin.when.holds(car)), key=lambda pin: natural(pin.id))
     return WiredPlug(
         id=item.id,
-        name=item.name,
+        name=called(item),
+        end=item.end,
         blanks=sorted(item.blanks, key=natural),
         conflicts=doubts.of_plug(record, item),
         pins=[_pin(record, item, pin, car) for pin in held],
@@ -156,8 +162,8 @@ def _pin(record: VehicleRecord, plug: Connector, pin: Pin, car: Mapping[str, str
 
 
 def _functions(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[WiredFunction]:
-    """One entry for each pin, and one for each function that the record says something of."""
-    for plug in record.connectors.values():
+    """One entry for each pin at the radio, and one for each function that the record says something of."""
+    for plug in (item for item in record.connectors.values() if item.at_radio):
         conditions = conditions_of(record, plug)
         for pin in plug.pins.values():
             if pin.function != "spare" and all(when.holds(car) for when in (*conditions, pin.when)):

@@ -8,11 +8,13 @@ from markupsafe import Markup
 
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import circuits, ladder
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.leads import named
 from undertrim.derive.wiring.measured import Measured
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.encoding import Published, compact, said
 from undertrim.publish.facts import words
+from undertrim.publish.facts.doubts import unseen
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message, once_per_language
@@ -54,13 +56,14 @@ class MeterLadder:
 
 @dataclass(frozen=True, slots=True)
 class MeterPlug:
-    """A plug for the guide: its pins, its empty positions and the ladders on it."""
+    """A plug for the guide: its pins, its empty positions and the ladders on it; `taken` says what of it another car lends."""
 
     id: str
-    name: str
+    name: Value
     pins: Sequence[MeterPin]
     blanks: Sequence[str]
     ladders: Sequence[MeterLadder]
+    taken: Sequence[Value]
 
 
 @once_per_language
@@ -88,10 +91,11 @@ def guide(record: VehicleRecord, connector: Connector) -> MeterPlug | None:
     ladders = [item for item in record.ladders.values() if item.pin.partition("/")[0] == connector.id]
     return MeterPlug(
         id=connector.id,
-        name=connector.name,
+        name=called(connector),
         pins=[_pin(record, connector, pin) for pin in connector.pins.values()],
         blanks=connector.blanks,
         ladders=[_ladder(record, item) for item in ladders],
+        taken=unseen(record, ("connectors", connector.id)),
     )
 
 

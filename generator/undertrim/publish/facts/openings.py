@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive import doors
 from undertrim.derive.procedure.closed import closed_in
+from undertrim.derive.wiring import ends
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.dimensions import depth
 from undertrim.publish.facts.kinds import room
@@ -88,6 +89,8 @@ def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]
     if item.alters:
         yield message("openings/alters"), words.listed(*(message(f"altering/{way}") for way in item.alters))
     yield from at.more()
+    for plug in ends.of_opening(record, item):
+        yield message("openings/plug"), ends.pins_at(record, plug)
     if item.in_a_door or item.crash_sensor:
         yield message("openings/sensor"), message(f"openings/sensor-{doors.sensor(record, item)}")
 

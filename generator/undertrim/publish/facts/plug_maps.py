@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.cars import AnyChoice
 from undertrim.derive.wiring import differences
 from undertrim.derive.wiring.differences import Comparison, Difference
+from undertrim.derive.wiring.ends import called
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.facts.wiring import function_name
@@ -47,7 +48,7 @@ class OtherMap:
     """Another map of the same plug, compared with this one; `warning` is empty where no car can have both."""
 
     id: str
-    name: str
+    name: Value
     when: Value
     told_by: Sequence[Telling]
     warning: Value
@@ -71,7 +72,7 @@ def told_by(record: VehicleRecord, connector: Connector) -> list[Telling]:
 def _beside(record: VehicleRecord, found: Comparison) -> OtherMap:
     return OtherMap(
         id=found.second.id,
-        name=found.second.name,
+        name=called(found.second),
         when=words.when(record, found.second.when),
         told_by=told_by(record, found.second),
         warning="" if found.apart else _BOTH,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.derive.evidence.claims import METER
 from undertrim.derive.wiring import plugs, standards
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.facts import words
 from undertrim.publish.facts.pin_colours import Colour, colour
@@ -85,7 +86,7 @@ class Plug:
     """Everything that is drawn or said of one plug beside its table of pins; `no_face` says why it is not drawn."""
 
     id: str
-    name: str
+    name: Value
     scheme: Value
     faces: Sequence[PlugFace]
     legend: Sequence[Message]
@@ -102,7 +103,7 @@ def plug(record: VehicleRecord, connector: Connector) -> Plug:
     faces = [_face(record, connector, face) for face in plugs.faces(connector) or ()]
     return Plug(
         id=connector.id,
-        name=connector.name,
+        name=called(connector),
         scheme=word("colour-schemes", connector.scheme, "title") if connector.scheme else "",
         faces=faces,
         legend=_legend(faces[0].cells) if faces else [],
@@ -135,7 +136,7 @@ def _face(record: VehicleRecord, connector: Connector, face: plugs.Face) -> Plug
     return PlugFace(
         view=face.view,
         words=VIEWS[face.view],
-        title=message("plugs/face", plug=connector.name, view=VIEWS[face.view]),
+        title=message("plugs/face", plug=called(connector), view=VIEWS[face.view]),
         recorded=face.view == connector.view,
         latch=face.latch,
         rows=face.rows,

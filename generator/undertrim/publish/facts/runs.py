@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.areas import restraints_along
 from undertrim.derive.electrical.bounds import Refused, usual
 from undertrim.derive.electrical.cable import choose
 from undertrim.derive.electrical.conductors import size
@@ -13,7 +14,7 @@ from undertrim.publish.facts import doubts, words
 from undertrim.record.model import Run, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.resources import table
-from undertrim.words import Message, Value, all_of, message
+from undertrim.words import Items, Message, Value, all_of, message
 
 _THROUGH = {"grommet": "runs/grommet", "edge": "runs/edge", "channel": "runs/channel", "unknown": "runs/unknown"}
 _ENGINE = {
@@ -49,6 +50,7 @@ class ShownRun:
     carries: Sequence[Message]
     trims: Sequence[str]
     ground: Value
+    near: Value
     note: str
     cables: Sequence[RunCable]
     assumed: Value
@@ -78,6 +80,7 @@ def run(record: VehicleRecord, item: Run) -> ShownRun:
         carries=[_CARRIES[name] for name in item.carries],
         trims=[record.parts[name].name for name in item.trims if name in record.parts],
         ground=_ground(record, item),
+        near=_near(record, item),
         note=item.note,
         cables=cables,
         assumed=assumed,
@@ -100,6 +103,12 @@ def _ground(record: VehicleRecord, item: Run) -> Value:
     if sensor == "unknown":
         return message("runs/sensor-unknown")
     return ""
+
+
+def _near(record: VehicleRecord, item: Run) -> Value:
+    """What airbags and belt parts are along the way; empty where the record names none."""
+    named = restraints_along(record, item)
+    return message("runs/near", named=Items(named, "semicolon")) if named else ""
 
 
 def _reckoned(item: Run) -> tuple[list[RunCable], Value]:

@@ -114,7 +114,7 @@ class Work:
     sections: Sequence[Section]
     steps: Iterable[plans.ShownStep]
     plans: Sequence[plans.Plan]
-    totals: totals.Totals
+    totals: Sequence[totals.CarTotals]
 
 
 @dataclass(frozen=True, slots=True)

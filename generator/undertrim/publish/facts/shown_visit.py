@@ -48,15 +48,6 @@ class VisitStep:
 
 
 @dataclass(frozen=True, slots=True)
-class VisitCars:
-    """The totals for kinds of car that come to the same."""
-
-    cars: Sequence[Mapping[str, str]]
-    totals: totals.Totals
-    words: Value
-
-
-@dataclass(frozen=True, slots=True)
 class ShownVisit:
     """The procedure for a visit, with its totals."""
 
@@ -73,4 +64,4 @@ class ShownVisit:
     blockers: Sequence[blockers.Blocker]
     routes: Sequence[TakenRoute]
     steps: Sequence[VisitStep]
-    cars: Sequence[VisitCars]
+    cars: Sequence[totals.CarTotals]

@@ -1,15 +1,15 @@
 """What a whole visit comes to: tools, fasteners, purchases, time."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.procedure import tally
-from undertrim.derive.procedure.steps import Step
 from undertrim.derive.visit import totals as derived
+from undertrim.publish.facts import names, words
 from undertrim.publish.facts import steps as facts
-from undertrim.publish.facts import words
 from undertrim.publish.facts.shown_steps import Purchase, Tally
+from undertrim.record.model import VehicleRecord
 from undertrim.words import Value, message
 
 
@@ -34,9 +34,20 @@ class Totals:
     time_text: Value
 
 
-def totals(steps: Sequence[Step]) -> Totals:
-    """Totals over the steps of one visit."""
-    return shown(derived.of(steps))
+@dataclass(frozen=True, slots=True)
+class CarTotals:
+    """The totals for kinds of car that come to the same."""
+
+    cars: Sequence[Mapping[str, str]]
+    totals: Totals
+    words: Value
+
+
+def of_cars(record: VehicleRecord, each: Sequence[derived.Totals]) -> list[CarTotals]:
+    """The totals for each kind of car."""
+    return [
+        CarTotals([dict(car) for car in one.cars], shown(one), names.kinds_of_car(record, one.cars)) for one in each
+    ]
 
 
 def shown(made: derived.Totals) -> Totals:
@@ -58,9 +69,12 @@ def tool(item: tally.Tool) -> ShownTool:
     return ShownTool(item.name, item.instead)
 
 
-def time_text(spent: tally.Time) -> Value:
-    """The time, with what it leaves out."""
-    work = message("times/work", time=words.minutes(spent.minutes))
+def time_text(spent: tally.Time, most: float | None = None) -> Value:
+    """The time, with what it leaves out; `most` are the minutes where it takes longest, if that differs."""
+    time = words.minutes(spent.minutes)
+    longest = words.minutes(spent.minutes if most is None else most)
+    span = time if longest == time else message("times/span", least=time, most=longest)
+    work = message("times/work", time=span)
     untimed = message("times/untimed", count=spent.untimed) if spent.untimed else ""
     waits = (_waits(wait, number) for wait, number in Counter(spent.waits).items())
     return message("times/whole", parts=words.listed(work, untimed, *waits, joined="comma-plus"))

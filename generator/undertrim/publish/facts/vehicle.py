@@ -15,6 +15,7 @@ from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
 from undertrim.derive.procedure.planning import Planner
 from undertrim.derive.procedure.steps import SECTIONS
+from undertrim.derive.visit.totals import of_record
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import (
     blockers,
@@ -61,7 +62,7 @@ from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import SaidError, Value, message
 
-FORMAT = 1
+FORMAT = 2
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
 
 
@@ -130,7 +131,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
         sections=[Section(name, step_facts.section_title(name)) for name in SECTIONS],
         steps=_complete(known, chosen, plans.steps(record, chosen), photos),
         plans=plans.plans(chosen),
-        totals=totals.totals(chosen.steps),
+        totals=totals.of_cars(record, of_record(chosen)),
     )
 
 

@@ -15,7 +15,7 @@ from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import blockers, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.kits import KitWork
-from undertrim.publish.facts.shown_visit import OpenChoice, OpenVariant, ShownVisit, TakenRoute, VisitCars, VisitStep
+from undertrim.publish.facts.shown_visit import OpenChoice, OpenVariant, ShownVisit, TakenRoute, VisitStep
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import message
@@ -51,7 +51,7 @@ def of(made: Visit) -> Published:
         blockers=blockers.of_visit(made),
         routes=_routes(plans),
         steps=[_step(record, step, plans, fixed, list(_kits(step, made))) for step in made.steps],
-        cars=_cars(made),
+        cars=totals.of_cars(record, made.totals),
     )
     found: Published = said(shown)
     return found
@@ -78,14 +78,6 @@ def _refuse_absent(
     if missing:
         car = names.car(record, fixed) or message("jobs/any-choice")
         raise jobs.BadRequest(message("jobs/no-car", car=car, job=missing[0]))
-
-
-def _cars(made: Visit) -> list[VisitCars]:
-    """The totals for each kind of car; kinds that come to the same stand together."""
-    return [
-        VisitCars([dict(car) for car in one.cars], totals.shown(one), names.kinds_of_car(made.record, one.cars))
-        for one in made.totals
-    ]
 
 
 def _applies(clauses: words.Clauses, car: Mapping[str, str]) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.wiring import standards
+from undertrim.derive.wiring.ends import called
 from undertrim.derive.wiring.leads import named
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.pin_colours import Colour, colour
@@ -43,7 +44,8 @@ class ConnectorTable:
     """One plug, pin by pin."""
 
     id: str
-    name: str
+    name: Value
+    end: Value
     view: Message
     size: Message
     standard: Value
@@ -83,7 +85,8 @@ def connector(record: VehicleRecord, item: Connector) -> ConnectorTable:
     """One plug."""
     return ConnectorTable(
         id=item.id,
-        name=item.name,
+        name=called(item),
+        end="" if item.at_radio else message(f"plugs/end-{item.end}"),
         view=VIEWS[item.view],
         size=message("plugs/size", rows=item.rows, columns=item.columns),
         standard=standards.title(item.standard),

@@ -45,10 +45,11 @@ class LadderAnswer:
     overlaps: Sequence[ShownOverlap]
     readings: Sequence[PlacedReading]
     cautions: Sequence[Word]
+    taken: Sequence[Value]
 
 
-def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> LadderAnswer:
-    """Bands, overlaps and readings."""
+def ladder_data(ladder: Ladder, readings: Sequence[Reading], taken: Sequence[Value] = ()) -> LadderAnswer:
+    """Bands, overlaps and readings; `taken` says what of its plug another car lends."""
     steps = rungs(ladder)
     return LadderAnswer(
         ladder=ladder.id,
@@ -58,6 +59,7 @@ def ladder_data(ladder: Ladder, readings: Sequence[Reading]) -> LadderAnswer:
         overlaps=[_overlap(both) for both in overlaps(steps)],
         readings=[_reading(reading, place(steps, reading.value)) for reading in readings],
         cautions=_cautions(),
+        taken=taken,
     )
 
 
@@ -70,10 +72,17 @@ def _reading(reading: Reading, found: Found) -> PlacedReading:
     return PlacedReading(reading.text, found.kind, [rung.name for rung in found.rungs])
 
 
-def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading]) -> str:
+def ladder_text(title: Value, ladder: Ladder, readings: Sequence[Reading], taken: Sequence[Value] = ()) -> str:
     """The same as text, ending in a newline."""
     steps = rungs(ladder)
-    lines = [*_head(title, ladder, steps), *_overlaps(steps), *warnings(_cautions()), *_readings(steps, readings)]
+    doubtful = (line for said in taken for line in wrapped(said, "! ", "  "))
+    lines = [
+        *_head(title, ladder, steps),
+        *doubtful,
+        *_overlaps(steps),
+        *warnings(_cautions()),
+        *_readings(steps, readings),
+    ]
     return "\n".join([*lines, *worth(), ""])
 
 

@@ -52,6 +52,8 @@ def _suspects(question: Question) -> Iterator[str]:
 
 def _head(question: Question) -> Iterator[str]:
     yield from wrapped(message("meter/title", car=question.title, wire=question.wire), "", "  ")
+    for said in question.taken:
+        yield from wrapped(said, "! ", "  ")
     recorded = question.recorded
     if recorded is None:
         return

@@ -17,12 +17,13 @@ from undertrim.words import Value, Word
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What was measured: the car and the wire in words, the record's pin if it has one, the readings."""
+    """What was measured: the car and the wire in words, the record's pin if it has one, the readings; `taken` says what of the plug another car lends."""
 
     title: Value
     wire: Value
     pin: Pin | None
     readings: tuple[Reading, ...]
+    taken: tuple[Value, ...] = ()
 
     @property
     def function(self) -> Function | None:
@@ -144,6 +145,7 @@ class MeterAnswer:
     candidates: Sequence[ShownCandidate]
     next: NextReading | None
     cautions: Sequence[Word]
+    taken: Sequence[Value]
 
 
 def meter_data(question: Question) -> MeterAnswer:
@@ -158,6 +160,7 @@ def meter_data(question: Question) -> MeterAnswer:
         candidates=[_candidate(one) for one in weigh(question.readings)],
         next=_next(asked) if asked else None,
         cautions=question.cautions,
+        taken=question.taken,
     )
 
 

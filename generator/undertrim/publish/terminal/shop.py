@@ -7,7 +7,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.shopping import Item, Line, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, duties, gear_card, names, steps, totals
+from undertrim.publish.facts import closed, doubts, duties, gear_card, names, steps, totals
 from undertrim.publish.facts.shown_steps import Purchase
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
@@ -16,7 +16,7 @@ from undertrim.words import Items, Value, message, say
 
 @dataclass(frozen=True, slots=True)
 class ShownVerdict:
-    """The verdict on one piece of gear in one opening; `functions` are those that do not simply come by wire."""
+    """The verdict on one piece of gear in one opening; `functions` are those that do not simply come by wire, `taken` says what of the opening another car lends."""
 
     opening: str
     opening_name: str
@@ -29,11 +29,12 @@ class ShownVerdict:
     about: Sequence[Value]
     nearest: str
     nearest_name: str
+    taken: Sequence[Value]
 
 
 @dataclass(frozen=True, slots=True)
 class ShownOrder:
-    """The list for the kinds of car that have the same one; none where all have it."""
+    """The list for the kinds of car that have the same one; none where all have it. `taken` are the single-use parts that another car lends."""
 
     cars: Sequence[Mapping[str, str]]
     cars_words: Value
@@ -41,6 +42,7 @@ class ShownOrder:
     order: Sequence[Item]
     to_get: Sequence[Item]
     single_use: Sequence[Purchase]
+    taken: Sequence[Value]
     used_up: Sequence[Value]
     tools: Sequence[totals.ShownTool]
     closed: Sequence[Value]
@@ -92,6 +94,7 @@ def _order(vehicle: Vehicle, order: Order) -> ShownOrder:
         order=order.order,
         to_get=order.to_get,
         single_use=[steps.purchase(item) for item in order.single_use],
+        taken=list(_taken(vehicle, order)),
         used_up=order.used_up,
         tools=[totals.tool(item) for item in order.tools],
         closed=[closed.said(opening, names) for opening, names in order.closed],
@@ -111,7 +114,15 @@ def _shown(vehicle: Vehicle, line: Line) -> ShownVerdict:
         about=gear_card.of_fit(line.fit, vehicle.stock),
         nearest=line.fit.nearest,
         nearest_name=line.fit.nearest_name,
+        taken=doubts.unseen(vehicle.record, ("openings", line.opening.id)),
     )
+
+
+def _taken(vehicle: Vehicle, order: Order) -> Iterator[Value]:
+    """The parts whose single-use pieces nobody has counted on this car."""
+    for part, place in {item.part: item.place for item in order.single_use if item.place}.items():
+        for said in doubts.unseen(vehicle.record, place):
+            yield message("shopping/taken", part=part, said=said)
 
 
 def _function(need: Need) -> Value:
@@ -135,8 +146,7 @@ def _head(data: Shopping) -> Iterator[str]:
         yield from wrapped(
             message("shopping/also-does", duty=duties.line(item.name, item.kept_words, item.when)), "", "    "
         )
-        for words in item.conflicts:
-            yield from wrapped(words, "    ! ", "      ")
+        yield from _doubtful(item.conflicts)
 
 
 def _list(entry: ShownOrder) -> Iterator[str]:
@@ -150,6 +160,7 @@ def _list(entry: ShownOrder) -> Iterator[str]:
     yield from _block("to-order", map(_counted, entry.order))
     yield from _block("to-get", map(_counted, entry.to_get))
     yield from _block("single-use", (_single(item) for item in entry.single_use))
+    yield from _doubtful(entry.taken)
     yield from _block("used-up", entry.used_up)
     yield from _block("tools", (tool.name for tool in entry.tools))
 
@@ -157,10 +168,16 @@ def _list(entry: ShownOrder) -> Iterator[str]:
 def _verdict(verdict: ShownVerdict) -> Iterator[str]:
     values = {"opening": verdict.opening_name, "gear": verdict.name, "headline": verdict.headline}
     yield from wrapped(message("shopping/verdict", **values), "  ", "      ")
+    yield from _doubtful(verdict.taken)
     for words in (*verdict.functions, *verdict.notes, *verdict.about):
         yield from wrapped(words, "    - ", "      ")
     if verdict.nearest:
         yield f"    {say(message('fit-shown/nearest', name=verdict.nearest_name))}"
+
+
+def _doubtful(said: Iterable[Value]) -> Iterator[str]:
+    for words in said:
+        yield from wrapped(words, "    ! ", "      ")
 
 
 def _counted(item: Item) -> Value:

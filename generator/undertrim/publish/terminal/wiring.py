@@ -160,6 +160,8 @@ def _colour(thing: Published) -> Value:
 def _plug(plug: Published) -> Iterator[str]:
     yield ""
     yield from wrapped(_in_cars(message("plugs/named", plug=plug["name"], id=plug["id"]), plug), "", "  ")
+    if plug["end"] != "radio":
+        yield "  " + say(message(f"plugs/end-{plug['end']}"))
     for pin in plug["pins"]:
         yield from wrapped(f"{pin['address']:18} {pin['function_words']:20} {say(_pin(pin))}", "  ", " " * 23)
         yield from _doubts(pin)
@@ -218,6 +220,9 @@ def _sound(data: Published) -> Iterator[str]:
         if system["amplifier"]:
             said = message("plugs/sound-amplified", sound=sound, output=output, place=system["amplifier"])
         yield from wrapped(said, "", "  ")
+        if system["powers"]:
+            channels = Items(tuple(message(f"channels/{name}") for name in system["powers"]), "comma")
+            yield from wrapped(message("joint/amplifier-powers", channels=channels), "  ", "    ")
         yield from _doubts(system)
 
 

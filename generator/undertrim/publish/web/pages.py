@@ -1,6 +1,6 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
 from jinja2.runtime import Context
@@ -8,8 +8,8 @@ from markupsafe import Markup
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.encoding import Published
-from undertrim.publish.facts import meter
+from undertrim.publish.encoding import Published, said
+from undertrim.publish.facts import meter, spans
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
@@ -54,6 +54,7 @@ def environment() -> Environment:
         page_data=page_data,
         choosing=choosing,
         for_targets=for_targets,
+        spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
         script_data=meter.script,
         meter_table=meter.meter_table,
@@ -120,9 +121,15 @@ def page_data(facts: Published) -> Markup:
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
         "steps": steps,
         "plans": facts["plans"],
-        "instead": {tool["name"]: tool["instead"] for tool in facts["totals"]["tools"] if tool["instead"]},
+        "instead": dict(_instead(facts)),
     }
     return meter.script(data)
+
+
+def _instead(facts: Published) -> Iterator[tuple[str, Published]]:
+    """The tools in whose place others will do, with those."""
+    for kind in facts["totals"]:
+        yield from ((tool["name"], tool["instead"]) for tool in kind["totals"]["tools"] if tool["instead"])
 
 
 _TARGET_KEYS = ("id", "opening", "side", "name", "mark", "clauses")

@@ -50,7 +50,10 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class Connector(Written):
-    """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed."""
+    """One plug of the car; `view` says which side its positions are drawn from, `scheme` how its colours are typed.
+
+    `end` is where on its wires it is, `side` the side of the car of one that both have.
+    """
 
     id: str
     name: str
@@ -60,6 +63,8 @@ class Connector(Written):
     pins: dict[str, Pin]
     when: When = ALWAYS
     at: str = ""
+    end: str = "radio"
+    side: Side | None = None
     standard: str = ""
     scheme: str = ""
     latch: str = "unknown"
@@ -69,6 +74,11 @@ class Connector(Written):
     photos: tuple[Photo, ...] = ()
     source: Sources = ()
     form_of: str = ""
+
+    @property
+    def at_radio(self) -> bool:
+        """Whether the factory radio, and what takes its place, is joined by it."""
+        return self.end == "radio"
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,13 +113,17 @@ class Duty:
 
 @dataclass(frozen=True, slots=True)
 class SoundSystem:
-    """What the factory radio sends, and the factory amplifier if there is one; empty where nothing is said."""
+    """What the factory radio sends, and the factory amplifier if there is one; empty where nothing is said.
+
+    `powers` are the channels that this amplifier drives: all where nothing is said.
+    """
 
     id: str
     output: str
     when: When = ALWAYS
     amplifier: str = ""
     turn_on: str = ""
+    powers: tuple[str, ...] = ()
     least_load: Impedance | None = None
     source: Sources = ()
 
@@ -131,10 +145,11 @@ class Ladder(Written):
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One hole on the way of a cable."""
+    """One place on the way of a cable, and the area of the car in which it is."""
 
     where: str
     through: str
+    area: str = ""
 
 
 @dataclass(frozen=True, slots=True)

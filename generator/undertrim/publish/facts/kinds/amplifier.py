@@ -60,6 +60,7 @@ class Room:
         yield message("amplifier-shown/ground"), self._ground()
         yield message("amplifier-shown/finds"), _finds(at.finds)
         yield message("amplifier-shown/switched-on-by"), _one("switched-on-by", at.switched_on_by)
+        yield message("amplifier-shown/powers"), words.listed(*(message(f"channels/{name}") for name in at.powers))
         if at.supply:
             yield message("amplifier-shown/alternator"), words.quantity(at.supply.alternator)
             yield message("amplifier-shown/battery"), words.quantity(at.supply.battery)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import doors
-from undertrim.publish.facts import evidence, words
+from undertrim.publish.facts import doubts, evidence, words
 from undertrim.publish.printed.paper.drawing import Template
 from undertrim.publish.printed.paper.pieces import Drawing, sentences
 from undertrim.record.model import Evidence, Opening, VehicleRecord
@@ -68,6 +68,8 @@ def _notes(template: Template, drawn: Drawing) -> Iterator[str]:
     if opening.when.clauses:
         yield sentences(message("paper/only-in", cars=words.when(record, opening.when)))
     yield from _suits(template)
+    for said in doubts.unseen(record, ("openings", opening.id)):
+        yield sentences(said)
     yield from _disputed(record, opening)
     marked = (message("paper/marks-show"),) if any(key.marks for key in drawn.keys) else ()
     yield sentences(*marked, message("paper/not-on-sheet"))

@@ -3,16 +3,15 @@
 from collections.abc import Iterator, Sequence
 from datetime import date
 
+from undertrim.derive.procedure.tally import FATES
 from undertrim.publish.encoding import Published
-from undertrim.publish.facts import duties
+from undertrim.publish.facts import duties, spans
 from undertrim.publish.printed.sheet import frame, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.pins import pin
 from undertrim.publish.template_words import bodies, listed, sides
 from undertrim.words import Message, Value, message
-
-FATES = ("out", "back", "moved", "bagged", "new")
 
 
 def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
@@ -24,7 +23,7 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
         "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
-        "totals": added(facts["totals"]),
+        "totals": added(spans.working(facts["totals"])),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
         "fits": [
             {**_fit(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
@@ -105,35 +104,22 @@ def _with(text: str, entry: Published) -> str:
     return listed([part for part in (text, *entry.get("conflicts", [])) if part], "spaced")
 
 
-def added(totals: Published) -> Published:
-    """Tools, fasteners in columns with their sums, what is to buy, and the time."""
-    counted = totals["fasteners"]
-    columns = [*FATES, *(["unrecorded"] if any(row.get("unrecorded") for row in counted) else [])]
-    rows = [{"sort": row["sort"], "counts": [row.get(fate, 0) for fate in columns]} for row in counted]
+def added(each: Sequence[Published]) -> Published:
+    """Tools, fasteners in columns with their sums, what is to buy, and the time; of several kinds of car the least and the most."""
+    counted = spans.rows(each)
+    columns = [*FATES, *(["unrecorded"] if any(row.unrecorded for row in counted) else [])]
     return {
-        "tools": [listed([tool["name"], *tool["instead"]], "either") for tool in totals["tools"]],
+        "tools": [_some(listed([tool.name, *tool.instead], "either"), tool) for tool in spans.tools(each)],
         "columns": [message(f"sheet/fate-{name}") for name in columns],
-        "rows": rows,
-        "sums": [sum(column) for column in zip(*(row["counts"] for row in rows), strict=True)],
-        "buy": list(_purchases(totals["buy"])),
-        "time": totals["time_text"],
+        "rows": [{"sort": row.sort, "counts": [*row.counts, row.unrecorded][: len(columns)]} for row in counted],
+        "sums": spans.sums(each)[: len(columns)] if counted else [],
+        "buy": [message("sheet/buy", number=one.number, what=one.name, parts=one.part) for one in spans.bought(each)],
+        "time": spans.time(each),
     }
 
 
-def _purchases(buy: Sequence[Published]) -> Iterator[Message]:
-    """One line for each thing: how many in all, and where they go."""
-    for what in dict.fromkeys(entry["what"] for entry in buy):
-        same = [entry for entry in buy if entry["what"] == what]
-        parts = listed(dict.fromkeys(entry["part"] for entry in same), "semicolon")
-        yield message("sheet/buy", number=_sum([entry["count"] for entry in same]), what=what, parts=parts)
-
-
-def _sum(counts: Sequence[int | None]) -> Value:
-    """The sum, and how it ends where a count is not recorded: `4 and more`, `unknown number`."""
-    known = sum(count for count in counts if count is not None)
-    if None in counts:
-        return message("sheet/and-more", number=known) if known else message("vehicle-page/unknown-number")
-    return known
+def _some(tool: Value, needed: spans.SpannedNeed) -> Value:
+    return message("sheet/in-some-cars", what=tool) if needed.some else tool
 
 
 def _opening(entry: Published) -> Published:

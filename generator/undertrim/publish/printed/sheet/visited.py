@@ -51,7 +51,7 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Published:
             "jobs": visit["job_names"],
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
-            "totals": [{**added(entry["totals"]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
+            "totals": [{**added([entry["totals"]]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
             "lists": list(_lists(made)),
             "sections": steps.sections(_steps(visit), pictures),
             "joints": list(_joints(made, pictures)),
@@ -117,7 +117,7 @@ def _lists(made: Visit) -> Iterator[Published]:
     for entry in shop_data(made.vehicle, made.targets, made.orders).lists:
         yield {
             "cars": entry.cars_words,
-            "verdicts": [_verdict(one) for one in entry.verdicts],
+            "verdicts": [words for one in entry.verdicts for words in (_verdict(one), *one.taken)],
             "order": list(map(_counted, entry.order)),
             "to_get": list(map(_counted, entry.to_get)),
             "used_up": entry.used_up,

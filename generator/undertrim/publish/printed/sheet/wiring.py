@@ -33,7 +33,11 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
 def _plug(entry: Published, pictures: Pictures) -> Published:
     drawn = entry["drawn"]
     about = message("plugs/about", size=entry["size"], view=entry["view"])
-    more = [*([entry["standard"]] if entry["standard"] else []), *_sources(entry, "plugs/source"), *entry["conflicts"]]
+    more = [
+        *(entry[key] for key in ("end", "standard") if entry[key]),
+        *_sources(entry, "plugs/source"),
+        *entry["conflicts"],
+    ]
     return {
         "name": entry["name"],
         "when": entry["when"],

@@ -22,7 +22,7 @@ class UsualStep:
     `window-unknown` (it is in a door, and whether a window moves there is not recorded). In the one that `joins` the plugs of the replaced
     unit end: joined, left off or bridged (in the last one if none is marked); the one that `builds` tells how kits are built up;
     one that comes `last` waits until all gear of the visit is in; one that is `shared` is done once for all openings of a visit that share
-    what it is about (`AnyOpening.shares`).
+    what it is about (`AnyOpening.shares`); in one that goes `along`, cable is laid along the run of the opening (`AnyOpening.along`).
     A test says what it needs: `states` of the car, and what must be joined because it `uses` it (data/purposes.toml).
     """
 
@@ -33,6 +33,7 @@ class UsualStep:
     builds: bool = False
     last: bool = False
     shared: bool = False
+    along: bool = False
     states: Mapping[str, str] = field(default_factory=dict)
     uses: tuple[str, ...] = ()
 

@@ -5,18 +5,17 @@ from dataclasses import dataclass, replace
 from math import inf
 from operator import itemgetter
 
+from undertrim.derive.fit import powering
 from undertrim.derive.fit.joined import Joined, Part, on_channels, parallel
 from undertrim.derive.fit.kinds.amplifier.part_of import PartOf
 from undertrim.derive.fit.margins import Check, Number, Verdict, capped, each, typed, untold
 from undertrim.derive.fit.place import Place
 from undertrim.record.model import Blank
-from undertrim.record.model.kinds.amplifier import AmplifierGear
+from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, message
 
 _DIGITS = 9  # of an ohm; takes up the rounding of floats
-_SINGLE = ("bass",)
-"""Channels that an amplifier of one output is for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,12 +48,16 @@ def _loaded(parts: tuple[Part, ...]) -> tuple[float, tuple[Part, ...]]:
 
 
 def loads(place: Place, facts: AmplifierGear) -> PartOf:
-    """A check for each channel that it can drive, and what would be so bridged. Where it suits some, those that it does not suit are a caution."""
-    channels = [one for one in _channels(place) if facts.channels > 1 or one.name in _SINGLE]
+    """A check for each channel that it can drive, and what would be so bridged.
+
+    Where its place names none and it suits some, those that it does not suit are a caution: it may be joined to the others alone.
+    """
+    bay = place.opening if isinstance(place.opening, AmplifierOpening) else None
+    channels = [one for one in _channels(place) if powering.may_power(facts, bay, one.name)]
     if not channels:
         return PartOf(notes=(message("fit-amplifier/no-load"),))
     checks = [_alone(one, facts.least_load) for one in channels]
-    if any(check.verdict in ("fits", "marginal") for check in checks):
+    if not (bay and bay.powers) and any(check.verdict in ("fits", "marginal") for check in checks):
         checks = [_other_channel(check) for check in checks]
     notes = [_bridged(one, facts) for one in channels if facts.channels > 1 and not one.missing]
     return PartOf(tuple(checks), tuple(notes))

@@ -70,7 +70,7 @@ def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tup
 
 
 def _pins(function: str, record: VehicleRecord, car: Mapping[str, str]) -> list[tuple[Connector, Pin]]:
-    plugs = [plug for plug in record.connectors.values() if plug.when.holds(car)]
+    plugs = [plug for plug in record.connectors.values() if plug.at_radio and plug.when.holds(car)]
     pins = [(plug, pin) for plug in plugs for pin in plug.pins.values() if pin.function == function]
     return [(plug, pin) for plug, pin in pins if pin.when.holds(car)]
 

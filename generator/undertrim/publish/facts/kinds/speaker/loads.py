@@ -46,7 +46,7 @@ def loads(vehicle: Vehicle, opening: SpeakerOpening) -> Iterator[Load]:
     for car in kinds(vehicle, opening, {}):
         if opening.when.holds(car):
             joined = join(vehicle.record, opening, car, None, {})
-            for driver in drivers(vehicle.record, car, {}):
+            for driver in drivers(vehicle.record, car, {}, opening.channel):
                 yield Load({name: [choice] for name, choice in car.items()}, load_data(driver, joined))
 
 

@@ -37,7 +37,10 @@ class Supply:
 
 @dataclass(frozen=True, slots=True)
 class AmplifierOpening(AnyOpening):
-    """A place for an amplifier; `run` is the id of the cable run to it, `finds` the signal there where it is not what the radio sends."""
+    """A place for an amplifier; `run` is the id of the cable run to it, `finds` the signal there where it is not what the radio sends.
+
+    `powers` are the channels that an amplifier here is joined to.
+    """
 
     kind: ClassVar[str] = "amplifier"
     takes: ClassVar[type[AnyGear]] = AmplifierGear
@@ -56,6 +59,7 @@ class AmplifierOpening(AnyOpening):
     fuse_place: FusePlace | None = None
     finds: str = ""
     switched_on_by: str = ""
+    powers: tuple[str, ...] = ()
     supply: Supply | None = None
 
     @property
