@@ -177,3 +177,25 @@ def test_an_interface_is_needed_for_what_the_receiver_wants_or_has_a_lead_for() 
 def test_what_comes_by_data_is_told_as_far_as_the_joint_of_the_visit_has_it(gear: str, text: str) -> None:
     found = {item["title"]: item["text"] for item in of(made(f"plover-2017-2022?jobs=dash{gear}"))["blockers"]}
     assert found["Data interface"] == text
+
+
+def fittings(words: str) -> list[tuple[float, list[str]]]:
+    """The minutes and the gear that says none, as the visit's data has them."""
+    return [(item["minutes"], item["unsaid"]) for item in of(made(words))["fitting"]]
+
+
+def test_the_gear_says_how_long_fitting_takes_once_for_each_side() -> None:
+    minutes = {item.id: item.facts.fitting for item in SHELF.items}
+    receiver, kit, harness, speaker = (
+        minutes[name].value / 60  # type: ignore[union-attr]
+        for name in ("skerrowe-broadside", "sandmartin-dk-f14", "skerrowe-h-f14", "tidewrack-haven-65")
+    )
+    assert fittings(BOTH) == [(receiver + kit + harness + 2 * speaker, [])]
+    assert fittings(BOTH.replace("front-door&", "front-door@left&")) == [(receiver + kit + harness + speaker, [])]
+
+
+def test_gear_that_says_nothing_of_it_is_named_and_gear_left_open_takes_no_time() -> None:
+    assert fittings("finch-2014-2018?jobs=dash,front-door") == []
+    silent = "finch-2014-2018?jobs=front-door&front-door=skerrowe-undertow-65"
+    assert {name for _, unsaid in fittings(silent) for name in unsaid} >= {"skerrowe-undertow-65"}
+    assert {minutes for minutes, _ in fittings(silent)} == {0}

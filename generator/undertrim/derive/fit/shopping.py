@@ -1,10 +1,12 @@
 """What to order and to bring for a visit: the gear, what goes between, what is single-use, and what is used up."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle, answer
+from undertrim.derive.fit.fitting import Fitting, fitting
+from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Gear, of_kind
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.procedure import tally
@@ -50,6 +52,7 @@ class Order:
     single_use: tuple[tally.Purchase, ...]
     used_up: tuple[Value, ...]
     tools: tuple[tally.Tool, ...]
+    fitting: Fitting
     closed: tuple[tuple[Opening, tuple[str, ...]], ...] = ()
 
     @property
@@ -95,6 +98,7 @@ def _order(
         tally.purchases(steps),
         tuple(dict.fromkeys((*_brought(lines), *_fuses(vehicle, present), *_used_up(present)))),
         tally.tools(steps),
+        fitting(vehicle.stock, ((count, piece) for count, piece, _ in _pieces(wanted, present, lines))),
         closed,
     )
 
@@ -131,11 +135,16 @@ def _fit(vehicle: Vehicle, opening: Opening, gear: Gear, car: Mapping[str, str])
 
 def _items(wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[Line]) -> list[Item]:
     """The gear and what goes between, once for each side."""
-    return [
-        Item(_sides(wanted, opening), piece, opening.name)
-        for (opening, gear), line in zip(present, lines, strict=True)
-        for piece in (gear.piece, *line.fit.parts)
-    ]
+    return [Item(count, piece, opening.name) for count, piece, opening in _pieces(wanted, present, lines)]
+
+
+def _pieces(
+    wanted: Sequence[Target], present: Sequence[Choice], lines: Sequence[Line]
+) -> Iterator[tuple[int, Piece, Opening]]:
+    """Each piece with how many of it go into which opening."""
+    for (opening, gear), line in zip(present, lines, strict=True):
+        for piece in (gear.piece, *line.fit.parts):
+            yield _sides(wanted, opening), piece, opening
 
 
 def _sides(wanted: Sequence[Target], opening: Opening) -> int:

@@ -5,8 +5,10 @@ from collections.abc import Iterator
 from undertrim.derive.fit.place import altered
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.fit.verdict import Fit
+from undertrim.publish.facts import words
 from undertrim.publish.facts.kinds import CARDS
 from undertrim.record.own_language import OwnLanguage
+from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Value, message, spoken
 
 DEMO = message("gear-card/demo")
@@ -32,6 +34,8 @@ def _said(item: Gear) -> Iterator[Value]:
     yield from said(facts) if said else ()
     if facts.alters:
         yield message("gear-card/alters", how=altered(facts.alters))
+    if isinstance(facts.fitting, Quantity):
+        yield message("gear-card/fitting", time=words.minutes(facts.fitting.value / 60))
     if facts.note:
         yield facts.note.rstrip(".")
     own = OwnLanguage(item.lang)

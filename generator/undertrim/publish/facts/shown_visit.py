@@ -48,6 +48,16 @@ class VisitStep:
 
 
 @dataclass(frozen=True, slots=True)
+class ShownFitting:
+    """How long the chosen gear takes to fit in some kinds of car, none where it is so in all; `unsaid` are the ids of gear that says nothing."""
+
+    cars_words: Value
+    minutes: float
+    unsaid: Sequence[str]
+    words: Value
+
+
+@dataclass(frozen=True, slots=True)
 class ShownVisit:
     """The procedure for a visit, with its totals."""
 
@@ -65,3 +75,4 @@ class ShownVisit:
     routes: Sequence[TakenRoute]
     steps: Sequence[VisitStep]
     cars: Sequence[totals.CarTotals]
+    fitting: Sequence[ShownFitting]

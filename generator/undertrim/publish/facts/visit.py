@@ -6,16 +6,17 @@ from dataclasses import replace
 from undertrim.derive import cars, jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.fitting import Fitting
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.procedure import running
 from undertrim.derive.procedure.planning import Procedure, Target
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import Published, said
-from undertrim.publish.facts import blockers, kits, names, totals, words
+from undertrim.publish.facts import blockers, fitting, kits, names, totals, words
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.kits import KitWork
-from undertrim.publish.facts.shown_visit import OpenChoice, OpenVariant, ShownVisit, TakenRoute, VisitStep
+from undertrim.publish.facts.shown_visit import OpenChoice, OpenVariant, ShownFitting, ShownVisit, TakenRoute, VisitStep
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import message
@@ -52,6 +53,7 @@ def of(made: Visit) -> Published:
         routes=_routes(plans),
         steps=[_step(record, step, plans, fixed, list(_kits(step, made))) for step in made.steps],
         cars=totals.of_cars(record, made.totals),
+        fitting=list(_fitting(made)),
     )
     found: Published = said(shown)
     return found
@@ -63,6 +65,16 @@ def _kits(step: Step, made: Visit) -> Iterator[KitWork]:
     for item in kits.built(made.record, made.address, made.vehicle.shelf(step.part), step.part) if step.builds else ():
         if (used is None or item.id in used) and _applies(item.clauses, made.car):
             yield replace(item, lines=[line for line in item.lines if _applies(line.clauses, made.car)])
+
+
+def _fitting(made: Visit) -> Iterator[ShownFitting]:
+    """How long the gear takes, for each group of cars that has the same list to order."""
+    told: dict[Fitting, list[Mapping[str, str]]] = {}
+    for order in made.orders if made.gear else ():
+        told.setdefault(order.fitting, []).extend(order.cars)
+    for found, among in told.items():
+        kinds = names.kinds_of_car(made.record, among) if len(told) > 1 else ""
+        yield ShownFitting(kinds, found.minutes, [piece.id for piece in found.unsaid], fitting.said(found))
 
 
 def _used(made: Visit, opening: str) -> set[str] | None:

@@ -41,6 +41,14 @@ def _before(visit: Published) -> Iterator[str]:
         yield from wrapped(said, "  ", "      ")
     for entry in visit["cars"]:
         yield from _totals(entry, several=len(visit["cars"]) > 1)
+    for entry in visit["fitting"]:
+        cars = entry["cars_words"]
+        said = (
+            message("plan/fitting-in", cars=cars, time=entry["words"])
+            if cars
+            else message("plan/fitting", time=entry["words"])
+        )
+        yield from wrapped(said, "  ", "      ")
 
 
 def _totals(entry: Published, *, several: bool) -> Iterator[str]:

@@ -7,7 +7,7 @@ from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.shopping import Item, Line, Order
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, doubts, duties, gear_card, names, steps, totals
+from undertrim.publish.facts import closed, doubts, duties, fitting, gear_card, names, steps, totals
 from undertrim.publish.facts.shown_steps import Purchase
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
@@ -46,6 +46,7 @@ class ShownOrder:
     used_up: Sequence[Value]
     tools: Sequence[totals.ShownTool]
     closed: Sequence[Value]
+    fitting: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +99,7 @@ def _order(vehicle: Vehicle, order: Order) -> ShownOrder:
         used_up=order.used_up,
         tools=[totals.tool(item) for item in order.tools],
         closed=[closed.said(opening, names) for opening, names in order.closed],
+        fitting=fitting.said(order.fitting),
     )
 
 
@@ -157,6 +159,8 @@ def _list(entry: ShownOrder) -> Iterator[str]:
         yield from wrapped(message("fit-shown/inside", why=words), "  ", "      ")
     for verdict in entry.verdicts:
         yield from _verdict(verdict)
+    if entry.fitting:
+        yield from wrapped(message("plan/fitting", time=entry.fitting), "  ", "      ")
     yield from _block("to-order", map(_counted, entry.order))
     yield from _block("to-get", map(_counted, entry.to_get))
     yield from _block("single-use", (_single(item) for item in entry.single_use))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from undertrim.record.model.basics import ALWAYS, Current, Impedance, Voltage, When
+from undertrim.record.model.basics import ALWAYS, Current, Duration, Impedance, Voltage, When
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +52,7 @@ class AnyGear:
 
     maker: str
     model: str
+    fitting: Duration | None = None
     note: str = ""
 
     @classmethod

@@ -122,6 +122,7 @@ def _lists(made: Visit) -> Iterator[Published]:
             "to_get": list(map(_counted, entry.to_get)),
             "used_up": entry.used_up,
             "closed": entry.closed,
+            "fitting": message("plan/fitting", time=entry.fitting) if entry.fitting else "",
         }
 
 
