@@ -168,10 +168,13 @@ class CarSteps:
         also: Sequence[Node] = (),
     ) -> tuple[Step, ...]:
         key = (*what, node.id) if node else what
-        made = self._of_record.made if node and all(map(self._of_record.is_plain, (node, *also))) else self._made
-        if key not in made:
-            made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
-        return made[key]
+        if key not in self._made:
+            shared = node and all(map(self._of_record.is_plain, (node, *also)))
+            made = self._of_record.made if shared else self._made
+            if key not in made:
+                made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
+            self._made[key] = made[key]
+        return self._made[key]
 
 
 def _on_restraint(part: Part, car: Assignment) -> bool:
