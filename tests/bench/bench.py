@@ -23,7 +23,7 @@ TINY = 10
 SMALL = 100
 LARGE = 400
 LARGEST = 5000
-FEW = (2, 4)
+FEW = (1, 2)
 """Enough to see that all of it runs."""
 
 
