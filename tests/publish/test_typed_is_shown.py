@@ -34,7 +34,8 @@ UNSHOWN = {
 }
 """Fields that are not probed, each with the reason."""
 UNPRINTED = dict.fromkeys(
-    ("photo.shows", "photo.marks.label"), "belongs to a photograph, and those are on the page alone"
+    ("photo.shows", "photo.marks.label"),
+    "belongs to a photograph, and on paper only the sheet of a visit has those: `test_visit_sheet.py`",
 )
 """Texts that no sheet has, each with the reason."""
 FIELDS = [

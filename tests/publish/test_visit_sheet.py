@@ -18,15 +18,22 @@ from undertrim.derive.visit.understanding import visit
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts.visit import of
 from undertrim.publish.printed import pdf
-from undertrim.publish.printed.sheet import visited
+from undertrim.publish.printed.sheet import view, visited
 from undertrim.record.lookup import vehicle_file
 from undertrim.record.model import VehicleRecord
+from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Workspace
+from wired import VEHICLES
+from wired import made as whole_facts
 
 PLACE = Workspace(Path(__file__).parents[2])
 DAY = date(2026, 5, 4)
 FINCH = "finch-2014-2018?jobs=dash,front-door&radio=map&dash=skerrowe-broadside&front-door=tidewrack-haven-65"
 URL = f"https://undertrim.invalid/vehicles/kelbrook/{FINCH}"
+
+
+def photos(words: str) -> Album:
+    return album(vehicle_file(PLACE, text.parse(words).vehicle))
 
 
 def made(words: str) -> Visit:
@@ -38,7 +45,7 @@ def made(words: str) -> Visit:
 
 @cache
 def printed(words: str = FINCH) -> bytes:
-    return pdf.render_visit(made(words), URL, "a4", DAY)
+    return pdf.render_visit(made(words), URL, "a4", DAY, photos(words))
 
 
 @cache
@@ -83,7 +90,7 @@ def test_every_step_stands_there_once_in_order_with_its_cautions_before_it() -> 
 
 
 def test_a_caution_in_full_is_not_farther_than_the_run_of_steps_that_share_it() -> None:
-    shown = visited.view(made(FINCH), URL, "a4", DAY)
+    shown = visited.view(made(FINCH), URL, "a4", DAY, photos(FINCH))
     rows = [row for section in shown["sections"] for row in section["steps"]]
     for before, row in zip([{"cautions": []}, *rows], rows, strict=False):
         known = {caution["hazard"] for caution in before["cautions"]}
@@ -110,7 +117,7 @@ def test_the_joint_is_that_of_the_gear_and_what_stands_between() -> None:
 
 def test_airbags_are_named_where_the_visit_works() -> None:
     named = {
-        words: visited.view(made(words), URL, "a4", DAY)["restraints"]
+        words: visited.view(made(words), URL, "a4", DAY, photos(words))["restraints"]
         for words in (FINCH, "finch-2014-2018?jobs=rear-door")
     }
     assert [len(areas) for areas in named.values()] == [1, 0]
@@ -139,12 +146,69 @@ def test_steps_are_eleven_points_high() -> None:
 
 
 def test_the_same_input_gives_the_same_bytes() -> None:
-    assert pdf.render_visit(made(FINCH), URL, "a4", DAY) == printed()
+    assert pdf.render_visit(made(FINCH), URL, "a4", DAY, photos(FINCH)) == printed()
 
 
 @pytest.mark.parametrize(
     "words", ["finch-2014-2018?jobs=load-side&load-side=pellworth-weald-2", "drover-2015-2020?jobs=front-door"]
 )
 def test_other_visits_print_on_the_other_paper(words: str) -> None:
-    (width, height) = PdfReader(io.BytesIO(pdf.render_visit(made(words), URL, "us-letter", DAY))).pages[0].mediabox[2:]
+    (width, height) = (
+        PdfReader(io.BytesIO(pdf.render_visit(made(words), URL, "us-letter", DAY, photos(words)))).pages[0].mediabox[2:]
+    )
     assert (float(width), float(height)) == pytest.approx((612, 792), abs=0.1)  # ANSI/ASME Y14.1 size A, in points
+
+
+def images(words: str, of: Album | None) -> int:
+    """How many photographs the sheet holds."""
+    reader = PdfReader(io.BytesIO(pdf.render_visit(made(words), URL, "a4", DAY, of)))
+    return sum(len(page.images) for page in reader.pages)
+
+
+def test_photographs_stand_in_the_step_that_shows_them_each_once_with_its_marks() -> None:
+    rows = [
+        row
+        for section in visited.view(made(FINCH), URL, "a4", DAY, photos(FINCH))["sections"]
+        for row in section["steps"]
+    ]
+    shown = {
+        row["title"]: [(one["title"][:22], one["marks"]) for one in row["photos"]] for row in rows if row["photos"]
+    }
+    assert shown == {
+        "Factory radio": [
+            (
+                "The radio with its sur",
+                ["1 Upper left screw", "2 Upper right screw", "3 Lower left screw", "4 Lower right screw"],
+            ),
+            ("The plug from the side", ["1 Latch"]),
+        ],
+        "Compare plugs and gear: Radio opening": [
+            ("The bay with the radio", ["1 Cross-beam, the first thing behind a new radio"]),
+        ],
+    }
+    assert images(FINCH, photos(FINCH)) == 3
+
+
+def test_a_sheet_without_an_album_has_no_photographs(tmp_path: Path) -> None:
+    assert images(FINCH, None) == 0
+    assert images(FINCH, album(tmp_path / "finch-2014-2018.yaml")) == 0
+
+
+def test_many_notes_are_rows() -> None:
+    """A few stand behind each other; nine notes on an amplifier would be a wall."""
+    whole = "finch-2014-2018?jobs=load-floor&radio=map&load-floor=skerrowe-quay-4"
+    notes = visited.view(made(whole), URL, "a4", DAY)["fitted"][0]["cars"][0]["notes"]
+    starts = [line for line in texts(printed(whole))[-1].splitlines() if line.strip().startswith(chr(0x2022))]
+    assert len(notes) > 8
+    assert len(starts) >= len(notes)
+
+
+def test_in_the_table_of_a_vehicle_many_reasons_are_rows_too() -> None:
+    (finch,) = (path for path in VEHICLES if path.stem == "finch-2014-2018")
+    rows = {
+        (fit["name"], row["gear"]): row["words"]
+        for fit in view(whole_facts(finch), URL, "a4", DAY)["fits"]
+        for row in fit["rows"]
+    }
+    assert len(rows["Amplifier place in the load floor", "Skerrowe Quay-4"]) > 5
+    assert all(len(words) == 1 or len(words) > 5 for words in rows.values() if words)

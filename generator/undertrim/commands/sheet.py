@@ -23,6 +23,8 @@ from undertrim.publish.facts import names
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import site
 from undertrim.record.collection import settings
+from undertrim.record.lookup import vehicle_file
+from undertrim.record.photo_files import album
 from undertrim.record.store import Workspace
 from undertrim.words import Message, message, say
 
@@ -47,9 +49,9 @@ def run(options: argparse.Namespace) -> int:
     if file.exists() and not options.force:
         return _refuse(message("template/there", file=str(file)))
     try:
-        printed = pdf.render_visit(
-            made, _address(place, made), PAPERS[options.paper or settings(place.root).paper[0]], today()
-        )
+        paper = PAPERS[options.paper or settings(place.root).paper[0]]
+        photos = album(vehicle_file(place, made.address))
+        printed = pdf.render_visit(made, _address(place, made), paper, today(), photos)
     except jobs.BadRequest as error:
         raise Usage(error.said) from error
     except (Unreachable, TooTangled) as error:

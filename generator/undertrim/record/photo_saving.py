@@ -30,6 +30,19 @@ def saved(content: bytes) -> tuple[bytes, str]:
     return next(made for made in _as_jpeg(_flat(picture)) if len(made) <= most), ".jpg"
 
 
+def small(content: bytes, edge: int) -> bytes:
+    """A photograph as JPEG with no edge longer than so many px; the same bytes for the same photograph. Raises Broken."""
+    try:
+        with Image.open(BytesIO(content), formats=list(table("photos")["format"])) as opened:
+            picture = _flat(opened)
+        picture.thumbnail((edge, edge))
+        return _written(picture, "JPEG", quality=_QUALITIES[0], optimize=True)
+    except MemoryError:
+        raise
+    except Exception as error:  # the library raises whatever its decoders met
+        raise Broken from error
+
+
 def _as_jpeg(picture: Image.Image) -> Iterator[bytes]:
     """Smaller and smaller, without end."""
     while True:

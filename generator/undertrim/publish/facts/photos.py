@@ -49,12 +49,16 @@ class Shown:
 
     def of(self, thing: Choice | Connector | Opening | Part | Prep, source: tuple[str, ...] = ()) -> list[ShownPhoto]:
         """Those of one thing; `source` is what they rest on where neither they nor the thing say."""
+        return [shown for _, shown in self.each(thing, source)]
+
+    def each(
+        self, thing: Choice | Connector | Opening | Part | Prep, source: tuple[str, ...] = ()
+    ) -> Iterator[tuple[Photo, ShownPhoto]]:
+        """The same, each with what the record says."""
         around = getattr(thing, "source", ()) or source
-        return [
-            self._photo(photo, found, photo.source or around)
-            for photo in thing.photos
-            if (found := self.album.shown(photo.file))
-        ]
+        for photo in thing.photos:
+            if found := self.album.shown(photo.file):
+                yield photo, self._photo(photo, found, photo.source or around)
 
     def of_choices(self, variant: Variant) -> dict[str, list[ShownPhoto]]:
         """Those by which to tell each answer of a variant."""

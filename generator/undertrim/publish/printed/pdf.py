@@ -13,6 +13,7 @@ from undertrim.derive.visit.visit import Visit
 from undertrim.publish import script_words
 from undertrim.publish.printed.packed import packed
 from undertrim.publish.printed.sheet import Paper, glyphs, view, visited, wiring
+from undertrim.record.photo_files import Album
 from undertrim.resources import inside
 
 _LOCAL = threading.local()
@@ -32,9 +33,9 @@ def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) 
     return _printed("wiring.typ", wiring.view(facts, url, paper, made))
 
 
-def render_visit(made: Visit, url: str, paper: Paper, day: date) -> bytes:
-    """The sheet of a visit, in the same way; `url` is the address of the visit. Raises what `publish.facts.visit.of` raises too."""
-    return _printed("visit.typ", visited.view(made, url, paper, day))
+def render_visit(made: Visit, url: str, paper: Paper, day: date, album: Album | None = None) -> bytes:
+    """The sheet of a visit, in the same way; `url` is the address of the visit, `album` has the photographs of its record (none, if not given). Raises what `publish.facts.visit.of` raises too."""
+    return _printed("visit.typ", visited.view(made, url, paper, day, album))
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:

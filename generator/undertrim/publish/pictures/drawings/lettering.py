@@ -16,7 +16,7 @@ SIZE = 12.0
 PITCH = 14.0
 """From one baseline to the next."""
 # The face of the sheets comes first: Typst has no generic faces.
-_FAMILY = "Source Sans Pro, sans-serif"
+FAMILY = "Source Sans Pro, sans-serif"
 _RISE, _FALL = 0.8 * SIZE, 0.26 * SIZE
 # Shares of the size that no common screen face exceeds: Verdana and DejaVu Sans are the widest. Measured on the latter.
 _NARROW = frozenset(" \u00a0!'(),-./:;I[]fijlrt|\\")
@@ -64,7 +64,7 @@ class Line:
 def drawn(lines: Iterable[Line]) -> str:
     """All text of a drawing."""
     texts = [svg.text(line.x, line.y, line.words, line.anchor, upright=line.upright) for line in lines if line.words]
-    return svg.element("g", *texts, font_family=_FAMILY, font_size=SIZE, fill="currentColor")
+    return svg.element("g", *texts, font_family=FAMILY, font_size=SIZE, fill="currentColor")
 
 
 @lru_cache(maxsize=8192)  # the same names and numbers stand in drawing after drawing

@@ -64,6 +64,7 @@ def _shown(step: Published, pictures: Pictures) -> Published:
         "text": [*step.get("conflicts", []), *step["text"]],
         "kits": kits.lines(step),
         "items": _items(step, pictures),
+        "photos": step.get("pictured", []),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": step["time"],
         "source": listed(step.get("source", [])),

@@ -152,20 +152,25 @@ def _fit(entry: Published, found: Published) -> Published:
                 "verdict": fit["verdict_words"],
                 "plain": fit["verdict"] != "does-not-fit",
                 "gear": fit["name"],
-                "words": _reason(fit),
+                "words": _reasons(fit),
             }
             for fit in found["fits"]
         ],
     }
 
 
-def _reason(fit: Published) -> Value:
-    """What a verdict says beyond its word, and what is not simply on a wire."""
+_IN_ONE_LINE = 5
+"""So many reasons stand behind each other; more are rows, or nobody finds the one that counts."""
+
+
+def _reasons(fit: Published) -> list[Value]:
+    """What a verdict says beyond its word, and what is not simply on a wire, in one row or a row each."""
     open_needs = [_need(need) for need in fit["functions"] if need["by"] != "wire"]
     nearest = message("sheet/nearest", gear=fit["nearest_name"]) if fit["nearest"] else ""
     about = [] if fit["verdict"] == "does-not-fit" else [words.rstrip(".") for words in fit["about"]]
     reasons = [part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part]
-    return message("sheet/reason", reasons=listed(reasons, "semicolon")) if reasons else ""
+    rows = reasons if len(reasons) > _IN_ONE_LINE else [listed(reasons, "semicolon")] if reasons else []
+    return [message("sheet/reason", reasons=row) for row in rows]
 
 
 def _need(need: Published) -> Message:

@@ -18,11 +18,13 @@ from undertrim.publish.facts.visit import of
 from undertrim.publish.printed.sheet import frame, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
+from undertrim.publish.printed.sheet.photos import Photos
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.view import about, added, restraint
 from undertrim.publish.terminal.shop import ShownVerdict, shop_data
 from undertrim.record.model import Opening
 from undertrim.record.own_language import OwnLanguage
+from undertrim.record.photo_files import Album
 from undertrim.words import Value, message
 
 
@@ -37,12 +39,14 @@ class VisitHead:
     cars: Spread[Identity]
 
 
-def view(made: Visit, url: str, paper: Paper, day: date) -> Published:
-    """Everything the template of a visit's sheet reads. `url` is the address of the visit, `day` that of printing.
+def view(made: Visit, url: str, paper: Paper, day: date, album: Album | None = None) -> Published:
+    """Everything the template of a visit's sheet reads. `url` is the address of the visit, `day` that of printing, `album`
+    the photographs of its record; without it the sheet has none.
 
     Raises what `publish.facts.visit.of` raises.
     """
     visit, pictures, facts = of(made), Pictures(), _facts(made)
+    photos = Photos(made, album, pictures)
     shown = said(
         {
             "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
@@ -53,7 +57,7 @@ def view(made: Visit, url: str, paper: Paper, day: date) -> Published:
             "restraints": _restraints(made, visit),
             "totals": [{**added([entry["totals"]]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
             "lists": list(_lists(made)),
-            "sections": steps.sections(_steps(visit), pictures),
+            "sections": steps.sections(_steps(visit, photos), pictures),
             "joints": list(_joints(made, pictures)),
             "fitted": [_fitted(made, opening, pictures) for opening in made.openings if opening.id in made.gear],
         }
@@ -99,12 +103,12 @@ def _apart(entry: Published, visit: Published) -> Value:
     return (entry["words"] or message("plan/other-cars")) if len(visit["cars"]) > 1 else ""
 
 
-def _steps(visit: Published) -> Published:
+def _steps(visit: Published, photos: Photos) -> Published:
     """The steps as rows are made of; on the sheet of one visit no step is for some of its jobs, and none rests on a table of evidence."""
     return {
         "targets": [],
         "sections": [{"id": name, "title": section_title(name)} for name in dict.fromkeys(_sections(visit))],
-        "steps": [{**step, "targets": [], "source": []} for step in visit["steps"]],
+        "steps": [{**step, "targets": [], "source": [], "pictured": photos.at(step)} for step in visit["steps"]],
     }
 
 
