@@ -2,7 +2,7 @@
 
 import { page } from "./chosen.js";
 import { all, field, target } from "./elements.js";
-import { askedOf, forms, kindsFor } from "./fit-asked.js";
+import { askedOf, forms, kindsFor } from "./gear-asked.js";
 import { carsInWords, suiting } from "./fit-cars.js";
 import { group, lengthField, make, pick } from "./fit-form-fields.js";
 import { fill, gather, read, typedSomething } from "./fit-form-typed.js";

@@ -2,7 +2,7 @@
 
 import { choose, chosen, known } from "./chosen.js";
 import { byId } from "./elements.js";
-import { askedOf, command, forms, kindsFor } from "./fit-asked.js";
+import { askedOf, command, forms, kindsFor } from "./gear-asked.js";
 import { make } from "./fit-form-fields.js";
 import { SIGNS } from "./fit-signs.js";
 import { ask, load } from "./shelf.js";
@@ -31,7 +31,7 @@ function nameOf(opening) {
 
 async function fetchShelf() {
   try {
-    const [found] = await Promise.all([ask(kindsFor(worked())), load("assets/undertrim/fit.js")]);
+    const [found] = await Promise.all([ask(kindsFor(worked())), load("assets/undertrim/gear-fit.js")]);
     window.undertrimFit.use(found.units);
     shelf = found;
     missing = false;
