@@ -21,8 +21,8 @@ from undertrim.derive.visit.between import kinds, left, suiting
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import fit_page, shelf
 from undertrim.publish.facts.kinds import room
-from undertrim.record.model import Claim, Conflict, Opening, VehicleRecord
-from undertrim.record.model.kinds.amplifier import AmplifierGear
+from undertrim.record.model import Claim, Conflict, Opening, SoundSystem, VehicleRecord
+from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, KitGear, ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear
 from undertrim.record.store import Workspace
@@ -34,7 +34,7 @@ SPACE = Workspace(ROOT)
 PATHS = SPACE.files([SPACE.records / "vehicles"])
 MODULES = ("lengths", "fit-place")
 EACH = 40
-ROUNDS = 3
+ROUNDS = 2
 
 
 def known(path: Path) -> Vehicle:
@@ -154,53 +154,53 @@ def chosen(vehicle: Vehicle, chance: random.Random) -> Iterator[tuple[Vehicle, O
 
 def varied(vehicle: Vehicle, chance: random.Random) -> Vehicle:
     """The vehicle as it might have been: with duties, sound and functions of any sort, facts in dispute, and a place inside the high-voltage system."""
-    record, pick = vehicle.record, chance.choice
-    duties = {
-        name: replace(one, kept_by=pick(["stays", "moved", "none", "interface", "interface", "unknown"]))
-        for name, one in record.duties.items()
-    }
-    sound = {
-        name: replace(
-            one,
-            output=pick(["speaker", "line", "line", "digital-ring"]),
-            amplifier=pick(["", "Under the seat"]),
-            turn_on=pick(["", "wire", "data", "data"]),
-        )
-        for name, one in record.sound.items()
-    }
-    functions = {
-        name: replace(one, by=pick(["wire", "data", "absent", "unknown"])) for name, one in record.functions.items()
-    }
-    facts = [f"functions/{name}/by" for name in record.functions]
-    contacts = [
-        f"connectors/{plug.id}/pins/{pin.id}/function"
-        for plug in record.connectors.values()
-        for pin in plug.pins.values()
-        if pin.function
-    ]
-    claims = tuple(
-        Claim(says, (evidence,)) for says, evidence in zip(("camera", "reverse"), [*record.evidence][:2], strict=True)
-    )
-    doubts = {
-        f"d{number}": Conflict(f"d{number}", about, claims)
-        for number, about in enumerate([*chance.sample(contacts, 3), *chance.sample(facts, min(2, len(facts)))])
-    }
-    shut = pick([*record.openings, "", ""])
-    places = {
-        name: replace(one, high_voltage="inside" if name == shut else one.high_voltage)
-        for name, one in record.openings.items()
-    }
-    car = replace(record.vehicle, high_voltage="yes" if shut else record.vehicle.high_voltage)
+    record, shut = vehicle.record, chance.choice([*vehicle.record.openings, "", ""])
     made = replace(
         record,
-        vehicle=car,
-        duties=duties,
-        sound=sound,
-        functions=functions,
-        conflicts={**record.conflicts, **doubts},
-        openings=places,
+        vehicle=replace(record.vehicle, high_voltage="yes" if shut else record.vehicle.high_voltage),
+        duties={name: replace(one, kept_by=chance.choice(KEPT)) for name, one in record.duties.items()},
+        sound={name: sounding(one, record, chance) for name, one in record.sound.items()},
+        functions={name: replace(one, by=chance.choice(BY)) for name, one in record.functions.items()},
+        conflicts={**record.conflicts, **doubts(record, chance)},
+        openings={name: placed(one, name == shut, record, chance) for name, one in record.openings.items()},
     )
     return replace(vehicle, record=made, stock=Stock(tuple(other(item, chance) for item in vehicle.stock.items)))
+
+
+KEPT = ("stays", "moved", "none", "interface", "interface", "unknown")
+BY = ("wire", "data", "absent", "unknown")
+
+
+def channels(record: VehicleRecord, chance: random.Random) -> tuple[str, ...]:
+    """Some of the channels of a record, or none said."""
+    every = sorted({one.channel for one in record.openings.values() if one.on_channel and one.channel})
+    return tuple(chance.sample(every, chance.randint(0, len(every))))
+
+
+def sounding(one: SoundSystem, record: VehicleRecord, chance: random.Random) -> SoundSystem:
+    return replace(
+        one,
+        powers=channels(record, chance),
+        output=chance.choice(["speaker", "line", "line", "digital-ring"]),
+        amplifier=chance.choice(["", "Under the seat"]),
+        turn_on=chance.choice(["", "wire", "data", "data"]),
+    )
+
+
+def placed(one: Opening, shut: bool, record: VehicleRecord, chance: random.Random) -> Opening:
+    """An opening that may be inside the high-voltage system; one for an amplifier says what that drives."""
+    found: Opening = replace(one, high_voltage="inside" if shut else one.high_voltage)
+    return replace(found, powers=channels(record, chance)) if isinstance(found, AmplifierOpening) else found
+
+
+def doubts(record: VehicleRecord, chance: random.Random) -> dict[str, Conflict]:
+    """Disputes on what some contacts carry and how some functions are had."""
+    contacts = [f"connectors/{plug.id}/pins/{pin.id}/function" for plug in record.connectors.values() for pin in plug.pins.values() if pin.function]  # fmt: skip
+    facts = [f"functions/{name}/by" for name in record.functions]
+    evidence = [*record.evidence][:2]
+    claims = tuple(Claim(says, (name,)) for says, name in zip(("camera", "reverse"), evidence, strict=True))
+    about = [*chance.sample(contacts, 3), *chance.sample(facts, min(2, len(facts)))]
+    return {f"d{number}": Conflict(f"d{number}", one, claims) for number, one in enumerate(about)}
 
 
 def other(item: Gear, chance: random.Random) -> Gear:
