@@ -1,10 +1,21 @@
 // What scripts with data call, once the script of their page has run.
-import type { Finder, MeterTable, Shelf } from "published";
+import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
+import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
+import type * as Lengths from "../site_overrides/assets/undertrim/lengths.js";
+import type { Finder, MeterTable, Shelf, ShelfPiece } from "published";
 
 declare global {
   interface Window {
     undertrimFinder(name: string, data: Finder): void;
-    undertrimFitForm: { start(shelf: Shelf): void };
+    undertrimFit: {
+      open: typeof FitPlace.open;
+      ranked: typeof FitPlace.ranked;
+      reckons: typeof FitPlace.reckons;
+      use: typeof Lengths.use;
+      verdict: typeof FitPlace.verdict;
+      verdictWords: typeof FitVerdict.verdictWords;
+    };
     undertrimMeter: { start(table: MeterTable): void };
+    undertrimShelf(name: string, data: Shelf | ShelfPiece): void;
   }
 }

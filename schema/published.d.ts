@@ -294,7 +294,7 @@ export interface Opening {
   /** What of the stock fits, once for each group of cars. */
   fit: Array<Answer>;
   drawn: Drawn;
-  /** What the form beside it reckons with; null for a kind that has no form. */
+  /** What the scripts reckon with there; null for a kind with which none does. */
   form: Form | null;
 }
 
@@ -505,7 +505,7 @@ export interface DrawnMargin {
   verdict: "fits" | "close" | "too close" | "strikes" | "unknown";
 }
 
-/** Form: What the form beside an opening reckons with for gear that is typed. */
+/** Form: What the scripts reckon with at an opening for gear that is typed or stands on the shelf. */
 export interface Form {
   /** What goes in. */
   kind: "amplifier" | "receiver" | "speaker" | "tweeter";
@@ -513,19 +513,82 @@ export interface Form {
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
   opening: ReceiverPlace | SpeakerPlace;
-  /** Spacers or kits in stock that may go between. */
-  between: Array<Between>;
+  clauses: Clauses;
+  /** The cars in which it is inside the high-voltage system, so that nothing is offered. */
+  closed: Array<Clauses>;
+  /** Whether nothing may be fitted there that takes material off the car. */
+  uncut: boolean;
   /** What is to be said of the dimensions. */
   notes: Array<string>;
-  /** What drives the gear, in each kind of car. */
+  /** What may drive the gear and be joined to it, in each kind of car. */
   loads: Array<Load>;
-  /** Why gear is no plain replacement. */
-  stops: Array<Stop>;
+  /** What gear there is joined to; null where it takes the place of no factory unit. */
+  joining: Joining | null;
+}
+
+/** Joining: What a receiver is joined to, in each kind of car. */
+export interface Joining {
+  /** What the turn-on of an amplifier is called. */
+  turn_on: string;
+  /** The functions that some cars have. */
+  functions: Array<HadFunction>;
+  /** The factory sound systems. */
+  sound: Array<HadSound>;
+  /** What the factory unit also does. */
+  duties: Array<HadDuty>;
+}
+
+/** Function of a car: A function that some cars have. */
+export interface HadFunction {
+  /** The function by its id. */
+  function: string;
+  /** The function for people, where it comes as data; else empty. */
+  name: string;
+  /** How the car has it; a pin of a plug, or what the record says of one that is on no pin. */
+  by: "pin" | "wire" | "data" | "absent" | "unknown";
+  /** Whether the evidence disagrees on it. */
+  disputed: boolean;
+  clauses: Clauses;
+}
+
+/** Sound of a car: A factory sound system. */
+export interface HadSound {
+  /** The level that the factory radio sends. */
+  output: string;
+  /** Whether an amplifier follows it. */
+  amplified: boolean;
+  /** What switches that on; empty where nobody recorded it. */
+  turn_on: string;
+  clauses: Clauses;
+}
+
+/** Duty of a car: Something that the factory unit also does. */
+export interface HadDuty {
+  /** The duty for people. */
+  name: string;
+  /** Its ids: gear that keeps one of them keeps it. */
+  called: Array<string>;
+  /** The function that a receiver must have a lead for; empty for none. */
+  lead: string;
+  /** Whether a unit that no longer does it is no plain replacement. */
+  grave: boolean;
+  /** What would keep it. */
+  kept_by: string;
+  clauses: Clauses;
+  /** What becomes of it whatever the gear is, where that stops the job. */
+  stops: Array<DutyStop>;
+}
+
+/** Stop of a duty: What becomes of a duty whatever the gear is. */
+export interface DutyStop {
+  /** The duty and what becomes of it. */
+  words: string;
+  clauses: Clauses;
 }
 
 /** Quantity: A measured value as it was typed. */
 export interface Quantity {
-  /** In mm, ohm or degrees. */
+  /** In mm, ohm, degrees, Hz or W. */
   value: number;
   /** Half of what the last digit or mark stands for. */
   step: number;
@@ -581,43 +644,58 @@ export interface Depth {
   leans: Given;
 }
 
-/** Between: A piece of stock that may go between opening and gear. */
-export interface Between {
-  id: Id;
-  /** The cars it is for; one of them must match. */
-  clauses: Array<Clauses>;
-}
-
-/** Stop: A reason why gear is no plain replacement. */
-export interface Stop {
-  /** The reason. */
-  words: string;
-  when: When;
-  clauses: Clauses;
-  /** The gear it is true of, by id; an empty one stands for one that is typed. */
-  gear: Array<string>;
-}
-
-/** Load: What drives a speaker, and all that hangs on the same channel. */
+/** Load: What may drive a place, and all that may hang on the same channel. */
 export interface Load {
   clauses: Clauses;
-  /** What drives it. */
-  what: string;
-  least: Given;
-  /** The speakers on the channel, first the one asked about. */
+  /** The channel that feeds it; empty where nobody recorded it. */
+  channel: string;
+  /** The factory sound systems of such a car. */
+  systems: Array<LoadSystem>;
+  /** The places for amplifiers. */
+  amplifiers: Array<LoadAmplifier>;
+  /** The places on the channel, first the one asked about. */
   parts: Array<LoadPart>;
-  /** Speakers whose channel is not recorded, by name. */
-  unplaced: Array<string>;
+  /** Places whose channel is not recorded. */
+  unplaced: Array<Unplaced>;
 }
 
-/** Part of a load: A speaker on a channel. */
+/** System of a load: A factory sound system that may drive a channel. */
+export interface LoadSystem {
+  /** Whether its amplifier stays when the radio goes. */
+  amplified: boolean;
+  /** Whether the radio drives this channel beside its amplifier. */
+  by_radio: boolean;
+  least: Given;
+}
+
+/** Amplifier of a load: A place for an amplifier that may drive a channel. */
+export interface LoadAmplifier {
+  opening: Id;
+  /** Whether an amplifier there drives this channel; null where that hangs on its outputs. */
+  drives: boolean | null;
+}
+
+/** Part of a load: A place on a channel. */
 export interface LoadPart {
-  /** The speaker for people. */
+  opening: Id;
+  /** The place for people. */
   name: string;
   impedance: Given;
-  factory: Given;
-  /** What it is fed through; empty where nothing is recorded. */
+  /** What the factory's is fed through; empty where nothing is recorded. */
   fed_through: "" | "direct" | "capacitor" | "crossover" | "unknown";
+  /** What new gear there is fed through. */
+  then_fed_through: "" | "direct" | "capacitor" | "crossover" | "unknown";
+  /** Whether the factory left it empty. */
+  empty: boolean;
+}
+
+/** Unplaced: A place that may be on the same channel, since nobody said on which it is. */
+export interface Unplaced {
+  opening: Id;
+  /** The place for people. */
+  name: string;
+  /** Whether the factory left it empty. */
+  empty: boolean;
 }
 
 /** Section of the procedure: A stretch of steps with a heading. */
@@ -1534,6 +1612,8 @@ export interface VisitWords {
   variants: Record<string, Array<string>>;
   /** The id that each opening is written under, by its own. */
   written: Record<string, string>;
+  /** The kind of gear that goes in, by opening. */
+  takes: Record<string, string>;
   /** The kinds of gear that may stand between there, by what names an opening. */
   between: Record<string, Array<string>>;
 }
@@ -1610,7 +1690,7 @@ export interface PageLine {
   clauses: Clauses;
 }
 
-/** Forms of a page: The forms of a page by opening, in its element `ut-fit-data`. */
+/** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */
 export type Forms = Record<string, Form>;
 
 /** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
@@ -1624,22 +1704,49 @@ export interface Finder {
 /** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built. */
 export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string];
 
-/** Shelf: What the forms of all pages share. */
+/** Shelf: What all forms and choices of gear share, in the first file of the shelf. */
 export interface Shelf {
   units: Units;
   usual: Usual;
-  /** The gear by id. */
-  stock: Record<string, ShelfGear>;
+  /** Records of gear with problems: they are not offered. */
+  left_out: Array<LeftOut>;
+  stock: ShelfPiece;
+  /** In which further files the gear of each kind stands; none where all of it stands here. */
+  pieces: Record<string, Array<string>>;
 }
 
-/** Gear on the shelf: A piece of gear that a form can be filled from, or that goes between. */
+/** Gear of a piece: Gear in the order of the stock. */
+export type ShelfPiece = Array<ShelfGear>;
+
+/** Gear on the shelf: A piece of gear in stock. */
 export interface ShelfGear {
+  id: Id;
   /** Maker and model. */
   name: string;
   /** What sort of gear. */
-  kind: "receiver" | "kit" | "speaker" | "spacer";
-  /** Its dimensions. */
-  gear: ReceiverSizes | KitSizes | SpeakerSizes | SpacerSizes;
+  kind: "amplifier" | "receiver" | "kit" | "harness" | "interface" | "converter" | "leads" | "speaker" | "spacer" | "tweeter" | "crossover";
+  /** Its dimensions, and what it is to what it is joined with. */
+  gear: AmplifierSizes | ReceiverSizes | KitSizes | HarnessSizes | InterfaceSizes | ConverterSizes | LeadsSizes | SpeakerSizes | SpacerSizes | TweeterSizes | CrossoverSizes;
+  /** What it is made for; nothing for any car. */
+  suits: Array<ShelfPlace>;
+  /** What fitting it does to the car. */
+  alters: Array<string>;
+}
+
+/** Place that gear is for: An opening of a vehicle that gear is made for. */
+export interface ShelfPlace {
+  /** Where the vehicle is found. */
+  vehicle: string;
+  /** The id that the opening is written under. */
+  opening: string;
+  clauses: Clauses;
+}
+
+/** Left out: A record of gear that has problems. */
+export interface LeftOut {
+  /** What sort of gear. */
+  kind: string;
+  id: Id;
 }
 
 /** Units of length: How lengths are read and shown. */
@@ -2170,6 +2277,13 @@ export interface FuseRating {
   colour: string;
 }
 
+/** What an amplifier drives: What an amplifier is to the speakers that it drives. */
+export interface AmplifierSizes {
+  /** How many outputs it has. */
+  channels: number;
+  least_load: Given;
+}
+
 /** Bay: The free box of a place for an amplifier, with the amplifier in it, from above and from the front. */
 export interface Bay {
   /** What is drawn. */
@@ -2238,6 +2352,47 @@ export interface ReceiverSizes {
   trim: Face | null;
   chassis_depth: Given;
   plug_room: Given;
+  least_load: Given;
+  /** The lead set that it comes with, by id; empty where nothing is recorded. */
+  lead_set: string;
+  /** The levels that it sends. */
+  outputs: Array<string>;
+  /** The functions that it wants from the car. */
+  needs: Array<string>;
+  /** The duties of a factory unit that it does by itself. */
+  keeps: Array<string>;
+}
+
+/** What a harness joins: What a harness is to what it is joined with. */
+export interface HarnessSizes {
+  /** The functions on its contacts. */
+  brings: Array<string>;
+  /** The duties of a factory unit that it keeps. */
+  keeps: Array<string>;
+}
+
+/** What an interface joins: What an interface is to what it is joined with. */
+export interface InterfaceSizes {
+  /** The functions that it provides. */
+  brings: Array<string>;
+  /** The duties of a factory unit that it keeps. */
+  keeps: Array<string>;
+  /** The level of sound that it gives; empty for none. */
+  gives: string;
+}
+
+/** What a converter joins: What a converter is to what it is joined with. */
+export interface ConverterSizes {
+  /** The level of sound that it takes. */
+  takes: string;
+  /** The level of sound that it gives. */
+  gives: string;
+}
+
+/** What a lead set has: What a lead set is to what it is joined with. */
+export interface LeadsSizes {
+  /** The functions that it has a lead for. */
+  functions: Array<string>;
 }
 
 /** Sizes of a kit: The dimensions of a dash kit. */
@@ -2372,6 +2527,52 @@ export interface SpacerSizes {
   car_bolts: Bolts | null;
   /** Its rim. */
   flange: Shape | null;
+}
+
+/** Sizes of a tweeter: The mounts of a tweeter, and what must keep the low tones away from it. */
+export interface TweeterSizes {
+  /** The ways to mount it that come with it. */
+  mounts: Array<TweeterMount>;
+  impedance: Given;
+  /** The filter that it must have; null where nothing is recorded. */
+  high_pass: TweeterHighPass | null;
+  /** What is in the box besides. */
+  comes_with: Array<string>;
+}
+
+/** Mount of a tweeter: One way to mount a tweeter. */
+export interface TweeterMount {
+  /** How it is held. */
+  mount: "flush" | "surface" | "angled";
+  diameter: Given;
+  depth: Given;
+  over: Given;
+  rim: Given;
+}
+
+/** High-pass of a tweeter: The filter that a tweeter must have, and the power at which that holds. */
+export interface TweeterHighPass {
+  frequency: Given;
+  /** How steep it is. */
+  filter_order: "first" | "second" | "third" | "fourth";
+  power: Given;
+}
+
+/** Sizes of a crossover: The box of a crossover, and what it does. */
+export interface CrossoverSizes {
+  /** Its outside; null where nothing is recorded. */
+  box: GivenBox | null;
+  impedance: Given;
+  frequency: Given;
+  /** How steep it is. */
+  filter_order: string;
+}
+
+/** Box: The outside of something that may lie in any way. */
+export interface GivenBox {
+  width: Given;
+  height: Given;
+  depth: Given;
 }
 
 /** Rings: A tweeter's place from the front: round outlines about one middle. */

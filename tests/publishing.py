@@ -16,7 +16,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
-from undertrim.publish.facts import fit_page, meter
+from undertrim.publish.facts import meter
+from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import calculators, finder
@@ -43,8 +44,15 @@ def published() -> Iterator[Found]:
         yield from _elements(name, all_pages(made[-1]))
     yield from finders(made)
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
-    yield "shelf", "stock.js", called(fit_page.shelf_script(shelf(), clearances()), "undertrimFitForm.start")
+    yield from shelves(shelf())
     yield from _elements("calculators", calculators.page())
+
+
+def shelves(held: Stock) -> Iterator[Found]:
+    """The files of a shelf."""
+    for name, text in shelf_facts.files(held, clearances()).items():
+        first = name == "shelf/start.js"
+        yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
 def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:

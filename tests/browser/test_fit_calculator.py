@@ -18,9 +18,9 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.publish.facts.fit import verdict_words
-from undertrim.publish.facts.fit_page import length_units, usual_data
 from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
+from undertrim.publish.facts.shelf import length_units, usual_data
 from undertrim.publish.web import scripts
 from undertrim.record.model import Depth, Face, Opening, VehicleRecord
 from undertrim.record.model.kinds.speaker import SpeakerGear, SpeakerOpening
@@ -170,26 +170,34 @@ def test_the_form_is_there_with_its_script_and_not_on_paper(
     assert not bare.locator("details.ut-try").first.is_visible()
 
 
-KIT = {"kind": "kit", "gear": {"opening": plain(Face(mm("182"), mm("104"))), "contains": []}}
-SHELF = {"units": length_units(), "usual": usual_data(USUAL), "stock": {"some": {"name": "Pellworth <i>Some</i>", **KIT}}}  # fmt: skip
+SUITS = [{"vehicle": "a/b", "opening": "dash", "clauses": {"radio": ["map"]}}]
+KIT = {"id": "some", "name": "Pellworth <i>Some</i>", "kind": "kit", "gear": {"opening": plain(Face(mm("182"), mm("104"))), "contains": []}, "suits": SUITS, "alters": []}  # fmt: skip
+SHELF = {"units": length_units(), "usual": usual_data(USUAL), "left_out": [], "stock": [KIT], "pieces": {}}
 PLACE = {
     "kind": "receiver",
+    "gear": "receiver",
     "opening": {
         "face": plain(Face(mm("220"), mm("130"))),
         "clear_front": None,
         "kit": "needed",
         "depth": plain(Depth(mm("170"), "face")),
     },
-    "between": [{"id": "some", "clauses": [{"radio": ["map"]}]}],
+    "clauses": {},
+    "closed": [],
+    "uncut": False,
     "notes": ["the evidence <b>disagrees</b>"],
-    "stops": [],
+    "loads": [],
+    "joining": {"turn_on": "", "functions": [], "sound": [], "duties": []},
 }
 
 
 def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) -> None:
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
-    (tmp_path / "form.js").write_text(scripts.bundle("page-openings"), encoding="utf-8")
-    words = {"variants": {"radio": ["map", "plain"]}, "written": {"dash": "dash"}, "between": {"dash": ["kit"]}}
+    for folder in ("assets/undertrim", "shelf"):
+        (tmp_path / folder).mkdir(parents=True)
+    (tmp_path / "assets/undertrim/form.js").write_text(scripts.bundle("page-openings"), encoding="utf-8")
+    (tmp_path / "shelf/start.js").write_text(f'undertrimShelf("start",{script(SHELF)});', encoding="utf-8")
+    words = {"variants": {"radio": ["map", "plain"]}, "written": {"dash": "dash"}, "takes": {"dash": "receiver"}, "between": {"dash": ["kit"]}}  # fmt: skip
     known = {"address": "a/b", "targets": [], "variants": {"radio": {}}, "words": words}
     page = tmp_path / "own.html"
     page.write_text(
@@ -198,7 +206,7 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
         '<details class="ut-try" data-opening="dash"></details></article>'
         f'<script type="application/json" id="ut-choosing">{script(known)}</script>'
         f'<script type="application/json" id="ut-fit-data">{script({"dash": PLACE})}</script>'
-        f'<script src="form.js"></script><script>undertrimFitForm.start({script(SHELF)})</script>',
+        '<script src="assets/undertrim/form.js"></script>',
         encoding="utf-8",
     )
     every = _told(phone, page.as_uri())

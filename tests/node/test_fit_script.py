@@ -8,7 +8,7 @@ from in_node import Run
 from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.verdict import KINDS
 from undertrim.publish.encoding import said as said_data
-from undertrim.publish.facts.fit_page import length_units
+from undertrim.publish.facts.shelf import length_units
 from undertrim.record.units import UnitError, parse, show
 from undertrim.words import Language, say
 from vectors.fit import FIXED, Case, said

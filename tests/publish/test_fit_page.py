@@ -1,4 +1,4 @@
-"""What the form beside an opening reckons with: the opening as it is reckoned, what may go between in which cars, sizes, units, clearances."""
+"""What the pages reckon with: the opening as it is reckoned, and the shelf with sizes, units, clearances."""
 
 import json
 import re
@@ -12,8 +12,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
-from undertrim.publish.encoding import said
 from undertrim.publish.facts import fit_page
+from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.kinds import room
 from undertrim.publish.facts.plain import plain
@@ -88,6 +88,11 @@ def test_a_kind_that_reckons_with_nothing_has_no_form(monkeypatch: pytest.Monkey
     assert pages.fit_forms({"openings": facts}) == {"door": {"kind": "speaker"}}
 
 
+def test_an_opening_says_in_which_cars_it_is_and_whether_anything_may_be_cut_there() -> None:
+    assert (place("dash").clauses, place("dash").uncut, place("dash").closed) == ({}, False, [])
+    assert place("front-door").uncut  # nobody recorded whether its door has a pressure sensor
+
+
 def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
     assert {name: place(name).gear for name in ("dash", "front-door")} == {
         "dash": "receiver",
@@ -117,31 +122,41 @@ def test_a_dispute_is_reckoned_with_its_cautious_side() -> None:
     assert not place("front-door").notes
 
 
-def test_what_may_go_between_says_in_which_cars() -> None:
-    assert said(place("dash").between) == [
-        {"id": "both", "clauses": [{}]},
-        {"id": "some", "clauses": [{"radio": ["map"]}, {"radio": ["plain"]}]},
-    ]
-    assert said(place("front-door").between) == [
-        {"id": "any", "clauses": [{}]},
-        {"id": "made", "clauses": [{}]},
-    ]
-
-
-def shelf(items: Stock = SHELF) -> dict[str, Any]:
-    text = fit_page.shelf_script(items, clearances(grille="1/8 in"))
-    found = re.fullmatch(r"undertrimFitForm\.start\((.*)\);\n", text)
+def shelf(items: Stock = SHELF, name: str = "start") -> Any:
+    text = shelf_facts.files(items, clearances(grille="1/8 in"))[f"shelf/{name}.js"]
+    found = re.fullmatch(r'undertrimShelf\("([\w-]+)",(.*)\);\n', text)
     assert found
-    return dict(json.loads(found[1]))
+    assert found[1] == name
+    return json.loads(found[2])
 
 
-def test_the_shelf_has_the_sizes_of_what_is_tried_or_goes_between() -> None:
-    found = shelf()["stock"]
-    assert list(found) == ["both", "some", "elsewhere", "any", "made", "dashed", "shoal"]
+def test_the_shelf_has_the_sizes_of_all_gear_and_what_it_is_made_for() -> None:
+    found = {item["id"]: item for item in shelf()["stock"]}
+    assert list(found) == ["both", "some", "elsewhere", "any", "made", "dashed", "shoal", "knot"]
+    assert [place["clauses"] for place in found["some"]["suits"]] == [{"radio": ["map"]}, {"radio": ["plain"]}]
+    assert found["elsewhere"]["suits"] == [{"vehicle": "kelbrook/finch-2014-2018", "opening": "dash", "clauses": {}}]
+    assert found["any"]["suits"] == []
     assert found["shoal"]["name"] == "Tidewrack Shoal"
     assert (found["shoal"]["gear"]["gasket"], found["shoal"]["gear"]["magnet"]) == ("unknown", None)
     assert found["shoal"]["gear"]["depth"]["value"] == 55.5625
     assert found["any"]["gear"]["hole"]["diameter"]["text"] == "128 mm"
+
+
+def test_gear_that_is_not_offered_is_named() -> None:
+    assert shelf(Stock((), ("speakers/shoal", "kits/both")))["left_out"] == [
+        {"kind": "speaker", "id": "shoal"},
+        {"kind": "kit", "id": "both"},
+    ]
+
+
+def test_a_large_shelf_is_split_by_kind_in_the_order_of_the_stock(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(shelf_facts, "MOST_IN_ONE", 850)
+    start = shelf()
+    assert start["stock"] == []
+    assert start["pieces"] == {"kit": ["kit-1", "kit-2"], "spacer": ["spacer-1", "spacer-2"], "speaker": ["speaker-1"], "harness": ["harness-1"]}  # fmt: skip
+    pieces = [shelf(name=name) for names in start["pieces"].values() for name in names]
+    monkeypatch.undo()
+    assert [item for piece in pieces for item in piece] == shelf()["stock"]
 
 
 def test_clearances_are_usual_and_exact() -> None:
@@ -162,11 +177,9 @@ def test_every_spelling_of_every_unit_is_there() -> None:
 
 
 def test_nothing_closes_the_script_element() -> None:
-    text = fit_page.shelf_script(Stock((gear("kit", "</script><b>&", opening=FACE),)), clearances())
-    assert not set("<>&") & set(text)
-    assert (
-        shelf(Stock((gear("kit", "</script>", opening=FACE),)))["stock"]["</script>"]["name"] == "Tidewrack </script>"
-    )
+    odd = Stock((gear("kit", "</script><b>&", opening=FACE),))
+    assert not set("<>&") & set("".join(shelf_facts.files(odd, clearances()).values()))
+    assert shelf(odd)["stock"][0]["name"] == "Tidewrack </script><b>&"
 
 
 @pytest.mark.parametrize("path", Workspace(ROOT).files([ROOT / "records" / "vehicles"]), ids=lambda path: path.stem)
@@ -175,7 +188,8 @@ def test_every_page_has_a_form_and_its_data_for_each_opening_of_a_kind_that_has_
     body = all_pages(about)
     forms = re.findall(r'<details class="ut-try" data-opening="([a-z0-9-]+)"></details>', body)
     data = re.findall(r'<script type="application/json" id="ut-fit-data">(.*?)</script>', body)
-    assert len(data) == 1
+    assert len(data) == 2  # for the choice of a visit, and for what fits
+    assert data[0] == data[1]
     with_form = [opening["id"] for opening in about["openings"] if opening["kind"] in ("receiver", "speaker")]
     assert forms == with_form == list(json.loads(data[0]))
 

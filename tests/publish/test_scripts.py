@@ -82,17 +82,19 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
     bodies = building.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
+    asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded == {*scripts.ENTRIES, "meter-table", "stock"}
+    assert loaded == {*scripts.ENTRIES, "meter-table"}
 
 
 def test_a_page_loads_what_its_view_needs_and_no_more() -> None:
-    """No form where nothing is tried, no meter where no plug is, no stock where no gear is."""
+    """No form where nothing is tried, no meter where no plug is, no sum of a fit and no stock before somebody chooses gear."""
     held = {view.name: set(re.findall(r"^const \$(\w+) =", "".join(map(scripts.bundle, _own(view))), re.MULTILINE)) for view in VIEWS}  # fmt: skip
     assert {name for name, modules in held.items() if "fit_form" in modules} == {"openings"}
     assert {name for name, modules in held.items() if "meter_guide" in modules} == {"wiring"}
     assert {name for name, modules in held.items() if "visit_steps" in modules} == {"visit"}
-    assert [view.name for view in VIEWS if any(script.endswith("/stock.js") for script in view.scripts)] == ["openings"]
+    assert {name for name, modules in held.items() if "fit_place" in modules} == {"openings"}
+    assert not any("shelf/" in script for view in VIEWS for script in view.scripts)
     assert [view.name for view in VIEWS if any("meter-table" in script for script in view.scripts)] == ["wiring"]
 
 

@@ -8,7 +8,8 @@ from undertrim.derive.fit.kinds import room
 from undertrim.derive.fit.stock import Gear, Stocked
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish import encoding
-from undertrim.publish.facts.fit_page import gear_data, opening_data, usual_data
+from undertrim.publish.facts.fit_page import opening_data
+from undertrim.publish.facts.shelf import gear_data, usual_data
 from undertrim.record.model import Blank, Bolts, Depth, Face, Hole, Opening
 from undertrim.record.model.kinds.receiver import ReceiverGear, ReceiverOpening
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening

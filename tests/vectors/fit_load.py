@@ -6,7 +6,7 @@ from typing import Any
 from undertrim.derive.fit.channel_load import Driver, check
 from undertrim.derive.fit.joined import Joined, Part
 from undertrim.publish import encoding
-from undertrim.publish.facts.kinds.speaker.loads import load_data
+from undertrim.publish.facts.plain import plain
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity, parse
 
@@ -41,7 +41,17 @@ def _ohms(chance: random.Random, lost: float) -> Quantity | Blank | None:
 
 def asked_load(driver: Driver, joined: Joined) -> dict[str, Any]:
     """The question as the browser gets it."""
-    asked: dict[str, Any] = encoding.said(load_data(driver, joined))
+    parts = [
+        {
+            "name": one.name,
+            "impedance": plain(one.impedance),
+            "factory": plain(one.factory),
+            "fed_through": one.fed_through,
+        }
+        for one in joined.parts
+    ]
+    whole = {"what": driver.what, "least": plain(driver.least), "parts": parts, "unplaced": joined.unplaced}
+    asked: dict[str, Any] = encoding.said(whole)
     return asked
 
 

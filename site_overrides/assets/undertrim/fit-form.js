@@ -1,20 +1,27 @@
 /* The form beside each opening: type the dimensions of gear and see the verdict. Its fields stand in fit-form-fields.js, what is typed is read in fit-form-typed.js; sums and words come from the other fit-*.js and lengths.js. */
 
-import { chosenCar, page } from "./chosen.js";
-import { all, byId, field, target } from "./elements.js";
+import { page } from "./chosen.js";
+import { all, field, target } from "./elements.js";
+import { askedOf, forms, kindsFor } from "./gear-asked.js";
+import { carsInWords, suiting } from "./fit-cars.js";
 import { group, lengthField, make, pick } from "./fit-form-fields.js";
 import { fill, gather, read, typedSomething } from "./fit-form-typed.js";
-import { load } from "./fit-load.js";
+import { stopsOf, stopsTyped } from "./fit-joint.js";
+import { driven, load } from "./fit-load.js";
 import { replaced } from "./fit-margins.js";
+import { between as partsFor, open as carsOf } from "./fit-place.js";
 import { receiver } from "./fit-receiver.js";
+import { checks, notes, verdictLine } from "./fit-shown.js";
 import { speaker } from "./fit-speaker.js";
 import { stopped, together } from "./fit-verdict.js";
-import * as lengths from "./lengths.js";
+import { matches } from "./concerns.js";
+import { use } from "./lengths.js";
+import { ask } from "./shelf.js";
 import { list, say } from "./words.js";
 
-/** @import { Form, Forms, Shelf } from "published" */
+/** @import { Form, Shelf } from "published" */
+/** @import { Asked } from "./fit-place.js" */
 
-const SIGNS = { fits: "✓", "fits-with": "✓+", marginal: "≈", unknown: "?", stop: "✕", "does-not-fit": "✕", fails: "✕" };
 /* One entry for each kind of opening that has a form: its sums, what they leave out, the fields of its gear, and the usual clearances; labels are codes of the catalogue. A kind without one has no form. */
 const KINDS = {
   speaker: {
@@ -46,7 +53,6 @@ const KINDS = {
     usual: [["plug_room", "fit-form/for-plugs"], ["sleeve", "fit-form/for-sleeve"], ["filler", "fit-form/filler"]]
   }
 };
-const holder = byId("ut-fit-data");
 const spots = all(".ut-try", page); // before a visit takes any of them out of the document
 /** @type {Shelf} */
 let shelf;
@@ -57,23 +63,22 @@ let shelf;
  */
 function build(spot, place) {
   const id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
-  if (!kind) { spot.remove(); return; }
-  const rows = kind.fields;
-  const stock = Object.keys(shelf.stock).filter((key) => shelf.stock[key].kind === place.gear);
-  const start = pick(id + "from", say("fit-form/start"), [["", say("fit-form/nothing")]].concat(stock.map((key) => [key, shelf.stock[key].name])));
+  const rows = kind.fields, stock = shelf.stock.filter((item) => item.kind === place.gear);
+  const start = pick(id + "from", say("fit-form/start"), [["", say("fit-form/nothing")]].concat(stock.map((item) => [item.id, item.name])));
   const clearances = make("details", {}, [make("summary", { text: say("fit-form/usual") })].concat(
     kind.usual.map((row) => lengthField(id + "usual-" + row[0], say(row[1]), shelf.usual[row[0]].text))));
   const out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
   const form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map((row) => group(id, row)), [clearances]));
-  spot.append(make("summary", { text: say(kind.title) }), form, out);
+  spot.append(form, out);
   start.querySelector("select").addEventListener("change", (event) => {
-    if (target(event).value) fill(id, rows, shelf.stock[target(event).value].gear);
-    answer(id, place, out);
+    const chosen = stock.find((item) => item.id === target(event).value);
+    if (chosen) fill(id, rows, chosen.gear);
+    answer(id, spot.dataset.opening, out);
   });
-  form.addEventListener("input", () => { answer(id, place, out); });
+  form.addEventListener("input", () => { answer(id, spot.dataset.opening, out); });
   form.addEventListener("submit", (event) => { event.preventDefault(); });
-  page.addEventListener("ut-visit", () => { answer(id, place, out); });
-  answer(id, place, out);
+  page.addEventListener("ut-visit", () => { answer(id, spot.dataset.opening, out); });
+  answer(id, spot.dataset.opening, out);
 }
 
 function usual(id, kind, wrong) {
@@ -85,89 +90,85 @@ function usual(id, kind, wrong) {
   return found;
 }
 
-/* Whether a condition can hold for what is said of the car; `sure` where it must. */
-function holds(clauses, car, sure) {
-  return Object.keys(clauses).every((name) => name in car ? clauses[name].indexOf(car[name]) >= 0 : !sure);
-}
-
 /**
- * Why the ranked list stops this gear, or gear of which only the size is known; with its cars where they are not chosen.
- * @param {Form} place
- * @param {string} id
+ * Why gear of the shelf, or gear of which only the size is known, is no plain replacement; with its cars where it is not so in all.
+ * @param {Asked} asked
+ * @param {Record<string, string>[]} cars
+ * @param {string} chosen the id of what the form was filled from
  */
-function stops(place, id) {
-  const car = chosenCar(), chosen = field(id + "from").value;
-  return place.stops.filter((item) => item.gear.indexOf(chosen) >= 0 && holds(item.clauses, car))
-    .map((item) => holds(item.clauses, car, true) ? item.words : say("fit-form/in-cars", { words: item.words, cars: item.when }));
+function stops(asked, cars, chosen) {
+  const { joining } = asked.place, gear = asked.stock.find((item) => item.id === chosen), found = new Map();
+  if (!joining) return [];
+  cars.forEach((car) => {
+    const shelved = suiting(asked.stock, asked.vehicle, asked.written, car);
+    (gear ? stopsOf(gear, joining, car, shelved) : stopsTyped(joining, car, shelved)).forEach((words) => { found.set(words, (found.get(words) || []).concat([car])); });
+  });
+  return [...found].map(([words, having]) => having.length === cars.length ? words : say("fit-form/in-cars", { words, cars: carsInWords(having, cars, asked.labels) }));
 }
 
-/** @param {Form} place */
-function between(place) {
-  const car = chosenCar();
-  return place.between.filter((item) => item.clauses.some((one) => holds(one, car)))
-    .map((item) => {
-      const made = shelf.stock[item.id], sure = item.clauses.some((one) => holds(one, car, true));
-      return { name: made.name, gear: made.gear, sure };
-    });
+/**
+ * What may go between in any of some cars; `sure` for what may in all of them.
+ * @param {Asked} asked
+ * @param {Record<string, string>[]} cars
+ */
+function between(asked, cars) {
+  const each = cars.map((car) => partsFor(asked.place, suiting(asked.stock, asked.vehicle, asked.written, car)));
+  return asked.stock.filter((item) => each.some((parts) => parts.includes(item))).map((item) => ({ name: item.name, gear: item.gear, sure: each.every((parts) => parts.includes(item)) }));
 }
 
 /**
  * @param {string} id
- * @param {Form} place
+ * @param {string} opening
  * @param {HTMLElement} out
  */
-function answer(id, place, out) {
+function answer(id, opening, out) {
   if (!out.isConnected) return; // the visit leaves this opening out
+  const asked = askedOf(opening, shelf), { place } = asked, cars = carsOf(asked).there;
   const wrong = [], rows = KINDS[place.kind].fields;
-  const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(place);
+  const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(asked, cars);
   out.textContent = "";
   if (wrong.length) out.append(make("p", { text: say("fit-form/fields-unread", { count: wrong.length }) }));
   if (!typedSomething(id)) return;
   /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
   const reckoned = KINDS[place.kind].reckoned; // by kind, as the opening and the fields of its form are
-  const found = stopped(loaded(reckoned(gear, place.opening, things, room), gear, place), stops(place, id));
+  const found = stopped(loaded(reckoned(gear, place.opening, things, room), gear, asked, cars), stops(asked, cars, field(id + "from").value), true);
   show(out, found, place.notes.concat(unsure(found, things)), KINDS[place.kind].closing);
 }
 
 /* With the load in each kind of car that it may be; what several say alike is said once. */
-function loaded(found, gear, place) {
-  const car = chosenCar(), seen = [];
-  (place.loads || []).filter((one) => holds(one.clauses, car)).forEach((one) => {
+function loaded(found, gear, asked, cars) {
+  const seen = [], loads = asked.place.loads.filter((one) => cars.some((car) => matches(one.clauses, car)));
+  loads.flatMap((one) => driven(one, asked.fitted)).forEach((one) => {
     const check = load(gear, one);
     if (!seen.some((other) => other.words === check.words)) seen.push(check);
   });
-  return seen.length ? ({ ...together(found, seen)}) : found;
+  return seen.length ? together(found, seen) : found;
 }
 
 function unsure(found, things) {
-  return things.filter((item) => !item.sure && found.parts.indexOf(item.name) >= 0)
-    .map((item) => say("fit-form/some-cars", { name: item.name }));
+  return things.filter((item) => !item.sure && found.parts.includes(item.name)).map((item) => say("fit-form/some-cars", { name: item.name }));
 }
 
-function show(out, found, notes, closing) {
-  const word = found.kind === "fits-with" && found.to_get.length ? say("verdicts/to-get") : say(`verdicts/${found.kind}`);
-  out.append(make("p", { "class": "ut-try-verdict ut-is-" + found.kind }, [make("b", { text: SIGNS[found.kind] + " " + word }), found.reason ? " " + found.reason : ""]));
-  const body = make("tbody", {}, found.checks.map(row));
-  out.append(make("table", { "class": "ut-table ut-checks" }, [make("thead", {}, [make("tr", {}, [make("th", { scope: "col", text: say("fit-form/check") }), make("th", { scope: "col", text: say("fit-form/numbers") })])]), body]));
-  const said = found.notes.concat(notes);
-  if (said.length) out.append(make("ul", { "class": "ut-notes" }, said.map((note) => make("li", { text: note }))));
+function show(out, found, more, closing) {
+  out.append(verdictLine(found), checks(found), notes(found.notes.concat(more)));
   out.append(make("p", {}, [make("small", { text: list([say(closing), say("safety/maker-first")], "sentences") + "." })]));
 }
 
-function row(check) {
-  const numbers = check.numbers.filter((one) => one.value !== 0 || one.step)
-    .map((one) => say("fit-shown/number", { label: one.label, number: one.default ? say("fit-shown/usual", { number: one.text }) : one.text }));
-  return make("tr", {}, [make("th", { scope: "row", text: SIGNS[check.verdict] + " " + check.words }), make("td", { "data-label": say("fit-form/numbers"), text: list(numbers, "semicolon") })]);
+/* The fields stand in the page once somebody opens the form: then the shelf is asked for. */
+async function begin(spot, said) {
+  try { shelf = await ask(kindsFor(Object.keys(forms))); } catch (error) {
+    said.textContent = say("fit-form/missing");
+    return;
+  }
+  use(shelf.units);
+  said.remove();
+  if (!spot.querySelector("form")) build(spot, forms[spot.dataset.opening]);
 }
 
-/** @param {Shelf} given */
-function start(given) {
-  if (!page || !holder) return;
-  shelf = given;
-  lengths.use(given.units);
-  /** @type {Forms} */
-  const places = JSON.parse(holder.textContent);
-  spots.forEach((spot) => { build(spot, places[spot.dataset.opening]); });
-}
-
-window.undertrimFitForm = { start };
+spots.forEach((spot) => {
+  const place = forms[spot.dataset.opening];
+  if (!place || !(place.kind in KINDS)) { spot.remove(); return; }
+  const said = make("p", { role: "status", text: say("gear-choice/coming") });
+  spot.append(make("summary", { text: say(KINDS[place.kind].title) }), said);
+  spot.addEventListener("toggle", () => { if (!spot.querySelector("form")) begin(spot, said); });
+});

@@ -4,13 +4,44 @@ import { DIGITS, capped, changed, each, isLength, made, named, number, typed, un
 import { round } from "./lengths.js";
 import { list, say } from "./words.js";
 
-/** @import { Given, Load } from "published" */
+/** @import { Given, Load, ShelfGear } from "published" */
 
 /* As `derive/fit/load.py` has it; `joined` is what is on the channel, the speaker itself first. */
 
 /**
+ * What drives a place and is joined to it, once for each thing that may drive it, with what else of a visit is fitted.
+ * @param {Load} one
+ * @param {Record<string, ShelfGear>} fitted gear by opening
+ */
+export function driven(one, fitted = {}) {
+  const [first, ...others] = one.parts, there = (part) => !part.empty || part.opening in fitted;
+  const parts = [loadPart(first, null, true), ...others.filter(there).map((part) => loadPart(part, fitted[part.opening]))];
+  const unplaced = one.unplaced.filter((part) => part === one.unplaced[0] && part.opening === first.opening || there(part)).map((part) => part.name);
+  return drivers(one, fitted).map((driver) => ({ ...driver, parts, unplaced }));
+}
+
+function loadPart(part, gear, fresh = Boolean(gear)) {
+  return { name: part.name, impedance: gear ? gear.gear.impedance : part.impedance, factory: part.impedance, fed_through: fresh ? part.then_fed_through : part.fed_through };
+}
+
+/* A factory amplifier stays when the radio goes; new amplifiers drive in place of both, each its own channels. */
+function drivers(one, fitted) {
+  const added = Object.keys(fitted).filter((opening) => fitted[opening].kind === "amplifier" && powers(one, opening, fitted[opening])).map((opening) => fitted[opening]);
+  if (added.length) return added.map((item) => ({ what: item.name, least: item.gear.least_load }));
+  const radio = Object.values(fitted).find((item) => item.kind === "receiver"), fresh = radio && { what: radio.name, least: radio.gear.least_load };
+  if (!one.systems.length) return [fresh || { what: say("fit-speaker/driver"), least: null }];
+  return one.systems.map((system) => system.by_radio ? fresh || { what: say("fit-speaker/factory-radio"), least: null } : system.amplified ? { what: say("fit-speaker/factory-amplifier"), least: system.least } : fresh || { what: say("fit-speaker/factory-radio"), least: system.least });
+}
+
+/* Whether an amplifier in a place drives the channel: where its place does not say, one of a single output only the bass. */
+function powers(one, opening, amplifier) {
+  const place = one.amplifiers.find((each) => each.opening === opening);
+  return place && place.drives !== null ? place.drives : amplifier.gear.channels > 1 || one.channel === "bass";
+}
+
+/**
  * @param {{ impedance: Given }} gear
- * @param {Load} joined
+ * @param {ReturnType<typeof driven>[0]} joined
  */
 export function load(gear, joined) {
   const title = say("fit-speaker/load-on", { driver: joined.what }), parts = joined.parts.slice();

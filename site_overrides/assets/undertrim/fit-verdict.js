@@ -3,6 +3,7 @@
 import { list, say } from "./words.js";
 
 export const KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"];
+const RANKED = ["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"];
 const WORST = ["fails", "unknown", "marginal", "fits"];
 
 function smallest(checks) {
@@ -29,10 +30,11 @@ export function decide(checks, parts, toGet, notes) {
   return fit;
 }
 
-/* The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up. The joint is not known here. */
-export function stopped(fit, why) {
+/* The answer for gear that goes in while something is lost with the factory unit that is not the owner's to give up; `bySize` where the joint is not known. */
+export function stopped(fit, why, bySize = false) {
   if (!why.length || fit.kind === "does-not-fit") return fit;
-  const reason = say("fit/stops-by-size", { stops: list(why, "semicolon"), bare: fit.headline });
+  const told = { stops: list(why, "semicolon"), bare: fit.headline };
+  const reason = bySize ? say("fit/stops-by-size", told) : say("fit/stops", told);
   return { ...fit, kind: "stop", reason, headline: say("fit/check", { title: say("verdicts/stop"), found: reason }) };
 }
 
@@ -57,5 +59,14 @@ export function best(fits) {
   return fits.reduce((found, fit) => less(order(fit), order(found)) ? fit : found);
 }
 
-/* An answer with more checks. */
-export function together(fit, checks) { return Object.assign(decide(fit.checks.concat(checks), fit.parts, fit.to_get, fit.notes), { plate: fit.plate }); }
+/* An answer with more checks, and what else goes between. */
+export function together(fit, checks, parts = [], toGet = []) { return Object.assign(decide(fit.checks.concat(checks), fit.parts.concat(parts), fit.to_get.concat(toGet), fit.notes), { plate: fit.plate }); }
+
+/* Where an answer stands among others: by kind, from stock before to buy, by how little a plate must bridge, by the smallest margin, by name. */
+export function rank(fit, name) {
+  const gaps = fit.to_get.length ? fit.checks.filter((one) => one.margin !== null && one.name.startsWith("hole")).map((one) => one.margin) : [];
+  return [RANKED.indexOf(fit.kind), fit.to_get.length ? 1 : 0, gaps.length ? Math.max(...gaps) : 0, -smallest(fit.checks), name];
+}
+
+/* The verdict in a word or two, with what must be got apart from what is there. */
+export function verdictWords(fit) { return fit.kind === "fits-with" && fit.to_get.length ? say("verdicts/to-get") : say(`verdicts/${fit.kind}`); }

@@ -3,6 +3,7 @@
 import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } from "./chosen.js";
 import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
+import { showGear } from "./gear-choice.js";
 import { place } from "./placed.js";
 import { address, keep, ticked } from "./visit-kept.js";
 import { showTotals } from "./visit-added.js";
@@ -77,6 +78,7 @@ function update() {
   everything.hidden = false;
   shown.textContent = shownWords(jobs, car, numbers.length);
   showBoxes();
+  showGear();
   store();
 }
 

@@ -50,7 +50,7 @@ CAR = """
 
 
 def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int, bool]:
-    """What goes between, how much the form beside the opening may put there, and whether it is said that it alters the car."""
+    """What goes between, whether the page may put it there, and whether it is said that it alters the car."""
     text = CAR
     for word, value in {"SENSOR": "no", "AREA": "boot", "HIGH": "no", "WHERE": "clear", **changed}.items():
         text = text.replace(word, value)
@@ -62,7 +62,7 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return (
         named(fit.parts),
-        len(reckoned_with(vehicle, opening).between),
+        int(not (alters and reckoned_with(vehicle, opening).uncut)),
         any("alters the car: cut" in note for note in map(say, fit.notes)),
     )
 

@@ -70,11 +70,16 @@ def drivers(
 def _driver(system: SoundSystem, new: Stocked[ReceiverGear] | None, channel: str) -> Driver:
     if powering.by_radio(system, channel):  # the least load is that of the amplifier
         return Driver(new.name, new.facts.least_load) if new else Driver(message("fit-speaker/factory-radio"), None)
-    if system.amplifier or system.output in ("line", "digital-ring"):
+    if amplified(system):
         return Driver(message("fit-speaker/factory-amplifier"), system.least_load)
     if new:
         return Driver(new.name, new.facts.least_load)
     return Driver(message("fit-speaker/factory-radio"), system.least_load)
+
+
+def amplified(system: SoundSystem) -> bool:
+    """Whether a factory amplifier follows the radio: it stays when that goes."""
+    return bool(system.amplifier) or system.output in ("line", "digital-ring")
 
 
 def check(driver: Driver, joined: Joined) -> Check:

@@ -1,6 +1,6 @@
 """What is on the channel of what plays in an opening: all that is joined to it in parallel, as far as anybody knows."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.margins import typed
@@ -93,7 +93,7 @@ def join(
     """What is on the channel of an opening in one car, with new gear of that impedance in it."""
     first = Part(message(f"fit-{opening.kind}/the-{opening.kind}"), new, opening.impedance, opening.then_fed_through)
     others = (_part(other, visit) for other in sharing(record, opening, car, visit))
-    return Joined((first, *others), tuple(_unplaced(record, opening, car, visit)))
+    return Joined((first, *others), tuple(one.name for one in unplaced(record, opening, car, visit)))
 
 
 def on_channels(
@@ -109,15 +109,15 @@ def on_channels(
     return found
 
 
-def _unplaced(
-    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
-) -> Iterator[str]:
+def unplaced(
+    record: VehicleRecord, opening: Opening, car: Mapping[str, str], fitted: Container[str]
+) -> Iterator[Opening]:
     """The openings that may be on the same channel, since nobody said on which they, or this one, are."""
     if not opening.channel:
-        yield opening.name
-    for other in _on_channels(record, visit):
+        yield opening
+    for other in _on_channels(record, fitted):
         if other.id != opening.id and not other.channel and other.when.holds(car):
-            yield from [other.name] if _beside(opening, other) else ()
+            yield from [other] if _beside(opening, other) else ()
 
 
 def _part(opening: Opening, visit: Mapping[str, Gear]) -> Part:
@@ -136,22 +136,20 @@ def total(parts: Sequence[Quantity]) -> float:
     return parallel([part.value for part in parts])
 
 
-def sharing(
-    record: VehicleRecord, opening: Opening, car: Mapping[str, str], visit: Mapping[str, Gear]
-) -> list[Opening]:
-    """The other openings in which one car has something on the same channel, at one same side at least."""
+def sharing(record: VehicleRecord, opening: Opening, car: Mapping[str, str], fitted: Container[str]) -> list[Opening]:
+    """The other openings in which one car has something on the same channel, at one same side at least; `fitted` has the ids of those that get new gear."""
     return [
         other
-        for other in _on_channels(record, visit)
+        for other in _on_channels(record, fitted)
         if other.id != opening.id and other.channel and other.channel == opening.channel
         if other.when.holds(car) and _beside(opening, other)
     ]
 
 
-def _on_channels(record: VehicleRecord, visit: Mapping[str, Gear]) -> list[Opening]:
+def _on_channels(record: VehicleRecord, fitted: Container[str]) -> list[Opening]:
     """Those that are joined to a channel; a place that is empty, and stays so, loads nothing."""
     every = record.openings.values()
-    return [one for one in every if one.on_channel and (not one.empty or one.id in visit)]
+    return [one for one in every if one.on_channel and (not one.empty or one.id in fitted)]
 
 
 def _beside(one: Opening, other: Opening) -> bool:

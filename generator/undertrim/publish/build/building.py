@@ -27,7 +27,7 @@ from undertrim.publish.build.keyed import keys
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
-from undertrim.publish.facts import fit_page, meter
+from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
@@ -181,7 +181,7 @@ _SCHEMA = "published.schema.json"
 """What describes the data beside the pages; it stands at the top of the site."""
 
 
-def content(made: Sequence[Prepared], shelf: Stock) -> Content:
+def content(made: Sequence[Prepared], gear: Stock) -> Content:
     """Everything the site holds besides the handbook."""
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
@@ -197,7 +197,7 @@ def content(made: Sequence[Prepared], shelf: Stock) -> Content:
         files={
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
-            "assets/undertrim/stock.js": fit_page.shelf_script(shelf, clearances()),
+            **shelf.files(gear, clearances()),
             _SCHEMA: described.text(),
         },
         copies={name: copy for item in made for name, copy in _copies(item)},

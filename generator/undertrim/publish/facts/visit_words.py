@@ -12,11 +12,12 @@ from undertrim.record.model import VehicleRecord
 class VisitWords:
     """Every variant with its choices, also those that nothing depends on, and by what names an opening the kinds of gear that may stand between there.
 
-    `written` has the id that an opening, or what is reached for, is written under, by its own.
+    `written` has the id that an opening, or what is reached for, is written under, by its own; `takes` the kind of gear that an opening takes.
     """
 
     variants: Mapping[str, Sequence[str]]
     written: Mapping[str, str]
+    takes: Mapping[str, str]
     between: Mapping[str, Sequence[str]]
 
 
@@ -26,5 +27,6 @@ def visit_words(record: VehicleRecord) -> VisitWords:
     return VisitWords(
         {name: list(variant.choices) for name, variant in cars.variants(record).items()},
         {job.id: job.written for job in record.jobs.values()},
+        {one.id: one.takes.kind for one in openings},
         {name: list(kinds(one)) for one in reversed(openings) for name in (one.written, one.id)},
     )

@@ -21,8 +21,8 @@ from undertrim.publish import script_words
 from undertrim.words import Items, message
 from undertrim.work.refused import Refused
 
-ENTRIES = ("calculators", "finder", "page", "page-openings", "page-record", "page-visit", "page-wiring")
-"""The modules that pages load, each with all that it imports. Any other is part of one of these."""
+ENTRIES = ("calculators", "finder", "gear-fit", "page", "page-openings", "page-record", "page-visit", "page-wiring")
+"""The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
 
 WORDS = "words"
 """The module that speaks; a script that has it also gets the sentences which its modules name."""

@@ -30,7 +30,7 @@ def _scripts(*names: str) -> tuple[str, ...]:
 
 
 VISIT = View("visit", "vehicle-page/visit", _scripts("page-visit"))
-OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings", "stock"))
+OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings"))
 WIRING = View("wiring", "vehicle-page/wiring", _scripts("page-wiring", "meter-table"))
 RECORD = View("record", "vehicle-page/record", _scripts("page-record"))
 

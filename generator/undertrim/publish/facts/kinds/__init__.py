@@ -8,6 +8,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
+from undertrim.publish.facts.kinds.receiver.joining import Joining
 from undertrim.publish.facts.kinds.speaker.loads import Load
 from undertrim.publish.pictures.drawings.axis import Section
 from undertrim.publish.pictures.drawings.bay import Bay
@@ -26,7 +27,7 @@ Drawing = Bay | Dash | Front | Rings | Section
 """The input of a drawing of an opening."""
 
 SIZES: dict[type, tuple[str, ...]] = {**amplifier.SIZES, **receiver.SIZES, **speaker.SIZES, **tweeter.SIZES}
-"""The fields that the forms reckon with, by kind of gear; other gear is in no form."""
+"""The fields that the scripts reckon with, by kind of gear."""
 
 CARDS: Mapping[type, Callable[[Any], Iterator[Value]]] = {
     **amplifier.CARDS,
@@ -59,6 +60,9 @@ class Room(Protocol):
 
     def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """The loads that the form reckons with."""
+
+    def joining(self, vehicle: Vehicle) -> Joining | None:
+        """What gear there must be joined to, where it takes the place of a factory unit."""
 
     def drawn(
         self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None

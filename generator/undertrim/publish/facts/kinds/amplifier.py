@@ -19,8 +19,8 @@ from undertrim.words import Value, message, one_of, say
 
 Row = tuple[Value, Value]
 
-SIZES: dict[type, tuple[str, ...]] = {}
-"""No form reckons with an amplifier."""
+SIZES: dict[type, tuple[str, ...]] = {AmplifierGear: ("channels", "least_load")}
+"""The fields that the scripts reckon with: what it is to the speakers that it drives. No script says whether one goes in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +87,9 @@ class Room:
     def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: an amplifier drives and is not driven."""
         return iter(())
+
+    def joining(self, vehicle: Vehicle) -> None:
+        """Nothing: it takes the place of no factory unit that does more than sound."""
 
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Bay]:
         """The box, from above and from the front, with the amplifier as it is turned."""

@@ -20,8 +20,11 @@ from undertrim.words import Items, Value, message, say
 
 Row = tuple[Value, Value]
 
-SIZES: dict[type, tuple[str, ...]] = {}
-"""No form reckons with a tweeter."""
+SIZES: dict[type, tuple[str, ...]] = {
+    TweeterGear: ("mounts", "impedance", "high_pass", "comes_with"),
+    CrossoverGear: ("box", "impedance", "frequency", "filter_order"),
+}
+"""The fields that the scripts reckon with, by kind of gear."""
 
 
 def said(facts: TweeterGear) -> Iterator[Value]:
@@ -112,6 +115,9 @@ class Room:
     def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: no form reckons with it."""
         return iter(())
+
+    def joining(self, vehicle: Vehicle) -> None:
+        """Nothing: it takes the place of no factory unit that does more than sound."""
 
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Rings]:
         """From the front."""

@@ -79,11 +79,15 @@ def _disputes(function: str, record: VehicleRecord, car: Mapping[str, str]) -> I
     """What is disputed about where the car has a function."""
     pins = _pins(function, record, car)
     for plug, pin in pins:
-        found = open_disputes(record, "connectors", plug.id)
-        whole = ("connectors", plug.id, "pins")
-        yield from (item for item in found if item.below(*whole, pin.id) or not item.below(*whole))
+        yield from doubts_at(record, plug, pin)
     if not pins:
         yield from open_disputes(record, "functions", function)
+
+
+def doubts_at(record: VehicleRecord, plug: Connector, pin: Pin) -> list[Dispute]:
+    """What is disputed about a pin, or about its plug as a whole."""
+    found, whole = open_disputes(record, "connectors", plug.id), ("connectors", plug.id, "pins")
+    return [item for item in found if item.below(*whole, pin.id) or not item.below(*whole)]
 
 
 _DATA = message("fit-receiver/data-none")

@@ -11,16 +11,29 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
+from undertrim.publish.facts.kinds.receiver.joining import Joining, joining
 from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.record.model import Face
-from undertrim.record.model.kinds.receiver import ConverterGear, KitGear, ReceiverGear, ReceiverOpening
+from undertrim.record.model.kinds.receiver import (
+    ConverterGear,
+    HarnessGear,
+    InterfaceGear,
+    KitGear,
+    LeadsGear,
+    ReceiverGear,
+    ReceiverOpening,
+)
 from undertrim.words import Value, message
 
 SIZES: dict[type, tuple[str, ...]] = {
-    ReceiverGear: ("body", "trim", "chassis_depth", "plug_room"),
+    ReceiverGear: ("body", "trim", "chassis_depth", "plug_room", "least_load", "lead_set", "outputs", "needs", "keeps"),
     KitGear: ("opening", "contains"),
+    HarnessGear: ("brings", "keeps"),
+    InterfaceGear: ("brings", "keeps", "gives"),
+    ConverterGear: ("takes", "gives"),
+    LeadsGear: ("functions",),
 }
-"""The fields that the form beside an opening reckons with, by kind of gear."""
+"""The fields that the scripts reckon with, by kind of gear."""
 
 
 def said(facts: ReceiverGear) -> Iterator[Value]:
@@ -77,6 +90,10 @@ class Room:
     def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: a receiver drives and is not driven."""
         return iter(())
+
+    def joining(self, vehicle: Vehicle) -> Joining:
+        """Functions, sound and duties of each kind of car."""
+        return joining(vehicle, self.opening)
 
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Dash]:
         """The dash, from the front and from the side."""

@@ -93,6 +93,9 @@ class Room:
         """What drives it and what is joined to it, in each kind of car."""
         return loads(vehicle, self.opening)
 
+    def joining(self, vehicle: Vehicle) -> None:
+        """Nothing: it takes the place of no factory unit that does more than sound."""
+
     def drawn(
         self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None
     ) -> Mapping[str, Front | Section]:

@@ -105,6 +105,11 @@ class LeadsGear(AnyGear):
         """The folder of its records."""
         return "leads"
 
+    @property
+    def functions(self) -> tuple[str, ...]:
+        """The functions that it has a lead for."""
+        return tuple(dict.fromkeys(lead.function for lead in self.leads.values()))
+
 
 def _on_contacts(plugs: dict[str, dict[str, Lead]]) -> Iterator[str]:
     return (lead.function for plug in plugs.values() for lead in plug.values())
