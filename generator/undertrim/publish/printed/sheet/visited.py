@@ -6,12 +6,13 @@ from datetime import date
 
 from undertrim.derive import cars
 from undertrim.derive.fit.shopping import Item
+from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.visit.visit import Visit
 from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish.encoding import Published, Spread, said
-from undertrim.publish.facts import joints, names
+from undertrim.publish.facts import gear_card, joints, names
 from undertrim.publish.facts.drawn import drawn
-from undertrim.publish.facts.fit import ShownCheck, ShownFit, of_fit
+from undertrim.publish.facts.fit import ShownCheck, of_fit
 from undertrim.publish.facts.identity import Identity, identity
 from undertrim.publish.facts.steps import section_title
 from undertrim.publish.facts.visit import of
@@ -159,7 +160,7 @@ def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Published:
                 "name": one.name,
                 "headline": one.headline,
                 "checks": [_check(check) for check in of_fit(one, made.vehicle.stock).checks],
-                "notes": list(_notes(of_fit(one, made.vehicle.stock))),
+                "notes": list(_notes(one, made)),
             }
             for found in answers
             for one in found.fits
@@ -171,10 +172,12 @@ def _check(check: ShownCheck) -> Published:
     return {"words": check.words, "verdict": check.verdict, "plain": check.verdict == "fits"}
 
 
-def _notes(one: ShownFit) -> Iterator[Value]:
-    """What to know of it: what is not simply on a wire, notes, and what its record says for the hands."""
+def _notes(fit: Fit, made: Visit) -> Iterator[Value]:
+    """What to know of it: what is not simply on a wire, notes, and what its record says for the hands but for what stands above all."""
+    one = of_fit(fit, made.vehicle.stock)
     for need in one.functions:
         if need.by != "wire":
             yield message("sheet/need", name=need.name, words=need.words)
     yield from one.notes
-    yield from one.about
+    demo = (gear_card.DEMO,) if made.record.demo == "yes" else ()  # the frame says so of all of it
+    yield from gear_card.of_fit(fit, made.vehicle.stock, (gear_card.FITTING, *demo))
