@@ -130,7 +130,7 @@ def _sound(record: VehicleRecord) -> Iterator[Task]:
 def _functions(record: VehicleRecord) -> Iterator[Task]:
     for item in record.functions.values():
         if item.by == "unknown":
-            words = message("measuring/function", function=named(item.id))
+            words = message("measuring/function", function=named(item.of))
             yield Task(FUNCTION, f"functions/{item.id}", _where(record, item, words))
 
 

@@ -17,7 +17,7 @@ from undertrim.record.source import Data
 Test = Callable[[Data], bool]
 
 SILENT = frozenset(
-    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then", "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide"}
+    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then", "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide", "namedBy"}
 )  # fmt: skip
 """Keywords that refuse nothing by themselves: words for people, and what a neighbouring keyword reads."""
 
@@ -128,9 +128,14 @@ def _additional(block: Schema | bool, around: Schema) -> Test:
     return test
 
 
-def _names(block: Schema, _: Schema) -> Test:
-    test = _test(block)
-    return lambda value: not isinstance(value, dict) or all(map(test, value))
+def _names(block: Schema, around: Schema) -> Test:
+    test, own, says = _test(block), _referred(schema.OWN_ID), around.get("namedBy")
+    if says is None:
+        return lambda value: not isinstance(value, dict) or all(map(test, value))
+    return lambda value: (
+        not isinstance(value, dict)
+        or all((own if schema.is_named_by(says, inner) else test)(name) for name, inner in value.items())
+    )
 
 
 def _items(block: Schema, _: Schema) -> Test:

@@ -54,6 +54,14 @@ def _if(validator: Any, condition: Schema, instance: object, branch: Schema) -> 
         yield error
 
 
+def _property_names(validator: Any, names: Schema, instance: object, block: Schema) -> Errors:
+    """What says by a field what it is about may have an id of the record's own."""
+    says = block.get("namedBy")
+    for name, thing in instance.items() if isinstance(instance, dict) else ():
+        own = says is not None and schema.is_named_by(says, thing)
+        yield from validator.descend(name, {"$ref": schema.OWN_ID} if own else names)
+
+
 def _of_value(refused: Callable[[Any, Any], values.Said | None]) -> Keyword:
     """The keyword that refuses a single value."""
 
@@ -83,6 +91,7 @@ KEYWORDS: dict[str, Keyword] = {
     "allOf": _all_of,
     "if": _if,
     "minLength": _min_length,
+    "propertyNames": _property_names,
     "uniqueItems": _unique,
 }
 

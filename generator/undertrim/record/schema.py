@@ -3,7 +3,8 @@
 `quantity` (a value typed with its unit), `drive` (what turns a fastener), `calendar` (a day that exists), `paragraphs`
 (text of several lines), `mayBeUnknown` and `order` (it says what waits for what, and in which cars; so does what is inside it
 until it says otherwise) stand in the schema beside the field they describe. So do the words for what may be said once
-(`shapes.py` lists them), which refuse nothing. Scalars arrive as text; a field of type integer accepts text that is a whole
+(`shapes.py` lists them), which refuse nothing, and `namedBy`: the things of a mapping may have an id of the record's own where they
+say by that field what they are about. Scalars arrive as text; a field of type integer accepts text that is a whole
 number, in quotes or not.
 """
 
@@ -18,6 +19,8 @@ from undertrim import resources
 from undertrim.words import Language
 
 NAMES = ("common", "vehicle", "gear")
+OWN_ID = "urn:undertrim:common#/$defs/id"
+"""What an id of the record's own may be."""
 PREFIX = "urn:undertrim:"
 _WHOLE = re.compile(r"-?(0|[1-9][0-9]{0,17})")
 
@@ -25,6 +28,11 @@ Schema = dict[str, Any]
 
 MOST_ENTRIES = 300
 """So many entries a list or mapping may have for which the schema names no limit; the largest car has not half of it."""
+
+
+def is_named_by(says: str, thing: object) -> bool:
+    """Whether a thing says by a field what it is about (`namedBy`), so that it may have an id of the record's own."""
+    return isinstance(thing, dict) and says in thing
 
 
 @dataclass(frozen=True, slots=True)

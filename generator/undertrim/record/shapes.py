@@ -3,7 +3,7 @@
 `short` (a text or a list in place of a mapping), `follows` (what the field is where nothing is said), `unless` (a field beside which
 nothing follows), `also` (fields that may stand behind it in one list), `group` (things that share what is said of all of them),
 `named` (a text may be the id of what stands in that section), `aside` (sections that hold nothing but what is named elsewhere) and
-`leads` (its text names what may stand in several forms), `bySide` (what is in it may differ by side). A list of one needs no word: its brackets may be
+`leads` (its text names what may stand in several forms), `bySide` (what is in it may differ by side), `namedBy` (the field by which its things say what they are about). A list of one needs no word: its brackets may be
 left out wherever the schema asks for a list.
 """
 
@@ -50,6 +50,8 @@ class Shape:
     """Whether it has a `when`, so that it can stand once for each kind of car."""
     free_ids: bool = False
     """Whether what stands in it has ids of the record's own."""
+    named_by: str = ""
+    """The field by which a form of a thing in it says whose it is, since its id is another."""
     may_be_unknown: bool = False
     is_open: bool = False
     """Whether nothing follows from its lack but that it is not known: no word of a list, and `unknown` may not stand in its place."""
@@ -97,16 +99,22 @@ def _shape(node: Node) -> Shape:
         prose=says.get("paragraphs", False),
         varies="when" in says.get("properties", ()),
         by_side=bool(says.get("bySide")),
-        free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id"),
+        free_ids=str(says.get("propertyNames", {}).get("$ref", "")).endswith("common#/$defs/id") or "namedBy" in says,
+        named_by=says.get("namedBy", ""),
         may_be_unknown=_may_be_unknown(says),
         is_open=not _may_be_unknown(says) and "enum" not in says,
         leads=says.get("leads", ""),
     )
     _fill(made, node)
+    made.plain = _is_plain(made)
+    return made
+
+
+def _is_plain(made: Shape) -> bool:
+    """Whether it is typed in one way only, and so is all below."""
     below = (*made.fields.values(), *(one for one in (made.other, made.items) if one))
     own = made.is_list, made.short_text, made.short_list, made.named, made.follows, made.group, made.aside, made.also
-    made.plain = not made.varies and not any(own) and all(one.plain for one in below)
-    return made
+    return not made.varies and not any(own) and all(one.plain for one in below)
 
 
 def _fill(made: Shape, node: Node) -> None:

@@ -216,6 +216,9 @@ class _Spreading:
             self.places.inherited[spot] = typed
             self.places.stand_key(spot, self.source.keys[typed])
             made[form.name] = self._form(below, form, spot)
+            if shape.named_by and form.name != form.id and isinstance(made[form.name], dict):
+                made[form.name].setdefault(shape.named_by, form.id)
+                self.places.stand((*spot, shape.named_by), self.source.keys[typed])
         if place[0] == "openings":
             self.forms.label(made, place, forms)
         return [form.name for form, _ in free]

@@ -86,7 +86,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for contact in contacts(subject.record):
         yield from _look(contact.place, contact.pin.function, contact.pin.behaves)
     for name, fact in subject.record.functions.items():
-        yield from _look(("functions", name), name, fact.behaves)
+        yield from _look(("functions", name), fact.of, fact.behaves)
 
 
 def check_gear(subject: GearSubject) -> Iterator[Finding]:

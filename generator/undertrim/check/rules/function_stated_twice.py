@@ -2,7 +2,7 @@
 
 ## What it finds
 
-An entry of `functions` that also stands on a pin at the radio, and one function on two pins at one end of the wires (the
+An entry of `functions` that also stands on a pin at the radio, two entries on one function, and one function on two pins at one end of the wires (the
 radio, the loom of a door, a speaker), where both apply to one car.
 Ground, spare pins and data lines may be there several times, and so may anything where a `note` on one of the
 two pins gives the reason: some plugs have two feeds.
@@ -35,10 +35,13 @@ mended.
           2: {function: ground}
     functions:
       speed: {by: data}    # here
+      reverse: {by: wire, note: At the lamp}
+      reverse-too: {function: reverse, by: data}    # here
 
 error: 'front-left-plus' is on pin 2 of 'main' and on pin 4 of 'main' (keep one, say with 'when' which cars have which, or say in a 'note' why there are two)
 error: 'front-left-plus' is on pin 2 of 'main' and on pin 1 of 'second' (keep one, say with 'when' which cars have which, or say in a 'note' why there are two)
 error: 'speed' is by 'data' here and on pin 1 of 'main' (remove it here, or say with 'when' which cars have which)
+error: 'reverse' is also said under 'reverse' (keep one, or say with 'when' which cars have which)
 
 ## Good
 
@@ -134,6 +137,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for (function, _), found in pins.items():
         if function not in _MANY:
             yield from _twice(function, found)
+    yield from _two_entries(subject)
     yield from _also_on_a_pin(subject, {name: found for (name, end), found in pins.items() if end == "radio"})
 
 
@@ -153,12 +157,22 @@ def _unexplained(one: Contact, other: Contact) -> bool:
     return together(*one.conditions, *other.conditions) and not (one.pin.note or other.pin.note)
 
 
+def _two_entries(subject: Subject) -> Iterator[Finding]:
+    """Entries that say where one function is, in one car."""
+    facts = list(subject.record.functions.values())
+    for place, fact in enumerate(facts):
+        before = (one for one in facts[:place] if one.of == fact.of and together(one.when, fact.when))
+        for other in list(before)[:1]:
+            said = message("rules/function-stated-twice/two-entries", function=fact.of, other=other.id)
+            yield Finding(("functions", fact.id), said, key=True, about=(other.id,))
+
+
 def _also_on_a_pin(subject: Subject, pins: Mapping[str, list[Contact]]) -> Iterator[Finding]:
     for name, fact in subject.record.functions.items():
-        for contact in pins.get(name, ()):
+        for contact in pins.get(fact.of, ()):
             if together(fact.when, *contact.conditions):
                 pin = contact.said
-                found = message("rules/function-stated-twice/also-on-a-pin", function=name, by=fact.by, pin=pin)
+                found = message("rules/function-stated-twice/also-on-a-pin", function=fact.of, by=fact.by, pin=pin)
                 about = (contact.connector.id, contact.pin.id)
                 yield Finding(("functions", name), found, key=True, about=about)
                 break

@@ -100,7 +100,7 @@ from undertrim.derive.fit.duties import KEEPERS
 from undertrim.derive.fit.duty_kinds import kind_of
 from undertrim.derive.fit.stock import Gear, of_kind
 from undertrim.derive.wiring.needs import sources
-from undertrim.record.model import Assignment, VehicleRecord
+from undertrim.record.model import Assignment, FunctionFact, VehicleRecord
 from undertrim.record.model.kinds.receiver import InterfaceGear, ReceiverGear
 from undertrim.record.problem import Level
 from undertrim.words import message
@@ -145,17 +145,18 @@ def _vehicle(address: str, vehicle: Vehicle, keepers: Sequence[Gear], needed: Co
             conditions = [when for gear in keepers for when in gear.conditions(address, opening.id)]
             having = [car for car in kinds(record, conditions) if opening.when.holds(car)]
             place = _Place(address, opening.id, having, interfaces, keepers)
-            yield from _functions(place, record, [name for name in record.functions if name in needed])
+            yield from _functions(place, record, [fact for fact in record.functions.values() if fact.of in needed])
             yield from _duties(place, record)
 
 
-def _functions(place: _Place, record: VehicleRecord, needed: Sequence[str]) -> Iterator[Finding]:
-    for name in needed:
-        wanting = [car for car in place.cars if sources(name, record, car)[0].by == "data"]
+def _functions(place: _Place, record: VehicleRecord, needed: Sequence[FunctionFact]) -> Iterator[Finding]:
+    for fact in needed:
+        name = fact.of
+        wanting = [car for car in place.cars if fact.when.holds(car) and sources(name, record, car)[0].by == "data"]
         if lost := place.lacking(wanting, [gear for gear in place.interfaces if name in gear.facts.brings]):
             where = which(lost, place.cars)
             found = message("rules/interface-missing/not-brought", function=name, opening=place.opening, where=where)
-            yield Finding(("functions", name), found)
+            yield Finding(("functions", fact.id), found)
 
 
 def _duties(place: _Place, record: VehicleRecord) -> Iterator[Finding]:

@@ -98,6 +98,5 @@ def _halves(subject: Subject, found: list[Contact]) -> Iterator[Finding]:
 def _alone(subject: Subject, found: list[Contact], function: str, other: str, car: Assignment) -> bool:
     """Whether a car has the one wire, and nothing is said of the other."""
     there = {contact.pin.function for contact in found if all(when.holds(car) for when in contact.conditions)}
-    fact = subject.record.functions.get(other)
-    stated = fact is not None and fact.when.holds(car)
+    stated = subject.record.function_fact(other, car) is not None
     return function in there and other not in there and not stated

@@ -38,7 +38,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Every wire without a place."""
     for fact in subject.record.functions.values():
         if fact.by == "wire" and not fact.note and not _on_a_pin(subject, fact):
-            found = message("rules/wire-without-pin/nothing-says-where", function=fact.id)
+            found = message("rules/wire-without-pin/nothing-says-where", function=fact.of)
             yield Finding(("functions", fact.id), found, key=True)
 
 
@@ -47,6 +47,6 @@ def _on_a_pin(subject: Subject, fact: FunctionFact) -> bool:
     pins = (
         contact
         for contact in contacts(subject.record)
-        if contact.pin.function == fact.id and contact.connector.at_radio
+        if contact.pin.function == fact.of and contact.connector.at_radio
     )
     return any(together(fact.when, *contact.conditions) for contact in pins)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.disputed import open_disputes
 from undertrim.derive.fit.factory_sound import TURN_ON, systems, woken_by_data
-from undertrim.record.model import Connector, Current, FunctionFact, Pin, VehicleRecord, Voltage, When
+from undertrim.record.model import Connector, Current, Pin, VehicleRecord, Voltage, When
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,13 +55,12 @@ def sources(
 
 def _elsewhere(function: str, record: VehicleRecord, car: Mapping[str, str]) -> Point:
     """What the record says of a function that stands on no pin of one car; unknown where it says nothing."""
-    fact: FunctionFact | None = record.functions.get(function)
-    there = fact if fact is not None and fact.when.holds(car) else None
+    there = record.function_fact(function, car)
     if function == TURN_ON and woken_by_data(record, car) and (there is None or there.by == "unknown"):
         return Point(function, "data")
     if there is None:
         return Point(function, "unknown")
-    about = open_disputes(record, "functions", function)
+    about = open_disputes(record, "functions", there.id)
     return Point(
         function,
         there.by,

@@ -206,11 +206,13 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Bl
 
 
 def _needs(record: VehicleRecord, functions: Collection[str] | None) -> Iterator[Blocker]:
-    by_data = (item.id for item in wiring.by_data(record))
-    data = [wiring.function_name(name) for name in by_data if functions is None or name in functions]
-    if data:
+    by_data: dict[When, list[Value]] = {}
+    for item in wiring.by_data(record):
+        if functions is None or item.of in functions:
+            by_data.setdefault(item.when, []).append(wiring.function_name(item.of))
+    for when, data in by_data.items():
         text = message("blockers/by-data", count=len(data), functions=words.listed(*data))
-        yield _item(record, "need", message("blockers/interface"), text, ALWAYS, _receivers(record))
+        yield _item(record, "need", message("blockers/interface"), text, when, _receivers(record))
     for opening in record.openings.values():
         for what, why in room(opening).needs():
             title = message("blockers/at", what=what, opening=opening.name)

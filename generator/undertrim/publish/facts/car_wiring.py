@@ -171,14 +171,20 @@ def _functions(record: VehicleRecord, car: Mapping[str, str]) -> Iterator[WiredF
                 yield _function(record, (pin.function, "pin"), f"{plug.id}/{pin.id}", "", both, car)
     for fact in record.functions.values():
         if fact.when.holds(car):
-            yield _function(record, (fact.id, fact.by), "", fact.note, fact.when, car)
+            yield _function(record, (fact.of, fact.by), "", fact.note, fact.when, car, fact.id)
 
 
 def _function(
-    record: VehicleRecord, what: tuple[str, str], address: str, note: str, when: When, car: Mapping[str, str]
+    record: VehicleRecord,
+    what: tuple[str, str],
+    address: str,
+    note: str,
+    when: When,
+    car: Mapping[str, str],
+    fact: str = "",
 ) -> WiredFunction:
     function, by = what
-    doubted = doubts.marks(record, ("functions", function)) if by != "pin" else []
+    doubted = doubts.marks(record, ("functions", fact)) if fact else []
     cars = _when(record, when, car)
     return WiredFunction(function, named(function), by, SOURCES[by], address, doubted, note, cars)
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from undertrim.derive.fit import duty_kinds
 from undertrim.derive.wiring import leads
+from undertrim.derive.wiring.functions import functions
 from undertrim.record.field_titles import apart
 from undertrim.record.fields import Node, root
 from undertrim.record.own_text import in_language
@@ -79,11 +80,17 @@ def _thing(above: str | int, step: str | int, value: Data, lang: str) -> Value:
         return in_language(name, lang) if isinstance(name, str) else name
     if isinstance(step, int):
         return message("fact-names/number", number=step + 1)
-    return _KEYED.get(above, _apart)(step)
+    own = value.get(_SAYS.get(above, "")) if isinstance(value, Mapping) else None
+    return _KEYED.get(above, _apart)(own if isinstance(own, str) else step)
 
 
 def _apart(key: str) -> str:
     return key.replace("-", " ")
+
+
+def _function(key: str) -> Value:
+    """A function in words; an id of the record's own where the record at hand does not say of which it is."""
+    return leads.named(key) if key in functions().functions else _apart(key)
 
 
 def _button(key: str) -> Value:
@@ -91,11 +98,14 @@ def _button(key: str) -> Value:
 
 
 _KEYED: Mapping[str | int, Callable[[str], Value]] = {
-    "functions": leads.named,
+    "functions": _function,
     "duties": duty_kinds.named,
     "buttons": _button,
 }
 """How the keys of a section are said that are words of ours."""
+
+_SAYS: Mapping[str | int, str] = {"functions": "function"}
+"""The field by which a thing of such a section says what it is about, where its key is an id."""
 
 
 def _title(node: Node | None, step: str | int) -> Value:

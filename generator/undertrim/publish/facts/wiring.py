@@ -154,7 +154,7 @@ def function(record: VehicleRecord, item: FunctionFact) -> CarFunction:
     """A function that stands on no recorded pin."""
     return CarFunction(
         id=item.id,
-        name=function_name(item.id),
+        name=function_name(item.of),
         by=item.by,
         by_words=_BY[item.by],
         wire=list(_wire(item)),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from undertrim.record.model.basics import Decided, all_names
+from undertrim.record.model.basics import Assignment, Decided, all_names
 from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint
 from undertrim.record.model.evidence import Conflict, Evidence, Verified
 from undertrim.record.model.identity import Variant, VehicleFacts
@@ -75,6 +75,14 @@ class VehicleRecord:
     def openings_of(self, kind: type[AnOpening]) -> list[AnOpening]:
         """The openings of one kind, in the order of the record."""
         return [opening for opening in self.openings.values() if isinstance(opening, kind)]
+
+    def function_facts(self, function: str) -> tuple[FunctionFact, ...]:
+        """What is said of a function that stands on no pin: one entry, or one for each kind of car."""
+        return tuple(fact for fact in self.functions.values() if fact.of == function)
+
+    def function_fact(self, function: str, car: Assignment) -> FunctionFact | None:
+        """The one that holds for a car; None where nothing is said of it."""
+        return next((fact for fact in self.function_facts(function) if fact.when.holds(car)), None)
 
     def high_voltage(self, thing: Thing) -> str:
         """How close the high voltage comes to a thing: clear, near, inside or unknown; its own word, else its area's."""

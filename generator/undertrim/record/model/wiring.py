@@ -83,16 +83,22 @@ class Connector(Written):
 
 @dataclass(frozen=True, slots=True)
 class FunctionFact:
-    """How the car provides a function that stands on no recorded pin."""
+    """How the car provides a function that stands on no recorded pin; `function` says which, where the id does not."""
 
     id: str
     by: str
+    function: str = ""
     behaves: str = ""
     supply: Voltage | None = None
     draws: Current | None = None
     when: When = ALWAYS
     note: str = ""
     source: Sources = ()
+
+    @property
+    def of(self) -> str:
+        """The function that it is about."""
+        return self.function or self.id
 
 
 @dataclass(frozen=True, slots=True)

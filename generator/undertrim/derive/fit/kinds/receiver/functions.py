@@ -59,8 +59,8 @@ def _source(function: str, record: VehicleRecord, car: Mapping[str, str]) -> tup
     if pins := _pins(function, record, car):
         at = (message("fit-receiver/pin", pin=pin.id, plug=plug.name) for plug, pin in pins)
         return "wire", Items(tuple(at), "each")
-    fact = record.functions.get(function)
-    there = fact if fact is not None and fact.when.holds(car) and fact.by != "unknown" else None
+    fact = record.function_fact(function, car)
+    there = fact if fact is not None and fact.by != "unknown" else None
     if there is None and function == TURN_ON and woken_by_data(record, car):
         return "data", _DATA
     if there is None:
@@ -81,7 +81,8 @@ def _disputes(function: str, record: VehicleRecord, car: Mapping[str, str]) -> I
     for plug, pin in pins:
         yield from doubts_at(record, plug, pin)
     if not pins:
-        yield from open_disputes(record, "functions", function)
+        fact = record.function_fact(function, car)
+        yield from open_disputes(record, "functions", fact.id) if fact else ()
 
 
 def doubts_at(record: VehicleRecord, plug: Connector, pin: Pin) -> list[Dispute]:
