@@ -47,8 +47,8 @@ function needed(receiver, joining, car) {
 function source(name, joining, car) {
   const had = joining.functions.filter((one) => one.function === name), pins = had.filter((one) => one.by === "pin" && matches(one.clauses, car));
   if (pins.length) return { by: "wire", name: "", disputed: pins.some((one) => one.disputed) };
-  const fact = had.find((one) => one.by !== "pin"), disputed = Boolean(fact && fact.disputed);
-  if (fact && fact.by !== "unknown" && matches(fact.clauses, car)) return { by: fact.by, name: fact.name, disputed };
+  const fact = had.find((one) => one.by !== "pin" && matches(one.clauses, car)), disputed = Boolean(fact && fact.disputed);
+  if (fact && fact.by !== "unknown") return { by: fact.by, name: fact.name, disputed };
   return name === TURN_ON && woken(joining, car) ? { by: "data", name: joining.turn_on, disputed } : { by: "unknown", name: "", disputed };
 }
 

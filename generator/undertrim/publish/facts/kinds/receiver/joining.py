@@ -84,15 +84,15 @@ def joining(vehicle: Vehicle, opening: Opening) -> Joining:
 
 
 def _functions(record: VehicleRecord) -> Iterator[HadFunction]:
-    for plug in record.connectors.values():
+    for plug in (one for one in record.connectors.values() if one.at_radio):
         for pin in plug.pins.values():
             both = _both(plug.when, pin.when)
             if pin.function and both is not None:
                 yield HadFunction(pin.function, "", "pin", bool(doubts_at(record, plug, pin)), words.clauses(both))
-    for name, fact in record.functions.items():
-        doubted = bool(open_disputes(record, "functions", name))
-        called = _called(name) if fact.by == "data" else ""
-        yield HadFunction(name, called, fact.by, doubted, words.clauses(fact.when))
+    for fact in record.functions.values():
+        doubted = bool(open_disputes(record, "functions", fact.id))
+        called = _called(fact.of) if fact.by == "data" else ""
+        yield HadFunction(fact.of, called, fact.by, doubted, words.clauses(fact.when))
 
 
 def _called(function: str) -> Word:
