@@ -25,7 +25,9 @@ OUR_FAULT = 3
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
-    gc.set_threshold(200_000, 20, 50)  # what is made stays to the end: looking for what may go took a twentieth of a build
+    gc.set_threshold(
+        200_000, 20, 50
+    )  # what is made stays to the end: looking for what may go took a twentieth of a build
     show_anything()
     end_tidily_when_told()
     return _told(lambda: _in_its_language(arguments))
