@@ -80,6 +80,8 @@ PLOVER = "vehicles/wexcombe/plover-2017-2022.openings.html"
 
 def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: Path) -> None:
     phone.goto((site / PLOVER).as_uri())
+    phone.locator("#opening-dash details.ut-stock > summary").click()
+    phone.locator("#opening-dash .ut-verdict").first.wait_for()
     form = phone.locator("#opening-dash details.ut-try")
     form.locator("> summary").click()
     shown = form.locator(".ut-try-verdict")
