@@ -422,7 +422,7 @@ export interface Form {
   /** The kind of gear that goes in. */
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
-  opening: ReceiverPlace | SpeakerPlace;
+  opening: ReceiverPlace | SpeakerPlace | TweeterPlace;
   clauses: Clauses;
   /** The cars in which it is inside the high-voltage system, so that nothing is offered. */
   closed: Array<Clauses>;
@@ -1641,6 +1641,8 @@ export interface ShelfGear {
   suits: Array<ShelfPlace>;
   /** What fitting it does to the car. */
   alters: Array<string>;
+  /** What keeps low tones away from a tweeter where nothing in stock does; empty for other gear. */
+  to_get: string;
 }
 
 /** Place that gear is for: An opening of a vehicle that gear is made for. */
@@ -2437,6 +2439,39 @@ export interface SpacerSizes {
   car_bolts: Bolts | null;
   /** Its rim. */
   flange: Shape | null;
+}
+
+/** Place for a tweeter: The dimensions of an opening for a tweeter, and how it is fed. */
+export interface TweeterPlace {
+  /** How a tweeter is held there; empty where nothing is recorded. */
+  mount: "" | "flush" | "surface" | "angled" | "unknown";
+  /** The cup in the trim; null for none. */
+  cup: TweeterCup | null;
+  cut_out: Given;
+  flat: Given;
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+  room_in_front: Given;
+  /** How the factory's is fed; empty where nothing is recorded. */
+  feed: string;
+  corner: Given;
+  /** Where a crossover can go; null where nothing is recorded. */
+  crossover_place: CrossoverPlace | null;
+}
+
+/** Cup: A moulded cup in the trim. */
+export interface TweeterCup {
+  diameter: Given;
+  depth: Given;
+}
+
+/** Place of a crossover: Where a crossover can go, with its room. */
+export interface CrossoverPlace {
+  /** Where it is. */
+  at: string;
+  width: Given;
+  height: Given;
+  depth: Given;
 }
 
 /** Sizes of a tweeter: The mounts of a tweeter, and what must keep the low tones away from it. */
