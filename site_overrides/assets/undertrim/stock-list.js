@@ -19,7 +19,7 @@ function entry(row, place) {
   return make("li", {}, [make("details", { "class": "ut-verdict ut-is-" + row.fit.kind, "data-gear": row.gear.id }, [
     make("summary", {}, [make("span", { "class": "ut-word" }, [make("span", { "aria-hidden": "true", text: SIGNS[row.fit.kind] }), " " + verdictWords(row.fit)]), " ",
       make("span", { "class": "ut-what" }, [make("b", { text: row.gear.name }), " ", make("small", { text: reason })])]),
-    checks(row.fit), notes(row.fit.notes.concat(place.notes))
+    checks(row.fit), notes(row.fit.notes.concat(place.notes, row.fit.alters))
   ])]);
 }
 
