@@ -263,7 +263,7 @@ export interface Blocker {
   clauses: Clauses;
 }
 
-/** Opening: One opening: its dimensions, what fits, what is drawn. */
+/** Opening: One opening: its dimensions, what it takes, what is drawn. */
 export interface Opening {
   id: Id;
   /** The opening for people. */
@@ -291,8 +291,8 @@ export interface Opening {
   source: Source;
   /** Pictures of it. */
   photos: Array<Photo>;
-  /** What of the stock fits, once for each group of cars. */
-  fit: Array<Answer>;
+  /** What it takes, once for each group of cars. */
+  limits: Array<Limits>;
   drawn: Drawn;
   /** What the scripts reckon with there; null for a kind with which none does. */
   form: Form | null;
@@ -348,8 +348,8 @@ export interface Caution {
   when: When;
 }
 
-/** Answer: The stock held against one opening, in cars where the answer is the same. */
-export interface Answer {
+/** Limits: What an opening takes, in cars in which that is the same. */
+export interface Limits {
   /** Whether such cars have the opening. */
   there: boolean;
   /** Why nothing is told of it; empty where something is. */
@@ -362,96 +362,6 @@ export interface Answer {
   takes: Array<string>;
   /** What goes or may go with the factory unit there. */
   duties: Array<Duty>;
-  /** How many pieces of gear have each verdict. */
-  counts_words: string;
-  /** What is to be said of all of them. */
-  notes: Array<string>;
-  /** Each piece of gear, the best first. */
-  fits: Array<Fit>;
-}
-
-/** Fit: One piece of gear in one opening. */
-export interface Fit {
-  gear: Id;
-  /** Maker and model. */
-  name: string;
-  /** Whether it fits. */
-  verdict: "fits" | "fits-with" | "marginal" | "unknown" | "stop" | "does-not-fit";
-  /** The verdict for people. */
-  verdict_words: string;
-  /** The verdict and what decides it. */
-  headline: string;
-  /** What decides it; empty where it simply fits. */
-  reason: string;
-  /** What goes with it, from stock, by name. */
-  parts: Array<string>;
-  /** What goes with it and is not in stock. */
-  to_get: Array<string>;
-  /** Each thing that was compared. */
-  checks: Array<Check>;
-  /** What is to be said of this one alone. */
-  notes: Array<string>;
-  /** What the record of the gear, and of each part it needs, says beside its sizes: one line for each. */
-  about: Array<string>;
-  /** What the receiver needs from the car, and where it comes from. */
-  functions: Array<Need>;
-  /** Gear in stock that comes nearest, by id; empty where this one fits. */
-  nearest: string;
-  /** The same by maker and model; empty where this one fits. */
-  nearest_name: string;
-}
-
-/** Check: One comparison of what gear needs with what the opening has. */
-export interface Check {
-  /** Which comparison it is. */
-  name: string;
-  /** How it came out. */
-  verdict: "fits" | "marginal" | "fails" | "unknown";
-  /** How it came out in a sentence. */
-  words: string;
-  /** The unit of its numbers. */
-  unit: "mm" | "ohm";
-  /** What is needed; null where it is not known. */
-  need: number | null;
-  /** What is there; null where it is not known. */
-  have: number | null;
-  /** By how much it is enough, below 0 where it is not; null where it cannot be told. */
-  margin: number | null;
-  /** How far the margin may be off; null where it cannot be told. */
-  uncertainty: number | null;
-  /** What would have to be known. */
-  missing: Array<string>;
-  /** What would mend it; empty for nothing. */
-  mend: "" | "spacer" | "adapter";
-  /** Every number that was used. */
-  numbers: Array<Number>;
-}
-
-/** Number: A number of a comparison. */
-export interface Number {
-  /** What it is. */
-  label: string;
-  /** The number; null where it is not known. */
-  value: number | null;
-  /** How far it may be off. */
-  uncertainty: number;
-  /** The number as it is shown. */
-  text: string;
-  /** Whether it is a usual value that nobody measured here. */
-  default: boolean;
-}
-
-/** Need: A function that a receiver wants from the car. */
-export interface Need {
-  function: Function;
-  /** The function for people. */
-  name: string;
-  /** Where it comes from. */
-  words: string;
-  /** How the car has it. */
-  by: "wire" | "data" | "absent" | "unknown";
-  /** The gear that brings it, by name. */
-  providers: Array<string>;
 }
 
 /** Drawn: What the pictures of an opening are made of; nothing for one of which nothing is measured. */
@@ -512,7 +422,7 @@ export interface Form {
   /** The kind of gear that goes in. */
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
-  opening: ReceiverPlace | SpeakerPlace;
+  opening: ReceiverPlace | SpeakerPlace | TweeterPlace;
   clauses: Clauses;
   /** The cars in which it is inside the high-voltage system, so that nothing is offered. */
   closed: Array<Clauses>;
@@ -1731,6 +1641,8 @@ export interface ShelfGear {
   suits: Array<ShelfPlace>;
   /** What fitting it does to the car. */
   alters: Array<string>;
+  /** What keeps low tones away from a tweeter where nothing in stock does; empty for other gear. */
+  to_get: string;
 }
 
 /** Place that gear is for: An opening of a vehicle that gear is made for. */
@@ -2527,6 +2439,39 @@ export interface SpacerSizes {
   car_bolts: Bolts | null;
   /** Its rim. */
   flange: Shape | null;
+}
+
+/** Place for a tweeter: The dimensions of an opening for a tweeter, and how it is fed. */
+export interface TweeterPlace {
+  /** How a tweeter is held there; empty where nothing is recorded. */
+  mount: "" | "flush" | "surface" | "angled" | "unknown";
+  /** The cup in the trim; null for none. */
+  cup: TweeterCup | null;
+  cut_out: Given;
+  flat: Given;
+  /** Null where it is not recorded. */
+  depth: Depth | null;
+  room_in_front: Given;
+  /** How the factory's is fed; empty where nothing is recorded. */
+  feed: string;
+  corner: Given;
+  /** Where a crossover can go; null where nothing is recorded. */
+  crossover_place: CrossoverPlace | null;
+}
+
+/** Cup: A moulded cup in the trim. */
+export interface TweeterCup {
+  diameter: Given;
+  depth: Given;
+}
+
+/** Place of a crossover: Where a crossover can go, with its room. */
+export interface CrossoverPlace {
+  /** Where it is. */
+  at: string;
+  width: Given;
+  height: Given;
+  depth: Given;
 }
 
 /** Sizes of a tweeter: The mounts of a tweeter, and what must keep the low tones away from it. */

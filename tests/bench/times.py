@@ -19,6 +19,7 @@ from herd import Herd
 from undertrim.check import runner
 from undertrim.check.cache import Cache
 from undertrim.check.runner import Report
+from undertrim.check.shelf import stock
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish.build import beside
 from undertrim.publish.build.building import Builder, content
@@ -131,7 +132,8 @@ def _building(herd: Herd, out: Path) -> Values:
     first = taken(lambda: _build(Builder(herd.workspace, out, sheets=False)))
     builder = Builder(herd.workspace, out, sheets=False)
     again = taken(lambda: _build(builder))
-    made = prepare(herd.workspace, keys(herd.workspace, herd.paths, URL, Digests()), sheets=False, progress=None)
+    keyed = keys(herd.workspace, herd.paths, URL, Digests(), stock(herd.workspace))
+    made = prepare(herd.workspace, keyed, sheets=False, progress=None)
     held = content([item for item in made if isinstance(item, Prepared)], NOTHING)
     rendering = taken(lambda: placing.place(out, placing.pieces(held, site.render(herd.workspace.root, held, out)), {}))
     _touch(herd.paths[0])

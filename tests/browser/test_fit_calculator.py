@@ -36,6 +36,7 @@ def opened(page: Page, site: Path, opening: str) -> Locator:
     page.goto((site / FINCH).as_uri())
     form = page.locator(f"#opening-{opening} details.ut-try")
     form.locator("> summary").click()
+    form.locator("form").wait_for()  # once the shelf has come
     return form
 
 
@@ -80,6 +81,8 @@ PLOVER = "vehicles/wexcombe/plover-2017-2022.openings.html"
 
 def test_the_form_says_stop_in_the_words_of_the_ranked_list(phone: Page, site: Path) -> None:
     phone.goto((site / PLOVER).as_uri())
+    phone.locator("#opening-dash details.ut-stock > summary").click()
+    phone.locator("#opening-dash .ut-verdict").first.wait_for()
     form = phone.locator("#opening-dash details.ut-try")
     form.locator("> summary").click()
     shown = form.locator(".ut-try-verdict")
@@ -171,7 +174,7 @@ def test_the_form_is_there_with_its_script_and_not_on_paper(
 
 
 SUITS = [{"vehicle": "a/b", "opening": "dash", "clauses": {"radio": ["map"]}}]
-KIT = {"id": "some", "name": "Pellworth <i>Some</i>", "kind": "kit", "gear": {"opening": plain(Face(mm("182"), mm("104"))), "contains": []}, "suits": SUITS, "alters": []}  # fmt: skip
+KIT = {"id": "some", "name": "Pellworth <i>Some</i>", "kind": "kit", "gear": {"opening": plain(Face(mm("182"), mm("104"))), "contains": []}, "suits": SUITS, "alters": [], "to_get": ""}  # fmt: skip
 SHELF = {"units": length_units(), "usual": usual_data(USUAL), "left_out": [], "stock": [KIT], "pieces": {}}
 PLACE = {
     "kind": "receiver",

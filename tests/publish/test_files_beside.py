@@ -11,6 +11,8 @@ import pytest
 from pypdf import PdfReader
 from small_site import ROOT
 
+from undertrim.derive.fit.joining import Joining
+from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish.build import beside
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.facts import vehicle as facts
@@ -120,8 +122,8 @@ def test_another_paper_is_made_anew(tmp_path: Path) -> None:
 
     def key(settings: str) -> str:
         (tmp_path / "undertrim.toml").write_text(settings, encoding="utf-8")
-        (found,) = keys(Workspace(tmp_path), [path], URL, Digests())
-        assert found.now(found.gear) == found
+        (found,) = keys(Workspace(tmp_path), [path], URL, Digests(), NOTHING)
+        assert found.now(found.gear, Joining(NOTHING)) == found
         return found.key
 
     assert key("") == key('paper = "a4"')

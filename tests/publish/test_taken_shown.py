@@ -14,6 +14,7 @@ from undertrim.derive.evidence import taken
 from undertrim.derive.evidence.obstacles import obstacles
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import NOTHING
 from undertrim.derive.measuring import next_to_measure
 from undertrim.derive.visit import text
 from undertrim.derive.visit.understanding import visit
@@ -121,7 +122,7 @@ def test_what_is_kept_of_a_vehicle_is_made_anew_when_the_other_record_changes(tm
         path.write_bytes((PLACE.root / path.relative_to(tmp_path)).read_bytes())
 
     def kept() -> list[str]:
-        return [item.key for item in keys(Workspace(tmp_path), paths, URL, Digests())]
+        return [item.key for item in keys(Workspace(tmp_path), paths, URL, Digests(), NOTHING)]
 
     before = kept()
     paths[1].write_text(paths[1].read_text("utf-8") + "# mended\n", encoding="utf-8")

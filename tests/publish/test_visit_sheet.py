@@ -18,13 +18,11 @@ from undertrim.derive.visit.understanding import visit
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts.visit import of
 from undertrim.publish.printed import pdf
-from undertrim.publish.printed.sheet import view, visited
+from undertrim.publish.printed.sheet import visited
 from undertrim.record.lookup import vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Workspace
-from wired import VEHICLES
-from wired import made as whole_facts
 
 PLACE = Workspace(Path(__file__).parents[2])
 DAY = date(2026, 5, 4)
@@ -201,14 +199,3 @@ def test_many_notes_are_rows() -> None:
     starts = [line for line in texts(printed(whole))[-1].splitlines() if line.strip().startswith(chr(0x2022))]
     assert len(notes) > 8
     assert len(starts) >= len(notes)
-
-
-def test_in_the_table_of_a_vehicle_many_reasons_are_rows_too() -> None:
-    (finch,) = (path for path in VEHICLES if path.stem == "finch-2014-2018")
-    rows = {
-        (fit["name"], row["gear"]): row["words"]
-        for fit in view(whole_facts(finch), URL, "a4", DAY)["fits"]
-        for row in fit["rows"]
-    }
-    assert len(rows["Amplifier place in the load floor", "Skerrowe Quay-4"]) > 5
-    assert all(len(words) == 1 or len(words) > 5 for words in rows.values() if words)

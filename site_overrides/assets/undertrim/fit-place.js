@@ -6,6 +6,7 @@ import { joint } from "./fit-joint.js";
 import { driven, load } from "./fit-load.js";
 import { receiver } from "./fit-receiver.js";
 import { speaker } from "./fit-speaker.js";
+import { tweeter } from "./fit-tweeter.js";
 import { less, rank, stopped, together } from "./fit-verdict.js";
 import { list, say } from "./words.js";
 
@@ -18,8 +19,8 @@ import { list, say } from "./words.js";
  */
 
 /* How gear of each kind goes in by size, and what may go between. A kind that is not here is not reckoned on a page. */
-/** @type {Record<string, { fit: (gear: any, opening: any, between: any, usual: any) => any, between: string }>} */
-const SIZED = { receiver: { fit: receiver, between: "kit" }, speaker: { fit: speaker, between: "spacer" } };
+/** @type {Record<string, { fit: (gear: any, opening: any, between: any, usual: any, toGet: string) => any, between: string }>} */
+const SIZED = { receiver: { fit: receiver, between: "kit" }, speaker: { fit: speaker, between: "spacer" }, tweeter: { fit: tweeter, between: "crossover" } };
 
 /* Whether the page can work out what goes into an opening of a kind. */
 export function reckons(kind) { return kind in SIZED; }
@@ -43,7 +44,7 @@ export function between(place, shelf) {
 export function fitIn(asked, gear, car, sizes = new Map()) {
   const { place } = asked, shelf = suiting(asked.stock, asked.vehicle, asked.written, car), parts = between(place, shelf);
   const key = [gear, ...parts].map((item) => item.id).join(" ");
-  if (!sizes.has(key)) sizes.set(key, SIZED[place.kind].fit(gear.gear, place.opening, parts, asked.usual));
+  if (!sizes.has(key)) sizes.set(key, SIZED[place.kind].fit(gear.gear, place.opening, parts, asked.usual, gear.to_get));
   const found = place.joining ? joined(sizes.get(key), gear, place.joining, car, shelf) : loaded(sizes.get(key), gear, place, car, asked.fitted);
   return { ...found, alters: parts.filter((item) => item.alters.length && found.parts.includes(item.name)).map(altering) };
 }

@@ -148,7 +148,7 @@ class Builder:
 
     def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])
-        keyed = keys(self._workspace, paths, self._address, self._digests)
+        keyed = keys(self._workspace, paths, self._address, self._digests, stock(self._workspace))
         memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)

@@ -5,6 +5,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from undertrim import resources
+from undertrim.derive.fit.joining import Joining
+from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build.day import today
 from undertrim.record import photo_files
 from undertrim.record.collection import settings
@@ -16,7 +18,10 @@ from undertrim.words import spoken
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for, the state of the stock, the papers that are printed on, and the name of the folder that its files then have."""
+    """A vehicle record, the site it is prepared for, the papers that are printed on, and the name of the folder that its files then have.
+
+    `gear` is the state that the whole stock is read in. It is not in the key: that has only what the vehicle's files say of the stock.
+    """
 
     path: Path
     site_url: str
@@ -24,16 +29,21 @@ class Keyed:
     papers: tuple[str, ...]
     key: str
 
-    def now(self, gear: str) -> "Keyed":
-        """The same vehicle as its record is now, with the state that the stock was read in."""
-        return replace(self, gear=gear, key=_key(self.path, self.site_url, gear, self.papers, Digests()))
+    def now(self, gear: str, shelf: Joining) -> "Keyed":
+        """The same vehicle as its record is now, with the stock and the state that it was read in."""
+        return replace(self, gear=gear, key=_key(self.path, self.site_url, shelf, self.papers, Digests()))
 
 
-def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests) -> list[Keyed]:
-    """The vehicles at `paths`, and the gear that is held against them, as they are now."""
-    gear = gear_key(workspace, digests)
+def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests, stock: Stock) -> list[Keyed]:
+    """The vehicles at `paths`, and what they say of the stock, as they are now."""
+    gear, shelf = gear_key(workspace, digests), Joining(stock)
     papers = settings(workspace.root).paper
-    return [Keyed(path, site_url, gear, papers, _key(path, site_url, gear, papers, digests)) for path in paths]
+    return [Keyed(path, site_url, gear, papers, _key(path, site_url, shelf, papers, digests)) for path in paths]
+
+
+def address(path: Path) -> str:
+    """The vehicle of a file, as `make/id`."""
+    return f"{path.parent.name}/{path.stem}"
 
 
 def gear_key(workspace: Workspace, digests: Digests) -> str:
@@ -43,9 +53,9 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
     return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
 
 
-def _key(path: Path, site_url: str, gear: str, papers: tuple[str, ...], digests: Digests) -> str:
-    """Changes with the record's place, content and photographs, the records that it takes from, the stock, the site's address, the papers, the program itself and, for the ages, the month."""
+def _key(path: Path, site_url: str, shelf: Joining, papers: tuple[str, ...], digests: Digests) -> str:
+    """Changes with the record's place, content and photographs, the records that it takes from, what of the stock joins a receiver to it, the site's address, the papers, the program itself and, for the ages, the month."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
     beside = sisters_digest(path.parent.parent, path, digests)
     told = site_url, " ".join(papers), resources.program(), spoken().tag, f"{today():%Y-%m}"
-    return joined(digests.of(path), beside, place, photos, gear, *told)
+    return joined(digests.of(path), beside, place, photos, shelf.key(address(path)), *told)

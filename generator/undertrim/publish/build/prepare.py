@@ -5,11 +5,12 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from undertrim.check.shelf import stock
+from undertrim.derive.fit.joining import Joining
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside, prepared
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
-from undertrim.publish.build.keyed import Keyed, gear_key
+from undertrim.publish.build.keyed import Keyed, address, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
@@ -63,7 +64,7 @@ def _prepare_all(
             keyed, workers.each(partial(_prepare, workspace, sheets=sheets, tag=spoken().tag), keyed), strict=True
         ):
             shown = workspace.shown(item.path)
-            yield failure(shown, _address(item.path), made) if isinstance(made, Failed) else made
+            yield failure(shown, address(item.path), made) if isinstance(made, Failed) else made
     finally:
         if crew is None:
             workers.close()
@@ -78,22 +79,18 @@ def _counted(
         yield item
 
 
-def _address(path: Path) -> str:
-    return f"{path.parent.name}/{path.stem}"
-
-
 def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Prepared | Failure:
     """Make a vehicle's files in the language of a tag, or say why they cannot be made."""
     if tag != spoken().tag:  # a worker may have been started before anybody said which, or know nothing of it
         with speaking(language(tag)):
             return _prepare(workspace, item, sheets=sheets, tag=tag)
-    shown, address = workspace.shown(item.path), _address(item.path)
+    shown, name = workspace.shown(item.path), address(item.path)
     try:
         return _made(workspace, item, sheets=sheets)
     except (Unplannable, TooMany) as error:
-        return refused(shown, address, error.said)
+        return refused(shown, name, error.said)
     except Broken as error:
-        return broken(shown, address, error)
+        return broken(shown, name, error)
 
 
 def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
@@ -101,8 +98,8 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     while True:
         shelf, gear = _shelf(workspace, item.gear)
         entry, photos = workspace.load(item.path), album(item.path)
-        made = _facts(entry, shelf, photos)
-        now = item.now(gear)
+        made = _facts(entry, shelf.of(address(item.path)), photos)
+        now = item.now(gear, shelf)
         if now == item:
             break
         item = now
@@ -120,12 +117,12 @@ def _facts(entry: Entry, shelf: Stock, photos: Album) -> Published:
 
 
 @lru_cache(maxsize=1)
-def _shelf(workspace: Workspace, gear: str) -> tuple[Stock, str]:
+def _shelf(workspace: Workspace, gear: str) -> tuple[Joining, str]:
     """The stock, and the key of the state it was read in; `gear` is the state it should have."""
     while True:
         shelf, now = stock(workspace), gear_key(workspace, Digests())
         if now == gear:
-            return shelf, now
+            return Joining(shelf), now
         gear = now
 
 

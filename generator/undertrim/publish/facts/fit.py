@@ -1,20 +1,18 @@
-"""What fits into an opening, as data: one entry for each group of cars in which the answer is the same."""
+"""What of the stock fits into an opening, as the commands answer it: one entry for each group of cars in which the answer is the same."""
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from undertrim.derive.fit.answers import Answer, Vehicle, answer
+from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.verdict import STOP, Fit, Kind
-from undertrim.publish.facts import closed, duties, gear_card, names
-from undertrim.publish.facts.drawn import drawn
-from undertrim.publish.facts.kinds import Drawing
+from undertrim.publish.encoding import Spread
+from undertrim.publish.facts import gear_card, limits
 from undertrim.publish.facts.wiring import function_name
-from undertrim.record.model import Opening
 from undertrim.record.model.gear import AnyGear
 from undertrim.words import Items, Message, Value, Word, message
 
@@ -92,23 +90,10 @@ class ShownFit:
 class ShownAnswer:
     """What fits in one group of cars; `fits` is had once, in its order."""
 
-    there: bool
-    closed: Value
-    cars: Sequence[Mapping[str, str]]
-    cars_words: Value
-    takes: Sequence[Value]
-    duties: Sequence[duties.ShownDuty]
+    limits: Spread[limits.ShownLimits]
     counts_words: Items
     notes: Sequence[Value]
     fits: Iterable[ShownFit]
-
-
-@dataclass(frozen=True, slots=True)
-class ShownFits:
-    """The whole stock ranked for an opening, and what is drawn of it."""
-
-    fit: Sequence[ShownAnswer]
-    drawn: Mapping[str, Drawing]
 
 
 def verdict_words(fit: Fit) -> Message:
@@ -122,24 +107,13 @@ def _verdict(fit: Fit) -> Kind | Literal["to-get"]:
     return "to-get" if fit.kind == "fits-with" and fit.to_get else fit.kind
 
 
-def fits(vehicle: Vehicle, opening: Opening) -> ShownFits:
-    """The whole stock ranked for an opening, and what is drawn of it. Numbers of a check are in its unit, mm or ohm."""
-    found = answer(vehicle, opening, None, {})
-    return ShownFits([of_answer(vehicle, one) for one in found], drawn(vehicle, opening, found))
-
-
 def of_answer(vehicle: Vehicle, item: Answer) -> ShownAnswer:
     """One answer."""
     counted = Counter(map(_verdict, item.fits))
     counts = tuple(message(f"verdicts/number-{verdict}", count=number) for verdict, number in counted.items())
     common = shared(item.fits)
     return ShownAnswer(
-        there=item.there,
-        closed=closed.said(item.opening, item.closed) if item.closed else "",
-        cars=[dict(car) for car in item.cars],
-        cars_words=names.kinds_of_car(vehicle.record, item.cars),
-        takes=item.takes,
-        duties=duties.of_answer(vehicle, item),
+        limits=limits.of_answer(vehicle, item),
         counts_words=Items(counts, "semicolon"),
         notes=[*common, *left_out(vehicle, item.opening.takes)],
         fits=(of_fit(fit, vehicle.stock, common) for fit in item.fits),

@@ -13,7 +13,7 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.facts import words
 from undertrim.publish.facts.kinds import room
 from undertrim.publish.facts.kinds.receiver.joining import Joining
-from undertrim.publish.facts.kinds.speaker.loads import Load
+from undertrim.publish.facts.loads import Load
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.facts.words import Clauses
 from undertrim.record.model import Opening

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.kinds.tweeter import feed
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import Published
@@ -18,6 +19,7 @@ from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.facts.words import Clauses, clauses
 from undertrim.record.gear import GEAR, GearFacts
+from undertrim.record.model.kinds.tweeter import TweeterGear
 from undertrim.resources import table
 from undertrim.words import Value, word
 
@@ -37,7 +39,7 @@ class ShelfPlace:
 
 @dataclass(frozen=True, slots=True)
 class ShelfGear:
-    """A piece of stock with its sizes; `alters` is what fitting it does to the car. One without `suits` is for any car."""
+    """A piece of stock with its sizes; `alters` is what fitting it does to the car, `to_get` what keeps low tones away from a tweeter where nothing in stock does. One without `suits` is for any car."""
 
     id: str
     name: str
@@ -45,6 +47,7 @@ class ShelfGear:
     gear: Published
     suits: Sequence[ShelfPlace]
     alters: Sequence[str]
+    to_get: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +134,13 @@ def _script(name: str, data: str) -> str:
 def of(item: Gear) -> ShelfGear:
     """One piece of stock."""
     suits = [ShelfPlace(place.vehicle, place.opening, clauses(place.when)) for place in item.facts.suits]
-    return ShelfGear(item.id, item.name, item.facts.kind, gear_data(item.facts), suits, item.facts.alters)
+    return ShelfGear(
+        item.id, item.name, item.facts.kind, gear_data(item.facts), suits, item.facts.alters, _to_get(item.facts)
+    )
+
+
+def _to_get(facts: GearFacts) -> Value:
+    return feed.part(facts) if isinstance(facts, TweeterGear) else ""
 
 
 def _left_out(stock: Stock) -> Iterator[LeftOut]:

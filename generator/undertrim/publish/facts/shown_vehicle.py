@@ -1,6 +1,6 @@
 """What all facts of a vehicle are made of, part by part; each part is said before the next is made."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.publish.encoding import Spread
@@ -10,11 +10,11 @@ from undertrim.publish.facts import (
     coverage,
     duties,
     evidence,
-    fit,
     fit_page,
     identity,
     joints,
     ladders,
+    limits,
     openings,
     photos,
     plans,
@@ -25,6 +25,7 @@ from undertrim.publish.facts import (
     visit_words,
     wiring,
 )
+from undertrim.publish.facts.kinds import Drawing
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Value
 
@@ -76,11 +77,12 @@ class RestraintArea:
 
 @dataclass(frozen=True, slots=True)
 class ShownOpening:
-    """An opening with its photographs, what fits it, what is drawn of it, and the form beside it."""
+    """An opening with its photographs, what it takes, what is drawn of it, and what the pages reckon with."""
 
     opening: Spread[openings.MeasuredOpening]
     photos: Sequence[photos.ShownPhoto]
-    fits: Spread[fit.ShownFits]
+    limits: Sequence[limits.ShownLimits]
+    drawn: Mapping[str, Drawing]
     form: fit_page.Form | None
 
 

@@ -22,14 +22,15 @@ from undertrim.publish.facts import (
     connectors,
     coverage,
     doubts,
+    drawn,
     duties,
     evidence,
-    fit,
     fit_page,
     identity,
     joints,
     kits,
     ladders,
+    limits,
     names,
     openings,
     plans,
@@ -73,8 +74,8 @@ class Unplannable(SaidError):  # noqa: N818 - it names the state of the record
 def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, album: Album | None = None) -> Published:
     """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
-    `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear
-    in stock, `album` the record's photographs (those beside its file, if not given).
+    `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear in
+    stock that joins a receiver to the car (`derive/fit/joining.py`: all of it, or that for this vehicle), `album` the record's photographs (those beside its file, if not given).
     """
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
@@ -124,7 +125,11 @@ def _work(known: Vehicle, photos: Shown) -> Work:
         blockers=blockers.blockers(record, known.address, known.stock),
         openings=(
             ShownOpening(
-                openings.opening(record, item), photos.of(item), fit.fits(known, item), fit_page.form(known, item)
+                opening=openings.opening(record, item),
+                photos=photos.of(item),
+                limits=limits.limits(known, item),
+                drawn=drawn.drawn(known, item, []),
+                form=fit_page.form(known, item),
             )
             for item in record.openings.values()
         ),

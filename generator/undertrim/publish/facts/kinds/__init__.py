@@ -9,7 +9,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.publish.facts.kinds.receiver.joining import Joining
-from undertrim.publish.facts.kinds.speaker.loads import Load
+from undertrim.publish.facts.loads import Load
 from undertrim.publish.pictures.drawings.axis import Section
 from undertrim.publish.pictures.drawings.bay import Bay
 from undertrim.publish.pictures.drawings.dash import Dash

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Never
+from typing import Any
 
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
@@ -12,6 +12,7 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.drawn_margins import to_get
+from undertrim.publish.facts.loads import Load, loads
 from undertrim.publish.pictures.drawings.rings import Part, Ring, Rings
 from undertrim.record.model import Blank, Hole
 from undertrim.record.model.kinds.tweeter import CrossoverGear, CrossoverPlace, TweeterGear, TweeterOpening
@@ -69,8 +70,8 @@ class Room:
 
     @property
     def form(self) -> tuple[str, ...]:
-        """Nothing: there is no form."""
-        return ()
+        """The fields of the opening that the scripts reckon with."""
+        return ("mount", "cup", "cut_out", "flat", "depth", "room_in_front", "feed", "corner", "crossover_place")
 
     def outlines(self) -> Iterator[Row]:
         """How it is held, and in what."""
@@ -112,9 +113,9 @@ class Room:
         if self.opening.feed != "crossover":
             yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
 
-    def loads(self, vehicle: Vehicle) -> Iterator[Never]:
-        """Nothing: no form reckons with it."""
-        return iter(())
+    def loads(self, vehicle: Vehicle) -> Iterator[Load]:
+        """What drives it and what is joined to it, in each kind of car."""
+        return loads(vehicle, self.opening)
 
     def joining(self, vehicle: Vehicle) -> None:
         """Nothing: it takes the place of no factory unit that does more than sound."""

@@ -25,10 +25,10 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
         "totals": added(spans.working(facts["totals"])),
         "openings": [_opening(entry) for entry in facts.get("openings", [])],
-        "fits": [
-            {**_fit(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
+        "limits": [
+            {**_limits(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
             for entry in facts.get("openings", [])
-            for first, found in enumerate(entry.get("fit", []))
+            for first, found in enumerate(entry.get("limits", []))
         ],
         "sections": steps.sections(facts, pictures),
         "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
@@ -135,46 +135,15 @@ def _opening(entry: Published) -> Published:
     }
 
 
-def _fit(entry: Published, found: Published) -> Published:
-    """What of the stock fits an opening, in the cars of one answer."""
+def _limits(entry: Published, found: Published) -> Published:
+    """What an opening takes, in the cars of one answer."""
     return {
         "name": entry["name"],
         "when": found["cars_words"],
         "closed": found["closed"],
         "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
-        "stock": found["counts_words"] or message("fit-shown/none", kind=message(f"gear-kinds/{entry['gear']}")),
-        "notes": [
-            *(duties.line(one["name"], one["kept_words"], one["when"]) for one in found["duties"]),
-            *found["notes"],
-        ],
-        "rows": [
-            {
-                "verdict": fit["verdict_words"],
-                "plain": fit["verdict"] != "does-not-fit",
-                "gear": fit["name"],
-                "words": _reasons(fit),
-            }
-            for fit in found["fits"]
-        ],
+        "notes": [duties.line(one["name"], one["kept_words"], one["when"]) for one in found["duties"]],
     }
-
-
-_IN_ONE_LINE = 5
-"""So many reasons stand behind each other; more are rows, or nobody finds the one that counts."""
-
-
-def _reasons(fit: Published) -> list[Value]:
-    """What a verdict says beyond its word, and what is not simply on a wire, in one row or a row each."""
-    open_needs = [_need(need) for need in fit["functions"] if need["by"] != "wire"]
-    nearest = message("sheet/nearest", gear=fit["nearest_name"]) if fit["nearest"] else ""
-    about = [] if fit["verdict"] == "does-not-fit" else [words.rstrip(".") for words in fit["about"]]
-    reasons = [part for part in (fit["reason"], *open_needs, *fit["notes"], *about, nearest) if part]
-    rows = reasons if len(reasons) > _IN_ONE_LINE else [listed(reasons, "semicolon")] if reasons else []
-    return [message("sheet/reason", reasons=row) for row in rows]
-
-
-def _need(need: Published) -> Message:
-    return message("sheet/need", name=need["name"], words=need["words"])
 
 
 def _connector(entry: Published, pictures: Pictures) -> Published:

@@ -106,6 +106,11 @@ def _sides(sides: Sequence[Quantity | Blank | None]) -> list[Quantity | Blank | 
     return sorted(sides, key=lambda one: -one.value if isinstance(one, Quantity) else 0)
 
 
+def part(facts: TweeterGear) -> Message:
+    """What would have to be got for a tweeter that is fed the whole range."""
+    return _to_get(facts, ()).to_get or message("fit-tweeter/get-any")
+
+
 def _to_get(facts: TweeterGear, told: tuple[Message, ...]) -> Fed:
     """A capacitor, or the parts of a steeper filter, that would have to be got."""
     needed, load = facts.high_pass, facts.impedance

@@ -13,7 +13,7 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import bolts, face, hole
 from undertrim.publish.facts.kinds.speaker.drawn import front, section
-from undertrim.publish.facts.kinds.speaker.loads import Load, loads
+from undertrim.publish.facts.loads import Load, loads
 from undertrim.publish.pictures.drawings.axis import Section
 from undertrim.publish.pictures.drawings.front import Front
 from undertrim.record.model import Hole
