@@ -9,7 +9,7 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-from answers import seen, sheets, told
+from answers import on_terminal, seen, sheets, told
 
 import typed
 from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
@@ -99,6 +99,13 @@ def on_pages() -> frozenset[str]:
 def on_sheets() -> frozenset[str]:
     """The marks that sheets show."""
     return _found()[1]
+
+
+@cache
+def in_answers() -> frozenset[str]:
+    """The marks that `fit` shows of gear, held against some vehicles: pages do not know the stock."""
+    _, fit, _ = zip(*(on_terminal(item, shelf) for item, shelf in _settings() if shelf is not NOTHING), strict=True)
+    return frozenset(mark for say in fit for mark in _MARK.findall(say()))
 
 
 @cache

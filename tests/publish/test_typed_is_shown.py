@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from changing import changes_something
-from marking import marks, on_pages, on_sheets, texts
+from marking import in_answers, marks, on_pages, on_sheets, texts
 
 import typed
 from undertrim.derive.fit.stock import Stocked
@@ -34,8 +34,8 @@ UNSHOWN = {
 }
 """Fields that are not probed, each with the reason."""
 UNPRINTED = dict.fromkeys(
-    ("photo.shows", "photo.marks.label"),
-    "belongs to a photograph, and on paper only the sheet of a visit has those: `test_visit_sheet.py`",
+    ("photo.shows", "photo.marks.label", "gear.nominal", "gear.terminals"),
+    "belongs to a photograph or to gear, and on paper only the sheet of a visit has those: `test_visit_sheet.py`",
 )
 """Texts that no sheet has, each with the reason."""
 FIELDS = [
@@ -46,9 +46,10 @@ FIELDS = [
 
 
 def test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it() -> None:
-    """In one test, since all of them are read from the same pages."""
+    """In one test, since all of them are read from the same pages. Texts of gear are on a page, or where gear is ranked."""
     marked = {name: marks()[name] for name in FIELDS if name in marks()}
-    unseen = [name for name, found in marked.items() if not found & on_pages()]
+    shown = {name: on_pages() | (in_answers() if name.startswith(("gear.", "lead.")) else set()) for name in marked}
+    unseen = [name for name, found in marked.items() if not found & shown[name]]
     assert [name for name in unseen if name in texts() or not changes_something(name)] == []
     assert {name for name in marked.keys() & texts() if not marked[name] & on_sheets()} == UNPRINTED.keys()
 

@@ -113,6 +113,14 @@ def test_the_joint_is_that_of_the_gear_and_what_stands_between() -> None:
     assert "Skerrowe H-F14" not in by_hand
 
 
+def test_what_the_gear_says_for_the_hands_is_there() -> None:
+    whole = " ".join(" ".join(pages()).split())
+    speaker, receiver = (item for item in made(FINCH).gear.values())
+    assert {speaker.id, receiver.id} == {"tidewrack-haven-65", "skerrowe-broadside"}
+    assert "Known as 6.5 in (a name, not a dimension). Terminals" in whole
+    assert "Known as double height" in whole
+
+
 def test_airbags_are_named_where_the_visit_works() -> None:
     named = {
         words: visited.view(made(words), URL, "a4", DAY, photos(words))["restraints"]
