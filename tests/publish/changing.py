@@ -21,7 +21,11 @@ from undertrim.record.gear import AnyGear, GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 
+Say = Callable[[Entry, Stock], str]
+
 MOST_TRIES = 12
+_FIT = 1
+"""Which of the answers on a terminal holds gear against a vehicle."""
 _USUAL = ("gant-1998-2003", "finch-2014-2018")
 """Vehicles beside which gear is held that is made for none."""
 
@@ -33,7 +37,7 @@ def changes_something(name: str) -> bool:
     """
     uses = sorted(typed.uses()[name], key=lambda use: use.path.stat().st_size)
     tried: list[Entry] = []
-    ways = (_alone, _beside) if uses[0].kind == "vehicle" else (_on_page, _anywhere)
+    ways = (_alone, _beside) if uses[0].kind == "vehicle" else (_ranked, _otherwise)
     for entry in islice(_allowed(uses), MOST_TRIES):
         if _told(ways[0], entry):
             return True
@@ -118,23 +122,36 @@ def _alone(entry: Entry) -> bool:
 def _beside(entry: Entry) -> bool:
     """Whether anything that is said of it beside the whole stock does."""
     said = (page, *(_terminal(number) for number in range(3)))
-    return any(say(entry, _shelf()) != say(_usual(entry.path), _shelf()) for say in said)
+    return any(say(entry, _shelf()) != _usually(say, entry.path) for say in said)
 
 
-def _on_page(entry: Entry) -> bool:
-    """Whether changed gear is told by the page of a vehicle."""
-    shelf = _with(entry)
-    return any(page(vehicle, shelf) != _page_beside(vehicle.path, entry.path) for vehicle in _vehicles(entry))
+@cache
+def _usually(say: Say, path: Path) -> str:
+    return say(_usual(path), _shelf())
 
 
-def _anywhere(entry: Entry) -> bool:
-    """Whether it is told by anything that is said of a vehicle."""
-    said = [_terminal(number) for number in range(3)]
-    before, after = _part_of(entry.path), _with(entry)
-    return any(say(vehicle, after) != say(vehicle, before) for vehicle in _vehicles(entry) for say in said)
+def _ranked(entry: Entry) -> bool:
+    """Whether changed gear is told where gear is held against a vehicle: pages do not know the stock."""
+    return _differs(entry, _terminal(_FIT))
 
 
-def _terminal(number: int) -> Callable[[Entry, Stock], str]:
+def _otherwise(entry: Entry) -> bool:
+    """Whether it is told by anything else that is said of a vehicle."""
+    return any(_differs(entry, say) for say in (page, *(_terminal(number) for number in range(3) if number != _FIT)))
+
+
+def _differs(entry: Entry, say: Say) -> bool:
+    after = _with(entry)
+    return any(say(vehicle, after) != _before(say, vehicle.path, entry.path) for vehicle in _vehicles(entry))
+
+
+@cache
+def _before(say: Say, path: Path, gear: Path) -> str:
+    return say(_usual(path), _part_of(gear))
+
+
+@cache
+def _terminal(number: int) -> Say:
     return lambda entry, shelf: list(on_terminal(entry, shelf))[number]()
 
 
@@ -146,11 +163,6 @@ def _usual(path: Path) -> Entry:
 @cache
 def _page_alone(path: Path) -> str:
     return page(_usual(path), NOTHING)
-
-
-@cache
-def _page_beside(path: Path, gear: Path) -> str:
-    return page(_usual(path), _part_of(gear))
 
 
 @cache
