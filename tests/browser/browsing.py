@@ -12,9 +12,17 @@ from undertrim.publish.build.building import build
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
+UNWANTED = [
+    # What playwright leaves out too: the last such list is the one that counts.
+    "AvoidUnnecessaryBeforeUnloadCheckSync", "DestroyProfileOnBrowserClose", "HttpsUpgrades", "HttpsFirstBalancedModeAutoEnable",
+    "LensOverlay", "MediaRouter", "PaintHolding", "ThirdPartyStoragePartitioning", "AvoidCorsURLLoaderRestartOnRedirect",
+    "TcpPortRandomizationWin", "OptimizationHints", "NetworkTimeServiceQuerying", "AimEnabled", "PreconnectToSearch",
+    # Pages of the browser's own that every new context loads for an address bar that nobody sees: they took nine tenths of an empty page.
+    "WebUIOmniboxPopup", "WebUIOmniboxFullPopup", "WebUIOmniboxAimPopup", "SpareRendererForSitePerProcess",
+]  # fmt: skip
 QUIET = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
+    "--disable-component-update", "--disable-sync", f"--disable-features={','.join(UNWANTED)}",
 ]  # fmt: skip
 
 
