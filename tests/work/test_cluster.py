@@ -103,6 +103,23 @@ def test_every_item_gets_its_answer(address: str, tmp_path: Path) -> None:
     assert faults == [Fault.TIME, Fault.ERROR, Fault.ENDED]
 
 
+def test_a_cluster_is_waited_for_as_long_as_somebody_works_there(
+    address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("undertrim.work.cluster.PATIENCE", 0.2)
+    cluster = Cluster(address, tmp_path, {}, SMALL)
+    client = cluster._client
+    try:
+        [late] = cluster.each(odd, [SLOW])  # five times as long as the patience
+        assert isinstance(late, Failed)
+        monkeypatch.setattr(client, "scheduler_info", lambda **_: {"workers": {}})
+        with pytest.raises(NoCluster) as gone:
+            list(cluster.each(odd, [SLOW]))
+    finally:
+        cluster.close()
+    assert "nobody works" in say(gone.value.said)
+
+
 def test_workers_that_cannot_do_it_are_refused(address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(NoCluster) as unseen:
         Cluster(address, tmp_path / "elsewhere", {})
