@@ -39,6 +39,7 @@ def test_what_is_closed_stays_closed(phone: Page, site: Path) -> None:
     inside = "Most bands are common practice"
     assert inside not in printed(phone)
     phone.locator("summary", has_text="What a meter should show").first.click()
+    phone.get_by_text(inside).first.wait_for()  # what opens comes with the next frame
     assert inside in printed(phone)
     assert phone.locator("details[open]").count() == 1
 
