@@ -1,17 +1,17 @@
 // What scripts with data call, once the script of their page has run.
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
+import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type * as Lengths from "../site_overrides/assets/undertrim/lengths.js";
 import type { Finder, MeterTable, Shelf, ShelfPiece } from "published";
 
 declare global {
   interface Window {
     undertrimFinder(name: string, data: Finder): void;
     undertrimFit: {
+      fittings: typeof FitTime.fittings;
       open: typeof FitPlace.open;
       ranked: typeof FitPlace.ranked;
-      reckons: typeof FitPlace.reckons;
-      use: typeof Lengths.use;
+      use: typeof FitPlace.use;
       verdict: typeof FitPlace.verdict;
       verdictWords: typeof FitVerdict.verdictWords;
     };

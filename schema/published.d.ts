@@ -294,8 +294,7 @@ export interface Opening {
   /** What it takes, once for each group of cars. */
   limits: Array<Limits>;
   drawn: Drawn;
-  /** What the scripts reckon with there; null for a kind with which none does. */
-  form: Form | null;
+  form: Form;
 }
 
 /** Photograph: A picture of a thing at a car, with the spots to look at. */
@@ -422,7 +421,7 @@ export interface Form {
   /** The kind of gear that goes in. */
   gear: string;
   /** Its dimensions, on the cautious side of any dispute. */
-  opening: ReceiverPlace | SpeakerPlace | TweeterPlace;
+  opening: AmplifierPlace | ReceiverPlace | SpeakerPlace | TweeterPlace;
   clauses: Clauses;
   /** The cars in which it is inside the high-voltage system, so that nothing is offered. */
   closed: Array<Clauses>;
@@ -434,6 +433,74 @@ export interface Form {
   loads: Array<Load>;
   /** What gear there is joined to; null where it takes the place of no factory unit. */
   joining: Joining | null;
+  /** What an amplifier there is fed by, hears and drives; null for other gear. */
+  feeding: Feeding | null;
+}
+
+/** Feeding: What an amplifier is fed by, hears and drives, in every kind of car. */
+export interface Feeding {
+  /** The run of its cable; null where none is recorded. */
+  run: FedAlong | null;
+  /** What the car can give; null where nothing is recorded. */
+  supply: Battery | null;
+  /** What the factory radio sends. */
+  sound: Array<SentLevel>;
+  /** The other places for amplifiers. */
+  beside: Array<BesideIt>;
+  /** The places on the channels of the car. */
+  parts: Array<OnChannel>;
+}
+
+/** Run of a feed: A run that feeds an amplifier. */
+export interface FedAlong {
+  /** The run for people. */
+  name: string;
+  /** In m; null where nobody measured it. */
+  length: number | null;
+  /** How warm it is there: in the cabin, or beside the engine. */
+  place: string;
+  /** What its insulation must bear, in degrees C; null for what is usual. */
+  insulation: number | null;
+}
+
+/** Supply of a car: What the car can give. */
+export interface Battery {
+  alternator: Given;
+  battery: Given;
+}
+
+/** Level of a radio: What the factory radio sends in some cars. */
+export interface SentLevel {
+  /** The level of sound. */
+  output: string;
+  clauses: Clauses;
+}
+
+/** Place beside it: Another place for an amplifier. */
+export interface BesideIt {
+  opening: Id;
+  /** Whether its cable goes along the same run. */
+  same_run: boolean;
+  clauses: Clauses;
+}
+
+/** Place on a channel: A place of which a channel of the car may be loaded. */
+export interface OnChannel {
+  opening: Id;
+  /** The place for people. */
+  name: string;
+  /** The channel that feeds it; empty where nobody recorded it. */
+  channel: string;
+  /** The sides it is on; none for one that has no side. */
+  sides: Array<"left" | "right">;
+  impedance: Given;
+  /** What the factory's is fed through; empty where nothing is recorded. */
+  fed_through: "" | "direct" | "capacitor" | "crossover" | "unknown";
+  /** What new gear there is fed through. */
+  then_fed_through: "" | "direct" | "capacitor" | "crossover" | "unknown";
+  /** Whether the factory left it empty. */
+  empty: boolean;
+  clauses: Clauses;
 }
 
 /** Joining: What a receiver is joined to, in each kind of car. */
@@ -1617,6 +1684,7 @@ export type FinderRow = [string, string, string, number, number, string, Array<s
 /** Shelf: What all forms and choices of gear share, in the first file of the shelf. */
 export interface Shelf {
   units: Units;
+  electrical: Calculators;
   usual: Usual;
   /** Records of gear with problems: they are not offered. */
   left_out: Array<LeftOut>;
@@ -1637,6 +1705,8 @@ export interface ShelfGear {
   kind: "amplifier" | "receiver" | "kit" | "harness" | "interface" | "converter" | "leads" | "speaker" | "spacer" | "tweeter" | "crossover";
   /** Its dimensions, and what it is to what it is joined with. */
   gear: AmplifierSizes | ReceiverSizes | KitSizes | HarnessSizes | InterfaceSizes | ConverterSizes | LeadsSizes | SpeakerSizes | SpacerSizes | TweeterSizes | CrossoverSizes;
+  /** Minutes that fitting one takes; null where its record does not say. */
+  fitting: number | null;
   /** What it is made for; nothing for any car. */
   suits: Array<ShelfPlace>;
   /** What fitting it does to the car. */
@@ -1730,6 +1800,21 @@ export interface Usual {
   tweeter_front: FitNumber;
   tweeter_rim: FitNumber;
   bounds: Bounds;
+  amplifiers: UsualAmplifiers;
+}
+
+/** Usual of amplifiers: What the feed of amplifiers is reckoned with where nobody says otherwise. */
+export interface UsualAmplifiers {
+  /** From the distribution block to each, in m. */
+  branch: number;
+  /** Of the current at full power, the share taken on average. */
+  music: number;
+  /** Of the current on its plate, the share given by an alternator at idle. */
+  idle: number;
+  /** What the car itself takes, in A. */
+  car: number;
+  /** What a turn-on lead gives, in A. */
+  turn_on: number;
 }
 
 /** Bounds: Between what an unrecorded fact lies, and what is heard. */
@@ -1991,7 +2076,7 @@ export interface LadderLimits {
   leads_below: number;
 }
 
-/** Tables of the calculators: What the calculators reckon with, in the element `ut-electrical` of their page. */
+/** Tables of electrical sums: What electrical sums rest on: on the shelf, and in the element `ut-electrical` of the page of calculators. */
 export interface Calculators {
   /** How numbers are shown, by unit. */
   print: Record<string, Array<PrintRow>>;
@@ -2189,11 +2274,74 @@ export interface FuseRating {
   colour: string;
 }
 
-/** What an amplifier drives: What an amplifier is to the speakers that it drives. */
+/** Place for an amplifier: The dimensions of a place for an amplifier, and what is there for it. */
+export interface AmplifierPlace {
+  /** The free box; null where it is not recorded. */
+  space: Sides | null;
+  /** The narrowest passage on the way; null where it is not recorded. */
+  way_in: Face | null;
+  /** Whether air can move there; empty where nothing is recorded. */
+  air: string;
+  /** Where the ground goes; null where it is not recorded. */
+  ground_point: GroundPoint | null;
+  /** Where the main fuse goes; null where it is not recorded. */
+  fuse_place: MainFusePlace | null;
+  /** The level of sound that is there; empty for what the radio sends. */
+  finds: string;
+  /** What tells that the sound is on; empty where nothing is recorded. */
+  switched_on_by: string;
+  /** The channels that an amplifier there is joined to; none where nothing is said. */
+  powers: Array<string>;
+}
+
+/** Ground point: Where the ground of an amplifier goes. */
+export interface GroundPoint {
+  /** Where it is. */
+  at: string;
+  /** Whether paint is on it; null where nothing is recorded. */
+  paint: string | null;
+  /** What turns its nut; empty where nothing is recorded. */
+  nut: string;
+  length: Given;
+}
+
+/** Place of the main fuse: Where the main fuse of a cable goes. */
+export interface MainFusePlace {
+  /** Where it is. */
+  at: string;
+  from_battery: Given;
+}
+
+/** Sides of a box: A box by its three sides as they were measured. */
+export interface Sides {
+  width: Given;
+  height: Given;
+  depth: Given;
+}
+
+/** Sizes of an amplifier: The dimensions of an amplifier, what it takes, and what it is to what it is joined with. */
 export interface AmplifierSizes {
+  /** With its terminals; null where it is not recorded. */
+  size: Sides | null;
+  cooling: Given;
   /** How many outputs it has. */
   channels: number;
   least_load: Given;
+  bridged_load: Given;
+  /** What it gives and takes at full power; null where it is not recorded. */
+  rated: Rated | null;
+  /** The levels that it takes. */
+  inputs: Array<string>;
+  /** What switches it on. */
+  wakes_by: Array<string>;
+  turn_on_draws: Given;
+}
+
+/** Rated: What an amplifier gives and takes at full power. */
+export interface Rated {
+  power: Given;
+  efficiency: Given;
+  current: Given;
 }
 
 /** Bay: The free box of a place for an amplifier, with the amplifier in it, from above and from the front. */
@@ -2299,12 +2447,23 @@ export interface ConverterSizes {
   takes: string;
   /** The level of sound that it gives. */
   gives: string;
+  /** Whether it makes a turn-on of the signal; null where nothing is recorded. */
+  makes_turn_on: string | null;
 }
 
 /** What a lead set has: What a lead set is to what it is joined with. */
 export interface LeadsSizes {
   /** The functions that it has a lead for. */
   functions: Array<string>;
+  /** What its leads give, where it says so. */
+  limits: Array<LeadLimit>;
+}
+
+/** Limit of a lead: The most that a lead of a function gives. */
+export interface LeadLimit {
+  /** The function by its id. */
+  function: string;
+  limit: Given;
 }
 
 /** Sizes of a kit: The dimensions of a dash kit. */

@@ -12,10 +12,13 @@ from test_looks import CONTRAST
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.visit.text import parse
+from undertrim.derive.visit.understanding import visit
 from undertrim.publish.facts.fit import verdict_words
+from undertrim.publish.facts.visit import of
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
-from undertrim.words import say
+from undertrim.words import message, say
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html"
 DASH = ".ut-gear-place[data-opening=dash]"
@@ -103,15 +106,36 @@ def test_the_verdict_follows_the_other_gear_of_the_visit(phone: Page, site: Path
         for made in (known, replace(known, visit={"dash": radio}))
     )
     piece = next(gear for gear in alone if say(alone[gear].reason) != say(driven[gear].reason))
-    for visit, fit in (
+    for words, fit in (
         ("jobs=front-door", alone[piece]),
         ("jobs=dash,front-door&dash=skerrowe-broadside", driven[piece]),
     ):
-        phone.goto(f"{(site / FINCH).as_uri()}?{visit}&radio=map&front-door={piece}")
+        phone.goto(f"{(site / FINCH).as_uri()}?{words}&radio=map&front-door={piece}")
         said = phone.locator(".ut-gear-place[data-opening=front-door] .ut-gear-said.ut-verdict")
         said.wait_for()
         assert say(verdict_words(fit)) in said.inner_text()
         assert say(fit.reason) in said.inner_text()
+
+
+def test_the_time_that_gear_takes_stands_beside_that_of_the_steps(phone: Page, site: Path) -> None:
+    text = "finch-2014-2018?jobs=dash,front-door&radio=map&dash=skerrowe-broadside&front-door=tidewrack-haven-65"
+    plan = of(visit(finch(), parse(text)))
+    phone.goto(f"{(site / FINCH).as_uri()}?{text.partition('?')[2]}")
+    phone.locator("#ut-fitting p").first.wait_for()
+    (told,) = plan["fitting"]
+    assert phone.locator("#ut-fitting").inner_text() == say(message("plan/fitting", time=told["words"]))
+    phone.goto(f"{(site / FINCH).as_uri()}?jobs=dash")
+    assert not phone.locator("#ut-fitting").is_visible()
+
+
+@pytest.mark.parametrize("view", ["", ".openings", ".wiring", ".record"])
+def test_every_page_names_the_gear_of_the_visit(phone: Page, site: Path, view: str) -> None:
+    page = (site / FINCH).with_suffix(f"{view}.html").as_uri()
+    phone.goto(f"{page}?jobs=dash,front-door&dash=skerrowe-broadside&dash.harness=none&front-door=no-such")
+    phone.locator("#ut-visit-job", has_text="Skerrowe Broadside").wait_for(state="attached")
+    heading = phone.locator("#ut-visit-job").text_content() or ""  # that of the page of the visit is for its print
+    assert "with Skerrowe Broadside;" in heading
+    assert "with no-such" in heading
 
 
 def test_gear_that_is_not_there_is_said(phone: Page, site: Path) -> None:

@@ -12,7 +12,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.publish.facts.fit import verdict_words
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
-from undertrim.words import say
+from undertrim.words import Message, say
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.openings.html"
 LIST = "#opening-dash details.ut-stock"
@@ -42,15 +42,17 @@ def test_the_list_has_the_stock_in_the_order_and_the_words_of_the_program(phone:
     assert 'undertrim fit "finch-2014-2018?jobs=dash&radio=map"' in phone.locator(LIST).inner_text()
 
 
-def test_a_kind_that_no_script_works_out_says_where_its_answer_is(phone: Page, site: Path) -> None:
-    places = [one.id for one in vehicle().record.openings.values() if one.kind == "amplifier"]
-    assert places
+def test_amplifiers_are_ranked_with_what_feeds_them(phone: Page, site: Path) -> None:
+    known = vehicle()
+    place = next(one for one in known.record.openings.values() if one.kind == "amplifier")
+    found = answer(known, place, None, {})
     phone.goto((site / FINCH).as_uri())
-    for place in places:
-        phone.locator(f"#opening-{place} details.ut-stock > summary").tap()
-        told = phone.locator(f"#opening-{place} details.ut-stock")
-        told.get_by_text("A page cannot work out whether it fits. Ask where the records are: undertrim fit").wait_for()
-        assert told.locator(".ut-verdict").count() == 0
+    phone.locator(f"#opening-{place.id} details.ut-stock > summary").tap()
+    shown = phone.locator(f"#opening-{place.id} details.ut-stock details.ut-verdict")
+    shown.first.wait_for()
+    assert {one.get_attribute("data-gear") for one in shown.all()} == {fit.gear for one in found for fit in one.fits}
+    feed = next(note for one in found for fit in one.fits for note in fit.notes if isinstance(note, Message) and note.code == "fit-amplifier/main")  # fmt: skip
+    assert say(feed) in (phone.locator(f"#opening-{place.id} details.ut-stock").text_content() or "")
 
 
 def test_with_scripts_off_the_page_says_where_the_stock_is_ranked(

@@ -3,7 +3,7 @@
 import pytest
 
 from in_node import Run
-from undertrim.publish.web import calculators
+from undertrim.publish.facts import electrical_tables
 from undertrim.words import Language, speaking
 from undertrim.words.catalogue import context, english, rooms, texts
 from undertrim.words.language import Text
@@ -22,7 +22,9 @@ EACH = """({ tables, vectors }) => {
 
 
 def compare(run: Run, vectors: list[Vector]) -> None:
-    answers = run(EACH, {"tables": calculators.tables(), "vectors": [list(vector) for vector in vectors]}, *MODULES)
+    answers = run(
+        EACH, {"tables": electrical_tables.tables(), "vectors": [list(vector) for vector in vectors]}, *MODULES
+    )
     assert len(answers) == len(vectors)
     for vector, answer in zip(vectors, answers, strict=True):
         assert printed(answered(vector)) == printed(answer), vector
@@ -58,4 +60,4 @@ def test_another_language_is_spoken_alike(run: Run) -> None:
 def test_what_is_no_number_is_refused(run: Run, value: str) -> None:
     asking = f"electrical_sound.gain({{ power: {value}, load: 4 }})"
     program = f"(tables) => {{ electrical_numbers.use(tables); try {{ return {asking}; }} catch (error) {{ return error.message; }} }}"
-    assert run(program, calculators.tables(), *MODULES) == "the power is not a number"
+    assert run(program, electrical_tables.tables(), *MODULES) == "the power is not a number"

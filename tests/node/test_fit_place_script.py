@@ -1,111 +1,31 @@
 """What the pages say of gear of the shelf is what the program says: every piece of stock at every opening of every shipped vehicle, and random visits."""
 
 import random
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import pytest
 
+from asked_of_pages import ONE, PATHS, RANKED, asked, channels, known, put, told, worst
 from in_node import Run
-from undertrim.check.shelf import stock
 from undertrim.derive import cars
-from undertrim.derive.evidence.disputed import reckoned
-from undertrim.derive.fit.answers import Answer, Vehicle, answer
-from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.duty_kinds import kinds as kinds_of_duty
 from undertrim.derive.fit.stock import Gear, Stock
-from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.visit.between import kinds, left, suiting
-from undertrim.publish.encoding import said
-from undertrim.publish.facts import fit_page, shelf
-from undertrim.publish.facts.kinds import room
 from undertrim.record.model import Claim, Conflict, Opening, SoundSystem, VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening
 from undertrim.record.model.kinds.receiver import HarnessGear, InterfaceGear, KitGear, ReceiverGear
 from undertrim.record.model.kinds.speaker import SpacerGear
-from undertrim.record.store import Workspace
-from undertrim.words import Message
 from vectors.printed import printed
 
-ROOT = Path(__file__).parents[2]
-SPACE = Workspace(ROOT)
-PATHS = SPACE.files([SPACE.records / "vehicles"])
-MODULES = ("lengths", "fit-place")
 EACH = 40
 ROUNDS = 2
 
 
-def known(path: Path) -> Vehicle:
-    entry = SPACE.load(path)
-    assert isinstance(entry.record, VehicleRecord)
-    return Vehicle(reckoned(entry.record), entry.address, stock(SPACE), clearances())
-
-
-def asked(vehicle: Vehicle, opening: Opening, car: Mapping[str, str]) -> dict[str, Any]:
-    """What a page has of a question, without the shelf: what was chosen to stand between is taken off that there."""
-    return {
-        "place": said(fit_page.form(vehicle, opening)),
-        "vehicle": vehicle.address,
-        "written": opening.written,
-        "variants": {name: list(one.choices) for name, one in cars.variants(vehicle.record).items()},
-        "labels": {},
-        "car": dict(car),
-        "kept": [item.id for item in vehicle.shelf(opening.id).items],
-        "fitted": {name: item.id for name, item in vehicle.visit.items()},
-    }
-
-
-BEGIN = """({ units, usual, stock, asks }) => {
-  lengths.use(units);
-  const byId = Object.fromEntries(stock.map((item) => [item.id, item]));
-  const whole = (one) => ({ ...one, usual, stock: stock.filter((item) => one.kept.includes(item.id)), fitted: Object.fromEntries(Object.keys(one.fitted).map((name) => [name, byId[one.fitted[name]]])) });
-  const told = (fit) => ({ kind: fit.kind, headline: fit.headline, reason: fit.reason, parts: fit.parts, to_get: fit.to_get, alters: fit.alters });
-"""
-RANKED = (
-    BEGIN
-    + "return asks.map((one) => fit_place.ranked(whole(one)).map((row) => ({ gear: row.gear.id, ...told(row.fit) }))); }"
-)
-ONE = (
-    BEGIN
-    + """return asks.map((one) => { const made = whole(one), { free } = fit_place.open(made);
-  return free.length ? { gear: one.gear, ...told(fit_place.verdict(made, byId[one.gear], free).fit) } : null; }); }"""
-)
-
-
-def put(run: Run, program: str, asks: list[dict[str, Any]], held: Stock | None = None) -> Any:
-    items = (held or stock(SPACE)).items
-    made = {"units": shelf.length_units(), "usual": shelf.usual_data(clearances()), "stock": list(map(shelf.of, items))}
-    return run(program, {**said(made), "asks": asks}, *MODULES)
-
-
-def told(fit: Fit) -> dict[str, Any]:
-    altering = [note for note in fit.notes if isinstance(note, Message) and note.code == "fit/altering"]
-    found: dict[str, Any] = said(
-        {
-            "gear": fit.gear,
-            "kind": fit.kind,
-            "headline": fit.headline,
-            "reason": fit.reason,
-            "parts": list(fit.parts),
-            "to_get": list(fit.to_get),
-            "alters": altering,
-        }
-    )
-    return found
-
-
-def worst(answers: list[Answer]) -> list[Fit]:
-    """Of each piece of gear what it comes to in the car that it suits least, in the order of a list."""
-    found: dict[str, Fit] = {}
-    for fit in (fit for one in answers for fit in one.fits):
-        found[fit.gear] = max(found.get(fit.gear, fit), fit, key=lambda each: each.rank)
-    return sorted(found.values(), key=lambda each: each.rank)
-
-
 def openings(vehicle: Vehicle) -> list[Opening]:
-    return [one for one in vehicle.record.openings.values() if room(one).form]
+    return [*vehicle.record.openings.values()]
 
 
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
@@ -169,12 +89,6 @@ def varied(vehicle: Vehicle, chance: random.Random) -> Vehicle:
 
 KEPT = ("stays", "moved", "none", "interface", "interface", "unknown")
 BY = ("wire", "data", "absent", "unknown")
-
-
-def channels(record: VehicleRecord, chance: random.Random) -> tuple[str, ...]:
-    """Some of the channels of a record, or none said."""
-    every = sorted({one.channel for one in record.openings.values() if one.on_channel and one.channel})
-    return tuple(chance.sample(every, chance.randint(0, len(every))))
 
 
 def sounding(one: SoundSystem, record: VehicleRecord, chance: random.Random) -> SoundSystem:

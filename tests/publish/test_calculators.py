@@ -6,6 +6,7 @@ from html.parser import HTMLParser
 
 import pytest
 
+from undertrim.publish.facts import electrical_tables
 from undertrim.publish.web import calculators
 from undertrim.resources import table, top
 from undertrim.words import Language, speaking
@@ -30,8 +31,8 @@ def test_the_script_gets_the_same_tables() -> None:
     held = re.search(r'id="ut-electrical">(.*?)</script>', calculators.page(), re.DOTALL)
     assert held
     assert "<" not in held[1]
-    assert json.loads(held[1]) == calculators.tables()
-    assert calculators.tables()["ampacity"] == table("electrical-ampacity")
+    assert json.loads(held[1]) == electrical_tables.tables()
+    assert electrical_tables.tables()["ampacity"] == table("electrical-ampacity")
 
 
 def test_no_text_in_a_table_can_close_its_script(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,4 +1,4 @@
-"""A visit's plan, its printed sheet, and what the vehicle's page selects from the published data say the same: random visits to every record.
+"""A visit's plan, its printed sheet, and what the vehicle's page selects from the published data and reckons of the gear say the same: random visits to every record.
 
 UNDERTRIM_TESTS=thorough tries 500 of them.
 """
@@ -7,26 +7,30 @@ import json
 import os
 import random
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from asked_of_pages import asked
 from in_node import Run
 from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.understanding import visit
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import indented, said
-from undertrim.publish.facts import spans
+from undertrim.publish.facts import electrical_tables, shelf, spans
 from undertrim.publish.facts.visit import of
 from undertrim.publish.printed.sheet import visited
 from undertrim.publish.web import pages
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import Opening, VehicleRecord
+from undertrim.record.units import parse
 from wired import DAY, PLACE, URL, VEHICLES, made
 
 NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 40
@@ -38,6 +42,15 @@ SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
     shown: visit_spans.spanned(visit_spans.kinds({ plans, steps }, jobs, car)),
     totals: kinds.map((kind) => visit_totals.totals(chosen(kind).map((n) => steps[n]), kind)) };
 })"""
+
+
+FITTING = """({ shelf, asks }) => {
+  fit_place.use(shelf);
+  const byId = Object.fromEntries(shelf.stock.map((item) => [item.id, item]));
+  return asks.map((one) => fit_time.fittings(one.map(({ opening, gear, count, fitted, ...more }) => ({ opening, gear: byId[gear], count, asked:
+    { ...more, usual: shelf.usual, stock: shelf.stock, fitted: Object.fromEntries(Object.keys(fitted).map((name) => [name, byId[fitted[name]]])) } })))
+    .map((found) => found.time));
+}"""
 
 
 def some(draw: random.Random, path: Path) -> Visit | None:
@@ -54,18 +67,25 @@ def some(draw: random.Random, path: Path) -> Visit | None:
         if draw.random() < 0.5 and (taken := vehicle.stock.taken(opening)):
             words.append(f"{opening.written}.gear={draw.choice(taken).id}")
     try:
-        asked = visit(vehicle, text.parse(f"{path.stem}?{'&'.join(words)}"))
-        of(asked)
+        found = visit(vehicle, text.parse(f"{path.stem}?{'&'.join(words)}"))
+        of(found)
     except BadRequest:
         return None
-    return visit(vehicle, text.parse(text.write(asked)))
+    return visit(vehicle, text.parse(text.write(found)))
 
 
 @cache
 def known(path: Path) -> Vehicle:
     entry = PLACE.load(path)
     assert isinstance(entry.record, VehicleRecord)
-    return Vehicle(entry.record, entry.address, stock(PLACE), clearances())
+    return Vehicle(entry.record, entry.address, timed(), clearances())
+
+
+@cache
+def timed() -> Stock:
+    """The stock, of which two pieces of three say how long they take to fit."""
+    times = [None, parse("8 min", "time"), parse("12.5 min", "time")]
+    return Stock(tuple(replace(item, facts=replace(item.facts, fitting=times[at % 3])) for at, item in enumerate(stock(PLACE).items)))  # fmt: skip
 
 
 def visits() -> Iterator[tuple[Path, Visit]]:
@@ -131,20 +151,41 @@ def test_page_and_program_say_the_same_of_cars_that_are_left_open(run: Run) -> N
 
 
 def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
-    asked = list(visits())
-    plans = [json.loads(indented(of(one))) for _, one in asked]
+    every = list(visits())
+    plans = [json.loads(indented(of(one))) for _, one in every]
     asks = [
         {"page": path.stem, "jobs": jobs_of(path, one), "car": one.car, "kinds": [kinds["cars"][0] for kinds in plan["cars"]]}
-        for (path, one), plan in zip(asked, plans, strict=True)
+        for (path, one), plan in zip(every, plans, strict=True)
     ]  # fmt: skip
     shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
     answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals", "visit-spans")
-    for (_, one), plan, page in zip(asked, plans, answers, strict=True):
+    for (_, one), plan, page in zip(every, plans, answers, strict=True):
         name = text.write(one)
         assert page["steps"] == [[step["id"], step["minutes"]] for step in plan["steps"]], name
         assert ordered(page["shown"]) == ordered(spanned(plan["cars"])), name
         assert list(map(selected, page["totals"])) == [planned(entry["totals"]) for entry in plan["cars"]], name
         assert_printed(one, plan, name)
+
+
+def test_page_and_plan_say_the_same_of_the_time_that_gear_takes(run: Run) -> None:
+    every = [(path, one) for path, one in visits() if one.gear]
+    held = timed()
+    shared = {"units": shelf.length_units(), "electrical": electrical_tables.tables(), "usual": shelf.usual_data(clearances()), "stock": list(map(shelf.of, held.items))}  # fmt: skip
+    asks = [[fitted(known(path), one, opening) for opening in one.openings if opening.id in one.gear] for path, one in every]  # fmt: skip
+    answers = run(FITTING, said({"shelf": shared, "asks": asks}), "fit-place", "fit-time")
+    told = 0
+    for (_, one), page in zip(every, answers, strict=True):
+        plan = json.loads(indented(of(one)))["fitting"]
+        assert sorted(page) == sorted(entry["words"] for entry in plan), text.write(one)
+        told += any(entry["minutes"] for entry in plan)
+    assert told > len(every) / 2
+
+
+def fitted(vehicle: Vehicle, one: Visit, opening: Opening) -> dict[str, Any]:
+    """What the page asks of one piece of the gear of a visit."""
+    made = replace(vehicle, record=one.record, visit=one.gear)
+    asking = asked(made, one.record.openings[opening.id], {name: one.answers[name] for name in one.answers})
+    return {**asking, "opening": opening.id, "gear": one.gear[opening.id].id, "count": sum(target.job == opening.id for target in one.targets)}  # fmt: skip
 
 
 def assert_printed(one: Visit, plan: dict[str, Any], name: str) -> None:

@@ -22,10 +22,11 @@ export function suiting(stock, vehicle, written, car) {
  * @param {Form} place
  * @param {ShelfGear[]} stock
  */
-function telling(place, stock, vehicle, written) {
+export function telling(place, stock, vehicle, written) {
   const joining = place.joining ? [...place.joining.functions, ...place.joining.sound, ...place.joining.duties, ...place.joining.duties.flatMap((duty) => duty.stops)] : [];
+  const fed = place.feeding ? [...place.feeding.sound, ...place.feeding.beside, ...place.feeding.parts] : [];
   const suits = stock.flatMap((item) => item.suits).filter((one) => one.vehicle === vehicle && one.opening === written);
-  return new Set([place, ...place.loads, ...joining, ...suits].map((one) => one.clauses).concat(place.closed).flatMap(Object.keys));
+  return new Set([place, ...place.loads, ...joining, ...fed, ...suits].map((one) => one.clauses).concat(place.closed).flatMap(Object.keys));
 }
 
 /**
@@ -39,7 +40,16 @@ function telling(place, stock, vehicle, written) {
  * @returns {Car[]}
  */
 export function kinds(place, stock, vehicle, written, variants, said) {
-  const used = telling(place, stock, vehicle, written);
+  return kindsBy(telling(place, stock, vehicle, written), variants, said);
+}
+
+/**
+ * @param {Set<string>} used the variants that tell them apart
+ * @param {Record<string, string[]>} variants
+ * @param {Car} said
+ * @returns {Car[]}
+ */
+export function kindsBy(used, variants, said) {
   return Object.keys(variants).filter((name) => used.has(name)).reduce((found, name) => found.flatMap((car) =>
     variants[name].filter((choice) => !(name in said) || said[name] === choice).map((choice) => ({ ...car, [name]: choice }))), [{}]);
 }

@@ -9,13 +9,12 @@ import { fill, gather, read, typedSomething } from "./fit-form-typed.js";
 import { stopsOf, stopsTyped } from "./fit-joint.js";
 import { driven, load } from "./fit-load.js";
 import { replaced } from "./fit-margins.js";
-import { between as partsFor, open as carsOf } from "./fit-place.js";
+import { between as partsFor, open as carsOf, use } from "./fit-place.js";
 import { receiver } from "./fit-receiver.js";
 import { checks, notes, verdictLine } from "./fit-shown.js";
 import { speaker } from "./fit-speaker.js";
 import { stopped, together } from "./fit-verdict.js";
 import { matches } from "./concerns.js";
-import { use } from "./lengths.js";
 import { ask } from "./shelf.js";
 import { list, say } from "./words.js";
 
@@ -160,7 +159,7 @@ async function begin(spot, said) {
     said.textContent = say("fit-form/missing");
     return;
   }
-  use(shelf.units);
+  use(shelf);
   said.remove();
   if (!spot.querySelector("form")) build(spot, forms[spot.dataset.opening]);
 }

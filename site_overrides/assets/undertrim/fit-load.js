@@ -20,7 +20,7 @@ export function driven(one, fitted = {}) {
   return drivers(one, fitted).map((driver) => ({ ...driver, parts, unplaced }));
 }
 
-function loadPart(part, gear, fresh = Boolean(gear)) {
+export function loadPart(part, gear, fresh = Boolean(gear)) {
   return { name: part.name, impedance: gear ? gear.gear.impedance : part.impedance, factory: part.impedance, fed_through: fresh ? part.then_fed_through : part.fed_through };
 }
 
@@ -66,7 +66,7 @@ export function load(gear, joined) {
   return capped(lowest, joined.unplaced.length ? say("fit-speaker/find-channel", { names: list(joined.unplaced, "comma") }) : "");
 }
 
-function counted(part) {
+export function counted(part) {
   if (part.fed_through === "unknown") return [false, true];
   return [part.fed_through === "" || part.fed_through === "direct"];
 }
@@ -99,7 +99,7 @@ function heldLoad(title, set, limit) {
     { need: least, have: together, margin, uncertainty: 0, numbers, unit: "ohm" });
 }
 
-function parallel(loads) {
+export function parallel(loads) {
   return loads.every(Boolean) ? 1 / loads.reduce((all, one) => all + 1 / one, 0) : 0;
 }
 

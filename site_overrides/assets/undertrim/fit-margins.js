@@ -130,7 +130,7 @@ function apart(margin) { return margin >= 0 ? say("fit/to-spare", { length: both
 /* What is said of a length, with its uncertainty behind it. */
 export function uncertain(said, uncertainty) { return uncertainty ? say("fit/uncertain", { said, uncertainty: both(uncertainty) }) : said; }
 
-function amount(margin, uncertainty) { return uncertain(apart(margin), uncertainty); }
+export function amount(margin, uncertainty) { return uncertain(apart(margin), uncertainty); }
 
 export function changed(check, more) { return { ...check, ...more }; }
 

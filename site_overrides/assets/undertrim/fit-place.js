@@ -1,16 +1,19 @@
 /* Gear of the shelf at an opening of a vehicle: the verdict in each kind of car, and all of a kind ranked, as `derive/fit/answers.py` has them. */
 
+import { use as useTables } from "./electrical-numbers.js";
 import { matches } from "./concerns.js";
+import { amplifier, connected } from "./fit-amplifier.js";
 import { carsInWords, kinds, suiting } from "./fit-cars.js";
 import { joint } from "./fit-joint.js";
 import { driven, load } from "./fit-load.js";
 import { receiver } from "./fit-receiver.js";
 import { speaker } from "./fit-speaker.js";
 import { tweeter } from "./fit-tweeter.js";
+import { use as useUnits } from "./lengths.js";
 import { less, rank, stopped, together } from "./fit-verdict.js";
 import { list, say } from "./words.js";
 
-/** @import { Form, ShelfGear, Usual } from "published" */
+/** @import { Form, Shelf, ShelfGear, Usual } from "published" */
 /** @typedef {Record<string, string>} Car */
 /**
  * An opening with all that an answer depends on: what is said of the car, the shelf that is offered there, and what else is fitted in the same visit, by opening.
@@ -18,12 +21,18 @@ import { list, say } from "./words.js";
  *   stock: ShelfGear[], fitted: Record<string, ShelfGear>, usual: Usual }} Asked
  */
 
-/* How gear of each kind goes in by size, and what may go between. A kind that is not here is not reckoned on a page. */
-/** @type {Record<string, { fit: (gear: any, opening: any, between: any, usual: any, toGet: string) => any, between: string }>} */
-const SIZED = { receiver: { fit: receiver, between: "kit" }, speaker: { fit: speaker, between: "spacer" }, tweeter: { fit: tweeter, between: "crossover" } };
+/* How gear of each kind goes in by size, and what may go between. */
+/** @type {Record<Form["kind"], { fit: (gear: any, opening: any, between: any, usual: any, toGet: string) => any, between: string }>} */
+const SIZED = { amplifier: { fit: amplifier, between: "" }, receiver: { fit: receiver, between: "kit" }, speaker: { fit: speaker, between: "spacer" }, tweeter: { fit: tweeter, between: "crossover" } };
 
-/* Whether the page can work out what goes into an opening of a kind. */
-export function reckons(kind) { return kind in SIZED; }
+/**
+ * Takes what is reckoned with, before anything is.
+ * @param {Pick<Shelf, "units" | "electrical">} shelf
+ */
+export function use(shelf) {
+  useUnits(shelf.units);
+  useTables(shelf.electrical);
+}
 
 /**
  * What may go between gear and the opening of one car, of what suits it.
@@ -45,8 +54,16 @@ export function fitIn(asked, gear, car, sizes = new Map()) {
   const { place } = asked, shelf = suiting(asked.stock, asked.vehicle, asked.written, car), parts = between(place, shelf);
   const key = [gear, ...parts].map((item) => item.id).join(" ");
   if (!sizes.has(key)) sizes.set(key, SIZED[place.kind].fit(gear.gear, place.opening, parts, asked.usual, gear.to_get));
-  const found = place.joining ? joined(sizes.get(key), gear, place.joining, car, shelf) : loaded(sizes.get(key), gear, place, car, asked.fitted);
-  return { ...found, alters: parts.filter((item) => item.alters.length && found.parts.includes(item.name)).map(altering) };
+  const found = whole(asked, sizes.get(key), gear, car, shelf);
+  return { ...found, alters: asked.stock.filter((item) => item.alters.length && found.parts.includes(item.name)).map(altering) };
+}
+
+/* With all that it is joined to. */
+function whole(asked, found, gear, car, suiting) {
+  const { place, fitted, stock, usual } = asked;
+  if (place.joining) return joined(found, gear, place.joining, car, suiting);
+  if (place.feeding) return connected(found, { item: gear, opening: place.opening, feeding: place.feeding, car, fitted, suiting, stock, usual });
+  return loaded(found, gear, place, car, fitted);
 }
 
 /* That what goes between alters the car. */
@@ -89,7 +106,7 @@ export function verdict(asked, gear, cars, sizes = new Map()) {
 }
 
 /**
- * All gear that an opening takes, the best first; that of a kind that is not reckoned here by name, without a verdict.
+ * All gear that an opening takes, the best first.
  * @param {Asked} asked
  */
 export function ranked(asked) {

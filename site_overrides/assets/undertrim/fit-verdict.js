@@ -6,7 +6,7 @@ export const KINDS = ["fits", "fits-with", "marginal", "unknown", "does-not-fit"
 const RANKED = ["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"];
 const WORST = ["fails", "unknown", "marginal", "fits"];
 
-function smallest(checks) {
+export function smallest(checks) {
   const room = checks.filter((one) => one.margin !== null && one.unit === "mm" && one.name.indexOf("bolts") < 0)
     .map((one) => one.margin);
   return room.length ? Math.min(...room) : -Infinity;

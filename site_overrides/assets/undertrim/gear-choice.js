@@ -2,7 +2,8 @@
 
 import { choose, chosen, known } from "./chosen.js";
 import { byId } from "./elements.js";
-import { askedOf, command, forms, kindsFor } from "./gear-asked.js";
+import { askedOf, command, kindsFor } from "./gear-asked.js";
+import { showFitting } from "./gear-time.js";
 import { make } from "./fit-form-fields.js";
 import { SIGNS } from "./fit-signs.js";
 import { ask, load } from "./shelf.js";
@@ -32,7 +33,7 @@ function nameOf(opening) {
 async function fetchShelf() {
   try {
     const [found] = await Promise.all([ask(kindsFor(worked())), load("assets/undertrim/gear-fit.js")]);
-    window.undertrimFit.use(found.units);
+    window.undertrimFit.use(found);
     shelf = found;
     missing = false;
   } catch (error) { missing = true; }
@@ -55,25 +56,16 @@ function verdictOf(opening) {
   const found = shelf.stock.find((item) => item.id === gear);
   if (!found) return make("p", { "class": "ut-gear-said", text: say("gear-choice/not-in-stock", { gear }) });
   if (found.kind !== known.words.takes[opening]) return make("p", { "class": "ut-gear-said", text: say("gear-choice/of-other-kind", { gear: found.name }) });
-  if (!reckoned(opening)) return make("p", { "class": "ut-gear-said", text: say("gear-choice/not-reckoned", { command: command("fit") }) });
   const asked = askedOf(opening, shelf), { free } = window.undertrimFit.open(asked);
   if (!free.length) return make("p", { "class": "ut-gear-said", text: say("gear-choice/closed") });
   const row = window.undertrimFit.verdict(asked, found, free);
   return make("p", { "class": "ut-gear-said ut-verdict ut-is-" + row.fit.kind }, line(row));
 }
 
-function reckoned(opening) { return opening in forms && window.undertrimFit.reckons(forms[opening].kind); }
-
-/* All that goes in there, the best first; by name where no page can say whether it fits. */
-function rows(opening) {
-  if (reckoned(opening)) return window.undertrimFit.ranked(askedOf(opening, shelf));
-  return shelf.stock.filter((item) => item.kind === known.words.takes[opening]).sort((one, other) => one.name < other.name ? -1 : 1).map((gear) => ({ gear, fit: null }));
-}
-
 function plainly(text) { return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase(); }
 
 function holdsTyped(row) {
-  const text = plainly(row.gear.name + " " + row.gear.id + " " + (row.fit ? window.undertrimFit.verdictWords(row.fit) : ""));
+  const text = plainly(row.gear.name + " " + row.gear.id + " " + window.undertrimFit.verdictWords(row.fit));
   return plainly(typed).split(/\s+/).every((word) => text.includes(word));
 }
 
@@ -98,7 +90,7 @@ function toggleOf(opening) { return /** @type {HTMLElement} */ (spot.querySelect
 function fill(opening, every, out, status) {
   const found = every.filter(holdsTyped), first = found.slice(0, MOST_SHOWN), rest = found.length - first.length;
   const open = gearOf(opening) && !typed ? [pick(opening, "", [make("b", { text: say("gear-choice/leave-open") })], "")] : [];
-  out.replaceChildren(...open, ...first.map((row) => pick(opening, row.gear.id, [make("b", { text: row.gear.name }), ...(row.fit ? line(row) : [])], row.fit ? row.fit.kind : "")));
+  out.replaceChildren(...open, ...first.map((row) => pick(opening, row.gear.id, [make("b", { text: row.gear.name }), ...line(row)], row.fit.kind)));
   const counted = found.length === every.length ? say("gear-choice/number", { count: every.length }) : say("gear-choice/some", { found: found.length, count: every.length });
   status.textContent = !found.length ? say("gear-choice/none-found") : list([counted, rest ? say("gear-choice/more", { count: rest }) : ""].filter(Boolean), "semicolon");
 }
@@ -109,16 +101,15 @@ function panel(opening) {
     box.append(make("p", { role: "status", text: missing ? say("gear-choice/missing", { command: command("fit") }) : say("gear-choice/coming") }));
     return box;
   }
-  const every = rows(opening);
+  const every = window.undertrimFit.ranked(askedOf(opening, shelf));
   if (!every.length) {
-    const none = reckoned(opening) && !window.undertrimFit.open(askedOf(opening, shelf)).free.length;
+    const none = !window.undertrimFit.open(askedOf(opening, shelf)).free.length;
     box.append(make("p", { text: none ? say("gear-choice/closed") : say("fit-shown/none-page", { kind: say(`gear-kinds/${known.words.takes[opening]}`) }) }));
     return box;
   }
   const input = /** @type {HTMLInputElement} */ (make("input", { id: id + "-find", type: "search", autocomplete: "off" })), out = make("ul"), status = make("p", { role: "status" });
   input.value = typed;
   input.addEventListener("input", () => { typed = input.value; fill(opening, every, out, status); });
-  if (!reckoned(opening)) box.append(make("p", { text: say("gear-choice/not-reckoned", { command: command("fit") }) }));
   box.append(make("label", { "for": id + "-find", text: say("gear-choice/find") }), input, status, out);
   fill(opening, every, out, status);
   return box;
@@ -147,5 +138,6 @@ export function showGear() {
   if (wanted) shelf = null;
   spot.replaceChildren(make("h3", { text: say("gear-choice/title") }), ...openings.map(block),
     ...(chosenOnes.length ? [make("p", { "class": "ut-gear-sheet" }, [make("small", { text: say("gear-choice/sheet", { command: command("sheet") }) })])] : []));
+  showFitting(shelf, openings);
   if (!shelf && !missing && (chosenOnes.length || (wanted && opened))) fetchShelf();
 }

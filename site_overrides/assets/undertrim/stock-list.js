@@ -4,11 +4,10 @@ import { known, page } from "./chosen.js";
 import { all } from "./elements.js";
 import { askedOf, command, forms, kindsFor } from "./gear-asked.js";
 import { make } from "./fit-form-fields.js";
-import { open, ranked, reckons } from "./fit-place.js";
+import { open, ranked, use } from "./fit-place.js";
 import { checks, notes } from "./fit-shown.js";
 import { SIGNS } from "./fit-signs.js";
 import { verdictWords } from "./fit-verdict.js";
-import { use } from "./lengths.js";
 import { ask } from "./shelf.js";
 import { list, say } from "./words.js";
 
@@ -40,7 +39,6 @@ function show(spot, shelf) {
   const opening = spot.dataset.opening, place = forms[opening], out = spot.lastElementChild;
   const left = shelf.left_out.filter((item) => item.kind === known.words.takes[opening]).map((item) => say("fit-shown/not-offered", { name: item.id }));
   const how = make("p", {}, [make("small", { text: say("gear-choice/fits-how", { command: command("fit") }) })]);
-  if (!place || !reckons(place.kind)) { out.replaceChildren(make("p", { text: say("gear-choice/not-reckoned", { command: command("fit") }) }), notes(left)); return; }
   const asked = askedOf(opening, shelf), rows = ranked(asked);
   const none = open(asked).free.length ? say("fit-shown/none-page", { kind: say(`gear-kinds/${place.gear}`) }) : say("gear-choice/closed");
   out.replaceChildren(...(rows.length ? [make("p", {}, [make("b", { text: say("fit-shown/in-stock") }), " " + counted(rows) + "."]), make("ul", { "class": "ut-fits" }, rows.map((row) => entry(row, place)))]
@@ -52,7 +50,7 @@ function fill(spot) {
   const out = spot.lastElementChild;
   if (!out.children.length) out.replaceChildren(make("p", { role: "status", text: say("gear-choice/coming") }));
   const openings = Object.keys(known.words.takes);
-  ask(kindsFor(openings)).then((shelf) => { use(shelf.units); show(spot, shelf); },
+  ask(kindsFor(openings)).then((shelf) => { use(shelf); show(spot, shelf); },
     () => { out.replaceChildren(make("p", { role: "status", text: say("gear-choice/missing", { command: command("fit") }) })); });
 }
 

@@ -3,6 +3,7 @@
 import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } from "./chosen.js";
 import { condition } from "./concerns.js";
 import { all, byId } from "./elements.js";
+import { fetchNames, gearNames } from "./gear-names.js";
 import { keptOut, place } from "./placed.js";
 import { asked, link } from "./visit-kept.js";
 import { list, say } from "./words.js";
@@ -17,7 +18,7 @@ function said(words, otherwise) { return list(words, "semicolon") || otherwise; 
 
 function jobWords(visit) {
   const openings = known.targets.filter((target) => visit.jobs.includes(target.id)).map((target) => {
-    const gear = Object.values(visit.gear[target.opening] || {});
+    const gear = gearNames(visit, target.opening);
     return gear.length ? say("vehicle-page/with-gear", { openings: target.name, gear: list(gear, "comma") }) : target.name;
   });
   return said(openings, say("vehicle-page/not-chosen"));
@@ -41,6 +42,7 @@ function update() {
   const jobs = chosenJobs(), car = chosenCar();
   conditional.forEach(({ item, concerns }) => { place(item, concerns(jobs, car)); });
   showWords();
+  fetchNames(chosen()).then((came) => { if (came) showWords(); });
   link();
 }
 

@@ -1,14 +1,8 @@
 /* What the steps of a visit come to: time, tools, what to buy, and the tally of fasteners. */
 
 import { matches } from "./concerns.js";
+import { minutes } from "./times.js";
 import { list, say } from "./words.js";
-
-function minutes(value) {
-  const seconds = Math.floor(value * 60 + 0.5);
-  const parts = { hours: Math.floor(seconds / 3600), minutes: Math.floor(seconds / 60) % 60, seconds: seconds % 60 };
-  const said = Object.keys(parts).filter((unit) => parts[unit]).map((unit) => say(`times/${unit}`, { number: parts[unit] }));
-  return list(said, "spaced") || say("times/seconds", { number: 0 });
-}
 
 /* Minutes of work, work without a recorded time, and waits in s, null where that is not recorded. */
 function spent(steps) {

@@ -25,7 +25,7 @@ function form(count) {
 }
 
 /**
- * A sentence by its code, with values by their names: numbers get the decimal mark, `{name:lower}` goes on in lower case, and `count` chooses the form.
+ * A sentence by its code, with values by their names: numbers get the decimal mark, `{name:lower}` goes on in lower case, `{name:inside}` with a small first letter, and `count` chooses the form.
  * @param {string} code
  * @param {Record<string, string | number>} [values]
  * @returns {string}
@@ -43,12 +43,12 @@ function filled(code, values) {
   const text = known.texts[code];
   if (text === undefined) throw new Error("no such sentence: " + code);
   const chosen = typeof text === "string" ? text : text[form(typeof values.count === "number" ? values.count : 2)];
-  return chosen.replace(/\{\{|\}\}|\{(\w+)(:lower)?\}/g, (whole, name, lower) => {
+  return chosen.replace(/\{\{|\}\}|\{(\w+)(:lower|:inside)?\}/g, (whole, name, how) => {
     if (!name) return whole[0];
     const value = values[name];
     if (value === undefined) throw new Error(code + " lacks " + name);
     const said = typeof value === "number" ? number(value) : value;
-    return lower ? said.toLowerCase() : said;
+    return how === ":lower" ? said.toLowerCase() : how ? said.slice(0, 1).toLowerCase() + said.slice(1) : said;
   });
 }
 

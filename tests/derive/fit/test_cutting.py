@@ -9,7 +9,7 @@ from making import record
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock, Stocked
-from undertrim.publish.facts.fit_page import reckoned_with
+from undertrim.publish.facts.fit_page import form
 from undertrim.record.model import Blank, Bolts, Hole
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear
 from undertrim.record.units import Quantity, parse
@@ -62,7 +62,7 @@ def parts(alters: tuple[str, ...], **changed: str) -> tuple[tuple[str, ...], int
     fit = answer(vehicle, opening, [SPEAKER], {})[0].fits[0]
     return (
         named(fit.parts),
-        int(not (alters and reckoned_with(vehicle, opening).uncut)),
+        int(not (alters and form(vehicle, opening).uncut)),
         any("alters the car: cut" in note for note in map(say, fit.notes)),
     )
 

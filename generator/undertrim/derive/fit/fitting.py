@@ -19,11 +19,12 @@ class Fitting:
 def fitting(stock: Stock, pieces: Iterable[tuple[int, Piece]]) -> Fitting:
     """The time for so many of each piece: two speakers take twice the time of one, also where somebody is quick at the second."""
     known = {item.id: item for item in stock.items}
-    found = [(count, piece, _minutes(known[piece.id])) for count, piece in pieces]
-    minutes = sum(count * each for count, _, each in found if each is not None)
-    return Fitting(minutes, tuple(dict.fromkeys(piece for _, piece, each in found if each is None)))
+    found = [(count, piece, minutes(known[piece.id])) for count, piece in pieces]
+    whole = sum(count * each for count, _, each in found if each is not None)
+    return Fitting(whole, tuple(dict.fromkeys(piece for _, piece, each in found if each is None)))
 
 
-def _minutes(gear: Gear) -> float | None:
+def minutes(gear: Gear) -> float | None:
+    """The minutes that fitting one takes; None where its record does not say."""
     takes = gear.facts.fitting
     return takes.value / 60 if isinstance(takes, Quantity) else None

@@ -12,6 +12,7 @@ from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import words
 from undertrim.publish.facts.kinds import room
+from undertrim.publish.facts.kinds.amplifier.feeding import Feeding
 from undertrim.publish.facts.kinds.receiver.joining import Joining
 from undertrim.publish.facts.loads import Load
 from undertrim.publish.facts.plain import plain
@@ -37,15 +38,11 @@ class Form:
     notes: Sequence[Value]
     loads: Sequence[Load]
     joining: Joining | None
+    feeding: Feeding | None
 
 
-def form(vehicle: Vehicle, opening: Opening) -> Form | None:
-    """What the pages reckon with at an opening; None for a kind with which no script reckons."""
-    return reckoned_with(vehicle, opening) if room(opening).form else None
-
-
-def reckoned_with(vehicle: Vehicle, opening: Opening) -> Form:
-    """One opening as it is reckoned."""
+def form(vehicle: Vehicle, opening: Opening) -> Form:
+    """What the pages reckon with at an opening."""
     counted, notes = measured.reckoned(vehicle.record, opening)
     return Form(
         kind=opening.kind,
@@ -57,6 +54,7 @@ def reckoned_with(vehicle: Vehicle, opening: Opening) -> Form:
         notes=notes,
         loads=list(room(opening).loads(vehicle)),
         joining=room(opening).joining(vehicle),
+        feeding=room(opening).feeding(vehicle),
     )
 
 

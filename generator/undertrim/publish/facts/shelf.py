@@ -10,10 +10,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.clearances import Clearances
+from undertrim.derive.fit.fitting import minutes
 from undertrim.derive.fit.kinds.tweeter import feed
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import Published
+from undertrim.publish.facts.electrical_tables import tables
 from undertrim.publish.facts.kinds import SIZES
 from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
@@ -39,12 +41,13 @@ class ShelfPlace:
 
 @dataclass(frozen=True, slots=True)
 class ShelfGear:
-    """A piece of stock with its sizes; `alters` is what fitting it does to the car, `to_get` what keeps low tones away from a tweeter where nothing in stock does. One without `suits` is for any car."""
+    """A piece of stock with its sizes; `fitting` are the minutes that fitting one takes, None where it does not say; `alters` is what fitting it does to the car, `to_get` what keeps low tones away from a tweeter where nothing in stock does. One without `suits` is for any car."""
 
     id: str
     name: str
     kind: str
     gear: Published
+    fitting: float | None
     suits: Sequence[ShelfPlace]
     alters: Sequence[str]
     to_get: Value
@@ -60,9 +63,10 @@ class LeftOut:
 
 @dataclass(frozen=True, slots=True)
 class Shelf:
-    """What all forms and choices share: the units of length, usual clearances, and the stock in its order, or in which pieces each kind stands."""
+    """What all forms and choices share: the units of length, the tables of electrical sums, usual clearances, and the stock in its order, or in which pieces each kind stands."""
 
     units: Published
+    electrical: Published
     usual: Published
     left_out: Sequence[LeftOut]
     stock: Sequence[ShelfGear]
@@ -99,6 +103,7 @@ def files(stock: Stock, usual: Clearances) -> dict[str, str]:
     pieces = {} if whole else dict(_pieces(stock, said))
     first = Shelf(
         units=length_units(),
+        electrical=tables(),
         usual=usual_data(usual),
         left_out=list(_left_out(stock)),
         stock=[of(item) for item in stock.items if whole],
@@ -133,9 +138,16 @@ def _script(name: str, data: str) -> str:
 
 def of(item: Gear) -> ShelfGear:
     """One piece of stock."""
-    suits = [ShelfPlace(place.vehicle, place.opening, clauses(place.when)) for place in item.facts.suits]
+    facts = item.facts
     return ShelfGear(
-        item.id, item.name, item.facts.kind, gear_data(item.facts), suits, item.facts.alters, _to_get(item.facts)
+        id=item.id,
+        name=item.name,
+        kind=facts.kind,
+        gear=gear_data(facts),
+        fitting=minutes(item),
+        suits=[ShelfPlace(place.vehicle, place.opening, clauses(place.when)) for place in facts.suits],
+        alters=facts.alters,
+        to_get=_to_get(facts),
     )
 
 
@@ -174,9 +186,10 @@ def _spellings(name: str, kind: Published) -> Elsewhere:
 
 
 def usual_data(usual: Clearances) -> Published:
-    """The clearances by name, as numbers of the script; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard."""
+    """The clearances by name, as numbers of the script; `bounds` are plain numbers: between what an unrecorded fact lies, and a change that is heard; `amplifiers` what their feed is reckoned with."""
     bounds = {**table("fit")["bounds"], **table("fit")["level"]}
-    return {**{name: _number(number) for name, number in usual.by_name.items()}, "bounds": bounds}
+    numbers = {name: _number(number) for name, number in usual.by_name.items()}
+    return {**numbers, "bounds": bounds, "amplifiers": table("amplifiers")["usual"]}
 
 
 def _number(number: Number) -> FitNumber:

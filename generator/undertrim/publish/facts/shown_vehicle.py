@@ -83,7 +83,7 @@ class ShownOpening:
     photos: Sequence[photos.ShownPhoto]
     limits: Sequence[limits.ShownLimits]
     drawn: Mapping[str, Drawing]
-    form: fit_page.Form | None
+    form: fit_page.Form
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,6 +73,8 @@ def _fitting(made: Visit) -> Iterator[ShownFitting]:
     for order in made.orders if made.gear else ():
         told.setdefault(order.fitting, []).extend(order.cars)
     for found, among in told.items():
+        if not fitting.said(found):
+            continue  # nothing is fitted in these
         kinds = names.kinds_of_car(made.record, among) if len(told) > 1 else ""
         yield ShownFitting(kinds, found.minutes, [piece.id for piece in found.unsaid], fitting.said(found))
 

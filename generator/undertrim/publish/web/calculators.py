@@ -9,15 +9,14 @@ from markupsafe import Markup
 from undertrim.derive.electrical.conductors import SCHEMES, sizes
 from undertrim.derive.electrical.fuses import colour_word, fuses
 from undertrim.derive.electrical.numbers import Amount
-from undertrim.publish.encoding import compact, said
+from undertrim.publish.encoding import compact
+from undertrim.publish.facts.electrical_tables import tables, worded_table
 from undertrim.publish.web.pages import environment
 from undertrim.record.unit_table import kinds
 from undertrim.resources import table
 from undertrim.words import message, once_per_language, say
-from undertrim.words.tables import worded
 
 STYLES = ("assets/undertrim/calculators.css",)
-_TABLES = ("print", "defaults", "cable", "ampacity", "fuses")
 _TO_SI = {"length": Fraction(1, 1000), "share": Fraction(1, 100)}
 _OFFERED: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "run": ("length", ("m", "ft")),
@@ -52,7 +51,7 @@ def page() -> str:
             units={name: [_unit(kind, unit) for unit in chosen] for name, (kind, chosen) in _OFFERED.items()},
             corners=[{**_unit(kind, unit), "kind": kind} for kind, unit in _CORNERS],
             usual=_usual(),
-            ampacity=_worded("electrical-ampacity"),
+            ampacity=worded_table("electrical-ampacity"),
             cables=[one for scheme in SCHEMES for one in sizes(scheme)],
             families=_families(),
             colours=[(colour, say(colour_word(colour))) for colour in _colours()],
@@ -62,16 +61,6 @@ def page() -> str:
             colour_word=colour_word,
         )
     )
-
-
-def tables() -> dict[str, Any]:
-    """The data tables that the script computes with, their words in the language of the reader."""
-    return {name: _worded(f"electrical-{name}") for name in _TABLES}
-
-
-def _worded(name: str) -> dict[str, Any]:
-    """A data table with its words in the language of the reader."""
-    return dict(said(worded(name)))
 
 
 def _said(value: float, unit: str) -> str:
@@ -103,7 +92,7 @@ def _usual() -> dict[str, str]:
 def _families() -> Sequence[Mapping[str, Any]]:
     return [
         {"title": family["title"], "fuses": [fuse for fuse in fuses() if fuse.family == name]}
-        for name, family in _worded("electrical-fuses")["families"].items()
+        for name, family in worded_table("electrical-fuses")["families"].items()
     ]
 
 

@@ -104,8 +104,8 @@ def for_targets(context: Context, ids: Iterable[str]) -> str:
 
 
 def fit_forms(facts: Published) -> Published:
-    """What the forms of a page reckon with, by opening; one without a form has none."""
-    return {opening["id"]: opening["form"] for opening in facts["openings"] if opening["form"]}
+    """What the scripts of a page reckon with, by opening."""
+    return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
 _STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")

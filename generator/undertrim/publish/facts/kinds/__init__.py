@@ -8,6 +8,7 @@ from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
+from undertrim.publish.facts.kinds.amplifier.feeding import Feeding
 from undertrim.publish.facts.kinds.receiver.joining import Joining
 from undertrim.publish.facts.loads import Load
 from undertrim.publish.pictures.drawings.axis import Section
@@ -47,7 +48,7 @@ class Room(Protocol):
 
     @property
     def form(self) -> tuple[str, ...]:
-        """The fields of the opening that the form beside it reckons with."""
+        """The fields of the opening that the scripts reckon with."""
 
     def outlines(self) -> Iterator[Row]:
         """The rows before its depth."""
@@ -63,6 +64,9 @@ class Room(Protocol):
 
     def joining(self, vehicle: Vehicle) -> Joining | None:
         """What gear there must be joined to, where it takes the place of a factory unit."""
+
+    def feeding(self, vehicle: Vehicle) -> Feeding | None:
+        """What an amplifier there is fed by, hears and drives."""
 
     def drawn(
         self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None

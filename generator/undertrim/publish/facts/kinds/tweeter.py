@@ -120,6 +120,9 @@ class Room:
     def joining(self, vehicle: Vehicle) -> None:
         """Nothing: it takes the place of no factory unit that does more than sound."""
 
+    def feeding(self, vehicle: Vehicle) -> None:
+        """Nothing: no cable of its own feeds it."""
+
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Rings]:
         """From the front."""
         if not self.outline:

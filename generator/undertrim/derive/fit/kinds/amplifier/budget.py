@@ -6,6 +6,7 @@ from undertrim.derive.electrical.bounds import Refused, usual
 from undertrim.derive.electrical.numbers import Amount
 from undertrim.derive.electrical.rest import rest
 from undertrim.derive.fit.place import Place
+from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierOpening, Supply
 from undertrim.record.units import Quantity
 from undertrim.resources import table
@@ -16,16 +17,22 @@ _HOURS = 24
 
 def notes(place: Place, opening: AmplifierOpening, amps: float | None) -> Iterator[Message]:
     """The budget of a current at full power in A: at idle against the alternator, and with the engine off against the battery."""
-    supply = _supply(place, opening)
+    given = supply(place.vehicle.record, opening)
     if amps is None:
         return
     average = amps * _usual("music")
-    if supply and isinstance(supply.alternator, Quantity):
-        yield _idle(supply.alternator.value, average)
+    if given and isinstance(given.alternator, Quantity):
+        yield _idle(given.alternator.value, average)
     else:
         yield message("fit-amplifier/alternator-unknown", average=Amount(average, "A"))
-    if supply and isinstance(supply.battery, Quantity):
-        yield from _engine_off(supply.battery.value, average)
+    if given and isinstance(given.battery, Quantity):
+        yield from _engine_off(given.battery.value, average)
+
+
+def supply(record: VehicleRecord, opening: AmplifierOpening) -> Supply | None:
+    """What this place says of alternator and battery, else another of the record."""
+    every = (opening, *record.openings_of(AmplifierOpening))
+    return next((one.supply for one in every if one.supply), None)
 
 
 def spare(plate: float) -> float:
@@ -58,12 +65,6 @@ def _engine_off(capacity: float, average: float) -> Iterator[Message]:
         share=Amount(usual("rest_share"), "share"),
         average=Amount(average, "A"),
     )
-
-
-def _supply(place: Place, opening: AmplifierOpening) -> Supply | None:
-    """What this place says of alternator and battery, else another of the record."""
-    every = (opening, *place.vehicle.record.openings_of(AmplifierOpening))
-    return next((one.supply for one in every if one.supply), None)
 
 
 def _usual(name: str) -> float:

@@ -30,8 +30,8 @@ SIZES: dict[type, tuple[str, ...]] = {
     KitGear: ("opening", "contains"),
     HarnessGear: ("brings", "keeps"),
     InterfaceGear: ("brings", "keeps", "gives"),
-    ConverterGear: ("takes", "gives"),
-    LeadsGear: ("functions",),
+    ConverterGear: ("takes", "gives", "makes_turn_on"),
+    LeadsGear: ("functions", "limits"),
 }
 """The fields that the scripts reckon with, by kind of gear."""
 
@@ -94,6 +94,9 @@ class Room:
     def joining(self, vehicle: Vehicle) -> Joining:
         """Functions, sound and duties of each kind of car."""
         return joining(vehicle, self.opening)
+
+    def feeding(self, vehicle: Vehicle) -> None:
+        """Nothing: no cable of its own feeds it."""
 
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Dash]:
         """The dash, from the front and from the side."""

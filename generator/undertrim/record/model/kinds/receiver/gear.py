@@ -7,6 +7,7 @@ from typing import ClassVar
 from undertrim.record.model.basics import Impedance, Known, Length
 from undertrim.record.model.gear import AnyGear, Assembly, Lead, Place
 from undertrim.record.model.openings import Face
+from undertrim.record.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +94,14 @@ class ConverterGear(AnyGear):
 
 
 @dataclass(frozen=True, slots=True)
+class Limit:
+    """The most that a lead of a function gives."""
+
+    function: str
+    limit: Quantity
+
+
+@dataclass(frozen=True, slots=True)
 class LeadsGear(AnyGear):
     """The leads of a receiver."""
 
@@ -109,6 +118,13 @@ class LeadsGear(AnyGear):
     def functions(self) -> tuple[str, ...]:
         """The functions that it has a lead for."""
         return tuple(dict.fromkeys(lead.function for lead in self.leads.values()))
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        """What its leads give, where it says so."""
+        return tuple(
+            Limit(lead.function, lead.limit) for lead in self.leads.values() if isinstance(lead.limit, Quantity)
+        )
 
 
 def _on_contacts(plugs: dict[str, dict[str, Lead]]) -> Iterator[str]:

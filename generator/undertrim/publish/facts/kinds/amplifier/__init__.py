@@ -12,6 +12,7 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.dimensions import face
+from undertrim.publish.facts.kinds.amplifier.feeding import Feeding, feeding
 from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
@@ -19,8 +20,13 @@ from undertrim.words import Value, message, one_of, say
 
 Row = tuple[Value, Value]
 
-SIZES: dict[type, tuple[str, ...]] = {AmplifierGear: ("channels", "least_load")}
-"""The fields that the scripts reckon with: what it is to the speakers that it drives. No script says whether one goes in."""
+SIZES: dict[type, tuple[str, ...]] = {
+    AmplifierGear: (
+        *("size", "cooling", "channels", "least_load", "bridged_load"),
+        *("rated", "inputs", "wakes_by", "turn_on_draws"),
+    )
+}
+"""The fields that the scripts reckon with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +43,8 @@ class Room:
 
     @property
     def form(self) -> tuple[str, ...]:
-        """Nothing: there is no form."""
-        return ()
+        """The fields of the opening that the scripts reckon with."""
+        return ("space", "way_in", "air", "ground_point", "fuse_place", "finds", "switched_on_by", "powers")
 
     def outlines(self) -> Iterator[Row]:
         """The box, the way to it and what it is fixed to."""
@@ -90,6 +96,10 @@ class Room:
 
     def joining(self, vehicle: Vehicle) -> None:
         """Nothing: it takes the place of no factory unit that does more than sound."""
+
+    def feeding(self, vehicle: Vehicle) -> Feeding:
+        """What feeds it, what it hears and drives."""
+        return feeding(vehicle, self.opening)
 
     def drawn(self, usual: Clearances, fit: Fit | None, gear: Gear | None, between: Gear | None) -> Mapping[str, Bay]:
         """The box, from above and from the front, with the amplifier as it is turned."""
