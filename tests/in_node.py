@@ -19,7 +19,7 @@ import {{ readFileSync }} from "node:fs";
 {imports}
 learn({words});
 const asked = JSON.parse(readFileSync(0, "utf8"));
-const answer = ({program})(asked);
+const answer = await ({program})(asked);
 process.stdout.write(JSON.stringify(answer));
 """
 

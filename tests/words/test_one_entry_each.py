@@ -34,6 +34,7 @@ TWICE = {
     "cannot be told": BY_ITS_CODE,
     "Switch the ignition on. Leave the engine off.": BY_ITS_CODE,
     "Engine": WORD_OF_TWO_THINGS,
+    "Back": WORD_OF_TWO_THINGS,
     "left": WORD_OF_TWO_THINGS,
     "right": WORD_OF_TWO_THINGS,
     "up": WORD_OF_TWO_THINGS,

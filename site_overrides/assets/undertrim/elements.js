@@ -30,3 +30,20 @@ export function above(element, selector) { return /** @type {HTMLElement} */ (el
  * @param {Event} event
  */
 export function target(event) { return /** @type {HTMLInputElement} */ (event.target); }
+
+/**
+ * A new element with attributes, what it reacts to, and what is in it.
+ * @param {string} tag
+ * @param {Record<string, string | boolean | ((event: any) => void)>} [given] a truth sets an attribute or leaves it out, a function is called on the event of that name
+ * @param {...(Node | string)} inside
+ */
+export function make(tag, given = {}, ...inside) {
+  const made = document.createElement(tag);
+  Object.entries(given).forEach(([name, value]) => {
+    if (typeof value === "function") made.addEventListener(name, value);
+    else if (value === true) made.setAttribute(name, "");
+    else if (value !== false) made.setAttribute(name, value);
+  });
+  made.append(...inside);
+  return made;
+}

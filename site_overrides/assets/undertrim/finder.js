@@ -2,6 +2,7 @@
 
 import { byId, field } from "./elements.js";
 import * as when from "./finder-when.js";
+import { showVisits } from "./visits-list.js";
 import { say } from "./words.js";
 
 /** @import { FinderRow } from "published" */
@@ -190,3 +191,4 @@ input.addEventListener("keydown", (event) => {
     show();
   }
 });
+showVisits(byId("ut-visits"), base, () => true);

@@ -5,11 +5,14 @@ import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import { showGear } from "./gear-choice.js";
 import { place } from "./placed.js";
-import { address, keep, ticked } from "./visit-kept.js";
+import { showDesk } from "./visit-desk.js";
+import { arrived, brings } from "./visit-passed.js";
+import { address, asked, heed, keep, kept, resume, startAnother } from "./visit-kept.js";
 import { showTotals } from "./visit-added.js";
+import { nextPlace, openScreen } from "./visit-screen.js";
 import { begin } from "./visit-shown.js";
 import { selection } from "./visit-selection.js";
-import { data, firstStep, holdsStep, showCautions, showMarks, showStates, showSteps, ticks } from "./visit-steps.js";
+import { data, holdsStep, showCautions, showMarks, showStates, showSteps, stepItem, ticks } from "./visit-steps.js";
 import { say } from "./words.js";
 
 /** @import { Visit } from "./visit-text.js" */
@@ -17,6 +20,8 @@ import { say } from "./words.js";
 const shown = byId("ut-shown"), reset = byId("ut-reset"), next = byId("ut-new"), everything = byId("ut-everything");
 const work = ["before", "go", "steps"].map(byId);
 const start = byId("ut-start"), ahead = byId("ut-ahead");
+/** @type {string[]} the steps of the visit by number */
+let steps = [];
 const boxes = fields("input[name=job]", page), answers = fields(".ut-variant input", page);
 
 function variantOf(box) { return above(box, ".ut-variant").dataset.variant; }
@@ -61,7 +66,13 @@ function showWork(numbers, jobs, car) {
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
   showTotals(data, jobs, car);
   showAhead();
-  start.textContent = say("vehicle-page/start", { count: numbers.length });
+  showStart();
+}
+
+/* Where the work begins, or goes on. */
+function showStart() {
+  const step = nextPlace(steps) + 1;
+  start.textContent = say(step > 1 ? "vehicle-page/go-on" : "vehicle-page/start", { step, count: steps.length });
 }
 
 function shownWords(jobs, car, count) {
@@ -72,7 +83,7 @@ function shownWords(jobs, car, count) {
 
 function update() {
   const jobs = chosenJobs(), car = chosenCar(), any = jobs.length > 0 || everythingShown();
-  const numbers = any ? selection(data.plans, jobs, car) : [];
+  const numbers = steps = any ? selection(data.plans, jobs, car) : [];
   work.forEach((part) => { place(part, any); });
   if (any) showWork(numbers, jobs, car);
   everything.hidden = false;
@@ -80,13 +91,23 @@ function update() {
   showBoxes();
   showGear();
   store();
+  showDesk(numbers);
 }
 
+/* What is ticked, with the time when it was; and how far the visit is. */
 function store() {
   const done = ticks.filter((box) => box.checked).map((box) => box.dataset.tick);
   next.hidden = !done.length;
-  keep(done);
+  keep((visit) => {
+    const before = visit.done;
+    visit.done = {};
+    done.forEach((step) => { visit.done[step] = before[step] || Date.now(); });
+    visit.steps = steps.length;
+  });
+  if (steps.length) showStart();
 }
+
+function showTicks() { ticks.forEach((box) => { box.checked = box.dataset.tick in kept().done; }); }
 
 /* A visit that somebody chose; one that the address asked for stands there already. */
 function changed(visit) {
@@ -100,18 +121,36 @@ page.addEventListener("change", (event) => {
 });
 reset.addEventListener("click", () => { changed({ jobs: [], car: {}, gear: {}, unread: [] }); });
 next.addEventListener("click", () => {
-  ticks.forEach((box) => { box.checked = false; });
+  startAnother();
+  showTicks();
   store();
 });
 start.addEventListener("click", (event) => {
   event.preventDefault();
-  const step = firstStep();
+  openScreen(steps);
+});
+document.addEventListener("ut-screen-left", (event) => {
+  const step = stepItem(/** @type {CustomEvent} */ (event).detail);
   step.tabIndex = -1;
   step.focus({ preventScroll: true });
-  (step.previousElementSibling || step).scrollIntoView(); // its section's heading
+  step.scrollIntoView({ block: "center" });
 });
-const done = ticked();
-ticks.forEach((box) => { box.checked = done.includes(box.dataset.tick); });
+heed(() => {
+  showTicks();
+  if (steps.length) showStart();
+});
+/* A visit from another device; the address that brought it is not shown, lest it be taken up twice. */
+async function takeUp() {
+  const got = await arrived();
+  if (!got || got.vehicle !== known.address) return;
+  resume(got);
+  showTicks();
+  choose(asked());
+  address();
+}
+
+showTicks();
 page.addEventListener("ut-visit", update);
 begin(holdsStep);
-if (!chosen().unread.length) address();
+if (brings()) takeUp();
+else if (!chosen().unread.length) address();

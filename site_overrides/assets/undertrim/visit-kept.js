@@ -1,27 +1,54 @@
-/* Where a visit is kept: in the address, which can be copied, in the links to the vehicle's other pages, and on the device for the next time. */
+/* Where a visit is kept: in the address, which can be copied, in the links to the vehicle's other pages, and on the device with what was done. */
 
 import { chosen, known, page } from "./chosen.js";
 import { all } from "./elements.js";
+import { another, byName, change, meant, takeUp, watch } from "./visits.js";
 import { read, write } from "./visit-text.js";
 
-const key = "undertrim:" + known.address;
+/** @import { Kept } from "./visits.js" */
+
 const paths = all(".ut-views a", page).map((link) => /** @type {HTMLAnchorElement} */ (link).pathname);
 const links = /** @type {HTMLAnchorElement[]} */ (all("a[href]", page))
   .filter((link) => paths.includes(link.pathname) && !link.getAttribute("href").startsWith("#"));
+const title = page.querySelector("h1").textContent.trim().replace(/\s+/g, " ");
 
-function kept() {
-  try { return JSON.parse(localStorage.getItem(key)) || {}; } catch (error) { return {}; }
-}
+/** @type {Kept} */
+let visit = meant(known.address, title, write(read(location.search.slice(1), known), known));
+takeUp(visit);
 
 /* The visit of the address; where it says none, the one that was kept. */
-export function asked() { return read(location.search.slice(1) || kept().visit || "", known); }
+export function asked() { return read(location.search.slice(1) || visit.text, known); }
 
-export function ticked() { return kept().ticks || []; }
+/** The visit as it is kept. */
+export function kept() { return visit; }
 
-export function keep(ticks) {
-  try {
-    localStorage.setItem(key, JSON.stringify({ visit: write(chosen(), known), ticks }));
-  } catch (error) { /* a browser that keeps nothing still shows everything */ }
+/**
+ * Changes what is kept of the visit.
+ * @param {(kept: Kept) => void} by
+ */
+export function keep(by) {
+  visit = change(visit, (one) => {
+    one.text = write(chosen(), known);
+    by(one);
+  });
+}
+
+/* Begins another visit with the same choices; the one before stays kept. */
+export function startAnother() { visit = another(known.address, title, write(chosen(), known)); }
+
+/* Goes on with a visit that is kept. */
+export function resume(other) {
+  visit = other;
+  takeUp(visit);
+  history.replaceState(history.state, "", location.pathname);
+}
+
+/* Another tab may work at the same visit. */
+export function heed(told) {
+  watch(() => visit.id, () => {
+    visit = byName(visit.id) || visit;
+    told();
+  });
 }
 
 export function link() {

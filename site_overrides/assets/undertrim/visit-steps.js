@@ -30,8 +30,21 @@ all("[data-section]", stepList).forEach((item) => { headings[item.dataset.sectio
 /* Whether a step that is not shown has this id. */
 export function holdsStep(id) { return Object.keys(items).some((number) => items[number].id === id && items[number].parentNode === null); }
 
-/* The first step of those that are shown; none before a visit is chosen. */
-export function firstStep() { return /** @type {HTMLElement} */ (stepList.querySelector("[data-step]")); }
+/* A step as the list has it. */
+export function stepItem(number) { return items[number]; }
+
+/* Whether a step tries something, so that there is something to note. */
+export function isTest(number) { return ["test", "try", "measure"].some((kind) => items[number].classList.contains("ut-kind-" + kind)); }
+
+/* The cautions of a step in full. */
+export function cautionsOf(number) { return cautions[number].map((caution) => caution.box); }
+
+export function setDone(number, done) {
+  const tick = /** @type {HTMLInputElement} */ (items[number].querySelector("[data-tick]"));
+  if (tick.checked === done) return;
+  tick.checked = done;
+  tick.dispatchEvent(new Event("change", { bubbles: true }));
+}
 
 export function showSteps(numbers) {
   let last = "";

@@ -30,6 +30,13 @@ export function timeText({ minutes: least, untimed, waits }, most) {
   return say("times/whole", { parts: list(parts, "comma-plus") });
 }
 
+/* How long these steps take, as far as anybody has timed them, in a word or two. */
+export function minutesLeft(steps) {
+  const { minutes: least, untimed } = spent(steps);
+  if (!least && !untimed) return "";
+  return say(untimed || steps.some((step) => step.wait && step.wait.seconds === null) ? "bay/at-least-left" : "bay/time-left", { time: minutes(Math.ceil(least)) });
+}
+
 function lines(step, car) {
   return step.lines.filter((line) => matches(line.clauses, car));
 }

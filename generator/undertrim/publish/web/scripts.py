@@ -6,7 +6,7 @@ A module may hold, at the beginning of a line, these and no other lines that beg
     import "./name.js";
     import * as name from "./name.js";
     import { one, other as another } from "./name.js";
-    export function name(...    export class Name ...    export const NAME = ...
+    export function name(...    export async function name(...    export class Name ...    export const NAME = ...
 
 In the script each module is a function that runs once and gives what it exports; those that it imports stand before it.
 """
@@ -28,7 +28,7 @@ WORDS = "words"
 """The module that speaks; a script that has it also gets the sentences which its modules name."""
 
 _IMPORT = re.compile(r'import (?:(?:\* as (?P<whole>\w+)|\{ (?P<names>\w+(?: as \w+)?(?:, \w+(?: as \w+)?)*) \}) from )?"\./(?P<module>[\w-]+)\.js";')  # fmt: skip
-_EXPORT = re.compile(r"export (?=(?:function|class|const) (?P<name>\w+))")
+_EXPORT = re.compile(r"export (?=(?:(?:async )?function|class|const) (?P<name>\w+))")
 _ELSEWHERE = re.compile(r"\bimport\s*(?:\(|\.)")
 
 

@@ -1,0 +1,61 @@
+/* What is out of the car at a moment of a visit, and whether the steps to come take all of it back. */
+
+import { matches } from "./concerns.js";
+
+/** @import { PageStep, Tally } from "published" */
+/** @typedef {{ sort: string, now: number, goes: number, over: number, bagged: number }} Row of a sort: how many lie in the tray, how many the steps to come put in,
+ *  how many are then left over (below nothing: missing), and how many lie in the bag with the old parts */
+
+/**
+ * @param {PageStep} step
+ * @param {Record<string, string>} car
+ * @returns {Tally[]}
+ */
+function counts(step, car) {
+  return step.lines.filter((line) => matches(line.clauses, car)).flatMap((line) => line.counts);
+}
+
+/* Whether a step takes fasteners out or puts some in. */
+export function moves(step, car) { return counts(step, car).some((count) => count.out || count.back || count.moved); }
+
+/**
+ * The tray before the step at a place, by sort in the order in which they came out. Steps that are done count wherever they stand.
+ * @param {PageStep[]} steps
+ * @param {(step: PageStep) => boolean} done
+ * @param {number} at
+ * @param {Record<string, string>} car
+ * @returns {Row[]}
+ */
+export function tray(steps, done, at, car) {
+  /** @type {Record<string, Row>} */
+  const rows = {};
+  steps.forEach((step, place) => {
+    const over = done(step);
+    if (!over && place < at) return;
+    counts(step, car).forEach((count) => {
+      const row = rows[count.sort] || (rows[count.sort] = { sort: count.sort, now: 0, goes: 0, over: 0, bagged: 0 });
+      if (over) {
+        row.now += count.out - count.back - count.moved - count.bagged;
+        row.bagged += count.bagged;
+      } else row.goes += count.back + count.moved + count.bagged - count.out;
+    });
+  });
+  return Object.values(rows).map((row) => ({ ...row, over: row.now - row.goes }));
+}
+
+/* The places of the steps before one that are not done and would have moved fasteners. */
+export function passedOver(steps, done, at, car) {
+  return Array.from(steps.keys()).filter((place) => place < at && !done(steps[place]) && moves(steps[place], car));
+}
+
+/* Where the tray is looked into: before the last part with fasteners goes on, and before a battery is joined. */
+export function looks(steps, car) {
+  const places = Array.from(steps.keys());
+  const last = places.filter((place) => steps[place].section === "refit" && moves(steps[place], car)).pop();
+  return places.filter((place) => place === last || steps[place].turns.some((turn) => turn[0] === "battery" && turn[2] === "on"));
+}
+
+/* By step and sort what broke or was lost and has to be bought. */
+export function spoilt(kept) {
+  return Object.entries(kept.spoilt).flatMap(([step, sorts]) => Object.entries(sorts).filter(([, count]) => count > 0).map(([sort, count]) => ({ step, sort, count })));
+}
