@@ -90,6 +90,7 @@ def used(page: Page) -> None:
         ".ut-choose input",
         ".md-clipboard",
         "#ut-start",
+        "dialog[open] .ut-screen-top button",
         "#ut-everything",
         "#ut-reset",
     ):

@@ -137,7 +137,8 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     builder.build(silent)
     changed = {path.name for path, inode in before.items() if path.stat().st_ino != inode}
     made = ("html", "record.html", "json")  # the others of its pages do not say what changed
-    assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html"}
+    lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
+    assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
 
 
 GEAR = ("receivers/skerrowe-broadside", "leads/skerrowe-lead-16", "speakers/tidewrack-haven-65")
@@ -160,7 +161,8 @@ def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
         builder.build(silent)
         after = held(folder / "out")
         assert {path for path in before.keys() | after.keys() if before.get(path) != after.get(path)} == {
-            "shelf/start.js"
+            "shelf/start.js",
+            "keeper/list.json",  # which names it with its mark
         }
     assert build(place, folder / "anew", sheets=False, progress=silent).vehicles == 3
 

@@ -13,6 +13,8 @@ import { nextPlace, openScreen } from "./visit-screen.js";
 import { begin } from "./visit-shown.js";
 import { selection } from "./visit-selection.js";
 import { data, holdsStep, showCautions, showMarks, showStates, showSteps, stepItem, ticks } from "./visit-steps.js";
+import { every } from "./visits.js";
+import { stay } from "./keeper-asked.js";
 import { say } from "./words.js";
 
 /** @import { Visit } from "./visit-text.js" */
@@ -22,6 +24,7 @@ const work = ["before", "go", "steps"].map(byId);
 const start = byId("ut-start"), ahead = byId("ut-ahead");
 /** @type {string[]} the steps of the visit by number */
 let steps = [];
+let underWay = null;
 const boxes = fields("input[name=job]", page), answers = fields(".ut-variant input", page);
 
 function variantOf(box) { return above(box, ".ut-variant").dataset.variant; }
@@ -105,6 +108,8 @@ function store() {
     visit.steps = steps.length;
   });
   if (steps.length) showStart();
+  const open = every().some((visit) => visit.vehicle === known.address && Object.keys(visit.done).length > 0 && Object.keys(visit.done).length < visit.steps);
+  if (open !== underWay) stay(known.address, underWay = open);
 }
 
 function showTicks() { ticks.forEach((box) => { box.checked = box.dataset.tick in kept().done; }); }

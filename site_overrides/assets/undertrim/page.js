@@ -1,6 +1,7 @@
 /* On every page: what was closed stays closed in print, and what scrolls sideways can be reached with the keyboard. */
 
 import { all, target } from "./elements.js";
+import "./without-signal.js";
 import { say } from "./words.js";
 
 /* The theme opens every details element for print. Those that the reader left closed are marked, and the style hides what is in them. */

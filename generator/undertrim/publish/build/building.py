@@ -7,7 +7,7 @@ one folder; there, only the pages that changed are written anew.
 import shutil
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -28,7 +28,7 @@ from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, pages, placing, rule_pages, site
+from undertrim.publish.web import calculators, finder, keeping, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
@@ -69,9 +69,10 @@ def build(
 
 @dataclass(frozen=True)
 class _Standing:
-    """What the last build left: the frame of its pages, their shells, and what we put into the folder."""
+    """What the last build left: the frame of its pages, what the site engine made, the shells, and what we put into the folder."""
 
     frame: str
+    framed: Mapping[str, str]
     shells: site.Shells
     keys: placing.Keys
 
@@ -157,8 +158,9 @@ class Builder:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
         if stands and stands.frame == frame and self._out.is_dir():
-            present = placing.place(self._out, placing.pieces(held, stands.shells), stands.keys)
-            self._standing = _Standing(frame, stands.shells, present)
+            pieces = self._pieces(held, stands.shells, stands.framed)
+            present = placing.place(self._out, pieces, stands.keys)
+            self._standing = replace(stands, keys=present)
         else:
             self._standing = self._afresh(held, frame, aside)
 
@@ -172,9 +174,14 @@ class Builder:
         if fresh.exists():
             shutil.rmtree(fresh)
         shells = site.render(self._workspace.root, held, fresh)
-        present = placing.place(fresh, placing.pieces(held, shells), {})
+        framed = keeping.marked(fresh)
+        present = placing.place(fresh, self._pieces(held, shells, framed), {})
         standing.swap(fresh, self._out, aside)
-        return _Standing(frame, shells, present)
+        return _Standing(frame, framed, shells, present)
+
+    def _pieces(self, held: Content, shells: site.Shells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
+        """Our own files, and the lists of all for those who keep the site on a device."""
+        return placing.pieces(keeping.listed(held, shells, framed, site.name(self._workspace.root)), shells)
 
 
 _SCHEMA = "published.schema.json"

@@ -21,7 +21,17 @@ from undertrim.publish import script_words
 from undertrim.words import Items, message
 from undertrim.work.refused import Refused
 
-ENTRIES = ("calculators", "finder", "gear-fit", "page", "page-openings", "page-record", "page-visit", "page-wiring")
+ENTRIES = (
+    "calculators",
+    "finder",
+    "gear-fit",
+    "keeper",
+    "page",
+    "page-openings",
+    "page-record",
+    "page-visit",
+    "page-wiring",
+)
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
 
 WORDS = "words"

@@ -158,6 +158,11 @@ def address(root: Path) -> str:
     return str(_config(root, root / "site").site_url or "")
 
 
+def name(root: Path) -> str:
+    """What the site is called, as the configuration has it."""
+    return str(_config(root, root / "site").site_name)
+
+
 def written_address(root: Path) -> str:
     """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
     chosen = _settings(root)

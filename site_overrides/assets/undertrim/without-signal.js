@@ -1,0 +1,23 @@
+/* Where the site is served, each page has the keeper keep it for times without a signal, and says aloud what is no page of today. */
+
+import { ask, BASE, SERVED } from "./keeper-asked.js";
+import { make } from "./elements.js";
+import { say, tag } from "./words.js";
+
+/* Says aloud what this page is where it is no page of today. */
+async function tell() {
+  const about = await ask("about");
+  if (!about) return;
+  const when = new Date(about.since).toLocaleString(tag(), { dateStyle: "medium", timeStyle: "short" });
+  const take = () => ask("unpin", { vehicle: vehicle() }).then(() => { location.reload(); });
+  const said = about.pinned ? about.newer ? [say("page/newer-there", { when }), " ", make("button", { type: "button", class: "ut-button", click: take }, say("page/take-newer"))] : []
+    : [say("page/copy-of", { when })];
+  if (said.length) document.querySelector("article").prepend(make("p", { class: "ut ut-copy", role: "status" }, ...said));
+}
+
+function vehicle() { return location.href.slice(BASE.length).replace(/^vehicles\//, "").replace(/[.?#].*$/, ""); }
+
+if (SERVED) {
+  navigator.serviceWorker.register(BASE + "keeper.js").then(tell).catch(() => { /* then the network is all there is */ });
+  window.addEventListener("load", () => { ask("fill"); });
+}

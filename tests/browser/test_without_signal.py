@@ -1,0 +1,156 @@
+"""Served over http the site is kept on the device: without a signal every page is there and says how old it is, and a visit under way stays as it was."""
+
+import functools
+import http.server
+import shutil
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from in_bay import WHERE, press
+from playwright.sync_api import BrowserContext, Page, expect
+
+FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    def log_message(self, *_: object) -> None: ...
+
+
+class Shop:
+    """The site on a server that can be shut, at an address that stays."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder, self._port = folder, 0
+        self._server: http.server.ThreadingHTTPServer | None = None
+        self.open()
+
+    def open(self) -> None:
+        handler = functools.partial(_Quiet, directory=str(self.folder))
+        self._server = http.server.ThreadingHTTPServer(("127.0.0.1", self._port), handler)
+        self._port = self._server.server_address[1]
+        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+
+    def shut(self) -> None:
+        if self._server:
+            self._server.shutdown()
+            self._server.server_close()
+            self._server = None
+
+    def at(self, name: str) -> str:
+        return f"http://127.0.0.1:{self._port}/{name}"
+
+
+@pytest.fixture
+def shop(site: Path, tmp_path: Path) -> Iterator[Shop]:
+    shutil.copytree(site, tmp_path / "site")
+    made = Shop(tmp_path / "site")
+    yield made
+    made.shut()
+
+
+ASK = """async (what) => {
+  const { active } = await navigator.serviceWorker.ready;
+  return new Promise((resolve) => { const ways = new MessageChannel(); ways.port1.onmessage = (event) => resolve(event.data); active.postMessage(what, [ways.port2]); });
+}"""
+
+
+@pytest.fixture
+def kept(context: Callable[..., BrowserContext], shop: Shop) -> Page:
+    """A phone that was on the first page once, with a signal, until all was kept."""
+    page = context(viewport={"width": 390, "height": 844}).new_page()
+    page.goto(shop.at("index.html"))
+    standing = page.evaluate(ASK, {"ask": "fill"})
+    assert standing["kept"] == standing["of"] > 100
+    return page
+
+
+def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop: Shop) -> None:
+    shop.shut()
+    for name in (
+        "index.html",
+        FINCH,
+        FINCH.replace(".html", ".wiring.html"),
+        "safety.html",
+        "vehicles/wexcombe/plover-2017-2022.record.html",
+        "",
+    ):
+        kept.goto(shop.at(name))
+        expect(kept.locator(".ut-copy")).to_contain_text("No signal: this is the copy of ")
+        assert kept.locator("h1").count() == 1
+
+
+def test_with_a_signal_nothing_is_said_and_the_page_is_the_newest(kept: Page, shop: Shop) -> None:
+    page = shop.folder / "safety.html"
+    page.write_text(page.read_text("utf-8").replace("<h1", "<p>of today</p><h1", 1), "utf-8")
+    kept.goto(shop.at("safety.html"))
+    kept.get_by_text("of today").wait_for()
+    assert kept.locator(".ut-copy").count() == 0
+
+
+def test_a_visit_is_finished_without_a_signal(kept: Page, shop: Shop) -> None:
+    kept.goto(shop.at(FINCH))
+    kept.locator("#ut-start").click()
+    for _ in range(10):
+        press(kept)
+    shop.shut()
+    kept.reload()
+    kept.locator("#ut-start").click()
+    assert kept.locator(WHERE).inner_text() == "11 of 76"
+    while kept.locator(WHERE).inner_text():
+        press(kept)
+    assert kept.get_by_text("Every step is done.").is_visible()
+
+
+def test_gear_is_ranked_without_a_signal(kept: Page, shop: Shop) -> None:
+    shop.shut()
+    kept.goto(shop.at(FINCH))
+    kept.locator(".ut-gear-toggle").first.click()
+    expect(kept.locator(".ut-gear-pick").first).to_be_visible()
+
+
+def test_a_new_version_does_not_change_a_visit_under_way(kept: Page, shop: Shop) -> None:
+    kept.goto(shop.at(FINCH))
+    kept.locator("[data-tick='before:presets']").check()
+    kept.wait_for_function("caches.has('undertrim-pinned:kelbrook/finch-2014-2018')")
+    page = shop.folder / FINCH.partition("?")[0]
+    page.write_text(page.read_text("utf-8").replace("Upper vent trim", "Upper trim of today"), "utf-8")
+    kept.wait_for_timeout(300)
+    kept.reload()
+    assert "Take off Upper vent trim" in kept.locator("#ut-steps").inner_text()
+    kept.get_by_role("button", name="Take the newer one").click()
+    expect(kept.locator("#ut-steps")).to_contain_text("Take off Upper trim of today")
+    expect(kept.locator("[data-tick]:checked")).to_have_count(1)
+
+
+def test_when_the_last_step_is_done_the_newest_comes_again(kept: Page, shop: Shop) -> None:
+    kept.goto(shop.at("vehicles/kelbrook/finch-2014-2018.html?jobs=front-door@left"))
+    kept.locator("[data-tick='before:presets']").check()
+    kept.wait_for_function("caches.has('undertrim-pinned:kelbrook/finch-2014-2018')")
+    for box in kept.locator("[data-tick]").all():
+        box.check()
+    kept.wait_for_function("caches.has('undertrim-pinned:kelbrook/finch-2014-2018').then((there) => !there)")
+
+
+def test_sheets_and_pictures_are_kept_by_choice(kept: Page, shop: Shop) -> None:
+    record = FINCH.partition("?")[0].replace(".html", ".record.html")
+    (picture,) = (path.name for path in (shop.folder / "vehicles/kelbrook").glob("*-map-key-*.png"))
+    fetched = f"fetch('{picture}').then((got) => got.ok, () => false)"
+    for choice in ("This car", "Every Kelbrook", "Every vehicle"):
+        kept.goto(shop.at(record))
+        kept.get_by_text("Keep on this device").click()
+        kept.get_by_label(choice).check()
+        expect(kept.locator(".ut-keep [role=status]")).to_contain_text("All of it is here")
+        shop.shut()
+        kept.reload()
+        assert kept.evaluate(fetched)
+        assert kept.get_by_label(choice).is_checked()
+        shop.open()
+        kept.reload()
+        kept.get_by_text("Keep on this device").click()
+        kept.get_by_label(choice).uncheck()
+        expect(kept.locator(".ut-keep [role=status]")).to_contain_text("All of it is here")
+        shop.shut()
+        assert not kept.evaluate(fetched)
+        shop.open()
