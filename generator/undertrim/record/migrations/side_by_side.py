@@ -37,14 +37,17 @@ def _list(marked: Text, values: dict[str, Entry], name: str, shape: Shape) -> It
     plain = [other for other in names if _plain(values[other].value)]
     gone = {other: list(without(marked, values[other])) for other in plain[1:]}
     kept = [name, *(other for other, edits in gone.items() if edits)]
-    words = [str(values[other].value.value) for other in kept]
+    words = [_word(shape.fields[other], str(values[other].value.value)) for other in kept]
     if plain[:1] != [name] or len(kept) < 2 or along.fields_of(words, name, shape.fields) != kept:
         return
     value = values[name].value
-    yield Edit(
-        value.start_mark.index, marked.end(value), f"[{', '.join(marked.raw(values[other].value) for other in kept)}]"
-    )
+    yield Edit(value.start_mark.index, marked.end(value), f"[{', '.join(words)}]")
     yield from (edit for other in kept[1:] for edit in gone[other])
+
+
+def _word(field: Shape, value: str) -> str:
+    """How a list says a value of a field: by its word for it, if it has one."""
+    return next((word for word, meant in field.listed.items() if meant == value), value)
 
 
 def _plain(node: Node) -> bool:
