@@ -44,7 +44,7 @@ def test_a_list_of_fields_that_cannot_be_told_apart(text: str, where: str, said:
     source = whole(f"format: 2\n{line}\n")
     assert source.origin
     [fault] = source.origin.faults
-    place = source.as_typed.position(fault.pointer)
+    place = source.position(fault.pointer)
     assert (sentence(fault.said), place.line, place.column) == (said, 2, line.index(where) + 1)
 
 

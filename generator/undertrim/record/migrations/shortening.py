@@ -106,7 +106,8 @@ class _Shortening:
         if isinstance(node, SequenceNode) and shape.is_list and len(node.value) == 1:
             return self._only(node.value[0], shape.items, flow=flow)
         if isinstance(node, MappingNode):
-            return self._fields(node, shape, flow=flow)
+            keyed = shape.items if shape.is_list and shape.items and shape.items.keyed else None
+            return self._behind_key(node, keyed) if keyed else self._fields(node, shape, flow=flow)
         return None
 
     def _only(self, item: Node, shape: Shape | None, *, flow: bool) -> str | None:
