@@ -29,6 +29,8 @@ PAIRS = [
     ("preps: {a: {state: {needs: {bonnet: open}, sets: {battery: off}}}}", "preps: {a: {needs: {bonnet: open}, sets: {battery: off}}}"),
     ("runs: {a: {way: {from: Here, to: There, carries: plus, length: 4 m}}}", "runs: {a: {from: Here, to: There, carries: [plus], length: 4 m}}"),
     ("vehicle: {came_with: {bodies: saloon, drive_side: [left, right]}}", "vehicle: {bodies: [saloon], drive_side: [left, right]}"),
+    ("after_battery: unknown", "after_battery: {not_listed: unknown}"),
+    ("parts: {a: {held_by: {rivet: [blind, 4.8 mm], count: 2}}}", "parts: {a: {held_by: [{rivet: blind, diameter: 4.8 mm, count: 2}]}}"),
     ("parts: {a: {release: [slide, up, 3 min, replaced]}}", "parts: {a: {release: slide, direction: up, takes: 3 min, replaced: yes}}"),
     ("parts: {a: {cautions: {CAUTION: [Sharp., Cuts., Gloves.]}}}", "parts: {a: {cautions: [{signal: CAUTION, hazard: Sharp., consequence: Cuts., avoid: Gloves.}]}}"),
     ("parts: {a: {cautions: [{CAUTION: {hazard: Sharp., consequence: Cuts., avoid: Gloves., when: {radio: map}}}, {NOTICE: [Soft., Tears., Warm it.]}]}}", "parts: {a: {cautions: [{signal: CAUTION, hazard: Sharp., consequence: Cuts., avoid: Gloves., when: {radio: map}}, {signal: NOTICE, hazard: Soft., consequence: Tears., avoid: Warm it.}]}}"),
