@@ -19,7 +19,7 @@ Field = dict[str, Any]
 
 def _walk(place: str, found: Field) -> Iterator[tuple[str, Field]]:
     """Every field and block below. `if` and `then` have none: they choose among described fields."""
-    for group in ("$defs", "properties"):
+    for group in ("$defs", "properties", "together"):
         for name, inner in found.get(group, {}).items():
             yield f"{place}/{group}/{name}", inner
             yield from _walk(f"{place}/{group}/{name}", inner)

@@ -40,7 +40,7 @@ def workspace(tmp_path: Path) -> Path:
         file.read_text("utf-8"),
     )
     assert count == 1
-    assert re.search(r"^  high_voltage: yes", text, re.MULTILINE)
+    assert re.search(r"^  came_with: .*high_voltage: yes", text, re.MULTILINE)
     file.write_text(text, "utf-8")
     return tmp_path
 

@@ -118,7 +118,11 @@ def change(file: Path, old: str, new: str) -> None:
 
 
 def test_an_opening_without_its_measure_exits_with_one(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    change(workspace / "records/vehicles/kelbrook/finch-2014-2018.yaml", "height: 112 mm", "height: unknown")
+    change(
+        workspace / "records/vehicles/kelbrook/finch-2014-2018.yaml",
+        "face: [182 mm, 112 mm]",
+        "face: [182 mm, unknown]",
+    )
     assert run(workspace, FINCH, "dash") == 1
     assert "opening 'Radio opening' is not recorded: measure it and write 'face'" in capsys.readouterr().err
     assert list(Path.cwd().iterdir()) == []

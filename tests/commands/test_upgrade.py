@@ -36,8 +36,8 @@ def test_it_moves_a_record_and_is_then_done(capsys: pytest.CaptureFixture[str]) 
     )
     assert text.startswith("format: 2\n")
     assert "    held_by: {screw: T20, count: 4}\n" in text
-    assert "    area: dash\n    release: [slide, 3 min]\n" in text
-    assert "    kind: receiver\n    behind: radio\n" in text
+    assert "    area: dash\n    release: [slide, 3 min, replaced]\n" in text
+    assert "    kind: [receiver, kit needed]\n    behind: radio\n" in text
     assert run(capsys) == (0, "nothing to do: no vehicle record of an earlier format\n", "")
     assert cli.main(["check"]) == 0
     assert capsys.readouterr().out == "1 record checked, no problems\n"

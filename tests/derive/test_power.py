@@ -19,6 +19,7 @@ def test_unknown_lists_are_said_and_lists_found_empty_are_not() -> None:
         ("after_battery: {source: e1}", ["before:unknown", "after:unknown"]),
         ("after_battery: {checked_none: [before]}", ["after:unknown"]),
         ("after_battery: {checked_none: [before, after]}", []),
+        ("after_battery: {not_listed: unknown, checked_none: [before]}", ["after:unknown"]),
         (known, ["before:code"]),
     ):
         made = plan(record(SIMPLE, text), "door").steps

@@ -243,7 +243,7 @@ def test_our_keywords_are_those_the_schemas_use() -> None:
         "title", "description", "examples", "hint", "misnamed", "type", "properties", "required", "additionalProperties",
         "propertyNames", "items", "enum", "pattern", "minLength", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties", "minimum", "maximum",
         "uniqueItems", "oneOf", "allOf", "$ref", "quantity", "drive", "mayBeUnknown", "calendar", "paragraphs", "order",
-        "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide", "namedBy",
+        "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide", "namedBy", "together", "among", "listed",
     }  # fmt: skip
 
     def walk(node: object) -> None:

@@ -86,7 +86,7 @@ PLAIN = "{when: {radio: plain}, is: 1 min}"
         (PLAIN, "{when: {radio: plain}, is: 1 min, note: x}", [(6, 80, "spread/beside-is")]),
         (PLAIN, "{when: {radio: plain, sound: bare}, is: 1 min}", [(6, 5, "spread/no-value")]),
         ("drive_side: left", "drive_side: [{when: {radio: map}, is: left}, {when: {radio: plain}, is: right}]", [(-7, 15, "spread/cannot-differ")]),
-        ("  radio:\n    area", "  bezel-map: {release: pull, area: dash}\n  radio:\n    area", [(2, 3, "spread/id-twice")]),
+        ("  radio:\n    area", "  bezel-map: {release: pull, area: dash}\n  radio:\n    area", [(8, 3, "spread/id-twice")]),
         ("under: bezel}", "under: bezell}", [(12, 44, "rules/named-but-absent/none-near")]),
         ("kit: needed", "kit: needd", [(22, 10, "schema/not-known")]),
         ("kit: needed", "kitt: needed", [(22, 5, "schema/no-field")]),

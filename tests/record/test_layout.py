@@ -173,6 +173,41 @@ def test_a_group_is_set_off_and_the_things_in_it_are_not() -> None:
     ]
 
 
+def test_a_group_that_only_names_its_things_is_a_line_among_others() -> None:
+    text = (
+        "format: 2\nfunctions:\n  mute: [absent, e1]\n  data: {functions: [speed, reverse]}\n  illumination: unknown\n"
+    )
+    assert laid(text).endswith(text.removeprefix("format: 2\n"))
+
+
+def test_sections_of_one_line_stand_together() -> None:
+    lines = "format: 2\ndemo: yes\nrestraint: {wait: none}\nrest: {current: 20 mA}\n"
+    parts = "parts:\n  a:\n    release: lift\n"
+    assert laid(f"{lines}{parts}") == f"{lines}\n{parts}"
+
+
+def test_a_list_of_ids_goes_on_as_many_lines_as_it_needs() -> None:
+    names = ", ".join(f"a-trim-with-a-long-name-{number}" for number in range(10))
+    made = laid(f"format: 2\nparts:\n  x:\n    release: pull\n    after: [{names}]\n")
+    lines = made.splitlines()
+    assert [line[:14] for line in lines[4:]] == ["    after: [a-", "      a-trim-w", "    release: p"]
+    assert max(map(len, lines)) <= 160
+
+
+def test_a_caution_stands_behind_its_signal_word_on_one_line() -> None:
+    said = "cautions: {CAUTION: [Sharp edge., Cut hands., Wear gloves.]}"
+    assert f"    {said}\n" in laid(f"format: 2\nparts:\n  x:\n    release: pull\n    {said}\n")
+    long = "[" + ", ".join(["A sentence of some fifty characters is what it is."] * 3) + "]"
+    made = laid(f"format: 2\nparts:\n  x:\n    release: pull\n    cautions: [{{CAUTION: {long}}}]\n")
+    assert f"    cautions:\n      CAUTION: {long}\n" in made
+
+
+def test_a_line_of_mappings_in_each_other_ends_somewhere_also_with_prose() -> None:
+    cable = f"{{name: A cable, kind: cable, how: {'Words ' * 24}here.}}"
+    made = laid(f"format: 2\nparts:\n  x:\n    release: pull\n    tethers: {{a: {cable}, b: [A plug, plug, lamps]}}\n")
+    assert f"    tethers:\n      a: {cable}\n      b: [A plug, plug, lamps]\n" in made
+
+
 def test_what_is_wider_than_the_page_stands_below_but_prose_does_not_count() -> None:
     wide = ", ".join(f"Bag {number}" for number in range(20))
     assert f"\n    restraints:\n      - {wide[:5]}\n" in laid(f"format: 2\nareas:\n  dash:\n    restraints: [{wide}]\n")
@@ -210,7 +245,7 @@ def test_a_text_that_would_change_is_not_given(monkeypatch: pytest.MonkeyPatch) 
 
 
 def test_a_comment_that_would_move_is_not_given_away(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(layout.laying.Laying, "_apart", lambda *_: True)
+    monkeypatch.setattr(layout.laying, "_apart", lambda *_: True)
     text = "format: 2\nvehicle:\n  make: x\n  # of make\n\n  model: y\n"
     assert "# of make\n\n  model" in laid(text)
     monkeypatch.undo()

@@ -21,9 +21,10 @@ def errors(text: str) -> list[str]:
 
 
 ALONG = [
-    ("release: [pull, up, 3 min, 4]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
-    ("release: [pull, [up]]", "[pull", "'release' as a list has at most 3 texts, and at least one"),
-    ("release: []", "[]", "'release' as a list has at most 3 texts, and at least one"),
+    ("release: [pull, up, 3 min, 4]", "4]", "'4' means nothing in the list under 'release'"),
+    ("release: [pull, up, 3 min, replaced, 4]", "[pull", "'release' as a list has at most 4 texts, and at least one"),
+    ("release: [pull, [up]]", "[pull", "'release' as a list has at most 4 texts, and at least one"),
+    ("release: []", "[]", "'release' as a list has at most 4 texts, and at least one"),
     (
         "release: [pull, 3 min], takes: 4 min",
         "3 min",
@@ -43,7 +44,7 @@ def test_a_list_of_fields_that_cannot_be_told_apart(text: str, where: str, said:
     source = whole(f"format: 2\n{line}\n")
     assert source.origin
     [fault] = source.origin.faults
-    place = source.as_typed.position(fault.pointer)
+    place = source.position(fault.pointer)
     assert (sentence(fault.said), place.line, place.column) == (said, 2, line.index(where) + 1)
 
 
@@ -59,8 +60,8 @@ MISTAKES = [
     ("    source: e2\n", "    after: hatch\n", ["4:12: no part or preparation 'hatch' (part or preparation ids here: handle-cap, door-panel)"]),
     ("    source: e2\n", "    takes: 3\n", ["4:12: '3' has no unit (write '3 s', '3 min' or '3 h')"]),
     ("    source: e2\n", "    when: {radio: map}\n", ["4:12: no variant 'radio' (declare it under 'variants')"]),
-    ("      door-panel:\n", "      inner:\n        parts: {}\n      door-panel:\n", ["7:7: 'inner' is a group inside the group 'front-door' (put its parts beside the others, or make it a group of its own)"]),
-    ("openings:\n", "  trim:\n    parts: {handle-cap: {release: pull}}\nopenings:\n", ["12:13: 'handle-cap' stands twice: the ids of all parts are different, also across groups (first on line 17; rename one of them)"]),
+    ("      door-panel:\n", "      inner:\n        parts: {}\n      door-panel:\n", ["7:7: 'inner' is a group inside the group 'front-door' (put what is in it beside the others, or make it a group of its own)"]),
+    ("openings:\n", "  trim:\n    parts: {handle-cap: {release: pull}}\nopenings:\n", ["12:13: 'handle-cap' stands twice: each id stands once in its section, also across groups (first on line 17; rename one of them)"]),
     ("openings:\n", "  trim:\n    parts: none\nopenings:\n", ["12:12: parts of the group must be a mapping, not 'none' (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),
     ("openings:\n", "  trim:\n    parts: [a]\nopenings:\n", ["12:12: parts of the group must be a mapping, not a list (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),
     ("openings:\n", "  trim:\n    parts: {}\nopenings:\n", ["12:12: parts of the group has too few entries: 0 of at least 1 (for example {handle-cap: {release: lift}, front-door-panel: {release: pull}})"]),

@@ -22,6 +22,7 @@ from undertrim.resources import table
 SELDOM = {
     "after.side",
     "afterBattery.checked_none",
+    "afterBattery.not_listed",
     "caution.source",
     "connector.pins.contact",
     "connector.pins.place",

@@ -101,7 +101,9 @@ class _Making:
             forms.append(self._part(node, short["text"]))
         if "object" in types:
             forms.append(self._mapping(node))
-        if short.get("list") and not alone:
+        if short.get("key"):
+            forms.append(self._behind_key(node, short["key"], short["list"]))
+        elif short.get("list") and not alone:
             forms.append(self._fields(node, short["list"]))
         if "array" in types:
             forms += self._list(node, lone="string" not in types)
@@ -112,7 +114,8 @@ class _Making:
         item = node.child(0)
         assert item
         whole = {"type": "array", "items": self.value(item), **kept(node.schema, "Items")}
-        return [whole, self.value(item, alone=bool(item.schema.get("short", {}).get("list")))] if lone else [whole]
+        short = item.schema.get("short", {})
+        return [whole, self.value(item, alone=bool(short.get("list")) and "key" not in short)] if lone else [whole]
 
     def _part(self, node: Node, name: str) -> Made:
         child = node.child(name)
@@ -123,6 +126,26 @@ class _Making:
         """A list of the usual fields in place of a mapping."""
         items = [self._part(node, name) for name in names]
         return {"type": "array", "items": items, "minItems": 1, "maxItems": len(items)}
+
+    def _behind_key(self, node: Node, key: str, names: list[str]) -> Made:
+        """A mapping of one: a word of a field, and behind it the others by name, or the usual ones as a list."""
+        word, others = node.child(key), [name for name in node.schema["properties"] if name != key]
+        assert word
+        mapping = {
+            "type": "object",
+            "properties": {name: self._part(node, name) for name in others},
+            "additionalProperties": False,
+            "required": [name for name in node.schema.get("required", ()) if name != key],
+        }
+        behind = {"anyOf": [{**self._fields(node, names), "minItems": len(names)}, mapping]}
+        words = dict.fromkeys(word.schema["enum"], behind)
+        return {
+            "type": "object",
+            "properties": words,
+            "additionalProperties": False,
+            "minProperties": 1,
+            "maxProperties": 1,
+        }
 
     def _mapping(self, node: Node) -> Made:
         says = node.schema
@@ -140,13 +163,18 @@ class _Making:
     def _named_fields(self, node: Node) -> Made:
         says = node.schema
         fields = {name: self._field(node, name) for name in (*says["properties"], *says.get("aside", ()))}
-        follow = {name for name, one in says["properties"].items() if "follows" in one}
+        follow = {name for name, one in says["properties"].items() if "follows" in one or "among" in one}
+        for name in (name for name, one in says["properties"].items() if "among" in one):
+            known = f"{node.home[1][-1]}-{name}"
+            self.defined[known], fields[name] = fields[name], {"$ref": f"#/definitions/{known}"}
+        together = {name: _together(node, name, fields) for name in says.get("together", ())}
+        fields |= together
         made: Made = {"properties": fields, "additionalProperties": False}
         taken = node.home[0] == "vehicle" and bool({*node.home[1][-1:]} & _MAY_BE_TAKEN)
         if needed := [name for name in says.get("required", ()) if name not in follow and not taken]:
             made["required"] = needed
         if "allOf" in says:
-            made["allOf"] = [_condition(branch, follow, taken=taken) for branch in says["allOf"]]
+            made["allOf"] = [_condition(branch, follow, {*together}, taken=taken) for branch in says["allOf"]]
         return made
 
     def _field(self, node: Node, name: str) -> Made:
@@ -175,10 +203,16 @@ class _Making:
 
     def _along(self, node: Node, made: Made, names: list[str]) -> Made:
         """A field that may stand in one list with others beside it: any order of those is read."""
-        others = {"anyOf": [self._part(node, name) for name in names if node.child(name)]}
+        others = {"anyOf": [self._beside(node, name) for name in names if node.child(name)]}
         told: Made = {word: made.pop(word) for word in ("title", "description", "examples") if word in made}
         listed = {"type": "array", "items": [dict(made), *([others] * len(others["anyOf"]))], "minItems": 1}
         return {**told, "anyOf": [made, {**listed, "maxItems": len(others["anyOf"]) + 1}]}
+
+    def _beside(self, node: Node, name: str) -> Made:
+        """A field as an entry of such a list: in its own words for that, where it has some."""
+        child = node.child(name)
+        assert child
+        return {"enum": list(child.schema["listed"])} if "listed" in child.schema else self.value(child)
 
     def _own_names(self, node: Node) -> Made:
         child = node.child("*")
@@ -196,27 +230,31 @@ class _Making:
         assert thing
         form = self.form(node)
         shared = set(group.schema["properties"]) - {section}
-        self.defined["thing"] = self._sharing(thing, shared)
+        alone, in_group = f"{section}-alone", f"{section}-group"
+        self.defined[alone] = self._sharing(thing, shared)
         inside = self.form(group)
         inside["properties"][section] |= {
-            "additionalProperties": {"$ref": "#/definitions/thing"},
+            "additionalProperties": {"$ref": f"#/definitions/{alone}"},
             "propertyNames": form["propertyNames"],
         }
-        self.defined["group"] = inside
+        self.defined[in_group] = inside
+        one = {"$ref": f"#/definitions/{alone}"}
         parted = {
-            "if": {"required": [section]},
-            "then": {"$ref": "#/definitions/group"},
-            "else": {"$ref": "#/definitions/thing"},
+            "if": {"required": [section], "type": "object"},
+            "then": {"$ref": f"#/definitions/{in_group}"},
+            "else": self._differing(one) if "anyOf" in self.defined[alone] else one,
         }
-        return {**form, "additionalProperties": parted}
+        ids = _names(node_at(("common", ("$defs", "id"))))  # a group has one of its own, whatever its things are called
+        return {**form, "propertyNames": ids, "additionalProperties": parted}
 
     def _sharing(self, thing: Node, shared: set[str]) -> Made:
         """A thing that may take back what its group shares."""
         form = self.form(thing)
-        for name in shared:
-            child = thing.child(name)
-            assert child
-            form["properties"][name] = self.value(child, back=True)
+        for block in form.get("anyOf", [form]):
+            for name in shared if "properties" in block else ():
+                child = thing.child(name)
+                assert child
+                block["properties"][name] = self.value(child, back=True)
         return form
 
 
@@ -235,16 +273,33 @@ def _takes(form: Made, word: str) -> bool:
 
 def _names(node: Node) -> Made:
     """What the keys of a mapping may be, without words for people: editors show those of the value."""
-    names = node.schema["propertyNames"]
+    names = node.schema.get("propertyNames", node.schema)
     if "$ref" in names:
         names = node_at(node.home, "propertyNames").schema
     return {word: said for word, said in names.items() if word in ("pattern", "enum", "maxLength")}
 
 
-def _condition(branch: Mapping[str, Any], follow: set[str], *, taken: bool) -> Made:
+def _together(node: Node, name: str, fields: Mapping[str, Made]) -> Made:
+    """A mapping in which some fields of a block may stand."""
+    says = node.schema["together"][name]
+    told = {word: english(says[word]) for word in ("title", "description")}
+    own = {field: fields[field] for field, one in node.schema["properties"].items() if one.get("among") == name}
+    return {
+        **told,
+        "examples": says["examples"],
+        "type": "object",
+        "properties": own,
+        "additionalProperties": False,
+        "minProperties": 1,
+    }
+
+
+def _condition(branch: Mapping[str, Any], follow: set[str], together: set[str], *, taken: bool) -> Made:
     """What is needed and allowed where a field has a value."""
     name, wanted = asked_by(branch["if"])
     then = {word: said for word, said in branch["then"].items() if word not in WORDS}
+    if "propertyNames" in then:
+        then["propertyNames"] = {"enum": [*then["propertyNames"]["enum"], *sorted(together)]}
     then["required"] = [one for one in then.get("required", ()) if one not in follow and not taken]
     return {"if": {"properties": {name: {"enum": wanted}}, "required": [name]}, "then": then}
 

@@ -30,8 +30,15 @@ def fields_of(values: Sequence[object], name: str, fields: Mapping[str, "Shape"]
     return found
 
 
+def meant(field: "Shape", value: str) -> str:
+    """The value that an entry stands for as a field: itself, unless the field has a word of its own for it there."""
+    return field.listed.get(value, value)
+
+
 def _doubt(field: "Shape", value: str) -> int:
     """How little a field asks for just this text: it is one of its own, a slip of one, as good as any other, or none."""
+    if field.listed:
+        return 0 if value in field.listed else 1 if slips(value, frozenset(field.listed)) else 4
     if value in field.words or value in field.blanks or (field.quantity and _reads(value, field.quantity)):
         return 0
     if slips(value, field.words):

@@ -7,7 +7,7 @@ each side in the same way: the side is one more question, which no record asks a
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
@@ -23,11 +23,13 @@ Clauses = dict[str, list[str]]
 
 @dataclass(frozen=True, slots=True)
 class Picked:
-    """A value that stands elsewhere than where its field was typed; `key` is that field."""
+    """A value that stands elsewhere than where its field was typed; `key` is that field, `own` tells that the block itself says it, `of_key` that the value is that key."""
 
     value: Data
     typed: Pointer
     key: Pointer
+    own: bool = False
+    of_key: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,7 +189,7 @@ def _put(value: Data, steps: Pointer, put: Data) -> Data:
     if not steps:
         return put
     if isinstance(value, Picked):
-        return Picked(_put(value.value, steps, put), value.typed, value.key)
+        return replace(value, value=_put(value.value, steps, put))
     if isinstance(value, list):
         return [_put(inner, steps[1:], put) if i == steps[0] else inner for i, inner in enumerate(value)]
     if len(steps) == 1 and put is None:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from undertrim.record import blaming, car_cells, dividing, implied
+from undertrim.record import blaming, car_cells, dividing
 from undertrim.record.car_cells import Cell
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import WHEN, Clauses, Fact
@@ -41,6 +41,8 @@ class Forms:
     places: Places
     data: Data
     faults: list[Complaint]
+    implied: dict[str, dict[str, str]]
+    """The choices of the questions that follow from what the record says of the vehicle."""
     around: Clauses = field(default_factory=dict)
     """The cars of the forms around what is being spread, and of the conditions typed there."""
     typed_around: Clauses = field(default_factory=dict)
@@ -106,7 +108,7 @@ class Forms:
         for name, variant in variants.items() if isinstance(variants, dict) else ():
             choices = variant.get("choices") if isinstance(variant, dict) else None
             known[name] = list(choices) if isinstance(choices, dict) else []
-        for name, entries in implied.choices(self.data.get("vehicle")).items():
+        for name, entries in self.implied.items():
             known.setdefault(name, list(entries))
         return known
 
@@ -138,7 +140,7 @@ class Forms:
         things = [(made[form.name], form) for form in forms if isinstance(made.get(form.name), dict)]
         names = [thing.get("name") for thing, _ in things]
         for thing, form in things if len(set(map(str, names))) < len(names) else ():
-            words = [_label(self.data, variant, choice) for variant, choice in form.told_by]
+            words = [_label(self.data, self.implied, variant, choice) for variant, choice in form.told_by]
             if words and isinstance(thing.get("name"), str):
                 thing["name"] = f"{thing['name']} ({', '.join(words)})"
                 told = tuple(dict.fromkeys(variant for variant, _ in form.told_by))
@@ -212,13 +214,12 @@ def _declared(fact: Fact, known: Clauses) -> Fact:
     return replace(fact, entries=tuple(entries))
 
 
-def _label(data: Data, variant: str, choice: str) -> str:
+def _label(data: Data, implied: dict[str, dict[str, str]], variant: str, choice: str) -> str:
     """What a record calls a choice, in whichever form it is typed; its id where it does not say."""
-    entries = implied.choices(data.get("vehicle")) if isinstance(data, dict) else {}
     for step in ("variants", variant, "choices", choice):
         data = data.get(step) if isinstance(data, dict) else None
     if isinstance(data, list):
         data = data[0] if data else None  # the label stands first in the short form
     elif isinstance(data, dict):
         data = data.get("label")
-    return data if isinstance(data, str) else entries.get(variant, {}).get(choice, choice)
+    return data if isinstance(data, str) else implied.get(variant, {}).get(choice, choice)

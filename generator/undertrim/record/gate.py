@@ -17,7 +17,7 @@ from undertrim.record.source import Data
 Test = Callable[[Data], bool]
 
 SILENT = frozenset(
-    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then", "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide", "namedBy"}
+    {"$schema", "$id", "$defs", "title", "description", "examples", "hint", "misnamed", "paragraphs", "mayBeUnknown", "order", "then", "short", "follows", "unless", "group", "named", "aside", "also", "blanks", "leads", "bySide", "namedBy", "together", "among", "listed"}
 )  # fmt: skip
 """Keywords that refuse nothing by themselves: words for people, and what a neighbouring keyword reads."""
 

@@ -138,7 +138,7 @@ def _give_words(place: str, block: Schema) -> None:
 
 def _below(block: Schema) -> Iterator[tuple[str, Schema]]:
     """The schemas right inside one, with the way to each."""
-    for word in ("properties", "$defs"):
+    for word in ("properties", "together", "$defs"):
         yield from ((f"{word}/{name}", inner) for name, inner in block.get(word, {}).items())
     for word in ("items", "additionalProperties", "propertyNames", "then"):
         if isinstance(block.get(word), dict):

@@ -9,9 +9,11 @@ Nothing here refuses a value: the whole goes through the schema like any other r
 
 # Long because it is one walk: what is short, shared and left out meets at each place, and each may stand inside the others.
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 
-from undertrim.record import along, dividing, redirecting, shapes
+from undertrim.record import along, dividing, implied, redirecting, shapes, together
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import Picked
 from undertrim.record.examples import is_id
@@ -26,6 +28,7 @@ from undertrim.record.shapes import Shape
 from undertrim.record.sharing import Sharing, Sisters
 from undertrim.record.source import Data, Origin, Pointer, Source, Twice
 from undertrim.record.taken import Taken
+from undertrim.record.together import Apart
 from undertrim.words import Items, Message, message
 
 SAYS_ONCE, SAYS_ALL = "2", "1"
@@ -38,6 +41,8 @@ _DEEP = 3
 """From so many steps on, a place in `shares` is a list or an entry of one, and no key."""
 
 _NOTHING = Shape()
+
+NOWHERE: Mapping[str, Pointer] = MappingProxyType({})
 
 
 def spread(source: Source, sisters: Sisters | None = None) -> Source:
@@ -88,7 +93,7 @@ class _Spreading:
     forms: Forms = field(init=False)
 
     def __post_init__(self) -> None:
-        self.forms = Forms(self.places, self.source.data, self.faults)
+        self.forms = Forms(self.places, self.source.data, self.faults, _asked(self.source.data))
 
     def made(self, sisters: Sisters | None) -> Source:
         shape, data = shapes.whole("vehicle"), self.source.data
@@ -180,17 +185,23 @@ class _Spreading:
             self.faults.append(Complaint((*place, key), said))
             return {key: given[key]}
         for i, name in enumerate(names):
+            value = str(given[key][i])
             if i and name in given:
                 self.faults.append(Complaint((*typed, i), message("spread/along-twice", field=name, name=key)))
-            else:
-                self.places.stand((*place, name), self.places.of((*typed, i)))
-                made[name] = given[key][i]
+                continue
+            self.places.stand((*place, name), self.places.of((*typed, i)))
+            made[name] = along.meant(shape.fields[name], value) if i else value
+            if i and (listed := shape.fields[name].listed) and value not in listed:
+                way_out = suggestion(value, list(listed), message("spread/words"))
+                said = message("spread/no-such-word", value=quoted(value), name=key, hint=way_out)
+                self.faults.append(Complaint((*place, name), said))
         return made
 
     def _list(self, shape: Shape, entries: list[tuple[Data, Pointer]], place: Pointer) -> Data:
         """The entries of a list; one that differs between cars stands there once for each kind."""
         made: list[Data] = []
-        for value, typed in entries:
+        for entry, typed in entries:
+            value = self._apart(shape.items, entry, (*place, len(made)), typed)
             forms = self.forms.of(shape, shape.items, value, typed) if shape.items else None
             for form in forms or ():
                 made.append(self._form(shape.items, form, (*place, len(made))))
@@ -202,6 +213,7 @@ class _Spreading:
     def _entry(self, shape: Shape, made: dict[str, Data], place: Pointer, value: Data, typed: Pointer) -> list[str]:
         """What stands under one key, or in several forms under several; of two with one id the first is kept. The ids set down."""
         key, below = str(place[-1]), shape.below(str(place[-1]))
+        value = self._apart(below, value, place, typed)
         forms = self.forms.of(shape, below, value, typed, key) if below else None
         if forms is None:
             if self._is_free(made, place, typed):
@@ -223,6 +235,17 @@ class _Spreading:
             self.forms.label(made, place, forms)
         return [form.name for form, _ in free]
 
+    def _apart(self, shape: Shape | None, value: Data, place: Pointer, typed: Pointer) -> Data:
+        """A block with its fields beside each other, also those that stand together in a mapping or behind a key."""
+        if shape and isinstance(value, dict) and shape.is_keyed(value) and together.is_wrong(shape, value):
+            self.faults.append(Complaint(place, together.wrong(shape, value)))
+            return next(iter(value.values()))
+        made = together.apart(shape, value, typed)
+        if made is None:
+            return value
+        self.faults += [Complaint(spot, said, key=True, stays=True, typed=True) for spot, said in made.faults]
+        return made.picked
+
     def _is_free(self, made: dict[str, Data], place: Pointer, typed: Pointer) -> bool:
         if place[-1] in made:
             said = message("spread/id-twice", id=quoted(str(place[-1])), line=self.places.keys[place].line)
@@ -240,7 +263,12 @@ class _Spreading:
 
     def _picked(self, shape: Shape, made: dict[str, Data], place: Pointer, picked: Picked) -> None:
         """A value that stands elsewhere than its field."""
-        self.places.inherited[place] = picked.typed
+        if not picked.own:
+            self.places.inherited[place] = picked.typed
+        if picked.of_key:
+            self.places.stand(place, self.source.position(picked.key, key=True))
+            made[str(place[-1])] = picked.value
+            return
         self.places.stand_key(place, self.source.position(picked.key, key=True))
         made[str(place[-1])] = self._whole(shape.below(str(place[-1])), picked.value, place, picked.typed)
 
@@ -302,22 +330,28 @@ class _Spreading:
         """The things of a group, each with what is shared and not said otherwise."""
         assert shape.group
         section, typed = str(place[-1]), (*place, name)
-        shared = self._shared(shape.group, name, group, typed)
+        made_apart = together.apart(shape.group, group, typed) or Apart(group, {}, ())
+        self.faults += [Complaint(spot, said, key=True, stays=True, typed=True) for spot, said in made_apart.faults]
+        group = made_apart.block
+        shared = self._shared(shape.group, name, made_apart, typed)
         said = {key: _in_brackets(shape.group.fields.get(key), value) for key, value in group.items()}
-        faults = self._blame("vehicle/group", said, typed)
-        things = group[section]
-        for key, thing in things.items() if isinstance(things, dict) else ():
-            below = (*typed, section, key)
+        things = _by_id(group[section], (*typed, section), shape.group.fields[section])
+        if things is not None and not isinstance(group[section], dict):
+            said[section] = {key: {} for key, _, _ in things}
+        faults = self._blame(shape.group_block, said, typed, made_apart.spots)
+        for key, thing, below in things or ():
             if isinstance(thing, dict) and section in thing:
                 self._fault(below, message("spread/group-in-group", id=quoted(key), group=quoted(name)))
             else:
                 self._share(shape, made, (*place, key), thing, below, shared)
+                if below not in self.source.keys or below[-1] == section:
+                    self.places.stand_key((*place, key), self.places.of(below))
                 self._spoil((*place, key), faults)
 
-    def _shared(self, shape: Shape, name: str, group: dict[str, Data], typed: Pointer) -> dict[str, _Shared]:
+    def _shared(self, shape: Shape, name: str, group: Apart, typed: Pointer) -> dict[str, _Shared]:
         shared = {
-            key: _Shared(value, (*typed, key), shape.fields[key])
-            for key, value in group.items()
+            key: _Shared(value, group.spots.get(key, (*typed, key)), shape.fields[key])
+            for key, value in group.block.items()
             if key in shape.fields and key != typed[0]
         }
         for item in shape.follows:
@@ -339,17 +373,18 @@ class _Spreading:
     ) -> None:
         """One thing of a group."""
         fresh = place[-1] not in made
+        thing = self._apart(shape.below(str(place[-1])), thing, place, typed)
         if isinstance(thing, dict):
-            kept = {key: value for key, value in thing.items() if value != BACK or key not in shared}
+            kept = {key: value for key, value in thing.items() if _plain(value) != BACK or key not in shared}
             taken = thing.keys() - kept.keys()
-            kept |= {
+            picked = {
                 name: Picked(item.value, item.typed, item.typed)
                 for name, item in shared.items()
                 if name not in thing and (name == "when" or dividing.differs(item.shape, item.value))
             }
-            for one in self._entry(shape, made, place, kept, typed):
+            for one in self._entry(shape, made, place, kept | picked, typed):
                 for name, item in shared.items() if fresh else ():
-                    if name not in taken and not isinstance(kept.get(name), Picked):
+                    if name not in taken and name not in picked:
                         self._inherit(made[one], name, item, (*place[:-1], one))
         else:
             self._entry(shape, made, place, thing, typed)
@@ -390,12 +425,14 @@ class _Spreading:
     # Faults
 
     def _fault(self, typed: Pointer, said: Message) -> None:
-        self.faults.append(Complaint(typed, said, key=True))
+        self.faults.append(Complaint(typed, said, key=typed in self.source.keys, typed=True))
 
-    def _blame(self, block: str, data: Data, typed: Pointer) -> list[Complaint]:
-        """What is wrong with a block that is not in the whole, which is told."""
+    def _blame(self, block: str, data: Data, typed: Pointer, spots: Mapping[str, Pointer] = NOWHERE) -> list[Complaint]:
+        """What is wrong with a block that is not in the whole, which is told; `spots` are the places of fields that stand elsewhere."""
         written = (complaint for refusal in refusals(data, block) for complaint in write(refusal))
-        found = [replace(complaint, pointer=self._typed((*typed, *complaint.pointer))) for complaint in written]
+        found = [
+            replace(complaint, pointer=self._typed(_spot(typed, complaint.pointer, spots))) for complaint in written
+        ]
         self.faults += found
         return found
 
@@ -413,6 +450,34 @@ class _Spreading:
                 self.places.note(spot, typed)
                 self.places.note_key(spot, typed)
                 self.faults.append(replace(fault, pointer=spot))
+
+
+def _asked(data: dict[str, Data]) -> dict[str, dict[str, str]]:
+    """The choices of the questions that follow from what is said of the vehicle, also in a mapping of its fields."""
+    made = together.apart(shapes.whole("vehicle").fields["vehicle"], data.get("vehicle"), ("vehicle",))
+    return implied.choices(made.block if made else data.get("vehicle"))
+
+
+def _by_id(things: Data, typed: Pointer, shape: Shape) -> list[tuple[str, Data, Pointer]] | None:
+    """What stands in a group with where it was typed: by its id, or as a list of ids where nothing else is said of each; None for neither."""
+    if isinstance(things, dict):
+        return [(key, thing, (*typed, key)) for key, thing in things.items()]
+    if shape.items is None:
+        return None
+    if isinstance(things, str):
+        return [(things, {}, typed)]
+    if not isinstance(things, list) or not things or not all(isinstance(one, str) for one in things):
+        return None
+    return [(key, {}, (*typed, i)) for i, key in enumerate(things)]
+
+
+def _plain(value: Data) -> Data:
+    return value.value if isinstance(value, Picked) else value
+
+
+def _spot(typed: Pointer, pointer: Pointer, spots: Mapping[str, Pointer]) -> Pointer:
+    """The place as typed of what stands in a block."""
+    return (*spots.get(str(pointer[0]), (*typed, pointer[0])), *pointer[1:]) if pointer else typed
 
 
 def _at(whole: Data, place: Pointer) -> Data:

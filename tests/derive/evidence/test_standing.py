@@ -73,6 +73,7 @@ VOLTAGE = ("vehicle", "high_voltage")
         (changed("parts", "seat", "held_by", 1, to={"bolt": "T50", "role": "belt", "leave": "yes"}), None),
         (changed("parts", "seat", "held_by", 1, to={"bolt": "T50"}), None),
         (changed("after_battery", to={"checked_none": ["before"]}), ("after_battery",)),
+        (changed("after_battery", to={"not_listed": "unknown", "checked_none": ["before"]}), ("after_battery",)),
         (changed("after_battery", to={"checked_none": ["before"], "after": {"clock": {"do": "Set it."}}}), None),
         (changed("openings", "front-door", "area", to="load-bay"), None),
         (changed("restraint", to={"fitted": "no", "wait": "none"}), None),

@@ -3,7 +3,7 @@
 ## What it finds
 
 A preparation of the record that sets the battery off, where the list of things to do before, or after, is empty
-and `checked_none` does not say that somebody looked. Also a list that has entries and is said to have none.
+and neither `checked_none` says that somebody looked nor `not_listed: unknown` that nobody did. Also a list that has entries and is said to have none.
 
 ## Why it matters
 
@@ -16,7 +16,7 @@ not the same as none.
       after:
         clock: {do: Set the clock.}
 
-error: nothing is said of what to do before the battery goes off (list it under 'before', or 'checked_none: [before]' if somebody looked)
+error: nothing is said of what to do before the battery goes off (list it under 'before', write 'checked_none: [before]' if somebody looked, or 'not_listed: unknown' if nobody did)
 
     after_battery:
       after:
@@ -39,6 +39,13 @@ Or, where somebody looked:
       after:
         clock: {do: Set the clock.}
       checked_none: [before]
+
+Or, where nobody has looked: the plan says so, and the record cannot be called verified. In format 2 `after_battery: unknown` says it of both.
+
+    after_battery:
+      after:
+        clock: {do: Set the clock.}
+      not_listed: unknown
 """
 
 from collections.abc import Iterator
@@ -64,7 +71,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     whole = subject.intact(("after_battery",))
     for name, not_said in _LISTS.items():
         entries = known.before if name == "before" else known.after
-        if off and whole and not entries and name not in known.checked_none:
+        if off and whole and not entries and name not in known.checked_none and not known.not_listed:
             place: Pointer = ("after_battery",) if subject.record.after_battery else ("preps", off[0].id)
             yield Finding(place, not_said, key=True)
         elif entries and name in known.checked_none:

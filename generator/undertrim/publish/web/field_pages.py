@@ -46,7 +46,7 @@ def _objects(block: Schema) -> Iterator[tuple[Value, Schema]]:
 
 
 def _table(title: Value, block: Schema) -> str:
-    fields = {**block["properties"], **block.get("aside", {})}
+    fields = {**block["properties"], **block.get("together", {}), **block.get("aside", {})}
     rows = [_row(name, field, block.get("required", ())) for name, field in fields.items()]
     heads = " | ".join(map(say, _HEADS))
     return "\n".join([f"\n### {say(title)}\n", *_about(block), "", f"| {heads} |", "|---|---|---|---|", *rows])
@@ -54,16 +54,33 @@ def _table(title: Value, block: Schema) -> str:
 
 def _about(block: Schema) -> list[str]:
     """What a block is, and how it may be said in short."""
-    short = block.get("short", {})
-    lists, texts = Items(tuple(short.get("list", ())), "comma"), short.get("text", "")
-    forms = [message("reference/short-text", field=texts)] if texts else []
-    forms += [message("reference/short-list", fields=lists)] if lists.values else []
-    forms += [
-        message("reference/short-along", name=name, fields=Items((name, *field["also"]), "comma"))
-        for name, field in block.get("properties", {}).items()
-        if "also" in field
-    ]
+    forms = [*_short(block.get("short", {})), *_along(block.get("properties", {})), *_together(block)]
     return [_cell(block.get("description", "")), *(f"\n{say(form)}." for form in forms)]
+
+
+def _short(short: Schema) -> Iterator[Value]:
+    lists = Items(tuple(short.get("list", ())), "comma")
+    if short.get("text"):
+        yield message("reference/short-text", field=short["text"])
+    if short.get("key"):
+        yield message("reference/short-key", key=short["key"], fields=lists)
+    elif lists.values:
+        yield message("reference/short-list", fields=lists)
+
+
+def _along(fields: Schema) -> Iterator[Value]:
+    for name, field in fields.items():
+        if "also" in field:
+            yield message("reference/short-along", name=name, fields=Items((name, *field["also"]), "comma"))
+        if "listed" in field:
+            words = Items(tuple(f"{word} ({value})" for word, value in field["listed"].items()), "comma")
+            yield message("reference/listed", field=name, words=words)
+
+
+def _together(block: Schema) -> Iterator[Value]:
+    for name in block.get("together", ()):
+        own = tuple(field for field, said in block["properties"].items() if said.get("among") == name)
+        yield message("reference/together", name=name, fields=Items(own, "comma"))
 
 
 _HEADS = (

@@ -4,7 +4,7 @@ from undertrim.record.layout import modeline
 from undertrim.record.layout.laying import Laying
 from undertrim.record.layout.notes import notes
 from undertrim.record.layout.proof import CannotLay, proved
-from undertrim.record.migrations import leaving_out, shortening, side_by_side
+from undertrim.record.migrations import gathering, grouping_functions, leaving_out, shortening, side_by_side
 from undertrim.record.migrations.marked import Text
 from undertrim.record.source import Source, read_text
 from undertrim.record.spreading import SAYS_ONCE
@@ -35,7 +35,13 @@ def shorter(source: Source) -> Source:
     if typed.problems or not isinstance(typed.data, dict) or typed.data.get("format") != SAYS_ONCE:
         return typed
     text = typed.text
-    for step in (leaving_out.left_out, side_by_side.listed, shortening.shortened):
+    for step in (
+        grouping_functions.grouped,
+        leaving_out.left_out,
+        side_by_side.listed,
+        shortening.shortened,
+        gathering.gathered,
+    ):
         text = step(text)
     made = read_text(text, typed.path)
     proved(typed, made, "vehicle")

@@ -2,10 +2,12 @@
 
 # Long because it is one walk: each thing may stand on a line, in brackets or as a block, and hold any of them.
 
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undertrim.record import shapes, stamping
+from undertrim.record.examples import is_id
 from undertrim.record.layout import texts
 from undertrim.record.layout.notes import Notes, Thing
 from undertrim.record.layout.ordering import in_order
@@ -14,10 +16,16 @@ from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer
 from undertrim.record.spreading import BACK
 
-WIDEST = 150
+WIDEST = 160
 """Characters of a line that a list or mapping may fill in brackets, with its margin and key, and without the prose in it."""
 
-DEEPEST = 2
+SENTENCES = 180
+"""The same for a list of sentences, which would be no easier to read below each other."""
+
+LONGEST = 200
+"""Characters of a line in which mappings stand in each other, with the prose in them: a longer one is easier to read below its key."""
+
+DEEPEST = 3
 """Mappings that may stand in each other in brackets; of a section it is one."""
 
 STEP = 2
@@ -45,19 +53,12 @@ class Laying:
     def _children(self, node: Node, pointer: Pointer, shape: Shape | None, margin: int) -> Iterator[str]:
         """The lines of what stands in a mapping or list."""
         things = [self.notes.things[place] for place in in_order(node, pointer, shape, self.kind)]
-        for number, thing in enumerate(things):
-            if number and self._apart(things[number - 1], thing, shape):
+        laid = [(thing, list(self._thing(thing, _below(shape, node, thing), margin))) for thing in things]
+        for number, (thing, lines) in enumerate(laid):
+            yield from lines
+            following = laid[number + 1 : number + 2]
+            if following and (thing.after or _apart(thing, lines, *following[0], shape)):
                 yield ""
-            yield from self._thing(thing, _below(shape, node, thing), margin)
-            if thing.after and number + 1 < len(things) and not self._apart(thing, things[number + 1], shape):
-                yield ""
-
-    def _apart(self, one: Thing, other: Thing, shape: Shape | None) -> bool:
-        """Whether a blank line stands between two things: sections, and groups from what is beside them."""
-        both = (one, other)
-        if len(one.pointer) == 1:
-            return not all(isinstance(thing.node, ScalarNode) for thing in both)
-        return any(_is_group(thing, shape) for thing in both)
 
     def _thing(self, thing: Thing, shape: Shape | None, margin: int) -> Iterator[str]:
         space = " " * margin
@@ -74,16 +75,16 @@ class Laying:
         head = " " * margin + mark
         beside = f"  {thing.beside[-1]}" if thing.beside else ""
         node, pointer, shape = self._bare(thing.node, thing.pointer, shape)
-        line = self._line(node, pointer, shape, WIDEST - len(head) - 1)
+        widest = SENTENCES if shape and shape.prose and isinstance(node, SequenceNode) else WIDEST
+        line = self._line(node, pointer, shape, widest - len(head) - 1)
         if line is not None:
             yield f"{head} {line}".rstrip() + beside
+        elif not beside and (filled := self._filled(node, pointer, shape, head, margin)):
+            yield from filled
         elif isinstance(node, ScalarNode):
             sign, body = self._block(node)
             yield f"{head} {sign}{beside}"
-            yield from (
-                (" " * (margin + STEP) + text).rstrip() if not text.strip() else " " * (margin + STEP) + text
-                for text in body
-            )
+            yield from _indented(body, margin + STEP)
         else:
             below = list(self._children(node, pointer, shape, margin + STEP))
             if thing.key or beside or below[0].lstrip().startswith("#"):
@@ -119,6 +120,25 @@ class Laying:
             return node, pointer, shape
         return item, (*pointer, 0), inner
 
+    def _filled(self, node: Node, pointer: Pointer, shape: Shape | None, head: str, margin: int) -> list[str]:
+        """A list of ids in brackets over as many lines as it needs; nothing for any other."""
+        if not isinstance(node, SequenceNode) or not node.value or pointer in self.notes.around:
+            return []
+        if not all(isinstance(item, ScalarNode) and is_id(item.value) for item in node.value):
+            return []
+        made = self._in_brackets(node, pointer, shape, DEEPEST)
+        if made is None:
+            return []
+        space = " " * (margin + STEP)
+        return textwrap.wrap(
+            made.text,
+            WIDEST,
+            initial_indent=f"{head} ",
+            subsequent_indent=space,
+            break_long_words=False,
+            break_on_hyphens=False,
+        )
+
     # In brackets
 
     def _line(self, node: Node, pointer: Pointer, shape: Shape | None, room: int) -> str | None:
@@ -130,7 +150,9 @@ class Laying:
         if _stands_open(pointer, shape, self.kind):
             return None
         made = self._in_brackets(node, pointer, shape, 1 if len(pointer) == 1 else DEEPEST)
-        return made.text if made and made.width <= room else None
+        if made is None or made.width > room:
+            return None
+        return made.text if _is_flat(node) or len(made.text) <= room + LONGEST - WIDEST else None
 
     def _in_brackets(self, node: Node, pointer: Pointer, shape: Shape | None, deep: int) -> "_Line | None":
         """A value in brackets; None where a comment or a text of several lines is in it, or more than so many mappings."""
@@ -162,6 +184,19 @@ class _Line:
     width: int
 
 
+def _apart(one: Thing, lines: list[str], other: Thing, following: list[str], shape: Shape | None) -> bool:
+    """Whether a blank line stands between two things: sections of several lines, and groups from what is beside them."""
+    if len(one.pointer) == 1:
+        return len(lines) > 1 or len(following) > 1
+    return any(_is_group(thing, shape) and not _is_of_names(thing) for thing in (one, other))
+
+
+def _is_flat(node: Node) -> bool:
+    """Whether no mapping stands in what a mapping or list holds."""
+    inner = [value for _, value in node.value] if isinstance(node, MappingNode) else node.value
+    return not any(isinstance(value, MappingNode) for value in inner)
+
+
 def _joined(items: list[_Line], brackets: str) -> _Line:
     text = ", ".join(item.text for item in items)
     return _Line(f"{brackets[0]}{text}{brackets[1]}", sum(item.width + 2 for item in items))
@@ -187,11 +222,25 @@ def _is_group(thing: Thing, shape: Shape | None) -> bool:
     return shape.is_group((str(key.value) for key, _ in thing.node.value), str(thing.pointer[-2]))
 
 
+def _indented(lines: list[str], margin: int) -> Iterator[str]:
+    return (" " * margin + line if line.strip() else "" for line in lines)
+
+
+def _is_of_names(thing: Thing) -> bool:
+    """Whether a group only names its things: it is one line among others."""
+    values = {str(key.value): value for key, value in thing.node.value}
+    return not isinstance(values.get(str(thing.pointer[-2])), MappingNode)
+
+
 def _stands_open(pointer: Pointer, shape: Shape | None, kind: str) -> bool:
     """Whether a mapping never goes on a line: what the record is about, things with a name of their own, and what holds such."""
     return pointer == (kind,) or (
-        shape is not None and (_is_named(shape) or (shape.other is not None and _is_named(shape.other)))
+        shape is not None and (_is_named(shape) or any(map(_holds_named, (shape, *shape.fields.values()))))
     )
+
+
+def _holds_named(shape: Shape) -> bool:
+    return shape.other is not None and _is_named(shape.other)
 
 
 def _is_named(shape: Shape) -> bool:

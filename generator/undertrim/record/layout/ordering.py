@@ -16,7 +16,7 @@ def in_order(node: Node, pointer: Pointer, shape: Shape | None, kind: str) -> li
     if not isinstance(node, MappingNode):
         return [(*pointer, number) for number in range(len(node.value))]
     keys = [str(key.value) for key, _ in node.value]
-    known = _sections(kind) if not pointer else () if shape is None else tuple(shape.fields)
+    known = _sections(kind) if not pointer else () if shape is None else shape.order
     if set(keys) <= set(known) and not (pointer and pointer[-1] in AS_TYPED):
         keys.sort(key=known.index)
     return [(*pointer, key) for key in keys]

@@ -106,11 +106,15 @@ class _Shortening:
         if isinstance(node, SequenceNode) and shape.is_list and len(node.value) == 1:
             return self._only(node.value[0], shape.items, flow=flow)
         if isinstance(node, MappingNode):
-            return self._fields(node, shape, flow=flow)
+            keyed = shape.items if shape.is_list and shape.items and shape.items.keyed else None
+            return self._behind_key(node, keyed) if keyed else self._fields(node, shape, flow=flow)
         return None
 
     def _only(self, item: Node, shape: Shape | None, *, flow: bool) -> str | None:
         """The one entry of a list, without its brackets; one that is short in brackets of its own would read as the list."""
+        keyed = self._behind_key(item, shape) if isinstance(item, MappingNode) and shape else None
+        if keyed is not None:
+            return keyed
         if isinstance(item, SequenceNode) or (isinstance(item, MappingNode) and not in_brackets(item)):
             return None
         if shape and shape.short_list:
@@ -128,12 +132,24 @@ class _Shortening:
             return None
         if shape.short_text and set(values) == {shape.short_text} and isinstance(values[shape.short_text], ScalarNode):
             return self._inside(values[shape.short_text], None, flow=flow)
+        if shape.keyed:
+            return self._behind_key(node, shape)
         names = shape.short_list[: len(values)]
         if len(names) < 2 or set(values) != set(names):
             return None
         if any(isinstance(value, MappingNode) or ("\n" in self.marked.raw(value)) for value in values.values()):
             return None
         return "[" + ", ".join(self._inside(values[name], shape.fields[name], flow=True) for name in names) + "]"
+
+    def _behind_key(self, node: MappingNode, shape: Shape) -> str | None:
+        """The usual fields as a list behind the word of one of them."""
+        values = {str(key.value): value for key, value in node.value}
+        if set(values) != {shape.keyed, *shape.keyed_list} or self._marked_up(node):
+            return None
+        if any(not isinstance(value, ScalarNode) or value.style in ("|", ">") for value in values.values()):
+            return None
+        listed = ", ".join(self._inside(values[name], None, flow=True) for name in shape.keyed_list)
+        return f"{{{self.marked.raw(values[shape.keyed])}: [{listed}]}}"
 
     def _inside(self, node: Node, shape: Shape | None, *, flow: bool) -> str:
         """A value with what is short in it; quoted where the brackets around it need that."""

@@ -4,7 +4,17 @@ from collections.abc import Iterator
 
 from undertrim.record import along, shapes
 from undertrim.record.migrations.leaving_out import without
-from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, Text, edited, in_brackets
+from undertrim.record.migrations.marked import (
+    Edit,
+    Entry,
+    MappingNode,
+    Node,
+    ScalarNode,
+    SequenceNode,
+    Text,
+    edited,
+    in_brackets,
+)
 from undertrim.record.shapes import Shape
 from undertrim.record.spreading import BACK
 
@@ -32,19 +42,26 @@ def _edits(marked: Text, node: Node, shape: Shape | None) -> Iterator[Edit]:
 
 
 def _list(marked: Text, values: dict[str, Entry], name: str, shape: Shape) -> Iterator[Edit]:
-    """One such list; nothing where it would be read as other fields."""
-    names = [name, *(other for other in shape.fields[name].also if other in values)]
-    plain = [other for other in names if _plain(values[other].value)]
-    gone = {other: list(without(marked, values[other])) for other in plain[1:]}
-    kept = [name, *(other for other, edits in gone.items() if edits)]
-    words = [str(values[other].value.value) for other in kept]
-    if plain[:1] != [name] or len(kept) < 2 or along.fields_of(words, name, shape.fields) != kept:
-        return
+    """One such list, begun or not; nothing where it would be read as other fields."""
     value = values[name].value
-    yield Edit(
-        value.start_mark.index, marked.end(value), f"[{', '.join(marked.raw(values[other].value) for other in kept)}]"
-    )
-    yield from (edit for other in kept[1:] for edit in gone[other])
+    begun = value.value if isinstance(value, SequenceNode) and in_brackets(value) else [value]
+    said = along.fields_of([node.value for node in begun], name, shape.fields) if all(map(_plain, begun)) else None
+    plain = [other for other in shape.fields[name].also if other in values and _plain(values[other].value)]
+    gone = {other: list(without(marked, values[other])) for other in plain}
+    more = [other for other, edits in gone.items() if edits and other not in (said or ())]
+    words = [
+        *(str(node.value) for node in begun),
+        *(_word(shape.fields[other], str(values[other].value.value)) for other in more),
+    ]
+    if said is None or not more or along.fields_of(words, name, shape.fields) != [*said, *more]:
+        return
+    yield Edit(value.start_mark.index, marked.end(value), f"[{', '.join(words)}]")
+    yield from (edit for other in more for edit in gone[other])
+
+
+def _word(field: Shape, value: str) -> str:
+    """How a list says a value of a field: by its word for it, if it has one."""
+    return next((word for word, meant in field.listed.items() if meant == value), value)
 
 
 def _plain(node: Node) -> bool:

@@ -3,7 +3,15 @@
 One pass after the other, each over a text that reads: the groups, the cars, then what follows anyway is left out, then lists of fields, then short forms.
 """
 
-from undertrim.record.migrations import cars, grouping, leaving_out, shortening, side_by_side
+from undertrim.record.migrations import (
+    cars,
+    gathering,
+    grouping,
+    grouping_functions,
+    leaving_out,
+    shortening,
+    side_by_side,
+)
 from undertrim.record.migrations.marked import Edit, Text, edited
 from undertrim.record.migrations.moved import CannotMove
 from undertrim.record.source import Source, read_text
@@ -13,11 +21,13 @@ NUMBER = 2
 
 _PASSES = (
     grouping.grouped,
+    grouping_functions.grouped,
     cars.named,
     leaving_out.taken_back,
     leaving_out.left_out,
     side_by_side.listed,
     shortening.shortened,
+    gathering.gathered,
 )
 
 

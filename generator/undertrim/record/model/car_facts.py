@@ -47,9 +47,10 @@ class Todo:
 
 @dataclass(frozen=True, slots=True)
 class AfterBattery:
-    """What to do around the battery; `checked_none` names the lists found empty."""
+    """What to do around the battery; `checked_none` names the lists found empty, `not_listed` says of the others that nobody looked."""
 
     before: dict[str, Todo] = field(default_factory=dict)
     after: dict[str, Todo] = field(default_factory=dict)
     checked_none: tuple[str, ...] = ()
+    not_listed: str = ""
     source: Sources = ()
