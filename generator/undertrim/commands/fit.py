@@ -3,38 +3,51 @@
 VEHICLE is a record's id (its file's name without the ending) or make/id, OPENING one of its openings, GEAR the id of a gear record. Without
 GEAR the whole stock of the right kind is ranked, without OPENING every opening is answered. A variant that is left open is covered in all its choices.
 All of it may be said in one text instead: "finch-2014-2018?jobs=dash&dash=skerrowe-broadside&radio=map".
+With --everywhere GEAR it says into which openings of all vehicles that gear goes, the best first.
 """
 
 import argparse
 import sys
 
-from undertrim.commands.common import workspace
-from undertrim.commands.stocked import vehicle_and_stock
+from undertrim.check.shelf import stock
+from undertrim.commands.common import progress, workspace
+from undertrim.commands.stocked import no_gear, vehicle_and_stock
 from undertrim.commands.usage import Usage
 from undertrim.commands.visited import add_visit, asked, understood
 from undertrim.derive import jobs
-from undertrim.derive.fit.answers import Answer
+from undertrim.derive.fit.answers import Answer, Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.visit.asked import Asked
 from undertrim.derive.visit.text import GEAR
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import indented
+from undertrim.publish.terminal.everywhere import everywhere, everywhere_data, everywhere_text, places
 from undertrim.publish.terminal.fit import fit_data, fit_text
 from undertrim.record.model import VehicleRecord
 from undertrim.record.nearness import suggestion
+from undertrim.record.store import Workspace
 from undertrim.words import message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    add_visit(parser)
+    add_visit(parser, required=False)
     parser.add_argument("opening", metavar="OPENING", nargs="?", help="an opening of the vehicle (default: every one)")
     parser.add_argument("gear", metavar="GEAR", nargs="?", help="a gear record's id (default: the whole stock)")
+    parser.add_argument(
+        "--everywhere", metavar="GEAR", help="where in the whole collection this gear goes; no VEHICLE then"
+    )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
 
 
 def run(options: argparse.Namespace) -> int:
     """Answer and print; exit 1 if the vehicle's record cannot be relied on."""
-    place, words = workspace(options), asked(options)
+    if (options.vehicle is None) == (options.everywhere is None):
+        raise Usage(message("commands/vehicle-or-everywhere"))
+    place = workspace(options)
+    if options.everywhere:
+        return _everywhere(place, options)
+    words = asked(options)
     vehicle = vehicle_and_stock(place, words.vehicle)
     if vehicle is None:
         return 1
@@ -44,6 +57,28 @@ def run(options: argparse.Namespace) -> int:
     text = fit_text(made.vehicle, answers, full=bool(made.gear))
     sys.stdout.write(data if options.format == "json" else text)
     return 0
+
+
+def _everywhere(place: Workspace, options: argparse.Namespace) -> int:
+    """One piece of gear in every vehicle: a vehicle's record that cannot be relied on is named, and the others are answered."""
+    shelf = stock(place)
+    gear = next((item for item in shelf.items if item.id == options.everywhere), None)
+    if gear is None:
+        raise Usage(no_gear(shelf, options.everywhere, [item.id for item in shelf.items], "gear"))
+    found, left_out = [], []
+    paths = place.files([place.records / "vehicles"])
+    show = progress(message("commands/reading"))
+    for number, path in enumerate(paths, 1):
+        entry = place.load(path)
+        if isinstance(entry.record, VehicleRecord) and not entry.problems:
+            found += places(Vehicle(entry.record, entry.address, shelf, clearances()), gear)
+        else:
+            left_out.append(entry.address)
+        if show:
+            show(number, len(paths))
+    made = everywhere(gear, found, left_out)
+    sys.stdout.write(indented(everywhere_data(made)) + "\n" if options.format == "json" else everywhere_text(made))
+    return 1 if left_out else 0
 
 
 def _named(record: VehicleRecord, options: argparse.Namespace) -> Asked:

@@ -17,10 +17,13 @@ from undertrim.record.store import Workspace
 from undertrim.words import Message, message, say
 
 
-def add_visit(parser: argparse.ArgumentParser) -> None:
+def add_visit(parser: argparse.ArgumentParser, *, required: bool = True) -> None:
     """The vehicle, alone or as the text of a visit, which car of it, and where the records are."""
     parser.add_argument(
-        "vehicle", metavar="VEHICLE[?VISIT]", help="record id or make/id, or the text of a visit in quotes"
+        "vehicle",
+        metavar="VEHICLE[?VISIT]",
+        nargs=None if required else "?",
+        help="record id or make/id, or the text of a visit in quotes",
     )
     parser.add_argument(
         "--variant", action="append", default=[], metavar="NAME=CHOICE", help="which car it is; may be repeated"

@@ -13,7 +13,8 @@ from undertrim.words import Items, Message, Value, all_of, message
 Kind = Literal["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"]
 KINDS: tuple[Kind, ...] = ("fits", "fits-with", "marginal", "unknown", "does-not-fit")
 """What size and joint come to; `stop` is none of them: the gear may go in, and must not take the factory unit's place."""
-_RANKED: tuple[Kind, ...] = (*KINDS[:-1], "stop", KINDS[-1])
+RANKED: tuple[Kind, ...] = (*KINDS[:-1], "stop", KINDS[-1])
+"""All of them, the best first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +86,7 @@ class Fit:
     @property
     def rank(self) -> tuple[int, bool, float, float, str]:
         """Where it stands among others: by kind, from stock before to buy, by how little a plate must bridge, by the smallest margin, by name."""
-        return (_RANKED.index(self.kind), bool(self.to_get), self.bridged, -self.margin, self.name)
+        return (RANKED.index(self.kind), bool(self.to_get), self.bridged, -self.margin, self.name)
 
 
 def smallest(checks: Iterable[Check]) -> float:

@@ -62,7 +62,7 @@ def identity(record: VehicleRecord) -> Identity:
         model=facts.model,
         phase=facts.phase,
         title=f"{facts.make} {facts.model}",
-        model_years=_years(record),
+        model_years=years(record),
         months=_built(record),
         tell=facts.tell,
         bodies=facts.bodies,
@@ -84,11 +84,11 @@ def _named(record: VehicleRecord, name: str) -> list[Value]:
     return [cars.answer(name, choice).label for choice in getattr(record.vehicle, LISTS[name])]
 
 
-def _years(record: VehicleRecord) -> ModelYears:
+def years(record: VehicleRecord) -> ModelYears:
     """The model years; those in which the cars were built where no others are recorded."""
     facts = record.vehicle
-    years = facts.model_years
-    first, last = (years.first, years.last) if years else (facts.built.from_.year, facts.built.to.year)
+    stated = facts.model_years
+    first, last = (stated.first, stated.last) if stated else (facts.built.from_.year, facts.built.to.year)
     span = f"{first}–{last}" if first != last else str(first)
     return ModelYears(span, first, last)
 
