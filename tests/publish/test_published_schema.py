@@ -1,6 +1,7 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
 import importlib
+import json
 import pkgutil
 import re
 from collections.abc import Iterator
@@ -13,7 +14,7 @@ import jsonschema_rs
 import pytest
 from jsonschema import Draft202012Validator
 
-from publishing import Found, exemplified, finders, published, shelf, shelves
+from publishing import BESIDE, Found, exemplified, finders, published, shelf, shelves
 from undertrim import publish
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.fit.duties import Fate
@@ -21,7 +22,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
-from undertrim.publish import described
+from undertrim.publish import described, sparse
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts.shown_vehicle import Part
@@ -33,15 +34,24 @@ SCHEMA: Schema = described.schema()
 DEFINED: dict[str, Schema] = SCHEMA["$defs"]
 
 
+FILE: Schema = json.loads(described.text())
+"""The description that stands in the site."""
+
+
+def whole(name: str) -> Schema:
+    """The description that some data is held against."""
+    return FILE if name == BESIDE else {**SCHEMA, "$ref": f"#/$defs/{name}"}
+
+
 @cache
 def quick(name: str) -> jsonschema_rs.Validator:
     """Says whether anything is wrong, in a hundredth of the time; the other one says what."""
-    return jsonschema_rs.Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
+    return jsonschema_rs.Draft202012Validator(whole(name))
 
 
 @cache
 def validator(name: str) -> Draft202012Validator:
-    return Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
+    return Draft202012Validator(whole(name))
 
 
 def problems(found: Found) -> list[str]:
@@ -74,7 +84,41 @@ def test_the_schema_is_one_and_describes_what_stands_beside_a_page() -> None:
 
 def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert [problem for found in everything for problem in problems(found)] == []
-    assert {name for name, _, _ in everything} == {"vehicle", *SCRIPT_DATA}
+    assert {name for name, _, _ in everything} == {"vehicle", BESIDE, *SCRIPT_DATA}
+
+
+def test_beside_a_page_stands_nothing_empty_and_nothing_that_the_page_alone_wants(everything: list[Found]) -> None:
+    for name, where, data in everything:
+        if name == BESIDE:
+            left = [*_empty("", {key: value for key, value in data.items() if key not in ("plans", "visit_words")})]
+            assert left == [], where
+            assert not any({"form", "drawn"} & opening.keys() for opening in data["openings"]), where
+    whole = {where: data for name, where, data in everything if name == "vehicle"}
+    assert any([*_empty("", data)] for data in whole.values())
+
+
+def test_what_is_false_or_not_known_is_said() -> None:
+    fact = {
+        "no": False,
+        "unknown": None,
+        "none": 0,
+        "text": "",
+        "list": [],
+        "inside": {"text": "", "no": False},
+        "each": [{"text": ""}, ""],
+    }
+    assert sparse.sparse(fact) == {"no": False, "unknown": None, "none": 0, "inside": {"no": False}, "each": [{}, ""]}
+
+
+def _empty(place: str, data: Any) -> Iterator[str]:
+    """Where a key has nothing."""
+    if isinstance(data, dict):
+        yield from (f"{place}/{key}" for key, value in data.items() if value in ("", [], {}) and value is not False)
+        for key, value in data.items():
+            yield from _empty(f"{place}/{key}", value)
+    elif isinstance(data, list):
+        for value in data:
+            yield from _empty(f"{place}/*", value)
 
 
 SCRIPT_DATA = (
@@ -201,6 +245,7 @@ NOT_MET = {
         *(f"drawn-speaker/{part}" for part in ("basket", "depth", "flange", "magnet", "name", "protrusion")),
     ),
     "form/closed/*",  # an opening inside the high-voltage system of some cars alone
+    "page-count/unrecorded",  # fasteners that nobody has counted: what is 0 is left out there
     "harness-sizes/keeps/*",  # a harness that keeps a duty by itself
 }
 """What no shipped record and no example brings up, by place: a record of that sort would be a poor one to ship."""
@@ -209,7 +254,8 @@ NOT_MET = {
 def test_everything_described_is_published(everything: list[Found]) -> None:
     met: set[int] = set()
     for name, _, data in everything:
-        _meet(DEFINED[name], data, met)
+        if name != BESIDE:
+            _meet(DEFINED[name], data, met)
     assert {place for place, schema in BLOCKS if id(schema) not in met and not place[-1].isdigit()} == NOT_MET
 
 

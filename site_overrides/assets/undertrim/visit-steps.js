@@ -8,6 +8,7 @@ import { list, say } from "./words.js";
 
 /** @type {Page} */
 export const data = JSON.parse(byId("ut-data").textContent);
+const turns = (number) => data.steps[number].turns || [];
 const stepList = byId("ut-steps");
 /** @type {Record<string, HTMLElement>} */
 const items = {};
@@ -67,11 +68,11 @@ export function showStates(numbers, oneCar) {
   Object.keys(stated).forEach((number) => { if (stated[number]) stated[number].line.textContent = stated[number].words; });
   if (!oneCar) return;
   numbers.forEach((number) => {
-    data.steps[number].turns.forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
+    turns(number).forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
   });
   const now = { battery: "on", ignition: "off" };
   numbers.forEach((number) => {
-    data.steps[number].turns.forEach((turn) => {
+    turns(number).forEach((turn) => {
       if (turn[0] !== "battery") { now[turn[0]] = turn[2]; return; }
       batteries[turn[1]] = turn[2];
       const names = Object.keys(batteries);

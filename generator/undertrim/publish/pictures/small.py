@@ -77,15 +77,11 @@ def _wire(name: str, title: str) -> str:
 def wire_symbols(facts: object) -> str:
     """The symbols of every wire colour that occurs anywhere in some facts, each once."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
-    made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
-    return _hidden(*made)
-
-
-_symbol = lru_cache(maxsize=1024)(wires.symbol)
+    return _hidden(*(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items())))
 
 
 def _wire_id(colour: Published) -> str:
-    return "-".join(["wire", *(part.lstrip("#") for part in (colour["base"], *colour["tracers"]))])
+    return wires.named(colour["base"], colour["tracers"])
 
 
 def _colours(facts: object) -> Iterator[Published]:

@@ -14,6 +14,7 @@ from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
+from undertrim.publish.pictures.drawings import plugs
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
@@ -48,7 +49,7 @@ def environment() -> Environment:
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
         panel_words=pictures.panel_words,
         panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
-        plug_picture=lambda facts: Markup(plug_pictures.face(facts)),  # noqa: S704
+        plug_picture=lambda facts: Markup(plug_pictures.face(facts, plugs.used)),  # noqa: S704
         opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         page_data=page_data,
@@ -108,22 +109,33 @@ def fit_forms(facts: Published) -> Published:
     return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
-_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")
+_STEP_KEYS = ("section", "untimed", "tools", "materials", "turns")
+_LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 
 def page_data(facts: Published) -> Markup:
-    """What the page's script needs, as JSON that cannot close its script element."""
-    steps = [
-        {**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]}
-        for step in facts["steps"]
-    ]
+    """What the page's script needs, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
     data = {
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
-        "steps": steps,
+        "steps": list(map(_counted, facts["steps"])),
         "plans": facts["plans"],
         "instead": dict(_instead(facts)),
     }
     return meter.script(data)
+
+
+def _counted(step: Published) -> Published:
+    found = {key: step[key] for key in _STEP_KEYS if step[key]}
+    if step["minutes"] is not None:
+        found["minutes"] = step["minutes"]
+    if step["wait"]:
+        found["wait"] = step["wait"]["seconds"]
+    return {**found, "lines": list(map(_line, step["fasteners"]))} if step["fasteners"] else found
+
+
+def _line(line: Published) -> Published:
+    counts = [{key: value for key, value in count.items() if value} for count in line["counts"]]
+    return {key: value for key, value in {**{key: line[key] for key in _LINE_KEYS}, "counts": counts}.items() if value}
 
 
 def _instead(facts: Published) -> Iterator[tuple[str, Published]]:
@@ -144,7 +156,3 @@ def choosing(facts: Published) -> Markup:
         "words": facts["visit_words"],
     }
     return meter.script(data)
-
-
-def _line(line: Published) -> Published:
-    return {key: line[key] for key in ("tool", "either", "fate", "counts", "buy", "clauses")}
