@@ -102,7 +102,7 @@ def test_what_the_tables_name_is_drawn() -> None:
 def test_a_kind_of_fastener_has_the_mark_that_its_row_names(kind: str) -> None:
     line = {"kind": kind, "fate": "out", "at": {"top": 1}}
     drawn = pictures.panel({"title": "Panel", "side": "", "on_side": "", "fasteners": [line]})
-    assert 'data-mark="other"' not in drawn
+    assert f"#{marks.named('other')}" not in drawn
 
 
 def test_a_kind_nobody_has_drawn_gets_a_plain_mark() -> None:

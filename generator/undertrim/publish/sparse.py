@@ -17,15 +17,16 @@ PAGE_ALONE: Mapping[str, frozenset[str]] = {
 
 _WHOLE = frozenset({"plans", "visit_words"})
 """Facts whose lists are found by ids: what such an id has none of is not the same as an id that is not there."""
+_HOLDS = frozenset({dict, list})
 _CAN_BE_EMPTY = (str, list, dict)
 
 
 def sparse(data: Any) -> Any:
     """Plain data without the keys of what is empty; an entry of a list keeps its place."""
-    if isinstance(data, dict):
-        left = ((key, sparse(value) if isinstance(value, dict | list) else value) for key, value in data.items())
+    if type(data) is dict:  # as nearly all of it is, and asking for the type alone takes half the time
+        left = [(key, sparse(value) if type(value) in _HOLDS else value) for key, value in data.items()]
         return {key: value for key, value in left if value or not isinstance(value, _CAN_BE_EMPTY)}
-    return [sparse(value) for value in data] if isinstance(data, list) else data
+    return [sparse(value) if type(value) in _HOLDS else value for value in data]
 
 
 def of_vehicle(facts: Mapping[str, Any]) -> Any:

@@ -36,7 +36,7 @@ def _fastener(line: Published) -> tuple[str, str]:
 
 @lru_cache(maxsize=256)
 def _used(sort: str, name: str) -> str:
-    return svg.used(f"{sort}-{name}", (24, 24))
+    return svg.used(f"{sort}-{name}")
 
 
 def symbols(steps: Iterable[Published]) -> str:
@@ -71,7 +71,7 @@ def wire(colour: Published | None) -> str:
 @lru_cache(maxsize=1024)
 def _wire(name: str, title: str) -> str:
     used = svg.element("use", href=f"#{name}")
-    return svg.element("svg", used, role="img", aria_label=title, viewBox="0 0 48 16", **{"class": "ut-wire"})
+    return svg.element("svg", used, role="img", aria_label=title, **{"class": "ut-wire"})
 
 
 def wire_symbols(facts: object) -> str:
