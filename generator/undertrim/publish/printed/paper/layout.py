@@ -148,7 +148,7 @@ class Text:
     @property
     def bounds(self) -> Box:
         """What it covers, with room for capitals above and tails below."""
-        wide = max(metrics.face("Bold" if self.bold else "Regular").width(line, self.size) for line in self.lines)
+        wide = max(metrics.face("Semibold" if self.bold else "Regular").width(line, self.size) for line in self.lines)
         rise, last = self.size * metrics.POINT, self.y + self.pitch * (len(self.lines) - 1)
         return Box(self.x, self.y - 0.75 * rise, self.x + wide, last + 0.25 * rise)
 

@@ -35,7 +35,7 @@ def wrapped(text: str, width: float, size: float, *, bold: bool = False) -> tupl
     A piece that has no such place stays whole. What was broken is kept: the cautions are the same on every sheet.
     """
     lines, line, used = [], "", 0
-    font = face("Bold" if bold else "Regular")
+    font = face("Semibold" if bold else "Regular")
     room = width / (size * POINT) * font.em
     for piece in _pieces(text):
         if line.strip() and used + font.units(piece.rstrip()) > room:
@@ -54,7 +54,7 @@ def _pieces(text: str) -> list[str]:
 
 @cache
 def face(weight: str) -> Face:
-    """The face of a weight (Regular, Bold), from its tables `head`, `hhea`, `hmtx` and `cmap` (ISO/IEC 14496-22)."""
+    """The face of a weight (Regular, Semibold), from its tables `head`, `hhea`, `hmtx` and `cmap` (ISO/IEC 14496-22)."""
     font = (glyphs.folder() / f"SourceSansPro-{weight}.ttf").read_bytes()
     tables = _tables(font)
     count = _number(font, ">H", tables[b"hhea"] + 34)
