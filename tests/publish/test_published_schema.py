@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from copy import deepcopy
 from dataclasses import fields, is_dataclass
 from functools import cache
+from itertools import pairwise
 from typing import Annotated, Any, get_args, get_origin
 
 import jsonschema_rs
@@ -95,6 +96,15 @@ def test_beside_a_page_stands_nothing_empty_and_nothing_that_the_page_alone_want
             assert not any({"form", "drawn"} & opening.keys() for opening in data["openings"]), where
     whole = {where: data for name, where, data in everything if name == "vehicle"}
     assert any([*_empty("", data)] for data in whole.values())
+
+
+def test_the_cautions_of_a_step_are_found_by_their_places(everything: list[Found]) -> None:
+    for (_, _, whole), (name, where, data) in pairwise(everything):
+        if name == BESIDE:
+            each = data.get("cautions", [])
+            told = [[each[place] for place in step.get("cautions", [])] for step in data["steps"]]
+            assert told == [[sparse.sparse(one) for one in step["cautions"]] for step in whole["steps"]], where
+            assert len({json.dumps(one) for one in each}) == len(each), where
 
 
 def test_what_is_false_or_not_known_is_said() -> None:

@@ -1,9 +1,9 @@
-"""The data beside a vehicle's pages: its facts without what is empty and without what pages alone are made of, and the same of their description.
+"""The data beside a vehicle's pages: its facts without what is empty and without what pages alone are made of, each caution once; and their description.
 
 An empty text, list or object says nothing, and a fifth of the bytes were that. `false` and `null` stay: a blank never reads as no, or as unknown.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 Schema = dict[str, Any]
@@ -33,8 +33,18 @@ def of_vehicle(facts: Mapping[str, Any]) -> Any:
     """What stands beside the pages of a vehicle."""
     plugs = ({**plug, "drawn": _left("plug", plug["drawn"])} for plug in facts["connectors"])
     openings = [_left("opening", opening) for opening in facts["openings"]]
-    told = {**facts, "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
-    return {**sparse(told), **{key: facts[key] for key in _WHOLE}}
+    left = {**facts, "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
+    return {**sparse({**left, **_told_once(facts["steps"])}), **{key: facts[key] for key in _WHOLE}}
+
+
+def _told_once(steps: Sequence[Mapping[str, Any]]) -> dict[str, Any]:
+    """The cautions of all steps, each once, and the steps with the places of theirs: a few are told before nearly every step."""
+    places: dict[tuple[Any, ...], int] = {}
+    found = [
+        {**step, "cautions": [places.setdefault(tuple(told.items()), len(places)) for told in step["cautions"]]}
+        for step in steps
+    ]
+    return {"cautions": [dict(told) for told in places], "steps": found}
 
 
 def _left(of: str, fact: Mapping[str, Any]) -> dict[str, Any]:
@@ -43,8 +53,20 @@ def _left(of: str, fact: Mapping[str, Any]) -> dict[str, Any]:
 
 def description(schema: Schema) -> Schema:
     """A description of facts as one of what stands beside a page: nothing is required that may be empty."""
-    defined: dict[str, Schema] = schema["$defs"]
+    defined = _with_places(schema["$defs"])
     return {**schema, "$defs": {name: _described(name, block, defined) for name, block in defined.items()}}
+
+
+def _with_places(defined: dict[str, Schema]) -> dict[str, Schema]:
+    step, vehicle = (defined[name]["properties"] for name in ("step", "vehicle"))
+    once = {**step["cautions"], "description": "What to mind before the steps that name it by its place here, from 0."}
+    places = {
+        **step["cautions"],
+        "description": "What to mind before it, by places in the vehicle's list.",
+        "items": {"type": "integer"},
+    }
+    told = {"step": {**step, "cautions": places}, "vehicle": {**vehicle, "cautions": once}}
+    return {name: {**block, "properties": told[name]} if name in told else block for name, block in defined.items()}
 
 
 def _described(name: str, block: Schema, defined: dict[str, Schema]) -> Schema:

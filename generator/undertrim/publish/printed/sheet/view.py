@@ -6,6 +6,7 @@ from datetime import date
 from undertrim.derive.procedure.tally import FATES
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import spans
+from undertrim.publish.pictures.openings import IN_DEPTH
 from undertrim.publish.printed.sheet import frame, other_side, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.pictures import Pictures
@@ -104,6 +105,7 @@ def _some(tool: Value, needed: spans.SpannedNeed) -> Value:
 
 def _opening(entry: Published, pictures: Pictures) -> Published:
     name = entry["name"]
+    drawn = {key: made for key, made in entry.get("drawn", {}).items() if key in IN_DEPTH}
     return {
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
@@ -113,7 +115,7 @@ def _opening(entry: Published, pictures: Pictures) -> Published:
         ],
         "source": listed(entry["source"]),
         "limits": _limits(entry.get("limits", [])),
-        "drawings": pictures.openings(entry.get("drawn", {})),
+        "drawings": pictures.openings(drawn),
     }
 
 
