@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from copy import deepcopy
 from dataclasses import fields, is_dataclass
 from functools import cache
-from itertools import pairwise
 from typing import Annotated, Any, get_args, get_origin
 
 import jsonschema_rs
@@ -23,7 +22,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
-from undertrim.publish import described, sparse
+from undertrim.publish import described
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts.shown_vehicle import Part
@@ -86,49 +85,6 @@ def test_the_schema_is_one_and_describes_what_stands_beside_a_page() -> None:
 def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert [problem for found in everything for problem in problems(found)] == []
     assert {name for name, _, _ in everything} == {"vehicle", BESIDE, *SCRIPT_DATA}
-
-
-def test_beside_a_page_stands_nothing_empty_and_nothing_that_the_page_alone_wants(everything: list[Found]) -> None:
-    for name, where, data in everything:
-        if name == BESIDE:
-            left = [*_empty("", {key: value for key, value in data.items() if key not in ("plans", "visit_words")})]
-            assert left == [], where
-            assert not any({"form", "drawn"} & opening.keys() for opening in data["openings"]), where
-    whole = {where: data for name, where, data in everything if name == "vehicle"}
-    assert any([*_empty("", data)] for data in whole.values())
-
-
-def test_the_cautions_of_a_step_are_found_by_their_places(everything: list[Found]) -> None:
-    for (_, _, whole), (name, where, data) in pairwise(everything):
-        if name == BESIDE:
-            each = data.get("cautions", [])
-            told = [[each[place] for place in step.get("cautions", [])] for step in data["steps"]]
-            assert told == [[sparse.sparse(one) for one in step["cautions"]] for step in whole["steps"]], where
-            assert len({json.dumps(one) for one in each}) == len(each), where
-
-
-def test_what_is_false_or_not_known_is_said() -> None:
-    fact = {
-        "no": False,
-        "unknown": None,
-        "none": 0,
-        "text": "",
-        "list": [],
-        "inside": {"text": "", "no": False},
-        "each": [{"text": ""}, ""],
-    }
-    assert sparse.sparse(fact) == {"no": False, "unknown": None, "none": 0, "inside": {"no": False}, "each": [{}, ""]}
-
-
-def _empty(place: str, data: Any) -> Iterator[str]:
-    """Where a key has nothing."""
-    if isinstance(data, dict):
-        yield from (f"{place}/{key}" for key, value in data.items() if value in ("", [], {}) and value is not False)
-        for key, value in data.items():
-            yield from _empty(f"{place}/{key}", value)
-    elif isinstance(data, list):
-        for value in data:
-            yield from _empty(f"{place}/*", value)
 
 
 SCRIPT_DATA = (
