@@ -1633,6 +1633,8 @@ export interface Page {
 
 /** Step of a page: What a page counts of a step. What is not there is 0 or none, minutes are not timed, and there is no wait. */
 export interface PageStep {
+  /** The name of the step in this record. */
+  id: string;
   section: SectionId;
   /** How many pieces of work in it have no recorded time. */
   untimed?: number;

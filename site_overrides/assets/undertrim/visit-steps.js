@@ -2,13 +2,10 @@
 
 import { known } from "./chosen.js";
 import { all, byId } from "./elements.js";
+import { whole } from "./page-data.js";
 import { list, say } from "./words.js";
 
-/** @import { Page } from "published" */
-
-/** @type {Page} */
-export const data = JSON.parse(byId("ut-data").textContent);
-const turns = (number) => data.steps[number].turns || [];
+export const data = whole(JSON.parse(byId("ut-data").textContent));
 const stepList = byId("ut-steps");
 /** @type {Record<string, HTMLElement>} */
 const items = {};
@@ -68,11 +65,11 @@ export function showStates(numbers, oneCar) {
   Object.keys(stated).forEach((number) => { if (stated[number]) stated[number].line.textContent = stated[number].words; });
   if (!oneCar) return;
   numbers.forEach((number) => {
-    turns(number).forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
+    data.steps[number].turns.forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
   });
   const now = { battery: "on", ignition: "off" };
   numbers.forEach((number) => {
-    turns(number).forEach((turn) => {
+    data.steps[number].turns.forEach((turn) => {
       if (turn[0] !== "battery") { now[turn[0]] = turn[2]; return; }
       batteries[turn[1]] = turn[2];
       const names = Object.keys(batteries);

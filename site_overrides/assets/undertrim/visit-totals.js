@@ -10,9 +10,9 @@ function spent(steps) {
   let untimed = 0;
   const waits = [];
   steps.forEach((step) => {
-    if (step.section !== "none") total += step.minutes || 0;
-    untimed += step.untimed || 0;
-    if ("wait" in step) waits.push(step.wait);
+    if (step.minutes !== null && step.section !== "none") total += step.minutes;
+    untimed += step.untimed;
+    if (step.wait) waits.push(step.wait.seconds);
   });
   return { minutes: total, untimed, waits };
 }
@@ -38,14 +38,14 @@ export function minutesLeft(steps) {
 }
 
 function lines(step, car) {
-  return (step.lines || []).filter((line) => matches(line.clauses, car));
+  return step.lines.filter((line) => matches(line.clauses, car));
 }
 
 function tools(steps, car) {
   const found = {};
   steps.forEach((step) => {
-    lines(step, car).forEach((line) => { if (line.tool && line.fate !== "leave") found[line.tool] = line.either || []; });
-    (step.tools || []).forEach((tool) => { found[tool] = []; });
+    lines(step, car).forEach((line) => { if (line.tool && line.fate !== "leave") found[line.tool] = line.either; });
+    step.tools.forEach((tool) => { found[tool] = []; });
   });
   // Where either of two tools will do, they are left out if one of them is needed anyway.
   return Object.keys(found).filter((tool) => !found[tool].some((one) => found[one]));
@@ -57,9 +57,9 @@ function tally(steps, car) {
   const sums = {};
   steps.forEach((step) => {
     lines(step, car).forEach((line) => {
-      (line.counts || []).forEach((count) => {
+      line.counts.forEach((count) => {
         const sum = sums[count.sort] || (sums[count.sort] = { out: 0, back: 0, moved: 0, bagged: 0, new: 0, unrecorded: 0 });
-        FATES.concat("unrecorded").forEach((fate) => { sum[fate] += count[fate] || 0; });
+        FATES.concat("unrecorded").forEach((fate) => { sum[fate] += count[fate]; });
       });
     });
   });
@@ -69,8 +69,8 @@ function tally(steps, car) {
 function purchases(steps, car) {
   let found = [];
   steps.forEach((step) => {
-    lines(step, car).forEach((line) => { found = found.concat(line.buy || []); });
-    found = found.concat(step.materials || []);
+    lines(step, car).forEach((line) => { found = found.concat(line.buy); });
+    found = found.concat(step.materials);
   });
   return found;
 }

@@ -136,7 +136,7 @@ def fit_forms(facts: Published) -> Published:
     return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
-_STEP_KEYS = ("section", "untimed", "tools", "materials", "turns")
+_STEP_KEYS = ("id", "section", "untimed", "tools", "materials", "turns")
 _LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 
