@@ -36,7 +36,7 @@ export type Behaves = string;
 /** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
 export interface Vehicle {
   /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
-  format: 2;
+  format: 3;
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;
@@ -1639,40 +1639,58 @@ export interface Page {
   instead: Record<string, Array<string>>;
 }
 
-/** Step of a page: What a page counts of a step. */
+/** Step of a page: What a page counts of a step. What is not there is 0 or none, minutes are not timed, and there is no wait. */
 export interface PageStep {
   /** The name of the step in this record. */
   id: string;
   section: SectionId;
-  /** How long it takes; null where nobody has timed it. */
-  minutes: number | null;
   /** How many pieces of work in it have no recorded time. */
-  untimed: number;
-  /** How long to wait; null for none. */
-  wait: Wait | null;
+  untimed?: number;
   /** What is needed besides the tools of its fasteners. */
-  tools: Array<string>;
+  tools?: Array<string>;
   /** What is used up. */
-  materials: Array<Purchase>;
+  materials?: Array<Purchase>;
   /** What changes of the state: what, which one, and its new value. */
-  turns: Array<Array<string>>;
+  turns?: Array<Array<string>>;
+  /** How long it takes. */
+  minutes?: number;
+  /** How long to wait in s; null where nobody has recorded it. */
+  wait?: number | null;
   /** Its fasteners. */
-  lines: Array<PageLine>;
+  lines?: Array<PageLine>;
 }
 
-/** Fasteners of a page: What a page counts of fasteners. */
+/** Fasteners of a page: What a page counts of fasteners. What is not there is none. */
 export interface PageLine {
-  /** What turns them; empty where none is needed. */
-  tool: string;
+  /** What turns them. */
+  tool?: string;
   /** All the tools of which any one will do. */
-  either: Array<string>;
+  either?: Array<string>;
   /** What is done with them. */
   fate: "out" | "back" | "moved" | "bagged" | "new" | "leave";
-  /** What they add to the tally. */
-  counts: Array<Tally>;
   /** What takes the place of spent ones. */
-  buy: Array<Purchase>;
-  clauses: Clauses;
+  buy?: Array<Purchase>;
+  clauses?: Clauses;
+  /** What they add to the tally. */
+  counts?: Array<PageCount>;
+}
+
+/** Count of a page: Fasteners of one sort, by what becomes of them. What is not there is 0. */
+export interface PageCount {
+  /** Which sort. */
+  sort: string;
+  /** How many come out. */
+  out?: number;
+  /** How many go back. */
+  back?: number;
+  /** How many go to the new gear. */
+  moved?: number;
+  /** How many are kept with the old part. */
+  bagged?: number;
+  /** How many new ones go in. */
+  new?: number;
+  /** How many lines have no recorded number. */
+  unrecorded?: number;
 }
 
 /** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */

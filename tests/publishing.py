@@ -16,11 +16,12 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
+from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.web import calculators, finder
+from undertrim.publish.web import calculators, finder, pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 from vehicle_pages import all_pages
@@ -35,13 +36,12 @@ _ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms
 
 
 def published() -> Iterator[Found]:
-    """Everything that the site of the shipped records publishes as data."""
+    """Everything that the site of the shipped records publishes as data, and the facts of each vehicle that its pages are made of."""
     made = []
     for entry in shipped():
         made.append(of(entry, shelf()))
-        name, content = beside.data(made[-1])
-        yield "vehicle", name, json.loads(content)
-        yield from _elements(name, all_pages(made[-1]))
+        yield from _vehicle(made[-1])
+        yield from _elements(f"{made[-1]['id']}.html", all_pages(made[-1]))
     yield from finders(made)
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())
@@ -69,8 +69,18 @@ def exemplified() -> Iterator[Found]:
                 made = of(entry, NOTHING)
             except Unplannable:
                 continue
-            name, content = beside.data(made)
-            yield "vehicle", name, json.loads(content)
+            yield from _vehicle(made)
+            yield "page", f"the page of {made['id']}", json.loads(pages.page_data(made))
+
+
+BESIDE = "beside a page"
+"""What the file beside a vehicle's page holds: of the definition of a vehicle what is not empty."""
+
+
+def _vehicle(made: dict[str, Any]) -> Iterator[Found]:
+    name, content = beside.data(made)
+    yield "vehicle", f"the facts of {name}", json.loads(compact(made))
+    yield BESIDE, name, json.loads(content)
 
 
 def shipped() -> list[Entry]:

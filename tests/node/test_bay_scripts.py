@@ -39,7 +39,7 @@ ROWS = """(all) => all.map(([data, jobs, car, chosen, at]) => {
 def answers(run: Run, path: Path) -> list[tuple[dict[str, Any], dict[str, str], dict[str, Any]]]:
     entry = SPACE.load(path)
     assert isinstance(entry.record, VehicleRecord)
-    data = json.loads(str(pages.page_data(vehicle(entry))))
+    data = run("page_data.whole", json.loads(str(pages.page_data(vehicle(entry)))), "page-data")
     chance = random.Random(entry.id)  # noqa: S311 - repeatable picks
     asked: list[list[Any]] = []
     for car in cars.assignments(entry.record):

@@ -169,12 +169,25 @@ def test_pdf_ua(printed: bytes, facts: Facts) -> None:
 
 
 def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
-    plug = facts["connectors"][0]
-    pins = [{**plug["pins"][0], "id": f"P{number}"} for number in range(1, 121)]
-    found = pages(pdf.render({**facts, "steps": [], "connectors": [{**plug, "pins": pins}]}, URL, "a4", MADE))
-    with_pins = [page for page in found if re.search(r"\bP\d+ ", page)]
-    assert len(with_pins) >= 3
-    assert all("Pin Colour Letters Function Note" in page for page in with_pins)
+    duty = facts["duties"][0]
+    duties = [{**duty, "name": f"P{number}"} for number in range(1, 161)]
+    found = pages(pdf.render({**facts, "steps": [], "duties": duties}, URL, "a4", MADE))
+    with_duties = [page for page in found if re.search(r"\bP\d+ ", page)]
+    assert len(with_duties) >= 3
+    assert all("Duty What becomes of it Note" in page for page in with_duties)
+
+
+def test_what_both_sides_share_is_told_once_and_led_to(facts: Facts) -> None:
+    """All that differs is told again; cautions and names stand before each."""
+    one = step(facts, id="remove:lid@left", side="left", title="Lid, left", text=["Undo the four screws at its rim."])
+    caution = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
+    again = {**one, "id": "remove:lid@right", "side": "right", "title": "Lid, right", "cautions": [caution]}
+    other = {**again, "text": ["Undo the five screws at its rim."]}
+    shown = {**facts, "steps": [one, again, other], "plans": []}
+    found = [row for section in view(shown, URL, "a4", MADE)["sections"] for row in section["steps"]]
+    assert [row["text"] for row in found] == [one["text"], ["As step 1, on this side."], other["text"]]
+    assert [row["title"] for row in found] == ["Lid, left", "Lid, right", "Lid, right"]
+    assert [len(row["cautions"]) for row in found] == [0, 1, 1]
 
 
 def test_the_same_input_gives_the_same_bytes_in_any_thread(facts: Facts, printed: bytes) -> None:

@@ -1,6 +1,7 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
 import importlib
+import json
 import pkgutil
 import re
 from collections.abc import Iterator
@@ -13,7 +14,7 @@ import jsonschema_rs
 import pytest
 from jsonschema import Draft202012Validator
 
-from publishing import Found, exemplified, finders, published, shelf, shelves
+from publishing import BESIDE, Found, exemplified, finders, published, shelf, shelves
 from undertrim import publish
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.fit.duties import Fate
@@ -33,15 +34,24 @@ SCHEMA: Schema = described.schema()
 DEFINED: dict[str, Schema] = SCHEMA["$defs"]
 
 
+FILE: Schema = json.loads(described.text())
+"""The description that stands in the site."""
+
+
+def whole(name: str) -> Schema:
+    """The description that some data is held against."""
+    return FILE if name == BESIDE else {**SCHEMA, "$ref": f"#/$defs/{name}"}
+
+
 @cache
 def quick(name: str) -> jsonschema_rs.Validator:
     """Says whether anything is wrong, in a hundredth of the time; the other one says what."""
-    return jsonschema_rs.Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
+    return jsonschema_rs.Draft202012Validator(whole(name))
 
 
 @cache
 def validator(name: str) -> Draft202012Validator:
-    return Draft202012Validator({**SCHEMA, "$ref": f"#/$defs/{name}"})
+    return Draft202012Validator(whole(name))
 
 
 def problems(found: Found) -> list[str]:
@@ -74,20 +84,10 @@ def test_the_schema_is_one_and_describes_what_stands_beside_a_page() -> None:
 
 def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert [problem for found in everything for problem in problems(found)] == []
-    assert {name for name, _, _ in everything} == {"vehicle", *SCRIPT_DATA}
+    assert {name for name, _, _ in everything} == {"vehicle", BESIDE, *SCRIPT_DATA}
 
 
-SCRIPT_DATA = (
-    "choosing",
-    "page",
-    "forms",
-    "finder",
-    "shelf",
-    "shelf-piece",
-    "meter-table",
-    "meter-plug",
-    "calculators",
-)
+SCRIPT_DATA = ("choosing", "page", "forms", "finder", "shelf", "shelf-piece", "meter-table", "meter-plug", "calculators")  # fmt: skip
 
 
 def test_a_new_fact_fails_until_it_is_described(everything: list[Found]) -> None:
@@ -201,6 +201,7 @@ NOT_MET = {
         *(f"drawn-speaker/{part}" for part in ("basket", "depth", "flange", "magnet", "name", "protrusion")),
     ),
     "form/closed/*",  # an opening inside the high-voltage system of some cars alone
+    "page-count/unrecorded",  # fasteners that nobody has counted: what is 0 is left out there
     "harness-sizes/keeps/*",  # a harness that keeps a duty by itself
 }
 """What no shipped record and no example brings up, by place: a record of that sort would be a poor one to ship."""
@@ -209,7 +210,8 @@ NOT_MET = {
 def test_everything_described_is_published(everything: list[Found]) -> None:
     met: set[int] = set()
     for name, _, data in everything:
-        _meet(DEFINED[name], data, met)
+        if name != BESIDE:
+            _meet(DEFINED[name], data, met)
     assert {place for place, schema in BLOCKS if id(schema) not in met and not place[-1].isdigit()} == NOT_MET
 
 

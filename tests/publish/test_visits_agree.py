@@ -36,7 +36,7 @@ from wired import DAY, PLACE, URL, VEHICLES, made
 NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 40
 FATES = ("out", "back", "moved", "bagged", "new")
 SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
-  const { plans, steps } = pages[page];
+  const { plans, steps } = page_data.whole(pages[page]);
   const chosen = (of) => visit_selection.selection(plans, jobs, of);
   return { steps: chosen(car).map((n) => [steps[n].id, steps[n].minutes]),
     shown: visit_spans.spanned(visit_spans.kinds({ plans, steps }, jobs, car)),
@@ -145,7 +145,7 @@ def test_page_and_program_say_the_same_of_cars_that_are_left_open(run: Run) -> N
     """All jobs of every record, from the least to the most of its kinds of car."""
     shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
     asks = [{"page": path.stem, "jobs": [], "car": {}, "kinds": []} for path in VEHICLES]
-    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals", "visit-spans")
+    answers = run(SELECT, {"pages": shown, "asks": asks}, "page-data", "visit-selection", "visit-totals", "visit-spans")
     for path, page in zip(VEHICLES, answers, strict=True):
         assert ordered(page["shown"]) == ordered(spanned(made(path)["totals"])), path.stem
 
@@ -158,7 +158,7 @@ def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
         for (path, one), plan in zip(every, plans, strict=True)
     ]  # fmt: skip
     shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
-    answers = run(SELECT, {"pages": shown, "asks": asks}, "visit-selection", "visit-totals", "visit-spans")
+    answers = run(SELECT, {"pages": shown, "asks": asks}, "page-data", "visit-selection", "visit-totals", "visit-spans")
     for (_, one), plan, page in zip(every, plans, answers, strict=True):
         name = text.write(one)
         assert page["steps"] == [[step["id"], step["minutes"]] for step in plan["steps"]], name

@@ -6,6 +6,7 @@ from functools import cache
 from typing import Any
 
 from undertrim import resources
+from undertrim.publish import sparse
 from undertrim.record.model import OPENINGS
 from undertrim.record.model.kinds.usual import usual_for
 from undertrim.record.schema import parts
@@ -39,8 +40,8 @@ def schema() -> Schema:
 
 @cache
 def text() -> str:
-    """The same as it stands in the site. It comes with the program, so it is the same as long as that runs."""
-    return json.dumps(schema(), indent=2, ensure_ascii=False) + "\n"
+    """The same of what stands in the site, where what is empty is left out. It comes with the program, so it is the same as long as that runs."""
+    return json.dumps(sparse.description(schema()), indent=2, ensure_ascii=False) + "\n"
 
 
 def _ref(name: str) -> Schema:

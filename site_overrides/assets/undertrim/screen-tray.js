@@ -5,7 +5,7 @@ import { keep, kept } from "./visit-kept.js";
 import { passedOver, tray } from "./visit-tray.js";
 import { list, number as spoken, say } from "./words.js";
 
-/** @import { PageStep } from "published" */
+/** @import { Step } from "./page-data.js" */
 
 function of(sort, count) { return say("bay/of-a-sort", { count, sort }); }
 
@@ -19,7 +19,7 @@ export function trayWords(steps, done, at, car) {
 /**
  * Beside the fasteners of a step, what one presses where one broke or was lost. It is bought, and the tray counts the new one in its place.
  * @param {HTMLElement} area
- * @param {PageStep} step
+ * @param {Step} step
  */
 export function spoiltBeside(area, step, car, again) {
   const sorts = tray([step], () => false, 0, car).map((row) => row.sort);
@@ -42,7 +42,7 @@ export function spoiltBeside(area, step, car, again) {
 /**
  * A look into the tray before it is too late: what should lie there, whether the steps to come take all of it, and which steps were passed over.
  * Who counts something else is told what that means.
- * @param {PageStep[]} steps
+ * @param {Step[]} steps
  * @param {(place: number) => void} go
  */
 export function lookInto(steps, done, at, car, go) {
@@ -84,7 +84,7 @@ function counted(row, steps, car) {
 
 /* The numbers of the steps where fasteners of a sort come out, or go back. */
 function places(sort, steps, car, fate) {
-  const found = steps.map((step, place) => [step, place + 1]).filter(([step]) => tray([/** @type {PageStep} */ (step)], () => true, 0, car)
+  const found = steps.map((step, place) => [step, place + 1]).filter(([step]) => tray([/** @type {Step} */ (step)], () => true, 0, car)
     .some((row) => row.sort === sort && (fate === "out" ? row.now > 0 : row.now < 0))).map(([, place]) => String(place));
   return list(found, "comma");
 }

@@ -4,11 +4,11 @@ import { clockFace } from "./clock-face.js";
 import { kept, keep } from "./visit-kept.js";
 import { say } from "./words.js";
 
-/** @import { PageStep } from "published" */
+/** @import { Step } from "./page-data.js" */
 
 /**
  * Seconds since a wait began, and how many are left: none where nobody knows how long it is.
- * @param {PageStep} step
+ * @param {Step} step
  */
 export function waited(step, now = Date.now()) {
   const passed = Math.max(0, (now - (kept().waits[step.id] || now)) / 1000);

@@ -2,12 +2,10 @@
 
 import { known } from "./chosen.js";
 import { all, byId } from "./elements.js";
+import { whole } from "./page-data.js";
 import { list, say } from "./words.js";
 
-/** @import { Page } from "published" */
-
-/** @type {Page} */
-export const data = JSON.parse(byId("ut-data").textContent);
+export const data = whole(JSON.parse(byId("ut-data").textContent));
 const stepList = byId("ut-steps");
 /** @type {Record<string, HTMLElement>} */
 const items = {};

@@ -2,14 +2,14 @@
 
 import { matches } from "./concerns.js";
 
-/** @import { PageStep, Tally } from "published" */
+/** @import { Count, Step } from "./page-data.js" */
 /** @typedef {{ sort: string, now: number, goes: number, over: number, bagged: number }} Row of a sort: how many lie in the tray, how many the steps to come put in,
  *  how many are then left over (below nothing: missing), and how many lie in the bag with the old parts */
 
 /**
- * @param {PageStep} step
+ * @param {Step} step
  * @param {Record<string, string>} car
- * @returns {Tally[]}
+ * @returns {Count[]}
  */
 function counts(step, car) {
   return step.lines.filter((line) => matches(line.clauses, car)).flatMap((line) => line.counts);
@@ -20,8 +20,8 @@ export function moves(step, car) { return counts(step, car).some((count) => coun
 
 /**
  * The tray before the step at a place, by sort in the order in which they came out. Steps that are done count wherever they stand.
- * @param {PageStep[]} steps
- * @param {(step: PageStep) => boolean} done
+ * @param {Step[]} steps
+ * @param {(step: Step) => boolean} done
  * @param {number} at
  * @param {Record<string, string>} car
  * @returns {Row[]}

@@ -121,7 +121,7 @@ def test_widths_are_those_of_the_layout_engine(words: str, weight: str, bold: bo
         font_paths=fonts,
         ignore_system_fonts=True,
     )
-    assert metrics.face("Bold" if bold else "Regular").width(words, 9) == pytest.approx(float(found), abs=0.01)
+    assert metrics.face("Semibold" if bold else "Regular").width(words, 9) == pytest.approx(float(found), abs=0.01)
 
 
 def test_lines_are_broken_at_spaces_and_in_long_words() -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from undertrim.derive.procedure.closed import closed_in
+from undertrim.publish import sparse
 from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import Published, compact
 from undertrim.publish.printed import paper, pdf
@@ -43,7 +44,7 @@ class Printing:
 
 def data(made: Published) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
-    return f"{made['id']}.json", compact(made).encode()
+    return f"{made['id']}.json", compact(sparse.of_vehicle(made)).encode()
 
 
 def printing(record: VehicleRecord, made: Published, papers: Sequence[str]) -> Printing:

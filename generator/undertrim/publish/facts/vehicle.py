@@ -63,7 +63,7 @@ from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import SaidError, Value, message
 
-FORMAT = 2
+FORMAT = 3
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
 
 

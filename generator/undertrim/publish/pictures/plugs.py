@@ -4,10 +4,13 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import plugs
 
 
-def face(facts: Published) -> str:
-    """One face (`publish.facts.plugs`) as SVG; its positions lead to the rows of the table of pins on the same page."""
-    positions = [_position(cell) for cell in facts["cells"]]
-    return plugs.face(facts["title"], facts["view"], facts["latch"], (facts["rows"], facts["columns"]), positions)
+def face(facts: Published, wire: plugs.Wire = plugs.drawn) -> str:
+    """One face (`publish.facts.plugs`) as SVG; its positions lead to the rows of the table of pins on the same page.
+
+    `wire` draws the wires: `plugs.used` on a page that has their symbols.
+    """
+    positions, size = [_position(cell) for cell in facts["cells"]], (facts["rows"], facts["columns"])
+    return plugs.face(facts["title"], facts["view"], facts["latch"], size, positions, wire)
 
 
 def _position(cell: Published) -> plugs.Position:

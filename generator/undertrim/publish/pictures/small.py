@@ -36,7 +36,7 @@ def _fastener(line: Published) -> tuple[str, str]:
 
 @lru_cache(maxsize=256)
 def _used(sort: str, name: str) -> str:
-    return svg.used(f"{sort}-{name}", (24, 24))
+    return svg.used(f"{sort}-{name}")
 
 
 def symbols(steps: Iterable[Published]) -> str:
@@ -71,21 +71,17 @@ def wire(colour: Published | None) -> str:
 @lru_cache(maxsize=1024)
 def _wire(name: str, title: str) -> str:
     used = svg.element("use", href=f"#{name}")
-    return svg.element("svg", used, role="img", aria_label=title, viewBox="0 0 48 16", **{"class": "ut-wire"})
+    return svg.element("svg", used, role="img", aria_label=title, **{"class": "ut-wire"})
 
 
 def wire_symbols(facts: object) -> str:
     """The symbols of every wire colour that occurs anywhere in some facts, each once."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
-    made = [_symbol(name, colour["base"], tuple(colour["tracers"])) for name, colour in sorted(found.items())]
-    return _hidden(*made)
-
-
-_symbol = lru_cache(maxsize=1024)(wires.symbol)
+    return _hidden(*(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items())))
 
 
 def _wire_id(colour: Published) -> str:
-    return "-".join(["wire", *(part.lstrip("#") for part in (colour["base"], *colour["tracers"]))])
+    return wires.named(colour["base"], colour["tracers"])
 
 
 def _colours(facts: object) -> Iterator[Published]:

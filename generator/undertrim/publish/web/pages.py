@@ -1,6 +1,7 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
 from jinja2.runtime import Context
@@ -14,11 +15,12 @@ from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
+from undertrim.publish.pictures.drawings import plugs, svg
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
 from undertrim.publish.web.views import RECORD, VIEWS, View
-from undertrim.words import once_per_language, spoken
+from undertrim.words import Language, once_per_language, spoken
 
 MOST_ALONE = 24
 """So many openings can each be shown alone with scripts off: `visit.css` has a line for each."""
@@ -47,13 +49,14 @@ def environment() -> Environment:
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
         panel_words=pictures.panel_words,
-        panel_picture=lambda step: Markup(pictures.panel(step)),  # noqa: S704
-        plug_picture=lambda facts: Markup(plug_pictures.face(facts)),  # noqa: S704
-        opening_pictures=lambda drawn: [(title, Markup(svg)) for title, svg in opening_pictures.openings(drawn)],  # noqa: S704
+        panel_picture=lambda step: Markup(svg.inline(pictures.panel(step))),  # noqa: S704
+        plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
+        opening_pictures=_opening_pictures,
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         page_data=page_data,
         choosing=choosing,
         for_targets=for_targets,
+        marks_of=marks_of,
         spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
         script_data=meter.script,
@@ -64,6 +67,11 @@ def environment() -> Environment:
     return made
 
 
+def _opening_pictures(drawn: Published) -> Iterator[tuple[str, Markup]]:
+    for title, made in opening_pictures.openings(drawn):
+        yield title, Markup(svg.inline(made))  # noqa: S704
+
+
 def vehicle(facts: Published, printed: Downloads = NOTHING) -> dict[str, str]:
     """The bodies of a vehicle's pages, by the name of the view; they lead to what is printed of it."""
     return {view.name: _view(view, facts, printed) for view in VIEWS}
@@ -71,7 +79,10 @@ def vehicle(facts: Published, printed: Downloads = NOTHING) -> dict[str, str]:
 
 def _view(view: View, facts: Published, printed: Downloads) -> str:
     template = environment().get_template(f"vehicle-{view.name}.html.j2")
-    return template.render(v=facts, view=view, views=VIEWS, printed=printed)
+    targets = facts["targets"]
+    places = {target["id"]: place for place, target in enumerate(targets, 1)}
+    marks = {target["id"]: target["mark"] for target in targets}
+    return template.render(v=facts, view=view, views=VIEWS, printed=printed, places=places, marks=marks)
 
 
 def make(name: str, vehicles: list[Published]) -> str:
@@ -93,14 +104,31 @@ def record_page(context: Context) -> str:
 @pass_context
 def evidence_links(context: Context, ids: Iterable[str]) -> str:
     """Evidence by its ids, each with the way to it."""
-    return template_words.evidence_links(ids, record_page(context))
+    return _evidence_links(tuple(ids), record_page(context), spoken())
+
+
+@lru_cache(maxsize=1024)
+def _evidence_links(ids: tuple[str, ...], page: str, _: Language) -> str:
+    """A record has few looks at a car, and most of its steps rest on one and the same."""
+    return template_words.evidence_links(ids, page)
 
 
 @pass_context
 def for_targets(context: Context, ids: Iterable[str]) -> str:
     """The classes of what belongs to targets, by their places from 1: `visit.css` shows those of one alone."""
-    places = {target["id"]: place for place, target in enumerate(context["v"]["targets"], 1)}
-    return "".join(f" ut-for-{places[name]}" for name in ids)
+    places = context["places"]
+    return "".join([f" ut-for-{places[name]}" for name in ids])
+
+
+@pass_context
+def marks_of(context: Context, ids: Sequence[str]) -> str:
+    """The marks of targets, as they are listed."""
+    return _marks(tuple(map(context["marks"].__getitem__, ids)), spoken())
+
+
+@lru_cache(maxsize=1024)
+def _marks(marks: tuple[str, ...], _: Language) -> str:
+    return template_words.listed(marks)
 
 
 def fit_forms(facts: Published) -> Published:
@@ -108,22 +136,33 @@ def fit_forms(facts: Published) -> Published:
     return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
-_STEP_KEYS = ("id", "section", "minutes", "untimed", "wait", "tools", "materials", "turns")
+_STEP_KEYS = ("id", "section", "untimed", "tools", "materials", "turns")
+_LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 
 def page_data(facts: Published) -> Markup:
-    """What the page's script needs, as JSON that cannot close its script element."""
-    steps = [
-        {**{key: step[key] for key in _STEP_KEYS}, "lines": [_line(line) for line in step["fasteners"]]}
-        for step in facts["steps"]
-    ]
+    """What the page's script needs, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
     data = {
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
-        "steps": steps,
+        "steps": list(map(_counted, facts["steps"])),
         "plans": facts["plans"],
         "instead": dict(_instead(facts)),
     }
     return meter.script(data)
+
+
+def _counted(step: Published) -> Published:
+    found = {key: step[key] for key in _STEP_KEYS if step[key]}
+    if step["minutes"] is not None:
+        found["minutes"] = step["minutes"]
+    if step["wait"]:
+        found["wait"] = step["wait"]["seconds"]
+    return {**found, "lines": list(map(_line, step["fasteners"]))} if step["fasteners"] else found
+
+
+def _line(line: Published) -> Published:
+    counts = [{key: value for key, value in count.items() if value} for count in line["counts"]]
+    return {key: value for key, value in {**{key: line[key] for key in _LINE_KEYS}, "counts": counts}.items() if value}
 
 
 def _instead(facts: Published) -> Iterator[tuple[str, Published]]:
@@ -144,7 +183,3 @@ def choosing(facts: Published) -> Markup:
         "words": facts["visit_words"],
     }
     return meter.script(data)
-
-
-def _line(line: Published) -> Published:
-    return {key: line[key] for key in ("tool", "either", "fate", "counts", "buy", "clauses")}

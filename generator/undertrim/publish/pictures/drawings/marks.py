@@ -1,8 +1,12 @@
 """The fastener marks of a panel picture: one shape per kind, told apart without colour."""
 
+import math
 from collections.abc import Callable, Mapping
 
 from undertrim.publish.pictures.drawings import svg
+
+USUAL = 11.52
+"""How wide a mark is on a panel that has room for all of them, in units of the panel."""
 
 
 def symbols() -> tuple[str, ...]:
@@ -21,7 +25,11 @@ def mark(symbol: str, x: float, y: float, across: float) -> str:
 
 
 def _place(x: float, y: float, across: float) -> str:
-    return f"translate({svg.number(x)} {svg.number(y)}) scale({across / 10:.3f})"
+    return f"translate({svg.number(x)} {svg.number(y)}) {_scale(across)}"
+
+
+def _scale(across: float) -> str:
+    return f"scale({across / 10:.3f})"
 
 
 def named(symbol: str) -> str:
@@ -30,13 +38,16 @@ def named(symbol: str) -> str:
 
 
 def shape(symbol: str) -> str:
-    """A mark to be used by that id."""
-    return svg.element("g", *_SHAPES[symbol](), id=named(symbol))
+    """A mark to be used by that id, as wide as nearly all of them are."""
+    return svg.element("g", svg.element("g", *_SHAPES[symbol](), transform=_scale(USUAL)), id=named(symbol))
 
 
 def used(symbol: str, x: float, y: float, across: float) -> str:
     """The same as `mark`, where the page has its shape."""
-    return svg.element("use", href=f"#{named(symbol)}", data_mark=symbol, transform=_place(x, y, across))
+    if math.isclose(across, USUAL):
+        return svg.element("use", href=f"#{named(symbol)}", x=x, y=y)
+    place = f"translate({svg.number(x)} {svg.number(y)}) {_scale(10 * across / USUAL)}"
+    return svg.element("use", href=f"#{named(symbol)}", transform=place)
 
 
 def sample(symbol: str, title: str, size: str = "1em") -> str:

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from undertrim.publish.pictures.drawings import svg
-from undertrim.publish.pictures.drawings.marks import mark
+from undertrim.publish.pictures.drawings.marks import USUAL, mark
 
 Edge: TypeAlias = Literal["top", "bottom", "left", "right", "corners", "centre"]
 
 _WIDTH, _HEIGHT, _MARGIN = 160.0, 100.0, 3.0
-_LARGEST_PITCH = 16.0
+_ACROSS = 0.72  # of the pitch
+_LARGEST_PITCH = USUAL / _ACROSS
 _EDGES = ("top", "bottom", "left", "right", "corners", "centre")
 
 
@@ -41,7 +42,7 @@ def panel(title: str, marks: Sequence[Mark], size: str = "20em", draw: Draw = ma
     pitch = _LARGEST_PITCH
     while not _apart(places := _places(marks, pitch), pitch):
         pitch *= 0.92
-    drawn = [draw(symbol, x, y, 0.72 * pitch) for symbol, (x, y) in places]
+    drawn = [draw(symbol, x, y, _ACROSS * pitch) for symbol, (x, y) in places]
     outline = svg.element(
         "rect", x=2, y=2, width=156, height=96, rx=12, fill="none", stroke="currentColor", stroke_width=2
     )

@@ -4,7 +4,7 @@ Empty positions are crossed, those nobody recorded bear a question mark, those o
 One drawing unit is one pixel: a position is as wide as a fingertip, 44. Its texts are text.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal, TypeAlias
@@ -21,6 +21,7 @@ _TALL = 60
 _FRAME = 1
 _HEAD = 38
 _TAB, _SIDE_TAB = 12, 6
+_WEIGHT = 700
 _LEAST_WIDTH = 192  # of the words above the plug
 _FONTS = "Source Sans Pro, sans-serif"  # the sheet has no other face, and takes none that is not named
 
@@ -50,8 +51,25 @@ def least_width(columns: int, latch: Edge) -> int:
     return max(columns * CELL + 2 * _FRAME + (_SIDE_TAB if latch in ("left", "right") else 0), _LEAST_WIDTH)
 
 
-def face(title: str, side: Side, latch: Edge, size: tuple[int, int], positions: Iterable[Position]) -> str:
-    """A plug of `size` (rows, columns) seen from `side`; `title` is its accessible name, positions may be links.
+Wire: TypeAlias = Callable[[Position], str]
+"""Draws the wire of a position whose colour is known."""
+
+
+def drawn(item: Position) -> str:
+    """The wire as `wires.swatch` draws it."""
+    made = wires.swatch(item.base, item.tracers, item.name, size="36px")
+    return svg.element("g", made, transform="translate(4 42)")
+
+
+def used(item: Position) -> str:
+    """The same where the page has its symbol."""
+    return svg.element("use", href=f"#{wires.named(item.base, item.tracers)}", x=4, y=42, width=36, height=12)
+
+
+def face(
+    title: str, side: Side, latch: Edge, size: tuple[int, int], positions: Iterable[Position], wire: Wire = drawn
+) -> str:
+    """A plug of `size` (rows, columns) seen from `side`; `title` is its accessible name, positions may be links. `wire` draws the wires.
 
     Raises ValueError for a position outside, two at one place, a text that cannot be printed or a wire that
     cannot be drawn.
@@ -64,18 +82,20 @@ def face(title: str, side: Side, latch: Edge, size: tuple[int, int], positions: 
     height = top + rows * _TALL + _FRAME + (_TAB if latch == "bottom" else 0)
     side_tab = _SIDE_TAB if latch in ("left", "right") else 0
     left = (width - columns * CELL - side_tab) / 2 + (side_tab if latch == "left" else 0)
-    drawn = [_position(item, side, left, top) for item in placed]
+    each = [_position(item, side, left, top, wire) for item in placed]
     return svg.element(
         "svg",
         _words(side, latch, width),
         _latch(latch, left, top, columns * CELL, rows * _TALL),
         svg.lines(svg.rectangle(left, top, columns * CELL, rows * _TALL), width=2),
-        *drawn,
+        *each,
         xmlns="http://www.w3.org/2000/svg",
         viewBox=f"0 0 {width} {height}",
         width=f"{width}px",
         height=f"{height}px",
         font_family=_FONTS,
+        font_weight=_WEIGHT,
+        fill="currentColor",
         role="group",
         aria_label=title,
     )
@@ -92,8 +112,8 @@ def _refuse(positions: list[Position], rows: int, columns: int) -> None:
 
 
 def _words(side: Side, latch: Edge, width: int) -> str:
-    head = _text(say(message(f"drawings/looking-{side}")), width / 2, 15, 14, anchor="middle", weight=700)
-    return head + _text(say(message(f"drawings/latch-{latch}")), width / 2, 31, 12, anchor="middle")
+    head = _text(say(message(f"drawings/looking-{side}")), width / 2, 15, 14, anchor="middle")
+    return head + _text(say(message(f"drawings/latch-{latch}")), width / 2, 31, 12, anchor="middle", weight=400)
 
 
 def _latch(latch: Edge, x: float, y: float, width: float, height: float) -> str:
@@ -111,10 +131,10 @@ def _latch(latch: Edge, x: float, y: float, width: float, height: float) -> str:
     return svg.solid(svg.rectangle(*tongues[latch]))
 
 
-def _position(item: Position, side: Side, left: float, top: float) -> str:
+def _position(item: Position, side: Side, left: float, top: float, wire: Wire) -> str:
     """One position, moved to its place; a link where it leads somewhere."""
     place = f"translate({svg.number(left + (item.column - 1) * CELL)} {svg.number(top + (item.row - 1) * _TALL)})"
-    body = _inside(replace(item, row=1, column=1), side)
+    body = _inside(replace(item, row=1, column=1), side, wire)
     if item.link:
         return svg.element("a", body, href=item.link, aria_label=_spoken(item), transform=place)
     return svg.element("g", body, role="img", aria_label=item.name, transform=place)
@@ -127,18 +147,22 @@ def _spoken(item: Position) -> str:
 
 
 @lru_cache(maxsize=4096)
-def _inside(item: Position, side: Side) -> str:
-    """What is in a position, wherever that is: cars have many contacts in common."""
-    inside = {"pin": _pin, "blank": _blank, "unknown": _unknown}[item.state](item)
+def _inside(item: Position, side: Side, wire: Wire) -> str:
+    """What is in a position, wherever that is: cars have many contacts in common. It is said by the name of the position, not by itself."""
+    inside = _pin(item, wire) if item.state == "pin" else _blank() if item.state == "blank" else _unknown()
     outline = svg.element(
         "rect", width=CELL, height=_TALL, fill="none", stroke="currentColor", stroke_width=1, pointer_events="all"
     )
-    number = _text(item.number, 4, 14, 12.5, weight=700)
-    return "".join((outline, number, _end(side) if item.state == "pin" else "", inside))
+    number = _text(item.number, 4, 14, 12.5)
+    return svg.element("g", outline, number, _end(side) if item.state == "pin" else "", inside, aria_hidden="true")
 
 
-def _pin(item: Position) -> str:
-    return _mark(item.mark) + _wire(item) + (_dashed(2, 2, CELL - 4, _TALL - 4) if item.some_cars else "")
+def _pin(item: Position, wire: Wire) -> str:
+    return (
+        _mark(item.mark)
+        + (wire(item) if item.base else _no_colour())
+        + (_dashed(2, 2, CELL - 4, _TALL - 4) if item.some_cars else "")
+    )
 
 
 def _mark(mark: str) -> str:
@@ -146,29 +170,27 @@ def _mark(mark: str) -> str:
     long: dict[str, str | float] = {}
     if len(mark) > 3:
         long = {"textLength": 34 if len(mark) == 4 else 38, "lengthAdjust": "spacingAndGlyphs"}
-    return _text(mark, CELL / 2, 35, 13, anchor="middle", weight=700, **long)
+    return _text(mark, CELL / 2, 35, 13, anchor="middle", weight=_WEIGHT, **long)
 
 
-def _wire(item: Position) -> str:
-    """The wire as `wires.swatch` draws it, or a dashed gap with a question mark."""
-    if item.base:
-        drawn = wires.swatch(item.base, item.tracers, item.name, size="36px")
-        return svg.element("g", drawn, aria_hidden="true", transform="translate(4 42)")
-    return _dashed(6, 42, 32, 13) + _text("?", CELL / 2, 53, 12, anchor="middle")
+def _no_colour() -> str:
+    """A dashed gap with a question mark."""
+    return _dashed(6, 42, 32, 13) + _text("?", CELL / 2, 53, 12, anchor="middle", weight=400)
 
 
-def _blank(_: Position) -> str:
+def _blank() -> str:
     return svg.lines("M6 20 L38 54", "M38 20 L6 54", width=1.6)
 
 
-def _unknown(_: Position) -> str:
-    return _text("?", CELL / 2, 46, 26, anchor="middle")
+def _unknown() -> str:
+    return _text("?", CELL / 2, 46, 26, anchor="middle", weight=400)
 
 
 def _end(side: Side) -> str:
     """In the corner: a strand coming out at the wires, a slot at the contacts."""
     if side == "wires":
-        return svg.lines(svg.circle(36, 9, 4.5), width=1.2) + svg.solid(svg.circle(36, 9, 1.8))
+        ring = svg.element("path", d=svg.circle(36, 9, 4.5), fill="none", stroke="currentColor", stroke_width=1.2)
+        return ring + svg.solid(svg.circle(36, 9, 1.8))
     return svg.lines(svg.rectangle(31, 5, 9, 8), width=1.2) + svg.solid(svg.rectangle(33, 8, 5, 2))
 
 
@@ -179,19 +201,11 @@ def _dashed(x: float, y: float, width: float, height: float) -> str:
 
 
 def _text(
-    words: str, x: float, y: float, size: float, anchor: str = "start", weight: int = 400, **more: str | float
+    words: str, x: float, y: float, size: float, anchor: str = "start", weight: int = _WEIGHT, **more: str | float
 ) -> str:
     if not words:
         return ""
-    return svg.element(
-        "text",
-        svg.escaped(words),
-        x=x,
-        y=y,
-        font_size=size,
-        font_weight=weight,
-        text_anchor=anchor,
-        fill="currentColor",
-        aria_hidden="true",
-        **more,
-    )
+    own: dict[str, str | float] = {"font_weight": weight} if weight != _WEIGHT else {}
+    if anchor != "start":
+        own["text_anchor"] = anchor
+    return svg.element("text", svg.escaped(words), x=x, y=y, font_size=size, aria_hidden="true", **own, **more)

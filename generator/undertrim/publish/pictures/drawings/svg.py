@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float]
 
+_NAMESPACE = "http://www.w3.org/2000/svg"
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)(em|rem|px|mm)")
 _PLAIN = re.compile(r"[\w .,:;/#()%+-]*", re.ASCII)  # as nearly every path, number and name is
 _NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
@@ -41,7 +42,7 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
         "svg",
         named,
         *children,
-        xmlns="http://www.w3.org/2000/svg",
+        xmlns=_NAMESPACE,
         viewBox=f"0 0 {width} {height}",
         width=size,
         height=number(float(match[1]) * height / width) + match[2],
@@ -54,10 +55,14 @@ def symbol(name: str, box: tuple[int, int], *children: str) -> str:
     return element("symbol", *children, id=name, viewBox=f"0 0 {box[0]} {box[1]}")
 
 
-def used(name: str, box: tuple[int, int]) -> str:
-    """A picture of a symbol beside the words that say what it is."""
-    shown = element("use", href=f"#{name}")
-    return element("svg", shown, viewBox=f"0 0 {box[0]} {box[1]}", aria_hidden="true")
+def used(name: str) -> str:
+    """A picture of a symbol beside the words that say what it is; the page's style gives it its size."""
+    return element("svg", element("use", href=f"#{name}"), aria_hidden="true")
+
+
+def inline(drawn: str) -> str:
+    """A picture as it stands in a page, which knows by itself what SVG is."""
+    return drawn.replace(f' xmlns="{_NAMESPACE}"', "", 1)
 
 
 def description(words: str) -> str:

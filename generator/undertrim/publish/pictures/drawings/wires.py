@@ -2,6 +2,8 @@
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
+from itertools import product
 
 from undertrim.publish.pictures.drawings import svg
 
@@ -22,10 +24,15 @@ def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "
     return svg.drawing(title, _BOX, size, *_marks(base_hex, tracer_hexes))
 
 
-def symbol(name: str, base_hex: str, tracer_hexes: Sequence[str]) -> str:
-    """The same as a symbol to be used any number of times on one page by its id `name`. Raises ValueError as `swatch` does."""
-    box = f"0 0 {_BOX[0]} {_BOX[1]}"
-    return svg.element("symbol", *_marks(base_hex, tracer_hexes), id=name, viewBox=box)
+def named(base_hex: str, tracer_hexes: Sequence[str]) -> str:
+    """The id under which a page has a wire once."""
+    return "-".join(["wire", *(colour.lstrip("#") for colour in (base_hex, *tracer_hexes))])
+
+
+@lru_cache(maxsize=1024)
+def symbol(base_hex: str, tracer_hexes: tuple[str, ...]) -> str:
+    """A wire as a symbol, to be used any number of times by that id. Raises ValueError as `swatch` does."""
+    return svg.symbol(named(base_hex, tracer_hexes), _BOX, *_marks(base_hex, tracer_hexes))
 
 
 def _marks(base: str, tracers: Sequence[str]) -> list[str]:
@@ -49,16 +56,17 @@ def _bands(base: str, tracers: Sequence[str]) -> list[str]:
     step = width * len(tracers) + _GAP
     start += (room + _GAP - runs * step) / 2
     edge = _edge(base)
+    shapes: dict[str, list[str]] = {colour: [] for colour in tracers}
+    for run, (place, colour) in product(range(runs), enumerate(tracers)):
+        shapes[colour].append(_band(start + run * step + place * width, width))
     return [
-        _band(start + run * step + place * width, width, colour, edge)
-        for run in range(runs)
-        for place, colour in enumerate(tracers)
+        svg.element("path", d=" ".join(bands), fill=colour, stroke=edge, stroke_width=0.4)
+        for colour, bands in shapes.items()
     ]
 
 
-def _band(x: float, width: float, colour: str, edge: str) -> str:
-    shape = [(x, _TOP), (x + width, _TOP), (x + width - _SLANT, _BOTTOM), (x - _SLANT, _BOTTOM)]
-    return svg.element("path", d=svg.polygon(shape), fill=colour, stroke=edge, stroke_width=0.4)
+def _band(x: float, width: float) -> str:
+    return svg.polygon([(x, _TOP), (x + width, _TOP), (x + width - _SLANT, _BOTTOM), (x - _SLANT, _BOTTOM)])
 
 
 def _edge(base: str) -> str:

@@ -132,7 +132,7 @@ def _tick(x: float) -> str:
 
 
 def _centred(x: float, y: float, word: str, *, bold: bool = False) -> Text:
-    width = metrics.face("Bold" if bold else "Regular").width(word, 8)
+    width = metrics.face("Semibold" if bold else "Regular").width(word, 8)
     return Text(x - width / 2, y, (word,), 8, 3.4, bold)
 
 

@@ -1,10 +1,11 @@
 """What is drawn on paper: shapes in millimetres, x to the right and y downward, and the pages they stand on."""
 
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from functools import reduce
 from typing import Any, Self, TypeAlias
 
+from undertrim.publish.encoding import said
 from undertrim.publish.printed.paper import metrics
 
 
@@ -148,7 +149,7 @@ class Text:
     @property
     def bounds(self) -> Box:
         """What it covers, with room for capitals above and tails below."""
-        wide = max(metrics.face("Bold" if self.bold else "Regular").width(line, self.size) for line in self.lines)
+        wide = max(metrics.face("Semibold" if self.bold else "Regular").width(line, self.size) for line in self.lines)
         rise, last = self.size * metrics.POINT, self.y + self.pitch * (len(self.lines) - 1)
         return Box(self.x, self.y - 0.75 * rise, self.x + wide, last + 0.25 * rise)
 
@@ -184,4 +185,4 @@ def _is_axis(shape: Shape) -> bool:
 
 def data(shape: Shape) -> dict[str, Any]:
     """A shape as plain data with its kind."""
-    return {"kind": type(shape).__name__.lower(), **asdict(shape)}
+    return {"kind": type(shape).__name__.lower(), **said(shape)}

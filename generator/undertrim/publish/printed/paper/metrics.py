@@ -3,7 +3,7 @@
 import re
 import struct
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from undertrim.publish.printed.sheet import glyphs
 
@@ -21,22 +21,28 @@ class Face:
 
     def width(self, text: str, size: float) -> float:
         """The width in mm of a text at a size in pt, without kerning."""
-        units = sum(self.advances.get(ord(char), self.em) for char in text if char != "\u200b")
-        return units / self.em * size * POINT
+        return self.units(text) / self.em * size * POINT
+
+    def units(self, text: str) -> int:
+        """The same in the font's own units."""
+        return sum([self.advances.get(ord(char), self.em) for char in text if char != "\u200b"])
 
 
+@lru_cache(maxsize=1024)
 def wrapped(text: str, width: float, size: float, *, bold: bool = False) -> tuple[str, ...]:
     """A printable text broken into lines no wider than `width` mm, at its spaces and where a long word may break.
 
-    A piece that has no such place stays whole.
+    A piece that has no such place stays whole. What was broken is kept: the cautions are the same on every sheet.
     """
-    lines, line = [], ""
-    font = face("Bold" if bold else "Regular")
+    lines, line, used = [], "", 0
+    font = face("Semibold" if bold else "Regular")
+    room = width / (size * POINT) * font.em
     for piece in _pieces(text):
-        if line.strip() and font.width((line + piece).rstrip(), size) > width:
+        if line.strip() and used + font.units(piece.rstrip()) > room:
             lines.append(line.rstrip())
-            line = ""
+            line, used = "", 0
         line += piece
+        used += font.units(piece)
     return (*lines, line.rstrip())
 
 
@@ -48,7 +54,7 @@ def _pieces(text: str) -> list[str]:
 
 @cache
 def face(weight: str) -> Face:
-    """The face of a weight (Regular, Bold), from its tables `head`, `hhea`, `hmtx` and `cmap` (ISO/IEC 14496-22)."""
+    """The face of a weight (Regular, Semibold), from its tables `head`, `hhea`, `hmtx` and `cmap` (ISO/IEC 14496-22)."""
     font = (glyphs.folder() / f"SourceSansPro-{weight}.ttf").read_bytes()
     tables = _tables(font)
     count = _number(font, ">H", tables[b"hhea"] + 34)

@@ -5,11 +5,11 @@ from datetime import date
 
 from undertrim.derive.procedure.tally import FATES
 from undertrim.publish.encoding import Published
-from undertrim.publish.facts import duties, spans
-from undertrim.publish.printed.sheet import frame, steps
+from undertrim.publish.facts import spans
+from undertrim.publish.pictures.openings import IN_DEPTH
+from undertrim.publish.printed.sheet import frame, other_side, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.pictures import Pictures
-from undertrim.publish.printed.sheet.pins import pin
 from undertrim.publish.template_words import bodies, listed, sides
 from undertrim.words import Message, Value, message
 
@@ -24,20 +24,10 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "blockers": facts.get("blockers", []),
         "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
         "totals": added(spans.working(facts["totals"])),
-        "openings": [_opening(entry) for entry in facts.get("openings", [])],
-        "limits": [
-            {**_limits(entry, found), "drawings": pictures.openings(entry.get("drawn", {})) if first == 0 else []}
-            for entry in facts.get("openings", [])
-            for first, found in enumerate(entry.get("limits", []))
-        ],
-        "sections": steps.sections(facts, pictures),
-        "connectors": [_connector(entry, pictures) for entry in facts.get("connectors", [])],
-        "functions": [
-            {**entry, "note": _with(entry["note"], entry)}
-            for entry in (*facts.get("functions", []), *disputed_sound(facts))
-        ],
+        "openings": [_opening(entry, pictures) for entry in facts.get("openings", [])],
+        "sections": other_side.told_once(steps.sections(facts, pictures), facts["steps"]),
         "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
-        "evidence": facts.get("evidence", []),
+        "evidence": [evidence(entry) for entry in facts.get("evidence", [])],
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
 
@@ -46,20 +36,6 @@ def _variant(entry: Published) -> Published:
     """A question with its answers; photographs are for the page."""
     answers = [{key: value for key, value in choice.items() if key != "photos"} for choice in entry["choices"]]
     return {**entry, "ask": _with(entry["ask"], entry), "choices": answers}
-
-
-def disputed_sound(facts: Published) -> Iterator[Published]:
-    """What is disputed of the factory sound, as rows beside the functions."""
-    for entry in facts.get("sound", []):
-        if entry["conflicts"]:
-            yield {
-                "name": message("sheet/factory-sound", channel=entry["id"]),
-                "by_words": message("sheet/disputed"),
-                "wire": [],
-                "note": "",
-                "when": "",
-                "conflicts": entry["conflicts"],
-            }
 
 
 def about(facts: Published) -> Iterator[tuple[Message, Value]]:
@@ -92,6 +68,11 @@ def _age(facts: Published) -> Value:
     return message("sheet/aged", date=date_, age=words) if date_ and words else ""
 
 
+def evidence(entry: Published) -> Published:
+    """A look at a car, with what rests on it in one text."""
+    return {**entry, "facts": listed(entry["facts"], "semicolon")}
+
+
 def restraint(entry: Published) -> str:
     """The airbags and belt parts of an area."""
     area = message(f"areas/{entry['area']}")
@@ -122,8 +103,9 @@ def _some(tool: Value, needed: spans.SpannedNeed) -> Value:
     return message("sheet/in-some-cars", what=tool) if needed.some else tool
 
 
-def _opening(entry: Published) -> Published:
+def _opening(entry: Published, pictures: Pictures) -> Published:
     name = entry["name"]
+    drawn = {key: made for key, made in entry.get("drawn", {}).items() if key in IN_DEPTH}
     return {
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
@@ -132,30 +114,18 @@ def _opening(entry: Published) -> Published:
             *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
         ],
         "source": listed(entry["source"]),
+        "limits": _limits(entry.get("limits", [])),
+        "drawings": pictures.openings(drawn),
     }
 
 
-def _limits(entry: Published, found: Published) -> Published:
-    """What an opening takes, in the cars of one answer."""
-    return {
-        "name": entry["name"],
-        "when": found["cars_words"],
-        "closed": found["closed"],
-        "takes": listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars"),
-        "notes": [duties.line(one["name"], one["kept_words"], one["when"]) for one in found["duties"]],
-    }
+def _limits(entries: Sequence[Published]) -> list[Published]:
+    """What an opening takes, in the cars of each answer; once for all where they are the same."""
+    told = [_limit(found) for found in entries]
+    same = len(told) > 1 and all({**each, "when": ""} == {**told[0], "when": ""} for each in told)
+    return [{**told[0], "when": ""}] if same else told
 
 
-def _connector(entry: Published, pictures: Pictures) -> Published:
-    drawn = [
-        message("sheet/contacts", count=entry["size"]) if entry["size"] else "",
-        message("sheet/drawn", view=entry["view"]),
-        entry["standard"],
-        message("sheet/sourced", evidence=listed(entry["source"])) if entry["source"] else "",
-    ]
-    return {
-        "name": entry["name"],
-        "when": entry["when"],
-        "about": _with(listed(part for part in drawn if part), entry),
-        "pins": [pin(item, pictures) for item in entry["pins"]],
-    }
+def _limit(found: Published) -> Published:
+    takes = listed(found["takes"], "semicolon") if found["there"] else message("sheet/not-in-these-cars")
+    return {"when": found["cars_words"], "closed": found["closed"], "takes": takes}

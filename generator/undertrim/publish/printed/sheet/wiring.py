@@ -11,7 +11,7 @@ from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.pins import pin
-from undertrim.publish.printed.sheet.view import disputed_sound
+from undertrim.publish.printed.sheet.view import evidence
 from undertrim.words import Items, Message, Value, message, say
 
 
@@ -20,7 +20,7 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
     pictures = Pictures()
     shown = {
         "plugs": [_plug(entry, pictures) for entry in facts["connectors"]],
-        "functions": [{**entry, "note": _noted(entry)} for entry in (*facts["functions"], *disputed_sound(facts))],
+        "functions": [{**entry, "note": _noted(entry)} for entry in (*facts["functions"], *_disputed_sound(facts))],
         "duties": [{**entry, "note": " ".join([*entry["conflicts"], entry["note"]])} for entry in facts["duties"]],
         "ladders": [_sourced(entry) for entry in facts["ladders"]],
         "joints": [joint(entry, pictures) for entry in facts["joints"]],
@@ -28,6 +28,20 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "evidence": _evidence(facts),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def _disputed_sound(facts: Published) -> Iterator[Published]:
+    """What is disputed of the factory sound, as rows beside the functions."""
+    for entry in facts.get("sound", []):
+        if entry["conflicts"]:
+            yield {
+                "name": message("sheet/factory-sound", channel=entry["id"]),
+                "by_words": message("sheet/disputed"),
+                "wire": [],
+                "note": "",
+                "when": "",
+                "conflicts": entry["conflicts"],
+            }
 
 
 def _plug(entry: Published, pictures: Pictures) -> Published:
@@ -121,7 +135,7 @@ def _noted(entry: Published) -> str:
 def _evidence(facts: Published) -> list[Published]:
     """The sources that the sheet names."""
     named = {source for key in ("connectors", "ladders", "runs") for entry in facts[key] for source in entry["source"]}
-    return [entry for entry in facts["evidence"] if entry["id"] in named]
+    return [evidence(entry) for entry in facts["evidence"] if entry["id"] in named]
 
 
 def _sourced(entry: Published) -> Published:
