@@ -788,7 +788,7 @@ export interface KitLine {
 /** Fasteners of a step: Fasteners of one sort, and what becomes of them. */
 export interface FastenerLine {
   /** What is done with them. */
-  fate: "out" | "back" | "moved" | "bagged" | "new" | "leave";
+  fate: "out" | "back" | "moved" | "bagged" | "binned" | "new" | "leave";
   /** The same for people. */
   fate_words: string;
   /** What becomes of them when they are out; empty where they go back. */
@@ -847,6 +847,8 @@ export interface Tally {
   moved: number;
   /** How many are kept with the old part. */
   bagged: number;
+  /** How many are spoilt as they come out and are used no more. */
+  binned: number;
   /** How many new ones go in. */
   new: number;
   /** How many lines have no recorded number. */
@@ -1667,7 +1669,7 @@ export interface PageLine {
   /** All the tools of which any one will do. */
   either?: Array<string>;
   /** What is done with them. */
-  fate: "out" | "back" | "moved" | "bagged" | "new" | "leave";
+  fate: "out" | "back" | "moved" | "bagged" | "binned" | "new" | "leave";
   /** What takes the place of spent ones. */
   buy?: Array<Purchase>;
   clauses?: Clauses;
@@ -1687,6 +1689,8 @@ export interface PageCount {
   moved?: number;
   /** How many are kept with the old part. */
   bagged?: number;
+  /** How many are thrown away. */
+  binned?: number;
   /** How many new ones go in. */
   new?: number;
   /** How many lines have no recorded number. */

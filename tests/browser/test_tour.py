@@ -86,7 +86,7 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
 
 
 def _totals(totals: dict[str, Any]) -> dict[str, Any]:
-    fates = ("out", "back", "moved", "bagged", "new")
+    fates = ("out", "back", "moved", "bagged", "binned", "new")
     buy = [
         f"{item['count'] if item['count'] is not None else 'unknown number'} × {item['what']} ({item['part']})"
         for item in totals["buy"]

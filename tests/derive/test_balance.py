@@ -23,7 +23,7 @@ SHIPPED = WORKSPACE.files([WORKSPACE.records / "vehicles"])
 def assert_balanced(procedure: Procedure) -> None:
     """Nothing is lost or left over, everything single-use is bought, and every tool is listed."""
     for count in tally.fasteners(procedure.steps):
-        assert count.out == count.back + count.moved + count.bagged, count
+        assert count.out == count.back + count.moved + count.bagged + count.binned, count
     lines = [(step, line) for step in procedure.steps for line in step.fasteners]
     returned = {(step.part, step.side) for step in procedure.steps if step.kind in ("refit", "move", "restore")}
     single_use = [line for step, line in lines if line.fastener.single_use and (step.part, step.side) in returned]

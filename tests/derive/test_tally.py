@@ -58,12 +58,12 @@ def test_look_alikes_that_stay_are_not_counted_and_need_no_tool() -> None:
     assert "socket 10 mm" not in {say(tool.name) for tool in tally.tools(made.steps)}
 
 
-def test_single_use_fasteners_are_bagged_and_bought() -> None:
+def test_single_use_fasteners_are_thrown_away_and_bought() -> None:
     made = plan(record("""
         parts:
           panel: {held_by: [{scrivet: push-pin, count: 4, reuse: no}, {clip: push, count: 2}]}
     """, PANEL), "door")  # fmt: skip
-    assert counts(made)["push-pin scrivet"] == Count("scrivet", "push-pin", "", out=4, bagged=4, new=4)
+    assert counts(made)["push-pin scrivet"] == Count("scrivet", "push-pin", "", out=4, binned=4, new=4)
     assert bought(made) == (Purchase(4, "push-pin scrivet", "Panel"),)
 
 
@@ -89,7 +89,7 @@ def test_the_fasteners_of_a_factory_part_are_bagged_or_move_to_the_gear() -> Non
     assert counts(made) == {
         "T20 screw": Count("screw", "T20", "", out=4, moved=4),
         "hex 8 mm bolt": Count("bolt", "hex 8 mm", "", out=1, bagged=1),
-        "metal clip": Count("clip", "metal", "", out=2, bagged=2),
+        "metal clip": Count("clip", "metal", "", out=2, binned=2),
     }
     assert bought(made) == ()
 
@@ -102,7 +102,7 @@ def test_a_part_that_moves_over_takes_its_fasteners_along() -> None:
     """, PANEL), "door")  # fmt: skip
     assert counts(made) == {
         "T15 screw": Count("screw", "T15", "", out=2, moved=2),
-        "push clip": Count("clip", "push", "", out=1, bagged=1, new=1),
+        "push clip": Count("clip", "push", "", out=1, binned=1, new=1),
     }
 
 

@@ -60,7 +60,7 @@ def moved(step: dict[str, Any], car: dict[str, str]) -> dict[str, Counter[str]]:
         if any(car.get(name) not in allowed for name, allowed in line["clauses"].items()):
             continue
         for count in line["counts"]:
-            sums.setdefault(count["sort"], Counter()).update({fate: count[fate] for fate in ("out", "back", "moved", "bagged")})  # fmt: skip
+            sums.setdefault(count["sort"], Counter()).update({fate: count[fate] for fate in ("out", "back", "moved", "bagged", "binned")})  # fmt: skip
     return sums
 
 
@@ -72,7 +72,7 @@ def test_the_tray_holds_what_is_out_and_nothing_else(run: Run, path: Path) -> No
         bagged: Counter[str] = Counter()
         for name in answer["done"]:
             for sort, count in moved(steps[name], car).items():
-                now[sort] += count["out"] - count["back"] - count["moved"] - count["bagged"]
+                now[sort] += count["out"] - count["back"] - count["moved"] - count["bagged"] - count["binned"]
                 bagged[sort] += count["bagged"]
         rows = {row["sort"]: row for row in answer["rows"]}
         assert {sort: row["now"] for sort, row in rows.items() if row["now"]} == {sort: one for sort, one in now.items() if one}  # fmt: skip

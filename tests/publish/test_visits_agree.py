@@ -34,7 +34,7 @@ from undertrim.record.units import parse
 from wired import DAY, PLACE, URL, VEHICLES, made
 
 NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 40
-FATES = ("out", "back", "moved", "bagged", "new")
+FATES = ("out", "back", "moved", "bagged", "binned", "new")
 SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
   const { plans, steps } = page_data.whole(pages[page]);
   const chosen = (of) => visit_selection.selection(plans, jobs, of);

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from junk import answered_with_sentences, spoilt
 from spreading import HEAD, LINES, PATH, told, whole
 from undertrim.record import shapes
 from undertrim.record.examples import typed
@@ -171,3 +172,36 @@ def below(shape: Shape, key: str, value: Any) -> Shape | None:
     found = shape.aside.get(key) or shape.below(key)
     named = next((name for name in ("parts", "functions") if isinstance(value, dict) and name in value), "")
     return shape.of_group(named) if named and shape.group else found
+
+
+# Whatever is typed into these forms, nothing is raised, and everything that is said has a place
+
+RECORD = """format: 2
+demo: yes
+vehicle: {make: Brindleway, model: Otter, built: {from: 2014-01, to: 2018-01}, came_with: {bodies: [saloon, estate], drive_side: left, high_voltage: no}}
+variants: {radio: {ask: Which?, choices: {map: [Map radio, MAP key], plain: [Plain radio, Keys]}, source: e1}}
+evidence: {e1: {how: seen, on: 2026-03-02, by: rk, car: "2016"}}
+preps: {battery: {where: {area: engine-bay, mirrors: no}, state: {needs: {bonnet: open}, sets: {battery: off}}, how: Undo it.}}
+parts:
+  dash:
+    where: {area: dash, mirrors: no}
+    source: e1
+    parts:
+      radio: {where: {mirrors: yes}, release: [slide, up, 3 min, replaced], held_by: {rivet: [blind, 4.8 mm], count: 2}, tethers: {main: [Plug, plug, sound]}, cautions: {CAUTION: [Sharp., Cuts., Gloves.]}, how: Do.}
+openings: {dash: {kind: [receiver, no kit], behind: radio, sizes: {face: [{when: {radio: map}, is: [182 mm, 112 mm]}, {when: {radio: plain}, is: [182 mm, 53 mm]}]}, depth: {clear: 60 mm}}}
+connectors: {main: {at: radio/main, face: {view: wires, rows: 2, columns: 8, numbering: [rows, top-left], blanks: "4"}, pins: {1: ground}}}
+functions: {absent: {source: e1, functions: [mute, speed]}, data: {functions: {reverse: {source: e1}}}}
+runs: {back: {way: {from: Here, to: There, carries: plus, length: 4 m}}}
+after_battery: unknown
+"""
+JUNK: list[Any] = [None, "", "none", "unknown", "x", "2", [], [[]], {}, ["a", "b", "c", "d"], {"a": ["b"]}, {"CAUTION": {}}, {"functions": []}, {"face": {"rows": {}}}, [{"when": {"radio": "map"}, "is": {}}]]  # fmt: skip
+
+
+@settings(max_examples=250, deadline=None)
+@given(spoilt(read_text(RECORD, PATH).data, JUNK))
+def test_junk_is_answered_with_sentences(text: str) -> None:
+    answered_with_sentences(text, PATH)
+
+
+def test_the_record_that_is_spoilt_reads() -> None:
+    assert [one for one in told(RECORD) if "is missing" in one or "spread" in one or "not a field" in one] == []

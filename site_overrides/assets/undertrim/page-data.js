@@ -7,7 +7,7 @@
 
 /** @param {PageLine} line @returns {Line} */
 function wholeLine(line) {
-  const counts = (line.counts || []).map((count) => ({ out: 0, back: 0, moved: 0, bagged: 0, new: 0, unrecorded: 0, ...count }));
+  const counts = (line.counts || []).map((count) => ({ out: 0, back: 0, moved: 0, bagged: 0, binned: 0, new: 0, unrecorded: 0, ...count }));
   return { tool: "", either: [], buy: [], clauses: {}, ...line, counts };
 }
 

@@ -51,14 +51,14 @@ function tools(steps, car) {
   return Object.keys(found).filter((tool) => !found[tool].some((one) => found[one]));
 }
 
-export const FATES = ["out", "back", "moved", "bagged", "new"];
+export const FATES = ["out", "back", "moved", "bagged", "binned", "new"];
 
 function tally(steps, car) {
   const sums = {};
   steps.forEach((step) => {
     lines(step, car).forEach((line) => {
       line.counts.forEach((count) => {
-        const sum = sums[count.sort] || (sums[count.sort] = { out: 0, back: 0, moved: 0, bagged: 0, new: 0, unrecorded: 0 });
+        const sum = sums[count.sort] || (sums[count.sort] = { out: 0, back: 0, moved: 0, bagged: 0, binned: 0, new: 0, unrecorded: 0 });
         FATES.concat("unrecorded").forEach((fate) => { sum[fate] += count[fate]; });
       });
     });

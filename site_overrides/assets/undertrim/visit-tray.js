@@ -35,9 +35,9 @@ export function tray(steps, done, at, car) {
     counts(step, car).forEach((count) => {
       const row = rows[count.sort] || (rows[count.sort] = { sort: count.sort, now: 0, goes: 0, over: 0, bagged: 0 });
       if (over) {
-        row.now += count.out - count.back - count.moved - count.bagged;
+        row.now += count.out - count.back - count.moved - count.bagged - count.binned;
         row.bagged += count.bagged;
-      } else row.goes += count.back + count.moved + count.bagged - count.out;
+      } else row.goes += count.back + count.moved + count.bagged + count.binned - count.out;
     });
   });
   return Object.values(rows).map((row) => ({ ...row, over: row.now - row.goes }));

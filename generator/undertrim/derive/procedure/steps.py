@@ -18,7 +18,7 @@ SECTIONS = ("before", "prepare", "remove", "install", "test", "refit", "restore"
 
 @dataclass(frozen=True, slots=True)
 class FastenerLine:
-    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, new or leave.
+    """Fasteners of one sort in one step; `fate` is out, back, moved, bagged, binned, new or leave.
 
     `later` says where those end that come out and do not simply go back: bagged, moved or binned.
     """

@@ -15,7 +15,7 @@ from undertrim.record.units import Quantity, show
 from undertrim.resources import table
 from undertrim.words import Items, Value, message, word
 
-FATES = ("out", "back", "moved", "bagged", "new")
+FATES = ("out", "back", "moved", "bagged", "binned", "new")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ class Tool:
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """Fasteners of one sort over the whole procedure. What comes out goes back, moves over or is bagged; `new` ones replace those not reused.
+    """Fasteners of one sort over the whole procedure. What comes out goes back, moves over, is bagged with its part or thrown away (`binned`); `new` ones go in.
 
     `unrecorded` counts the lines whose number nobody has recorded.
     """
@@ -41,6 +41,7 @@ class Count:
     back: int = 0
     moved: int = 0
     bagged: int = 0
+    binned: int = 0
     new: int = 0
     unrecorded: int = 0
 
@@ -150,9 +151,11 @@ def _fates(step: Step, line: FastenerLine) -> Mapping[str, int]:
 
 def _left(fastener: Fastener, *, gone: bool) -> str:
     """Where fasteners end that do not go back: `gone` says that their part does not either."""
-    if fastener.single_use or (gone and fastener.moves == "no"):
-        return "bagged"
-    return "moved" if gone else ""
+    if fastener.single_use:
+        return "binned"
+    if not gone:
+        return ""
+    return "moved" if fastener.moves == "yes" else "bagged"
 
 
 def purchases(steps: Sequence[Step]) -> tuple[Purchase, ...]:

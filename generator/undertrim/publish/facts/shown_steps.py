@@ -35,6 +35,7 @@ class Tally:
     back: int
     moved: int
     bagged: int
+    binned: int
     new: int
     unrecorded: int
 

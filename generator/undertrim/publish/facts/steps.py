@@ -182,6 +182,7 @@ def count(entry: tally.Count) -> Tally:
         back=entry.back,
         moved=entry.moved,
         bagged=entry.bagged,
+        binned=entry.binned,
         new=entry.new,
         unrecorded=entry.unrecorded,
     )

@@ -69,7 +69,7 @@ def _totals(entry: Published, *, several: bool) -> Iterator[str]:
         yield f"    {say(message('plan/count', sort=count['sort'], ends=ends))}"
 
 
-_FATES = ("back", "moved", "bagged", "new")
+_FATES = ("back", "moved", "bagged", "binned", "new")
 
 
 def _tool(tool: Published) -> Value:
