@@ -243,6 +243,8 @@ export interface Target {
   side: Side;
   /** Opening, or what is reached and for what, and side for people. */
   name: string;
+  /** The same without its side. */
+  whole: string;
   /** A few capital letters that tell it from the others. */
   mark: string;
   when: When;

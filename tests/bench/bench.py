@@ -1,7 +1,7 @@
 """Measures speed and size over collections of different sizes, and how a cost grows with the collection.
 
 Run it with `make bench`. It prints a table and judges nothing; a budget is for people to hold it against. With
-`make bench ARGS=--mistakes` it counts instead which mistakes the checks find.
+`make bench ARGS=--mistakes` it counts instead which mistakes the checks find, with `--taps` it walks through the pages on a slow phone.
 """
 
 import argparse
@@ -15,6 +15,7 @@ from herd import ROOT, Herd, herd
 from markdown_site import by_mkdocs
 from profiles import profiles
 from sizes import sizes
+from taps import taps
 from times import Values, collection, from_the_shell, one_by_one
 
 from undertrim.record.store import Workspace
@@ -32,6 +33,8 @@ def main() -> int:
     options = arguments()
     if options.mistakes:
         return mistakes(few=options.few)
+    if options.taps:
+        return taps()
     sizes = FEW if options.few else (TINY, SMALL, options.size)
     measured = {size: measure(size, profile=options.profile and size == sizes[1]) for size in sizes}
     sys.stdout.write(table(measured))
@@ -47,6 +50,9 @@ def arguments() -> argparse.Namespace:
     parser.add_argument("--profile", action="store_true", help="show where the time goes for one record, too")
     parser.add_argument(
         "--mistakes", action="store_true", help="instead, spoil the shipped records and count what the checks find"
+    )
+    parser.add_argument(
+        "--taps", action="store_true", help="instead, walk through each shipped vehicle on a slow phone"
     )
     parser.add_argument(
         "--few", action="store_true", help="a few vehicles, or mistakes, only: to see that it runs, not to measure"

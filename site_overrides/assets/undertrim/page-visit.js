@@ -25,9 +25,19 @@ const start = byId("ut-start"), ahead = byId("ut-ahead");
 /** @type {string[]} the steps of the visit by number */
 let steps = [];
 let underWay = null;
-const boxes = fields("input[name=job]", page), answers = fields(".ut-variant input", page);
+const boxes = fields("input[name=job]", page), pairs = fields("[data-both]", page), answers = fields(".ut-variant input", page);
 
 function variantOf(box) { return above(box, ".ut-variant").dataset.variant; }
+
+/* The boxes of an opening's two sides. */
+function sidesOf(pair) { return boxes.filter((box) => known.targets.find((one) => one.id === box.value).opening === pair.dataset.both); }
+
+function showPair(pair) {
+  const sides = sidesOf(pair), checked = sides.filter((box) => box.checked).length;
+  pair.checked = checked === sides.length;
+  pair.indeterminate = checked > 0 && !pair.checked;
+  above(pair, ".ut-pick").hidden = above(sides[0], ".ut-pick").hidden;
+}
 
 /* The form of an opening that such a car has, where the one that was chosen is another car's. */
 function ofTheCar(job, car) {
@@ -50,6 +60,7 @@ function showBoxes() {
     box.checked = jobs.includes(box.value);
     above(box, ".ut-pick").hidden = !matches(known.targets.find((one) => one.id === box.value).clauses, car);
   });
+  pairs.forEach(showPair);
   answers.forEach((box) => { box.checked = car[variantOf(box)] === box.value; });
   reset.hidden = !jobs.length && !Object.keys(car).length;
 }
@@ -122,7 +133,11 @@ function changed(visit) {
 
 page.addEventListener("change", (event) => {
   if (target(event).matches("[data-tick]")) store();
-  else if (target(event).closest(".ut-choose")) changed(fromBoxes());
+  else if (target(event).closest(".ut-choose")) {
+    const pair = pairs.find((one) => one === event.target);
+    if (pair) sidesOf(pair).forEach((box) => { box.checked = pair.checked; });
+    changed(fromBoxes());
+  }
 });
 reset.addEventListener("click", () => { changed({ jobs: [], car: {}, gear: {}, unread: [] }); });
 next.addEventListener("click", () => {

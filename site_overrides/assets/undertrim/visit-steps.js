@@ -27,6 +27,11 @@ Object.keys(items).forEach((number) => {
 const headings = {};
 all("[data-section]", stepList).forEach((item) => { headings[item.dataset.section] = headings[item.dataset.section] || item; });
 
+/** @type {Record<string, Node[]>} */
+const clones = {};
+
+function put(line, words) { if (line.textContent !== words) line.textContent = words; }
+
 /* Whether a step that is not shown has this id. */
 export function holdsStep(id) { return Object.keys(items).some((number) => items[number].id === id && items[number].parentNode === null); }
 
@@ -46,17 +51,33 @@ export function setDone(number, done) {
   tick.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
-export function showSteps(numbers) {
+/* A heading for each time that its section begins. */
+function headingOf(section, time) {
+  const made = clones[section] || (clones[section] = []);
+  made[time] = made[time] || headings[section].cloneNode(true);
+  return made[time];
+}
+
+function listed(numbers) {
+  const times = {};
   let last = "";
-  stepList.textContent = "";
-  numbers.forEach((number) => {
-    const section = data.steps[number].section;
-    if (section !== last) {
-      const heading = headings[section].cloneNode(true);
-      stepList.appendChild(heading);
-      last = section;
-    }
-    stepList.appendChild(items[number]);
+  return numbers.flatMap((number) => {
+    const { section } = data.steps[number], begins = section !== last;
+    last = section;
+    if (!begins) return [items[number]];
+    times[section] = (times[section] || 0) + 1;
+    return [headingOf(section, times[section]), items[number]];
+  });
+}
+
+/* What stays where it is, is left alone: whatever is put in anew must be laid out anew. */
+export function showSteps(numbers) {
+  const wanted = listed(numbers), kept = new Set(wanted);
+  Array.from(stepList.childNodes).forEach((item) => { if (!kept.has(item)) item.remove(); });
+  let next = stepList.firstChild;
+  wanted.forEach((item) => {
+    if (item === next) next = next.nextSibling;
+    else stepList.insertBefore(item, next);
   });
 }
 
@@ -64,7 +85,7 @@ export function showSteps(numbers) {
    With the car left open there is no one run of steps, and what holds in all of them stands there already. */
 export function showStates(numbers, oneCar) {
   const batteries = {};
-  Object.keys(stated).forEach((number) => { if (stated[number]) stated[number].line.textContent = stated[number].words; });
+  Object.keys(stated).forEach((number) => { if (stated[number] && !oneCar) put(stated[number].line, stated[number].words); });
   if (!oneCar) return;
   numbers.forEach((number) => {
     data.steps[number].turns.forEach((turn) => { if (turn[0] === "battery") batteries[turn[1]] = "on"; });
@@ -78,7 +99,7 @@ export function showStates(numbers, oneCar) {
       const off = names.filter((name) => batteries[name] === "off").length;
       now.battery = !off ? "on" : off === names.length ? "off" : "partly-off";
     });
-    if (stated[number]) stated[number].line.textContent = list([say(`states/battery-${now.battery}`), say(`states/ignition-${now.ignition}`)], "comma");
+    if (stated[number]) put(stated[number].line, list([say(`states/battery-${now.battery}`), say(`states/ignition-${now.ignition}`)], "comma"));
   });
 }
 
@@ -122,6 +143,6 @@ export function showMarks(numbers, jobs) {
   numbers.forEach((number) => {
     const { item, words } = marked[number];
     const marks = known.targets.filter((target, at) => jobs.includes(target.id) && items[number].classList.contains(`ut-for-${at + 1}`)).map((target) => target.mark);
-    item.textContent = jobs.length ? jobs.length > 1 ? say("vehicle-page/for", { marks: list(marks, "comma") }) : "" : words;
+    put(item, jobs.length ? jobs.length > 1 ? say("vehicle-page/for", { marks: list(marks, "comma") }) : "" : words);
   });
 }

@@ -10,12 +10,16 @@ from undertrim.words import Value
 
 @dataclass(frozen=True, slots=True)
 class ShownTarget:
-    """An opening at a side, or what is reached `for` its own sake (no opening then), with a short mark of capital letters that tells it from the others."""
+    """An opening at a side, or what is reached `for` its own sake (no opening then), with a short mark of capital letters that tells it from the others.
+
+    `whole` is its name at every side.
+    """
 
     id: str
     opening: str
     side: str
     name: Value
+    whole: Value
     mark: str
     when: Value
     clauses: words.Clauses
@@ -35,6 +39,7 @@ def targets(record: VehicleRecord) -> list[ShownTarget]:
                 opening=target.job,
                 side=target.side,
                 name=names.job(record, target),
+                whole=names.job(record, planning.Target(target.job)),
                 mark=mark,
                 when=words.others(record, job.when, job) if isinstance(job, Opening) else words.when(record, job.when),
                 clauses=words.clauses(job.when),
