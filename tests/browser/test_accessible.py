@@ -75,6 +75,9 @@ def served(site: Path) -> Iterator[str]:
 
 def faults(page: Page, *, whole: bool = True) -> list[str]:
     """What axe finds on a page as it stands: all of it, or what is of colours alone."""
+    page.evaluate(
+        "document.querySelectorAll('.ut-step').forEach(step => { step.style.contentVisibility = 'visible'; })"
+    )  # what is below the screen has no colours yet
     page.evaluate(AXE)
     found: list[str] = page.evaluate(RUN, [OF_COLOURS, whole])
     return found

@@ -113,5 +113,5 @@ def test_cautions_stand_before_the_step_they_guard(phone: Page, site: Path) -> N
     assert head
     assert caution["y"] < head["y"]
     signal = step.locator(".ut-signal").first
-    assert signal.inner_text() == "WARNING"
+    assert signal.text_content() == "WARNING"
     assert signal.evaluate("one => getComputedStyle(one, '::before').content") == '"!"'

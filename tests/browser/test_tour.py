@@ -128,9 +128,23 @@ def test_a_link_can_carry_job_and_car(phone: Page, site: Path) -> None:
     assert choose(phone, "Map radio").is_checked()
 
 
+def test_both_sides_are_one_tap(phone: Page, site: Path) -> None:
+    phone.goto((site / "vehicles" / "kelbrook" / "finch-2014-2018.html").as_uri())
+    both, left = phone.locator("[data-both=front-door]"), choose(phone, "Front door speakers, left")
+    both.tap()
+    assert phone.url.endswith("?jobs=front-door")
+    left.tap()
+    assert phone.url.endswith("?jobs=front-door@right")
+    assert (both.is_checked(), both.evaluate("box => box.indeterminate")) == (False, True)
+    both.tap()
+    assert phone.url.endswith("?jobs=front-door")
+    both.tap()
+    assert not left.is_checked()
+
+
 def test_the_text_of_a_visit_behind_the_address_opens_that_visit(phone: Page, site: Path) -> None:
     """So does the code on its sheet, which holds it."""
     visit = "jobs=dash,front-door&radio=map&dash=skerrowe-broadside&front-door=tidewrack-haven-65"
     phone.goto(f"{(site / 'vehicles' / 'kelbrook' / 'finch-2014-2018.html').as_uri()}?{visit}")
-    chosen = phone.evaluate("[...document.querySelectorAll('.ut-choose input:checked')].map(box => box.value)")
+    chosen = phone.evaluate("[...document.querySelectorAll('.ut-choose input[name]:checked')].map(box => box.value)")
     assert chosen == ["dash", "front-door@left", "front-door@right", "map"]

@@ -158,7 +158,7 @@ def test_with_scripts_off_each_opening_can_be_seen_alone(context: Callable[..., 
         links.nth(number).click()
         seen = page.locator(".ut-step:visible")
         assert 0 < seen.count() < every
-        marks = page.locator(".ut-step:visible .ut-for").all_inner_texts()
+        marks = page.locator(".ut-step:visible .ut-for").all_text_contents()
         own = page.locator(".ut-noscript li").nth(number).locator(".ut-mark").inner_text()
         assert all(own in mark.removeprefix("For: ").split(", ") for mark in marks), one
     page.get_by_role("link", name="Show everything").click()

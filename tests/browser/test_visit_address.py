@@ -52,8 +52,9 @@ def test_the_visit_goes_along_from_page_to_page(phone: Page, served: str) -> Non
         phone.locator(f".ut-views a[href*='.{view.name}.html']").tap()
         phone.wait_for_url(f"**/finch-2014-2018.{view.name}.html?{visit}")
         assert phone.locator(".ut-views [aria-current=page]").count() == 1
+        phone.locator(".ut-visit", has_text="Skerrowe Broadside").wait_for()
         said = phone.locator(".ut-visit").inner_text()
-        assert "Radio opening, with skerrowe-broadside; Front door speakers, left; Front door speakers, right" in said
+        assert "Radio opening, with Skerrowe Broadside; Front door speakers, left; Front door speakers, right" in said
         assert "Map radio" in said
     phone.get_by_role("link", name="Change the visit").tap()
     phone.wait_for_url(f"**/finch-2014-2018.html?{visit}#job")
