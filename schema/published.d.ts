@@ -969,6 +969,8 @@ export interface Connector {
   pins: Array<Pin>;
   conflicts: Disputes;
   source: Source;
+  /** The jobs for which it is met, as jobs are named; none where that is not known. */
+  jobs: Array<string>;
   drawn: Plug;
   /** What the meter guide reckons with; null for a plug that nobody meters. */
   meter: MeterPlug | null;
@@ -1388,6 +1390,8 @@ export interface Ladder {
   tolerance: string;
   /** Its buttons. */
   rungs: Array<RungWords>;
+  /** The jobs for which its plug is met; none where that is not known. */
+  jobs: Array<string>;
   when: When;
   clauses: Clauses;
   conflicts: Disputes;
@@ -1433,6 +1437,8 @@ export interface Run {
   cables: Array<RunCable>;
   /** What they are reckoned with. */
   assumed: string;
+  /** The jobs for which cable is laid there; none where that is not known. */
+  jobs: Array<string>;
   when: When;
   clauses: Clauses;
   conflicts: Disputes;

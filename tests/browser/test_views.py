@@ -12,9 +12,11 @@ from undertrim.check.shelf import stock
 from undertrim.derive import cars
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.stock import NOTHING
 from undertrim.derive.procedure.planning import Target, targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.visit import Visit
+from undertrim.derive.wiring import ends
 from undertrim.publish.web import pages
 from undertrim.publish.web.views import VIEWS, VISIT
 from undertrim.record.identity import slug
@@ -145,6 +147,20 @@ def _at(page: Page, address: str) -> Page:
     page.goto("about:blank")
     page.goto(address)
     return page
+
+
+@pytest.mark.parametrize("stem", ["finch-2014-2018", "plover-2017-2022"])
+def test_the_wiring_page_has_the_plugs_of_the_visit(phone: Page, site: Path, stem: str) -> None:
+    about, address = record(next(path for path in VEHICLES if path.stem == stem))
+    unplaced = {plug.id for plug in about.connectors.values() if not ends.serves(about, plug)}
+    seen = set()
+    for one in targets(about):
+        made = Visit(Vehicle(about, address, NOTHING, clearances()), (one,))
+        _at(phone, f"{site.as_uri()}/vehicles/{address}.wiring.html?jobs={one}")
+        shown = phone.evaluate("[...document.querySelectorAll('.ut-connector')].map(plug => plug.id)")
+        assert set(shown) == {f"plug-{name}" for name in {plug.id for plug in made.plugs} | unplaced}, one
+        seen.add(frozenset(shown))
+    assert len(seen) > 1
 
 
 def test_with_scripts_off_each_opening_can_be_seen_alone(context: Callable[..., BrowserContext], site: Path) -> None:

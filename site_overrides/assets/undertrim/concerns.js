@@ -15,6 +15,6 @@ export function agrees(kind, car) {
 export function condition(item) {
   const openings = item.dataset.openings ? item.dataset.openings.split(" ") : [];
   const clauses = JSON.parse(item.dataset.clauses || "{}"), cars = JSON.parse(item.dataset.cars || "[{}]");
-  return (jobs, car) => (!jobs.length || !openings.length || jobs.some((job) => openings.indexOf(job.split("@")[0]) >= 0)) &&
+  return (jobs, car) => (!jobs.length || !openings.length || jobs.some((job) => openings.indexOf(job.split("@")[0]) >= 0 || openings.indexOf(job) >= 0)) &&
     matches(clauses, car) && cars.some((kind) => agrees(kind, car));
 }

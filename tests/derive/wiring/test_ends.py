@@ -86,6 +86,17 @@ def test_an_opening_has_the_plugs_that_feed_it() -> None:
     assert ends.of_opening(found, found.openings["dash"]) == ()
 
 
+def test_a_plug_says_for_which_jobs_it_is_met() -> None:
+    """One at a speaker for its side, one where both sides are joined for both, that of the radio for a new receiver."""
+    found = about()
+    told = {plug.id: ends.serves(found, plug) for plug in found.connectors.values()}
+    assert (told["left"], told["right"]) == (("door@left",), ("door@right",))
+    assert {name for plug, names in told.items() if plug not in ("left", "right") for name in names} == {"dash"}
+    both = replace(found.connectors["left"], pins={**found.connectors["left"].pins, **{f"{name}b": pin for name, pin in found.connectors["right"].pins.items()}}, side=None)  # fmt: skip
+    made = replace(found, connectors={**found.connectors, "left": both})
+    assert ends.serves(made, both) == ("door",)
+
+
 def test_one_side_of_a_door_has_no_wire_of_the_other() -> None:
     found = about()
     left = replace(found.openings["door"], each=("left",))

@@ -197,10 +197,10 @@ class Visit:
     @cached_property
     def plugs(self) -> tuple[Connector, ...]:
         """The plugs of the car that new gear is joined to in any of these cars: those that a meter is held to."""
-        joined = any(opening.takes_over for opening in self.openings)
-        far = [plug for opening in self.openings for plug in ends.of_opening(self.record, opening)]
-        among = jobs.open_cars(self.record, self.car) if joined or far else ()
-        met = (plug for plug in self.record.connectors.values() if plug in far or (joined and plug.at_radio))
+        worked = {name for target in self.targets for name in (target.job, str(target))}
+        every = self.record.connectors.values()
+        met = [plug for plug in every if worked.intersection(ends.serves(self.record, plug))]
+        among = jobs.open_cars(self.record, self.car) if met else ()
         return tuple(plug for plug in met if any(plug.when.holds(car) for car in among))
 
     def laid_over(self, opening: Opening) -> Gear | None:

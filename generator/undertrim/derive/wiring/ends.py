@@ -43,6 +43,21 @@ def of_opening(record: VehicleRecord, opening: Opening) -> tuple[Connector, ...]
     return tuple(plug for plug in _far(record) if any(pin.function in wires for pin in plug.pins.values()))
 
 
+def serves(record: VehicleRecord, plug: Connector) -> tuple[str, ...]:
+    """The jobs for which a plug is met, as jobs are named: that of a new receiver at the radio, elsewhere those whose wires it has, with the side where all of these are of one."""
+    if plug.at_radio:
+        return tuple(opening.id for opening in record.openings.values() if opening.takes_over)
+    there = (opening for opening in record.openings.values() if plug in of_opening(record, opening))
+    return tuple(_at_side(opening, plug) for opening in there)
+
+
+def _at_side(opening: Opening, plug: Connector) -> str:
+    wires = wires_of(opening)
+    sides = {plug.side or side_of(pin.function) for pin in plug.pins.values() if pin.function in wires}
+    (side,) = sides if len(sides) == 1 else (None,)
+    return f"{opening.id}@{side}" if side and opening.each else opening.id
+
+
 def pins_at(record: VehicleRecord, plug: Connector) -> Message:
     """A plug with what every contact of it does, and its colour."""
     pins = Items(tuple(_pin(record, plug, pin) for pin in plug.pins.values()), "semicolon")

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.wiring import ends
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import doubts, expecting, meter, plugs, wiring, words
 from undertrim.publish.facts.photos import Shown, ShownPhoto
@@ -24,9 +25,13 @@ class Expected:
 
 @dataclass(frozen=True, slots=True)
 class ShownConnector:
-    """A plug with its drawing, and what a meter should show on it; `meter` is None where nobody meters it."""
+    """A plug with its drawing, and what a meter should show on it; `meter` is None where nobody meters it.
+
+    `jobs` are those for which it is met; none where that is not known, as of a plug on no way to any opening.
+    """
 
     table: Spread[wiring.ConnectorTable]
+    jobs: Sequence[str]
     drawn: plugs.Plug
     meter: meter.MeterPlug | None
     expect: Sequence[Expected]
@@ -38,6 +43,7 @@ def connectors(record: VehicleRecord, photos: Shown) -> list[ShownConnector]:
     return [
         ShownConnector(
             table=wiring.connector(record, item),
+            jobs=ends.serves(record, item),
             drawn=plugs.plug(record, item),
             meter=meter.guide(record, item),
             expect=_expected(record, item),

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from undertrim.derive.wiring import ladder
+from undertrim.derive.wiring import ends, ladder
 from undertrim.publish.facts import doubts, words
 from undertrim.publish.facts.meter import ranged
 from undertrim.record.model import Ladder, VehicleRecord
@@ -20,7 +20,7 @@ class RungWords:
 
 @dataclass(frozen=True, slots=True)
 class ShownLadder:
-    """A button ladder with the band of each of its buttons."""
+    """A button ladder with the band of each of its buttons; `jobs` are those for which its plug is met."""
 
     id: str
     name: str
@@ -28,6 +28,7 @@ class ShownLadder:
     against: str
     tolerance: Value
     rungs: Sequence[RungWords]
+    jobs: Sequence[str]
     when: Value
     clauses: words.Clauses
     conflicts: Sequence[Value]
@@ -40,6 +41,7 @@ def ladders(record: VehicleRecord) -> list[ShownLadder]:
 
 
 def _ladder(record: VehicleRecord, item: Ladder) -> ShownLadder:
+    plug = record.connectors.get(item.pin.partition("/")[0])
     return ShownLadder(
         id=item.id,
         name=item.written.replace("-", " "),
@@ -47,6 +49,7 @@ def _ladder(record: VehicleRecord, item: Ladder) -> ShownLadder:
         against=item.return_,
         tolerance=words.quantity(item.tolerance),
         rungs=[RungWords(_named(rung), ranged(rung.low, rung.high, "ohm")) for rung in ladder.rungs(item)],
+        jobs=ends.serves(record, plug) if plug else (),
         when=words.when(record, item.when),
         clauses=words.clauses(item.when),
         conflicts=doubts.marks(record, ("ladders", item.id)),

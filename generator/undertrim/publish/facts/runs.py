@@ -37,7 +37,7 @@ class RunCable:
 
 @dataclass(frozen=True, slots=True)
 class ShownRun:
-    """One run. Its `cables` are empty where the length is not known or cannot be, and `assumed` says what they are reckoned with."""
+    """One run. Its `cables` are empty where the length is not known or cannot be, and `assumed` says what they are reckoned with. `jobs` are those for which it is laid."""
 
     id: str
     name: str
@@ -54,6 +54,7 @@ class ShownRun:
     note: str
     cables: Sequence[RunCable]
     assumed: Value
+    jobs: Sequence[str]
     when: Value
     clauses: words.Clauses
     conflicts: Sequence[Value]
@@ -84,11 +85,18 @@ def run(record: VehicleRecord, item: Run) -> ShownRun:
         note=item.note,
         cables=cables,
         assumed=assumed,
+        jobs=list(_jobs(record, item)),
         when=words.when(record, item.when),
         clauses=words.clauses(item.when),
         conflicts=doubts.marks(record, ("runs", item.id)),
         source=item.source,
     )
+
+
+def _jobs(record: VehicleRecord, item: Run) -> Iterator[str]:
+    """The jobs for which cable is laid there: what is fed along it, and itself where it is reached for; none where that is not known."""
+    yield from (opening.id for opening in record.openings.values() if opening.along == item.id)
+    yield from [item.id] if item.reached_for else ()
 
 
 _CARRIES = {"plus": message("runs/plus"), "ground": message("runs/ground"), "signal": message("runs/signal")}
