@@ -1,7 +1,7 @@
 """Measures what somebody with a phone waits for: from a found vehicle to the first step of a receiver and both front doors.
 
 `make bench ARGS=--taps` prints a line for each shipped vehicle. A tap is measured from the press to the end of the frame that shows its answer, on a processor slowed
-down four times; other work on the machine lengthens it. A vehicle without such openings takes what it has first.
+down four times. A vehicle without such openings takes what it has first.
 """
 
 import gzip
@@ -24,6 +24,9 @@ from undertrim.record.store import Workspace
 sys.path.append(str(ROOT / "tests" / "browser"))
 
 SLOWER = 4
+TRIES = 3
+"""The quickest counts: the others are longer by what else the machine did."""
+
 HEADS = ("taps", "longest, ms", "elements before", "in the visit", "sent, B", "pages", "no scrolling")
 WANTED = ("4", "100", "1400", "3000", "150000", "10", "yes")
 TAP = """(box) => new Promise((done) => {
@@ -33,7 +36,7 @@ TAP = """(box) => new Promise((done) => {
   requestAnimationFrame(() => { after.port2.postMessage(0); });
 })"""
 ELEMENTS = "document.getElementsByTagName('*').length"
-SHOWN = "(([step]) => step.top >= 0 && step.bottom <= innerHeight)([document.querySelector('#ut-steps .ut-head').getBoundingClientRect()])"
+SHOWN = "((step) => step.top >= 0 && step.bottom <= innerHeight)(document.querySelector('.ut-screen h2').getBoundingClientRect())"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +71,8 @@ def walks(root: Path) -> Iterator[tuple[str, Walk]]:
         browser = playwright.chromium.launch(executable_path=next(filter(None, map(shutil.which, PROGRAMS))), args=QUIET)  # fmt: skip
         for path in sorted((out / "vehicles").rglob("*.html")):
             if "." not in path.stem and path.stem != "index":
-                yield f"{path.parent.name}/{path.stem}", walk(browser, path)
+                every = [walk(browser, path) for _ in range(TRIES)]
+                yield f"{path.parent.name}/{path.stem}", min(every, key=lambda one: one.longest)
         browser.close()
 
 
