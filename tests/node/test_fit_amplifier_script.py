@@ -112,13 +112,16 @@ def varied(vehicle: Vehicle, chance: random.Random) -> tuple[Vehicle, AmplifierO
     record = vehicle.record
     bays = {f"{one.id}-2": replace(one, id=f"{one.id}-2", when=When()) for one in record.openings_of(AmplifierOpening)}
     every = {**record.openings, **bays}
+    runs = {**record.runs, **{f"{name}-2": replace(one, id=f"{name}-2") for name, one in record.runs.items()}}
+    record = replace(record, runs=runs)
     made = replace(
         record,
         openings={name: placed(one, record, chance) for name, one in every.items()},
         runs={name: run_of(one, chance) for name, one in record.runs.items()},
         sound={name: replace(one, output=chance.choice(LEVELS)) for name, one in record.sound.items()},
     )
-    stock = Stock(tuple(other(item, chance) for item in vehicle.stock.items))
+    more = [replace(item, id=f"{item.id}-2", facts=replace(item.facts, model=f"{item.facts.model} II")) for item in vehicle.stock.of(ConverterGear)]  # fmt: skip
+    stock = Stock(tuple(other(item, chance) for item in (*vehicle.stock.items, *more)))
     visit = {one.id: chance.choice(stock.taken(one)) for one in made.openings.values() if chance.random() < 0.4 and stock.taken(one)}  # fmt: skip
     opening = chance.choice(made.openings_of(AmplifierOpening))
     visit[opening.id] = gear = chance.choice(stock.taken(opening))

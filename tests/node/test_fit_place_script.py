@@ -84,7 +84,9 @@ def varied(vehicle: Vehicle, chance: random.Random) -> Vehicle:
         conflicts={**record.conflicts, **doubts(record, chance)},
         openings={name: placed(one, name == shut, record, chance) for name, one in record.openings.items()},
     )
-    return replace(vehicle, record=made, stock=Stock(tuple(other(item, chance) for item in vehicle.stock.items)))
+    alike = [replace(item, id=f"{item.id}-2", facts=replace(item.facts, model=f"{item.facts.model} II")) for item in vehicle.stock.items if isinstance(item.facts, HarnessGear | InterfaceGear)]  # fmt: skip
+    every = chance.sample([*vehicle.stock.items, *alike], len(vehicle.stock.items) + len(alike))
+    return replace(vehicle, record=made, stock=Stock(tuple(other(item, chance) for item in every)))
 
 
 KEPT = ("stays", "moved", "none", "interface", "interface", "unknown")

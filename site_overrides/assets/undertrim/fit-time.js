@@ -32,8 +32,8 @@ function pieces(fitted, car) {
   return present.flatMap(({ asked, gear, count }) => [gear, ...between(fitIn({ ...asked, fitted: beside }, gear, car), asked)].map((item) => ({ item, count })));
 }
 
-function between(fit, { place, stock }) {
-  return fit.parts.map((name) => stock.find((item) => item.name === name && item.kind !== place.gear)).filter(Boolean);
+function between(fit, { stock }) {
+  return fit.parts.map((name) => stock.find((item) => item.name === name)).filter(Boolean);
 }
 
 function said(every) {
