@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from undertrim.check.instructions import clauses, sentences, told
-from undertrim.check.phrases import compiled
+from undertrim.check.phrases import Rough, compiled
 from undertrim.resources import table
 
 _BEHIND = 5
@@ -14,6 +14,8 @@ _BEHIND = 5
 
 def find(text: str) -> Iterator[str]:
     """Every word or phrase of a text that tells to alter what is there, once a sentence."""
+    if not _any().may_stand_in(text):
+        return
     for sentence in sentences(text):
         found = [word for clause in clauses(sentence) for word in (*_verbs(clause), *_phrases(clause))]
         yield from found[:1]
@@ -28,6 +30,12 @@ def _verbs(clause: str) -> Iterator[str]:
 
 def _phrases(clause: str) -> Iterator[str]:
     yield from (match[0] for match in told(clause, _means()))
+
+
+@cache
+def _any() -> Rough:
+    words = table("forbidden")["alteration"]
+    return Rough((*words["verbs"], *words["gerunds"], *words["phrases"]))
 
 
 @cache

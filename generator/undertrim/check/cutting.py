@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from undertrim.check import alterations, needs
+from undertrim.check import alterations
 from undertrim.check.findings import Finding, Subject
-from undertrim.check.stated import texts
-from undertrim.derive.cutting import Act, Bar, acts, bars
+from undertrim.derive.cutting import Act, Bar, acts
+from undertrim.derive.procedure.node import home
 from undertrim.record.model import Thing
 from undertrim.record.source import Pointer
 from undertrim.words import Items, Message, all_of, message, quoted
@@ -29,10 +29,10 @@ def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
     """Every alteration at a place that one of the reasons in `words` speaks against."""
     barred = dict(_barred(subject, words))
     for thing in subject.record.things:
-        home = needs.home(thing)
-        if home in barred and subject.intact(home):
-            yield from _by_fields(thing, home, *barred[home])
-    for pointer, text in texts(subject.fields):
+        place = home(thing)
+        if place in barred and subject.intact(place):
+            yield from _by_fields(thing, place, *barred[place])
+    for pointer, text in subject.texts:
         if pointer[:2] in barred and pointer[-1] not in _NAMED:
             said, bar = barred[pointer[:2]]
             for word in alterations.find(text):
@@ -40,10 +40,10 @@ def find(subject: Subject, words: Mapping[str, Words]) -> Iterator[Finding]:
 
 
 def _barred(subject: Subject, words: Mapping[str, Words]) -> Iterator[tuple[Pointer, tuple[Words, Bar]]]:
-    for thing in subject.record.things:
-        bar = next((bar for bar in bars(subject.record, thing) if bar.why in words), None)
+    for place, bars in subject.bars.items():
+        bar = next((bar for bar in bars if bar.why in words), None)
         if bar:
-            yield needs.home(thing), (words[bar.why], bar)
+            yield place, (words[bar.why], bar)
 
 
 def _named(bar: Bar) -> Items:

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any
 
 from undertrim.check.instructions import clauses, sentences, told
-from undertrim.check.phrases import compiled
+from undertrim.check.phrases import Rough, compiled
 from undertrim.resources import table
 
 _PRONOUN = re.compile(r"\b(?:it|this|that|them)\b", re.IGNORECASE)
@@ -38,6 +38,8 @@ class Told:
 
 def find(text: str, place: str = "") -> Iterator[Told]:
     """Every device that a text tells to defeat, once. `place` says in words what the text stands at, such as a pin's function."""
+    if not _devices().may_stand_in(f"{text} {place}"):  # so it is in most texts
+        return
     found: set[str] = set()
     for defeat in defeats():
         named = bool(defeat.about.search(place))
@@ -69,6 +71,13 @@ def _matches(sentence: str, defeat: Defeat) -> Iterator[str]:
 def defeats() -> tuple[Defeat, ...]:
     """All entries of the table."""
     return tuple(map(_defeat, table("forbidden")["defeat"]))
+
+
+@cache
+def _devices() -> Rough:
+    """The words for whatever device may be defeated."""
+    names = {name for entry in table("forbidden")["defeat"] for name in entry["about"]}
+    return Rough(word for name in names for word in table("forbidden")["groups"][name])
 
 
 def _defeat(entry: dict[str, Any]) -> Defeat:

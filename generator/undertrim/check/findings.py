@@ -13,8 +13,11 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Protocol
 
+from undertrim.check.texts import texts
 from undertrim.derive import cars
-from undertrim.derive.procedure.planning import Planner
+from undertrim.derive.cutting import Bar, bars
+from undertrim.derive.procedure.node import home
+from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
@@ -75,6 +78,11 @@ class Subject:
         return tuple(walk(self.source.data, "vehicle"))
 
     @cached_property
+    def texts(self) -> tuple[tuple[Pointer, str], ...]:
+        """Every text that people read, with its place."""
+        return tuple(texts(self.fields))
+
+    @cached_property
     def album(self) -> Album:
         """The record's photographs, each read once for all rules."""
         return album(self.entry.path)
@@ -87,6 +95,16 @@ class Subject:
     def planner(self) -> Planner:
         """Plans visits; shared so that each car's graph is laid out once."""
         return Planner(self.record)
+
+    @cached_property
+    def bars(self) -> dict[Pointer, tuple[Bar, ...]]:
+        """For each preparation, part and opening what speaks against cutting, drilling or blowing there, by its place."""
+        return {home(thing): bars(self.record, thing) for thing in self.record.things}
+
+    @cached_property
+    def targets(self) -> tuple[Target, ...]:
+        """Every job at every side."""
+        return targets(self.record)
 
     @cached_property
     def cars(self) -> list[dict[str, str]]:
@@ -110,6 +128,11 @@ class GearSubject:
     def fields(self) -> tuple[Field, ...]:
         """Every value as typed, with what the schema says of it."""
         return tuple(walk(self.source.data, "gear"))
+
+    @cached_property
+    def texts(self) -> tuple[tuple[Pointer, str], ...]:
+        """Every text that people read, with its place."""
+        return tuple(texts(self.fields))
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,21 +3,10 @@
 from dataclasses import replace
 
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.node import Node, home
 from undertrim.derive.procedure.nodes import Layout
-from undertrim.record.model import OPENINGS, Opening, Part, Prep, Reached
+from undertrim.record.model import Opening, Part, Prep
 from undertrim.record.source import Pointer
-
-SECTIONS: dict[type[Part | Prep | Opening], str] = {
-    Part: "parts",
-    Prep: "preps",
-    **dict.fromkeys(OPENINGS.values(), "openings"),
-}
-
-
-def home(thing: Part | Prep | Opening | Reached) -> Pointer:
-    """Where the record describes a thing."""
-    return (thing.section if isinstance(thing, Reached) else SECTIONS[type(thing)], thing.id)
 
 
 def said_at(thing: Part | Prep | Opening, state: str) -> Pointer:

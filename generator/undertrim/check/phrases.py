@@ -18,6 +18,18 @@ def compiled(phrases: Iterable[str], groups: Groups) -> re.Pattern[str]:
     return re.compile("|".join(f"(?:{_phrase(phrase.split(), groups)})" for phrase in phrases), re.IGNORECASE)
 
 
+class Rough:
+    """Tells quickly of most texts that none of some words and phrases stands in them: the longest word of each is looked for."""
+
+    def __init__(self, words: Iterable[str]) -> None:
+        longest = {max(word.replace("*", " ").split(), key=len).lower() for word in words}
+        self._pattern = re.compile("|".join(map(re.escape, sorted(longest))))
+
+    def may_stand_in(self, text: str) -> bool:
+        """Whether one may; beyond ASCII always, since capital letters are many things there."""
+        return not text.isascii() or bool(self._pattern.search(text.lower()))
+
+
 def _phrase(tokens: list[str], groups: Groups) -> str:
     found = ""
     for token in tokens:

@@ -6,7 +6,7 @@ from itertools import chain, groupby
 
 from undertrim.check import needs
 from undertrim.derive.procedure import states
-from undertrim.derive.procedure.node import OPENING, Node
+from undertrim.derive.procedure.node import OPENING, Node, home
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.derive.procedure.states import USUAL
 from undertrim.record.model import Fastener, Opening, Part, Prep, Reached, Ref
@@ -60,15 +60,15 @@ def _written(layout: Layout, user: Node, needed: Node) -> Iterator[Reason]:
         return
     if isinstance(thing, Reached):  # nothing waits for it, so that it is in no cycle
         return
-    home = needs.home(thing)
+    place = home(thing)
     for index, ref in enumerate(thing.after):
         if _means(layout, ref, needed):
-            yield Reason((*home, "after", index), message("reasons/after", user=thing.id, needed=ref.part))
+            yield Reason((*place, "after", index), message("reasons/after", user=thing.id, needed=ref.part))
     for index, fastener in enumerate(thing.held_by):
         if fastener.under == needed.thing.id and _undone(layout, fastener):
             kind = word("fasteners", fastener.kind, "label")
             under = message("reasons/under", kind=kind, user=thing.id, needed=fastener.under)
-            yield Reason((*home, "held_by", user.slot(index), "under"), under)
+            yield Reason((*place, "held_by", user.slot(index), "under"), under)
     if isinstance(thing, Part):
         yield from _of_routes(layout, thing, needed)
 

@@ -1,17 +1,16 @@
 """The sizes that the fields of one part, preparation or opening state, and its texts."""
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 
 from undertrim.check import mentions
 from undertrim.check.findings import Subject
+from undertrim.check.texts import NOMINAL, is_prose
 from undertrim.record import drives, units
 from undertrim.record.drives import Drive, DriveError
 from undertrim.record.fields import Field
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity, UnitError
-
-_NOMINAL = "nominal"
 
 
 @dataclass(slots=True)
@@ -39,18 +38,6 @@ def stated(subject: Subject, sections: Collection[str]) -> Iterator[Stated]:
     yield from (thing for thing in found.values() if subject.intact(thing.place))
 
 
-def texts(fields: Iterable[Field]) -> Iterator[tuple[Pointer, str]]:
-    """Every text that people read, wherever it stands."""
-    for item in fields:
-        if isinstance(item.value, str) and _is_prose(item):
-            yield item.pointer, item.value
-
-
-def _is_prose(item: Field) -> bool:
-    """Whether it is free text; a nominal size is a search word and says nothing."""
-    return "maxLength" in item.node.schema and "pattern" not in item.node.schema and item.pointer[-1] != _NOMINAL
-
-
 def _add(thing: Stated, item: Field) -> None:
     spec = item.node.schema
     try:
@@ -62,8 +49,8 @@ def _add(thing: Stated, item: Field) -> None:
         return
     if item.pointer[-1] == "thread":
         thing.threads.append(item.value.partition("x")[0])
-    elif item.pointer[-1] == _NOMINAL:
+    elif item.pointer[-1] == NOMINAL:
         said = mentions.find(item.value)
         thing.quantities.extend(quantity for mention in said for quantity in mention.quantities)
-    elif _is_prose(item):
+    elif is_prose(item):
         thing.texts.append((item.pointer, item.value))

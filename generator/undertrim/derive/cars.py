@@ -7,9 +7,11 @@ from itertools import product
 from math import prod
 from typing import TypeAlias, get_args, get_type_hints
 
+from undertrim.derive.once import once
 from undertrim.record.combinations import MOST_CARS, TooMany, said
 from undertrim.record.implied import LABELLED, LISTS, choice_id
 from undertrim.record.model import Built, Choice, Variant, VehicleRecord, When
+from undertrim.record.source import Pointer
 from undertrim.words import Message, Value, message
 
 _MODEL = When.__module__.rpartition(".")[0]
@@ -67,12 +69,23 @@ def label(known: Mapping[str, AnyVariant], name: str, choice: str) -> Value:
     return choices[choice].label if choice in choices else choice
 
 
-def conditions(record: VehicleRecord) -> Iterator[tuple[tuple[str | int, ...], When]]:
+@once
+def conditions(record: VehicleRecord) -> tuple[tuple[Pointer, When], ...]:
     """Every `when` of the record with the place it stands at."""
-    yield from _walk((), record)
+    return tuple(_walk((), record))
 
 
-def _walk(place: tuple[str | int, ...], value: object) -> Iterator[tuple[tuple[str | int, ...], When]]:
+@once
+def named(record: VehicleRecord) -> Mapping[Pointer, frozenset[str]]:
+    """The variants that the conditions in a section of the record name, and in each thing of it, by its place: `("parts", "radio")`."""
+    found: dict[Pointer, set[str]] = {}
+    for place, when in conditions(record):
+        for length in (1, 2):
+            found.setdefault(place[:length], set()).update(when.variants)
+    return {place: frozenset(variants) for place, variants in found.items()}
+
+
+def _walk(place: Pointer, value: object) -> Iterator[tuple[Pointer, When]]:
     if isinstance(value, When):
         if value.clauses:
             yield place, value

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations, product
 
 from undertrim.derive.cars import together
+from undertrim.derive.once import once
 from undertrim.record.model import DOORS, Known, Opening, Part, Prep, Thing, VehicleRecord
 from undertrim.record.model.basics import Side
 
@@ -29,6 +30,12 @@ def sensor(record: VehicleRecord, thing: Thing) -> Known:
 def worst(answers: list[Known], nothing: Known) -> Known:
     """The worst of several answers; `nothing` where there is none."""
     return min(answers, key=_WORST.index, default=nothing)
+
+
+@once
+def _of_openings(record: VehicleRecord) -> dict[str, frozenset[Door]]:
+    """The doors that each opening is in or may be in."""
+    return {name: doors_of(record, opening) for name, opening in record.openings.items()}
 
 
 def doors_of(record: VehicleRecord, thing: Thing) -> frozenset[Door]:
@@ -59,7 +66,7 @@ def _in(record: VehicleRecord, door: Door, thing: Thing) -> Known:
 
 def _said(record: VehicleRecord, opening: Opening, door: Door, thing: Thing) -> Known | None:
     """What an opening says of a door; that there is none counts only from one that is surely in it, or for itself."""
-    if door not in doors_of(record, opening):
+    if door not in _of_openings(record)[opening.id]:
         return None
     sure = opening is thing or (bool(opening.area) and not _may_change_sides(record, opening))
     return opening.crash_sensor if sure or opening.crash_sensor != "no" else None

@@ -1,8 +1,9 @@
 """Walks a record together with its schema: every value with what the schema says of its field."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
+from typing import NamedTuple
 
 from undertrim.record import schema
 from undertrim.record.schema import Schema
@@ -23,21 +24,23 @@ class Node:
 
     schema: Schema
     home: Place
+    _below: "dict[tuple[str, ...], Node]" = field(default_factory=dict, compare=False, repr=False)
 
     def child(self, step: str | int) -> "Node | None":
         """The node of a key or list entry; None where the schema does not know it."""
-        document, steps = self.home
         if isinstance(step, int):
-            return _at((document, (*steps, "items"))) if "items" in self.schema else None
+            return self._at("items") if "items" in self.schema else None
         if step in self.schema.get("properties", ()):
-            return _at((document, (*steps, "properties", step)))
-        if isinstance(self.schema.get("additionalProperties"), dict):
-            return _at((document, (*steps, "additionalProperties")))
-        return None
+            return self._at("properties", step)
+        return self._at("additionalProperties") if isinstance(self.schema.get("additionalProperties"), dict) else None
+
+    def _at(self, *steps: str) -> "Node":
+        if steps not in self._below:
+            self._below[steps] = node_at(self.home, *steps)
+        return self._below[steps]
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(NamedTuple):
     """One value of a record (a scalar, list or mapping as typed) with its node."""
 
     pointer: Pointer

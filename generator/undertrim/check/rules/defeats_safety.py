@@ -76,8 +76,6 @@ from collections.abc import Iterable, Iterator
 
 from undertrim.check import defeats
 from undertrim.check.findings import Finding, GearSubject, Subject
-from undertrim.check.stated import texts
-from undertrim.record.fields import Field
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -90,16 +88,16 @@ _NAMED = ("hazard", "consequence")
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every text of a vehicle record that tells it."""
-    yield from _look(subject.fields, subject.record)
+    yield from _look(subject.texts, subject.record)
 
 
 def check_gear(subject: GearSubject) -> Iterator[Finding]:
     """The same for a gear record."""
-    yield from _look(subject.fields, None)
+    yield from _look(subject.texts, None)
 
 
-def _look(fields: Iterable[Field], record: VehicleRecord | None) -> Iterator[Finding]:
-    for pointer, text in texts(fields):
+def _look(texts: Iterable[tuple[Pointer, str]], record: VehicleRecord | None) -> Iterator[Finding]:
+    for pointer, text in texts:
         if pointer[-1] in _NAMED:
             continue
         for told in defeats.find(text, _about(pointer, record) if record else ""):

@@ -76,8 +76,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """One finding for each block with measurements that nothing backs."""
     found: dict[Pointer, list[str]] = {}
     for item in subject.fields:
-        taken = bool(subject.source.origin and subject.source.origin.is_taken(item.pointer))  # its source is over there
-        if _is_measured(item) and not taken and not _is_backed(subject.source.data, item.pointer):
+        if _is_measured(item) and not _is_backed(subject, item.pointer):
             block = _block(item.pointer)
             found.setdefault(block, []).append(str(item.pointer[len(block)]))
     for block, names in found.items():
@@ -101,9 +100,11 @@ def _is_measured(item: Field) -> bool:
     return kind == "torque" or (kind is not None and item.pointer[0] == "openings")
 
 
-def _is_backed(data: Data, pointer: Pointer) -> bool:
-    """Whether the block it stands in, or one around that, names a source."""
-    around: Data = data
+def _is_backed(subject: Subject, pointer: Pointer) -> bool:
+    """Whether the block it stands in, or one around that, names a source; that of what is taken is over there."""
+    if subject.source.origin and subject.source.origin.is_taken(pointer):
+        return True
+    around: Data = subject.source.data
     for step in pointer[:-1]:
         around = around[step]
         if isinstance(around, dict) and "source" in around:

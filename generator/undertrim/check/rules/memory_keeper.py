@@ -42,8 +42,7 @@ from re import Pattern
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.instructions import clauses, sentences, told
-from undertrim.check.phrases import compiled
-from undertrim.check.stated import texts
+from undertrim.check.phrases import Rough, compiled
 from undertrim.record.problem import Level
 from undertrim.resources import table
 from undertrim.words import message
@@ -56,8 +55,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     facts = subject.record.restraint
     if facts is None or facts.memory_keeper != "forbidden":
         return
-    for pointer, text in texts(subject.fields):
-        phrase = next(_told(text), "")
+    for pointer, text in subject.texts:
+        phrase = next(_told(text), "") if _keepers().may_stand_in(text) else ""
         if phrase and pointer[-1] not in ("hazard", "consequence"):
             yield Finding(pointer, message("rules/memory-keeper/told", phrase=phrase))
 
@@ -66,6 +65,12 @@ def _told(text: str) -> Iterator[str]:
     for sentence in sentences(text):
         for clause in clauses(sentence):
             yield from (match[0] for match in told(clause, _phrases()))
+
+
+@cache
+def _keepers() -> Rough:
+    """What every one of the phrases names."""
+    return Rough(table("forbidden")["groups"]["keeper"])
 
 
 @cache

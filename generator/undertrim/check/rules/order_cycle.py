@@ -135,10 +135,10 @@ from itertools import pairwise
 from undertrim.check.affected import which
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
-from undertrim.check.needs import home
 from undertrim.check.reasons import bare, named, reason, trail, way
 from undertrim.derive.procedure.cycles import find_cycles
 from undertrim.derive.procedure.graph import Graph
+from undertrim.derive.procedure.node import home
 from undertrim.derive.procedure.nodes import Layout
 from undertrim.record.problem import Level
 from undertrim.words import Items, Value, message

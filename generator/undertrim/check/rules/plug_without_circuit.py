@@ -59,7 +59,7 @@ from functools import cache
 
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.instructions import sentences
-from undertrim.check.phrases import compiled
+from undertrim.check.phrases import Rough, compiled
 from undertrim.derive.wiring.circuits import circuit
 from undertrim.record.model import Tether
 from undertrim.record.problem import Level
@@ -137,12 +137,20 @@ def _said(tether: Tether) -> Iterator[tuple[Pointer, str]]:
 
 
 def _heard(words: str, *, settled: bool) -> _Sound | None:
+    if not _any_sound().may_stand_in(words):
+        return None
     return next((sound for sound in _sounds() if sound.heard(words, settled=settled)), None)
 
 
 def _apart(words: str) -> str:
     """The words of a name or an id that are joined by hyphens, apart."""
     return words.replace("-", " ")
+
+
+@cache
+def _any_sound() -> Rough:
+    entries = (entry for name, entry in table("words")["circuit"].items() if name != "beside")
+    return Rough(phrase for entry in entries for phrase in (*entry["sure"], *entry["likely"]))
 
 
 @cache

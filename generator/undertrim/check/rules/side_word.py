@@ -95,6 +95,9 @@ _SIDE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 
+_MAYBE = re.compile(r"side|/s", re.IGNORECASE)
+"""What is in every such phrase: most texts are told by it to have none."""
+
 _UNSPOKEN = ("enum", "pattern", "quantity", "drive")
 """What marks a text in the schema as a word from a list, an id or a value."""
 
@@ -114,6 +117,8 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
 def _look(fields: Iterable[Field]) -> Iterator[Finding]:
     for field in fields:
         for pointer, key, text in _texts(field):
+            if not _MAYBE.search(text):
+                continue
             phrases = (" ".join(match[0].split()) for match in _SIDE.finditer(text))
             for phrase in dict.fromkeys(phrases):
                 yield Finding(pointer, message("rules/side-word/no-side", phrase=phrase), key=key)

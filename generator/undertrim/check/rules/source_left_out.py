@@ -65,8 +65,11 @@ _UNKNOWN = "unknown"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every block that lacks what most of its section has."""
-    for section in BY_ID:
-        blocks = [item for item in subject.fields if len(item.pointer) == 2 and item.pointer[0] == section]
+    known: dict[str | int, list[Field]] = {section: [] for section in BY_ID}
+    for item in subject.fields:
+        if len(item.pointer) == 2 and item.pointer[0] in known:
+            known[item.pointer[0]].append(item)
+    for blocks in known.values():
         bare = [item for item in blocks if _may_have(item) and not _open(subject, item)]
         backed = sum(isinstance(item.value, dict) and "source" in item.value for item in blocks)
         if backed >= _LEAST and backed > len(bare):

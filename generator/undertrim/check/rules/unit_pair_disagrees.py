@@ -47,7 +47,6 @@ from collections.abc import Iterator
 
 from undertrim.check import mentions
 from undertrim.check.findings import Finding, GearSubject, Subject
-from undertrim.check.stated import texts
 from undertrim.record import units
 from undertrim.record.problem import Level
 from undertrim.record.units import Quantity
@@ -70,7 +69,7 @@ def check_gear(subject: GearSubject) -> Iterator[Finding]:
 
 
 def _pairs(subject: Subject | GearSubject) -> Iterator[Finding]:
-    for pointer, text in texts(subject.fields):
+    for pointer, text in subject.texts:
         for one, other in mentions.twins(text, mentions.find(text)):
             wrong = _wrong(one.quantities, other.quantities) if other else None
             if other and wrong:

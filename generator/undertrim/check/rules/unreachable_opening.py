@@ -216,8 +216,8 @@ def _bare(subject: Subject) -> Iterator[Finding]:
 def _bare_at(subject: Subject, opening: Opening, side: str) -> list[Assignment]:
     """The cars in which the opening is there and none of the parts it is behind."""
     node = OPENING + node_id(opening.id, side)
-    layouts = (subject.planner.layout(car) for car in subject.cars)
-    return [layout.car for layout in layouts if node in layout.nodes and not _in_front(layout, node, opening)]
+    layouts = ((car, subject.planner.layout(car)) for car in subject.cars)
+    return [car for car, layout in layouts if node in layout.nodes and not _in_front(layout, node, opening)]
 
 
 def _in_front(layout: Layout, node: str, opening: Opening) -> bool:

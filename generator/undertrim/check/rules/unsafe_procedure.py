@@ -3,7 +3,8 @@
 ## What it finds
 
 Every job by itself (an opening, or what is reached for), every two together and all at once are planned for every car and then replayed step by step
-over the state of the car: battery, ignition, lids, what is off, what is undone, what has been counted. The first
+over the state of the car: battery, ignition, lids, what is off, what is undone, what has been counted. Two together are left out where
+both by themselves and all at once are safe and nothing can be different for two; and what is the same in several cars is replayed once. The first
 wrong instant of each sort is reported, with a job and the cars it shows in. Where a job cannot be planned at all
 `order-cycle`, `state-collision` or `unreachable-opening` says why.
 
@@ -118,21 +119,21 @@ A boot that a key opens:
         restore: Put the clamp back.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations
 
-from undertrim.check import needs
 from undertrim.check.affected import which
 from undertrim.check.collisions import lacking
 from undertrim.check.findings import Finding, Subject
 from undertrim.check.links import read_in_full
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
-from undertrim.derive.procedure.planning import Target, targets
+from undertrim.derive.procedure.mixing import apart
+from undertrim.derive.procedure.node import home
 from undertrim.derive.procedure.states import USUAL
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.simulation import Fault, Ways, replay_in
+from undertrim.derive.simulation import Fault, Replays
 from undertrim.record.model import Assignment
 from undertrim.record.problem import Level
 from undertrim.record.source import Pointer
@@ -160,10 +161,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     if not read_in_full(subject):
         return
     seen: dict[tuple[str, Pointer], _Seen] = {}
+    replays = Replays(subject.record)
     for car in subject.cars:
-        stateless = any(lacking(subject.planner.layout(car)))
-        for job, fault in _faults(subject, car):
-            if fault.kind in _ELSEWHERE or (stateless and fault.kind == "state"):
+        for job, fault in _faults(subject, car, replays):
+            if fault.kind in _ELSEWHERE or (fault.kind == "state" and any(lacking(subject.planner.layout(car)))):
                 continue
             place = _place(subject, job, fault)
             kept = seen.setdefault((fault.kind, place), _Seen(fault, job))
@@ -180,41 +181,65 @@ def check(subject: Subject) -> Iterator[Finding]:
         yield Finding(place, said, key=isinstance(place[-1], str))
 
 
-def _faults(subject: Subject, car: Assignment) -> Iterator[tuple[Job, Fault]]:
-    """What goes wrong in one car; a procedure that several jobs share is replayed once."""
+def _faults(subject: Subject, car: Assignment, replays: Replays) -> Iterator[tuple[Job, Fault]]:
+    """What goes wrong in one car; a procedure that several jobs share counts once."""
+    names = tuple(subject.record.jobs)
+    outcomes = {job: _outcome(subject, job, car, replays) for job in (*combinations(names, 1), names)}
     known: set[tuple[int, ...]] = set()
-    ways = Ways(subject.record, car)
-    for job in _jobs(tuple(subject.record.jobs)):
-        try:
-            steps = _steps(subject, job, car)
-        except TooTangled as error:
-            said = message("replay/tangled", why=error.said(str))
-            yield job, Fault("tangled", said, None, None, needs.home(subject.record.jobs[job[0]]))
+    sure = _sure(subject, car, outcomes, names)
+    for job in dict.fromkeys((*combinations(names, 1), *combinations(names, 2), names)):
+        if job not in outcomes and sure.issuperset(job):
             continue
-        key = tuple(map(id, steps))
-        if key not in known:
+        outcome = outcomes.get(job) or _outcome(subject, job, car, replays)
+        key = tuple(map(id, outcome.steps))
+        if not outcome.planned or key not in known:
             known.add(key)
-            yield from ((job, fault) for fault in replay_in(ways, steps))
+            yield from ((job, fault) for fault in outcome.faults)
 
 
-def _jobs(names: Job) -> list[Job]:
-    """Every opening and what is reached for by itself, every two of them, and all."""
-    jobs = [*combinations(names, 1), *combinations(names, 2), names]
-    return list(dict.fromkeys(jobs))
+@dataclass(frozen=True, slots=True)
+class _Outcome:
+    """What a job comes to in one car; it has no steps where it cannot be planned."""
+
+    planned: bool
+    steps: tuple[Step, ...] = ()
+    faults: Sequence[Fault] = ()
 
 
-def _steps(subject: Subject, job: Job, car: Assignment) -> Sequence[Step]:
-    """The procedure of a job at all its sides; none where it cannot be planned."""
-    wanted: list[Target] = [target for target in targets(subject.record) if target.job in job]
+def _outcome(subject: Subject, job: Job, car: Assignment, replays: Replays) -> _Outcome:
+    """A job at all its sides, planned and replayed."""
     try:
-        return subject.planner.plan(wanted, car).steps
+        steps = subject.planner.plan([target for target in subject.targets if target.job in job], car).steps
     except Unreachable:
-        return ()
+        return _Outcome(planned=False)
+    except TooTangled as error:
+        said = message("replay/tangled", why=error.said(str))
+        return _Outcome(planned=False, faults=[Fault("tangled", said, None, None, home(subject.record.jobs[job[0]]))])
+    return _Outcome(planned=True, steps=steps, faults=replays.of(car, steps))
+
+
+def _sure(subject: Subject, car: Assignment, outcomes: Mapping[Job, _Outcome], names: Job) -> set[str]:
+    """The jobs of which any two together are safe, since each of them is by itself and all are at once.
+
+    What two of them do together lies between: each step is among those of one of them, in the order that it has among those of all, and
+    `apart` tells that no state differs. What must have been done before a step was done in the job by itself, then here too; and what
+    must not have been done was not done in all of them, then not here either.
+    """
+    if any(not outcome.planned or outcome.faults for outcome in outcomes.values()):
+        return set()
+    place = {step.id: number for number, step in enumerate(outcomes[names].steps)}
+    free = apart(subject.planner, car)
+    layout = subject.planner.layout(car)
+    mixed = {target.job for target in subject.targets if target.node in layout.nodes and target.node not in free}
+    ranks = {name: [place.get(step.id, -1) for step in outcomes[name,].steps] for name in names}
+    return {
+        name for name in names if name not in mixed and -1 not in ranks[name] and ranks[name] == sorted(ranks[name])
+    }
 
 
 def _place(subject: Subject, job: Job, fault: Fault) -> Pointer:
     """The place of a fault in the record; what a usual preparation did is laid to the job."""
     steps = [step for step in (fault.other, fault.step) if step and step.node]
-    pointers = [fault.pointer, *(needs.home(step.node.thing) for step in steps if step.node)]
+    pointers = [fault.pointer, *(home(step.node.thing) for step in steps if step.node)]
     own = (pointer for pointer in pointers if pointer and not any(str(key).startswith(USUAL) for key in pointer))
-    return next(own, needs.home(subject.record.jobs[job[0]]))
+    return next(own, home(subject.record.jobs[job[0]]))

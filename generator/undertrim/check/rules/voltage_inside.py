@@ -61,7 +61,7 @@ error: 'junction' is inside the high-voltage system: that is work for trained pe
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.check.needs import home
+from undertrim.derive.procedure.node import home
 from undertrim.record.problem import Level
 from undertrim.words import message
 

@@ -7,8 +7,8 @@ from functools import cached_property
 
 from undertrim.derive.evidence import cautious
 from undertrim.derive.evidence.facts import Fact, fact_at
-from undertrim.derive.evidence.once import once
 from undertrim.derive.evidence.readings import Reading, read, same
+from undertrim.derive.once import once
 from undertrim.record.model import Claim, Conflict, Evidence, VehicleRecord
 
 

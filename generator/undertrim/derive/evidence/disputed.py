@@ -5,8 +5,8 @@ from dataclasses import is_dataclass, replace
 from typing import Any
 
 from undertrim.derive.evidence.conflicts import Dispute, disputes
-from undertrim.derive.evidence.once import once
 from undertrim.derive.evidence.typed_names import typed_names
+from undertrim.derive.once import once
 from undertrim.record import units
 from undertrim.record.model import Blank, VehicleRecord
 

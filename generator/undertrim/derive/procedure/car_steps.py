@@ -20,24 +20,44 @@ from undertrim.record.model import Assignment, Opening, Part, Prep, VehicleRecor
 from undertrim.words import message
 
 Key = tuple[str, ...]
+Holding = tuple[bool, ...]
 
 
 @dataclass
 class RecordSteps:
-    """Steps kept while a record is planned, those that are the same in all its cars for all of them."""
+    """Steps kept while a record is planned, each for all cars in which all that it is made of is the same."""
 
     record: VehicleRecord
     returning: Collection[str] = ()
     """Nodes of replaced parts that some visits put back."""
-    made: dict[Key, tuple[Step, ...]] = field(default_factory=dict)
+    made: dict[tuple[Key, Holding], tuple[Step, ...]] = field(default_factory=dict)
     stated: dict[tuple[int, str, str], Step] = field(default_factory=dict)
-    plain: dict[str, bool] = field(default_factory=dict)
+    _again: dict[int, Step] = field(default_factory=dict)
+    _conditions: dict[str, tuple[When, ...]] = field(default_factory=dict)
 
-    def is_plain(self, node: Node) -> bool:
-        """Whether nothing about the node differs from car to car."""
-        if node.id not in self.plain:
-            self.plain[node.id] = not any(_conditions(node.worked))
-        return self.plain[node.id]
+    def repeated(self, step: Step) -> Step:
+        """A step that is done once more; every step here stays with the record."""
+        if id(step) not in self._again:
+            title = step.title if step.kind == "wait" else message("steps/again", title=step.title)
+            self._again[id(step)] = replace(
+                step,
+                id=f"{step.id}:again",
+                section="refit",
+                title=title,
+                text=(message(f"steps/again-{step.kind}"), *(() if step.kind == "wait" else step.text)),
+                again=True,
+            )
+        return self._again[id(step)]
+
+    def holding(self, nodes: Sequence[Node], car: Assignment) -> Holding:
+        """Which of the conditions hold in a car, under which something about these nodes, or what is to do about the battery, differs from car to car."""
+        return tuple(when.holds(car) for node in nodes or (None,) for when in self._of(node))
+
+    def _of(self, node: Node | None) -> tuple[When, ...]:
+        name = node.id if node else ""
+        if name not in self._conditions:
+            self._conditions[name] = tuple(_conditions(node.worked) if node else _of_todos(self.record))
+        return self._conditions[name]
 
 
 class CarSteps:
@@ -68,27 +88,13 @@ class CarSteps:
         assert isinstance(prep, Prep)
         after = waits.after(prep, self.record) if last else waits.own(prep)
         section, short = "prepare" if battery.id in self._preparing else "remove", "" if last else ":own"
-        return self._once(("wait", str(last)), battery, lambda: prep_steps.wait_for(battery, section, after, short))
+        return self._once(
+            ("wait", section, short), battery, lambda: prep_steps.wait_for(battery, section, after, short)
+        )
 
     def again(self, made: Iterable[Step]) -> tuple[Step, ...]:
         """The same steps once more, in the refit."""
-        return tuple(self._repeated(step) for step in made)
-
-    def _repeated(self, step: Step) -> Step:
-        key = (step.id, "again")
-        if key not in self._made:
-            title = step.title if step.kind == "wait" else message("steps/again", title=step.title)
-            self._made[key] = (
-                replace(
-                    step,
-                    id=f"{step.id}:again",
-                    section="refit",
-                    title=title,
-                    text=(message(f"steps/again-{step.kind}"), *(() if step.kind == "wait" else step.text)),
-                    again=True,
-                ),
-            )
-        return self._made[key][0]
+        return tuple(self._of_record.repeated(step) for step in made)
 
     def join(self, node: Node) -> tuple[Step, ...]:
         """Join the plugs of a part that a test may use."""
@@ -152,7 +158,7 @@ class CarSteps:
 
     def stated(self, step: Step, now: Mapping[str, str]) -> Step:
         """The step with the state the car is in meanwhile."""
-        key = (id(step), now["battery"], now["ignition"])  # every step here stays with the record or the car
+        key = (id(step), now["battery"], now["ignition"])  # every step here stays with the record
         kept = self._of_record.stated
         if key not in kept:
             kept[key] = replace(step, state=now)
@@ -169,11 +175,10 @@ class CarSteps:
     ) -> tuple[Step, ...]:
         key = (*what, node.id) if node else what
         if key not in self._made:
-            shared = node and all(map(self._of_record.is_plain, (node, *also)))
-            made = self._of_record.made if shared else self._made
-            if key not in made:
-                made[key] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
-            self._made[key] = made[key]
+            made, shared = self._of_record.made, (key, self._of_record.holding((node, *also) if node else (), self.car))
+            if shared not in made:
+                made[shared] = tuple(cautions.add(step, self.record, self.car, restraint=restraint) for step in make())
+            self._made[key] = made[shared]
         return self._made[key]
 
 
@@ -189,6 +194,12 @@ def _conditions(thing: Part | Prep | Opening) -> Iterator[When]:
     for item in (*fasteners, *tethers, *thing.cautions):
         if item.when.clauses:
             yield item.when
+
+
+def _of_todos(record: VehicleRecord) -> Iterator[When]:
+    """The conditions of what is to do about the battery: of the steps about no part no others differ from car to car."""
+    known = record.after_battery
+    return (todo.when for which in (known.before, known.after) for todo in which.values()) if known else iter(())
 
 
 def takes_battery_off(node: Node) -> bool:

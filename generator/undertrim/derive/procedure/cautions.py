@@ -14,6 +14,9 @@ from undertrim.resources import table
 from undertrim.words import Items, message
 
 _HANDS = ("remove", "refit", "move", "install")
+_HARMLESS = ("todo", "join", "test", "try", "measure")
+"""Kinds of step that no usual caution guards."""
+
 _SENSOR = {"yes": "door-sensor", "unknown": "door-sensor-unknown"}
 _MODULE = {"yes": "restraint-module", "unknown": "restraint-module-unknown"}
 
@@ -26,6 +29,8 @@ def usual(trigger: str) -> UsualCaution:
 
 def add(step: Step, record: VehicleRecord, car: Assignment, *, restraint: bool) -> Step:
     """The step with its usual cautions ahead of its own; `restraint` says that the job touches restraint wiring."""
+    if step.kind in _HARMLESS:
+        return step
     triggers = dict.fromkeys(_triggers(step, record, car, restraint))
     found = (*(usual(trigger) for trigger in triggers), *_near(step, record))
     return replace(step, cautions=(*found, *step.cautions)) if found else step

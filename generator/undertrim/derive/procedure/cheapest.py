@@ -19,6 +19,8 @@ Weight = tuple[Decimal, int, int]
 """Cost, number of nodes, and a number which is smaller the earlier the nodes stand in the file. Adds up over
 disjoint sets, and no two sets have the same."""
 
+_LEAST: Weight = (Decimal(), 0, 0)
+
 
 class TooTangled(Exception):  # noqa: N818 - it names the state of the graph
     """The choices of a graph interlock so much that the cheapest set was not found within MOST_STATES."""
@@ -132,7 +134,7 @@ class _Problem:
 def _search(problem: _Problem, start: frozenset[str], targets: Collection[str]) -> frozenset[str] | None:
     """Best first by lower bound, so the first workable set taken up is the cheapest; None where there is none."""
     ticket = count()
-    queue = [(problem.bound(start), next(ticket), start)]
+    queue = [(_LEAST, next(ticket), start)]  # alone there, it is taken up first whatever it weighs
     seen = {start}
     while queue:
         if len(seen) > MOST_STATES:

@@ -47,14 +47,14 @@ class Graph:
                 raise ValueError(f"the cost of '{node}' is {cost}: it must be finite and not below zero")
         for user in (*self.after, *self.any_of):
             self.refuse_unknown([user])
-        for user in self.costs:
-            self.refuse_unknown(self.needs[user], user)
+        for user, needs in self.needs.items():
+            self.refuse_unknown(needs, user)
 
     def refuse_unknown(self, nodes: Iterable[str], used_by: str = "") -> None:
         """Raise UnknownNode for the first, by name, of the nodes that have no cost."""
-        unknown = sorted(node for node in nodes if node not in self.costs)
+        unknown = [node for node in nodes if node not in self.costs]
         if unknown:
-            raise UnknownNode(unknown[0], used_by)
+            raise UnknownNode(min(unknown), used_by)
 
     @cached_property
     def place(self) -> dict[str, int]:

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 
+from undertrim.derive.procedure import states
 from undertrim.derive.procedure.graph import ancestors
 from undertrim.derive.procedure.node import OPENING
 from undertrim.derive.procedure.nodes import Layout
@@ -55,6 +56,30 @@ def _extras(layout: Layout, openings: Sequence[str]) -> set[str]:
     return found
 
 
+def apart(planner: Planner, car: Assignment) -> frozenset[str]:
+    """The opening nodes of a car of which any two together are what each of them is by itself, with every state set in one way alone.
+
+    None where something sets a state that something else sets too, or what is reached without gear differs from that.
+    """
+    layout = planner.layout(car)
+    if _competing(layout) or not regular(planner, car):
+        return frozenset()
+    openings = {name for name, node in layout.nodes.items() if isinstance(node.thing, Opening)}
+    return frozenset(openings - mixing(layout))
+
+
+def _competing(layout: Layout) -> bool:
+    """Whether a state is set by several preparations that do not only go together, or by one and by what is tried under power."""
+    preps = [node.thing for node in layout.nodes.values() if isinstance(node.thing, Prep)]
+    ways: dict[str, list[str]] = {}
+    for state, value in (pair for prep in preps for pair in prep.sets.items()):
+        ways.setdefault(state, []).append(value)
+    several = (
+        len(values) > 1 and not (states.together(state) and len(set(values)) == 1) for state, values in ways.items()
+    )
+    return any(several) or any(value != states.initial()["ignition"] for value in ways.get("ignition", ()))
+
+
 def regular(planner: Planner, car: Assignment) -> bool:
     """Whether every visit to this car has its steps in the order of the catalogue."""
     layout, whole, rank = planner.layout(car), planner.layout({}), planner.rank(car)
@@ -101,13 +126,14 @@ def _refits_regular(layout: Layout, whole: Layout) -> bool:
 
 def _early(layout: Layout, before: Mapping[str, Collection[str]]) -> set[str]:
     """What goes back before the tests, as far as these prerequisites tell."""
-    plugs = _opening_plugs(layout)
     batteries = {
         name for name, node in layout.nodes.items() if isinstance(node.thing, Prep) and "battery" in node.thing.sets
     }
-    return {
-        name for name in layout.nodes.keys() - batteries if not plugs.isdisjoint(reach(before, [name], avoid=batteries))
-    }
+    waiting: dict[str, list[str]] = {name: [] for name in layout.nodes}
+    for name, needed in before.items():
+        for other in needed:
+            waiting[other].append(name)
+    return reach(waiting, _opening_plugs(layout), avoid=batteries)
 
 
 def _opening_plugs(layout: Layout) -> set[str]:

@@ -5,11 +5,23 @@ Node ids are the record's ids; a side is added as `@left`. The node of an openin
 
 from dataclasses import dataclass
 
-from undertrim.record.model import Blank, Opening, Part, Prep, Reached, Side, Thing
+from undertrim.record.model import OPENINGS, Blank, Opening, Part, Prep, Reached, Side, Thing
+from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 
 OPENING = "open:"
 """What the node of a job begins with: it may have the id of a part."""
+
+SECTIONS: dict[type[Part | Prep | Opening], str] = {
+    Part: "parts",
+    Prep: "preps",
+    **dict.fromkeys(OPENINGS.values(), "openings"),
+}
+
+
+def home(thing: Part | Prep | Opening | Reached) -> Pointer:
+    """Where the record describes a thing."""
+    return (thing.section if isinstance(thing, Reached) else SECTIONS[type(thing)], thing.id)
 
 
 @dataclass(frozen=True, slots=True)

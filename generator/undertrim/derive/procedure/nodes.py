@@ -3,8 +3,8 @@
 Node ids are the record's ids; a side is added as `@left`. The node of an opening, and of what is reached for, is `open:<id>`, a usual preparation's `usual:<id>`.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from undertrim.derive.procedure import states
@@ -29,7 +29,7 @@ CLOSED_COST = 1e6
 
 @dataclass(frozen=True)
 class Layout:
-    """All nodes of a record for one car, with what comes before what.
+    """All nodes of a record for one car, with what comes before what. `car` has the choices on which something here rests.
 
     `graph` holds true prerequisites (they are pulled into a job); `ordering` adds those that only matter between nodes that are
     both done, such as "whatever needs the battery on comes before it goes off".
@@ -43,9 +43,27 @@ class Layout:
     refit_after: Mapping[str, frozenset[str]]
     """For each node the parts that are back before it goes back, as the record says; what follows from `graph` is not in it."""
 
+    _reached: dict[str, frozenset[str]] = field(default_factory=dict)
+
     def reached(self, node: str) -> frozenset[str]:
         """The node and everything it may need by any route."""
-        return frozenset(reach(self.graph.needs, [node]))
+        if node not in self._reached:
+            self._reached[node] = frozenset(reach(self.graph.needs, [node]))
+        return self._reached[node]
+
+    @cached_property
+    def key(self) -> tuple[tuple[str, str], ...]:
+        """By which the layouts of one record are told apart."""
+        return tuple(self.car.items())
+
+    @cached_property
+    def followers(self) -> Mapping[str, frozenset[str]]:
+        """For each node what can only go back after it: what came off before it and made way for it, and what waits for it as written."""
+        found = {name: set(self.ordering.needs.get(name, ())) for name in self.nodes}
+        for name, awaited in self.refit_after.items():
+            for other in awaited:
+                found[other].add(name)
+        return {name: frozenset(after) for name, after in found.items()}
 
     @cached_property
     def inside(self) -> frozenset[str]:
@@ -189,36 +207,37 @@ class _Builder:
     def add_setters(self, nodes: dict[str, Node], needs: dict[str, States], after: dict[str, set[str]]) -> None:
         """For each need: the preparation that sets it comes first; for a state the car arrives in, only the record's own."""
         waiting = list(nodes)
+        preps = [node.thing for node in nodes.values() if isinstance(node.thing, Prep)]
         while waiting:
             user = waiting.pop(0)
             for state, value in needs[user].items():
-                for setter in self._setters(nodes, user, state, value):
+                for setter in self._setters(preps, user, state, value):
                     if setter.id not in nodes:
                         nodes[setter.id] = Node(setter.id, setter)
                         needs[setter.id], after[setter.id] = setter.needs, set()
+                        preps.append(setter)
                         waiting.append(setter.id)
                     after[user].add(setter.id)
 
-    def _setters(self, nodes: Mapping[str, Node], user: str, state: str, value: str) -> list[Prep]:
+    def _setters(self, preps: Sequence[Prep], user: str, state: str, value: str) -> list[Prep]:
         """The preparation that sets a state: the record's own or the usual one.
 
         Several only where the state wants all of them, or the car is left open and the record's own apply to some variants.
         """
         found: list[Prep] = []
-        for node in nodes.values():
-            if isinstance(node.thing, Prep) and node.thing.sets.get(state) == value and node.id != user:
-                found.append(node.thing)
-                if (self.car or not node.thing.when.clauses) and not states.together(state):
+        for prep in preps:
+            if prep.sets.get(state) == value and prep.id != user:
+                found.append(prep)
+                if (self.car or not prep.when.clauses) and not states.together(state):
                     return found
         if any(self.car or not prep.when.clauses for prep in found):
             return found
-        spare = states.usual().get((state, value)) if _must_be_set(nodes, state, value) else None
+        spare = states.usual().get((state, value)) if _must_be_set(preps, state, value) else None
         return [*found, spare] if spare and spare.id != user else found
 
 
-def _must_be_set(nodes: Mapping[str, Node], state: str, value: str) -> bool:
+def _must_be_set(preps: Sequence[Prep], state: str, value: str) -> bool:
     """Whether the car does not stand so by itself: it does not arrive so, or something changes it."""
-    preps = (node.thing for node in nodes.values() if isinstance(node.thing, Prep))
     return value != states.initial().get(state) or any(prep.sets.get(state, value) != value for prep in preps)
 
 

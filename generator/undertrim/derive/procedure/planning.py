@@ -1,6 +1,6 @@
 """From a job to its procedure: which nodes, in what order, and the way back."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -8,13 +8,16 @@ from undertrim.derive.procedure.assembly import Assembly, Refit
 from undertrim.derive.procedure.car_steps import CarSteps, RecordSteps
 from undertrim.derive.procedure.cheapest import Selection, cheapest_set
 from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.derive.procedure.likeness import Key, Likeness
 from undertrim.derive.procedure.node import OPENING, node_id
 from undertrim.derive.procedure.nodes import Layout, lay_out
 from undertrim.derive.procedure.order import Rank, order
 from undertrim.derive.procedure.refit_zones import Zones, zones
 from undertrim.derive.procedure.steps import Step
-from undertrim.derive.procedure.way_back import followers, ranked
+from undertrim.derive.procedure.way_back import ranked
 from undertrim.record.model import Assignment, Opening, Part, Prep, Reached, Thing, VehicleRecord
+
+_NONE = frozenset[str]()
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +58,13 @@ class Planner:
 
     def __init__(self, record: VehicleRecord) -> None:
         self.record = record
-        self._layouts: dict[_Key, Layout] = {}
-        self._cars: dict[_Key, tuple[Rank, CarSteps]] = {}
-        self._zones_made: dict[_Key, Zones] = {}
-        self._backs: dict[_Key, dict[str, int]] = {}
+        self._layouts: dict[Key, Layout] = {}
+        self._cars: dict[Key, tuple[Rank, CarSteps]] = {}
+        self._zones_made: dict[Key, Zones] = {}
+        self._backs: dict[Key, dict[str, int]] = {}
+        self._likeness = Likeness(record)
+        self._planned: dict[Hashable, tuple[tuple[Step, ...], Selection]] = {}
+        self._ids: dict[Hashable, tuple[str, ...]] = {}
 
     @cached_property
     def _of_record(self) -> RecordSteps:
@@ -66,9 +72,9 @@ class Planner:
 
     def layout(self, car: Assignment) -> Layout:
         """The graph of one car; an empty `car` gives the whole record."""
-        key = _key(car)
+        key = self._likeness.of_layout(car)
         if key not in self._layouts:
-            self._layouts[key] = lay_out(self.record, car)
+            self._layouts[key] = lay_out(self.record, dict(key))
         return self._layouts[key]
 
     def rank(self, car: Assignment) -> Rank:
@@ -76,51 +82,53 @@ class Planner:
 
         Where states collide in some job so that the car has none either, each node's wish: the other jobs can still be planned.
         """
-        return self._of_car(car)[0]
+        return self._of_car(self.layout(car))[0]
 
     def plan(self, wanted: Collection[Target], car: Assignment) -> Procedure:
         """The procedure for a visit; openings that this car does not have, or that are inside the high voltage, are passed over.
 
         Raises Unreachable when some opening cannot be reached, TooTangled when its routes interlock too much.
         """
-        assembly, selection = self._assembly(wanted, car)
-        present = tuple(self._open(wanted, car))
-        closed = ((target, by) for target in wanted if (by := self.closed(target, car)))
-        return Procedure(self.record, present, car, assembly.steps(), selection, tuple(closed))
+        layout = self.layout(car)
+        present = _open(wanted, layout)
+        alike = self._alike(present, layout)
+        if alike not in self._planned:
+            assembly, selection = self._assembly(present, layout)
+            self._planned[alike] = assembly.steps(), selection
+        closed = ((target, by) for target in wanted if (by := _closed(target, layout)))
+        return Procedure(self.record, tuple(present), car, *self._planned[alike], tuple(closed))
 
     def closed(self, target: Target, car: Assignment) -> tuple[Thing, ...]:
         """What on the cheapest way to a target is inside the high-voltage system: a way round it is taken if there is one."""
-        layout = self.layout(car)
-        if not layout.inside or target.node not in layout.nodes:
-            return ()
-        selection = cheapest_set(layout.graph, [target.node], layout.ordering)
-        return tuple(layout.nodes[name].worked for name in layout.nodes if name in selection.nodes & layout.inside)
-
-    def _open(self, wanted: Collection[Target], car: Assignment) -> list[Target]:
-        """The targets that this car has and that can be worked at."""
-        nodes = self.layout(car).nodes
-        return [target for target in wanted if target.node in nodes and not self.closed(target, car)]
+        return _closed(target, self.layout(car))
 
     def step_ids(self, wanted: Collection[Target], car: Assignment) -> tuple[str, ...]:
         """The ids of the steps of `plan`, for when many visits are compared. Raises what `plan` raises."""
-        return self._assembly(wanted, car)[0].ids()
-
-    def _assembly(self, wanted: Collection[Target], car: Assignment) -> tuple[Assembly, Selection]:
         layout = self.layout(car)
-        rank, of_car = self._of_car(car)
-        present = [target.node for target in self._open(wanted, car)]
-        selection = cheapest_set(layout.graph, present, layout.ordering)
+        present = _open(wanted, layout)
+        alike = self._alike(present, layout)
+        if alike not in self._ids:
+            self._ids[alike] = self._assembly(present, layout)[0].ids()
+        return self._ids[alike]
+
+    def _alike(self, present: Sequence[Target], layout: Layout) -> Hashable:
+        """What a visit rests on in one car."""
+        part = self._likeness.of_visit(layout, [target.node for target in present])
+        return tuple(present), part, id(self._of_car(layout)[0]), self._zones(layout)
+
+    def _assembly(self, present: Sequence[Target], layout: Layout) -> tuple[Assembly, Selection]:
+        rank, of_car = self._of_car(layout)
+        selection = cheapest_set(layout.graph, [target.node for target in present], layout.ordering)
         ordered = [layout.nodes[name] for name in order(layout.ordering, selection, rank)]
         before = relied_on(layout, selection)
         return Assembly(of_car, ordered, before, layout.homes, self._refit(layout, rank)), selection
 
     def _refit(self, layout: Layout, rank: Rank) -> Refit:
         """The way back of a car: its order is that of the whole record where its way in is."""
-        key = _key({} if self.ordered and rank is self._whole[0] else layout.car)
-        if key not in self._backs:
-            of = self.layout(dict(key))
-            self._backs[key] = ranked(of, sorted(of.nodes, key=lambda name: (rank[name], of.graph.place[name])))
-        return Refit(layout.refit_after, self._backs[key], self._zones(layout))
+        of = self.layout({}) if self.ordered and rank is self._whole[0] else layout
+        if of.key not in self._backs:
+            self._backs[of.key] = ranked(of, sorted(of.nodes, key=lambda name: (rank[name], of.graph.place[name])))
+        return Refit(layout.refit_after, self._backs[of.key], self._zones(layout))
 
     @cached_property
     def ordered(self) -> bool:
@@ -133,7 +141,7 @@ class Planner:
         Lines inside a step keep their own `when`.
         """
         layout = self.layout({})
-        rank, of_car = self._of_car({})
+        rank, of_car = self._of_car(layout)
         nodes = sorted(layout.nodes.values(), key=lambda node: rank[node.id])
         also_refit = frozenset(name for name, _ in layout.elsewhere)
         refit, before = self._refit(layout, rank), layout.ordering.needs
@@ -141,29 +149,27 @@ class Planner:
 
     def _zones(self, layout: Layout) -> Zones:
         """Where the nodes of a car go back: as in the whole record where that knows all that goes back after each of them."""
-        own, whole = followers(layout), followers(self.layout({}))
-        if self.ordered and all(own[name] <= whole.get(name, set()) for name in layout.nodes):
-            return self._zoned({})
-        return self._zoned(layout.car)
+        if layout.key not in self._zones_made:
+            whole = self.layout({})
+            known = self.ordered and all(
+                after <= whole.followers.get(name, _NONE) for name, after in layout.followers.items()
+            )
+            self._zones_made[layout.key] = self._zones(whole) if known and layout is not whole else self._zoned(layout)
+        return self._zones_made[layout.key]
 
-    def _zoned(self, car: Assignment) -> Zones:
-        key = _key(car)
-        if key not in self._zones_made:
-            layout, of_car = self.layout(car), self._of_car(car)[1]
-            touchy = [name for name, node in layout.nodes.items() if of_car.wants_battery_off(node)]
-            self._zones_made[key] = zones(touchy, followers(layout))
-        return self._zones_made[key]
+    def _zoned(self, layout: Layout) -> Zones:
+        of_car = self._of_car(layout)[1]
+        touchy = [name for name, node in layout.nodes.items() if of_car.wants_battery_off(node)]
+        return zones(touchy, layout.followers)
 
-    def _of_car(self, car: Assignment) -> tuple[Rank, CarSteps]:
-        key = _key(car)
-        if key not in self._cars:
-            rank, preparing = self._ranked(car)
-            self._cars[key] = rank, CarSteps(self._of_record, car, preparing)
-        return self._cars[key]
+    def _of_car(self, layout: Layout) -> tuple[Rank, CarSteps]:
+        if layout.key not in self._cars:
+            rank, preparing = self._ranked(layout)
+            self._cars[layout.key] = rank, CarSteps(self._of_record, layout.car, preparing)
+        return self._cars[layout.key]
 
-    def _ranked(self, car: Assignment) -> tuple[Rank, frozenset[str]]:
+    def _ranked(self, own: Layout) -> tuple[Rank, frozenset[str]]:
         """The order that visits to a car follow, and the nodes of its preparing section."""
-        own = self.layout(car)
         if self.ordered and self.layout({}).rank.keys() >= own.nodes.keys():
             return self._whole
         rank = own.rank if _ordered(own) else own.wishes
@@ -175,18 +181,23 @@ class Planner:
         return layout.rank, _preparing(layout, layout.rank)
 
 
+def _open(wanted: Collection[Target], layout: Layout) -> list[Target]:
+    """The targets that a car has and that can be worked at."""
+    return [target for target in wanted if target.node in layout.nodes and not _closed(target, layout)]
+
+
+def _closed(target: Target, layout: Layout) -> tuple[Thing, ...]:
+    if not layout.inside or target.node not in layout.nodes:
+        return ()
+    selection = cheapest_set(layout.graph, [target.node], layout.ordering)
+    return tuple(layout.nodes[name].worked for name in layout.nodes if name in selection.nodes & layout.inside)
+
+
 def _ordered(layout: Layout) -> bool:
     try:
         return bool(layout.rank)
     except Unreachable:
         return False
-
-
-_Key = tuple[tuple[str, str], ...]
-
-
-def _key(car: Assignment) -> _Key:
-    return tuple(sorted(car.items()))
 
 
 def relied_on(layout: Layout, selection: Selection) -> Mapping[str, Collection[str]]:

@@ -16,39 +16,28 @@ class Turns:
     """
 
     def __init__(self, nodes: Mapping[str, Node], needs: Mapping[str, States], after: Mapping[str, set[str]]) -> None:
-        self._nodes, self._needs = nodes, needs
+        self._needs = needs
         self._place = {name: i for i, name in enumerate(nodes)}
-        self._setters = {
-            pair: self._place[name]
-            for name, node in nodes.items()
-            if isinstance(node.thing, Prep)
-            for pair in node.thing.sets.items()
-        }
-        self._sure = {name: after.get(name, set()) | self._lost_for_good(name) for name in nodes}
+        self._preps = {name: node.thing for name, node in nodes.items() if isinstance(node.thing, Prep)}
+        self._setters = {pair: self._place[name] for name, prep in self._preps.items() for pair in prep.sets.items()}
+        self._using: dict[tuple[str, str], set[str]] = {}
+        for name, wanted in needs.items():
+            for pair in wanted.items():
+                self._using.setdefault(pair, set()).add(name)
+        lost = {name: self._lost_for_good(name) for name in self._preps}
+        self._sure = {name: after.get(name, set()) | lost.get(name, set()) for name in nodes}
 
     def _lost_for_good(self, changer: str) -> set[str]:
-        """The nodes that need what the car arrives in, and what nothing sets again once `changer` has changed it."""
-        thing = self._nodes[changer].thing
-        changed = thing.sets if isinstance(thing, Prep) else {}
-        lost = {
-            state: states.initial().get(state)
-            for state, value in changed.items()
-            if value != states.initial().get(state) and (state, states.initial().get(state)) not in self._setters
-        }
-        if not lost:
-            return set()
-        return {
-            user
-            for user, wanted in self._needs.items()
-            if user != changer and any(wanted.get(state) == value for state, value in lost.items())
-        }
+        """The nodes that need what the car arrives in, and what nothing sets again once the preparation `changer` has changed it."""
+        arrived = {pair: (pair[0], states.initial().get(pair[0], "")) for pair in self._preps[changer].sets.items()}
+        lost = [first for pair, first in arrived.items() if pair != first and first not in self._setters]
+        return set[str]().union(*(self._using.get(pair, ()) for pair in lost)) - {changer}
 
     def held_back(self, changer: str) -> Iterator[str]:
         """The nodes that must be done before `changer` takes the state they need away."""
-        thing = self._nodes[changer].thing
-        if not isinstance(thing, Prep):
+        if changer not in self._preps:
             return
-        for state, value in thing.sets.items():
+        for state, value in self._preps[changer].sets.items():
             for user, wanted in self._needs.items():
                 need = wanted.get(state)
                 if need is not None and need != value and user != changer and self._first(state, need, value, changer):
@@ -68,9 +57,8 @@ class Turns:
 
     def _users(self, state: str, value: str) -> set[str]:
         """What needs a value, and what sets it."""
-        using = {name for name, wanted in self._needs.items() if wanted.get(state) == value}
-        things = ((name, node.thing) for name, node in self._nodes.items())
-        return using | {name for name, thing in things if isinstance(thing, Prep) and thing.sets.get(state) == value}
+        setting = {name for name, prep in self._preps.items() if prep.sets.get(state) == value}
+        return setting.union(self._using.get((state, value), ()))
 
     def _waits(self, later: set[str], earlier: set[str]) -> bool:
         """Whether something in `later` has something in `earlier` among what must come before it."""

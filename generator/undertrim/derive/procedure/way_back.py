@@ -19,15 +19,6 @@ def waits(before: Mapping[str, Collection[str]], refit_after: Mapping[str, Colle
     return found
 
 
-def followers(layout: Layout) -> dict[str, set[str]]:
-    """For each node of a record what can only go back after it: what came off before it and made way for it, and what waits for it as written."""
-    found = {name: set(layout.ordering.needs.get(name, ())) for name in layout.nodes}
-    for name, awaited in layout.refit_after.items():
-        for other in awaited:
-            found[other].add(name)
-    return found
-
-
 def in_order(names: Sequence[str], waiting: Waits) -> list[str]:
     """The names as they come, each moved back only as far as it has to wait. Where they wait in a circle, the first goes ahead."""
     place = {name: number for number, name in enumerate(names)}

@@ -6,7 +6,7 @@ wrongly, or written by hand, does not pass.
 """
 
 from undertrim.derive.simulation.fault import Fault
-from undertrim.derive.simulation.replay import replay, replay_in
-from undertrim.derive.simulation.ways import Ways
+from undertrim.derive.simulation.replay import replay
+from undertrim.derive.simulation.replays import Replays
 
-__all__ = ["Fault", "Ways", "replay", "replay_in"]
+__all__ = ["Fault", "Replays", "replay"]

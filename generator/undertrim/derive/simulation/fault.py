@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from undertrim.derive.procedure.node import Node
+from undertrim.derive.procedure.node import Node, home
 from undertrim.derive.procedure.steps import Step
-from undertrim.record.model import Opening, Part
 from undertrim.record.source import Pointer
 from undertrim.words import Message, Value, message
 
@@ -42,6 +41,4 @@ def at(node: Node, *rest: str | int) -> Pointer:
     """Where in the record the fact of a node stands."""
     if rest[:1] == ("held_by",) and isinstance(rest[1], int):
         rest = ("held_by", node.slot(rest[1]), *rest[2:])
-    if isinstance(node.thing, Opening):
-        return ("openings", node.thing.id, *rest)
-    return ("parts" if isinstance(node.thing, Part) else "preps", node.thing.id, *rest)
+    return (*home(node.thing), *rest)

@@ -17,8 +17,7 @@ def install(world: World, step: Step) -> Faults:
     yield from reach.parts_off(world, step, node, [*map(Ref, opening.behind), *reach.over_the_way(world, opening)])
     world.fitted.add(node.id)
     yield from powered.before_it_is_heard(world, step, node, opening)
-    off = world.ways.behind(node, opening) & set(world.off)
-    taken = {name for name in off if _makes_room(world, name, opening)}
+    taken = {name for name in world.ways.making_room(node, opening) if name in world.off}
     world.gone |= taken
     for line in step.tethers:
         if line.node and line.node.id not in taken:
@@ -29,10 +28,3 @@ def install(world: World, step: Step) -> Faults:
     for part_node in wired.values():
         yield from restraints.touched(world, step, part_node)
     yield from tethers.end(world, step)
-
-
-def _makes_room(world: World, node: str, opening: Opening) -> bool:
-    """Whether new gear here takes the place of a part: one that is replaced, and that no other opening claims by its `behind`."""
-    name = node.partition("@")[0]
-    claims = [one for one in world.record.openings.values() if name in one.behind]
-    return world.record.parts[name].replaced == "yes" and (not claims or opening in claims)

@@ -8,21 +8,25 @@ from undertrim.derive.simulation.fault import Faults, at, fault, stands
 from undertrim.derive.simulation.world import World
 from undertrim.record.model import Opening, Part, Tether
 from undertrim.record.model.kinds.usual import usual_for
+from undertrim.record.source import Pointer
 from undertrim.resources import table
 
 
 def as_shown(world: World, step: Step) -> Faults:
     """The state printed beside a step is the car's, and no caution of the step takes another for granted."""
-    pointer = at(step.node) if step.node else ()
     for state, value in step.state.items():
         if (now := world.values[state]) != value:
             both = {"shown": stands(state, value), "now": stands(state, now)}
-            yield fault("state-shown", "state-shown", step, world.set_by.get(state), pointer, **both)
+            yield fault("state-shown", "state-shown", step, world.set_by.get(state), _place(step), **both)
     for caution in step.cautions:
         for state, value in caution.state:
             if (now := world.values[state]) != value:
                 both = {"taken": stands(state, value), "now": stands(state, now)}
-                yield fault("caution-state", "caution-state", step, world.set_by.get(state), pointer, **both)
+                yield fault("caution-state", "caution-state", step, world.set_by.get(state), _place(step), **both)
+
+
+def _place(step: Step) -> Pointer:
+    return at(step.node) if step.node else ()
 
 
 def ignition_off(world: World, step: Step, node: Node) -> Faults:

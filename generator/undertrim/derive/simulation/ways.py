@@ -26,6 +26,7 @@ class Ways:
         self.car = car
         self._before: dict[tuple[str, str | None], frozenset[str]] = {}
         self._behind: dict[tuple[str, str], frozenset[str]] = {}
+        self._making_room: dict[tuple[str, str], frozenset[str]] = {}
 
     def fitted(self, ref: Ref, side: str | None) -> tuple[str, ...]:
         """The node ids that a reference means in this car; empty where the part is not fitted."""
@@ -48,10 +49,24 @@ class Ways:
         """Every node that may have to come off to get at an opening, whatever the route."""
         key = (node.id, opening.id)
         if key not in self._behind:
-            self._behind[key] = frozenset(self._reached(map(Ref, opening.behind), node.side))
+            self._behind[key] = frozenset(self.reached(map(Ref, opening.behind), node.side))
         return self._behind[key]
 
-    def _reached(self, refs: Iterable[Ref], side: str | None) -> set[str]:
+    def making_room(self, node: Node, opening: Opening) -> frozenset[str]:
+        """The parts behind which new gear here takes their place: those that are replaced, and that no other opening claims by its `behind`."""
+        key = (node.id, opening.id)
+        if key not in self._making_room:
+            self._making_room[key] = frozenset(
+                name for name in self.behind(node, opening) if self._makes_room(name.partition("@")[0], opening)
+            )
+        return self._making_room[key]
+
+    def _makes_room(self, part: str, opening: Opening) -> bool:
+        claims = [one for one in self.record.openings.values() if part in one.behind]
+        return self.record.parts[part].replaced == "yes" and (not claims or opening in claims)
+
+    def reached(self, refs: Iterable[Ref], side: str | None) -> set[str]:
+        """The nodes that some references mean, and all that may have to come off before them."""
         waiting = list(self._all(refs, side))
         found: set[str] = set()
         while waiting:

@@ -4,7 +4,7 @@ import gc
 import weakref
 
 from making import record
-from undertrim.derive.evidence.once import once
+from undertrim.derive.once import once
 from undertrim.record.model import VehicleRecord
 
 SMALL = "parts: {panel: {}}\nopenings: {front-door: {kind: speaker, behind: [panel]}}\n"
