@@ -139,7 +139,10 @@ def _building(herd: Herd, out: Path) -> Values:
     keyed = keys(herd.workspace, herd.paths, URL, Digests(), stock(herd.workspace))
     made = prepare(herd.workspace, keyed, sheets=False, progress=None)
     held = content([item for item in made if isinstance(item, Prepared)], NOTHING)
-    rendering = taken(lambda: placing.place(out, placing.pieces(held, site.render(herd.workspace.root, held, out)), {}))
+    apart = out.with_name("rendered")  # what a builder has put into its folder is not to be taken from under it
+    rendering = taken(
+        lambda: placing.place(apart, placing.pieces(held, site.render(herd.workspace.root, held, apart)), {})
+    )
     _touch(herd.paths[0])
     preview = taken(lambda: _build(builder))
     _touch(next((herd.workspace.records / "gear").rglob("*.yaml")))

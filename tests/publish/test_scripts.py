@@ -48,7 +48,6 @@ def test_what_a_module_imports_stands_before_it_once(tmp_path: Path) -> None:
         "export default 1;",
         "export { one };",
         "export let one = 1;",
-        "export async function one() {}",
         'const one = await import("./one.js");',
         "const one = import.meta.url;",
     ],
@@ -84,7 +83,8 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
+    assert 'register(BASE + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 
 def test_a_page_loads_what_its_view_needs_and_no_more() -> None:
