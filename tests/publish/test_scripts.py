@@ -101,3 +101,23 @@ def test_a_page_loads_what_its_view_needs_and_no_more() -> None:
 def _own(view: View) -> list[str]:
     names = [Path(script).stem for script in view.scripts]
     return [name for name in names if name in scripts.ENTRIES]
+
+
+def test_comments_stay_behind_and_nothing_else(tmp_path: Path) -> None:
+    text = """/* Begin. */
+
+/**
+ * Two.
+ */
+export async function one() { // kept
+  /* gone */
+  /** @type {any} */ (window).kept = 1;
+  const text = "/* kept */";
+  return text;
+}
+"""
+    made = scripts.bundle("page", put(tmp_path, page=text))
+    for kept in ("async function one()", "// kept", "(window).kept = 1;", '"/* kept */"', "return { one };"):
+        assert kept in made
+    for gone in ("Begin", "Two", "gone"):
+        assert gone not in made

@@ -11,7 +11,7 @@ from undertrim.words import say
 def shown(run: Run, spent: tally.Time) -> str:
     """What the script says of steps that come to these times."""
     nothing: dict[str, list[str]] = {"tools": [], "materials": [], "lines": []}
-    steps = [{"section": "remove", "minutes": spent.minutes, "untimed": spent.untimed, "wait": None, **nothing}]
+    steps: list[dict[str, object]] = [{"section": "remove", "minutes": spent.minutes, "untimed": spent.untimed, "wait": None, **nothing}]  # fmt: skip
     steps += [{"section": "before", "minutes": None, "untimed": 0, "wait": {"seconds": wait}, **nothing} for wait in spent.waits]  # fmt: skip
     return str(run("(steps) => visit_totals.totals(steps, {}).time", steps, "visit-totals"))
 
