@@ -29,6 +29,7 @@ from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.web import pages, placing, site
+from undertrim.publish.web.content import Content
 from undertrim.record.digests import Digests
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
@@ -139,10 +140,7 @@ def _building(herd: Herd, out: Path) -> Values:
     keyed = keys(herd.workspace, herd.paths, URL, Digests(), stock(herd.workspace))
     made = prepare(herd.workspace, keyed, sheets=False, progress=None)
     held = content([item for item in made if isinstance(item, Prepared)], NOTHING)
-    apart = out.with_name("rendered")  # what a builder has put into its folder is not to be taken from under it
-    rendering = taken(
-        lambda: placing.place(apart, placing.pieces(held, site.render(herd.workspace.root, held, apart)), {})
-    )
+    rendering = taken(lambda: _render(herd, held, out.with_name("rendered")))
     _touch(herd.paths[0])
     preview = taken(lambda: _build(builder))
     _touch(next((herd.workspace.records / "gear").rglob("*.yaml")))
@@ -159,6 +157,11 @@ def _building(herd: Herd, out: Path) -> Values:
         "preview after changed gear, s": restocked.clock,
         "build after one change, s": changed.clock,
     }
+
+
+def _render(herd: Herd, held: Content, apart: Path) -> None:
+    """In a folder of its own: what a builder has put into its folder is not to be taken from under it."""
+    placing.place(apart, placing.pieces(held, site.render(herd.workspace.root, held, apart)), {})
 
 
 def _check(herd: Herd) -> None:

@@ -205,3 +205,15 @@ def test_every_link_to_a_page_of_the_vehicle_leads_to_what_is_there(site: Path) 
         for name, place in re.findall(r'href="([^":/#]*\.html)?#([^"]+)"', links[0]):
             there = (path.parent / name).read_text(encoding="utf-8") if name else page
             assert f'id="{place}"' in there, (path.name, name, place)
+
+
+def test_restraints_are_those_where_the_visit_works(phone: Page, site: Path) -> None:
+    plover = f"{site.as_uri()}/vehicles/wexcombe/plover-2017-2022.html"
+    phone.goto(f"{plover}?jobs=dash")
+    assert "Driver airbag" in phone.locator(".ut-restraints").inner_text()
+    assert "Crash pressure sensor" not in phone.locator(".ut-restraints").inner_text()
+    phone.goto(f"{plover}?jobs=front-door")
+    assert "Crash pressure sensor" in phone.locator(".ut-restraints").inner_text()
+    assert "none there" not in phone.locator(".ut-restraints").inner_text()
+    phone.get_by_role("button", name="Show everything").click()
+    assert "none there" in phone.locator(".ut-restraints").inner_text()

@@ -44,6 +44,7 @@ def test_several_visits_at_once_each_under_its_name(phone: Page, site: Path) -> 
     assert "red one, bay 2" in lines.nth(1).inner_text()
     lines.nth(1).get_by_role("link").click()
     expect(phone.locator("[data-tick]:checked")).to_have_count(1)
+    phone.locator("#ut-desk > summary").click()
     assert phone.get_by_label("What you call it").input_value() == "red one, bay 2"
     phone.goto((site / "index.html").as_uri())
     phone.get_by_role("button", name="Forget").first.click()
@@ -76,6 +77,7 @@ def test_a_visit_is_handed_over(context: Callable[..., BrowserContext], site: Pa
         other.locator(".ut-kept a").click()
     expect(other.locator("[data-tick]:checked")).to_have_count(2)
     assert other.locator("#ut-start").inner_text() == "Go on: step 3 of 76"
+    other.locator("#ut-desk > summary").click()
     assert other.get_by_label("What you call it").input_value() == "red one"
     assert "take=" not in other.url
 

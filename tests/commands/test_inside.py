@@ -124,7 +124,7 @@ def test_page_sheet_and_files_say_inside(made: tuple[VehicleRecord, Published]) 
     assert '<details class="ut-try" data-opening="front-door">' in page
     assert page.count(NAMES) >= 2
     shown = view(found, "https://undertrim.invalid/", "a4", DAY)
-    assert any(NAMES in entry["closed"] for entry in shown["limits"])
+    assert any(NAMES in entry["closed"] for opening in shown["openings"] for entry in opening["limits"])
     assert any(NAMES in entry["text"] for entry in shown["blockers"])
     templates = printing(about, found, ["a4"]).downloads.templates
     assert "rear-door" not in templates

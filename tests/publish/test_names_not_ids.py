@@ -40,7 +40,7 @@ from vehicle_pages import all_pages
 
 WORKSPACE = Workspace.holding(Path(__file__).parent)
 SHIPPED = [path for path in WORKSPACE.files() if WORKSPACE.kind(path) == "vehicle"]
-UNREAD = {"id", "url", "href", "address", "anchor", "tick", "picture", "svg", "page", "file"}
+UNREAD = {"id", "jobs", "url", "href", "address", "anchor", "tick", "picture", "svg", "page", "file"}
 """Keys of a sheet's data whose text is not printed."""
 
 

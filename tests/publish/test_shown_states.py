@@ -23,14 +23,16 @@ SCRIPT = WORKSPACE.root / "site_overrides" / "assets" / "undertrim" / "visit-ste
 
 def shown(node: str, turns: list[list[running.Turn]], visits: list[list[int]]) -> list[list[str]]:
     """What `showStates` writes, run in Node."""
-    found = re.search(
-        r"^export (function showStates\(.*?\n}\n)", SCRIPT.read_text("utf-8"), flags=re.DOTALL | re.MULTILINE
-    )
+    script = SCRIPT.read_text("utf-8")
+    found = re.search(r"^export (function showStates\(.*?\n}\n)", script, flags=re.DOTALL | re.MULTILINE)
+    put = re.search(r"^function put\(.*}\n", script, flags=re.MULTILINE)
     assert found
+    assert put
     program = f"""
         {speaking()}
         var data = {{ steps: {json.dumps([{"turns": item} for item in turns])} }};
         var stated = data.steps.map(function () {{ return {{ line: {{}}, words: "as printed" }}; }});
+        {put[0]}
         {found[1]}
         console.log(JSON.stringify({json.dumps(visits)}.map(function (numbers) {{
           showStates(numbers, true);

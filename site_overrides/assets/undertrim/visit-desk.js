@@ -26,11 +26,18 @@ async function handOver() {
       make("button", { type: "button", class: "ut-button", click: () => { save(fileName(kept(), ".json"), "application/json", JSON.stringify(kept())); } }, say("bay/save-visit"))));
 }
 
-spot.append(make("summary", {}, say("bay/this-visit")), make("label", { class: "ut-name" }, say("bay/name"), name),
-  make("p", { class: "ut-report-do" },
-    make("button", { type: "button", class: "ut-button", click: () => { openReport(numbers); } }, say("bay/report")),
-    make("button", { type: "button", class: "ut-button", click: handOver }, say("bay/hand-over"))), handed, others);
-showVisits(others, "../../", (one) => one.vehicle === known.address && one.id !== kept().id);
+/* What is folded away is not in the document before somebody opens it. */
+function fill() {
+  if (handed.isConnected) return;
+  spot.append(make("label", { class: "ut-name" }, say("bay/name"), name),
+    make("p", { class: "ut-report-do" },
+      make("button", { type: "button", class: "ut-button", click: () => { openReport(numbers); } }, say("bay/report")),
+      make("button", { type: "button", class: "ut-button", click: handOver }, say("bay/hand-over"))), handed, others);
+  showVisits(others, "../../", (one) => one.vehicle === known.address && one.id !== kept().id);
+}
+
+spot.append(make("summary", {}, say("bay/this-visit")));
+spot.addEventListener("toggle", fill);
 
 /** @param {string[]} steps the steps of the visit, by number */
 export function showDesk(steps) {

@@ -31,7 +31,6 @@ const dialog = /** @type {HTMLDialogElement} */ (make("dialog", { class: "ut ut-
   make("header", { class: "ut-screen-top" }, make("div", { class: "ut-screen-row" }, toList, make("p", {}, where, " ", part)), bar, make("div", { class: "ut-screen-row ut-screen-about" }, state, left)),
   area,
   make("footer", { class: "ut-screen-foot" }, inTray, answer, make("div", { class: "ut-screen-row" }, back, done))));
-document.querySelector(".ut-vehicle").append(dialog);
 
 /** @type {Set<HTMLElement>} */
 let unseen = new Set();
@@ -189,10 +188,12 @@ function swipe(event) {
 
 function close() { dialog.close(); }
 
+/* While nobody looks at it, it is not in the document. */
 function closed() {
   clearInterval(ticking);
   awake(false);
-  dialog.dispatchEvent(new CustomEvent("ut-screen-left", { bubbles: true, detail: numbers[Math.min(at, numbers.length - 1)] }));
+  dialog.remove();
+  document.dispatchEvent(new CustomEvent("ut-screen-left", { detail: numbers[Math.min(at, numbers.length - 1)] }));
 }
 
 /** The place of the first step that is not done; the first of all where every one is. */
@@ -209,6 +210,7 @@ export function openScreen(of) {
   numbers = of;
   told = toldBefore(of);
   lookedInto = looks(steps(), chosenCar());
+  document.querySelector(".ut-vehicle").append(dialog);
   dialog.showModal();
   awake(true);
   go(nextPlace(of));

@@ -56,6 +56,7 @@ def environment() -> Environment:
         page_data=page_data,
         choosing=choosing,
         for_targets=for_targets,
+        worked_from=worked_from,
         marks_of=marks_of,
         spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
@@ -111,6 +112,12 @@ def evidence_links(context: Context, ids: Iterable[str]) -> str:
 def _evidence_links(ids: tuple[str, ...], page: str, _: Language) -> str:
     """A record has few looks at a car, and most of its steps rest on one and the same."""
     return template_words.evidence_links(ids, page)
+
+
+def worked_from(facts: Published, area: str) -> list[str]:
+    """The openings whose steps come into an area, by target; a sign that names none where no step does."""
+    found = {target for step in facts["steps"] if step["area"] == area for target in step["targets"]}
+    return sorted(found) or ["-"]
 
 
 @pass_context
