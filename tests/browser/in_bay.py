@@ -6,8 +6,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
-THREE = [
-    FINCH,
+OTHERS = [
     "vehicles/wexcombe/plover-2017-2022.html?jobs=dash,front-door",
     "vehicles/harrowby/sedge-2016-2021.html?jobs=dash,front-door",
 ]

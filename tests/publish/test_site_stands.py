@@ -22,7 +22,7 @@ from undertrim.publish.build import standing
 from undertrim.publish.build.building import Builder
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import vehicle as facts
-from undertrim.publish.web import pages, site
+from undertrim.publish.web import keeping, pages, site
 from undertrim.publish.web.views import VIEWS
 from undertrim.record.store import Entry, Workspace
 
@@ -86,7 +86,10 @@ class Case:
 @pytest.fixture
 def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "render", rendered)
-    monkeypatch.setattr(site, "address", lambda _: "https://undertrim.example/")
+    monkeypatch.setattr(site, "own", lambda _: ("https://undertrim.example/", "Undertrim"))
+    monkeypatch.setattr(
+        keeping, "listed", lambda held, *_: held
+    )  # files like others, and half of all that are written here
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))

@@ -33,7 +33,7 @@ from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.units import parse
 from wired import DAY, PLACE, URL, VEHICLES, made
 
-NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 40
+NUMBER = 500 if os.environ.get("UNDERTRIM_TESTS") == "thorough" else 24
 FATES = ("out", "back", "moved", "bagged", "binned", "new")
 SELECT = """({ pages, asks }) => asks.map(({ page, jobs, car, kinds }) => {
   const { plans, steps } = page_data.whole(pages[page]);

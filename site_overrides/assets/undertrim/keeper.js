@@ -115,6 +115,16 @@ async function fetchAll(addresses, kept) {
 
 async function listed(name) { return (await fetch(root + name, { cache: "no-cache" })).json(); }
 
+/* The list of a make is fetched again only where it changed: each page that opens asks for what is wanted. */
+async function ofMake(make, mark) {
+  const place = `${root}keeper/list-of-${make}`, before = await remembered(place);
+  if (before.mark === mark) return before.list;
+  /** @type {KeeperMake} */
+  const list = await listed(`keeper/${make}.json`);
+  await remember(place, { mark, list });
+  return list;
+}
+
 /* Everything that is to be kept, by name with its mark. */
 async function wanted() {
   /** @type {KeeperList} */
@@ -124,8 +134,7 @@ async function wanted() {
     const mine = choices.all || choices["make:" + make];
     const cars = Object.keys(choices).filter((one) => one.startsWith(`car:${make}/`)).map((one) => one.slice(4));
     if (!list.whole && !mine && !cars.length) continue;
-    /** @type {KeeperMake} */
-    const own = await listed(`keeper/${make}.json`);
+    const own = await ofMake(make, list.makes[make]);
     const asked = (path, more) => mine || (!more && list.whole) || cars.some((car) => new RegExp(`^vehicles/${car}[.-]`).test(path));
     Object.entries(own.pages).filter(([path]) => asked(path, false)).forEach(([path, mark]) => { files[path] = mark; });
     Object.entries(own.more).filter(([path]) => asked(path, true)).forEach(([path, mark]) => { files[path] = mark; });

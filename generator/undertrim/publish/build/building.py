@@ -91,7 +91,7 @@ class Builder:
         self._prepared: dict[str, Prepared] = {}
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
-        self._address = ""
+        self._address, self._name = "", ""
 
     def __enter__(self) -> "Builder":
         return self
@@ -106,7 +106,7 @@ class Builder:
         """
         today()
         standing.refuse_elsewhere(self._out, self._workspace.root)
-        self._address = site.address(self._workspace.root)
+        self._address, self._name = site.own(self._workspace.root)
         with standing.beside(self._out) as aside:
             report = runner.check(
                 self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
@@ -181,7 +181,7 @@ class Builder:
 
     def _pieces(self, held: Content, shells: site.Shells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
         """Our own files, and the lists of all for those who keep the site on a device."""
-        return placing.pieces(keeping.listed(held, shells, framed, site.name(self._workspace.root)), shells)
+        return placing.pieces(keeping.listed(held, shells, framed, self._name), shells)
 
 
 _SCHEMA = "published.schema.json"

@@ -153,14 +153,10 @@ def _front_matter(title: str) -> str:
     return f"---\ntitle: {json.dumps(html.escape(title))}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
 
 
-def address(root: Path) -> str:
-    """The site's own address, as the configuration has it."""
-    return str(_config(root, root / "site").site_url or "")
-
-
-def name(root: Path) -> str:
-    """What the site is called, as the configuration has it."""
-    return str(_config(root, root / "site").site_name)
+def own(root: Path) -> tuple[str, str]:
+    """The site's own address, and what it is called, as the configuration has them."""
+    config = _config(root, root / "site")
+    return str(config.site_url or ""), str(config.site_name)
 
 
 def written_address(root: Path) -> str:
