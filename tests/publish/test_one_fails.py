@@ -79,7 +79,7 @@ def hanging(*_: object) -> Any:
 @pytest.fixture
 def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workspace:
     monkeypatch.setattr(site, "render", rendered)
-    monkeypatch.setattr(site, "address", lambda _: "https://undertrim.example/")
+    monkeypatch.setattr(site, "own", lambda _: ("https://undertrim.example/", "Undertrim"))
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     return tiny(tmp_path)
 
