@@ -198,12 +198,12 @@ def test_a_visit_goes_through_an_address(run: Run) -> None:
     program = """async ([one, page]) => {
       const address = await visit_passed.addressOf(one, page);
       const got = await visit_passed.arrived("#" + address.split("#")[1]);
-      return [address.split("#")[0], address.length < 900, got, await visit_passed.arrived("#take=AAAA"), await visit_passed.arrived("#steps"),
+      return [address.split("#")[0], address.length < 900, got, visits.byName(one.id), await visit_passed.arrived("#take=AAAA"), await visit_passed.arrived("#steps"),
               await visit_passed.addressOf({ ...one, notes: Object.fromEntries(Array.from({ length: 999 }, (_, k) => ["s" + k, String(Math.sin(k))])) }, page)];
     }"""
     wrapped = program.replace("async (", "(async (").rstrip() + ")"
-    found = run(STORE % wrapped, [VISIT, "file:///site/vehicles/a/b.html?jobs=dash#steps"], "visit-passed")
-    assert found == ["file:///site/vehicles/a/b.html", True, VISIT, None, None, ""]
+    found = run(STORE % wrapped, [VISIT, "file:///site/vehicles/a/b.html?jobs=dash#steps"], "visit-passed", "visits")
+    assert found == ["file:///site/vehicles/a/b.html", True, VISIT, VISIT, None, None, ""]
 
 
 @pytest.mark.parametrize(
