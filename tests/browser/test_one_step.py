@@ -168,6 +168,7 @@ def test_what_was_passed_over_and_what_is_left_over_is_said_before_the_battery_i
         press(phone)
     look = phone.locator(".ut-look")
     assert "Step 9" in look.inner_text()
+    assert "missing" not in look.inner_text()  # what a step not ticked explains is not looked for
     rows = {row.locator("span").first.inner_text(): row for row in look.locator(".ut-look-rows li").all()}
     clips = rows["push clip"]
     assert clips.locator("output").inner_text() == "32"

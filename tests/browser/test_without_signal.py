@@ -96,6 +96,7 @@ def test_a_visit_is_finished_without_a_signal(kept: Page, shop: Shop) -> None:
         press(kept)
     shop.shut()
     kept.reload()
+    expect(kept.locator(".ut-copy")).to_contain_text("No signal: this is the copy of ")
     kept.locator("#ut-start").click()
     assert kept.locator(WHERE).inner_text() == "11 of 76"
     while kept.locator(WHERE).inner_text():

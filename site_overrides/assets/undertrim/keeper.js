@@ -16,8 +16,8 @@ const PATIENCE = 3000;
 const SINCE = "x-undertrim-kept";
 const AT_ONCE = 6;
 
-/* By the client that a page became: since when the copy that it was given is kept, and whether the network has another by now. */
-/** @type {Map<string, { since: number, pinned: boolean, newer: Promise<boolean> }>} */
+/* By the client that a page became: since when the copy that it was given is kept, and what the network has by now. */
+/** @type {Map<string, { since: number, pinned: boolean, network: Promise<string> }>} */
 const given = new Map();
 
 /* The file that an address leads to. */
@@ -67,7 +67,7 @@ async function answer(event) {
   if (!copy) return coming;
   const first = await Promise.race([coming.catch(() => null), late(PATIENCE)]);
   if (first) return first;
-  if (page) note(event, copy, false, Promise.resolve(false));
+  if (page) note(event, copy, false, Promise.resolve("nothing"));
   return copy;
 }
 
@@ -78,22 +78,23 @@ async function asked(request, page) {
   return got.redirected ? new Response(got.body, { status: got.status, statusText: got.statusText, headers: got.headers }) : got;
 }
 
-function note(event, copy, pinned, newer) {
-  given.set(event.resultingClientId || event.clientId, { since: since(copy), pinned, newer });
-  event.waitUntil(newer);
+function note(event, copy, pinned, network) {
+  given.set(event.resultingClientId || event.clientId, { since: since(copy), pinned, network });
+  event.waitUntil(network);
 }
 
-/* Whether the network has something else than what is pinned; not, where it says nothing in time. */
+/* What the network has in the place of what is pinned: the same, something newer, or no answer in time. */
 async function compare(event, pinned) {
   try {
     const now = await Promise.race([fetch(plain(event.request.url), { cache: "no-cache" }), late(PATIENCE)]);
-    return now !== null && now.ok && await now.text() !== await pinned.text();
-  } catch (error) { return false; }
+    if (!now || !now.ok) return "nothing";
+    return await now.text() === await pinned.text() ? "the same" : "newer";
+  } catch (error) { return "nothing"; }
 }
 
 async function about(client) {
   const one = given.get(client);
-  return one ? { ...one, newer: await one.newer } : null;
+  return one ? { ...one, network: await one.network } : null;
 }
 
 /* Some at a time. Who does not come stays as it was. */

@@ -72,7 +72,7 @@ function counter(sort, value, change) {
 function counted(row, steps, car) {
   const means = make("p", { class: "ut-means", role: "status" });
   const show = (there) => {
-    const rest = there - row.now + row.over;
+    const rest = there - row.now + Math.max(0, row.over); // fewer than the steps to come put in are explained by the steps that are not ticked
     means.textContent = rest > 0 ? say("bay/left-over", { count: rest, sort: row.sort, steps: places(row.sort, steps, car, "back") })
       : rest < 0 ? say("bay/missing", { count: -rest, sort: row.sort, steps: places(row.sort, steps, car, "out") }) : "";
     item.classList.toggle("ut-off", rest !== 0);

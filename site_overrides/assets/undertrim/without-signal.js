@@ -10,8 +10,8 @@ async function tell() {
   if (!about) return;
   const when = new Date(about.since).toLocaleString(tag(), { dateStyle: "medium", timeStyle: "short" });
   const take = () => ask("unpin", { vehicle: vehicle() }).then(() => { location.reload(); });
-  const said = about.pinned ? about.newer ? [say("page/newer-there", { when }), " ", make("button", { type: "button", class: "ut-button", click: take }, say("page/take-newer"))] : []
-    : [say("page/copy-of", { when })];
+  const newer = [say("page/newer-there", { when }), " ", make("button", { type: "button", class: "ut-button", click: take }, say("page/take-newer"))];
+  const said = about.network === "newer" ? newer : about.network === "nothing" ? [say("page/copy-of", { when })] : [];
   if (said.length) document.querySelector("article").prepend(make("p", { class: "ut ut-copy", role: "status" }, ...said));
 }
 
