@@ -32,10 +32,10 @@ def press(page: Page) -> None:
 
 
 def clear_waits(page: Page) -> None:
-    """As if every wait had begun a day ago."""
+    """As if all that was done, and every clock that was started again, were of yesterday."""
     page.evaluate("""() => Object.keys(localStorage).filter((key) => key.startsWith("undertrim:visit:")).forEach((key) => {
       const kept = JSON.parse(localStorage[key]);
-      Object.keys(kept.waits).forEach((step) => { kept.waits[step] -= 86400000; });
+      [kept.waits, kept.done].forEach((times) => Object.keys(times).forEach((step) => { times[step] -= 86400000; }));
       localStorage[key] = JSON.stringify(kept);
     })""")
 

@@ -146,6 +146,26 @@ def test_a_wait_keeps_time_while_the_page_is_closed(phone: Page, site: Path) -> 
     assert phone.locator(WHERE).inner_text() != where
 
 
+def test_who_looks_ahead_starts_no_clock(phone: Page, site: Path) -> None:
+    start(phone, site, "vehicles/harrowby/sedge-2016-2021.html?jobs=dash")
+    clock = phone.locator(".ut-clock")
+    while clock.count() == 0:
+        phone.keyboard.press("ArrowRight")
+    assert clock.inner_text() == "The clock starts when the step before is done."
+    where = phone.locator(WHERE).inner_text()
+    press(phone)
+    assert phone.locator(WHERE).inner_text() == where
+    assert phone.locator(".ut-screen-answer").inner_text() == clock.inner_text()
+    phone.locator(BACK).click()
+    press(phone)
+    assert re.fullmatch(r"\d+:\d\d to wait\.", clock.inner_text())
+    phone.get_by_role("button", name="Start the clock again").click()
+    phone.locator(BACK).click()
+    phone.get_by_role("button", name="Not done").click()
+    phone.keyboard.press("ArrowRight")
+    assert clock.inner_text() == "The clock starts when the step before is done."
+
+
 def test_a_wait_nobody_has_recorded_is_counted_and_never_over(phone: Page, site: Path) -> None:
     start(phone, site)
     while phone.locator(".ut-clock").count() == 0:
@@ -195,7 +215,11 @@ def test_what_broke_is_kept_and_in_the_report(phone: Page, site: Path) -> None:
     phone.get_by_role("button", name="Fewer: push clip").click()
     assert kept(phone)["spoilt"] == {"remove:vent-trim": {"push clip": 1}}
     press(phone)
+    phone.get_by_role("button", name="List", exact=True).click()
+    broken = "1 × push clip, for one that broke or was lost: Take off Upper vent trim"
+    expect(phone.locator("#ut-buy")).to_contain_text(broken)
     phone.reload()
+    expect(phone.locator("#ut-buy")).to_contain_text(broken)
     phone.locator("#ut-desk > summary").click()
     phone.get_by_role("button", name="Job report").click()
     assert (

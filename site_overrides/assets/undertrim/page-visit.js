@@ -78,7 +78,7 @@ function showWork(numbers, jobs, car) {
   showCautions(numbers);
   showMarks(numbers, jobs);
   showStates(numbers, jobs.length && data.plans.filter((plan) => agrees(plan.car, car)).length === 1);
-  showTotals(data, jobs, car);
+  showTotals(data, jobs, car, numbers);
   showAhead();
   showStart();
 }
@@ -150,6 +150,7 @@ start.addEventListener("click", (event) => {
   openScreen(steps);
 });
 document.addEventListener("ut-screen-left", (event) => {
+  if (steps.length) showTotals(data, chosenJobs(), chosenCar(), steps);
   const step = stepItem(/** @type {CustomEvent} */ (event).detail);
   step.tabIndex = -1;
   step.focus({ preventScroll: true });
@@ -157,7 +158,9 @@ document.addEventListener("ut-screen-left", (event) => {
 });
 heed(() => {
   showTicks();
-  if (steps.length) showStart();
+  if (!steps.length) return;
+  showTotals(data, chosenJobs(), chosenCar(), steps);
+  showStart();
 });
 /* A visit from another device; the address that brought it is not shown, lest it be taken up twice. */
 async function takeUp() {

@@ -1,7 +1,10 @@
 /* Shows what the steps of a visit come to. */
 
 import { byId } from "./elements.js";
+import { kept } from "./visit-kept.js";
 import { kinds, spanned } from "./visit-spans.js";
+import { titleOf } from "./visit-steps.js";
+import { spoilt } from "./visit-tray.js";
 import { list, say } from "./words.js";
 
 function text(tag, value) {
@@ -15,7 +18,16 @@ function fill(target, children) {
   children.forEach((child) => { target.appendChild(child); });
 }
 
-export function showTotals(data, jobs, car) {
+/**
+ * What broke or was lost in the steps of a visit, each with the step where it did.
+ * @param {string[]} numbers the steps by number
+ */
+export function forTheBroken(data, numbers) {
+  const titles = Object.fromEntries(numbers.map((number) => [data.steps[number].id, titleOf(number)]));
+  return spoilt(kept()).map(({ step, sort, count }) => say("bay/for-the-broken", { count, sort, step: titles[step] || step }));
+}
+
+export function showTotals(data, jobs, car, numbers) {
   const { time, tools, buy, rows } = spanned(kinds(data, jobs, car));
   byId("ut-time").textContent = time;
   fill(byId("ut-tools"), tools.map(({ name, some }) => {
@@ -24,11 +36,12 @@ export function showTotals(data, jobs, car) {
     if (some) item.append(" ", text("small", say("vehicle-page/in-some-cars")));
     return item;
   }));
-  fill(byId("ut-buy"), buy.length ? buy.map(({ what, part, number }) => {
+  const bought = buy.map(({ what, part, number }) => {
     const line = text("li", say("vehicle-page/buy", { number, what }) + " ");
     line.appendChild(text("small", "(" + part + ")"));
     return line;
-  }) : [text("li", say("vehicle-page/nothing-to-buy"))]);
+  }).concat(forTheBroken(data, numbers).map((broken) => text("li", broken)));
+  fill(byId("ut-buy"), bought.length ? bought : [text("li", say("vehicle-page/nothing-to-buy"))]);
   fill(document.querySelector("#ut-tally tbody"), rows.map(({ sort, counts, unrecorded }) => {
     const row = document.createElement("tr");
     const head = text("th", sort);

@@ -4,8 +4,8 @@
 import { all, byId, make } from "./elements.js";
 import { keep, kept } from "./visit-kept.js";
 import { fileName, save } from "./visit-passed.js";
-import { data, isTest, stepItem } from "./visit-steps.js";
-import { spoilt } from "./visit-tray.js";
+import { forTheBroken } from "./visit-added.js";
+import { data, isTest, titleOf } from "./visit-steps.js";
 import { say, tag } from "./words.js";
 
 const WHO = "undertrim:who";
@@ -15,9 +15,6 @@ function rememberWho(who) { try { localStorage.setItem(WHO, who); } catch (error
 
 function at(time) { return new Date(time).toLocaleString(tag(), { dateStyle: "short", timeStyle: "short" }); }
 function clock(time) { return new Date(time).toLocaleTimeString(tag(), { timeStyle: "short" }); }
-
-/* The title of a step as the list has it. */
-function titleOf(number) { return stepItem(number).querySelector(".ut-title").textContent.trim().replace(/\s+/g, " "); }
 
 function losses() { return all(".ut-blocker.ut-lost").map((item) => item.querySelector("b").textContent); }
 
@@ -39,10 +36,9 @@ function items(texts) { return texts.length ? [make("ul", {}, ...texts.map((text
 
 /* What was bought besides: of the visit, and for what broke. */
 function used(numbers) {
-  const names = Object.fromEntries(numbers.map((number) => [data.steps[number].id, titleOf(number)]));
   const gear = all(".ut-gear-place .ut-gear-toggle b").filter((item) => above(item)).map((item) => item.textContent);
   const bought = all("#ut-buy li small").map((item) => item.parentElement.textContent);
-  return [...gear, ...bought, ...spoilt(kept()).map(({ step, sort, count }) => say("bay/for-the-broken", { count, sort, step: names[step] || step }))];
+  return [...gear, ...bought, ...forTheBroken(data, numbers)];
 }
 
 function above(item) { return item.closest(".ut-gear-place").querySelector(".ut-gear-said") !== null; }

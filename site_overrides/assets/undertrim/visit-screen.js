@@ -3,10 +3,10 @@
 import { chosenCar } from "./chosen.js";
 import { all, make } from "./elements.js";
 import { awake, dimmed } from "./awake.js";
-import { beginWait, waited, waitWords } from "./visit-clock.js";
+import { beginAgain, began, waited, waitWords } from "./visit-clock.js";
 import { heed, keep, kept } from "./visit-kept.js";
 import { lookInto, spoiltBeside, trayWords } from "./screen-tray.js";
-import { cautionsOf, data, isTest, setDone, stepItem, toldBefore } from "./visit-steps.js";
+import { cautionsOf, data, isTest, setDone, stepItem, titleOf, toldBefore } from "./visit-steps.js";
 import { looks } from "./visit-tray.js";
 import { minutesLeft } from "./visit-totals.js";
 import { number as spoken, say, tag } from "./words.js";
@@ -38,6 +38,7 @@ let unseen = new Set();
 function steps() { return numbers.map((number) => data.steps[number]); }
 function isDone(step) { return step.id in kept().done; }
 function here() { return data.steps[numbers[at]]; }
+function before() { return at ? data.steps[numbers[at - 1]] : null; }
 
 /* A caution was seen when its lower edge was on the screen. */
 function noteSeen() {
@@ -63,7 +64,7 @@ function press(event) {
     noteSeen();
     return;
   }
-  if (step.wait && !isDone(step) && waited(step).left) { answer.textContent = waitWords(step); return; }
+  if (step.wait && !isDone(step) && (!began(step, before()) || waited(step, before()).left)) { answer.textContent = waitWords(step, before()); return; }
   setDone(numbers[at], true);
   go(at + 1);
 }
@@ -130,16 +131,17 @@ function showStep(number, step) {
 
 function undo(number, step) {
   const when = new Date(kept().done[step.id]).toLocaleTimeString(tag(), { timeStyle: "short" });
-  return make("p", { class: "ut-was-done" }, say("bay/done-at", { time: when }), " ", make("button", { type: "button", class: "ut-button", click: () => { setDone(number, false); show(); } }, say("bay/not-done")));
+  return make("p", { class: "ut-was-done" }, say("bay/done-at", { time: when }), " ", make("button", { type: "button", class: "ut-button", click: () => { setDone(number, false); go(at); } }, say("bay/not-done")));
 }
 
 function clock(step) {
   const face = make("output", { class: "ut-clock" });
-  const tick = () => { face.textContent = waitWords(step); };
-  if (!isDone(step)) beginWait(step);
+  const tick = () => { face.textContent = waitWords(step, before()); };
+  if (!isDone(step) && !before() && !began(step, null)) beginAgain(step);
   tick();
+  if (!began(step, before())) return make("p", { class: "ut-wait" }, face);
   if (!isDone(step)) ticking = window.setInterval(tick, 1000);
-  return make("p", { class: "ut-wait" }, face, " ", make("button", { type: "button", class: "ut-button", click: () => { beginWait(step, true); tick(); } }, say("bay/wait-again")));
+  return make("p", { class: "ut-wait" }, face, " ", make("button", { type: "button", class: "ut-button", click: () => { beginAgain(step); tick(); } }, say("bay/wait-again")));
 }
 
 function note(number, step) {
@@ -163,7 +165,7 @@ function showEnd() {
   const rest = open.length ? say("bay/left-undone", { count: open.length }) : say("bay/all-done");
   area.replaceChildren(make("h2", {}, say("bay/end")), make("p", {}, rest),
     make("ul", { class: "ut-undone" }, ...open.map((place) => make("li", {}, make("button", { type: "button", class: "ut-button", click: () => { go(place); } },
-      say("bay/to-step", { step: spoken(place + 1), title: stepItem(numbers[place]).querySelector(".ut-title").textContent.trim() }))))),
+      say("bay/to-step", { step: spoken(place + 1), title: titleOf(numbers[place]) }))))),
     lookInto(steps(), isDone, at, chosenCar(), go));
 }
 
@@ -174,14 +176,14 @@ function key(event) {
   else if (event.key === "ArrowLeft") go(at - 1);
 }
 
-let began = { x: 0, y: 0 };
+let touched = { x: 0, y: 0 };
 
 /** @param {TouchEvent} event */
-function touch(event) { began = { x: event.changedTouches[0].clientX, y: event.changedTouches[0].clientY }; }
+function touch(event) { touched = { x: event.changedTouches[0].clientX, y: event.changedTouches[0].clientY }; }
 
 /** @param {TouchEvent} event */
 function swipe(event) {
-  const x = event.changedTouches[0].clientX - began.x, y = event.changedTouches[0].clientY - began.y;
+  const x = event.changedTouches[0].clientX - touched.x, y = event.changedTouches[0].clientY - touched.y;
   if (Math.abs(x) < 70 || Math.abs(x) < 2 * Math.abs(y)) return;
   go(x < 0 ? at + 1 : at - 1);
 }

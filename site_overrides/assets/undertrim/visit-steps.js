@@ -36,6 +36,9 @@ export function holdsStep(id) { return Object.keys(items).some((number) => items
 /* A step as the list has it. */
 export function stepItem(number) { return items[number]; }
 
+/* What a step is called, as the list has it. */
+export function titleOf(number) { return items[number].querySelector(".ut-title").textContent.trim().replace(/\s+/g, " "); }
+
 /* Whether a step tries something, so that there is something to note. */
 export function isTest(number) { return ["test", "try", "measure"].some((kind) => items[number].classList.contains("ut-kind-" + kind)); }
 
