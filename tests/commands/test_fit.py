@@ -157,3 +157,18 @@ def test_a_vehicle_with_problems_is_refused(workspace: Path, capsys: pytest.Capt
     file.write_text(file.read_text(encoding="utf-8").replace("clear: 64 mm", "clear: 64"), encoding="utf-8")
     assert run(workspace, FINCH) == 1
     assert "undertrim check" in capsys.readouterr().err
+
+
+def test_what_is_in_the_way_stands_above_what_fits(workspace: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The blockers of a visit are those of its plan; with no opening named they are those of all."""
+    text = "plover-2017-2022?jobs=dash&dash=skerrowe-broadside"
+    above = data(workspace, capsys, text)["blockers"]
+    assert main(["plan", text, "--format", "json", "--in", str(workspace)]) == 0
+    assert above == json.loads(capsys.readouterr().out)["blockers"] != []
+    assert run(workspace, text) == 0
+    shown = " ".join(capsys.readouterr().out.split())
+    places = [shown.index(item["title"]) for item in above]
+    assert places == sorted(places)
+    assert places[-1] < shown.index("(dash)")
+    every = {item["title"] for item in data(workspace, capsys, "plover-2017-2022")["blockers"]}
+    assert {item["title"] for item in above} < every

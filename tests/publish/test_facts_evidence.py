@@ -10,11 +10,11 @@ import pytest
 
 from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
+from undertrim.derive.fact_names import block_name, fact_name
 from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import blockers, evidence
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.evidence import Seen
-from undertrim.publish.facts.fact_names import block_name, fact_name
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say

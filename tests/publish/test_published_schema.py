@@ -16,6 +16,7 @@ from jsonschema import Draft202012Validator
 
 from publishing import BESIDE, Found, exemplified, finders, published, shelf, shelves
 from undertrim import publish
+from undertrim.derive import conflict_texts
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.fit.duties import Fate
 from undertrim.derive.fit.stock import Stock
@@ -23,7 +24,6 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
 from undertrim.publish import described
-from undertrim.publish.facts import evidence
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts.shown_vehicle import Part
 from undertrim.publish.facts.vehicle import FORMAT
@@ -107,7 +107,7 @@ def test_the_version_is_that_of_the_schema() -> None:
     [
         ("section-id", SECTIONS),
         ("standing/word", list(Word)),
-        ("conflict/state", evidence.CONFLICTS),
+        ("conflict/state", conflict_texts.CONFLICTS),
         ("duty/fate", list(Fate)),
         ("joint-row/state", list(State)),
         ("page-line/fate", [*tally.FATES, "leave"]),

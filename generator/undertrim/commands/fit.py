@@ -8,6 +8,7 @@ With --everywhere GEAR it says into which openings of all vehicles that gear goe
 
 import argparse
 import sys
+from dataclasses import replace
 
 from undertrim.check.shelf import stock
 from undertrim.commands.common import progress, workspace
@@ -17,10 +18,12 @@ from undertrim.commands.visited import add_visit, asked, understood
 from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit.asked import Asked
 from undertrim.derive.visit.text import GEAR
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import indented
+from undertrim.publish.facts.blockers import of_visit
 from undertrim.publish.terminal.everywhere import everywhere, everywhere_data, everywhere_text, places
 from undertrim.publish.terminal.fit import fit_data, fit_text
 from undertrim.record.model import VehicleRecord
@@ -53,8 +56,9 @@ def run(options: argparse.Namespace) -> int:
         return 1
     made = understood(place, vehicle, words.also(_named(vehicle.record, options)), absent_too=True)
     answers = _answers(made, options.opening)
-    data = indented(fit_data(made.vehicle, answers)) + "\n"
-    text = fit_text(made.vehicle, answers, full=bool(made.gear))
+    above = of_visit(made if made.targets else replace(made, targets=tuple(targets(made.record))))
+    data = indented(fit_data(made.vehicle, answers, above)) + "\n"
+    text = fit_text(made.vehicle, answers, above, full=bool(made.gear))
     sys.stdout.write(data if options.format == "json" else text)
     return 0
 

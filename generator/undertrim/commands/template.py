@@ -20,9 +20,8 @@ from undertrim.derive import jobs
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock
-from undertrim.derive.procedure.closed import closed_in
+from undertrim.derive.procedure.closed import closed_in, why_closed
 from undertrim.derive.visit.visit import Visit
-from undertrim.publish.facts.closed import said
 from undertrim.publish.printed import paper
 from undertrim.record import units
 from undertrim.record.collection import settings
@@ -63,7 +62,7 @@ def run(options: argparse.Namespace) -> int:
     made = understood(place, Vehicle(entry.record, entry.address, stock(place), clearances()), words)
     opening = _opening(made, options.opening)
     if inside := closed_in(entry.record, opening):
-        why = said(opening, [thing.name for _, by in inside for thing in by])
+        why = why_closed(opening, [thing.name for _, by in inside for thing in by])
         return _refuse(message("template/closed", opening=opening.name, why=why))
     gear = made.laid_over(opening) if options.gear is None else _gear(made.known.stock, opening, options.gear)
     file = options.output or Path("-".join((entry.id, opening.id, *([gear.id] if gear else []))) + ".pdf")

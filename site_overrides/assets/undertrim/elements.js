@@ -35,7 +35,7 @@ export function target(event) { return /** @type {HTMLInputElement} */ (event.ta
  * A new element with attributes, what it reacts to, and what is in it.
  * @param {string} tag
  * @param {Record<string, string | boolean | ((event: any) => void)>} [given] a truth sets an attribute or leaves it out, a function is called on the event of that name
- * @param {...(Node | string)} inside
+ * @param {...(Node | string | null)} inside what is empty is left out
  */
 export function make(tag, given = {}, ...inside) {
   const made = document.createElement(tag);
@@ -44,6 +44,6 @@ export function make(tag, given = {}, ...inside) {
     else if (value === true) made.setAttribute(name, "");
     else if (value !== false) made.setAttribute(name, value);
   });
-  made.append(...inside);
+  made.append(...inside.filter(Boolean));
   return made;
 }

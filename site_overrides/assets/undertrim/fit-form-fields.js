@@ -1,33 +1,24 @@
 /* The fields of the form beside an opening, as they stand before anything is typed: one group for each dimension of the gear. */
 
+import { make } from "./elements.js";
 import { say } from "./words.js";
 
 const MOST_BOLTS = 16;
 
-export function make(tag, options, children) {
-  const made = document.createElement(tag);
-  Object.keys(options || {}).forEach((key) => {
-    if (key === "text") made.textContent = options.text;
-    else made.setAttribute(key, options[key]);
-  });
-  (children || []).forEach((child) => { if (child) made.append(child); });
-  return made;
-}
-
 /* One length with its label and the place for what is wrong with it. */
 export function lengthField(id, label, placeholder) {
-  return make("div", { "class": "ut-try-field" }, [
-    make("label", { "for": id, text: label }),
+  return make("div", { "class": "ut-try-field" },
+    make("label", { "for": id }, label),
     make("input", { id, type: "text", autocomplete: "off", placeholder: placeholder || say("fit-form/example"), "aria-describedby": id + "-wrong" }),
     make("small", { id: id + "-wrong", "class": "ut-try-wrong", role: "alert" })
-  ]);
+  );
 }
 
 export function pick(id, label, choices) {
-  return make("div", { "class": "ut-try-field" }, [
-    make("label", { "for": id, text: label }),
-    make("select", { id }, choices.map((choice) => make("option", { value: choice[0], text: choice[1] })))
-  ]);
+  return make("div", { "class": "ut-try-field" },
+    make("label", { "for": id }, label),
+    make("select", { id }, ...choices.map((choice) => make("option", { value: choice[0] }, choice[1])))
+  );
 }
 
 const SHAPES = ["round", "oval", "rectangle"];
@@ -54,5 +45,5 @@ export function group(id, row) {
       : [];
   inside.push(lengthField(id + row.name + "-width", say("fit-form/width")), lengthField(id + row.name + "-height", say("fit-form/height")));
   if (row.bolts) inside.push(lengthField(id + "bolts-angle", say("fit-form/angle"), "45 deg"));
-  return make("fieldset", {}, [make("legend", { text: say(row.label) })].concat(inside));
+  return make("fieldset", {}, make("legend", {}, say(row.label)), ...inside);
 }

@@ -1,10 +1,10 @@
 /* The form beside each opening: type the dimensions of gear and see the verdict. Its fields stand in fit-form-fields.js, what is typed is read in fit-form-typed.js; sums and words come from the other fit-*.js and lengths.js. */
 
 import { page } from "./chosen.js";
-import { all, field, target } from "./elements.js";
+import { all, field, make, target } from "./elements.js";
 import { askedOf, forms, kindsFor } from "./gear-asked.js";
 import { carsInWords, suiting } from "./fit-cars.js";
-import { group, lengthField, make, pick } from "./fit-form-fields.js";
+import { group, lengthField, pick } from "./fit-form-fields.js";
 import { fill, gather, read, typedSomething } from "./fit-form-typed.js";
 import { stopsOf, stopsTyped } from "./fit-joint.js";
 import { driven, load } from "./fit-load.js";
@@ -64,10 +64,10 @@ function build(spot, place) {
   const id = "try-" + spot.dataset.opening + "-", kind = KINDS[place.kind];
   const rows = kind.fields, stock = shelf.stock.filter((item) => item.kind === place.gear);
   const start = pick(id + "from", say("fit-form/start"), [["", say("fit-form/nothing")]].concat(stock.map((item) => [item.id, item.name])));
-  const clearances = make("details", {}, [make("summary", { text: say("fit-form/usual") })].concat(
-    kind.usual.map((row) => lengthField(id + "usual-" + row[0], say(row[1]), shelf.usual[row[0]].text))));
+  const clearances = make("details", {}, make("summary", {}, say("fit-form/usual")),
+    ...kind.usual.map((row) => lengthField(id + "usual-" + row[0], say(row[1]), shelf.usual[row[0]].text)));
   const out = make("div", { "class": "ut-try-out", "aria-live": "polite" });
-  const form = make("form", { "class": "ut-try-form" }, [start].concat(rows.map((row) => group(id, row)), [clearances]));
+  const form = make("form", { "class": "ut-try-form" }, start, ...rows.map((row) => group(id, row)), clearances);
   spot.append(form, out);
   start.querySelector("select").addEventListener("change", (event) => {
     const chosen = stock.find((item) => item.id === target(event).value);
@@ -126,7 +126,7 @@ function answer(id, opening, out) {
   const wrong = [], rows = KINDS[place.kind].fields;
   const gear = gather(id, rows, wrong), room = usual(id, place.kind, wrong), things = between(asked, cars);
   out.textContent = "";
-  if (wrong.length) out.append(make("p", { text: say("fit-form/fields-unread", { count: wrong.length }) }));
+  if (wrong.length) out.append(make("p", {}, say("fit-form/fields-unread", { count: wrong.length })));
   if (!typedSomething(id)) return;
   /** @type {(gear: any, opening: any, between: any, usual: any) => any} */
   const reckoned = KINDS[place.kind].reckoned; // by kind, as the opening and the fields of its form are
@@ -150,7 +150,7 @@ function unsure(found, things) {
 
 function show(out, found, more, closing) {
   out.append(verdictLine(found), checks(found), notes(found.notes.concat(more)));
-  out.append(make("p", {}, [make("small", { text: list([say(closing), say("safety/maker-first")], "sentences") + "." })]));
+  out.append(make("p", {}, make("small", {}, list([say(closing), say("safety/maker-first")], "sentences") + ".")));
 }
 
 /* The fields stand in the page once somebody opens the form: then the shelf is asked for. */
@@ -167,7 +167,7 @@ async function begin(spot, said) {
 spots.forEach((spot) => {
   const place = forms[spot.dataset.opening];
   if (!place || !(place.kind in KINDS)) { spot.remove(); return; }
-  const said = make("p", { role: "status", text: say("gear-choice/coming") });
-  spot.append(make("summary", { text: say(KINDS[place.kind].title) }), said);
+  const said = make("p", { role: "status" }, say("gear-choice/coming"));
+  spot.append(make("summary", {}, say(KINDS[place.kind].title)), said);
   spot.addEventListener("toggle", () => { if (!spot.querySelector("form")) begin(spot, said); });
 });

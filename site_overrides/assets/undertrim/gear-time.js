@@ -1,9 +1,8 @@
 /* Shows how long the chosen gear takes to fit, beside the time that the steps take. */
 
 import { chosen, known } from "./chosen.js";
-import { byId } from "./elements.js";
+import { byId, make } from "./elements.js";
 import { askedOf } from "./gear-asked.js";
-import { make } from "./fit-form-fields.js";
 import { say } from "./words.js";
 
 /** @import { Shelf } from "published" */
@@ -28,5 +27,5 @@ function fitted(shelf, openings) {
 export function showFitting(shelf, openings) {
   const found = shelf ? window.undertrimFit.fittings(fitted(shelf, openings)) : [];
   spot.hidden = !found.length;
-  spot.replaceChildren(...found.map(({ cars, time }) => make("p", { text: cars ? say("plan/fitting-in", { cars, time }) : say("plan/fitting", { time }) })));
+  spot.replaceChildren(...found.map(({ cars, time }) => make("p", {}, cars ? say("plan/fitting-in", { cars, time }) : say("plan/fitting", { time }))));
 }

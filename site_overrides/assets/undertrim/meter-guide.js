@@ -2,6 +2,7 @@
    Each guide is a `.ut-meter` with its plug as JSON; js has the logic. Either the page holds the table in
    `#ut-meter-table`, or a script after this one calls undertrimMeter.start() with it. */
 
+import { make } from "./elements.js";
 import { consider, next, weigh } from "./meter-functions.js";
 import { Misread, read } from "./meter-readings.js";
 import { place, suspicions } from "./meter-suspects.js";
@@ -12,16 +13,9 @@ import { list, say } from "./words.js";
 
 const WHY = { "": "meter/why", power: "meter/why-power", live: "meter/why-live" };
 
-function make(tag, text, className) {
-  const made = document.createElement(tag);
-  if (text) made.textContent = text;
-  if (className) made.className = className;
-  return made;
-}
-
 function listOf(lines) {
   const list = make("ul");
-  lines.forEach((line) => { list.appendChild(make("li", line)); });
+  lines.forEach((line) => { list.appendChild(make("li", {}, line)); });
   return list;
 }
 
@@ -47,24 +41,24 @@ function results(table, readings, pin) {
   const recorded = pin ? consider(table, pin.function, readings, pin.behaves, pin.supply) : null;
   const found = suspicions(table, readings, recorded);
   const stops = found.filter((one) => one.stop);
-  const parts = stops.map((one) => make("p", say("meter/stop", { readings: list(one.readings, "comma"), what: one.words, do: one.do }), "ut-stop"));
+  const parts = stops.map((one) => make("p", { class: "ut-stop" }, say("meter/stop", { readings: list(one.readings, "comma"), what: one.words, do: one.do })));
   if (recorded && readings.length) {
-    parts.push(make("p", say(`meter-guide/record-${recorded.standing}`, { function: pin.words }), "ut-standing"));
+    parts.push(make("p", { class: "ut-standing" }, say(`meter-guide/record-${recorded.standing}`, { function: pin.words })));
     parts.push(listOf(readings.map((reading, index) => reason(table, reading, recorded.findings[index]))));
   } else if (recorded) {
-    parts.push(make("p", say("meter-guide/by-record", { function: pin.words })));
+    parts.push(make("p", {}, say("meter-guide/by-record", { function: pin.words })));
   }
   const named = [alsoMaybe(found), readings.length ? others(table, weigh(table, readings), recorded) : []];
   if (stops.length) named.reverse(); // a speaker comes second behind an igniter
   return parts.concat(
     named[0], named[1],
-    stops.length ? [make("p", say("meter/measure-no-more"))] : asking(table, readings, pin)
+    stops.length ? [make("p", {}, say("meter/measure-no-more"))] : asking(table, readings, pin)
   );
 }
 
 function alsoMaybe(found) {
   const lines = found.filter((one) => !one.stop).map((one) => say("meter/suspect", { what: one.words, readings: list(one.readings, "comma"), do: one.do }));
-  return lines.length ? [make("p", say("meter-guide/may-also-be")), listOf(lines)] : [];
+  return lines.length ? [make("p", {}, say("meter-guide/may-also-be")), listOf(lines)] : [];
 }
 
 /** @param {MeterTable} table */
@@ -72,19 +66,19 @@ function others(table, found, recorded) {
   const rest = found.filter((one) => !recorded || one.function !== recorded.function);
   const agreeing = rest.filter((one) => one.standing === "agrees");
   if (agreeing.length) {
-    return [make("p", say(recorded ? "meter-guide/others-agree" : "meter-guide/agree-with")), listOf(grouped(table, agreeing))];
+    return [make("p", {}, say(recorded ? "meter-guide/others-agree" : "meter-guide/agree-with")), listOf(grouped(table, agreeing))];
   }
   const ruledOut = found[0].standing === "disagrees" && !(recorded && recorded.standing === "agrees");
-  return ruledOut ? [make("p", say("meter-guide/none-agrees"))] : [];
+  return ruledOut ? [make("p", {}, say("meter-guide/none-agrees"))] : [];
 }
 
 /** @param {MeterTable} table */
 function asking(table, readings, pin) {
   const asked = next(table, readings, pin && pin.function);
-  if (!asked) return [make("p", say("meter/trace"))];
+  if (!asked) return [make("p", {}, say("meter/trace"))];
   const kind = table.kind[asked.kind];
   const found = asked.outcomes.map((outcome) => say("meter/outcome", { range: ranged(outcome.band, kind.unit), functions: names(table, outcome.functions) }));
-  return [make("p", say("meter-guide/next", { kind: kind.words, state: table.state[asked.state].words })), listOf(found)];
+  return [make("p", {}, say("meter-guide/next", { kind: kind.words, state: table.state[asked.state].words })), listOf(found)];
 }
 
 function rungWords(found) {

@@ -1,9 +1,8 @@
 /* What of the stock fits each opening: ranked on the device when somebody opens the list, for the car and the gear of the visit. */
 
 import { known, page } from "./chosen.js";
-import { all } from "./elements.js";
+import { all, make } from "./elements.js";
 import { askedOf, command, forms, kindsFor } from "./gear-asked.js";
-import { make } from "./fit-form-fields.js";
 import { open, ranked, use } from "./fit-place.js";
 import { checks, notes } from "./fit-shown.js";
 import { SIGNS } from "./fit-signs.js";
@@ -15,11 +14,11 @@ import { list, say } from "./words.js";
 
 function entry(row, place) {
   const reason = row.cars ? say("gear-choice/worst-in", { said: row.fit.reason, cars: row.cars }) : row.fit.reason;
-  return make("li", {}, [make("details", { "class": "ut-verdict ut-is-" + row.fit.kind, "data-gear": row.gear.id }, [
-    make("summary", {}, [make("span", { "class": "ut-word" }, [make("span", { "aria-hidden": "true", text: SIGNS[row.fit.kind] }), " " + verdictWords(row.fit)]), " ",
-      make("span", { "class": "ut-what" }, [make("b", { text: row.gear.name }), " ", make("small", { text: reason })])]),
+  return make("li", {}, make("details", { "class": "ut-verdict ut-is-" + row.fit.kind, "data-gear": row.gear.id },
+    make("summary", {}, make("span", { "class": "ut-word" }, make("span", { "aria-hidden": "true" }, SIGNS[row.fit.kind]), " " + verdictWords(row.fit)), " ",
+      make("span", { "class": "ut-what" }, make("b", {}, row.gear.name), " ", make("small", {}, reason))),
     checks(row.fit), notes(row.fit.notes.concat(place.notes, row.fit.alters))
-  ])]);
+  ));
 }
 
 function counted(rows) {
@@ -38,26 +37,26 @@ function counted(rows) {
 function show(spot, shelf) {
   const opening = spot.dataset.opening, place = forms[opening], out = spot.lastElementChild;
   const left = shelf.left_out.filter((item) => item.kind === known.words.takes[opening]).map((item) => say("fit-shown/not-offered", { name: item.id }));
-  const how = make("p", {}, [make("small", { text: say("gear-choice/fits-how", { command: command("fit") }) })]);
+  const how = make("p", {}, make("small", {}, say("gear-choice/fits-how", { command: command("fit") })));
   const asked = askedOf(opening, shelf), rows = ranked(asked);
   const none = open(asked).free.length ? say("fit-shown/none-page", { kind: say(`gear-kinds/${place.gear}`) }) : say("gear-choice/closed");
-  out.replaceChildren(...(rows.length ? [make("p", {}, [make("b", { text: say("fit-shown/in-stock") }), " " + counted(rows) + "."]), make("ul", { "class": "ut-fits" }, rows.map((row) => entry(row, place)))]
-    : [make("p", { text: none })]), notes(left), how);
+  out.replaceChildren(...(rows.length ? [make("p", {}, make("b", {}, say("fit-shown/in-stock")), " " + counted(rows) + "."), make("ul", { "class": "ut-fits" }, ...rows.map((row) => entry(row, place)))]
+    : [make("p", {}, none)]), notes(left), how);
 }
 
 /** @param {HTMLElement} spot */
 function fill(spot) {
   const out = spot.lastElementChild;
-  if (!out.children.length) out.replaceChildren(make("p", { role: "status", text: say("gear-choice/coming") }));
+  if (!out.children.length) out.replaceChildren(make("p", { role: "status" }, say("gear-choice/coming")));
   const openings = Object.keys(known.words.takes);
   ask(kindsFor(openings)).then((shelf) => { use(shelf); show(spot, shelf); },
-    () => { out.replaceChildren(make("p", { role: "status", text: say("gear-choice/missing", { command: command("fit") }) })); });
+    () => { out.replaceChildren(make("p", { role: "status" }, say("gear-choice/missing", { command: command("fit") }))); });
 }
 
 /** @type {HTMLDetailsElement[]} */
 const spots = /** @type {any} */ (all(".ut-stock", page)); // before a visit takes any of them out of the document
 spots.forEach((spot) => {
-  spot.append(make("summary", { text: say("fit-shown/title") }), make("div"));
+  spot.append(make("summary", {}, say("fit-shown/title")), make("div"));
   spot.addEventListener("toggle", () => { if (spot.open) fill(spot); });
 });
 page.addEventListener("ut-visit", () => { spots.filter((spot) => spot.open).forEach(fill); });

@@ -4,6 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit import duty_texts
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.duties import Fate
 from undertrim.derive.fit.duty_groups import Becomes, becomes
@@ -11,11 +12,7 @@ from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import VehicleRecord, When
-from undertrim.words import Items, Message, Value, message, say
-
-LAW = message("duties/law")
-_OWNER = message("duties/owner")
-_NOBODY = message("duties/nobody")
+from undertrim.words import Message, Value, message, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,18 +45,17 @@ def duties(record: VehicleRecord, address: str, stock: Stock) -> list[ShownDuty]
 
 def duty(record: VehicleRecord, item: Becomes) -> ShownDuty:
     """One outcome of a duty; `kept_words` says what becomes of it."""
-    word = _word(item)
     return ShownDuty(
         id=item.duty.id,
         name=item.outcome.name,
         kept_by=item.duty.kept_by,
         becomes=item.outcome.said,
-        kept_words=message("duties/not-plain", becomes=item.outcome.said) if word == "STOP" else item.outcome.said,
+        kept_words=duty_texts.kept_words(item),
         fate=str(item.outcome.fate),
         weight=item.outcome.kind.weight,
         weight_words=item.outcome.kind.words,
         by=item.outcome.by,
-        word=word,
+        word=duty_texts.word(item),
         conflicts=doubts.marks(record, ("duties", item.duty.id)),
         note=item.duty.note,
         openings=item.openings,
@@ -94,41 +90,6 @@ def line(duty: Value, becomes: Value, cars: Value) -> str:
     if cars:
         return say(message("duties/line-in", duty=duty, becomes=becomes, cars=cars))
     return say(message("duties/outcome", duty=duty, becomes=becomes))
-
-
-def text(item: ShownDuty) -> Value:
-    """What a blocker says of a duty that is lost or may be."""
-    usual = {"none": _OWNER, "unknown": _NOBODY}.get(item.kept_by, "")
-    become = _sentence(item.becomes) if item.kept_by not in ("none", "unknown") else ""
-    said = (
-        _own(item.note) or ("" if item.word == "STOP" and item.kept_by == "none" else usual),
-        become,
-        _weight(item),
-    )
-    return Items(tuple(part for part in said if part), "spaced")
-
-
-def _weight(item: ShownDuty) -> Value:
-    """Who decides on a loss, where it is not the owner alone."""
-    if item.word == "STOP":
-        return LAW
-    return message("duties/weight-unknown", weight=item.weight_words) if item.weight == "unknown" else ""
-
-
-def _sentence(becomes: Message) -> Message:
-    """What becomes of a duty, as a sentence."""
-    return message(f"{becomes.code}-sentence", **becomes.values)
-
-
-def _own(note: str) -> str:
-    """A record's own text, as a sentence."""
-    return note and f"{note[0].upper()}{note[1:]}{'' if note.endswith(('.', '!', '?')) else '.'}"
-
-
-def _word(item: Becomes) -> str:
-    if item.outcome.stops:
-        return "STOP"
-    return {Fate.LOST: "LOST", Fate.UNKNOWN: "UNKNOWN", Fate.KEPT: "NEEDED"}.get(item.outcome.fate, "")
 
 
 def _holds(clauses: words.Clauses, car: Mapping[str, str]) -> bool:

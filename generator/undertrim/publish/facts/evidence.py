@@ -3,9 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
-from undertrim.derive import fastener_words
+from undertrim.derive.conflict_texts import Conflict, conflict
 from undertrim.derive.evidence import seen
 from undertrim.derive.evidence.age import age as in_words
 from undertrim.derive.evidence.conflicts import Dispute, disputes
@@ -13,16 +12,11 @@ from undertrim.derive.evidence.fingerprint import Changes
 from undertrim.derive.evidence.standing import Standing as Found
 from undertrim.derive.evidence.standing import Word
 from undertrim.derive.evidence.standing import standing as derived
+from undertrim.derive.fact_names import block_name
 from undertrim.publish.facts import founded
-from undertrim.publish.facts.fact_names import block_name, fact_name
-from undertrim.publish.facts.words import either, listed
-from undertrim.record import units
-from undertrim.record.model import Blank, Evidence, VehicleRecord, Verified
+from undertrim.record.model import Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
 from undertrim.words import Message, Value, WayOut, message
-
-CONFLICTS = {"conflict": message("conflicts/conflict"), "agreed": message("conflicts/agreed")}
-"""How claims about a fact stand to each other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,33 +65,6 @@ class Seen:
     built: str
     side: str
     is_: Mapping[str, str]
-
-
-@dataclass(frozen=True, slots=True)
-class Claim:
-    """What one side of a conflict says, and the evidence it rests on."""
-
-    says: Value
-    source: Sequence[str]
-
-
-@dataclass(frozen=True, slots=True)
-class Conflict:
-    """A conflict: the fact in words, what stands in the record, each claim with its sources, the cautious value and why it is."""
-
-    id: str
-    state: str
-    word: Message
-    about: str
-    fact: Value
-    stands: Value
-    claims: Sequence[Claim]
-    cautious: Value
-    reason: Value
-    safety: bool
-    settled: bool
-    settled_by: str
-    text: Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,59 +122,6 @@ def line(record: VehicleRecord, dispute: Dispute) -> Message:
     """A dispute in one line, to stand beside the fact it is about."""
     found = conflict(record, dispute)
     return message("conflicts/line", fact=found.fact, text=found.text)
-
-
-def conflict(record: VehicleRecord, dispute: Dispute) -> Conflict:
-    """One conflict."""
-    fact = dispute.fact
-    kind = fact.kind if fact else ""
-    state = "agreed" if dispute.agreed else "conflict"
-    claims = [Claim(_shown(claim.says, kind), claim.source) for claim in dispute.claims]
-    return Conflict(
-        id=dispute.conflict.id,
-        state=state,
-        word=CONFLICTS[state],
-        about=dispute.conflict.about,
-        fact=fact_name(_names(record, dispute.keys), fact.pointer) if fact else dispute.conflict.about,
-        stands=_shown(fact.text, kind) if fact else "",
-        claims=claims,
-        cautious=_shown(dispute.cautious, kind),
-        reason=dispute.rule.reason,
-        safety=dispute.rule.safety,
-        settled=dispute.settled,
-        settled_by=dispute.conflict.settled_by,
-        text=_claimed(claims, _shown(dispute.cautious, kind)),
-    )
-
-
-def _claimed(claims: Sequence[Claim], cautious: Value) -> Message:
-    """The claims and the cautious value in a sentence or two."""
-    said = (message("conflicts/claim", says=claim.says, source=listed(*claim.source)) for claim in claims)
-    return message("conflicts/claimed", claims=either(said), cautious=cautious)
-
-
-def _shown(says: str, kind: str) -> Value:
-    """A claim in both systems of units, where it is a quantity."""
-    if says == Blank.UNKNOWN:
-        return message("facts/unknown")
-    try:
-        return units.parse(says, kind) if kind else says
-    except units.UnitError:
-        return says
-
-
-def _names(record: VehicleRecord, keys: Sequence[str]) -> Typed:
-    """The name of what keys lead into, if it has one, laid out as in the file."""
-    section, name = keys[:2]
-    if section not in ("parts", "preps", "openings", "connectors") or name not in getattr(record, section):
-        return {}
-    return {section: {name: _named(getattr(record, section)[name])}}
-
-
-def _named(thing: Any) -> Typed:
-    tethers = {name: {"name": tether.name} for name, tether in getattr(thing, "tethers", {}).items()}
-    held_by = [{"name": fastener_words.one(item)} for item in getattr(thing, "held_by", ())]
-    return {"name": thing.name, "tethers": tethers, "held_by": held_by}
 
 
 def age(on: str, made: date | None) -> Age:

@@ -4,7 +4,7 @@ from functools import reduce
 from operator import getitem
 from typing import Any
 
-from undertrim.publish.facts.fact_names import fact_name
+from undertrim.derive.fact_names import fact_name
 from undertrim.record.fields import walk
 from undertrim.record.source import Data, Pointer
 from undertrim.resources import table

@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
-from undertrim.publish.facts import closed, duties, names
+from undertrim.derive.procedure.closed import why_closed
+from undertrim.publish.facts import duties, names
 from undertrim.record.model import Opening
 from undertrim.words import Value
 
@@ -30,7 +31,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> ShownLimits:
     """The same of one answer."""
     return ShownLimits(
         there=item.there,
-        closed=closed.said(item.opening, item.closed) if item.closed else "",
+        closed=why_closed(item.opening, item.closed) if item.closed else "",
         cars=[dict(car) for car in item.cars],
         cars_words=names.kinds_of_car(vehicle.record, item.cars),
         takes=item.takes,

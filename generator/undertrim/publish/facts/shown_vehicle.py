@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.conflict_texts import Conflict
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import (
     blockers,
@@ -100,7 +101,7 @@ class About:
     data_date: str
     age: evidence.Age
     standing: evidence.Standing
-    conflicts: Sequence[evidence.Conflict]
+    conflicts: Sequence[Conflict]
     disputed: Sequence[Value]
     variants: Sequence[ShownVariant]
 

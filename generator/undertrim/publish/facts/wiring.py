@@ -163,8 +163,3 @@ def function(record: VehicleRecord, item: FunctionFact) -> CarFunction:
         when=words.when(record, item.when),
         clauses=words.clauses(item.when),
     )
-
-
-def by_data(record: VehicleRecord) -> Iterator[FunctionFact]:
-    """Functions that arrive as data, so that a receiver needs an interface for them."""
-    return (item for item in record.functions.values() if item.by == "data")

@@ -7,10 +7,13 @@ from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.margins import Check, Number, Verdict
 from undertrim.derive.fit.verdict import Fit
+from undertrim.derive.procedure.closed import why_closed
 from undertrim.publish.encoding import Published, Spread, said
-from undertrim.publish.facts import closed, doubts, duties, gear_card, names
+from undertrim.publish.facts import doubts, duties, gear_card, names
 from undertrim.publish.facts import fit as facts
+from undertrim.publish.facts.blockers import Blocker
 from undertrim.publish.facts.wiring import function_name
+from undertrim.publish.terminal import blockers as blocker_lines
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Items, Message, Value, message, say
 
@@ -28,20 +31,22 @@ class OpeningAnswer:
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """What fits into some openings of a vehicle; `left_out` are the addresses of gear with problems."""
+    """What fits into some openings of a vehicle; `left_out` are the addresses of gear with problems, `blockers` what is in the way of working there."""
 
     vehicle: str
     demo: bool
     left_out: Sequence[str]
+    blockers: Sequence[Blocker]
     openings: Sequence[OpeningAnswer]
 
 
-def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Published:
+def fit_data(vehicle: Vehicle, answers: Sequence[Answer], blockers: Sequence[Blocker] = ()) -> Published:
     """The answers as data; the numbers of a check are in its unit, mm or ohm."""
     made = Answers(
         vehicle=vehicle.address,
         demo=vehicle.record.demo == "yes",
         left_out=vehicle.stock.left_out,
+        blockers=blockers,
         openings=[
             OpeningAnswer(
                 opening=answer.opening.id,
@@ -57,11 +62,11 @@ def fit_data(vehicle: Vehicle, answers: Sequence[Answer]) -> Published:
     return found
 
 
-def fit_text(vehicle: Vehicle, answers: Sequence[Answer], *, full: bool) -> str:
+def fit_text(vehicle: Vehicle, answers: Sequence[Answer], blockers: Sequence[Blocker] = (), *, full: bool) -> str:
     """The answers as text, ending in a newline; in `full` with every number behind every check."""
     lines = [line for answer in answers for line in _answer(vehicle, answer, full)]
     more = () if full else (say(message("fit-shown/more")),)
-    return "\n".join([*_head(vehicle), *lines, "", *more, closing(), ""])
+    return "\n".join([*_head(vehicle), *_above(blockers), *lines, "", *more, closing(), ""])
 
 
 def _head(vehicle: Vehicle) -> Iterator[str]:
@@ -73,6 +78,13 @@ def _head(vehicle: Vehicle) -> Iterator[str]:
         yield say(message("fit-shown/left-out", address=address))
 
 
+def _above(blockers: Sequence[Blocker]) -> Iterator[str]:
+    if blockers:
+        yield ""
+        yield say(message("plan/before"))
+        yield from blocker_lines.lines(said(blockers))
+
+
 def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
     kinds = names.kinds_of_car(vehicle.record, answer.cars)
     yield ""
@@ -82,7 +94,7 @@ def _answer(vehicle: Vehicle, answer: Answer, full: bool) -> Iterator[str]:
         yield f"  {say(message('sheet/not-in-these-cars'))}"
         return
     if answer.closed:
-        why = closed.said(answer.opening, answer.closed)
+        why = why_closed(answer.opening, answer.closed)
         yield from wrapped(message("fit-shown/inside", why=why), "  ", "    ")
         return
     for line in doubts.unseen(vehicle.record, ("openings", answer.opening.id)):

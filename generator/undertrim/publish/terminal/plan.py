@@ -6,6 +6,7 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.facts import kits, told
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.words import listed
+from undertrim.publish.terminal import blockers
 from undertrim.publish.terminal.lines import closing, wrapped
 from undertrim.words import Value, message, say
 
@@ -35,10 +36,7 @@ def _head(visit: Published) -> Iterator[str]:
 def _before(visit: Published) -> Iterator[str]:
     yield ""
     yield say(message("plan/before"))
-    for item in visit["blockers"]:
-        weight, title = message(f"blockers/weight-{item['weight']}"), _in_cars(item["title"], item["when"])
-        said = message("plan/blocker", weight=weight, title=title, text=item["text"])
-        yield from wrapped(said, "  ", "      ")
+    yield from blockers.lines(visit["blockers"])
     for entry in visit["cars"]:
         yield from _totals(entry, several=len(visit["cars"]) > 1)
     for entry in visit["fitting"]:

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.shopping import Item, Line, Order
+from undertrim.derive.procedure.closed import why_closed
 from undertrim.derive.procedure.planning import Target
-from undertrim.publish.facts import closed, doubts, duties, fitting, gear_card, names, steps, totals
+from undertrim.publish.facts import doubts, duties, fitting, gear_card, names, steps, totals
 from undertrim.publish.facts.shown_steps import Purchase
 from undertrim.publish.facts.wiring import function_name
 from undertrim.publish.terminal.lines import closing, wrapped
@@ -98,7 +99,7 @@ def _order(vehicle: Vehicle, order: Order) -> ShownOrder:
         taken=list(_taken(vehicle, order)),
         used_up=order.used_up,
         tools=[totals.tool(item) for item in order.tools],
-        closed=[closed.said(opening, names) for opening, names in order.closed],
+        closed=[why_closed(opening, names) for opening, names in order.closed],
         fitting=fitting.said(order.fitting),
     )
 

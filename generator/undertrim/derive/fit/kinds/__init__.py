@@ -32,6 +32,9 @@ class Room(Protocol):
     def limits(self, usual: Clearances) -> Iterator[Value]:
         """What gear must keep to go in without anything between, in words."""
 
+    def needs(self) -> Iterator[tuple[Value, Value]]:
+        """What the job costs besides the gear, whatever that is: a title and a sentence each."""
+
     def size(self, gear: Gear) -> Size:
         """How large a piece of gear is."""
 

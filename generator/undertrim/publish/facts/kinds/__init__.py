@@ -56,9 +56,6 @@ class Room(Protocol):
     def more(self) -> Iterator[Row]:
         """The rows after it."""
 
-    def needs(self) -> Iterator[Row]:
-        """What the job costs besides the gear: a title and a sentence each."""
-
     def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """The loads that the form reckons with."""
 

@@ -108,11 +108,6 @@ class Room:
             return message("tweeter-shown/front-none")
         return words.quantity(self.opening.room_in_front) or NOT_RECORDED
 
-    def needs(self) -> Iterator[Row]:
-        """A high-pass, where the car leaves none."""
-        if self.opening.feed != "crossover":
-            yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
-
     def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """What drives it and what is joined to it, in each kind of car."""
         return loads(vehicle, self.opening)

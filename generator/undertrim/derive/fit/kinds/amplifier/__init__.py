@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Never
 
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.kinds.amplifier import budget, feed, inputs, loads, turning, waking
@@ -61,6 +62,10 @@ class Room:
         if all(side.value is not None for side in way):
             width, height = (limit(side.value or 0, side) for side in way)
             yield message("fit-amplifier/takes-way", width=width, height=height)
+
+    def needs(self) -> Iterator[Never]:
+        """Nothing that a record knows before there is gear."""
+        return iter(())
 
     def size(self, gear: Gear) -> Size:
         """The amplifier with its terminals."""

@@ -59,6 +59,11 @@ class Room:
         """The largest body and chassis."""
         return takes.limits(self.opening, usual)
 
+    def needs(self) -> Iterator[tuple[Value, Value]]:
+        """A kit."""
+        if self.opening.kit == "needed":
+            yield message("receiver-shown/kit"), message("receiver-shown/kit-needs")
+
     def size(self, gear: Gear) -> Size:
         """Body and chassis."""
         facts = only(gear, ReceiverGear).facts

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import Never
 
 from undertrim.derive.fit.channel_load import load
 from undertrim.derive.fit.clearances import Clearances
@@ -56,6 +57,10 @@ class Room:
     def limits(self, usual: Clearances) -> Iterator[Message]:
         """The largest basket, the smallest flange, the depth and the room before it."""
         return takes.limits(self.opening, usual)
+
+    def needs(self) -> Iterator[Never]:
+        """Nothing that a record knows before there is gear."""
+        return iter(())
 
     def size(self, gear: Gear) -> Size:
         """Basket and mounting depth."""

@@ -14,7 +14,7 @@ from undertrim.derive.fit.stock import Gear, of_kind, only
 from undertrim.derive.fit.verdict import Fit, decide
 from undertrim.record.model import VehicleRecord, When
 from undertrim.record.model.kinds.tweeter import CrossoverGear, TweeterGear, TweeterOpening
-from undertrim.words import Message, message
+from undertrim.words import Message, Value, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,11 @@ class Room:
     def limits(self, usual: Clearances) -> Iterator[Message]:
         """The largest body, depth and height over the front."""
         return limits(self.opening, usual)
+
+    def needs(self) -> Iterator[tuple[Value, Value]]:
+        """A high-pass, where the car leaves none."""
+        if self.opening.feed != "crossover":
+            yield message("fit-tweeter/high-pass"), message("tweeter-shown/high-pass-needs")
 
     def size(self, gear: Gear) -> Size:
         """Diameter and depth of its first mount."""

@@ -86,10 +86,6 @@ class Room:
         paint, length = message(f"amplifier-shown/paint-{point.paint or 'unknown'}"), words.quantity(point.length)
         return words.listed(point.at, paint, nut, message("amplifier-shown/cable", length=length) if length else "")
 
-    def needs(self) -> Iterator[Row]:
-        """Nothing that a record knows before there is gear."""
-        return iter(())
-
     def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: an amplifier drives and is not driven."""
         return iter(())

@@ -82,11 +82,6 @@ class Room:
         """Nothing."""
         return iter(())
 
-    def needs(self) -> Iterator[tuple[Value, Value]]:
-        """A kit."""
-        if self.opening.kit == "needed":
-            yield message("receiver-shown/kit"), message("receiver-shown/kit-needs")
-
     def loads(self, vehicle: Vehicle) -> Iterator[Never]:
         """Nothing: a receiver drives and is not driven."""
         return iter(())

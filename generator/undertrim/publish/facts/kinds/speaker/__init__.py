@@ -85,10 +85,6 @@ class Room:
         channel, through = message(f"channels/{self.opening.channel}"), self.opening.fed_through
         return channel if through in DIRECT else message(f"speaker-shown/channel-{through}", channel=channel)
 
-    def needs(self) -> Iterator[tuple[Value, Value]]:
-        """Nothing that a record knows before there is gear."""
-        return iter(())
-
     def loads(self, vehicle: Vehicle) -> Iterator[Load]:
         """What drives it and what is joined to it, in each kind of car."""
         return loads(vehicle, self.opening)
