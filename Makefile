@@ -59,9 +59,10 @@ bench: $(DEV_READY) ## measure speed and size (ARGS="--size 5000": large; ARGS=-
 fuzz: $(DEV_READY) ## spoil the records at random: nothing may crash or hang (ARGS="--minutes 10")
 	$(BIN)/python tests/fuzz/fuzz.py $(ARGS)
 
-words: $(DEV_READY) ## write the template of all texts for translators
+words: $(DEV_READY) ## write the template of all texts for translators, and bring the other languages up to date with it
 	@mkdir -p .undertrim/words
 	$(BIN)/pybabel --quiet extract --mapping-file=pyproject.toml --project=Undertrim --output-file=.undertrim/words/undertrim.pot generator schema site_overrides
+	@$(BIN)/python tests/update_languages.py
 
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows
 	PYTHON=$(PYTHON) .ci/renew-pins

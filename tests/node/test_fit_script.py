@@ -81,7 +81,7 @@ def test_lengths_are_read_as_the_program_reads_them(run: Run) -> None:
 
 
 COMMA = """(units) => {
-  words.learn({ tag: "xx", decimal: ",", forms: "", texts: {} });
+  words.learn({ tag: "xx", decimal: ",", forms: "", before: [], texts: {} });
   lengths.use(units);
   return [lengths.both(16.5), lengths.read("2.19 in").shown, lengths.read("2 3/16 in").shown];
 }"""

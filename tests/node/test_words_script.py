@@ -33,7 +33,7 @@ def test_the_same_list(run: Run, joined: str) -> None:
 
 def test_numbers_and_plurals_are_those_of_the_language(run: Run) -> None:
     program = """(given) => {
-      words.learn({ tag: "xx", decimal: ",", forms: given.forms, texts: { "a/b": ["{count} one", "{count} few", "{count} many"] } });
+      words.learn({ tag: "xx", decimal: ",", forms: given.forms, before: [], texts: { "a/b": ["{count} one", "{count} few", "{count} many"] } });
       return given.counts.map((count) => words.say("a/b", { count }));
     }"""
     counts = [1, 2, 5, 11, 102, 202, 1.5]

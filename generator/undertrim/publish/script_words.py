@@ -6,6 +6,7 @@ A code stands there in quotes, or as the beginning of a template (`say(`fit/${ki
 import json
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import asdict
 from functools import lru_cache
 
 from undertrim.words import message, spoken
@@ -30,7 +31,8 @@ def words(modules: Iterable[tuple[str, str]]) -> str:
         for part in _parts(code):
             said[code if part == "says" else f"{code}#{part}"] = spelt(code, part)
     forms = "" if speech.tag == "en" else speech.forms
-    learnt = {"tag": speech.tag, "decimal": speech.decimal_mark, "forms": forms, "texts": said}
+    before = list(map(asdict, speech.before))
+    learnt = {"tag": speech.tag, "decimal": speech.decimal_mark, "forms": forms, "before": before, "texts": said}
     return json.dumps(learnt, ensure_ascii=False, separators=(",", ":"))
 
 

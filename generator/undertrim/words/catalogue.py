@@ -102,10 +102,16 @@ _SAID: Mapping[type, Callable[[Any, Language], str]] = {
 
 
 def pieces(code: str, speech: Language) -> Pieces | None:
-    """A sentence taken apart, for who puts it together with its values himself; None where a number chooses it, or a value does not stand as it is."""
+    """A sentence taken apart, for who puts it together with its values himself; None where a number chooses it, a value does not stand as it is,
+    or a word depends on one."""
     forms, chosen_by = _forms(code, "says", speech)
-    whole = forms and chosen_by is None and not any(how for _, _, how in forms[0])
+    whole = forms and chosen_by is None and not any(how for _, _, how in forms[0]) and not _changing(forms[0], speech)
     return forms[0] if whole else None
+
+
+def _changing(found: Pieces, speech: Language) -> bool:
+    """Whether a word of a sentence may be another one before a value."""
+    return any(text.endswith(f" {rule.word} ") for text, name, _ in found if name for rule in speech.before)
 
 
 def sentence(message: Message, speech: Language | None = None) -> str:
@@ -126,10 +132,12 @@ def _filled(message: Message, part: str, speech: Language) -> str:
     pieces = forms[0] if chosen_by is None else forms[chosen_by(_number(values))]
     said = ""
     for text, name, how in pieces:  # a generator would take a fifth longer
-        said += text
-        if name is not None:
+        if name is None:
+            said += text
+        else:
             value = values[name]
-            said += value if not how and type(value) is str else _put(value, how, speech)
+            put = value if not how and type(value) is str else _put(value, how, speech)
+            said += speech.leading(text, put) + put if speech.before else text + put
     return said
 
 
@@ -199,6 +207,9 @@ def _listed(items: list[str], joined: str, speech: Language) -> str:
 
 def _pair(join: Mapping[str, Entry], name: str, first: str, last: str, speech: Language) -> str:
     template = speech.text(f"lists/{name}", join[name]["says"])
+    if speech.before:
+        start, end = template.split("{last}")
+        return f"{speech.leading(start, last)}{{last}}{end}".format(first=first, last=last)
     return template.format(first=first, last=last)
 
 

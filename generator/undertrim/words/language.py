@@ -1,5 +1,11 @@
-"""A language: its texts, its plurals, its decimal mark."""
+"""A language: its texts, its plurals, its decimal mark, and which of its words change before what follows them.
 
+English stands in `english/`. Any other is a folder `locale/<tag>/LC_MESSAGES` of gettext files, one for each room, so that several people can write in it
+at once; what is no text stands beside them in `language.toml`.
+"""
+
+import re
+import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -20,6 +26,31 @@ class UnknownLanguage(Exception):  # noqa: N818 - it names what was asked for
     """There is no catalogue of this language."""
 
 
+@dataclass(frozen=True, slots=True)
+class Before:
+    """A word that is another one before what begins in a certain way: Spanish says `y`, but `e` before the same sound.
+
+    `beginning` is a pattern that Python, JavaScript and Typst read alike: no looking ahead.
+    """
+
+    word: str
+    instead: str
+    beginning: str
+
+    def fits(self, text: str, value: str) -> bool:
+        """Whether a text ends with the word, and what follows it begins so."""
+        return text.endswith(f" {self.word} ") and _pattern(self.beginning).match(value) is not None
+
+    def changed(self, text: str) -> str:
+        """The text with the other word at its end."""
+        return f"{text[: -len(self.word) - 1]}{self.instead} "
+
+
+@cache
+def _pattern(text: str) -> re.Pattern[str]:
+    return re.compile(text)
+
+
 @dataclass(frozen=True, slots=True, eq=False)  # each is itself, so that what is made for it can be kept
 class Language:
     """A language by its tag, with its texts by context and English; what is missing is said in English.
@@ -32,6 +63,7 @@ class Language:
     form: Callable[[int], int] = lambda number: int(number != 1)
     decimal_mark: str = "."
     group_mark: str = ","
+    before: tuple[Before, ...] = ()
 
     def text(self, context: str, english: Text, number: int = 1) -> str:
         """The text of a context; `number` chooses where there is more than one."""
@@ -41,6 +73,10 @@ class Language:
         if found:
             return found[self.form(number)]
         return english if isinstance(english, str) else english[int(number != 1)]
+
+    def leading(self, text: str, value: str) -> str:
+        """A text as it stands before a value that is put in after it."""
+        return next((rule.changed(text) for rule in self.before if rule.fits(text, value)), text)
 
     @property
     def forms(self) -> str:
@@ -95,7 +131,7 @@ def once_per_language(make: Callable[[], Made]) -> Callable[[], Made]:
 def tags() -> list[str]:
     """The tags of all languages that the program speaks."""
     folder = _locale()
-    others = (item.name for item in folder.iterdir() if _file(item.name).is_file()) if folder.is_dir() else ()
+    others = (item.name for item in folder.iterdir() if _files(item.name)) if folder.is_dir() else ()
     return sorted({ENGLISH.tag, *others})
 
 
@@ -103,8 +139,9 @@ def _locale() -> Path:
     return resources.inside("words", "locale")
 
 
-def _file(tag: str) -> Path:
-    return _locale() / tag / "LC_MESSAGES" / "undertrim.po"
+def _files(tag: str) -> list[Path]:
+    """The gettext files of a language."""
+    return sorted((_locale() / tag / "LC_MESSAGES").glob("*.po"))
 
 
 @cache
@@ -114,30 +151,41 @@ def language(tag: str) -> Language:
         return ENGLISH
     if tag not in tags():  # which are names of folders, so that no tag leads out of ours
         raise UnknownLanguage(tag)
-    return read(tag, _file(tag))
+    return read(tag, *_files(tag))
 
 
-def read(tag: str, path: Path) -> Language:
-    """A language from a gettext file. Texts that a translator has not looked at since they changed are left out."""
+def read(tag: str, *paths: Path) -> Language:
+    """A language from its gettext files. Texts that a translator has not looked at since they changed are left out."""
     from gettext import c2py
 
     from babel import Locale, UnknownLocaleError  # only needed for another language than English
     from babel.messages.pofile import read_po
     from babel.numbers import get_decimal_symbol, get_group_symbol
 
-    with path.open("rb") as file:
-        catalogue = read_po(file)
-    texts = {
-        (entry.context or "", _text(entry.id)): _text(entry.string)
-        for entry in catalogue
-        if entry.id and not entry.fuzzy and entry.string and all(entry.string)
-    }
+    texts: dict[tuple[str, Text], Text] = {}
+    plural = "(n != 1)"
+    for path in paths:
+        with path.open("rb") as file:
+            catalogue = read_po(file)
+        plural = catalogue.plural_expr
+        texts |= {
+            (entry.context or "", _text(entry.id)): _text(entry.string)
+            for entry in catalogue
+            if entry.id and not entry.fuzzy and entry.string and all(entry.string)
+        }
     try:
         place = Locale.parse(tag, sep="-")
         marks = get_decimal_symbol(place), get_group_symbol(place)
     except UnknownLocaleError:
         marks = ENGLISH.decimal_mark, ENGLISH.group_mark
-    return Language(tag, texts, c2py(catalogue.plural_expr), *marks)
+    return Language(tag, texts, c2py(plural), *marks, _before(tag))
+
+
+def _before(tag: str) -> tuple[Before, ...]:
+    """The words of a language that change before what follows them."""
+    file = _locale() / tag / "language.toml"
+    rules = tomllib.loads(file.read_text(encoding="utf-8"))["before"] if file.is_file() else ()
+    return tuple(Before(**rule) for rule in rules)
 
 
 def _text(text: str | Sequence[str]) -> Text:

@@ -1,10 +1,11 @@
 /* What a script says: sentences of the program's catalogue, in the language that the site was built in. The bundle brings those it needs. */
 
-/** @type {{ tag: string, decimal: string, forms: string, texts: Record<string, string | string[]> }} */
-let known = { tag: "en", decimal: ".", forms: "", texts: {} };
+/** @type {{ tag: string, decimal: string, forms: string, before: { word: string, instead: string, beginning: string }[], texts: Record<string, string | string[]> }} */
+let known = { tag: "en", decimal: ".", forms: "", before: [], texts: {} };
 
 /**
  * Takes the sentences by their codes. `forms` has a digit for each number below 200, which form goes with it; without it English's are taken.
+ * `before` are the words that change before what begins in a certain way.
  * @param {typeof known} words
  */
 export function learn(words) { known = words; }
@@ -43,13 +44,27 @@ function filled(code, values) {
   const text = known.texts[code];
   if (text === undefined) throw new Error("no such sentence: " + code);
   const chosen = typeof text === "string" ? text : text[form(typeof values.count === "number" ? values.count : 2)];
-  return chosen.replace(/\{\{|\}\}|\{(\w+)(:lower|:inside)?\}/g, (whole, name, how) => {
-    if (!name) return whole[0];
-    const value = values[name];
-    if (value === undefined) throw new Error(code + " lacks " + name);
-    const said = typeof value === "number" ? number(value) : value;
-    return how === ":lower" ? said.toLowerCase() : how ? said.slice(0, 1).toLowerCase() + said.slice(1) : said;
-  });
+  let said = "", at = 0;
+  for (const found of chosen.matchAll(/\{\{|\}\}|\{(\w+)(:lower|:inside)?\}/g)) {
+    const [whole, name, how] = found, text = chosen.slice(at, found.index);
+    const value = name ? put(code, values, name, how) : whole[0];
+    said += (name ? leading(text, value) : text) + value;
+    at = found.index + whole.length;
+  }
+  return said + chosen.slice(at);
+}
+
+function put(code, values, name, how) {
+  const value = values[name];
+  if (value === undefined) throw new Error(code + " lacks " + name);
+  const said = typeof value === "number" ? number(value) : value;
+  return how === ":lower" ? said.toLowerCase() : how ? said.slice(0, 1).toLowerCase() + said.slice(1) : said;
+}
+
+/* A text as it stands before a value. */
+function leading(text, value) {
+  const rule = known.before.find((one) => text.endsWith(` ${one.word} `) && new RegExp("^(?:" + one.beginning + ")").test(value));
+  return rule ? `${text.slice(0, -rule.word.length - 1)}${rule.instead} ` : text;
 }
 
 /**
