@@ -1,6 +1,5 @@
-"""In the bay: one step at a time over the whole screen, the tray, and waits."""
+"""In the bay: one step at a time over the whole screen, the tray, and what broke."""
 
-import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -127,56 +126,6 @@ def test_list_and_screen_are_one_visit(phone: Page, site: Path) -> None:
     assert phone.locator("[data-tick='prepare:lever-back']").is_checked() is False
 
 
-def test_a_wait_keeps_time_while_the_page_is_closed(phone: Page, site: Path) -> None:
-    name = "vehicles/harrowby/sedge-2016-2021.html?jobs=dash"
-    start(phone, site, name)
-    while phone.locator(".ut-clock").count() == 0:
-        press(phone)
-    assert re.fullmatch(r"\d+:\d\d to wait\.", phone.locator(".ut-clock").inner_text())
-    where = phone.locator(WHERE).inner_text()
-    press(phone)
-    assert phone.locator(WHERE).inner_text() == where
-    assert "to wait" in phone.locator(".ut-screen-answer").inner_text()
-    clear_waits(phone)
-    phone.reload()
-    phone.locator("#ut-start").click()
-    assert phone.locator(WHERE).inner_text() == where
-    assert phone.locator(".ut-clock").inner_text().startswith("The wait is over: 24:0")
-    press(phone)
-    assert phone.locator(WHERE).inner_text() != where
-
-
-def test_who_looks_ahead_starts_no_clock(phone: Page, site: Path) -> None:
-    start(phone, site, "vehicles/harrowby/sedge-2016-2021.html?jobs=dash")
-    clock = phone.locator(".ut-clock")
-    while clock.count() == 0:
-        phone.keyboard.press("ArrowRight")
-    assert clock.inner_text() == "The clock starts when the step before is done."
-    where = phone.locator(WHERE).inner_text()
-    press(phone)
-    assert phone.locator(WHERE).inner_text() == where
-    assert phone.locator(".ut-screen-answer").inner_text() == clock.inner_text()
-    phone.locator(BACK).click()
-    press(phone)
-    assert re.fullmatch(r"\d+:\d\d to wait\.", clock.inner_text())
-    phone.get_by_role("button", name="Start the clock again").click()
-    phone.locator(BACK).click()
-    phone.get_by_role("button", name="Not done").click()
-    phone.keyboard.press("ArrowRight")
-    assert clock.inner_text() == "The clock starts when the step before is done."
-
-
-def test_a_wait_nobody_has_recorded_is_counted_and_never_over(phone: Page, site: Path) -> None:
-    start(phone, site)
-    while phone.locator(".ut-clock").count() == 0:
-        press(phone)
-    assert (
-        phone.locator(".ut-clock")
-        .inner_text()
-        .endswith("How long is not recorded: look it up in the maker's information.")
-    )
-
-
 def test_what_was_passed_over_and_what_is_left_over_is_said_before_the_battery_is_joined(
     phone: Page, site: Path
 ) -> None:
@@ -226,8 +175,15 @@ def test_what_broke_is_kept_and_in_the_report(phone: Page, site: Path) -> None:
         "1 × push clip, for one that broke or was lost: Take off Upper vent trim"
         in phone.locator(".ut-report-page").inner_text()
     )
-    phone.get_by_role("button", name="Close").click()
-    phone.locator("#ut-start").click()
+
+
+def test_what_broke_can_be_taken_back(phone: Page, site: Path) -> None:
+    start(phone, site)
+    while phone.locator("dialog h2").inner_text() != "Take off Upper vent trim":
+        press(phone)
+    phone.get_by_text("Something broke or is lost").click()
+    phone.get_by_role("button", name="More: push clip").click()
+    press(phone)
     phone.locator(BACK).click()
     phone.get_by_role("button", name="Fewer: push clip").click()
     assert kept(phone)["spoilt"] == {}
