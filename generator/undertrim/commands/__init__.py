@@ -22,6 +22,7 @@ _NAMES = (
     "serve",
     "sheet",
     "shop",
+    "take",
     "template",
     "upgrade",
     "verify",
