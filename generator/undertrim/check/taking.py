@@ -42,7 +42,12 @@ class Taken:
 
 def take(place: Workspace, path: Path, answers: Sequence[Answer]) -> Taken:
     """What becomes of one vehicle's record; nothing is written."""
-    entry = place.load(path)
+    return taken(place, place.load(path), answers)
+
+
+def taken(place: Workspace, entry: Entry, answers: Sequence[Answer]) -> Taken:
+    """The same for a record that was read."""
+    path = entry.path
     before = entry.source.as_typed.text
     record = entry.record
     if not isinstance(record, VehicleRecord) or entry.dropped or entry.source.problems:

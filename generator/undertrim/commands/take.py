@@ -34,7 +34,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("paths", nargs="+", type=Path, metavar="FILE", help="a claims file")
     parser.add_argument("--dry-run", action="store_true", help="show what would change, and write nothing")
-    parser.add_argument("--left", type=Path, metavar="FILE", help="put the answers that were refused into a new claims file")
+    parser.add_argument(
+        "--left", type=Path, metavar="FILE", help="put the answers that were refused into a new claims file"
+    )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
 
@@ -45,11 +47,6 @@ class _Asked:
 
     file: ClaimsFile
     answer: Answer
-
-    @property
-    def position(self) -> Position:
-        """Where it stands there."""
-        return self.file.source.position(self.answer.pointer)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,11 +81,11 @@ def run(options: argparse.Namespace) -> int:
         taken += [found] if isinstance(found, Taken) else []
         lines += _lines(asked, found)
     unread = [problem for file in files for problem in file.problems]
-    _print(place, options, taken, lines, unread)
     if not options.dry_run:
         for one in taken:
             if one.changed:
                 write_text(one.path, one.text)
+    _print(place, options, taken, lines, unread)
     refused = [line for line in lines if line.deed is Deed.REFUSED]
     if options.left and refused:
         _leave(options.left, refused)
@@ -145,17 +142,21 @@ def _print(
     for line in lines:
         _say(line)
     for one in taken:
-        if options.dry_run and one.changed:
-            sys.stdout.writelines(_changes(place, one))
-        path = printable(str(place.shown(one.path)))
-        for code, wanted in (("claims/stamp-gone", one.stamp_gone), ("claims/unlaid", one.unlaid)):
-            if wanted:
-                print(say(message(code, path=path)))
-        if one.changed:
-            print(say(message("claims/would-change" if options.dry_run else "claims/changed", path=path)))
+        _say_record(place, one, dry=options.dry_run)
     if lines:
-        counted = [message(f"claims/count-{deed}", count=count) for deed in Deed if (count := _count(lines, deed))]
-        print(say(message("claims/counted", count=len({(id(line.file), line.number) for line in lines}), what=Items(tuple(counted), "comma"))))
+        counted = tuple(message(f"claims/count-{deed}", count=count) for deed in Deed if (count := _count(lines, deed)))
+        every = len({(id(line.file), line.number) for line in lines})
+        print(say(message("claims/counted", count=every, what=Items(counted, "comma"))))
+
+
+def _say_record(place: Workspace, one: Taken, *, dry: bool) -> None:
+    if dry and one.changed:
+        sys.stdout.writelines(_changes(place, one))
+    path = printable(str(place.shown(one.path)))
+    done = "claims/would-change" if dry else "claims/changed"
+    for code, wanted in (("claims/stamp-gone", one.stamp_gone), ("claims/unlaid", one.unlaid), (done, one.changed)):
+        if wanted:
+            print(say(message(code, path=path)))
 
 
 def _count(lines: Sequence[_Line], deed: Deed) -> int:
@@ -206,8 +207,16 @@ def _leave(path: Path, refused: Sequence[_Line]) -> None:
         data = line.file.source.data
         shared = {name: data[name] for name in claims.SHARED if name in data}
         answer = data["answers"][line.number]
-        answers[id(line.file), line.number] = {**shared, **answer} if isinstance(answer, dict) else answer
+        said = {**shared, **answer} if isinstance(answer, dict) else answer
+        answers[id(line.file), line.number] = _numbered(said)
     with path.open("x", encoding="utf-8", newline="\n") as file:
         json.dump({"claims": 1, "answers": list(answers.values())}, file, ensure_ascii=False, indent=2)
         file.write("\n")
     print(say(message("claims/left", path=printable(str(path)), count=len(answers))))
+
+
+def _numbered(answer: Data) -> Data:
+    """The same with its year as a number, which is text once it was read."""
+    car = answer.get("car") if isinstance(answer, dict) else None
+    year = car.get("year") if isinstance(car, dict) else None
+    return {**answer, "car": {**car, "year": int(year)}} if isinstance(year, str) and year.isdecimal() else answer

@@ -57,12 +57,14 @@ def joined(dispute: Dispute, says: str, evidence: str, *, short: bool) -> Change
     else:
         claims[like] = Said(claims[like].says, (*claims[like].source, evidence))
     whole: Data = [item.whole for item in claims]
-    return Change(("conflicts", dispute.conflict.id, "claims"), [item.typed for item in claims] if short else whole, whole)
+    return Change(
+        ("conflicts", dispute.conflict.id, "claims"), [item.typed for item in claims] if short else whole, whole
+    )
 
 
 def _name(record: VehicleRecord, place: Pointer) -> str:
     """An id for a conflict from what it is about."""
     words = re.sub(r"[^a-z0-9]+", "-", "-".join(map(str, place[1:] or place)).lower()).strip("-")
-    base = words[:_LONGEST - 3].rstrip("-") or "fact"
+    base = words[: _LONGEST - 3].rstrip("-") or "fact"
     numbered = (f"{base}-{number}" for number in range(2, len(record.conflicts) + 3))
     return next(name for name in (base, *numbered) if name not in record.conflicts)

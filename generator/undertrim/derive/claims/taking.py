@@ -80,10 +80,14 @@ class Taking:
         return self._put(Change(place, UNKNOWN)), Deed.FILLED, message("claims/now-unknown")
 
     def _filled(self, answer: Answer, place: Pointer, value: Data, stands: Data) -> tuple[Source, Deed, Message]:
-        follow = tuple(spot for spot in sources.siblings(self.source, place) if at(self.source.data, spot) == stands)
-        changed = self._put(Change(place, value, may_follow=() if stands else follow))
+        others = tuple(spot for spot in sources.siblings(self.source, place) if at(self.source.data, spot) is None)
+        changed = self._put(Change(place, value, may_be_unknown=() if stands else others))
         changed = self._with_source(changed, answer, place)
-        return changed, Deed.FILLED, message("claims/filled" if stands is None else "claims/was-unknown", value=_text(value))
+        return (
+            changed,
+            Deed.FILLED,
+            message("claims/filled" if stands is None else "claims/was-unknown", value=_text(value)),
+        )
 
     def _seen_again(self, answer: Answer, place: Pointer, reading: Reading) -> tuple[Source, Deed, Message]:
         """The same from somebody else is one more witness; on a stamped record it is none, since the stamp would go for it."""
@@ -117,7 +121,9 @@ class Taking:
     def _in_dispute(self, answer: Answer, place: Pointer, said: str, dispute: Dispute) -> tuple[Source, Deed, Message]:
         """One more voice in a conflict that stands; one that is settled stays so."""
         name, new = sources.evidence_of(self.source, answer)
-        if new is None and any(name in claim.source and dispute.says_same(claim.says, said) for claim in dispute.claims):
+        if new is None and any(
+            name in claim.source and dispute.says_same(claim.says, said) for claim in dispute.claims
+        ):
             return self.source, Deed.ALREADY, message("claims/already-claimed", conflict=dispute.conflict.id)
         changed, name = self._with_evidence(self.source, answer)
         changed = put(changed, disputes.joined(dispute, said, name, short=self._is_short), self.read)
@@ -161,7 +167,11 @@ class Taking:
         if block is None:
             return source
         changed, name = self._with_evidence(source, answer)
-        return changed if name in sources.names_at(changed, block) else put(changed, sources.naming(changed, block, name), self.read)
+        return (
+            changed
+            if name in sources.names_at(changed, block)
+            else put(changed, sources.naming(changed, block, name), self.read)
+        )
 
     def _cautious(self, source: Source, place: Pointer) -> Source:
         """With the cautious value, where people can be hurt by the other."""

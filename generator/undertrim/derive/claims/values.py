@@ -4,11 +4,14 @@ from dataclasses import replace
 
 from undertrim.derive.claims.outcome import Refused
 from undertrim.derive.evidence.facts import Fact, described, schema_at
+from undertrim.record.changing.edits import nested
 from undertrim.record.claims import Answer, Found
 from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.refusals import refusals
 from undertrim.record.schema import Schema
+from undertrim.record.sentences import write
 from undertrim.record.source import Data, Pointer
-from undertrim.words import message
+from undertrim.words import WayOut, message
 
 _NONE = ("none", "absent", "no")
 """What fields of a few words say where somebody looked and found none."""
@@ -33,10 +36,17 @@ def meant(answer: Answer, field: Fact) -> Data:
         return str(Blank.UNKNOWN)
     if field.form == "list":
         return [word.strip() for word in answer.says.strip("[]").split(",") if word.strip()]
-    if "enum" in schema:
-        word = answer.says.casefold().replace(" ", "-")
-        return word if word in schema["enum"] else answer.says
-    return answer.says
+    word = answer.says.casefold().replace(" ", "-")
+    return _allowed(field.pointer, word if word in schema.get("enum", ()) else answer.says)
+
+
+def _allowed(place: Pointer, value: str) -> str:
+    """The value, if the schema takes it there. Raises Refused with what it has against it."""
+    for refusal in refusals(nested(place, value), "vehicle"):
+        if len(refusal.pointer) == len(place):
+            complaint = next(write(refusal))
+            raise Refused(message("claims/not-allowed", said=complaint.said, hint=WayOut(complaint.said)))
+    return value
 
 
 def _none(schema: Schema, about: str) -> str:

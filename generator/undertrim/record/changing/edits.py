@@ -7,13 +7,23 @@ from undertrim.record.changing.typed_places import TypedPlaces, shape_at
 from undertrim.record.changing.writing_values import typed
 from undertrim.record.fields import Node as SchemaNode
 from undertrim.record.fields import root
-from undertrim.record.migrations.leaving_out import without
-from undertrim.record.migrations.marked import Edit, Entry, MappingNode, Node, ScalarNode, SequenceNode, Text, in_brackets
+from undertrim.record.migrations.marked import (
+    Edit,
+    Entry,
+    MappingNode,
+    Node,
+    ScalarNode,
+    SequenceNode,
+    Text,
+    in_brackets,
+)
 from undertrim.record.shapes import Shape
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.yaml_text import may_be_plain
 
 Edits = list[Edit]
+Way = Iterator[Edits]
+"""One way to type a value, at each place in its block where it may stand: the record says the same for all, but comments may speak of something else."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +39,7 @@ class Editing:
         """The text of a source that was read without problems."""
         return cls(source, Text.of(source.as_typed.text), TypedPlaces(source))
 
-    def ways(self, place: Pointer, value: Data) -> Iterator[Edits]:
+    def ways(self, place: Pointer, value: Data) -> Iterator[Way]:
         """Every way that may come to it; whether one does is for the proof to say."""
         spot = self.places.value(place)
         node = self.marked.at(spot) if spot is not None else None
@@ -38,15 +48,15 @@ class Editing:
         for depth in range(len(place) - 1, -1, -1):
             if at(self.source.data, place[:depth]) is not None:
                 yield from self._inserted(place, depth, value)
-        if len(place) > 2:  # noqa: PLR2004 - a field of a thing
+        if len(place) > 2:
             yield from self._out_of_names(place, value)
 
-    def _replaced(self, node: Node, place: Pointer, value: Data) -> Iterator[Edits]:
+    def _replaced(self, node: Node, place: Pointer, value: Data) -> Iterator[Way]:
         start, end = node.start_mark.index, self.marked.end(node)
         if "#" in self.marked.gaps(start, end):
             return
         inside = in_brackets(node) or self._stands_in_brackets(start)
-        yield [Edit(start, end, typed(value, _schema_of(place), in_brackets=inside))]
+        yield iter([[Edit(start, end, typed(value, _schema_of(place), in_brackets=inside))]])
 
     def _stands_in_brackets(self, start: int) -> bool:
         """Whether something begins inside brackets."""
@@ -59,32 +69,36 @@ class Editing:
 
     # What is not typed yet
 
-    def _inserted(self, place: Pointer, depth: int, value: Data) -> Iterator[Edits]:
+    def _inserted(self, place: Pointer, depth: int, value: Data) -> Iterator[Way]:
         """The key below what stands there, with all that it lacks between itself and the value."""
-        spot = self.places.block(place[:depth])
-        node = self.marked.at(spot) if spot is not None else None
-        key = place[depth]
-        if node is None or isinstance(key, int):
-            return
-        shape, inner = shape_at(place[:depth]), _nested(place[depth + 1 :], value)
-        form = self.places.form(place[:depth])
-        for said in (inner, {"when": form, "is": inner}) if form else (inner,):
-            yield from self._below(node, shape, place[: depth + 1], said)
+        key, shape, inner = place[depth], shape_at(place[:depth]), nested(place[depth + 1 :], value)
+        for spot in self.places.blocks(place[:depth]):
+            node = self.marked.at(spot)
+            if node is not None and not isinstance(key, int):
+                for said in (inner, *self._for_its_cars(place, depth, inner)):
+                    yield from self._below(node, shape, place[: depth + 1], said)
 
-    def _below(self, node: Node, shape: Shape | None, place: Pointer, value: Data) -> Iterator[Edits]:
+    def _for_its_cars(self, place: Pointer, depth: int, value: Data) -> Iterator[Data]:
+        """A value for the cars of its form, beside `unknown` for the others."""
+        field = shape_at(place)
+        cars = self.places.form_and_others(place[:depth])
+        if cars and depth + 1 == len(place) and field and field.may_be_unknown:
+            yield [{"when": cars[0], "is": value}, *({"when": other, "is": "unknown"} for other in cars[1:])]
+
+    def _below(self, node: Node, shape: Shape | None, place: Pointer, value: Data) -> Iterator[Way]:
         key, says = str(place[-1]), _schema_of(place)
         said = f"{key}: {typed(value, says, in_brackets=True)}"
-        if isinstance(node, MappingNode):
+        if isinstance(node, MappingNode) and key not in _keys(node):
             for name, around in node.value:
                 if shape and str(name.value) in shape.together and key in shape.together[str(name.value)].fields:
-                    yield from self._among(around, said, said)
-            yield from self._among(node, f"{key}: {typed(value, says, in_brackets=False)}", said)
+                    yield self._among(around, said, said)
+            yield self._among(node, f"{key}: {typed(value, says, in_brackets=False)}", said)
         elif isinstance(node, SequenceNode) and shape and shape.short_list and in_brackets(node):
-            yield self._by_name(node, shape, said)
+            yield iter([self._by_name(node, shape, said)])
         elif isinstance(node, ScalarNode) and shape and shape.short_text:
-            yield self._opened(node, shape, said)
+            yield iter([self._opened(node, shape, said)])
 
-    def _among(self, node: Node, plain: str, inside: str) -> Iterator[Edits]:
+    def _among(self, node: Node, plain: str, inside: str) -> Way:
         """Behind each of the entries of a mapping, the last first."""
         if not isinstance(node, MappingNode):
             return
@@ -117,33 +131,37 @@ class Editing:
 
     # What a group only names
 
-    def _out_of_names(self, place: Pointer, value: Data) -> Iterator[Edits]:
+    def _out_of_names(self, place: Pointer, value: Data) -> Iterator[Way]:
         """A thing that stands in a list of names of a group, by itself with all that the group says of it."""
         position, section = self.source.keys.get(place[:2]), self.marked.at(place[:1])
         if not isinstance(section, MappingNode) or in_brackets(section):
             return
         for group in (entry for entry in self.marked.entries() if entry.pointer[:1] == place[:1]):
             names = group.value
-            if len(group.pointer) != 3 or group.pointer[-1] != place[0] or not isinstance(names, SequenceNode):  # noqa: PLR2004
+            if len(group.pointer) != 3 or group.pointer[-1] != place[0] or not isinstance(names, SequenceNode):
                 continue
-            for number, item in enumerate(names.value):
+            for number in range(len(names.value)):
                 if position == self.source.as_typed.values.get((*group.pointer, number)):
                     thing = _with(at(self.source.data, place[:2]), place[2:], value)
                     said = f"{place[1]}: {typed(thing, _schema_of(place[:2]), in_brackets=False)}"
-                    gone = self._without(group, names, number)
-                    yield from ([*gone, *added] for added in self._among(section, said, said) if gone)
+                    yield self._instead(group, number, section, said)
 
-    def _without(self, group: Entry, names: SequenceNode, number: int) -> Edits:
-        """The list without one of its names; the group goes with the last."""
-        items = names.value
+    def _instead(self, group: Entry, number: int, section: MappingNode, said: str) -> Way:
+        """A thing by itself, and the list of the group without its name; in place of the group, where it has no other."""
+        items = group.value.value
         if len(items) == 1:
             around = next(entry for entry in self.marked.entries() if entry.pointer == group.pointer[:-1])
-            return list(without(self.marked, around))
-        if not in_brackets(names):
-            return []
-        start = items[number].start_mark.index if number == 0 else self.marked.end(items[number - 1])
-        end = items[1].start_mark.index if number == 0 else self.marked.end(items[number])
-        return [] if "#" in self.marked.gaps(start, end) else [Edit(start, end, "")]
+            gone = self._cut(around.key.start_mark.index, self.marked.end(around.value), said)
+            yield from [gone] if gone else []
+        elif in_brackets(group.value):
+            start = items[number].start_mark.index if number == 0 else self.marked.end(items[number - 1])
+            end = items[1].start_mark.index if number == 0 else self.marked.end(items[number])
+            gone = self._cut(start, end, "")
+            yield from ([*gone, *added] for added in self._among(section, said, said) if gone)
+
+    def _cut(self, start: int, end: int, text: str) -> Edits:
+        """Something else in place of what stands there; nothing where a comment is in it."""
+        return [] if "#" in self.marked.gaps(start, end) else [Edit(start, end, text)]
 
 
 def _with(thing: Data, keys: Pointer, value: Data) -> Data:
@@ -152,7 +170,12 @@ def _with(thing: Data, keys: Pointer, value: Data) -> Data:
     return {**thing, key: _with(thing.get(key, {}), tuple(rest), value) if rest else value}
 
 
-def _nested(keys: Pointer, value: Data) -> Data:
+def _keys(node: MappingNode) -> set[str]:
+    return {str(key.value) for key, _ in node.value}
+
+
+def nested(keys: Pointer, value: Data) -> Data:
+    """The value in all that leads to it: mappings by their keys, and lists of one."""
     for key in reversed(keys):
         value = [value] if isinstance(key, int) else {key: value}
     return value

@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from undertrim.record.changing.edits import Editing, at
 from undertrim.record.layout.proof import spoken_of
 from undertrim.record.migrations.marked import edited
+from undertrim.record.model import Blank
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.words import SaidError, message
+
+UNKNOWN = str(Blank.UNKNOWN)
 
 Read = Callable[[str], Source]
 """From the text of a record to its source, spread into the whole."""
@@ -21,13 +24,15 @@ class CannotPut(SaidError, ValueError):  # noqa: N818 - it names what happened
 class Change:
     """One value at a place of the whole: a text, a list, or a mapping, as it is to be typed.
 
-    `whole` is what the whole then says there, where that is not the same. `may_follow` are places at which the whole may say it too.
+    `whole` is what the whole then says there, where that is not the same. `may_follow` are places at which the whole may say it too,
+    `may_be_unknown` such at which it may say that nobody knows.
     """
 
     place: Pointer
     value: Data
     whole: Data = None
     may_follow: Collection[Pointer] = ()
+    may_be_unknown: Collection[Pointer] = ()
 
     @property
     def says(self) -> Data:
@@ -39,10 +44,13 @@ def put(source: Source, change: Change, read: Read) -> Source:
     """The source in which the whole says `change.says` at `change.place`, and all else as it did. Raises CannotPut."""
     editing = Editing.of(source)
     before = spoken_of(source.as_typed)
-    for edits in editing.ways(change.place, change.value):
-        after = read(edited(editing.marked.text, edits))
-        if _says_just(source, after, change) and spoken_of(after.as_typed) == before:
-            return after
+    for way in editing.ways(change.place, change.value):
+        for edits in way:
+            after = read(edited(editing.marked.text, edits))
+            if not _says_just(source, after, change):
+                break
+            if spoken_of(after.as_typed) == before:
+                return after
     raise CannotPut(message("claims/cannot-put", place="/".join(map(str, change.place))))
 
 
@@ -50,7 +58,9 @@ def _says_just(before: Source, after: Source, change: Change) -> bool:
     if after.problems or _faults(after) != _faults(before) or at(after.data, change.place) != change.says:
         return False
     return all(
-        place[: len(change.place)] == change.place or (place in change.may_follow and said == change.says)
+        place[: len(change.place)] == change.place
+        or (place in change.may_follow and said == change.says)
+        or (place in change.may_be_unknown and said == UNKNOWN)
         for place, said in differences(before.data, after.data, ())
     )
 
@@ -75,4 +85,3 @@ def differences(old: Data, new: Data, place: Pointer) -> Iterator[tuple[Pointer,
 
 def _of_blocks(values: list[Data]) -> bool:
     return any(isinstance(value, dict) for value in values)
-

@@ -1,5 +1,7 @@
 """Where in a record as typed something of the whole stands."""
 
+from collections.abc import Iterator
+
 from undertrim.record import shapes
 from undertrim.record.problem import Position
 from undertrim.record.shapes import Shape
@@ -19,12 +21,11 @@ class TypedPlaces:
         """Where the value at a place of the whole was typed; None where nobody did."""
         return self._found(self._values, self._source.values.get(place), place)
 
-    def block(self, place: Pointer) -> Pointer | None:
-        """Where the thing at a place of the whole was typed: under its key, or as an entry of a list."""
-        if not place:
-            return ()
-        by_key = self._found(self._keys, self._source.keys.get(place), place)
-        return self.value(place) if by_key is None else by_key
+    def blocks(self, place: Pointer) -> Iterator[Pointer]:
+        """Where the thing at a place of the whole was typed: under its key, and where its value begins if that is elsewhere, as an entry of a list."""
+        by_key = self._found(self._keys, self._source.keys.get(place), place) if place else ()
+        by_value = self.value(place) if place else None
+        yield from dict.fromkeys(spot for spot in (by_key, by_value) if spot is not None)
 
     def _found(self, known: dict[Position, Pointer], position: Position | None, place: Pointer) -> Pointer | None:
         origin = self._source.origin
@@ -32,19 +33,22 @@ class TypedPlaces:
             return None
         return place if origin is None else known.get(position)
 
-    def form(self, place: Pointer) -> Data:
-        """The cars of the form that a place of the whole is in, as its `when` says them; None where it is in none."""
-        origin, block = self._source.origin, self._source.data
-        for depth, step in enumerate(place, 1):
-            block = block.get(step) if isinstance(block, dict) else None
-            if origin and isinstance(block, dict) and any(place[:depth] == spot for spot in self._forms()):
-                return block.get("when")
-        return None
-
-    def _forms(self) -> set[Pointer]:
+    def form_and_others(self, place: Pointer) -> list[Data]:
+        """The cars of the form that a place of the whole is in, then those of the other forms of the same thing; nothing where it is in none."""
         origin = self._source.origin
-        assert origin
-        return {(*home[:-1], name) for home, names in origin.forms.items() for name in names}
+        for home, names in origin.forms.items() if origin else ():
+            depth = len(home)
+            if place[: depth - 1] == home[:-1] and len(place) >= depth and place[depth - 1] in names:
+                found = [place[depth - 1], *(name for name in names if name != place[depth - 1])]
+                things = [_at(self._source.data, (*home[:-1], name)) for name in found]
+                return [thing["when"] for thing in things if isinstance(thing, dict) and "when" in thing]
+        return []
+
+
+def _at(data: Data, place: Pointer) -> Data:
+    for step in place:
+        data = data.get(step) if isinstance(data, dict) else data[int(step)] if isinstance(data, list) else None
+    return data
 
 
 def shape_at(place: Pointer) -> Shape | None:

@@ -25,7 +25,8 @@ def typed(value: Data, node: Node | None, *, in_brackets: bool) -> str:
 
 
 def _below(node: Node | None, step: str | int) -> Node | None:
-    return node.child(step) if node else None
+    """What the schema says below; of a value for some cars what it says of the field."""
+    return node and (node.child(step) or (node if step in (0, "is") else None))
 
 
 def _is_word(node: Node | None) -> bool:

@@ -62,10 +62,12 @@ def read(path: Path, shown: Path | None = None) -> ClaimsFile:
 
 def _is_whole(place: Pointer) -> bool:
     """Whether what is wrong there leaves none of the answers: it is neither in one nor in what one may say itself."""
-    return len(place) < 2 and place[:1] not in [(name,) for name in SHARED]  # noqa: PLR2004 - an answer is two steps down
+    return len(place) < 2 and place[:1] not in [(name,) for name in SHARED]
 
 
-def _wrong(source: Source, data: dict[str, Data], number: int, told: list[tuple[Pointer, Problem]]) -> Iterator[Problem]:
+def _wrong(
+    source: Source, data: dict[str, Data], number: int, told: list[tuple[Pointer, Problem]]
+) -> Iterator[Problem]:
     """What is wrong with one answer, and with what it takes from the top of the file."""
     home: Pointer = ("answers", number)
     answer = data["answers"][number]
