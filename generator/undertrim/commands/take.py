@@ -69,7 +69,7 @@ class _Line:
 def run(options: argparse.Namespace) -> int:
     """Take them; exit 1 if one was refused."""
     if options.left and options.left.exists():
-        raise Usage(message("claims/left-there", path=printable(str(options.left))))
+        raise Usage(message("copy/there", path=printable(str(options.left))))
     paths = list(existing(options))
     options.paths = []  # claims files stand anywhere: they say nothing of where the records are
     place = workspace(options)
@@ -218,5 +218,6 @@ def _leave(path: Path, refused: Sequence[_Line]) -> None:
 def _numbered(answer: Data) -> Data:
     """The same with its year as a number, which is text once it was read."""
     car = answer.get("car") if isinstance(answer, dict) else None
-    year = car.get("year") if isinstance(car, dict) else None
-    return {**answer, "car": {**car, "year": int(year)}} if isinstance(year, str) and year.isdecimal() else answer
+    if isinstance(car, dict) and isinstance(year := car.get("year"), str) and year.isdecimal():
+        return {**answer, "car": {**car, "year": int(year)}}
+    return answer

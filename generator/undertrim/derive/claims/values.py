@@ -45,7 +45,7 @@ def _allowed(place: Pointer, value: str) -> str:
     for refusal in refusals(nested(place, value), "vehicle"):
         if len(refusal.pointer) == len(place):
             complaint = next(write(refusal))
-            raise Refused(message("claims/not-allowed", said=complaint.said, hint=WayOut(complaint.said)))
+            raise Refused(message("schema/fault", said=complaint.said, hint=WayOut(complaint.said)))
     return value
 
 
