@@ -88,3 +88,19 @@ def _near(place: Pointer) -> Value:
     depth = next(number for number in range(1, len(place) + 1) if not schema_at(place[:number]))
     known = schema_at(place[: depth - 1]).get("properties", {})
     return suggestion(str(place[depth - 1]), list(known), message("nearness/fields")) if known else ""
+
+
+def address_of(source: Source, place: Pointer) -> str:
+    """The address of a place of the whole: what stands in several forms goes by the id that it is written under."""
+    bases = (
+        {(*home[:-1], name): home for home, names in source.origin.forms.items() for name in names}
+        if source.origin
+        else {}
+    )
+    keys: list[str] = []
+    for depth in range(1, len(place) + 1):
+        spot = place[:depth]
+        while spot in bases:
+            spot = bases[spot]
+        keys.append(str(spot[-1]))
+    return "/".join(keys)
