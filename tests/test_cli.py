@@ -11,6 +11,7 @@ from undertrim import __version__, cli
 from undertrim.commands import (
     COMMANDS,
     Command,
+    ask,
     build,
     cable,
     check,
@@ -40,6 +41,7 @@ from undertrim.record.root import NoWorkspace
 from undertrim.words import message
 
 FITTING: tuple[Command, ...] = (
+    ask,
     build,
     cable,
     check,

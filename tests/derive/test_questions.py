@@ -39,7 +39,13 @@ def unknown(data: Data, place: Pointer = ()) -> list[Pointer]:
     if isinstance(data, dict):
         return [found for key, inner in data.items() for found in unknown(inner, (*place, key))]
     if isinstance(data, list):
-        return [found for number, inner in enumerate(data) for found in unknown(inner, (*place, number))]
+        words = [place] if "unknown" in data else []
+        return words + [
+            found
+            for number, inner in enumerate(data)
+            if inner != "unknown"
+            for found in unknown(inner, (*place, number))
+        ]
     return [place] if data == "unknown" else []
 
 

@@ -37,10 +37,10 @@ def meant(answer: Answer, field: Fact) -> Data:
     if field.form == "list":
         return [word.strip() for word in answer.says.strip("[]").split(",") if word.strip()]
     word = answer.says.casefold().replace(" ", "-")
-    return _allowed(field.pointer, word if word in schema.get("enum", ()) else answer.says)
+    return allowed(field.pointer, word if word in schema.get("enum", ()) else answer.says)
 
 
-def _allowed(place: Pointer, value: str) -> str:
+def allowed(place: Pointer, value: str) -> str:
     """The value, if the schema takes it there. Raises Refused with what it has against it."""
     for refusal in refusals(nested(place, value), "vehicle"):
         if len(refusal.pointer) == len(place):

@@ -32,7 +32,7 @@ def questions(record: VehicleRecord, source: Source) -> tuple[Question, ...]:
         if question.fields or one.bare:
             made.append(question)
             told |= {(field.about, str(question.cars)) for field in question.fields}
-    return tuple([*made, *_left(record, source, told)])
+    return (*made, *_left(record, source, told))
 
 
 def _of_task(task: Task) -> Asked:
@@ -40,7 +40,7 @@ def _of_task(task: Task) -> Asked:
     there = place[0] == "openings" and place[-1] == "when"
     if there:
         return Asked(Sort(task.kind), place[:-1], task.words, bare=True, nothing=True)
-    whole = len(place) < 3 and place[0] in ("openings", "connectors", "areas")  # noqa: PLR2004 - a thing, and no field of it
+    whole = len(place) < 3 and place[0] in ("openings", "connectors", "areas")
     return Asked(Sort(task.kind), place, task.words, bare=whole, nothing=whole)
 
 

@@ -26,14 +26,14 @@ def fields(source: Source, place: Pointer) -> Iterator[Field]:
     if not schema:
         return
     if "properties" not in schema:
-        yield _field(source, place, schema)
+        yield from [_field(source, place, schema)] if _is_one_fact(schema) else []
         return
     conditions = dict(_conditions(schema))
     needed = set(schema.get("required", ()))
     for name, below in _below(place, schema):
-        if _is_known(at(source.data, (*place, name))) or "properties" in below:
+        if _is_known(at(source.data, (*place, name))) or not _is_one_fact(below):
             continue
-        if place[0] in _FIRST and len(place) == 2 and name not in (*_FIRST[str(place[0])], "note"):  # noqa: PLR2004
+        if place[0] in _FIRST and len(place) == 2 and name not in (*_FIRST[str(place[0])], "note"):
             continue
         only_if = _PLACE_OF_A_WIRE if place[0] == "functions" and name == "note" else conditions.get(name)
         optional = only_if is None and (name in _PROSE or name not in needed)
@@ -44,6 +44,14 @@ def _below(place: Pointer, schema: Schema) -> Iterator[tuple[str, Schema]]:
     for name in schema["properties"]:
         if name not in NOT_ANSWERED and (found := schema_at((*place, name))):
             yield name, found
+
+
+def _is_one_fact(schema: Schema) -> bool:
+    """Whether it is one value, or a list of words of the schema's own."""
+    if schema.get("type") == "array":
+        return "enum" in schema.get("items", {})
+    can_be_known = schema.get("enum") != [UNKNOWN]
+    return can_be_known and "properties" not in schema and "additionalProperties" not in schema
 
 
 def _field(

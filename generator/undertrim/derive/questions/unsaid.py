@@ -49,7 +49,7 @@ def _doors(record: VehicleRecord) -> Iterator[Asked]:
 
 def _sides(record: VehicleRecord) -> Iterator[Asked]:
     """Things on one side of a car that is built with the wheel on both, of which nobody said whether they mirror."""
-    if len(record.vehicle.drive_side) < 2:  # noqa: PLR2004 - the two sides
+    if len(record.vehicle.drive_side) < 2:
         return
     for part in record.parts.values():
         if part.on_side and not part.mirrors:
@@ -77,6 +77,6 @@ def _unknown(data: Data, place: Pointer) -> Iterator[Pointer]:
             yield from _unknown(inner, (*place, key))
     elif isinstance(data, list):
         for number, inner in enumerate(data):
-            yield from _unknown(inner, (*place, number))
+            yield from [place] if inner == UNKNOWN else _unknown(inner, (*place, number))
     elif data == UNKNOWN:
         yield place
