@@ -118,11 +118,12 @@ def _car(record: VehicleRecord) -> dict[str, Data]:
             car["year"] = _year(record)
         elif name == "side":
             sides = [(side, say(message(f"sides/{side}"))) for side in record.vehicle.drive_side]
-            car["side"] = _choice(message("ask/side"), sides)
+            car["side"] = _choice(message("drive-side/ask"), sides)
         else:
             variant = known[name]
             choices = [
-                (one.id, say(message("ask/tells", label=one.label, tell=one.tell))) for one in variant.choices.values()
+                (one.id, say(message("plan/choice", label=one.label, tell=one.tell)))
+                for one in variant.choices.values()
             ]
             car.setdefault("is", {})[name] = _choice(variant.ask, choices)
     return car
