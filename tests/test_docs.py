@@ -24,6 +24,7 @@ def _names(paths: list[Path]) -> list[str]:
 
 def test_the_handbook_is_whole() -> None:
     assert _names(handbook()) == [
+        "answers.md",
         "glossary.md",
         "how-to-measure.md",
         "in-the-bay.md",
