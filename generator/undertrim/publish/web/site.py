@@ -15,6 +15,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 from typing import Any
 
+import mkdocs
 from jinja2 import TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
@@ -39,6 +40,9 @@ from undertrim.words import ENGLISH, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
+
+_LOG = logging.getLogger(mkdocs.__name__)
+"""Where the engine says what it does. A fork that answers for it has another name."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -182,7 +186,7 @@ def render(root: Path, content: Content, out: Path) -> Shells:
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
         plugin.content = content
-        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)
         except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
@@ -231,17 +235,16 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     said: list[str] = []
     catching = logging.Handler()
     catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
-    log = logging.getLogger("mkdocs")
-    before, log.propagate = log.propagate, False
-    log.addHandler(catching)
+    before, _LOG.propagate = _LOG.propagate, False
+    _LOG.addHandler(catching)
     try:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
     except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
         raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
     finally:
-        log.removeHandler(catching)
-        log.propagate = before
+        _LOG.removeHandler(catching)
+        _LOG.propagate = before
 
 
 def port_is_free(host: str, port: int) -> bool:
