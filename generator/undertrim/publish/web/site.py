@@ -16,7 +16,7 @@ from pathlib import Path, PurePosixPath
 from typing import Any
 
 import mkdocs
-from jinja2 import TemplateError
+from jinja2 import Environment, TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
@@ -29,7 +29,8 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish.web import policy, scripts, shells
+from undertrim.publish import template_words
+from undertrim.publish.web import measuring, policy, scripts, shells
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -64,12 +65,21 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         _name_switches(config)
         return config
 
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
+        """The frame takes its words from the catalogue too."""
+        env.globals["say"] = template_words.say
+        return env
+
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown
+
+    def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put our drawings where the handbook names them."""
+        return measuring.with_drawings(html)
 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
         """Add our pages and files, and the specimens."""
