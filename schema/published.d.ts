@@ -330,6 +330,8 @@ export interface Mark {
 
 /** Row: A line of a table of facts. */
 export interface Row {
+  /** The keys that lead from the opening to the fact, with / between; empty where it is no single fact. */
+  field: string;
   /** What it is. */
   label: string;
   /** The value in words. */

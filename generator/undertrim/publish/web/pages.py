@@ -20,6 +20,7 @@ from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
 from undertrim.publish.web.views import RECORD, VIEWS, View
+from undertrim.record.measuring import drawing_of
 from undertrim.words import Language, once_per_language, spoken
 
 MOST_ALONE = 24
@@ -53,6 +54,7 @@ def environment() -> Environment:
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         opening_pictures=_opening_pictures,
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
+        drawing_of=drawing_of,
         page_data=page_data,
         choosing=choosing,
         for_targets=for_targets,

@@ -15,7 +15,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 from typing import Any
 
-from jinja2 import TemplateError
+import mkdocs
+from jinja2 import Environment, TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
@@ -28,7 +29,8 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish.web import policy, scripts, shells
+from undertrim.publish import template_words
+from undertrim.publish.web import measuring, policy, scripts, shells
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -39,6 +41,9 @@ from undertrim.words import ENGLISH, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
+
+_LOG = logging.getLogger(mkdocs.__name__)
+"""Where the engine says what it does. A fork that answers for it has another name."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -60,12 +65,21 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         _name_switches(config)
         return config
 
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
+        """The frame takes its words from the catalogue too."""
+        env.globals["say"] = template_words.say
+        return env
+
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown
+
+    def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put our drawings where the handbook names them."""
+        return measuring.with_drawings(html)
 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
         """Add our pages and files, and the specimens."""
@@ -182,7 +196,7 @@ def render(root: Path, content: Content, out: Path) -> Shells:
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
         plugin.content = content
-        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)
         except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
@@ -231,17 +245,16 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     said: list[str] = []
     catching = logging.Handler()
     catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
-    log = logging.getLogger("mkdocs")
-    before, log.propagate = log.propagate, False
-    log.addHandler(catching)
+    before, _LOG.propagate = _LOG.propagate, False
+    _LOG.addHandler(catching)
     try:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
     except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
         raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
     finally:
-        log.removeHandler(catching)
-        log.propagate = before
+        _LOG.removeHandler(catching)
+        _LOG.propagate = before
 
 
 def port_is_free(host: str, port: int) -> bool:

@@ -5,10 +5,13 @@ from io import BytesIO
 import segno
 
 from undertrim.publish.encoding import Published
-from undertrim.publish.pictures import openings as opening_pictures
+from undertrim.publish.pictures import openings
 from undertrim.publish.pictures.drawings import clips, heads, wires
 from undertrim.publish.pictures.small import clip_name, tether_name
 from undertrim.publish.printed.sheet import glyphs
+
+BESIDE, COLUMN = 300, 320
+"""The width of an opening's drawing in its units, which says how large its lettering is: beside its facts, and in a column of steps."""
 
 
 class Pictures:
@@ -42,12 +45,10 @@ class Pictures:
             return ""
         return self.keep(wires.swatch(colour["base"], colour["tracers"], colour["words"]))
 
-    def openings(self, drawn: Published) -> list[dict[str, str]]:
-        """The drawings of an opening with their titles."""
-        return [
-            {"picture": self.keep(svg), "title": title}
-            for title, svg in opening_pictures.openings(glyphs.printable(drawn))
-        ]
+    def openings(self, drawn: Published, width: int = BESIDE) -> list[dict[str, str]]:
+        """The drawings of an opening with their titles, so many units wide."""
+        found = openings.openings(glyphs.printable(drawn), width)
+        return [{"picture": self.keep(svg), "title": title} for title, svg in found]
 
     def keep(self, svg: str) -> str:
         """The key of a drawing."""

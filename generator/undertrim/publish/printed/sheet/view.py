@@ -110,7 +110,7 @@ def _opening(entry: Published, pictures: Pictures) -> Published:
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
         "rows": [
-            *entry["rows"],
+            *({"label": row["label"], "value": row["value"]} for row in entry["rows"]),
             *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
         ],
         "source": listed(entry["source"]),

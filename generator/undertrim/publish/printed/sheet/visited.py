@@ -20,7 +20,7 @@ from undertrim.publish.printed.sheet import frame, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.photos import Photos
-from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.publish.printed.sheet.pictures import COLUMN, Pictures
 from undertrim.publish.printed.sheet.view import about, added, restraint
 from undertrim.publish.terminal.shop import ShownVerdict, shop_data
 from undertrim.record.model import Opening
@@ -153,7 +153,7 @@ def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Published:
     answers = [found for found in made.verdicts if found.opening.id == opening.id]
     return {
         "name": opening.name,
-        "drawings": pictures.openings(said(drawn(made.vehicle, opening, answers))),
+        "drawings": pictures.openings(said(drawn(made.vehicle, opening, answers)), COLUMN),
         "cars": [
             {
                 "cars": names.kinds_of_car(made.record, found.cars),
