@@ -12,6 +12,7 @@ from undertrim.publish.facts import (
     duties,
     evidence,
     fit_page,
+    from_above,
     identity,
     joints,
     ladders,
@@ -111,6 +112,7 @@ class Work:
     """What can be worked at, and the steps of it. What is long is had once, as it is said."""
 
     targets: Sequence[targets.ShownTarget]
+    from_above: from_above.FromAbove
     visit_words: visit_words.VisitWords
     blockers: Sequence[blockers.Blocker]
     openings: Iterable[ShownOpening]

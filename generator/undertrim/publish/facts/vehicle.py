@@ -26,6 +26,7 @@ from undertrim.publish.facts import (
     duties,
     evidence,
     fit_page,
+    from_above,
     identity,
     joints,
     kits,
@@ -121,6 +122,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
     chosen = _choices(Planner(record))
     return Work(
         targets=targets.targets(record),
+        from_above=from_above.from_above(record),
         visit_words=visit_words.visit_words(record),
         blockers=blockers.blockers(record, known.address, known.stock),
         openings=(
