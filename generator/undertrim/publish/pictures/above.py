@@ -1,15 +1,18 @@
 """Draws the car from above from a vehicle's facts: on its page as a chooser of openings, and on paper."""
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from undertrim.publish.encoding import Published, compact
 from undertrim.publish.pictures.drawings import lettering, svg
-from undertrim.publish.pictures.drawings.above import MIDDLE, TOP, WIDTH, Chip, Job, Legend, Scene, Seat
+from undertrim.publish.pictures.drawings.above import CHIP_LETTERS, MIDDLE, TOP, WIDTH, Chip, Job, Legend, Scene, Seat
 from undertrim.publish.pictures.drawings.car import Shape, areas_path
 from undertrim.publish.pictures.drawings.car_lines import lines, outline, wheel
 from undertrim.words import Value, message, say
 
 Clauses = Mapping[str, Sequence[str]]
+NO_CAR: Mapping[str, str] = {}
+"""A car of which nothing is known."""
 
 
 def chooser(facts: Published) -> str:
@@ -23,11 +26,71 @@ def chooser(facts: Published) -> str:
         *(_sign(name, path, samples.pop(name, "")) for name, path in scene.signs().items()),
         *(_sample(name, path) for name, path in samples.items()),
         svg.element("g", *(svg.text(line.x, line.y, line.words) for line in words), **{"class": "ut-car-words"}),
-        _front(),
+        _front(**{"class": "ut-car-words"}),
         *(_chip(chip) for chip in scene.chips),
     ]
     about = {"viewBox": f"0 0 {WIDTH} {svg.number(end)}", "aria_hidden": "true", "focusable": "false"}
     return svg.element("svg", *drawn, **about, **{"class": "ut-car"})
+
+
+_INK: Mapping[str, Mapping[str, str | float]] = {
+    "outline": {"stroke_width": 2.2},
+    "worked": {"fill": "#dcdcdc", "stroke": "none"},
+    "seat": {"fill": "#8c8c8c", "stroke": "none"},
+    "chip": {"fill": "#fff", "stroke_width": 1.5},
+    "fires": {"fill": "#000", "stroke": "#fff"},
+    "unlooked": {"fill": "#fff", "stroke_dasharray": "2 1.6"},
+    "battery": {"fill": "#fff", "stroke_width": 1.3},
+    "voltage": {"fill": "#fff", "stroke_width": 1.3},
+}
+"""What a page's style says stands in the picture on paper, in greys that print."""
+
+
+_LETTERS: Mapping[str, str | float] = {"fill": "#000", "stroke": "none", "font_size": lettering.SIZE}
+_MARKED: Mapping[str, str | float] = {
+    **_LETTERS,
+    "font_size": CHIP_LETTERS,
+    "font_weight": 600,
+    "text_anchor": "middle",
+}
+_DRAWN: Mapping[str, str | float] = {"fill": "none", "stroke": "#000", "stroke_linejoin": "round", "font_family": lettering.FAMILY}  # fmt: skip
+
+
+def on_paper(title: str, facts: Published, car: Mapping[str, str]) -> str:
+    """The picture by itself, for the jobs and steps that the facts have, in a car as far as it is known."""
+    scene = _scene(facts, facts["targets"], car)
+    words, samples, end = Legend(tuple(_legend(facts, scene)), scene.end).lines()
+    chips = [svg.element("path", d=chip.path, **_INK["chip"]) for chip in scene.chips]
+    drawn = svg.element(
+        "g",
+        svg.element("g", *_inked(facts, scene, car), transform=_place()),
+        *(svg.element("path", d=path, **_INK[name]) for name, path in samples.items()),
+        _front(**_LETTERS),
+        svg.element("g", *(svg.text(line.x, line.y, line.words) for line in words), **_LETTERS),
+        *chips,
+        svg.element("g", *(chip.lettered(chip.job.mark) for chip in scene.chips), **_MARKED),
+        **_DRAWN,
+    )
+    return svg.drawing(title, (WIDTH, math.ceil(end)), f"{WIDTH}px", svg.description(title), drawn)
+
+
+def _inked(facts: Published, scene: Scene, car: Mapping[str, str]) -> Iterator[str]:
+    """The car itself: what is worked at, its lines, and the signs."""
+    for _, path, _ in _places_of(facts, scene.shape, car):
+        yield svg.element("path", d=path, **_INK["worked"])
+    for chip in scene.chips:
+        yield svg.element("path", d=areas_path(chip.boxes), **_INK["seat"])
+    yield svg.element("path", d=outline(scene.shape), **_INK["outline"])
+    yield svg.element("path", d=lines(scene.shape))
+    for one in facts["from_above"]["wheels"]:
+        if _holds(one, car):
+            yield svg.element("path", d=wheel(scene.shape, one["name"]))
+    for name, path in scene.signs().items():
+        yield svg.element("path", d=path, **_INK[name])
+
+
+def _holds(one: Published, car: Mapping[str, str]) -> bool:
+    return all(name not in car or car[name] in choices for name, choices in one["clauses"].items())
 
 
 def here(facts: Published) -> str:
@@ -68,18 +131,19 @@ def shape(from_above: Published) -> Shape:
     return body if body.four_doors or body.stations.usual_doors == "two" else Shape(body.body, four_doors=True)
 
 
-def _scene(facts: Published, targets: Sequence[Published]) -> Scene:
+def _scene(facts: Published, targets: Sequence[Published], car: Mapping[str, str] = NO_CAR) -> Scene:
     from_above = facts["from_above"]
     seated = {one["target"]: one["seats"] for one in from_above["jobs"]}
     jobs = [
         Job(one["id"], one["mark"], _seat(seat))
         for one in targets
         for seat in seated.get(one["id"], ())
+        if _holds(seat, car)
     ]
     return Scene(
         shape(from_above),
         jobs,
-        [_seat(one) for one in from_above["batteries"]],
+        [_seat(one) for one in from_above["batteries"] if _holds(one, car)],
         from_above["fires"],
         from_above["unlooked"],
         from_above["high_voltage"],
@@ -104,14 +168,21 @@ def _car(drawn: Shape, wheels: Sequence[Published]) -> str:
 
 def _worked(facts: Published, drawn: Shape) -> Iterator[str]:
     """Every area in which some visit works, with the visits."""
+    for key, path, targets in _places_of(facts, drawn, {}):
+        about = {"id": f"ut-at-{key}", "data_openings": " ".join(targets), "class": "ut-at"}
+        yield svg.element("path", d=path, **about)
+
+
+def _places_of(facts: Published, drawn: Shape, car: Mapping[str, str]) -> Iterator[tuple[str, str, Iterable[str]]]:
+    """The areas in which steps are done in a car: by what name, as path text, and for which targets."""
     found: dict[str, tuple[Seat, dict[str, None]]] = {}
     for step in facts["steps"]:
         for seat in seats(step):
-            found.setdefault(seat.key, (seat, {}))[1].update(dict.fromkeys(step["targets"]))
+            if _holds({"clauses": seat.clauses}, car):
+                found.setdefault(seat.key, (seat, {}))[1].update(dict.fromkeys(step["targets"]))
     for key, (seat, targets) in found.items():
         if boxes := drawn.boxes(seat.area, seat.side):
-            about = {"id": f"ut-at-{key}", "data_openings": " ".join(targets), "class": "ut-at"}
-            yield svg.element("path", d=areas_path(boxes), **about)
+            yield key, areas_path(boxes), targets
 
 
 def _chip(chip: Chip) -> str:
@@ -136,12 +207,12 @@ def _sample(name: str, path: str) -> str:
     return svg.element("path", d=path, **{"class": f"ut-sample-{name}"})
 
 
-def _front() -> str:
+def _front(**looks: str | float) -> str:
     """Which way is forward."""
     words = say(message("drawings/front"))
     x, y = MIDDLE - lettering.width(words) / 2 - 8, TOP - 8
     arrow = svg.element("path", d=f"M{svg.number(x)} {svg.number(y + 4)} v-11 m-4 4 l4 -4 l4 4")
-    return svg.element("g", arrow, svg.text(MIDDLE, y + 3, words, "middle"), **{"class": "ut-car-words"})
+    return arrow + svg.element("g", svg.text(MIDDLE, y + 3, words, "middle"), **looks)
 
 
 def _legend(facts: Published, scene: Scene) -> Iterator[tuple[str, str]]:
@@ -151,15 +222,17 @@ def _legend(facts: Published, scene: Scene) -> Iterator[tuple[str, str]]:
         if name in signs:
             yield name, say(message(f"drawings/sign-{name}"))
     yield "worked", say(message("drawings/sign-worked"))
-    yield from (("", words) for words in map(say, _honest(facts["from_above"], scene)))
+    yield from (("", words) for words in map(say, _honest(facts)))
 
 
-def _honest(from_above: Published, scene: Scene) -> Iterator[Value]:
+def _honest(facts: Published) -> Iterator[Value]:
+    from_above = facts["from_above"]
     body = from_above["bodies"][0]["name"] if from_above["bodies"] else ""
     yield message("drawings/sketch-of", body=message(f"body/{body}")) if body else message("drawings/sketch")
     if not from_above["battery_known"]:
         yield message("drawings/battery-nowhere")
-    if len(scene.jobs) < len(from_above["jobs"]):
+    placed = {one["target"] for one in from_above["jobs"] if one["seats"]}
+    if any(target["id"] not in placed for target in facts["targets"]):
         yield message("drawings/jobs-nowhere")
 
 

@@ -49,8 +49,7 @@ def environment() -> Environment:
         picture_symbols=lambda steps: Markup(pictures.symbols(steps)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
-        panel_words=pictures.panel_words,
-        panel_picture=lambda step: Markup(svg.inline(pictures.panel(step))),  # noqa: S704
+        panel_picture=lambda step: Markup(pictures.panel_on_page(step, remove=step["kind"] == "remove")),  # noqa: S704
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         opening_pictures=_opening_pictures,
         car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704

@@ -16,7 +16,8 @@ MIDDLE, TOP = WIDTH / 2, 20.0
 CHIP = (48.0, 42.0)
 """A mark is as large as a gloved finger needs it."""
 _APART = CHIP[1] + 4
-_LETTERS = 15.0
+CHIP_LETTERS = 15.0
+"""How high the letters of a mark are."""
 _RING = 4.0
 
 
@@ -65,9 +66,11 @@ class Chip:
 
     def lettered(self, words: str) -> str:
         """Its words, as large as there is room for."""
-        size = min(_LETTERS, _LETTERS * (CHIP[0] - 4) / (lettering.width(words) * _LETTERS / lettering.SIZE))
+        size = min(
+            CHIP_LETTERS, CHIP_LETTERS * (CHIP[0] - 4) / (lettering.width(words) * CHIP_LETTERS / lettering.SIZE)
+        )
         x, y = self.at
-        small = {} if size == _LETTERS else {"font_size": size}
+        small = {} if size == CHIP_LETTERS else {"font_size": size}
         return svg.element("text", svg.escaped(words), x=x, y=y + size * 0.36, **small)
 
 
@@ -93,9 +96,7 @@ class Scene:
         placed: dict[int, Chip] = {}
         for x, column in zip(_COLUMNS, columns_.values(), strict=True):
             heights = columns.spread([chip.at[1] for chip in column], _APART, _LOWEST, self.bottom - CHIP[1] / 2)
-            placed |= {
-                wanted.index(chip): replace(chip, at=(x, y)) for chip, y in zip(column, heights, strict=True)
-            }
+            placed |= {wanted.index(chip): replace(chip, at=(x, y)) for chip, y in zip(column, heights, strict=True)}
         return tuple(placed[place] for place in sorted(placed))
 
     @property
@@ -111,7 +112,9 @@ class Scene:
 
     def _wanted(self) -> Iterator[Chip]:
         """A mark for each job at the height of its spot."""
-        sharing = [(job.seat.key, str(job.seat.clauses)) for job in self.jobs]  # of forms for different cars no car has two
+        sharing = [
+            (job.seat.key, str(job.seat.clauses)) for job in self.jobs
+        ]  # of forms for different cars no car has two
         for place, job in enumerate(self.jobs):
             boxes = self.shape.boxes(job.seat.area, job.seat.side)
             boxes = part_of(boxes, sharing[:place].count(sharing[place]), sharing.count(sharing[place]))
@@ -156,7 +159,9 @@ class Legend:
             if x and x + long > WIDTH:
                 x, y = 0.0, y + _ROW
             if sort:
-                signs[sort] = SIGNS[sort](x + 13, y - 4) if sort in SIGNS else rounded((x + 4, y - 10, x + 22, y + 2), 2)
+                signs[sort] = (
+                    SIGNS[sort](x + 13, y - 4) if sort in SIGNS else rounded((x + 4, y - 10, x + 22, y + 2), 2)
+                )
             broken = lettering.wrapped(words, WIDTH - x - before - 2)
             lines += [Line(x + before, y + place * lettering.PITCH, part) for place, part in enumerate(broken)]
             y += (len(broken) - 1) * lettering.PITCH

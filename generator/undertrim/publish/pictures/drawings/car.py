@@ -78,7 +78,7 @@ class Shape:
         found: dict[str, tuple[Box, ...]] = {
             "front-door": ((skin, at.cowl + 16, half, b_pillar - 2),),
             "rear-door": ((skin, b_pillar + 2, half, max(at.rear, b_pillar + 20) - 2),),
-            "side": ((skin, self.cab_end + 2, half, at.length - 2 * at.end + 6),),
+            "side": ((skin, self.cab_end + 2, half, max(at.length - 2 * at.end + 6, self.cab_end + 16)),),
             "pillar": ((skin - 2, at.cowl + 4, half, at.cowl + 16), (skin - 2, b_pillar - 5, half, b_pillar + 5)),
             "footwell": ((12, at.dash + 3, skin - 2, at.seat - 2),),
             "seat": ((12, at.seat, skin - 4, row),),
