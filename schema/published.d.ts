@@ -130,6 +130,8 @@ export interface Vehicle {
   /** What the factory unit also does, and what becomes of it. */
   duties: Array<Duty>;
   from_above: FromAbove;
+  /** What hides what, the two sides of the car as one. */
+  removal_order: Array<Mapped>;
   /** Where airbags and belt gear are. */
   restraints: Array<RestraintArea>;
   coverage: Coverage;
@@ -1530,6 +1532,28 @@ export interface Duty {
   when: When;
   clauses: Clauses;
   source: Source;
+}
+
+/** Mapped: A part, or what parts come off for, on the map of the order. */
+export interface Mapped {
+  /** What it is called. */
+  name: string;
+  /** Whether parts come off for it, and it hides nothing itself. */
+  goal: boolean;
+  /** The steps that are about it. */
+  steps: Array<MappedStep>;
+  /** What must be off before it, by places in the list. */
+  after: Array<number>;
+  /** What one of several ways to it takes off, by places in the list. */
+  either: Array<number>;
+  clauses: Clauses;
+}
+
+/** Step on the map: A step that takes a part off. */
+export interface MappedStep {
+  side: Side;
+  /** The name of the step; of a goal its target. */
+  step: string;
 }
 
 /** From above: Where in the car things are, for a sketch of it from above. */

@@ -1,5 +1,6 @@
 """The car from above on a vehicle's page: its marks and the list beside it are one choice, and each step shows where it is."""
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -98,3 +99,32 @@ def test_a_part_that_goes_back_has_the_panel_it_had_when_it_came_off(page: Page,
     back = page.locator("[id='step-refit:front-door-panel@left'] .ut-panel use")
     assert page.locator(str(back.get_attribute("href")).replace("@", "\\@")).locator("path").count() >= 1
     assert back.evaluate("(use) => use.getBoundingClientRect().width") > 40
+
+
+def test_what_hides_what_is_drawn_when_it_is_looked_at(page: Page, site: Path) -> None:
+    page.goto((site / "vehicles" / PLOVER).as_uri() + "?jobs=dash,front-door@left")
+    order = page.locator("#ut-order")
+    expect(order.locator("svg")).to_have_count(0)
+    order.locator("summary").click()
+    expect(order.locator("svg.ut-order")).to_have_count(1)
+    off = {one.text_content() for one in order.locator(".ut-off").all()}
+    assert "Tailgate lining" in off  # of the visit it is not
+    assert not {"Display opening", "Battery off", "Battery cover"} & off
+    order.get_by_role("link", name="Battery cover: after").click()
+    assert page.url.endswith("#step-remove:battery-cover")
+    order.locator("summary").click()
+    expect(order.locator("svg")).to_have_count(0)
+
+
+def test_the_map_follows_the_car(page: Page, site: Path) -> None:
+    page.goto((site / FINCH.partition("?")[0]).as_uri() + "?jobs=dash&radio=plain")
+    page.locator("#ut-order summary").click()
+    expect(page.locator("#ut-order")).to_contain_text("Radio surround")
+    expect(page.locator("#ut-order")).not_to_contain_text("Brace across")
+
+
+def test_the_record_page_has_the_whole_map_with_ways_to_the_steps(page: Page, site: Path) -> None:
+    page.goto((site / "vehicles" / PLOVER.replace(".html", ".record.html")).as_uri())
+    page.get_by_role("link", name="Front door panel, left: after").click()
+    expect(page).to_have_url(re.compile(r"plover-2017-2022\.html.*#step-remove:front-door-panel@left"))
+    expect(page.locator("[id='step-remove:front-door-panel@left']")).to_be_visible()

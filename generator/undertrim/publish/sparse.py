@@ -9,7 +9,7 @@ from typing import Any
 Schema = dict[str, Any]
 
 PAGE_ALONE: Mapping[str, frozenset[str]] = {
-    "vehicle": frozenset({"from_above"}),
+    "vehicle": frozenset({"from_above", "removal_order"}),
     "opening": frozenset({"drawn", "form"}),
     "connector": frozenset({"meter"}),
     "plug": frozenset({"faces"}),

@@ -10,6 +10,7 @@ import { showDesk } from "./visit-desk.js";
 import { arrived, brings } from "./visit-passed.js";
 import { address, asked, heed, keep, kept, resume, startAnother } from "./visit-kept.js";
 import { showTotals } from "./visit-added.js";
+import { showOrder } from "./visit-order.js";
 import { nextPlace, openScreen } from "./visit-screen.js";
 import { begin } from "./visit-shown.js";
 import { selection } from "./visit-selection.js";
@@ -83,6 +84,7 @@ function showWork(numbers, jobs, car) {
   showTotals(data, jobs, car, numbers);
   showAhead();
   showStart();
+  showOrder(numbers);
 }
 
 /* Where the work begins, or goes on. */

@@ -20,6 +20,7 @@ from undertrim.publish.facts import (
     openings,
     photos,
     plans,
+    removal_order,
     resting,
     runs,
     targets,
@@ -113,6 +114,7 @@ class Work:
 
     targets: Sequence[targets.ShownTarget]
     from_above: from_above.FromAbove
+    removal_order: Sequence[removal_order.Mapped]
     visit_words: visit_words.VisitWords
     blockers: Sequence[blockers.Blocker]
     openings: Iterable[ShownOpening]

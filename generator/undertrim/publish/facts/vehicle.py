@@ -35,6 +35,7 @@ from undertrim.publish.facts import (
     names,
     openings,
     plans,
+    removal_order,
     resting,
     runs,
     targets,
@@ -123,6 +124,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
     return Work(
         targets=targets.targets(record),
         from_above=from_above.from_above(record),
+        removal_order=removal_order.removal_order(record),
         visit_words=visit_words.visit_words(record),
         blockers=blockers.blockers(record, known.address, known.stock),
         openings=(

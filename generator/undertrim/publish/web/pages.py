@@ -11,7 +11,7 @@ from undertrim import resources
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import meter, spans
-from undertrim.publish.pictures import above
+from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
@@ -52,6 +52,7 @@ def environment() -> Environment:
         panel_picture=lambda step: Markup(pictures.panel_on_page(step, remove=step["kind"] == "remove")),  # noqa: S704
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         opening_pictures=_opening_pictures,
+        order_picture=lambda facts, page="": Markup(order.on_page(facts, page)),  # noqa: S704
         car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704
         car_picture=lambda facts: Markup(above.chooser(facts)),  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
