@@ -176,7 +176,7 @@ def written_address(root: Path) -> str:
 def render(root: Path, content: Content, out: Path) -> Shells:
     """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
-        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        handbook.copy(Path(_config(root, out).docs_dir), Path(docs), spoken().tag)
         config = _config(root, out)
         config.docs_dir = docs
         plugin = config.plugins["undertrim"]
