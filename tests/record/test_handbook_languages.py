@@ -37,12 +37,12 @@ def test_a_page_in_the_language_of_the_edition_takes_the_place_of_the_other(book
         "plug.png": "-",
         "more/c.md": "# C",
     }
-    assert handbook.in_language(book, "es") == {"a.md", "face.png"}
+    assert handbook.translated(book, "es") == {"a.md": "# A"}
 
 
 def test_an_edition_in_another_language_has_none_of_them(book: Path) -> None:
     assert copied(book, "en") == {"a.md": "# A", "b.md": "# B", "plug.png": "-", "more/c.md": "# C"}
-    assert handbook.in_language(book, "en") == frozenset()
+    assert handbook.translated(book, "en") == {}
 
 
 def shape(page: Path) -> list[tuple[str, int]]:

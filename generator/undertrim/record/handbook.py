@@ -89,9 +89,15 @@ def copy(start: Path, target: Path, tag: str) -> None:
             made.write_bytes(item.path.read_bytes())
 
 
-def in_language(start: Path, tag: str) -> frozenset[str]:
-    """The places of the pages that a handbook has in a language of its own folder."""
-    return frozenset(str(_place(item)) for item in _published(start) if _language(item) == tag)
+def translated(start: Path, tag: str) -> dict[str, str]:
+    """The places of the pages that a handbook has in the folder of a language, each with the Markdown of the one whose place it takes; empty where it takes none."""
+    found = [_place(item) for item in _published(start) if item.is_page and _language(item) == tag]
+    return {str(place): _text(start / place) for place in found}
+
+
+def _text(page: Path) -> str:
+    """The Markdown of a page; the engine names one that is not in UTF-8."""
+    return page.read_text(encoding="utf-8-sig", errors="replace") if page.is_file() else ""
 
 
 def _published(start: Path) -> list[Found]:
