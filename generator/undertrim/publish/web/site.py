@@ -31,6 +31,7 @@ from mkdocs.utils.templates import TemplateContext
 from undertrim import resources
 from undertrim.publish import template_words
 from undertrim.publish.web import measuring, policy, scripts, shells
+from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -54,14 +55,18 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     """Adds the prepared pages and files to a MkDocs build."""
 
     content = Content()
+    translated: Mapping[str, str] = {}
+    """The pages of the handbook that stand there in the language of the edition, each with the Markdown of the one whose place it takes."""
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
         self.plain = PlainMarkdown(PurePosixPath())
+        self.anchors = Anchors()
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
+        config.mdx_configs.setdefault("toc", {})["slugify"] = self.anchors.slug
         _name_switches(config)
         return config
 
@@ -73,6 +78,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
+        self.anchors.begin(self.translated.get(page.file.src_uri, ""))
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown
@@ -190,12 +196,13 @@ def written_address(root: Path) -> str:
 def render(root: Path, content: Content, out: Path) -> Shells:
     """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
-        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        book = Path(_config(root, out).docs_dir)
+        handbook.copy(book, Path(docs), spoken().tag)
         config = _config(root, out)
         config.docs_dir = docs
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
-        plugin.content = content
+        plugin.content, plugin.translated = content, handbook.translated(book, spoken().tag)
         _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)
