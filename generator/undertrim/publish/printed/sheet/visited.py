@@ -25,7 +25,7 @@ from undertrim.publish.printed.sheet import frame, glyphs, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.photos import Photos
-from undertrim.publish.printed.sheet.pictures import COLUMN, Pictures
+from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.view import about, added, restraint
 from undertrim.publish.terminal.shop import ShownVerdict, shop_data
 from undertrim.record.model import Opening
