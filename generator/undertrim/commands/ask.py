@@ -1,4 +1,4 @@
-"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file.
+"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file; or write a table to fill in.
 
 VEHICLE is a record's id or make/id. Each answer is kept at once: stop whenever you like, and go on with the same command.
 'undertrim take' then puts the file into the record.
@@ -20,8 +20,9 @@ from undertrim.derive import cars
 from undertrim.derive.evidence import holding
 from undertrim.derive.questions import Field, Question, Sort
 from undertrim.derive.questions.interview import Interview
-from undertrim.publish.terminal.questions import form_words
+from undertrim.publish.facts.question_words import form_words
 from undertrim.record import claims
+from undertrim.record.claims import tables
 from undertrim.record.claims.draft import Draft
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
@@ -38,13 +39,20 @@ _SIGNS = {"?": _CANNOT_TELL, "unknown": _CANNOT_TELL, "-": _NONE, "none": _NONE,
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("--out", type=Path, metavar="FILE", help="the claims file (default: ID-answers.json, here)")
+    parser.add_argument(
+        "--out",
+        type=Path,
+        metavar="FILE",
+        help="the claims file (default: ID-answers.json, here); as .csv or .xlsx, a table of all questions to fill in",
+    )
     add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Ask; 0 however far it came."""
     entry = _entry(options)
+    if options.out and options.out.suffix.lower() in claims.TABLES:
+        return _table(entry, options.out)
     if not sys.stdin.isatty():
         raise Usage(message("ask/no-terminal"))
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
@@ -58,6 +66,23 @@ def run(options: argparse.Namespace) -> int:
         pass
     kept = message("ask/kept", count=len(draft.answers), file=printable(str(draft.path)))
     print(f"{say(kept)}\n    {say(WayOut(kept))}" if draft.answers else say(message("ask/nothing")))
+    return 0
+
+
+def _table(entry: Entry, path: Path) -> int:
+    """Write the questions as a table; a file that is there is never overwritten."""
+    from undertrim.publish.facts.question_table import question_table
+    from undertrim.record.claims import spreadsheets  # its library takes longer than most commands
+
+    assert isinstance(entry.record, VehicleRecord)
+    if path.exists():
+        raise Usage(message("copy/there", path=printable(str(path))))
+    table = question_table(entry.record, entry.source, entry.address)
+    with path.open("xb") as file:
+        file.write(spreadsheets.written(table.rows, path.suffix.lower(), table.offers))
+    fields = len(table.rows) - [row[0] for row in table.rows].index(tables.ABOUT) - 1
+    take = f"undertrim take {printable(str(path))}"
+    print(say(message("ask/written", file=printable(str(path)), count=fields, take=take)))
     return 0
 
 

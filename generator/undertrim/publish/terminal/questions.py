@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from undertrim.derive.questions import AnswerForm, Field, Question
+from undertrim.derive.questions import Field, Question
+from undertrim.publish.facts.question_words import form_words
 from undertrim.publish.terminal.lines import wrapped
 from undertrim.words import Items, Value, message, say
 
@@ -54,18 +55,3 @@ def cars(question: Question) -> Value:
         for name, said in question.cars.items()
     )
     return Items(tuple(clauses), "comma")
-
-
-def form_words(form: AnswerForm) -> Value:
-    """What an answer looks like: `a value in mm or in, usually 20 mm to 500 mm; or none`."""
-    said: Value
-    if form.sort == "quantity":
-        code = "questions/form-quantity" if form.least else "questions/form-in"
-        said = message(code, units=Items(form.units, "or"), least=form.least, most=form.most)
-    elif form.choices:
-        said = message(
-            f"questions/form-{form.sort}", words=Items(form.choices, "or" if form.sort == "choice" else "comma")
-        )
-    else:
-        said = message(f"questions/form-{form.sort}")
-    return message("questions/or-none", form=said) if form.none else said
