@@ -1,4 +1,4 @@
-"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file; or write a table to fill in.
+"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file; or write a table or a sheet to fill in.
 
 VEHICLE is a record's id or make/id. Each answer is kept at once: stop whenever you like, and go on with the same command.
 'undertrim take' then puts the file into the record.
@@ -18,19 +18,24 @@ from undertrim.commands.prompts import Stopped
 from undertrim.commands.usage import Usage
 from undertrim.derive import cars
 from undertrim.derive.evidence import holding
+from undertrim.derive.fit.clearances import clearances
+from undertrim.derive.fit.place import Vehicle
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.questions import Field, Question, Sort
 from undertrim.derive.questions.interview import Interview
 from undertrim.publish.facts.question_words import form_words
 from undertrim.record import claims
 from undertrim.record.claims import tables
 from undertrim.record.claims.draft import Draft
+from undertrim.record.collection import settings
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import printable
 from undertrim.record.source import Data
-from undertrim.record.store import Entry
+from undertrim.record.store import Entry, Workspace
 from undertrim.words import Value, WayOut, message, say
 
+_PDF = ".pdf"
 _LATER, _STOP, _CANNOT_TELL, _NONE = "later", "stop", "cannot-tell", "none"
 _SIGNS = {"?": _CANNOT_TELL, "unknown": _CANNOT_TELL, "-": _NONE, "none": _NONE, "": _LATER}
 """What may be typed in place of a value."""
@@ -43,7 +48,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--out",
         type=Path,
         metavar="FILE",
-        help="the claims file (default: ID-answers.json, here); as .csv or .xlsx, a table of all questions to fill in",
+        help="the claims file (default: ID-answers.json, here); as .csv or .xlsx, a table of all questions to fill in; as .pdf, a measuring sheet to print",
     )
     add_workspace(parser)
 
@@ -53,6 +58,8 @@ def run(options: argparse.Namespace) -> int:
     entry = _entry(options)
     if options.out and options.out.suffix.lower() in claims.TABLES:
         return _table(entry, options.out)
+    if options.out and options.out.suffix.lower() == _PDF:
+        return _sheet(workspace(options), entry, options.out)
     if not sys.stdin.isatty():
         raise Usage(message("ask/no-terminal"))
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
@@ -83,6 +90,25 @@ def _table(entry: Entry, path: Path) -> int:
     fields = len(table.rows) - [row[0] for row in table.rows].index(tables.ABOUT) - 1
     take = f"undertrim take {printable(str(path))}"
     print(say(message("ask/written", file=printable(str(path)), count=fields, take=take)))
+    return 0
+
+
+def _sheet(place: Workspace, entry: Entry, path: Path) -> int:
+    """Print the questions as a measuring sheet; a file that is there is never overwritten."""
+    from undertrim.publish.build.beside import PAPERS, page
+    from undertrim.publish.build.day import today
+    from undertrim.publish.printed import pdf  # slow to load
+    from undertrim.publish.web import site
+
+    assert isinstance(entry.record, VehicleRecord)
+    if path.exists():
+        raise Usage(message("copy/there", path=printable(str(path))))
+    vehicle = Vehicle(entry.record, entry.address, Stock(()), clearances())
+    url = page(site.written_address(place.root), entry.address)
+    printed = pdf.render_questions(vehicle, entry.source, url, PAPERS[settings(place.root).paper[0]], today())
+    with path.open("xb") as file:
+        file.write(printed)
+    print(say(message("measuring-sheet/written", file=printable(str(path)), vehicle=entry.address)))
     return 0
 
 

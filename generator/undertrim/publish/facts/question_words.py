@@ -1,6 +1,6 @@
 """What the answer to a question looks like, in words."""
 
-from undertrim.derive.questions import AnswerForm
+from undertrim.derive.questions import AnswerForm, Question
 from undertrim.words import Items, Value, message
 
 
@@ -17,3 +17,12 @@ def form_words(form: AnswerForm) -> Value:
     else:
         said = message(f"questions/form-{form.sort}")
     return message("questions/or-none", form=said) if form.none else said
+
+
+def cars_words(question: Question) -> Value:
+    """The cars that it is about, as a condition is typed."""
+    clauses = (
+        message("evidence/choice", variant=name, choice=Items(tuple([said] if isinstance(said, str) else said), "or"))
+        for name, said in question.cars.items()
+    )
+    return Items(tuple(clauses), "comma")

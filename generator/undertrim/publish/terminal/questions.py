@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from undertrim.derive.questions import Field, Question
-from undertrim.publish.facts.question_words import form_words
+from undertrim.publish.facts.question_words import cars_words, form_words
 from undertrim.publish.terminal.lines import wrapped
 from undertrim.words import Items, Value, message, say
 
@@ -31,7 +31,7 @@ def _question(number: int, question: Question) -> Iterator[str]:
     yield from wrapped(said, f"{number:4}. ", " " * 6)
     yield from wrapped(question.why, " " * 6, " " * 6)
     if question.cars:
-        yield from wrapped(message("questions/cars", cars=cars(question)), " " * 6, " " * 6)
+        yield from wrapped(message("questions/cars", cars=cars_words(question)), " " * 6, " " * 6)
     if question.how:
         yield from wrapped(message("questions/how", page=question.how), " " * 6, " " * 6)
     if not question.fields:
@@ -46,12 +46,3 @@ def _field(field: Field) -> Value:
         other, words = field.only_if
         said = message("questions/only-if", field=said, other=other.split("/")[-1], words=Items(words, "or"))
     return message("questions/optional", field=said) if field.optional else said
-
-
-def cars(question: Question) -> Value:
-    """The cars that it is about, as a condition is typed."""
-    clauses = (
-        message("evidence/choice", variant=name, choice=Items(tuple([said] if isinstance(said, str) else said), "or"))
-        for name, said in question.cars.items()
-    )
-    return Items(tuple(clauses), "comma")
