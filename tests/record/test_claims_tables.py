@@ -141,7 +141,7 @@ def test_what_is_wrong_is_told_by_row_and_column() -> None:
 def test_cells_are_text_whatever_they_hold() -> None:
     book = Workbook()
     sheet = sheet_of(book)
-    for row in [
+    rows: list[list[Any]] = [
         ["claims", 1],
         ["vehicle", ADDRESS],
         ["by", "rk"],
@@ -149,7 +149,8 @@ def test_cells_are_text_whatever_they_hold() -> None:
         ["how", "seen"],
         ["year", 2015.0],
         ["about", "q", "answer"],
-    ]:
+    ]
+    for row in rows:
         sheet.append(row)
     sheet["B4"] = date(2026, 11, 20)
     sheet.append(["openings/front-door/bolts/count", "", 4])

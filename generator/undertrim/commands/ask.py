@@ -11,28 +11,23 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from undertrim.commands import prompts
+from undertrim.commands import asked_on_paper, prompts
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.details import see_check
 from undertrim.commands.prompts import Stopped
 from undertrim.commands.usage import Usage
 from undertrim.derive import cars
 from undertrim.derive.evidence import holding
-from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.place import Vehicle
-from undertrim.derive.fit.stock import Stock
 from undertrim.derive.questions import Field, Question, Sort
 from undertrim.derive.questions.interview import Interview
 from undertrim.publish.facts.question_words import form_words
 from undertrim.record import claims
-from undertrim.record.claims import tables
 from undertrim.record.claims.draft import Draft
-from undertrim.record.collection import settings
 from undertrim.record.lookup import NotFound, vehicle_file
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import printable
 from undertrim.record.source import Data
-from undertrim.record.store import Entry, Workspace
+from undertrim.record.store import Entry
 from undertrim.words import Value, WayOut, message, say
 
 _PDF = ".pdf"
@@ -57,9 +52,9 @@ def run(options: argparse.Namespace) -> int:
     """Ask; 0 however far it came."""
     entry = _entry(options)
     if options.out and options.out.suffix.lower() in claims.TABLES:
-        return _table(entry, options.out)
+        return asked_on_paper.table(entry, options.out)
     if options.out and options.out.suffix.lower() == _PDF:
-        return _sheet(workspace(options), entry, options.out)
+        return asked_on_paper.sheet(workspace(options), entry, options.out)
     if not sys.stdin.isatty():
         raise Usage(message("ask/no-terminal"))
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
@@ -73,42 +68,6 @@ def run(options: argparse.Namespace) -> int:
         pass
     kept = message("ask/kept", count=len(draft.answers), file=printable(str(draft.path)))
     print(f"{say(kept)}\n    {say(WayOut(kept))}" if draft.answers else say(message("ask/nothing")))
-    return 0
-
-
-def _table(entry: Entry, path: Path) -> int:
-    """Write the questions as a table; a file that is there is never overwritten."""
-    from undertrim.publish.facts.question_table import question_table
-    from undertrim.record.claims import spreadsheets  # its library takes longer than most commands
-
-    assert isinstance(entry.record, VehicleRecord)
-    if path.exists():
-        raise Usage(message("copy/there", path=printable(str(path))))
-    table = question_table(entry.record, entry.source, entry.address)
-    with path.open("xb") as file:
-        file.write(spreadsheets.written(table.rows, path.suffix.lower(), table.offers))
-    fields = len(table.rows) - [row[0] for row in table.rows].index(tables.ABOUT) - 1
-    take = f"undertrim take {printable(str(path))}"
-    print(say(message("ask/written", file=printable(str(path)), count=fields, take=take)))
-    return 0
-
-
-def _sheet(place: Workspace, entry: Entry, path: Path) -> int:
-    """Print the questions as a measuring sheet; a file that is there is never overwritten."""
-    from undertrim.publish.build.beside import PAPERS, page
-    from undertrim.publish.build.day import today
-    from undertrim.publish.printed import pdf  # slow to load
-    from undertrim.publish.web import site
-
-    assert isinstance(entry.record, VehicleRecord)
-    if path.exists():
-        raise Usage(message("copy/there", path=printable(str(path))))
-    vehicle = Vehicle(entry.record, entry.address, Stock(()), clearances())
-    url = page(site.written_address(place.root), entry.address)
-    printed = pdf.render_questions(vehicle, entry.source, url, PAPERS[settings(place.root).paper[0]], today())
-    with path.open("xb") as file:
-        file.write(printed)
-    print(say(message("measuring-sheet/written", file=printable(str(path)), vehicle=entry.address)))
     return 0
 
 
