@@ -35,6 +35,7 @@ class Bad:
 class ClaimsFile:
     """A claims file as read; `problems` are those for which nothing of it can be used."""
 
+    path: Path
     source: Source
     answers: tuple[Answer, ...] = ()
     bad: tuple[Bad, ...] = ()
@@ -45,13 +46,13 @@ def read(path: Path, shown: Path | None = None) -> ClaimsFile:
     """Read one file of at most `source.MAX_BYTES`; whatever is wrong with it is in what is returned, never raised."""
     source = _source(path, shown or path)
     if source.problems:
-        return ClaimsFile(source, problems=source.problems)
+        return ClaimsFile(path, source, problems=source.problems)
     data = source.data
     if not isinstance(data, dict) or data.get("claims") != LAYOUT or not isinstance(data.get("answers"), list):
-        return ClaimsFile(source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
+        return ClaimsFile(path, source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
     told = [(complaint.pointer, as_problem(source, complaint)) for complaint in complaints(source, "claim")]
     if whole := tuple(problem for place, problem in told if _is_whole(place)):
-        return ClaimsFile(source, problems=whole)
+        return ClaimsFile(path, source, problems=whole)
     good, bad = [], []
     for number, answer in enumerate(data["answers"]):
         problems = tuple(_wrong(source, data, number, told))
@@ -59,7 +60,7 @@ def read(path: Path, shown: Path | None = None) -> ClaimsFile:
             bad.append(Bad(number, problems))
         else:
             good.append(_answer(data, answer, number))
-    return ClaimsFile(source, tuple(good), tuple(bad))
+    return ClaimsFile(path, source, tuple(good), tuple(bad))
 
 
 def _source(path: Path, shown: Path) -> Source:
