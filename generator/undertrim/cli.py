@@ -94,7 +94,7 @@ def _asked(arguments: Sequence[str] | None) -> Language:
 
 def _of_the_collection(start: Path) -> str:
     try:
-        return settings(root(start)).language
+        return settings(root(start)).language[0]
     except NoWorkspace:
         return ENGLISH.tag
 

@@ -20,7 +20,7 @@ def put(folder: Path, text: str) -> Path:
 
 
 def test_without_settings_the_usual_ones_hold(tmp_path: Path) -> None:
-    assert collection.settings(tmp_path) == Settings(language="en", paper=("a4",))
+    assert collection.settings(tmp_path) == Settings(language=("en",), paper=("a4",))
 
 
 @pytest.mark.parametrize(
@@ -40,15 +40,19 @@ def test_every_paper_of_a_collection_can_be_printed_on() -> None:
     assert set(collection.PAPERS) == set(paper.PAPERS) == set(beside.PAPERS)
 
 
-def test_a_collection_says_its_language(tmp_path: Path) -> None:
-    assert collection.settings(put(tmp_path, 'language = "qq"\n')) == Settings(language="qq")
+@pytest.mark.parametrize(
+    ("text", "tags"), [('"qq"', ("qq",)), ('["en", "qq"]', ("en", "qq")), ('["qq", "en", "qq"]', ("qq", "en"))]
+)
+def test_a_collection_says_its_languages(tmp_path: Path, text: str, tags: tuple[str, ...]) -> None:
+    assert collection.settings(put(tmp_path, f"language = {text}\n")) == Settings(language=tags)
 
 
 @pytest.mark.parametrize(
     ("text", "said"),
     [
         ('langauge = "en"\n', "no setting is called 'langauge'; did you mean 'language'?"),
-        ("language = 1\n", "'language' must be text in quotes, for example language = \"en\""),
+        ("language = 1\n", "'language' must be text in quotes, or a list of such: language = [\"en\", \"es\"]"),
+        ("language = []\n", "'language' must be text in quotes, or a list of such"),
         ('paper = "a5"\n', "'paper' must be 'a4' or 'letter', or a list of both: paper = [\"a4\", \"letter\"]"),
         ("paper = 4\n", "'paper' must be 'a4' or 'letter', or a list of both"),
         ("paper = []\n", "'paper' must be 'a4' or 'letter', or a list of both"),

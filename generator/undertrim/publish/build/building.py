@@ -23,22 +23,25 @@ from undertrim.publish import described
 from undertrim.publish.build import published, standing
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
-from undertrim.publish.build.keyed import keys
+from undertrim.publish.build.keyed import keys, languages
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, keeping, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
+from undertrim.publish.web.editions import Edition, editions, in_its_language
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
-from undertrim.words import Value, message, say
+from undertrim.words import Value, message, say, speaking
 from undertrim.work.crew import Crew
 from undertrim.work.workers import Workers
 
+Contents = Mapping[Edition, Content]
+"""All that the site holds besides the handbook, in each of its languages."""
 ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
 
 
@@ -73,7 +76,7 @@ class _Standing:
 
     frame: str
     framed: Mapping[str, str]
-    shells: site.Shells
+    shells: Mapping[Edition, site.Shells]
     keys: placing.Keys
 
 
@@ -131,13 +134,25 @@ class Builder:
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
-        self._publish(content(shown, stock(self._workspace)), aside)
+        self._publish(self._contents(shown), aside)
         self._prepared = {item.folder.name: item for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
         return made, failed, kept
 
+    def _contents(self, shown: Sequence[Prepared]) -> Contents:
+        """What the site holds in each of its languages. Files beside the pages say nothing in any, or stand there in the first alone."""
+        found, gear = {}, stock(self._workspace)
+        for edition in self._editions():
+            with speaking(edition.speech):
+                found[edition] = in_its_language(content(shown, gear), edition)
+        return {one: replace(held, copies={}) if one.place else held for one, held in found.items()}
+
+    def _editions(self) -> tuple[Edition, ...]:
+        return editions(languages(self._workspace))
+
     def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
-        return published.last_good(self._workspace, before, failed.address, sheets=self._sheets)
+        tags = languages(self._workspace)
+        return published.last_good(self._workspace, before, failed.address, tags, sheets=self._sheets)
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
@@ -154,7 +169,7 @@ class Builder:
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
 
-    def _publish(self, held: Content, aside: Path) -> None:
+    def _publish(self, held: Contents, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
         if stands and stands.frame == frame and self._out.is_dir():
@@ -164,24 +179,39 @@ class Builder:
         else:
             self._standing = self._afresh(held, frame, aside)
 
-    def _frame(self, held: Content) -> str:
-        framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
-        return joined(site.frame(self._workspace.root, self._digests), *framed, *sorted(held.shelled))
+    def _frame(self, held: Contents) -> str:
+        framed = (
+            f"{edition.place}{path} {body.title} {body.key}"
+            for edition, one in held.items()
+            for path, body in one.framed.items()
+        )
+        shelled = (f"{edition.place}{path}" for edition, one in held.items() for path in sorted(one.shelled))
+        return joined(site.frame(self._workspace.root, self._digests), *framed, *shelled)
 
-    def _afresh(self, held: Content, frame: str, aside: Path) -> _Standing:
+    def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
             shutil.rmtree(fresh)
-        shells = site.render(self._workspace.root, held, fresh)
+        shells = {edition: self._rendered(edition, one, fresh) for edition, one in held.items()}
         framed = keeping.marked(fresh)
         present = placing.place(fresh, self._pieces(held, shells, framed), {})
         standing.swap(fresh, self._out, aside)
         return _Standing(frame, framed, shells, present)
 
-    def _pieces(self, held: Content, shells: site.Shells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
+    def _rendered(self, edition: Edition, held: Content, fresh: Path) -> site.Shells:
+        with speaking(edition.speech):
+            return site.render(self._workspace.root, held, fresh, edition)
+
+    def _pieces(
+        self, held: Contents, shells: Mapping[Edition, site.Shells], framed: Mapping[str, str]
+    ) -> dict[str, placing.Piece]:
         """Our own files, and the lists of all for those who keep the site on a device."""
-        return placing.pieces(keeping.listed(held, shells, framed, self._name), shells)
+        found: dict[str, placing.Piece] = {}
+        for edition, one in keeping.listed(held, shells, framed, self._name).items():
+            pieces = placing.pieces(one, shells[edition])
+            found |= {f"{edition.place}{name}": piece for name, piece in pieces.items()}
+        return found
 
 
 _SCHEMA = "published.schema.json"
