@@ -20,8 +20,8 @@ VEHICLES = sorted(path for path, entry in marked.records().items() if entry.kind
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_facts_of_a_vehicle(path: Path) -> None:
     entry, other = marked.records()[path], marked.language()
-    both = in_each([ENGLISH, other], entry, DAY, SHELF, None)
+    both = in_each(entry, DAY, SHELF, None, [ENGLISH, other])
     for speech in (ENGLISH, other):
         with speaking(speech):
-            assert in_each([speech], entry, DAY, SHELF, None) == {speech.tag: both[speech.tag]}
+            assert in_each(entry, DAY, SHELF, None, [speech]) == {speech.tag: both[speech.tag]}
     assert both["en"] != both["qq"]

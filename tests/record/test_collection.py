@@ -51,7 +51,7 @@ def test_a_collection_says_its_languages(tmp_path: Path, text: str, tags: tuple[
     ("text", "said"),
     [
         ('langauge = "en"\n', "no setting is called 'langauge'; did you mean 'language'?"),
-        ("language = 1\n", "'language' must be text in quotes, or a list of such: language = [\"en\", \"es\"]"),
+        ("language = 1\n", '\'language\' must be text in quotes, or a list of such: language = ["en", "es"]'),
         ("language = []\n", "'language' must be text in quotes, or a list of such"),
         ('paper = "a5"\n', "'paper' must be 'a4' or 'letter', or a list of both: paper = [\"a4\", \"letter\"]"),
         ("paper = 4\n", "'paper' must be 'a4' or 'letter', or a list of both"),

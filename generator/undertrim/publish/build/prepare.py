@@ -111,7 +111,7 @@ def _facts(entry: Entry, shelf: Stock, photos: Album, tags: Sequence[str]) -> Ma
     if not isinstance(entry.record, VehicleRecord):
         raise Unplannable(message("building/no-record"))
     with making(message("building/its-plan")):
-        return facts.in_each(list(map(language, tags)), entry, today(), shelf, photos)
+        return facts.in_each(entry, today(), shelf, photos, tuple(map(language, tags)))
 
 
 @lru_cache(maxsize=1)

@@ -78,11 +78,11 @@ def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, albu
     `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear in
     stock that joins a receiver to the car (`derive/fit/joining.py`: all of it, or that for this vehicle), `album` the record's photographs (those beside its file, if not given).
     """
-    return in_each([spoken()], entry, made, shelf, album)[spoken().tag]
+    return in_each(entry, made, shelf, album, (spoken(),))[spoken().tag]
 
 
 def in_each(
-    speeches: Sequence[Language], entry: Entry, made: date | None, shelf: Stock, album: Album | None
+    entry: Entry, made: date | None, shelf: Stock, album: Album | None, speeches: Sequence[Language]
 ) -> Mapping[str, Published]:
     """The same facts, worked out once and said in each of some languages, by their tags."""
     typed = entry.record

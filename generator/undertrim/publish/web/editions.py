@@ -42,7 +42,8 @@ class Edition:
         """Where the page of a file stands in each other language, as a link from there, with the way to the top of that edition, the language's tag and what it calls itself."""
         back = "../" * file.count("/")
         return [
-            {"tag": tag, "name": own_name(tag), "top": f"{back}{way}", "href": f"{back}{way}{quote(file)}"} for tag, way in self.others.items()
+            {"tag": tag, "name": own_name(tag), "top": f"{back}{way}", "href": f"{back}{way}{quote(file)}"}
+            for tag, way in self.others.items()
         ]
 
     def beside(self, folder: str) -> str:
