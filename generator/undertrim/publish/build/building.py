@@ -145,7 +145,7 @@ class Builder:
         for edition in self._editions():
             with speaking(edition.speech):
                 found[edition] = in_its_language(content(shown, gear), edition)
-        return {one: replace(held, copies={}) if one.place else held for one, held in found.items()}
+        return {one: _without_shared(held) if one.place else held for one, held in found.items()}
 
     def _editions(self) -> tuple[Edition, ...]:
         return editions(languages(self._workspace))
@@ -239,6 +239,11 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
         },
         copies={name: copy for item in made for name, copy in _copies(item)},
     )
+
+
+def _without_shared(held: Content) -> Content:
+    """The content of a further language, without what stands at the top of the site for all of them."""
+    return replace(held, copies={}, files={name: text for name, text in held.files.items() if name != _SCHEMA})
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
