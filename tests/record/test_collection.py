@@ -94,7 +94,7 @@ def test_a_language_is_a_folder_with_its_file(tmp_path: Path, monkeypatch: pytes
 def test_a_command_speaks_what_is_asked_for_else_what_its_collection_says(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    refused = (2, "undertrim: there are no words in the language 'zz': ask for 'en'\n")
+    refused = (2, "undertrim: there are no words in the language 'zz': ask for 'en' or 'es'\n")
     assert (main(["check", "--language", "zz"]), capsys.readouterr().err) == refused
     put(tmp_path, 'language = "zz"\n')
     assert (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err) == refused

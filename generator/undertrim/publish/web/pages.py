@@ -38,6 +38,7 @@ def environment() -> Environment:
         say=template_words.say,
         listed=template_words.listed,
         link=template_words.link,
+        in_other_words=template_words.in_other_words,
         sides=template_words.sides,
         bodies=template_words.bodies,
         evidence_links=evidence_links,
