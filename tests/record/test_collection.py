@@ -10,7 +10,7 @@ from undertrim.publish.build import beside
 from undertrim.publish.printed import paper
 from undertrim.record import collection
 from undertrim.record.collection import BadSettings, NoSuchLanguage, Settings
-from undertrim.words import Language, language, tags
+from undertrim.words import Language, language, of_environment, tags
 
 
 def put(folder: Path, text: str) -> Path:
@@ -100,3 +100,33 @@ def test_a_command_speaks_what_is_asked_for_else_what_its_collection_says(
     assert (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err) == refused
     main(["check", "--in", str(tmp_path), "--language", "en"])
     assert capsys.readouterr().err.startswith("undertrim: no records found")
+
+
+@pytest.mark.parametrize(
+    ("environment", "tag"),
+    [
+        ({}, ""),
+        ({"LANG": "es_MX.UTF-8"}, "es"),
+        ({"LANG": "de_DE.UTF-8"}, ""),
+        ({"LANG": "C.UTF-8"}, ""),
+        ({"LANG": "es_ES.UTF-8", "LC_MESSAGES": "en_GB.UTF-8"}, "en"),
+        ({"LANG": "es_ES.UTF-8", "LC_ALL": "C"}, ""),
+        ({"LANG": "de_DE.UTF-8", "LANGUAGE": "de:es:en"}, "es"),
+        ({"LC_ALL": "C", "LANGUAGE": "es"}, ""),
+        ({"LANG": "es_ES@euro"}, "es"),
+    ],
+)
+def test_the_environment_says_which_language_its_user_reads(environment: dict[str, str], tag: str) -> None:
+    """GNU gettext manual, 2.3.2 "Locale Environment Variables" and 2.3.3 "Specifying a Priority List of Languages"."""
+    assert of_environment(environment) == tag
+
+
+def test_a_command_speaks_the_language_of_its_environment(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    put(tmp_path, 'language = "en"\n')
+    english = (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err)
+    monkeypatch.setenv("LANG", "es_US.UTF-8")
+    spanish = (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err)
+    assert (english[0], english[1] == spanish[1]) == (spanish[0], False)
+    assert (main(["check", "--in", str(tmp_path), "--language", "en"]), capsys.readouterr().err) == english

@@ -9,11 +9,10 @@ from undertrim.derive.fit.joining import Joining
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build.day import today
 from undertrim.record import photo_files
-from undertrim.record.collection import settings
+from undertrim.record.collection import settings, spoken_in
 from undertrim.record.digests import Digests, joined
 from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
-from undertrim.words import spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +47,11 @@ def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Di
 
 
 def languages(workspace: Workspace) -> tuple[str, ...]:
-    """The languages that the site of a collection is in, by their tags: its own; or the one alone that is spoken, where that is none of them."""
+    """The languages that the site of a collection is in, by their tags, whoever builds it. Raises NoSuchLanguage."""
     chosen = settings(workspace.root).language
-    return chosen if spoken().tag in chosen else (spoken().tag,)
+    for tag in chosen:
+        spoken_in(tag)
+    return chosen
 
 
 def address(path: Path) -> str:
