@@ -20,7 +20,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
-from undertrim.publish.build import published, standing
+from undertrim.publish.build import contents, published, standing
+from undertrim.publish.build.contents import SCHEMA, AllShells, Contents
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
 from undertrim.publish.build.keyed import keys, languages
@@ -30,18 +31,15 @@ from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, keeping, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
-from undertrim.publish.web.editions import Edition, editions, in_its_language
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
-from undertrim.words import Value, message, say, speaking
+from undertrim.words import Value, message, say
 from undertrim.work.crew import Crew
 from undertrim.work.workers import Workers
 
-Contents = Mapping[Edition, Content]
-"""All that the site holds besides the handbook, in each of its languages."""
 ProgressFor = Callable[[Value], Callable[[int, int], None] | None]
 
 
@@ -76,7 +74,7 @@ class _Standing:
 
     frame: str
     framed: Mapping[str, str]
-    shells: Mapping[Edition, site.Shells]
+    shells: AllShells
     keys: placing.Keys
 
 
@@ -134,21 +132,11 @@ class Builder:
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
-        self._publish(self._contents(shown), aside)
+        gear = stock(self._workspace)
+        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._prepared = {item.folder.name: item for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
         return made, failed, kept
-
-    def _contents(self, shown: Sequence[Prepared]) -> Contents:
-        """What the site holds in each of its languages. Files beside the pages say nothing in any, or stand there in the first alone."""
-        found, gear = {}, stock(self._workspace)
-        for edition in self._editions():
-            with speaking(edition.speech):
-                found[edition] = in_its_language(content(shown, gear), edition)
-        return {one: _without_shared(held) if one.place else held for one, held in found.items()}
-
-    def _editions(self) -> tuple[Edition, ...]:
-        return editions(languages(self._workspace))
 
     def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
         tags = languages(self._workspace)
@@ -180,42 +168,21 @@ class Builder:
             self._standing = self._afresh(held, frame, aside)
 
     def _frame(self, held: Contents) -> str:
-        framed = (
-            f"{edition.place}{path} {body.title} {body.key}"
-            for edition, one in held.items()
-            for path, body in one.framed.items()
-        )
-        shelled = (f"{edition.place}{path}" for edition, one in held.items() for path in sorted(one.shelled))
-        return joined(site.frame(self._workspace.root, self._digests), *framed, *shelled)
+        return joined(site.frame(self._workspace.root, self._digests), *contents.framed(held))
 
     def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
             shutil.rmtree(fresh)
-        shells = {edition: self._rendered(edition, one, fresh) for edition, one in held.items()}
+        shells = contents.rendered(self._workspace.root, held, fresh)
         framed = keeping.marked(fresh)
         present = placing.place(fresh, self._pieces(held, shells, framed), {})
         standing.swap(fresh, self._out, aside)
         return _Standing(frame, framed, shells, present)
 
-    def _rendered(self, edition: Edition, held: Content, fresh: Path) -> site.Shells:
-        with speaking(edition.speech):
-            return site.render(self._workspace.root, held, fresh, edition)
-
-    def _pieces(
-        self, held: Contents, shells: Mapping[Edition, site.Shells], framed: Mapping[str, str]
-    ) -> dict[str, placing.Piece]:
-        """Our own files, and the lists of all for those who keep the site on a device."""
-        found: dict[str, placing.Piece] = {}
-        for edition, one in keeping.listed(held, shells, framed, self._name).items():
-            pieces = placing.pieces(one, shells[edition])
-            found |= {f"{edition.place}{name}": piece for name, piece in pieces.items()}
-        return found
-
-
-_SCHEMA = "published.schema.json"
-"""What describes the data beside the pages; it stands at the top of the site."""
+    def _pieces(self, held: Contents, shells: AllShells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
+        return contents.pieces(held, shells, framed, self._name)
 
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
@@ -235,15 +202,10 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             **shelf.files(gear, clearances()),
-            _SCHEMA: described.text(),
+            SCHEMA: described.text(),
         },
         copies={name: copy for item in made for name, copy in _copies(item)},
     )
-
-
-def _without_shared(held: Content) -> Content:
-    """The content of a further language, without what stands at the top of the site for all of them."""
-    return replace(held, copies={}, files={name: text for name, text in held.files.items() if name != _SCHEMA})
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
