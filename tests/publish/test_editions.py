@@ -13,6 +13,7 @@ from small_site import held, quick, silent, tell_of_few_rules, workspace
 from spoken_too import cyrillic_spanish
 from undertrim.publish.build.building import build
 from undertrim.publish.web.editions import Edition, editions, own_name
+from undertrim.words import say
 
 CYRILLIC = re.compile("[а-я]{3}")
 
@@ -24,7 +25,8 @@ def root() -> Iterator[Path]:
         tell_of_few_rules(patch)
         place = workspace(folder / "both")
         (folder / "both/undertrim.toml").write_text('language = ["en", "es"]\n', encoding="utf-8")
-        assert not build(place, folder / "both/site", sheets=True, progress=silent).failed
+        made = build(place, folder / "both/site", sheets=True, progress=silent)
+        assert ([say(one.said) for one in made.failed], made.report.problems) == ([], ())
         yield folder
 
 

@@ -24,6 +24,7 @@ from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
@@ -42,6 +43,9 @@ from undertrim.words import ENGLISH, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
+
+_SECTIONS = {"Rules": message("reference/rules"), "Reference": message("reference/fields")}
+"""Our own folders of pages, by the names that the engine makes of them."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -70,6 +74,13 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         env.globals["say"] = template_words.say
         env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env
+
+    def on_nav(self, nav: Navigation, /, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """The engine calls a section by its folder, in English."""
+        for item in nav.items:
+            if self.edition.place and item.is_section and item.title in _SECTIONS:
+                item.title = say(_SECTIONS[item.title])
+        return nav
 
     def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """The handbook and the pages of the rules are written in one language; where it is not the page's, the page says so."""
