@@ -211,7 +211,7 @@ async function choose(what, on) {
 
 const ASKED = {
   about: (_, client) => about(client),
-  fill: async ({ place }) => { await read(place); await fill(); return standing(); },
+  fill: async ({ place }) => { if (place !== undefined) await read(place); await fill(); return standing(); },
   pin: ({ vehicle, addresses }) => pin(vehicle, addresses),
   unpin: ({ vehicle }) => unpin(vehicle),
   choices: () => remembered(CHOICES),

@@ -24,6 +24,8 @@ MOST_WHOLE = 100
 
 LIST = "keeper/list.json"
 _KINDS = {".html", ".js", ".css", ".svg", ".png", ".ico", ".woff", ".woff2"}
+_WAY_IN = ("index.html", "assets/undertrim/page.js")
+"""What leads from the address of the site to the language of the reader, who may have nothing else of the first one."""
 _UNUSED = "assets/javascripts/lunr/"
 """Languages of the theme's search, which the site does without."""
 
@@ -42,7 +44,7 @@ def listed(
     `framed` are the files that the site engine made, with their marks.
     """
     places = [edition.place for edition in held if edition.place]
-    shared = {name: mark for name, mark in framed.items() if _is_shared(name, places, framed)}
+    shared = {name: mark for name, mark in framed.items() if name in _WAY_IN or _is_shared(name, places, framed)}
     more = _more(next(iter(held.values())))
     found = {}
     for edition, one in held.items():
