@@ -11,6 +11,7 @@ from undertrim import __version__, cli
 from undertrim.commands import (
     COMMANDS,
     Command,
+    ask,
     build,
     cable,
     check,
@@ -26,6 +27,7 @@ from undertrim.commands import (
     serve,
     sheet,
     shop,
+    take,
     template,
     upgrade,
     verify,
@@ -39,6 +41,7 @@ from undertrim.record.root import NoWorkspace
 from undertrim.words import message
 
 FITTING: tuple[Command, ...] = (
+    ask,
     build,
     cable,
     check,
@@ -55,6 +58,7 @@ FITTING: tuple[Command, ...] = (
     serve,
     sheet,
     shop,
+    take,
     template,
     upgrade,
     verify,

@@ -29,7 +29,7 @@ from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, keeping, pages, placing, rule_pages, site
+from undertrim.publish.web import calculators, finder, keeping, measuring, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
@@ -193,7 +193,8 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
     return Content(
         bodies={
             "index": _home(by_make),
-            "calculators": _calculators(),
+            "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
+            measuring.PAGE: _of_all(measuring.title(), measuring.page()),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},
         },
@@ -225,9 +226,9 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 
-def _calculators() -> Body:
-    body = calculators.page()
-    return Body(calculators.title(), lambda: body, body, in_nav=True, scripts=("assets/undertrim/calculators.js",))
+def _of_all(title: str, body: str, *scripts: str) -> Body:
+    """A page that is the same whatever the collection holds."""
+    return Body(title, lambda: body, body, in_nav=True, scripts=scripts)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:

@@ -15,6 +15,7 @@ from html import escape
 from pathlib import Path, PurePosixPath
 from typing import Any
 
+import mkdocs
 from jinja2 import Environment, TemplateError
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
@@ -30,7 +31,8 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import policy, scripts, shells
+from undertrim.publish.web import measuring, policy, scripts, shells
+from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import FIRST, Edition, with_shared
 from undertrim.publish.web.shells import Shell
@@ -46,6 +48,8 @@ Shells = Mapping[str, Shell]
 
 _SECTIONS = {"Rules": message("reference/rules"), "Reference": message("reference/fields")}
 """Our own folders of pages, by the names that the engine makes of them."""
+_LOG = logging.getLogger(mkdocs.__name__)
+"""Where the engine says what it does. A fork that answers for it has another name."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
@@ -57,15 +61,19 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     content = Content()
     edition = FIRST
+    translated: Mapping[str, str] = {}
+    """The pages of the handbook that stand there in the language of the edition, each with the Markdown of the one whose place it takes."""
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
         self.plain = PlainMarkdown(PurePosixPath())
         self.shared: set[str] = set()
+        self.anchors = Anchors()
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
+        config.mdx_configs.setdefault("toc", {})["slugify"] = self.anchors.slug
         _name_switches(config)
         return config
 
@@ -82,18 +90,21 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
                 item.title = say(_SECTIONS[item.title])
         return nav
 
-    def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """The handbook and the pages of the rules are written in one language; where it is not the page's, the page says so."""
-        path = page.file.src_uri
-        written = page.file.generated_by is None or (path.startswith("rules/") and path != "rules/index.md")
-        return self._in_one_language(html) if self.edition.place and written else html
-
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
+        self.anchors.begin(self.translated.get(page.file.src_uri, ""))
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown
+
+    def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put our drawings where the handbook names them. A page that is in another language than its edition says so."""
+        path = page.file.src_uri
+        own = page.file.generated_by is None and path not in self.translated
+        other = own or (path.startswith("rules/") and path != "rules/index.md")
+        shown = measuring.with_drawings(html)
+        return self._in_one_language(shown) if self.edition.place and other else shown
 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
         """Add our pages and files, and the specimens. A further language leaves the theme's files where the first has them."""
@@ -223,7 +234,8 @@ def written_address(root: Path) -> str:
 def render(root: Path, content: Content, out: Path, edition: Edition = FIRST) -> Shells:
     """Build the site of the workspace at `root` into its place below `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
-        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        book = Path(_config(root, out).docs_dir)
+        handbook.copy(book, Path(docs), spoken().tag)
         config = _config(root, out / edition.place)
         config.docs_dir = docs
         config.site_url = config.site_url and f"{config.site_url.rstrip('/')}/{edition.place}"
@@ -231,7 +243,8 @@ def render(root: Path, content: Content, out: Path, edition: Edition = FIRST) ->
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
         plugin.content, plugin.edition = content, edition
-        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        plugin.translated = handbook.translated(book, spoken().tag)
+        _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)
         except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
@@ -280,17 +293,16 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     said: list[str] = []
     catching = logging.Handler()
     catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
-    log = logging.getLogger("mkdocs")
-    before, log.propagate = log.propagate, False
-    log.addHandler(catching)
+    before, _LOG.propagate = _LOG.propagate, False
+    _LOG.addHandler(catching)
     try:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
     except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
         raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
     finally:
-        log.removeHandler(catching)
-        log.propagate = before
+        _LOG.removeHandler(catching)
+        _LOG.propagate = before
 
 
 def port_is_free(host: str, port: int) -> bool:
