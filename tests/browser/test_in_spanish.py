@@ -111,40 +111,50 @@ def test_a_page_of_a_visit_is_in_spanish_whatever_scripts_add(spanish: Page, sit
     in_spanish(spanish)
 
 
+def find_and_choose(page: Page, site: Path) -> None:
+    """From the first page to the steps of a radio."""
+    page.goto((site / "index.html").as_uri(), wait_until="commit")
+    page.wait_for_url("**/es/index.html")
+    in_spanish(page)
+    page.locator("#ut-query").fill("finch 16")
+    expect(page.locator("#ut-said")).to_have_text(told("finder/found", count=1))
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/es/vehicles/kelbrook/finch-2014-2018.html*")
+    page.locator("input[value=dash]").check()
+    page.locator("input[name=variant-radio][value=map]").check()
+    expect(page.locator("#ut-start")).to_contain_text(told("vehicle-page/start", count=1)[:10])
+
+
 def test_a_visit_in_spanish_from_the_finder_to_the_report(spanish: Page, site: Path) -> None:
-    spanish.goto((site / "index.html").as_uri(), wait_until="commit")
-    spanish.wait_for_url("**/es/index.html")
-    in_spanish(spanish)
-    spanish.locator("#ut-query").fill("finch 16")
-    expect(spanish.locator("#ut-said")).to_have_text(told("finder/found", count=1))
-    spanish.keyboard.press("Enter")
-    spanish.wait_for_url("**/es/vehicles/kelbrook/finch-2014-2018.html*")
-    spanish.locator("input[value=dash]").check()
-    spanish.locator("input[name=variant-radio][value=map]").check()
-    expect(spanish.locator("#ut-start")).to_contain_text(told("vehicle-page/start", count=1)[:10])
+    find_and_choose(spanish, site)
     spanish.locator("#ut-start").click()
     for _ in range(12):
         in_spanish(spanish)
         press(spanish)
         clear_waits(spanish)
     expect(spanish.locator(TRAY)).to_contain_text(told("bay/in-tray", things="")[:10])
-    done = len(kept(spanish)["done"])
-    step = spanish.locator(WHERE).inner_text()
-    assert (done, kept(spanish)["language"]) == (12, "es")
+    assert (len(kept(spanish)["done"]), kept(spanish)["language"]) == (12, "es")
     spanish.get_by_role("button", name=told("bay/all-steps"), exact=True).click()
-    spanish.locator(".ut-languages a").click()  # in the middle of it
-    expect(spanish.locator("html")).to_have_attribute("lang", "en")
-    expect(spanish.locator("[data-tick]:checked")).to_have_count(done)
-    assert kept(spanish)["language"] == "en"
-    spanish.locator("#ut-start").click()
-    assert spanish.locator(WHERE).inner_text().split(" of ") == step.split(" de ")
-    spanish.get_by_role("button", name="List", exact=True).click()
-    spanish.locator(".ut-languages a").click()
-    expect(spanish.locator("[data-tick]:checked")).to_have_count(done)
     spanish.locator("#ut-desk > summary").click()
     spanish.locator("#ut-desk").get_by_role("button").first.click()
     expect(spanish.locator(".ut-report-page h2")).to_have_text(told("bay/report"))
     in_spanish(spanish)
+
+
+def test_the_language_is_changed_in_the_middle_of_a_visit(phone: Page, site: Path) -> None:
+    phone.goto(at(site, f"es/{FINCH}"))
+    phone.locator("#ut-start").click()
+    for _ in range(3):
+        press(phone)
+    step = phone.locator(WHERE).inner_text()
+    for button, tag, of in ((told("bay/all-steps"), "en", " of "), ("List", "es", " de ")):
+        phone.get_by_role("button", name=button, exact=True).click()
+        phone.locator(".ut-languages a").click()
+        expect(phone.locator("html")).to_have_attribute("lang", tag)
+        expect(phone.locator("[data-tick]:checked")).to_have_count(3)
+        assert kept(phone)["language"] == tag
+        phone.locator("#ut-start").click()
+        assert phone.locator(WHERE).inner_text().split(of) == step.split(" de ")
 
 
 def test_what_broke_and_what_was_agreed_hold_in_both_languages(phone: Page, site: Path) -> None:
