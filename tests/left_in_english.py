@@ -83,10 +83,11 @@ def english(tag: str) -> tuple[frozenset[str], tuple[re.Pattern[str], ...]]:
     return frozenset(exact - theirs - _own_words()), tuple(re.compile(one, re.IGNORECASE) for one in sorted(patterns))
 
 
-def left(texts: Iterable[str], tag: str) -> list[str]:
-    """The texts that are still in English."""
+def left(texts: Iterable[str], tag: str, drawn: Iterable[str] = ()) -> list[str]:
+    """The texts that are still in English. A line of a drawing may be a part of what a record says, wrapped, which no mark tells."""
     exact, patterns = english(tag)
-    return [text for text in dict.fromkeys(texts) if _is_left(text, exact, patterns)]
+    ours = [text for text in drawn if not any(_plain(text) in own for own in _own_words())]
+    return [text for text in dict.fromkeys([*texts, *ours]) if _is_left(text, exact, patterns)]
 
 
 def _is_left(text: str, exact: frozenset[str], patterns: Iterable[re.Pattern[str]]) -> bool:
@@ -97,12 +98,14 @@ def _is_left(text: str, exact: frozenset[str], patterns: Iterable[re.Pattern[str
 
 
 class Seen(HTMLParser):
-    """Each piece of text of a page in the page's own language, and each attribute that people are told."""
+    """Each piece of text of a page in the page's own language, apart from what is `drawn`, and each attribute that people are told."""
 
     def __init__(self, page: str) -> None:
         super().__init__()
         self.above: list[bool] = [False]
         self.found: list[str] = []
+        self.drawn: list[str] = []
+        self.inside = 0
         self.feed(page)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
@@ -111,13 +114,15 @@ class Seen(HTMLParser):
         other = other or "md-nav" in (given.get("class") or "").split()  # the titles of the handbook's pages
         if not other:
             self.found += [value for name, value in attrs if name in ATTRIBUTES and value]
+        self.inside += tag == "svg"
         if tag not in VOID:
             self.above.append(other)
 
     def handle_endtag(self, tag: str) -> None:
+        self.inside -= tag == "svg"
         if tag not in VOID:
             self.above.pop()
 
     def handle_data(self, data: str) -> None:
         if data.strip() and not self.above[-1]:
-            self.found.append(data.strip())
+            (self.drawn if self.inside else self.found).append(data.strip())
