@@ -16,6 +16,7 @@ declare global {
       verdictWords: typeof FitVerdict.verdictWords;
     };
     undertrimMeter: { start(table: MeterTable): void };
+    undertrimGlossary(entries: [string[], string][]): void;
     undertrimShelf(name: string, data: Shelf | ShelfPiece): void;
   }
 }

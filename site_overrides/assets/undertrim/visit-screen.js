@@ -127,6 +127,7 @@ function showStep(number, step) {
   if (lookedInto.includes(at)) area.append(lookInto(steps(), isDone, at, chosenCar(), go));
   if (isDone(step)) area.append(undo(number, step));
   area.append(note(number, step), dimmed());
+  document.dispatchEvent(new CustomEvent("ut-step", { detail: area })); // its words may be explained
 }
 
 function undo(number, step) {

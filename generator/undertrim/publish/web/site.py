@@ -30,7 +30,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import measuring, policy, scripts, shells
+from undertrim.publish.web import glossary, measuring, policy, scripts, shells
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -155,6 +155,7 @@ def _bundled(config: MkDocsConfig, files: Files) -> None:
         source = files.get_file_from_path(_script(name))
         if source:
             files.remove(source)
+    files.append(File.generated(config, glossary.SCRIPT, content=glossary.script(Path(config.docs_dir))))
     for name in scripts.ENTRIES:
         files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
 
