@@ -133,8 +133,8 @@ def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Pa
     with making(message("building/its-page")):
         bodies = pages.vehicle(made, wanted.downloads)
     with making(message("building/its-data")):
-        data = beside.data(made)
-    with_page = [data, *shown(entry, entry.record, photos).files()]
+        data = [beside.data(made), beside.claimable(entry.record, made)]
+    with_page = [*data, *shown(entry, entry.record, photos).files()]
     prepared.keep(folder, made, bodies, with_page, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())

@@ -83,7 +83,8 @@ def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[st
     for name in sorted(held.copies):
         _, make, file = name.split("/")
         if not file.endswith(".json"):
-            makes[make]["more"][name] = _mark(
+            sort = "pages" if file.endswith(".js") else "more"
+            makes[make][sort][name] = _mark(
                 *held.copies[name].key.split("/")[-2:]
             )  # whose folder of the cache is named by all that it is made of
     return makes

@@ -58,16 +58,19 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
         self.plain = PlainMarkdown(PurePosixPath())
+        self.repository = ""
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
+        # Pages name the repository to who wants to write there; the theme would ask its host how many people like it.
+        self.repository, config.repo_url = config.repo_url or "", None
         _name_switches(config)
         return config
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """The frame takes its words from the catalogue too."""
-        env.globals["say"] = template_words.say
+        """The frame takes its words from the catalogue too, and names the repository."""
+        env.globals.update(say=template_words.say, undertrim_repository=self.repository)
         return env
 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
