@@ -142,13 +142,22 @@ def in_the_report(page: Page) -> None:
     page.locator(".ut-report").wait_for()
 
 
+def where_something_is_not_so(page: Page) -> None:
+    page.locator(".ut-not-so button").last.click()
+    page.locator(".ut-claim").wait_for()
+    page.locator(".ut-claim [name=says]").fill("2")
+    page.get_by_role("button", name="Keep it").click()
+
+
 def where_a_word_is_explained(page: Page) -> None:
     page.locator(".ut-term").first.click()
     page.locator(".ut-meaning").wait_for()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("there", [over_a_step, where_gear_is_chosen, in_the_report, where_a_word_is_explained])
+@pytest.mark.parametrize(
+    "there", [over_a_step, where_gear_is_chosen, in_the_report, where_a_word_is_explained, where_something_is_not_so]
+)
 def test_axe_finds_nothing_in_what_opens(
     context: Callable[..., BrowserContext], served: str, there: Callable[[Page], None], scheme: str
 ) -> None:

@@ -146,9 +146,8 @@ def tab_to(page: Page, selector: str, most: int = 80) -> None:
     pytest.fail(f"the keyboard does not come to {selector}")
 
 
-def test_a_visit_by_the_keyboard_alone(context: Callable[..., BrowserContext], site: Path) -> None:
-    """Find, choose, do three steps, and back to the list. Nothing is clicked."""
-    page = context(viewport={"width": 1280, "height": 900}).new_page()
+def found_and_chosen(page: Page, site: Path) -> None:
+    """A visit by keys alone, up to its start."""
     page.goto(at(site, "index.html"))
     tab_to(page, "#ut-query")
     page.keyboard.type("finch 16")
@@ -160,6 +159,12 @@ def test_a_visit_by_the_keyboard_alone(context: Callable[..., BrowserContext], s
     tab_to(page, "input[name=variant-radio]")
     page.keyboard.press("ArrowDown")
     assert re.search("jobs=dash", page.url)
+
+
+def test_a_visit_by_the_keyboard_alone(context: Callable[..., BrowserContext], site: Path) -> None:
+    """Find, choose, do three steps, and back to the list. Nothing is clicked."""
+    page = context(viewport={"width": 1280, "height": 900}).new_page()
+    found_and_chosen(page, site)
     tab_to(page, "#ut-start", 200)
     page.keyboard.press("Enter")
     dialog = page.get_by_role("dialog", name="One step at a time")

@@ -113,7 +113,7 @@ def test_they_stand_with_the_record_until_they_are_taken_off(phone: Page, site: 
     keep(phone, "openings/front-door/nominal", says="6.75 in")
     phone.goto((site / RECORD).as_uri())
     expect(phone.get_by_role("heading", name="2 findings on this device")).to_be_visible()
-    phone.get_by_role("button", name="Take off").first.click()
+    phone.get_by_role("button", name="Take it off").first.click()
     expect(phone.get_by_role("heading", name="1 finding on this device")).to_be_visible()
     assert [claim["says"] for claim in saved(phone)["claims"]] == ["6.75 in"]
 

@@ -40,16 +40,19 @@ def things(record: VehicleRecord) -> Iterator[Thing]:
         node = root("vehicle").child(key)
         if key in NO_FACTS or node is None:
             continue
-        if isinstance(value, Mapping):
-            found = [
-                (f"{key}/{name}", getattr(one, "name", "") or name, one, node.child(name))
-                for name, one in value.items()
-            ]
-        else:
-            found = [(key, node.schema.get("title", key), value, node)]
-        for about, title, one, below in found:
+        for about, name, one, below in _held(str(key), value, node):
             if below and (facts := tuple(_places(record, about, (), one, below))):
-                yield Thing(about, title, facts)
+                yield Thing(about, name, facts)
+
+
+def _held(key: str, value: object, node: Node) -> Iterator[tuple[str, Value, object, Node | None]]:
+    """The things of a section: its entries by their names, or itself."""
+    if isinstance(value, Mapping):
+        yield from (
+            (f"{key}/{name}", getattr(one, "name", "") or name, one, node.child(name)) for name, one in value.items()
+        )
+    else:
+        yield key, node.schema.get("title", key), value, node
 
 
 def _places(record: VehicleRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
