@@ -1785,6 +1785,29 @@ export interface PageCount {
 /** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */
 export type Forms = Record<string, Form>;
 
+/** Facts at their addresses: Every fact of a record that can be said not to be so, in a script beside its pages. */
+export interface Claimable {
+  /** Its address, make/id. */
+  vehicle: string;
+  /** What facts are called, each once. */
+  labels: Array<string>;
+  /** What facts are of, in the order of the record. */
+  things: Array<ClaimableThing>;
+}
+
+/** Thing with facts: A part, an opening, a plug or whatever else facts are of. */
+export interface ClaimableThing {
+  /** The keys that lead to it, with / between. */
+  about: string;
+  /** What it is called. */
+  name: string;
+  /** Each as a list: the keys below the thing, the place of its label among the labels, and its value as typed. */
+  facts: Array<ClaimableFact>;
+}
+
+/** Fact at its address: The keys below its thing (empty for the thing itself), the place of its label, the value. */
+export type ClaimableFact = [string, number, string];
+
 /** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
 export interface Finder {
   /** The vehicles. */
