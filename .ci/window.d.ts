@@ -6,7 +6,7 @@ import type { Claimable, Finder, MeterTable, Shelf, ShelfPiece } from "published
 
 declare global {
   interface Window {
-    undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string>; variants: Record<string, Record<string, string>> }): void;
+    undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string> }): void;
     undertrimFacts(data: Claimable): void;
     undertrimFinder(name: string, data: Finder): void;
     undertrimFit: {

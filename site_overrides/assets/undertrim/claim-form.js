@@ -77,11 +77,14 @@ function claim() {
   return /** @type {Claim} */ ({ vehicle: asked.facts.vehicle, about: which.value, ...is, how: how.value, on: today(), by: by.value.trim(), car, ...Object.fromEntries(Object.entries(more).filter(([, text]) => text)) });
 }
 
-/* What is still wanted, with the field for it. @returns {[string, HTMLInputElement] | null} */
+/**
+ * What is still wanted, with the field for it.
+ * @returns {{ words: string, input: HTMLInputElement } | null}
+ */
 function lacking() {
-  if (answer() === "says" && !says.value.trim()) return [say("not-so/value-wanted"), says];
-  if (how.value === "measured" && !tool.value.trim()) return [say("not-so/with-wanted"), tool];
-  return by.value.trim() ? null : [say("not-so/by-wanted"), by];
+  if (answer() === "says" && !says.value.trim()) return { words: say("not-so/value-wanted"), input: says };
+  if (how.value === "measured" && !tool.value.trim()) return { words: say("not-so/with-wanted"), input: tool };
+  return by.value.trim() ? null : { words: say("not-so/by-wanted"), input: by };
 }
 
 /** @param {Event} event */
@@ -89,8 +92,8 @@ function take(event) {
   event.preventDefault();
   const wanted = lacking();
   if (wanted) {
-    wrong.textContent = wanted[0];
-    wanted[1].focus();
+    wrong.textContent = wanted.words;
+    wanted.input.focus();
     return;
   }
   wrong.textContent = "";
