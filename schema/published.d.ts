@@ -310,6 +310,8 @@ export interface Photo {
   width: number;
   /** In pixels. */
   height: number;
+  /** The same for smaller screens, the narrowest first. */
+  smaller: Array<Smaller>;
   /** What is to be seen. */
   shows: string;
   /** The spots to look at. */
@@ -317,6 +319,14 @@ export interface Photo {
   /** Who took it when, at which car, for each piece of evidence. */
   taken: Array<string>;
   source: Source;
+}
+
+/** Smaller photograph: The same photograph, narrower. */
+export interface Smaller {
+  /** The name of its file beside the page. */
+  file: string;
+  /** In pixels. */
+  width: number;
 }
 
 /** Mark: One spot in a photograph. */
