@@ -13,8 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from undertrim.check import runner
-from undertrim.check.cache import Cache
-from undertrim.check.one_file import Looked
+from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
@@ -31,7 +30,7 @@ from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, keeping, measuring, pages, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
-from undertrim.record.digests import Digests, joined
+from undertrim.record.digests import joined
 from undertrim.record.identity import slug
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
@@ -86,8 +85,8 @@ class Builder:
 
     def __init__(self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None) -> None:
         self._workspace, self._out, self._sheets = workspace, out.absolute(), sheets
-        self._digests = Digests()
-        self._looked: dict[str, Looked] = {}
+        self._digests = remembered(workspace)
+        self._cache = Cache(workspace, self._digests)
         self._prepared: dict[str, Prepared] = {}
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
@@ -108,10 +107,10 @@ class Builder:
         standing.refuse_elsewhere(self._out, self._workspace.root)
         self._address, self._name = site.own(self._workspace.root)
         with standing.beside(self._out) as aside:
-            report = runner.check(
-                self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
-            )
-            return Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+            report = runner.check(self._workspace, (), progress(message("commands/checking")), self._cache, self._crew)
+            made = Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+            self._cache.save()
+            return made
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
         try:
@@ -141,11 +140,8 @@ class Builder:
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
-        self._cache().sweep()
+        self._cache.sweep()
         sweep(cache_folder(self._workspace), self._prepared)
-
-    def _cache(self) -> Cache:
-        return Cache(self._workspace, self._digests, self._looked)
 
     def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])

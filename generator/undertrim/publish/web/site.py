@@ -12,6 +12,7 @@ import logging
 import socket
 import tempfile
 from collections.abc import Callable, Mapping
+from functools import cached_property
 from pathlib import Path, PurePosixPath
 from typing import Any
 
@@ -127,18 +128,25 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
             return policy.guarded(output_content)
         if template_name == "sitemap.xml":
             for group, path in self._groups().items():
-                members = [member for member in self.content.shelled if shells.group(member) == group]
-                output_content = expanded(output_content, path, members)
+                output_content = expanded(output_content, path, self._members[group])
         return output_content
 
     def _scripts(self, group: str) -> tuple[str, ...]:
         """The scripts that all pages of a group load."""
-        (scripts,) = {body.scripts for path, body in self.content.shelled.items() if shells.group(path) == group}
+        (scripts,) = {self.content.shelled[path].scripts for path in self._members[group]}
         return scripts
 
     def _groups(self) -> dict[str, str]:
         """The specimen of each group of shelled pages."""
-        return {group: shells.specimen(group) for group in sorted(set(map(shells.group, self.content.shelled)))}
+        return {group: shells.specimen(group) for group in sorted(self._members)}
+
+    @cached_property
+    def _members(self) -> dict[str, list[str]]:
+        """The shelled pages by group; asked for every page that the engine makes."""
+        found: dict[str, list[str]] = {}
+        for path in self.content.shelled:
+            found.setdefault(shells.group(path), []).append(path)
+        return found
 
 
 def _name_switches(config: MkDocsConfig) -> None:
