@@ -1,12 +1,16 @@
 """What gear and vehicles say when they meet is remembered for as long as neither says anything else of it, and is never another word than a fresh one."""
 
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from functools import partial
+
 import pytest
 from test_beside import CHANGES, KIT, OTTER, RECEIVER, SHELF, WREN, change, place
 
 from here import Here
 from undertrim.check import runner
 from undertrim.check.cache import Cache
-from undertrim.check.findings import Meeting, MeetingRule
+from undertrim.check.findings import Card, Finding, Meeting, MeetingRule
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.store import Workspace
 
@@ -47,17 +51,15 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """Whose meetings are asked: the address of each card."""
     seen: list[str] = []
 
+    def find(meeting: Meeting) -> Iterable[Finding]:
+        seen.append(meeting.card.address)
+        return meeting.find()
+
     def noted(rule: MeetingRule) -> None:
         plain = rule.meetings
 
-        def meetings(cards):  # type: ignore[no-untyped-def] # as the rule has it
-            for meeting in plain(cards):
-                yield Meeting(
-                    meeting.card,
-                    meeting.rests_on,
-                    lambda m=meeting: (seen.append(m.card.address), m.find())[1],
-                    meeting.beside,
-                )
+        def meetings(cards: Sequence[Card]) -> Iterator[Meeting]:
+            return (replace(meeting, find=partial(find, meeting)) for meeting in plain(cards))
 
         monkeypatch.setattr(rule, "meetings", meetings)
 
