@@ -91,6 +91,7 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
         keeping, "listed", lambda held, *_: held
     )  # files like others, and half of all that are written here
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
+    monkeypatch.setattr(site, "frame_is_ours", lambda _: True)
     monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
     monkeypatch.setattr(pages, "vehicle", lambda made, _: {view.name: compact(made) for view in VIEWS})

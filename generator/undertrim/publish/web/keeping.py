@@ -10,7 +10,7 @@ import json
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from undertrim.publish.web import scripts, site
 from undertrim.publish.web.content import Content
@@ -27,9 +27,13 @@ _UNUSED = "assets/javascripts/lunr/"
 
 
 def marked(folder: Path) -> dict[str, str]:
-    """The files of a site as the site engine made it that pages show or load, by name with their marks."""
-    found = {path.relative_to(folder).as_posix(): path for path in folder.rglob("*") if path.suffix in _KINDS}
-    return {name: _mark_of(found[name].read_bytes()) for name in sorted(found) if not name.startswith(_UNUSED)}
+    """The files of a site as the site engine made it, by name; those that pages show or load with their marks."""
+    found = {path.relative_to(folder).as_posix(): path for path in folder.rglob("*") if path.is_file()}
+    return {name: _mark_of(found[name].read_bytes()) if _shown(name) else "" for name in sorted(found)}
+
+
+def _shown(name: str) -> bool:
+    return PurePosixPath(name).suffix in _KINDS and not name.startswith(_UNUSED)
 
 
 def listed(held: Content, shells: site.Shells, framed: Mapping[str, str], name: str) -> Content:
@@ -64,7 +68,7 @@ def _common(held: Content, shells: site.Shells) -> Iterator[tuple[str, str]]:
     """Our own files that all vehicles share: pages of makes, the finder, the shelf."""
     for path, body in held.shelled.items():
         if not path.startswith("vehicles/"):
-            yield f"{path}.html", _mark(shells[group(path)].text, body.title, body.key)
+            yield f"{path}.html", _mark(shells[group(path)].mark, body.title, body.key)
     for name, text in held.files.items():
         if name.endswith(".js"):
             yield name, _mark(text)
@@ -73,13 +77,10 @@ def _common(held: Content, shells: site.Shells) -> Iterator[tuple[str, str]]:
 def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[str, object]]]:
     """Of each make the pages of its vehicles with their marks, and what else each vehicle has."""
     makes: dict[str, dict[str, dict[str, object]]] = defaultdict(lambda: {"pages": {}, "more": {}})
-    marks: dict[str, str] = {}
     for path, body in sorted(held.shelled.items()):
         top, *rest = path.split("/")
         if top == "vehicles":
-            shell = shells[group(path)].text
-            marks[shell] = marks.get(shell) or _mark(shell)
-            makes[rest[0]]["pages"][f"{path}.html"] = _mark(marks[shell], body.title, body.key)
+            makes[rest[0]]["pages"][f"{path}.html"] = _mark(shells[group(path)].mark, body.title, body.key)
     for name in sorted(held.copies):
         _, make, file = name.split("/")
         if not file.endswith(".json"):

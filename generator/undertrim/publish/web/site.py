@@ -229,6 +229,13 @@ def frame(root: Path, digests: Digests) -> str:
     return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
+def frame_is_ours(root: Path) -> bool:
+    """Whether the frame rests on nothing else, so that what was made of it by another run is still what would be made: not on other plugins, scripts that hook in, the environment, or other settings."""
+    config = _config(root, root / "site")
+    chosen = Path(str(config.config_file_path)).read_text(encoding="utf-8")
+    return not (config.plugins.keys() - {"undertrim"} or config.hooks or "!ENV" in chosen or "INHERIT" in chosen)
+
+
 class BadSettings(Refused):
     """The settings of the site, its theme or its handbook cannot be used; the text says which file, and the way out."""
 
