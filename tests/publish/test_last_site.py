@@ -12,6 +12,7 @@ from here import Here
 from undertrim.check import one_file, runner
 from undertrim.publish.build.building import Builder
 from undertrim.publish.web import site
+from undertrim.publish.web.content import Content
 from undertrim.record.store import Workspace
 
 
@@ -75,9 +76,14 @@ TOUCHES: dict[str, Callable[[Path], object]] = {
     "another text as long": lambda path: path.write_bytes(path.read_bytes()[::-1]),
     "another time": lambda path: os.utime(path, (1, 1)),
     "it is gone": Path.unlink,
-    "a link": lambda path: (path.unlink(), path.symlink_to("/etc/hostname")),
+    "a link": lambda path: _linked(path),
     "another file as long and as old": lambda path: _swapped(path),
 }
+
+
+def _linked(path: Path) -> None:
+    path.unlink()
+    path.symlink_to("/etc/hostname")
 
 
 def _swapped(path: Path) -> None:
@@ -121,7 +127,12 @@ def test_a_damaged_cache_does_not_matter_where_nothing_is_taken_from_it(place: W
 def test_another_frame_is_made_by_the_engine(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[Path] = []
     build(place)
-    monkeypatch.setattr(site, "render", lambda root, held, out: (asked.append(out), rendered(root, held, out))[1])
+
+    def noted(root: Path, held: Content, out: Path) -> site.Shells:
+        asked.append(out)
+        return rendered(root, held, out)
+
+    monkeypatch.setattr(site, "render", noted)
     build(place)
     assert asked == []
     monkeypatch.setattr(site, "frame", lambda *_: "another")

@@ -21,6 +21,7 @@ from undertrim.publish.build.keyed import keys
 from undertrim.publish.build.last_site import Framed
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
+from undertrim.publish.build.prepared import remembered as remembered_pages
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.web import keeping, placing, site
 from undertrim.publish.web.content import Content
@@ -80,7 +81,8 @@ class Builder:
         self._workspace, self._out, self._sheets, self._lasting = workspace, out.absolute(), sheets, lasting
         self._digests = remembered(workspace)
         self._cache = Cache(workspace, self._digests)
-        self._prepared: dict[str, Prepared] = {}
+        self._prepared = remembered_pages(workspace)
+        self._used: set[str] = set()
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
         self._address, self._name = "", ""
@@ -124,8 +126,9 @@ class Builder:
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
         self._publish(content(shown, stock(self._workspace)), aside)
-        self._prepared = {item.folder.name: item for item in shown}
+        self._used = {item.folder.name for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
+        self._prepared.save()
         return made, failed, kept
 
     def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
@@ -134,14 +137,13 @@ class Builder:
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
         self._cache.sweep()
-        sweep(cache_folder(self._workspace), self._prepared)
+        sweep(cache_folder(self._workspace), self._used)
 
     def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])
         keyed = keys(self._workspace, paths, self._address, self._digests, stock(self._workspace))
-        memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
         how = {"sheets": self._sheets, "doubted": doubted}
-        return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
+        return prepare(self._workspace, keyed, progress=progress, memory=self._prepared, crew=self._crew, **how)
 
     def _publish(self, held: Content, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state

@@ -8,6 +8,7 @@ from typing import Any
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published
+from undertrim.record.ledger import Ledger
 from undertrim.record.store import Workspace
 
 _BODY, _BESIDE = "body-", "beside-"
@@ -66,13 +67,24 @@ class Prepared:
         return self.files.digests[_body(view)]
 
 
-def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
-    """What an earlier run left under a key, if it was finished."""
-    files = stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
+def finished(workspace: Workspace, key: str, *, sheets: bool, known: Ledger | None = None) -> Prepared | None:
+    """What an earlier run left under a key, if it was finished; `known` spares the look at the disk."""
+    folder, done = cache_folder(workspace) / key, _done(sheets=sheets)
+    plain = known.get(f"{key} {done}") if known else None
+    files = Stored(folder, plain["summary"], plain["digests"]) if plain else stored.read(folder, done)
     if not files:
         return None
     beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
-    return Prepared(files, tuple(beside))
+    found = Prepared(files, tuple(beside))
+    if known and not plain:
+        remember(known, found, sheets=sheets)
+    return found
+
+
+def remember(known: Ledger, made: Prepared, *, sheets: bool) -> None:
+    """Enter what was prepared."""
+    plain = {"summary": made.summary, "digests": made.files.digests}
+    known.put(f"{made.folder.name} {_done(sheets=sheets)}", plain)
 
 
 def keep(
@@ -90,6 +102,11 @@ def _body(view: str) -> str:
 
 def _done(*, sheets: bool) -> str:
     return "summary-sheets.json" if sheets else "summary.json"
+
+
+def remembered(workspace: Workspace) -> Ledger:
+    """The lists of all that was prepared, in one file."""
+    return Ledger(cache_folder(workspace).with_name("pages.json"))
 
 
 def cache_folder(workspace: Workspace) -> Path:
