@@ -1,5 +1,7 @@
 """A site is what the engine alone would make of it, and a second build into it is what a first build would make."""
 
+# Long because each way of building is held against one into an empty folder.
+
 import os
 import re
 import shutil

@@ -11,7 +11,7 @@ from undertrim.check.one_file import Looked, crashed
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.digests import joined
 from undertrim.record.ledger import Ledger
-from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.problem import Position, Problem
 
 
 @dataclass(frozen=True)
@@ -34,12 +34,14 @@ def across(looked: Sequence[Looked], known: Ledger | None = None) -> Across:
     """What the collection rules say; what names a record that could not be read in full is left out. `known` is what was found before."""
     cards = [item.card for item in looked if item.card]
     unread = {item.id for item in looked if not item.card}
+    keys = {item.path: item.key for item in looked}
     said = Across()
     for rule_id, rule in COLLECTION_RULES.items():
         try:
             for card, finding in findings(rule, cards, rule_id, known):
                 if not finding.rests_on(unread):
-                    said.add(_problem(card, finding, rule.LEVEL, rule_id), *finding.beside)
+                    at = _place(card, finding, keys[card.path], known)
+                    said.add(Problem(card.path, at, rule.LEVEL, rule_id, finding.said), *finding.beside)
         except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
             if cards:
                 said.add(crashed(cards[0].path, rule_id, error))
@@ -77,8 +79,16 @@ def _remembered(known: Ledger, rule_id: str, meeting: Meeting) -> list[Finding]:
     return [replace(one, beside=meeting.beside or one.beside) for one in found]
 
 
-def _problem(card: Card, finding: Finding, level: Level, rule_id: str) -> Problem:
+def _place(card: Card, finding: Finding, key: str, known: Ledger | None) -> Position:
+    """Where a finding stands, or what is around it; remembered for as long as the file stays what it is, by its `key`."""
+    name = f"{key} {finding.pointer}"
+    place = known.get(name) if known and key else None
+    if place:
+        return Position(*place)
     pointer, places = finding.pointer, card.details.places
     while pointer and pointer not in places:
         pointer = pointer[:-1]
-    return Problem(card.path, places.get(pointer, Position(1, 1)), level, rule_id, finding.said)
+    at = places.get(pointer, Position(1, 1))
+    if known and key:
+        known.put(name, [at.line, at.column])
+    return at

@@ -77,7 +77,7 @@ class Cache:
     def _thawed(self, workspace: Workspace, path: Path, key: str) -> Looked | None:
         brief = self._briefs.get(key) or _read(self.folder / key)[0]
         try:
-            found = kept.thawed(brief, path, workspace.shown(path), partial(self._details, workspace, path, key))
+            found = kept.thawed(brief, path, workspace.shown(path), partial(self._details, workspace, path, key), key)
         except DAMAGED:
             return None
         self._briefs.put(key, brief)

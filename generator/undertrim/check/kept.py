@@ -26,7 +26,7 @@ def frozen(found: Looked) -> tuple[Plain, Plain]:
     return brief, _details(found.card.details) if found.card else {}
 
 
-def thawed(plain: Plain, path: Path, shown: Path, more: Callable[[], Details]) -> Looked:
+def thawed(plain: Plain, path: Path, shown: Path, more: Callable[[], Details], key: str = "") -> Looked:
     """Back again, for the file at `path`, which problems call `shown`. Raises KeyError, TypeError, ValueError or AttributeError on other data."""
     return Looked(
         shown,
@@ -36,6 +36,7 @@ def thawed(plain: Plain, path: Path, shown: Path, more: Callable[[], Details]) -
         tuple(Allow(Position(line, column), *rest) for line, column, *rest in plain["allows"]),
         plain["complete"],
         plain["earlier"],
+        key,
     )
 
 

@@ -115,6 +115,8 @@ error: no lead set 'skerrowe-ls' (no gear is of kind 'leads')
           4: {function: battery-feed, colour: yellow}
 """
 
+# Long because half of it is its page, whose examples are its test.
+
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial

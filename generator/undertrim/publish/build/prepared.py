@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -109,6 +110,7 @@ def remembered(workspace: Workspace) -> Ledger:
     return Ledger(cache_folder(workspace).with_name("pages.json"))
 
 
+@lru_cache(maxsize=16)  # asked for every vehicle
 def cache_folder(workspace: Workspace) -> Path:
     """Where prepared files are kept between builds."""
     return workspace.root / ".undertrim" / "cache" / "pages"
