@@ -93,8 +93,8 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(site, "frame_is_ours", lambda _: True)
     monkeypatch.setattr(runner, "look", remembered(look))
-    monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
-    monkeypatch.setattr(pages, "vehicle", lambda made, _: {view.name: compact(made) for view in VIEWS})
+    monkeypatch.setattr(facts, "in_each", remembered(facts.in_each))
+    monkeypatch.setattr(pages, "vehicle", lambda made, *_: {view.name: compact(made) for view in VIEWS})
     with quick() as folder:
         yield Case(folder / "root")
 

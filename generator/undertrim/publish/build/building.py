@@ -13,18 +13,18 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
-from undertrim.publish.build import last_site, published, standing
-from undertrim.publish.build.contents import content
+from undertrim.publish.build import contents, last_site, published, standing
+from undertrim.publish.build.contents import Contents
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
-from undertrim.publish.build.keyed import keys
+from undertrim.publish.build.gathered import content
+from undertrim.publish.build.keyed import keys, languages
 from undertrim.publish.build.last_site import Framed
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.prepared import remembered as remembered_pages
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.web import keeping, placing, site
-from undertrim.publish.web.content import Content
 from undertrim.record.digests import joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
@@ -125,14 +125,16 @@ class Builder:
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
-        self._publish(content(shown, stock(self._workspace)), aside)
+        gear = stock(self._workspace)
+        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._used = {item.folder.name for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
         self._prepared.save()
         return made, failed, kept
 
     def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
-        return published.last_good(self._workspace, before, failed.address, sheets=self._sheets)
+        tags = languages(self._workspace)
+        return published.last_good(self._workspace, before, failed.address, tags, sheets=self._sheets)
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
@@ -145,7 +147,7 @@ class Builder:
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=self._prepared, crew=self._crew, **how)
 
-    def _publish(self, held: Content, aside: Path) -> None:
+    def _publish(self, held: Contents, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
         if stands and stands.framed.frame == frame and self._out.is_dir():
@@ -154,12 +156,11 @@ class Builder:
         else:
             self._standing = self._afresh(held, frame, aside)
 
-    def _frame(self, held: Content) -> str:
-        framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
+    def _frame(self, held: Contents) -> str:
         day = f"{today():%Y-%m-%d}"  # stands in the site map
-        return joined(site.frame(self._workspace.root, self._digests), day, *framed, *sorted(held.shelled))
+        return joined(site.frame(self._workspace.root, self._digests), day, *contents.framed(held))
 
-    def _afresh(self, held: Content, frame: str, aside: Path) -> _Standing:
+    def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, or take over what the last build left, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
@@ -167,7 +168,8 @@ class Builder:
         last = last_site.read(self._workspace, self._out)
         framed = last.frame(frame) if site.frame_is_ours(self._workspace.root) else None
         if not framed:
-            shells = site.render(self._workspace.root, held, fresh)
+            made = contents.rendered(self._workspace.root, held, fresh)
+            shells = {edition.place: shells for edition, shells in made.items()}
             framed = Framed(frame, shells, keeping.marked(fresh))
         pieces = self._pieces(held, framed)
         laid = last_site.lay(fresh, framed, pieces, last)
@@ -176,7 +178,7 @@ class Builder:
             last_site.write(self._workspace, laid)
         return _Standing(framed, {name: piece.key for name, piece in pieces.items()})
 
-    def _pieces(self, held: Content, framed: Framed) -> dict[str, placing.Piece]:
-        """Our own files, and the lists of all for those who keep the site on a device."""
-        shells = framed.shells
-        return placing.pieces(keeping.listed(held, shells, framed.marks, self._name), shells)
+    def _pieces(self, held: Contents, framed: Framed) -> dict[str, placing.Piece]:
+        """Our own files in each language, and the lists of all for those who keep the site on a device."""
+        shells = {edition: framed.shells[edition.place] for edition in held}
+        return contents.pieces(held, shells, framed.marks, self._name)

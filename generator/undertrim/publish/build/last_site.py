@@ -24,10 +24,10 @@ _Stamp = list[int]
 
 @dataclass(frozen=True)
 class Framed:
-    """What the site engine made: what it rests on, the shells of our pages, the files with the marks that a device keeps them by (none for some)."""
+    """What the site engine made: what it rests on, the shells of our pages by where each language stands, the files with the marks that a device keeps them by (none for some)."""
 
     frame: str
-    shells: Shells
+    shells: Mapping[str, Shells]
     files: Mapping[str, str]
 
     @property
@@ -90,7 +90,7 @@ def read(workspace: Workspace, out: Path) -> LastSite:
     """What is known of the site in a folder; nothing, if another one was built since."""
     plain = _ledger(workspace).get(_name(out))
     try:
-        shells = {group: Shell(group, text) for group, text in plain["shells"].items()}
+        shells = {place: _shells(texts) for place, texts in plain["shells"].items()}
         files = {name: (key, stamp) for name, (key, stamp) in plain["files"].items()}
         return LastSite(out, Framed(plain["frame"], shells, plain["framed"]), files)
     except (KeyError, TypeError, ValueError, AttributeError):
@@ -101,10 +101,16 @@ def write(workspace: Workspace, site: LastSite) -> None:
     """Remember a site that stands."""
     assert site.framed
     plain: dict[str, Any] = {"frame": site.framed.frame, "framed": site.framed.files, "files": site.files}
-    plain["shells"] = {group: shell.text for group, shell in site.framed.shells.items()}
+    plain["shells"] = {
+        place: {group: shell.text for group, shell in shells.items()} for place, shells in site.framed.shells.items()
+    }
     ledger = _ledger(workspace)
     ledger.put(_name(site.out), plain)
     ledger.save()
+
+
+def _shells(texts: Mapping[str, str]) -> Shells:
+    return {group: Shell(group, text) for group, text in texts.items()}
 
 
 def _ledger(workspace: Workspace) -> Ledger:
