@@ -13,7 +13,7 @@ from undertrim.publish.printed.sheet import Paper
 from undertrim.publish.web.downloads import Downloads, Link
 from undertrim.publish.web.views import VISIT, WIRING, View
 from undertrim.record.model import VehicleRecord
-from undertrim.words import message, say
+from undertrim.words import message, say, spoken
 
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
@@ -36,7 +36,7 @@ class Printing:
             for opening, page in _first_pages(laid):
                 link = Link(f"{_file(self.vehicle, '-templates', name)}#page={page}", name)
                 found[opening] = (*found.get(opening, ()), link)
-        return Downloads(self._sheets(""), self._sheets("-wiring"), found)
+        return Downloads(self._sheets(""), self._sheets("-wiring"), found, spoken().tag)
 
     def _sheets(self, sort: str) -> tuple[Link, ...]:
         return tuple(Link(_file(self.vehicle, sort, name), name) for name in self.templates)
