@@ -20,10 +20,10 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
-from undertrim.publish.build import contents, published, standing
-from undertrim.publish.build.contents import SCHEMA, AllShells, Contents
+from undertrim.publish.build import in_languages, published, standing
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
+from undertrim.publish.build.in_languages import SCHEMA, AllShells, Contents
 from undertrim.publish.build.keyed import keys, languages
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
@@ -133,7 +133,7 @@ class Builder:
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
         gear = stock(self._workspace)
-        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
+        self._publish(in_languages.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._prepared = {item.folder.name: item for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
         return made, failed, kept
@@ -168,21 +168,21 @@ class Builder:
             self._standing = self._afresh(held, frame, aside)
 
     def _frame(self, held: Contents) -> str:
-        return joined(site.frame(self._workspace.root, self._digests), *contents.framed(held))
+        return joined(site.frame(self._workspace.root, self._digests), *in_languages.framed(held))
 
     def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
             shutil.rmtree(fresh)
-        shells = contents.rendered(self._workspace.root, held, fresh)
+        shells = in_languages.rendered(self._workspace.root, held, fresh)
         framed = keeping.marked(fresh)
         present = placing.place(fresh, self._pieces(held, shells, framed), {})
         standing.swap(fresh, self._out, aside)
         return _Standing(frame, framed, shells, present)
 
     def _pieces(self, held: Contents, shells: AllShells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
-        return contents.pieces(held, shells, framed, self._name)
+        return in_languages.pieces(held, shells, framed, self._name)
 
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
