@@ -135,7 +135,7 @@ def _write(
 ) -> None:
     """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted.
 
-    The pages are in each language. Data and sheets are in the first: a program reads the one, and a sheet costs five times a page.
+    The pages are in each language. Data and sheets are in the first: a program reads the one, and the sheets cost ten times the pages.
     """
     assert isinstance(entry.record, VehicleRecord)
     made = said[item.languages[0]]
