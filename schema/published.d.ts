@@ -82,6 +82,8 @@ export interface Vehicle {
   drive_sides: Array<"left" | "right">;
   /** What else people call it. */
   also_called: Array<string>;
+  /** How the vehicle identification numbers of these cars begin. */
+  vin: Array<VinPattern>;
   high_voltage: Known;
   /** Whether it has a 48 V net; null where nobody has looked. */
   forty_eight_volt: Known | null;
@@ -1699,6 +1701,15 @@ export interface PageCount {
 
 /** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */
 export type Forms = Record<string, Form>;
+
+/** VIN pattern: How a number begins, a full stop for any character, and which cars are of it. */
+export interface VinPattern {
+  /** The characters from the first on. */
+  pattern: string;
+  /** In which cars, in words; empty for all. */
+  when: string;
+  clauses: Clauses;
+}
 
 /** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
 export interface Finder {
