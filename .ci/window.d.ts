@@ -2,11 +2,11 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Finder, MeterTable, Shelf, ShelfPiece } from "published";
+import type { Finder, FinderMore, MeterTable, Shelf, ShelfPiece } from "published";
 
 declare global {
   interface Window {
-    undertrimFinder(name: string, data: Finder): void;
+    undertrimFinder(name: string, data: Finder & FinderMore): void;
     undertrimFit: {
       fittings: typeof FitTime.fittings;
       open: typeof FitPlace.open;

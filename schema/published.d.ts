@@ -1715,12 +1715,68 @@ export interface VinPattern {
 export interface Finder {
   /** The vehicles. */
   rows?: Array<FinderRow>;
-  /** The names by which a vehicle in a piece can be found, by piece. */
-  pieces?: Record<string, Array<string>>;
+  /** What the vehicles of a piece are called, by piece: sorted names, each a digit (0 to z) that says how many letters it shares with the one before, and its other letters. */
+  pieces?: Record<string, string>;
+  /** In which pieces there are patterns of numbers that begin with three characters. */
+  makers?: Record<string, Array<string>>;
+  vin?: VinTable;
 }
 
-/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built. */
-export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string];
+/** VIN table: How a vehicle identification number is read, as `record/data/vin.toml` has it. */
+export interface VinTable {
+  /** How many characters it has. */
+  length: number;
+  /** The characters that it may have. */
+  alphabet: string;
+  check: VinCheck;
+  year: VinYear;
+}
+
+/** Check digit: What position 9 holds. */
+export interface VinCheck {
+  /** What the letters count. */
+  values: Record<string, number>;
+  /** By position. */
+  weights: Array<number>;
+  /** Where it stands, from 1. */
+  position: number;
+  /** The first characters of numbers for which it is certainly asked. */
+  asking: string;
+}
+
+/** Model year: What position 10 stands for. */
+export interface VinYear {
+  /** Where it stands, from 1. */
+  position: number;
+  /** The characters, one for each year. */
+  letters: string;
+  /** The year of the first of them. */
+  first: number;
+  /** After so many years each stands for another. */
+  again: number;
+  /** Where a digit means the first span and a letter the second. */
+  span_position: number;
+  /** The bodies for which that is so, whatever they weigh. */
+  passenger_cars: Array<string>;
+}
+
+/** More to find: What is found besides vehicles, in files of their own: gear, the handbook with its words and rules, and beside each vehicle what is in that car. */
+export interface FinderMore {
+  /** What can be found. */
+  entries?: Array<FinderEntry>;
+}
+
+/** Entry of the finder: As a list: its sort, what it is called, what is said of it, where it is (from the top of the site; beside a vehicle from its folder), and other words for it. */
+export type FinderEntry = [string, string, string, string, string];
+
+/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built, bodies, steering sides, how to tell it, what can be worked at (id, name, kind of gear or empty), and patterns of its numbers with the choices that they leave. */
+export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string, Array<string>, Array<string>, string, Array<FinderJob>, Array<FinderVin>];
+
+/** Job of the finder: What can be worked at: its id, its name, and the kind of gear that it takes (empty: it is only reached for). */
+export type FinderJob = [string, string, string];
+
+/** Pattern of the finder: A pattern, and the choices that it leaves of some variants, as data and in words. */
+export type FinderVin = [string, Clauses, string];
 
 /** Shelf: What all forms and choices of gear share, in the first file of the shelf. */
 export interface Shelf {

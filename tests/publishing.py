@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date
 from functools import cache
 from html import unescape
@@ -16,8 +16,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
-from undertrim.publish.encoding import compact
-from undertrim.publish.facts import meter
+from undertrim.publish.encoding import compact, said
+from undertrim.publish.facts import finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
@@ -37,12 +37,11 @@ _ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms
 
 def published() -> Iterator[Found]:
     """Everything that the site of the shipped records publishes as data, and the facts of each vehicle that its pages are made of."""
-    made = []
     for entry in shipped():
-        made.append(of(entry, shelf()))
-        yield from _vehicle(made[-1])
-        yield from _elements(f"{made[-1]['id']}.html", all_pages(made[-1]))
-    yield from finders(made)
+        made = of(entry, shelf())
+        yield from _vehicle(made)
+        yield from _elements(f"{made['id']}.html", all_pages(made))
+    yield from finders()
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())
     yield from _elements("calculators", calculators.page())
@@ -55,9 +54,10 @@ def shelves(held: Stock) -> Iterator[Found]:
         yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
-def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:
-    """What the finder of some vehicles gets."""
-    for name, text in finder.files([finder.row(item) for item in made]).items():
+def finders() -> Iterator[Found]:
+    """What the finder of the shipped vehicles gets."""
+    rows = [said(list(finding.row(entry.record, entry.address))) for entry in shipped() if isinstance(entry.record, VehicleRecord)]  # fmt: skip
+    for name, text in finder.files(rows).items():
         yield "finder", name, called(text, "undertrimFinder", 1)
 
 

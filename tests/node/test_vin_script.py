@@ -17,7 +17,7 @@ ASKED = """({ table, patterns, texts }) => texts.map((text) => {
   const one = finder_vin.normal(text);
   if (!finder_vin.isVin(one, table)) return [one, finder_vin.misread(one, table)];
   const years = [true, false, null].map((light) => finder_vin.modelYears(one, table, light, 2027));
-  return [one, finder_vin.checkDigit(one, table), finder_vin.checks(one, table), finder_vin.asksCheck(one, table), years, finder_vin.answers(one, patterns)];
+  return [one, finder_vin.checkDigit(one, table), finder_vin.checks(one, table), finder_vin.asksCheck(one, table), years, finder_vin.answers(one, patterns.map(([pattern, said]) => [pattern, said, ""]))];
 })"""
 
 

@@ -5,12 +5,15 @@ The scripts of the pages do the same (`assets/undertrim/finder-vin.js`, held to 
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from undertrim import resources
 
 MOST_LETTERS = 14
 """A number has at least three digits (its last four are nearly always digits): a name of 17 letters is none. A default of ours."""
+
+_LETTERS_ALONE = 3
+"""So many letters may stand together without a digit in a number that is typed with gaps; more are a word. A default of ours."""
 
 Answers = Mapping[str, Sequence[str]]
 
@@ -18,6 +21,12 @@ Answers = Mapping[str, Sequence[str]]
 def normal(text: str) -> str:
     """A number as it is written without gaps: capitals, no spaces and no hyphens."""
     return re.sub(r"[\s-]", "", text).upper()
+
+
+def in_pieces(text: str) -> bool:
+    """Whether a text of several words may be one number: it is one without the gaps, ends in four digits, and has no word in it."""
+    whole, pieces = normal(text), re.split(r"[\s-]+", text.strip())
+    return is_vin(whole) and whole[-4:].isdigit() and not any(len(one) > _LETTERS_ALONE and one.isalpha() for one in pieces)
 
 
 def is_vin(text: str) -> bool:
@@ -79,7 +88,7 @@ def is_of(vin: str, pattern: str) -> bool:
     return all(wanted in (".", one) for wanted, one in zip(pattern, vin, strict=False))
 
 
-def answers(vin: str, patterns: Sequence[tuple[str, Answers]]) -> dict[str, Sequence[str]] | None:
+def answers(vin: str, patterns: Iterable[tuple[str, Answers]]) -> dict[str, Sequence[str]] | None:
     """What a number says of a car by the patterns of its record: of each variant the choices it may have; None where it is of no pattern."""
     found = [said for pattern, said in patterns if is_of(vin, pattern)]
     if not found:

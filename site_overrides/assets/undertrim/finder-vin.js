@@ -2,9 +2,9 @@
    The table comes with the index. Nothing here keeps a number or hands it on. */
 
 /** @import { VinTable } from "published" */
-/** @typedef {[pattern: string, said: Record<string, string[]>]} Pattern */
+/** @import { FinderVin } from "published" */
 
-const MOST_LETTERS = 14;
+const MOST_LETTERS = 14, LETTERS_ALONE = 3;
 
 /** @param {string} text */
 export function normal(text) { return text.replace(/[\s-]/g, "").toUpperCase(); }
@@ -14,6 +14,16 @@ export function normal(text) { return text.replace(/[\s-]/g, "").toUpperCase(); 
  * @param {VinTable} table
  */
 function like(text, table) { return text.length === table.length && /^[A-Z0-9]+$/.test(text) && text.replace(/\d/g, "").length <= MOST_LETTERS; }
+
+/**
+ * Whether a text of several words may be one number: it is one without the gaps, ends in four digits, and has no word in it.
+ * @param {string} text
+ * @param {VinTable} table
+ */
+export function inPieces(text, table) {
+  const whole = normal(text), pieces = text.trim().split(/[\s-]+/);
+  return isVin(whole, table) && /\d{4}$/.test(whole) && !pieces.some((one) => one.length > LETTERS_ALONE && /^\p{L}+$/u.test(one));
+}
 
 /**
  * @param {string} text without gaps
@@ -76,12 +86,13 @@ export function isOf(vin, pattern) { return Array.from(pattern).every((wanted, a
 /**
  * What a number says of a car by the patterns of its record; null where it is of no pattern.
  * @param {string} vin
- * @param {Pattern[]} patterns
+ * @param {FinderVin[]} patterns
  * @returns {Record<string, string[]> | null}
  */
 export function answers(vin, patterns) {
   const found = patterns.filter(([pattern]) => isOf(vin, pattern)).map(([, said]) => said);
   if (!found.length) return null;
+  /** @type {Record<string, string[]>} */
   const told = {};
   found.flatMap((said) => Object.keys(said)).forEach((name) => {
     const lists = found.filter((said) => name in said).map((said) => said[name]);

@@ -202,7 +202,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
         },
         markdown=rule_pages.pages(),
         files={
-            **finder.files([finder.row(item.summary) for item in made]),
+            **finder.files([item.summary["row"] for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             **shelf.files(gear, clearances()),
             _SCHEMA: described.text(),
@@ -224,7 +224,7 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    scripts = ("assets/undertrim/finder.js", "finder/start.js")
+    scripts = ("assets/undertrim/home.js",)
     return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 

@@ -13,6 +13,7 @@ from undertrim.publish.build.failures import Broken, Failure, broken, failure, m
 from undertrim.publish.build.keyed import Keyed, address, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
 from undertrim.publish.encoding import Published
+from undertrim.publish.facts import finding
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
 from undertrim.publish.facts.vehicle import Unplannable
@@ -133,9 +134,10 @@ def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Pa
     with making(message("building/its-page")):
         bodies = pages.vehicle(made, wanted.downloads)
     with making(message("building/its-data")):
-        data = beside.data(made)
-    with_page = [data, *shown(entry, entry.record, photos).files()]
-    prepared.keep(folder, made, bodies, with_page, sheets=False)
+        data = [beside.data(made), beside.found(made)]
+    with_page = [*data, *shown(entry, entry.record, photos).files()]
+    summary = prepared.summary(made, finding.row(entry.record, made["address"]))
+    prepared.keep(folder, summary, bodies, with_page, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())
-        prepared.keep(folder, made, bodies, [*with_page, *printed], sheets=True)
+        prepared.keep(folder, summary, bodies, [*with_page, *printed], sheets=True)

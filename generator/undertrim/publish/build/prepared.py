@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
-from undertrim.publish.encoding import Published
+from undertrim.publish.encoding import Published, said
 from undertrim.record.store import Workspace
 
 _BODY, _BESIDE = "body-", "beside-"
@@ -76,12 +77,17 @@ def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None
 
 
 def keep(
-    folder: Path, made: Published, bodies: Mapping[str, str], beside: Sequence[tuple[str, bytes]], *, sheets: bool
+    folder: Path, summary: Published, bodies: Mapping[str, str], beside: Sequence[tuple[str, bytes]], *, sheets: bool
 ) -> None:
     """Keep the bodies of a vehicle's pages, by view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
     files = [(_body(view), body.encode()) for view, body in bodies.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
-    stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
+    stored.write(folder, files, summary, [_done(sheets=sheets)])
+
+
+def summary(made: Published, row: Row) -> Published:
+    """The few facts that other pages need of a vehicle, and how it is found."""
+    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row))}
 
 
 def _body(view: str) -> str:

@@ -40,7 +40,7 @@ def listed(held: Content, shells: site.Shells, framed: Mapping[str, str], name: 
     makes = _makes(held, shells)
     lists = {f"keeper/{make}.json": _text(one) for make, one in makes.items()}
     common = {**framed, **dict(_common(held, shells))}
-    whole = sum(len(one["pages"]) for one in makes.values()) <= MOST_WHOLE * len(VIEWS)
+    whole = sum(len(one["pages"]) for one in makes.values()) <= MOST_WHOLE * (len(VIEWS) + 1)
     marks = {make: _mark(lists[f"keeper/{make}.json"]) for make in makes}
     added = {
         LIST: _text({"whole": whole, "files": dict(sorted(common.items())), "makes": marks}),
@@ -83,7 +83,8 @@ def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[st
     for name in sorted(held.copies):
         _, make, file = name.split("/")
         if not file.endswith(".json"):
-            makes[make]["more"][name] = _mark(
+            kept = "pages" if file.endswith(".js") else "more"  # a script that its pages ask for goes with them
+            makes[make][kept][name] = _mark(
                 *held.copies[name].key.split("/")[-2:]
             )  # whose folder of the cache is named by all that it is made of
     return makes

@@ -96,6 +96,11 @@ def home(makes: list[Published], *, demo: bool) -> str:
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
 
 
+def box() -> str:
+    """The box that finds, as it stands in the bar at the top of a page."""
+    return environment().get_template("box.html.j2").render(first=False)
+
+
 @pass_context
 def record_page(context: Context) -> str:
     """The link to what stands behind the facts; empty on that page itself."""

@@ -26,6 +26,7 @@ ENTRIES = (
     "calculators",
     "finder",
     "gear-fit",
+    "home",
     "keeper",
     "page",
     "page-openings",

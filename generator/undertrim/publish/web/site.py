@@ -15,7 +15,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 from typing import Any
 
-from jinja2 import TemplateError
+from jinja2 import Environment, TemplateError
+from markupsafe import Markup
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
@@ -28,7 +29,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish.web import policy, scripts, shells
+from undertrim.publish.web import book, finder, pages, policy, scripts, shells
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -52,6 +53,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
+        self.book: list[finder.Entry] = []
         self.plain = PlainMarkdown(PurePosixPath())
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
@@ -59,6 +61,28 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         config.markdown_extensions.append(self.plain)
         _name_switches(config)
         return config
+
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
+        """The bar at the top of each page has the box that finds."""
+        env.globals["undertrim_box"] = Markup(pages.box())  # noqa: S704 - rendered by us
+        return env
+
+    def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Words of the glossary can be led to; what a page of text says is remembered for the finder."""
+        path = page.file.src_uri.removesuffix(".md")
+        html = book.anchored(path, html)
+        self.book += book.entries(path, html)
+        return html
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """What the finder knows of the pages of text stands beside what it knows of vehicles."""
+        for name, text in {
+            **finder.more("book", book.named(self.book)),
+            **finder.more("text", book.told(self.book)),
+        }.items():
+            place = Path(config.site_dir) / name
+            place.parent.mkdir(parents=True, exist_ok=True)
+            place.write_text(text, encoding="utf-8")
 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
