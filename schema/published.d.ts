@@ -1760,6 +1760,44 @@ export interface VinYear {
   passenger_cars: Array<string>;
 }
 
+/** Places: In which slices the openings of the collection stand, by the kind of gear that goes into them. */
+export type Places = Record<string, Array<PlaceSlice>>;
+
+/** Slice of places: As a list: its name, the make of its vehicles, and how many they are. */
+export type PlaceSlice = [string, string, number];
+
+/** Vehicles of a slice: The vehicles of one slice with their openings. */
+export type PlacesSlice = Array<PlaceVehicle>;
+
+/** Vehicle with places: A vehicle with its openings for one kind of gear. */
+export interface PlaceVehicle {
+  /** The vehicle as make/id. */
+  address: string;
+  /** Make, model and years. */
+  title: string;
+  /** Whether it is invented. */
+  demo: boolean;
+  /** Its questions by id, with the ids of their choices. */
+  variants: Record<string, Array<string>>;
+  /** The words for the choices, by question and choice. */
+  labels: Record<string, Record<string, string>>;
+  /** Those that gear of the kind goes into. */
+  openings: Array<PlaceOpening>;
+}
+
+/** Opening of a place: An opening as it is reckoned with. */
+export interface PlaceOpening {
+  /** The opening. */
+  id: string;
+  /** The id that it is written under. */
+  written: string;
+  /** What it is called. */
+  name: string;
+  /** What kinds of gear may stand between there. */
+  between: Array<string>;
+  form: Form;
+}
+
 /** More to find: What is found besides vehicles, in files of their own: gear, the handbook with its words and rules, and beside each vehicle what is in that car. */
 export interface FinderMore {
   /** What can be found. */

@@ -27,7 +27,9 @@ def test_the_check_digit(number: str, right: bool, source: str) -> None:
 def test_what_is_a_number() -> None:
     assert vin.in_pieces("1m8gdm9a xkp 042788")
     assert vin.in_pieces("1M8-GDM9AXKP-042788")
-    assert not vin.in_pieces("vane4321 2012 radar")  # seventeen characters without the gaps, and what somebody looks for
+    assert not vin.in_pieces(
+        "vane4321 2012 radar"
+    )  # seventeen characters without the gaps, and what somebody looks for
     assert not vin.in_pieces("radar finch 12 05")
     assert not vin.is_vin("1M8GDM9AXKP04278")
     assert vin.misread("IM8GDM9AXKP042788")

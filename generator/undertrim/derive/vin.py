@@ -26,7 +26,11 @@ def normal(text: str) -> str:
 def in_pieces(text: str) -> bool:
     """Whether a text of several words may be one number: it is one without the gaps, ends in four digits, and has no word in it."""
     whole, pieces = normal(text), re.split(r"[\s-]+", text.strip())
-    return is_vin(whole) and whole[-4:].isdigit() and not any(len(one) > _LETTERS_ALONE and one.isalpha() for one in pieces)
+    return (
+        is_vin(whole)
+        and whole[-4:].isdigit()
+        and not any(len(one) > _LETTERS_ALONE and one.isalpha() for one in pieces)
+    )
 
 
 def is_vin(text: str) -> bool:

@@ -1,6 +1,6 @@
 /* The box that finds, on every page: what it finds with is asked for when somebody comes to it. On the first page it is there at once. */
 
-import { byId } from "./elements.js";
+import { all, byId } from "./elements.js";
 
 const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/[^/]*$/, "");
 const input = byId("ut-query");
@@ -16,6 +16,7 @@ function ask() {
 }
 
 if (input) {
+  all(".ut-home > .ut-noscript").forEach((item) => { item.remove(); });
   byId("ut-find").hidden = false;
   input.addEventListener("focus", ask);
   input.addEventListener("input", ask);

@@ -28,7 +28,7 @@ from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, keeping, pages, placing, rule_pages, site
+from undertrim.publish.web import calculators, finder, gear_pages, keeping, pages, places, placing, rule_pages, site
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.digests import Digests, joined
@@ -193,8 +193,10 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
         by_make[item.summary["make"]].append(item)
+    slices, listed = places.slices(_places(made))
     return Content(
         bodies={
+            **gear_pages.bodies(gear, {item.address: _title(item) for item in made}),
             "index": _home(by_make),
             "calculators": _calculators(),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
@@ -205,9 +207,11 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             **finder.files([item.summary["row"] for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             **shelf.files(gear, clearances()),
+            **finder.more("gear", gear_pages.entries(gear)),
+            **listed,
             _SCHEMA: described.text(),
         },
-        copies={name: copy for item in made for name, copy in _copies(item)},
+        copies={**{name: copy for item in made for name, copy in _copies(item)}, **slices},
     )
 
 
@@ -216,6 +220,20 @@ def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     make = item.address.split("/")[0]
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+
+
+def _places(made: Sequence[Prepared]) -> Mapping[str, Sequence[places.Part]]:
+    """The openings of all vehicles by the kind of gear that goes into them."""
+    found: dict[str, list[places.Part]] = defaultdict(list)
+    for item in made:
+        make = item.address.split("/")[0]
+        for kind, (digest, content) in item.places().items():
+            found[kind].append(places.Part(make, item.summary["make"], digest, content))
+    return found
+
+
+def _title(item: Prepared) -> str:
+    return f"{item.summary['title']} {item.summary['years']}"
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> Body:
@@ -243,7 +261,7 @@ def _by_model(item: Prepared) -> tuple[str, int, str]:
 
 
 def _vehicle_page(item: Prepared, view: View) -> Body:
-    name = f"{item.summary['title']} {item.summary['years']}"
+    name = _title(item)
     other = message("vehicle-page/page-title", vehicle=name, page=message(view.title))
     title = name if view is VISIT else say(other)
     return Body(title, partial(item.body, view.name), item.digest(view.name), scripts=view.scripts)

@@ -12,8 +12,8 @@ from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, address, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
-from undertrim.publish.encoding import Published
-from undertrim.publish.facts import finding
+from undertrim.publish.encoding import Published, compact
+from undertrim.publish.facts import everywhere, finding
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
 from undertrim.publish.facts.vehicle import Unplannable
@@ -137,7 +137,8 @@ def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Pa
         data = [beside.data(made), beside.found(made)]
     with_page = [*data, *shown(entry, entry.record, photos).files()]
     summary = prepared.summary(made, finding.row(entry.record, made["address"]))
-    prepared.keep(folder, summary, bodies, with_page, sheets=False)
+    places = {kind: compact(one).encode() for kind, one in everywhere.places(entry.record, made).items()}
+    prepared.keep(folder, summary, bodies, with_page, places, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())
-        prepared.keep(folder, summary, bodies, [*with_page, *printed], sheets=True)
+        prepared.keep(folder, summary, bodies, [*with_page, *printed], places, sheets=True)

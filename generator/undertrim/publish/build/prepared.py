@@ -1,7 +1,8 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +12,7 @@ from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published, said
 from undertrim.record.store import Workspace
 
-_BODY, _BESIDE = "body-", "beside-"
+_BODY, _BESIDE, _PLACES = "body-", "beside-", "places-"
 
 _SUMMARY = (
     "address",
@@ -66,6 +67,11 @@ class Prepared:
         """The digest of the same."""
         return self.files.digests[_body(view)]
 
+    def places(self) -> dict[str, tuple[str, Callable[[], bytes]]]:
+        """Its openings for the pages of gear: by the kind of gear their digest, and how to get them as JSON (raises stored.Damaged)."""
+        names = [name for name in self.files.digests if name.startswith(_PLACES)]
+        return {_kind(name): (self.files.digests[name], partial(self.files.content, name)) for name in names}
+
 
 def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
     """What an earlier run left under a key, if it was finished."""
@@ -77,11 +83,18 @@ def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None
 
 
 def keep(
-    folder: Path, summary: Published, bodies: Mapping[str, str], beside: Sequence[tuple[str, bytes]], *, sheets: bool
+    folder: Path,
+    summary: Published,
+    bodies: Mapping[str, str],
+    beside: Sequence[tuple[str, bytes]],
+    places: Mapping[str, bytes],
+    *,
+    sheets: bool,
 ) -> None:
-    """Keep the bodies of a vehicle's pages, by view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
+    """Keep the bodies of a vehicle's pages, by view, the files beside them, and its openings by the kind of gear in a folder of the cache; `sheets` says that they are all."""
     files = [(_body(view), body.encode()) for view, body in bodies.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
+    files += [(f"{_PLACES}{kind}.json", content) for kind, content in places.items()]
     stored.write(folder, files, summary, [_done(sheets=sheets)])
 
 
@@ -92,6 +105,10 @@ def summary(made: Published, row: Row) -> Published:
 
 def _body(view: str) -> str:
     return f"{_BODY}{view}.html"
+
+
+def _kind(name: str) -> str:
+    return name.removeprefix(_PLACES).removesuffix(".json")
 
 
 def _done(*, sheets: bool) -> str:

@@ -29,6 +29,7 @@ ENTRIES = (
     "home",
     "keeper",
     "page",
+    "page-gear",
     "page-openings",
     "page-record",
     "page-visit",
