@@ -92,7 +92,7 @@ def _makers(pieces: dict[str, list[Entry]]) -> dict[str, list[str]]:
     """In which pieces there are patterns of each maker's numbers."""
     found: dict[str, dict[str, None]] = defaultdict(dict)
     for name, piece in pieces.items():
-        for pattern, _ in (one for item in piece for one in item[VIN]):
+        for pattern, *_ in (one for item in piece for one in item[VIN]):
             found[pattern[:MAKER]][name] = None
     return {maker: list(names) for maker, names in found.items()}
 
