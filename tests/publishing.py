@@ -4,7 +4,7 @@ import json
 import re
 from collections.abc import Iterator
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -17,11 +17,11 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
 from undertrim.publish.encoding import compact, said
-from undertrim.publish.facts import finding, meter
+from undertrim.publish.facts import everywhere, finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.web import calculators, finder, pages
+from undertrim.publish.web import book, calculators, finder, gear_pages, pages, places
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 from vehicle_pages import all_pages
@@ -42,6 +42,7 @@ def published() -> Iterator[Found]:
         yield from _vehicle(made)
         yield from _elements(f"{made['id']}.html", all_pages(made))
     yield from finders()
+    yield from more_to_find()
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())
     yield from _elements("calculators", calculators.page())
@@ -59,6 +60,32 @@ def finders() -> Iterator[Found]:
     rows = [said(list(finding.row(entry.record, entry.address))) for entry in shipped() if isinstance(entry.record, VehicleRecord)]  # fmt: skip
     for name, text in finder.files(rows).items():
         yield "finder", name, called(text, "undertrimFinder", 1)
+
+
+def more_to_find() -> Iterator[Found]:
+    """What the finder gets besides vehicles, and what the pages of gear get."""
+    page = "<h1 id='a'>Safety</h1><p>Airbags</p><table><tr><td>bezel</td><td>a frame</td></tr></table>"
+    told = list(book.entries("glossary", book.anchored("glossary", page)))
+    yield (
+        "finder-more",
+        "book.js",
+        called(finder.more("book", book.named(told))["finder/book.js"], "undertrimFinder", 1),
+    )
+    gear = finder.more("gear", gear_pages.entries(shelf()))
+    yield "finder-more", "gear.js", called(gear["finder/gear.js"], "undertrimFinder", 1)
+    made = [(entry.record, of(entry, shelf())) for entry in shipped() if isinstance(entry.record, VehicleRecord)]
+    for _, facts_of in made[:2]:
+        yield "finder-more", "find.js", called(beside.found(facts_of)[1].decode(), "undertrimFinder", 1)
+    by_kind: dict[str, list[places.Part]] = {}
+    for record, facts_of in made:
+        for kind, one in everywhere.places(record, facts_of).items():
+            part = places.Part("make", "Make", facts_of["id"], partial(str.encode, compact(one)))
+            by_kind.setdefault(kind, []).append(part)
+    copies, listed = places.slices(by_kind)
+    for name, text in listed.items():
+        yield "places", name, called(text, "undertrimPlaces", 1)
+    for name, copy in copies.items():
+        yield "places-slice", name, called(copy.content().decode(), "undertrimPlaces", 1)
 
 
 def exemplified() -> Iterator[Found]:

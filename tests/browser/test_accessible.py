@@ -43,6 +43,7 @@ PAGES = [
     "rules/year-range.html",
     "reference/index.html",
     "calculators.html",
+    "gear/pellworth-combe-52.html",
     "nowhere.html",
 ]
 

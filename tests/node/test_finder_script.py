@@ -9,7 +9,7 @@ import pytest
 
 from in_node import Run
 from undertrim import resources
-from undertrim.derive.finding import times
+from undertrim.derive.finding import telling, times
 from undertrim.derive.finding.matching import query, search
 from undertrim.derive.finding.rows import FinderJob, Row
 from undertrim.publish.encoding import said
@@ -38,6 +38,15 @@ def made_up() -> Iterator[Row]:
     yield Row("alder/400-gt-2001-2006", "Alder", "400 GT", 2001, 2006, "", [], "2001-05", "2006-02", ["coupe"], ["right"], "", JOBS[:1], [("1M8", {}, "")])  # fmt: skip
     yield Row("birk/t-5-1995-2001-facelift", "Birk", "T 5", 1995, 2001, "facelift", ["Tee"], "1995-01", "2001-06", ["van"], ["left"], "", [], [])  # fmt: skip
     yield Row("öland/sång-2014-2018", "Öland", "Sång", 2014, 2018, "", ["Śong"], "2014-01", "2018-06", [], ["left"], "", JOBS, [("00XLD", {"body": ["a", "b"]}, "A or b")])  # fmt: skip
+
+
+SAID = """({ rows, table, texts }) => {
+  finder_match.add(rows);
+  return texts.map((text) => {
+    const asked = finder_query.query(text, table), hits = finder_match.search(asked, table, 2027), { words, answers } = finder_said.counted(hits, 1000);
+    return [hits.length ? words : finder_said.whyNone(asked, table, 2027, false), finder_said.ofNumber(asked, hits, table, 2027), Object.fromEntries([...answers].map(([row, said]) => [row[0], said]))];
+  });
+}"""
 
 
 @pytest.fixture(scope="module")
@@ -90,6 +99,25 @@ def test_both_find_the_same(run: Run, rows: list[Row]) -> None:
     for text, answer in zip(texts, answers, strict=True):
         assert answer == told(rows, text), text
     assert sum(bool(hits) for *_, hits in answers) > len(texts) / 3
+
+
+def sentences(rows: list[Row], text: str) -> Any:
+    words = finding.vocabulary()
+    asked = query(text, words)
+    hits = search(asked, rows, words, LATEST)
+    first, answers = telling.counted(hits)
+    none = telling.why_none(asked, rows, words, LATEST)
+    numbers = list(map(say, telling.of_number(asked, hits, LATEST)))
+    return [say(first) if hits else say(none or ""), numbers, {name: say(one) for name, one in answers.items()}]
+
+
+def test_both_say_the_same_of_it(run: Run, rows: list[Row]) -> None:
+    texts = [text for text in (*PICKED, "finch 2022", "sedge 2030", "2030", "finch 2018-09", "2016-13 sedge", *random_texts(rows)) if text.strip()]  # fmt: skip
+    asked = {"rows": said(list(map(list, rows))), "table": resources.table("vin"), "texts": texts}
+    answers = run(SAID, asked, "finder-match", "finder-query", "finder-said")
+    for text, answer in zip(texts, answers, strict=True):
+        assert answer == sentences(rows, text), text
+    assert len({answer[0] for answer in answers}) > 12
 
 
 @pytest.mark.parametrize(

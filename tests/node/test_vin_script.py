@@ -35,5 +35,6 @@ def test_both_read_the_same(run: Run) -> None:
     made = ["".join(chance.choices(letters, k=17)) for _ in range(400)]
     made += ["00KFN1" + "".join(chance.choices("PM1", k=2)) + "".join(chance.choices(letters, k=9)) for _ in range(100)]
     odd = ["1m8gdm9a xkp-042788", "IM8GDM9AXKP042788", "KELBROOKFINCHFIVE", "finch 16", "", "1M8GDM9AXKP04278"]
-    asked = {"table": resources.table("vin"), "patterns": PATTERNS, "texts": [*made, *odd]}
-    assert run(ASKED, asked, "finder-vin") == [told(text) for text in asked["texts"]]
+    texts = [*made, *odd]
+    asked = {"table": resources.table("vin"), "patterns": PATTERNS, "texts": texts}
+    assert run(ASKED, asked, "finder-vin") == [told(text) for text in texts]

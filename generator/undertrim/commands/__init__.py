@@ -11,6 +11,7 @@ _NAMES = (
     "check",
     "copy",
     "coverage",
+    "find",
     "fit",
     "format",
     "load",

@@ -1,6 +1,5 @@
 /* What the finder says of what was typed: how many, which question tells two apart, what a number says, and why there is nothing. */
 
-import { split } from "./finder-index.js";
 import { light, ofTime, search, withoutTimes } from "./finder-match.js";
 import { telling } from "./finder-telling.js";
 import { asksCheck, checkDigit, checks, modelYears } from "./finder-vin.js";
@@ -41,12 +40,13 @@ export function recorded(rows, times) {
  * @param {Query} asked
  * @param {VinTable} table
  * @param {number} latest
+ * @param {boolean} more whether there are vehicles that are not here
  */
-export function whyNone(asked, table, latest) {
+export function whyNone(asked, table, latest, more) {
   if (asked.misread) return "";
   if (asked.number && !asked.tokens.length) return say("finder/no-pattern");
   const timed = asked.tokens.filter((token) => token.times.length), named = asked.tokens.filter((token) => !token.times.length);
-  if (split() && !named.length) return say("finder/name-wanted");
+  if (more && !named.length) return say("finder/name-wanted");
   const without = withoutTimes(asked, table, latest).map((hit) => hit.row);
   if (without.length) {
     const failing = timed.find((token) => !without.some((row) => ofTime(token.times, row)));

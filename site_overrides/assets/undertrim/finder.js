@@ -1,7 +1,7 @@
 /* The box that finds: a combobox with a list (ARIA 1.2). What is typed stays in it: nothing is sent or kept. */
 
 import { byId, field, make, target } from "./elements.js";
-import { BASE, load, looking, vinTable, wanted } from "./finder-index.js";
+import { BASE, load, looking, split, vinTable, wanted } from "./finder-index.js";
 import { search } from "./finder-match.js";
 import { searchMore } from "./finder-more.js";
 import { group, others, vehicles } from "./finder-options.js";
@@ -43,7 +43,7 @@ function more(text) {
     const sort = one.from === "here" ? "here" : one.entry[0];
     sorted.set(sort, (sorted.get(sort) || []).concat([one]));
   });
-  const made = ([sort, of]) => group(`ut-group-${sort}`, say(`finder/group-${sort}`), others(of.slice(0, MOST_OF_GROUP), address));
+  const made = ([sort, of]) => group(`ut-group-${sort}`, sort === "gear" ? say("sheet/gear") : say(`finder/group-${sort}`), others(of.slice(0, MOST_OF_GROUP), address));
   return [...sorted].sort(([one], [other]) => Number(other === "here") - Number(one === "here")).flatMap(made);
 }
 
@@ -71,7 +71,7 @@ function show() {
 }
 
 function tell(asked, hits, others, words) {
-  const none = looking() ? say("finder/looking") : failed ? say("finder/part-missing") : others ? "" : whyNone(asked, vinTable(), NEXT_YEAR);
+  const none = looking() ? say("finder/looking") : failed ? say("finder/part-missing") : others ? "" : whyNone(asked, vinTable(), NEXT_YEAR, split());
   const lines = [hits.length ? words : none, ...ofNumber(asked, hits, vinTable(), NEXT_YEAR), others ? say(hits.length ? "finder/others" : "finder/finds", { count: others }) : ""].filter(Boolean);
   said.replaceChildren(...lines.map((text) => make("span", {}, text + " ")));
 }

@@ -30,7 +30,7 @@ const status = make("p", { role: "status" }), choice = make("p", {}), list = mak
 const command = () => `undertrim fit --everywhere ${spot.dataset.gear}`;
 
 function line(place) {
-  const where = say("gear-page/for-place", { vehicle: place.title, opening: place.name }), address = place.vehicle.split("/").map(encodeURIComponent).join("/");
+  const where = say("everywhere/place", { vehicle: place.title, opening: place.name }), address = place.vehicle.split("/").map(encodeURIComponent).join("/");
   const visit = `?jobs=${encodeURIComponent(place.written)}&${encodeURIComponent(place.written)}=${encodeURIComponent(spot.dataset.gear)}`;
   return make("li", {}, make("a", { "class": "ut-goes", href: `${BASE}vehicles/${address}.html${visit}` }, make("b", {}, place.cars ? say("fit-shown/for", { title: where, cars: place.cars }) : where), make("span", {}, place.headline)));
 }

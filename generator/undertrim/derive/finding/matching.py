@@ -107,7 +107,8 @@ def order(row: Row) -> tuple[str, str, int, str]:
 
 
 def _hit(asked: Query, row: Row, words: Vocabulary, latest: int) -> Hit | None:
-    score, jobs, car = 0.0, [], {}
+    score, jobs = 0.0, list[Token]()
+    car: dict[str, str] = {}
     for token in asked.tokens:
         name = name_score(token, row)
         time = TIME if times.holds(token.times, row) else 0.0

@@ -28,7 +28,7 @@ _ELSEWHERE = frozenset({"maker", "model", "note", "suits"})
 
 @dataclass(frozen=True, slots=True)
 class PieceOfGear:
-    """What the page of a piece of gear shows; `suits` are the openings that it is made for, `goes_in` whether gear of its kind goes into openings by itself."""
+    """What the page of a piece of gear shows; `suits` are the openings that it is made for, `goes_in` whether gear of its kind goes into openings by itself, `command` what says where on a terminal."""
 
     id: str
     name: str
@@ -39,6 +39,7 @@ class PieceOfGear:
     note: str
     suits: Sequence[tuple[str, str]]
     goes_in: bool
+    command: str
     sketch: Sketch | None
 
 
@@ -56,6 +57,7 @@ def piece(item: Gear) -> PieceOfGear:
         note=item.facts.note,
         suits=list(dict.fromkeys((place.vehicle, place.opening) for place in item.facts.suits)),
         goes_in=any(isinstance(item.facts, opening.takes) for opening in OPENINGS.values()),
+        command=f"undertrim fit --everywhere {item.id}",
         sketch=sketch(item),
     )
 

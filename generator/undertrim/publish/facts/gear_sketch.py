@@ -41,8 +41,12 @@ def _mm(value: Quantity | Blank | None) -> float | None:
     return value.value if isinstance(value, Quantity) else None
 
 
+_ELSEWHERE = {"body": "fit-receiver/body", "flange": "fit-speaker/flange", "width": "outlines/width"}
+"""Parts that have their word with what they are compared with."""
+
+
 def _named(part: str, size: Value) -> Value:
-    return message("gear-page/sized", part=message(f"gear-page/part-{part}"), size=size)
+    return message("gear-page/sized", part=message(_ELSEWHERE.get(part, f"gear-page/part-{part}")), size=size)
 
 
 def _face(pen: Any, part: str, face: Face | None) -> Iterator[Outline]:
@@ -78,13 +82,12 @@ def _kit(facts: KitGear) -> _Parts:
 
 def _speaker(facts: SpeakerGear) -> _Parts:
     front = [*_hole("outline", "flange", facts.flange), *_hole("hidden", "basket", facts.basket)]
-    flange, basket = (_mm(one.diameter or one.height) if one else None for one in (facts.flange, facts.basket))
+    basket = _mm(facts.basket.diameter or facts.basket.height) if facts.basket else None
     side = [
         *_block("thin", "protrusion", 0, facts.protrusion, basket, before=True),
         *_block("outline", "depth", 0, facts.depth, _mm(facts.magnet) or basket),
     ]
-    rim = [Block("bold", "rim", _named("flange", dimensions.hole(facts.flange)), -1, 1, flange)] if facts.flange else []
-    return front, side and [*side, *rim[:0]], facts.bolts
+    return front, side, facts.bolts
 
 
 def _spacer(facts: SpacerGear) -> _Parts:

@@ -11,7 +11,7 @@ from undertrim.record.digests import joined
 from undertrim.words import message, say
 
 FOLDER = "gear"
-_SCRIPTS = ("assets/undertrim/page-gear.js",)
+SCRIPTS = ("assets/undertrim/page-gear.js",)
 
 
 def bodies(stock: Stock, titles: Mapping[str, str]) -> dict[str, Body]:
@@ -22,7 +22,7 @@ def bodies(stock: Stock, titles: Mapping[str, str]) -> dict[str, Body]:
 def _body(item: Gear, titles: Mapping[str, str]) -> Body:
     named = sorted({place.vehicle for place in item.facts.suits} & titles.keys())
     key = joined(repr(item), *(f"{vehicle} {titles[vehicle]}" for vehicle in named))
-    return Body(item.name, partial(pages.gear, item, titles), key, scripts=_SCRIPTS)
+    return Body(item.name, partial(pages.gear, item, titles), key, scripts=SCRIPTS)
 
 
 def entries(stock: Stock) -> list[Entry]:

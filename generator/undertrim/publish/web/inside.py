@@ -12,7 +12,9 @@ from undertrim.words import message, say
 def entries(made: Published) -> Iterator[Entry]:
     """What can be found in a vehicle; places are from the folder of its pages."""
     for opening in made["openings"]:
-        yield _entry("opening", opening["name"], _kind("opening"), _at(made, OPENINGS, f"opening-{opening['id']}"))
+        yield _entry(
+            "opening", opening["name"], say(message("sheet/opening")), _at(made, OPENINGS, f"opening-{opening['id']}")
+        )
     for step in made["steps"]:
         if step["kind"] == "remove":
             yield _entry("part", step["title"], _kind("part"), _at(made, VISIT, f"step-{step['id']}"))
@@ -21,7 +23,9 @@ def entries(made: Published) -> Iterator[Entry]:
 
 def _wiring(made: Published) -> Iterator[Entry]:
     for plug in made["connectors"]:
-        yield _entry("plug", plug["name"], _kind("plug"), _at(made, WIRING, f"plug-{plug['id']}"), plug["id"])
+        yield _entry(
+            "plug", plug["name"], say(message("openings/plug")), _at(made, WIRING, f"plug-{plug['id']}"), plug["id"]
+        )
         for pin in plug["pins"]:
             colour = pin["colour"] or {"words": "", "iec": ""}
             where = say(message("finder/pin", plug=plug["name"], pin=pin["id"]))

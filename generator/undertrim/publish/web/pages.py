@@ -111,7 +111,7 @@ def gear(item: Gear, titles: Mapping[str, str]) -> str:
 
 def _made_for(vehicle: str, opening: str, titles: Mapping[str, str]) -> tuple[str, str]:
     """An opening that gear is made for, with the way to it where there is such a vehicle."""
-    title = say(message("gear-page/for-place", vehicle=titles.get(vehicle, vehicle), opening=opening))
+    title = say(message("everywhere/place", vehicle=titles.get(vehicle, vehicle), opening=opening))
     return title, f"../vehicles/{quote(OPENINGS.path(vehicle))}.html#opening-{opening}" if vehicle in titles else ""
 
 
