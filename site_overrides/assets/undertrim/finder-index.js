@@ -64,6 +64,11 @@ export function load(path) {
   return asked[path];
 }
 
+let many = false;
+
+/** Whether what was typed last may be found in more pieces than are asked for. */
+export function tooMany() { return many; }
+
 /** Whether vehicles are on their way. */
 export function looking() { return coming.size > 0; }
 
@@ -80,5 +85,7 @@ export function wanted(query) {
   const byName = words.length ? near(words, (word, form) => form.startsWith(word)) : [];
   const slipped = words.length && !byName.length ? near(words, (word, form) => word.length >= LEAST_SLIP && (form.includes(word) || oneSlip(word, form))) : [];
   const byNumber = query.number ? makers[query.number.slice(0, 3)] || [] : [];
-  return [...byNumber, ...byName, ...slipped].slice(0, MOST_ASKED).map((piece) => `finder/${piece}`).filter((path) => !asked[path]);
+  const every = [...byNumber, ...byName, ...slipped];
+  many = every.length > MOST_ASKED;
+  return every.slice(0, MOST_ASKED).map((piece) => `finder/${piece}`).filter((path) => !asked[path]);
 }

@@ -11,7 +11,7 @@ import { words } from "./finder-words.js";
 /** @typedef {{ row: FinderRow, names: number[], jobs: number[], years: number[], months: number[], place: number }} Item */
 /** @typedef {{ row: FinderRow, score: number, jobs: string[], car: Record<string, string>, place: number }} Hit */
 
-const TIME = 1.5, CAR = 1.2, JOB = 0.8, JOB_SLIP = 0.4, OF_PATTERN = 4, OF_YEAR = 1, LEAST_JOB_SLIP = 5;
+const TIME = 1.5, CAR = 1.2, JOB = 0.8, JOB_SLIP = 0.4, OF_PATTERN = 4, OF_YEAR = 1, LEAST_BEGUN = 3, LEAST_JOB_SLIP = 5;
 const ONLY = "*"; // the car says so by itself: there is no other in the record
 
 /* Different texts by number, each with what is asked of it worked out once. */
@@ -80,7 +80,8 @@ function worth(token) {
 }
 
 function jobWorth(token, { kind, words: named }) {
-  if (token.meanings.some(([sort, value]) => sort === "kind" && value === kind) || named.some((word) => word.startsWith(token.text))) return JOB;
+  const begun = token.text.length >= LEAST_BEGUN && named.some((word) => word.startsWith(token.text));
+  if (begun || token.meanings.some(([sort, value]) => sort === "kind" && value === kind)) return JOB;
   if (token.text.length < LEAST_JOB_SLIP) return 0;
   const kinds = [...words().phrases].filter(([, meanings]) => meanings.some(([sort, value]) => sort === "kind" && value === kind)).map(([phrase]) => phrase);
   return [...named, ...kinds].some((word) => oneSlip(token.text, word)) ? JOB_SLIP : 0;

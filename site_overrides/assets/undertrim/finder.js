@@ -1,7 +1,7 @@
 /* The box that finds: a combobox with a list (ARIA 1.2). What is typed stays in it: nothing is sent or kept. */
 
 import { byId, field, make, target } from "./elements.js";
-import { BASE, load, looking, split, vinTable, wanted } from "./finder-index.js";
+import { BASE, load, looking, split, tooMany, vinTable, wanted } from "./finder-index.js";
 import { search } from "./finder-match.js";
 import { searchMore } from "./finder-more.js";
 import { group, others, vehicles } from "./finder-options.js";
@@ -9,25 +9,42 @@ import { query } from "./finder-query.js";
 import { counted, ofNumber, whyNone } from "./finder-said.js";
 import { say } from "./words.js";
 
-const MOST_SHOWN = 20, MOST_OF_GROUP = 6, LEAST_TEXT = 2;
+const MOST_SHOWN = 20, MOST_OF_GROUP = 6, FEW = 2;
+const READING = 1500, PAUSE = 350; // ms, longer than between two letters of a word. A default of ours.
 const NEXT_YEAR = new Date().getFullYear() + 1; // of which models are sold already
 
 const input = field("ut-query"), found = byId("ut-found"), said = byId("ut-said"), panel = byId("ut-panel");
 const car = document.querySelector(".ut-vehicle") && location.pathname.match(/vehicles\/([^/]+\/[^/.]+)(?:\.\w+)?\.html$/);
 const here = car ? `vehicles/${car[1]}.find` : "";
-const tried = new Set();
-let failed = false, active = -1;
+const NAMED = ["finder/gear", "finder/book"], FIRST = !input.closest(".ut-bar");
+const TEXT = "finder/text", tried = new Set();
+let failed = false, waiting = false, pause = 0, more = 0, active = -1;
 
-/* What else the site has: what is in this car and what has names at once, whole texts where nothing else is found. One that does not come is not missed. */
+/* What else the site has. One that does not come is not missed. */
 function askMore(paths) {
   paths.filter((path) => !tried.has(path)).forEach((path) => {
     tried.add(path);
-    load(path).then(show, () => {});
+    load(path).then(show, show);
   });
 }
 
+/* What has a name at once, whole texts where nothing else is found. On the first page who finds a car goes on with it, and needs no more: there it comes
+   when somebody stays. Gives whether something may still be found in what is not here. */
+function askBesides(cars, others) {
+  clearTimeout(more);
+  const named = NAMED.filter((path) => !tried.has(path)), next = named.length ? named : cars || others || tried.has(TEXT) ? [] : [TEXT];
+  if (next.length) more = setTimeout(() => { askMore(next); }, named.length && !FIRST ? 0 : cars ? READING : PAUSE);
+  return !cars && !others && next.length > 0;
+}
+
+/* One or two pieces are asked for at once; more, since a few letters begin many names, when nothing was typed for a moment. */
 function askPieces(asked) {
-  wanted(asked).forEach((path) => { load(path).then(() => { failed = false; show(); }, () => { failed = true; show(); }); });
+  clearTimeout(pause);
+  const paths = wanted(asked), ask = () => { paths.forEach((path) => { load(path).then(() => { failed = false; show(); }, () => { failed = true; show(); }); }); };
+  waiting = paths.length > FEW;
+  if (!waiting) return ask();
+  pause = setTimeout(ask, PAUSE);
+  return undefined;
 }
 
 function address(one) {
@@ -37,7 +54,7 @@ function address(one) {
 }
 
 /* Each sort of what else there is, under its heading: that with the best first, and what is in this car before all. */
-function more(text) {
+function besides(text) {
   const sorted = new Map();
   searchMore(text).forEach((one) => {
     const sort = one.from === "here" ? "here" : one.entry[0];
@@ -56,23 +73,21 @@ function show() {
   askPieces(asked);
   const every = search(asked, vinTable(), NEXT_YEAR), { words, answers } = counted(every, MOST_SHOWN);
   const hits = answers.size ? [...answers.keys()].map((row) => every.find((hit) => hit.row === row)) : every; // in the order of the answers
-  askMore(["finder/gear", "finder/book"]);
   const cars = group("ut-group-vehicles", say("finder/group-vehicles"), vehicles(asked, hits.slice(0, MOST_SHOWN), answers));
-  const rest = asked.number || asked.misread ? [] : more(typed);
+  const number = asked.number || asked.misread, rest = number ? [] : besides(typed);
   const onCar = rest.length && rest[0].getAttribute("aria-labelledby") === "ut-group-here" ? [rest.shift()] : [];
   found.replaceChildren(...onCar, ...cars, ...rest);
-  if (!found.children.length && typed.trim().length > LEAST_TEXT && !asked.number && !asked.misread) askMore(["finder/text"]);
-  const others = found.querySelectorAll("[role=option]").length - Math.min(hits.length, MOST_SHOWN);
-  tell(asked, hits, others, words);
+  const others = options().length - Math.min(hits.length, MOST_SHOWN);
+  tell(asked, hits, others, words, !number && askBesides(hits.length, others));
   panel.hidden = false;
   input.setAttribute("aria-expanded", String(options().length > 0));
   if (options().length) mark(0);
   return undefined;
 }
 
-function tell(asked, hits, others, words) {
-  const none = looking() ? say("finder/looking") : failed ? say("finder/part-missing") : others ? "" : whyNone(asked, vinTable(), NEXT_YEAR, split());
-  const lines = [hits.length ? words : none, ...ofNumber(asked, hits, vinTable(), NEXT_YEAR), others ? say(hits.length ? "finder/others" : "finder/finds", { count: others }) : ""].filter(Boolean);
+function tell(asked, hits, others, words, pending) {
+  const none = looking() || waiting || pending ? say("finder/looking") : failed ? say("finder/part-missing") : others ? "" : whyNone(asked, vinTable(), NEXT_YEAR, split());
+  const lines = [hits.length ? words : none, ...ofNumber(asked, hits, vinTable(), NEXT_YEAR), hits.length && tooMany() ? say("finder/type-more") : "", others ? say(hits.length ? "finder/others" : "finder/finds", { count: others }) : ""].filter(Boolean);
   said.replaceChildren(...lines.map((text) => make("span", {}, text + " ")));
 }
 

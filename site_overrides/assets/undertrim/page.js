@@ -2,6 +2,7 @@
 
 import { all, target } from "./elements.js";
 import "./finder-asked.js";
+import "./frame.js";
 import "./without-signal.js";
 import { say } from "./words.js";
 

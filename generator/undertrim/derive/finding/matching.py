@@ -146,7 +146,8 @@ def _of_car(token: Token, row: Row) -> Iterator[tuple[str, str]]:
 def job_score(token: Token, job: FinderJob, words: Vocabulary) -> float:
     """How well a word fits what can be worked at: a word of its name, or a word for its kind of gear."""
     named = [word for word in re.split(r"[\s,()-]+", names.folded(job.name)) if word]
-    if ("kind", job.kind) in token.meanings or any(word.startswith(token.text) for word in named):
+    begun = len(token.text) >= _LEAST_BEGUN and any(word.startswith(token.text) for word in named)
+    if ("kind", job.kind) in token.meanings or begun:
         return JOB
     if len(token.text) < _LEAST_JOB_SLIP:
         return 0
