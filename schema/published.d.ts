@@ -131,6 +131,9 @@ export interface Vehicle {
   functions: Array<CarFunction>;
   /** What the factory unit also does, and what becomes of it. */
   duties: Array<Duty>;
+  from_above: FromAbove;
+  /** What hides what, the two sides of the car as one. */
+  removal_order: Array<Mapped>;
   /** Where airbags and belt gear are. */
   restraints: Array<RestraintArea>;
   coverage: Coverage;
@@ -332,6 +335,8 @@ export interface Mark {
 
 /** Row: A line of a table of facts. */
 export interface Row {
+  /** The keys that lead from the opening to the fact, with / between; empty where it is no single fact. */
+  field: string;
   /** What it is. */
   label: string;
   /** The value in words. */
@@ -760,6 +765,8 @@ export interface Step {
 
 /** Placed: On which side of the car something is. */
 export interface Placed {
+  /** The side as seen from the driver's seat facing forward; empty where it is not known. */
+  side: "" | "left" | "right";
   /** The side in words. */
   text: string;
   when: When;
@@ -1531,6 +1538,73 @@ export interface Duty {
   source: Source;
 }
 
+/** Mapped: A part, or what parts come off for, on the map of the order. */
+export interface Mapped {
+  /** What it is called. */
+  name: string;
+  /** Whether parts come off for it, and it hides nothing itself. */
+  goal: boolean;
+  /** The steps that are about it. */
+  steps: Array<MappedStep>;
+  /** What must be off before it, by places in the list. */
+  after: Array<number>;
+  /** What one of several ways to it takes off, by places in the list. */
+  either: Array<number>;
+  clauses: Clauses;
+}
+
+/** Step on the map: A step that takes a part off. */
+export interface MappedStep {
+  side: Side;
+  /** The name of the step; of a goal its target. */
+  step: string;
+}
+
+/** From above: Where in the car things are, for a sketch of it from above. */
+export interface FromAbove {
+  /** The shapes of body; the first is drawn. */
+  bodies: Array<DrawnChoice>;
+  /** 'four' where the record knows doors at the rear; empty where it does not. */
+  doors: "" | "four";
+  /** The sides on which the steering wheel may be. */
+  wheels: Array<DrawnChoice>;
+  /** Where each target is. */
+  jobs: Array<SeatedJob>;
+  /** Where the batteries are that are switched off. */
+  batteries: Array<Seated>;
+  /** Whether the place of each battery is recorded. */
+  battery_known: boolean;
+  /** Areas with airbags, belt parts or their sensors. */
+  fires: Array<string>;
+  /** Areas that are worked in of which nobody recorded whether anything in them may fire. */
+  unlooked: Array<string>;
+  /** Areas that high voltage comes near, or in which it is. */
+  high_voltage: Array<string>;
+}
+
+/** Drawn choice: Something of the car that is drawn, with the cars that have it. */
+export interface DrawnChoice {
+  /** A body, or a side. */
+  name: string;
+  clauses: Clauses;
+}
+
+/** Place of a target: Where in the car a target is; nowhere if no area is recorded. */
+export interface SeatedJob {
+  target: Id;
+  /** Its places, by cars. */
+  seats: Array<Seated>;
+}
+
+/** Seated: An area of the car and a side, with the cars for which that is so. */
+export interface Seated {
+  /** The area. */
+  area: string;
+  /** The side; empty for an area as a whole, and where it is not known. */
+  side: "" | "left" | "right";
+  clauses: Clauses;
+}
+
 /** Restraint area: An area of the car with airbags or belt gear. */
 export interface RestraintArea {
   /** The area. */
@@ -1635,6 +1709,8 @@ export interface ChosenTarget {
 export interface Page {
   /** The headings of the procedure, by section. */
   sections: Record<string, string>;
+  /** Where in the car steps are done: an area with its side, in words. */
+  places: Record<string, string>;
   /** What counts of each step. */
   steps: Array<PageStep>;
   /** Which steps each kind of car has for each job. */
@@ -1660,8 +1736,17 @@ export interface PageStep {
   minutes?: number;
   /** How long to wait in s; null where nobody has recorded it. */
   wait?: number | null;
+  /** Where in the car it is done; several where that differs between cars. */
+  at?: Array<PagePlace>;
   /** Its fasteners. */
   lines?: Array<PageLine>;
+}
+
+/** Place of a page: A place of the picture of the car; in every car where no clauses are there. */
+export interface PagePlace {
+  /** The area with its side, as ids in the picture end. */
+  place: string;
+  clauses?: Clauses;
 }
 
 /** Fasteners of a page: What a page counts of fasteners. What is not there is none. */

@@ -26,6 +26,13 @@ def part(drawn: str, name: str) -> list[str]:
     return [one.get("d", "") for one in parsed(drawn).iter(f"{SVG}path") if one.get("data-part") == name]
 
 
+def paths_about(drawn: str) -> tuple[str, str]:
+    """All that is stroked in a drawing and all that is filled, as path texts."""
+    every = list(parsed(drawn).iter(f"{SVG}path"))
+    filled = [one.get("d", "") for one in every if one.get("fill") == "currentColor"]
+    return " ".join(one.get("d", "") for one in every if one.get("fill") == "none"), " ".join(filled)
+
+
 def points(path: str) -> list[Point]:
     """Where the strokes of a path end; a curve by its ends alone."""
     found: list[Point] = []

@@ -11,6 +11,7 @@ from undertrim import __version__, cli
 from undertrim.commands import (
     COMMANDS,
     Command,
+    ask,
     build,
     cable,
     check,
@@ -27,6 +28,7 @@ from undertrim.commands import (
     serve,
     sheet,
     shop,
+    take,
     template,
     upgrade,
     verify,
@@ -40,6 +42,7 @@ from undertrim.record.root import NoWorkspace
 from undertrim.words import message
 
 FITTING: tuple[Command, ...] = (
+    ask,
     build,
     cable,
     check,
@@ -57,6 +60,7 @@ FITTING: tuple[Command, ...] = (
     serve,
     sheet,
     shop,
+    take,
     template,
     upgrade,
     verify,

@@ -36,6 +36,7 @@ BREACHES = {
     "The replay knows nothing": ("derive/simulation/world.py", "undertrim.derive.procedure.order"),
     "Only one module knows the site engine": ("publish/web/pages.py", "mkdocs.config"),
     "Only one module knows the PDF engine": ("publish/web/pages.py", "typst"),
+    "Only one module knows what asks on the terminal": ("publish/web/pages.py", "questionary"),
     "Only one module knows Dask": ("publish/web/pages.py", "distributed"),
 }
 """The start of each contract's name, with a module and an import there that would break it.

@@ -143,7 +143,7 @@ def test_settings_above_the_heading_are_refused(say: Say, top: str) -> None:
 def test_only_pages_and_pictures_are_published(say: Say, name: str, tmp_path: Path) -> None:
     found = say("# x\n", name)
     assert len(found) == 1
-    files.copy(tmp_path / "records/handbook", tmp_path / "copy")
+    files.copy(tmp_path / "records/handbook", tmp_path / "copy", "en")
     assert not (tmp_path / "copy" / name).exists()
 
 
@@ -159,7 +159,7 @@ def test_links_are_not_followed(say: Say, tmp_path: Path) -> None:
     found = say("# About\n")
     assert sorted(one.split(":")[0] for one in found) == ["file.md", "folder", "gone.md", "inside.md", "round"]
     assert all(one.endswith("a link is not followed") for one in found)
-    files.copy(start, tmp_path / "copy")
+    files.copy(start, tmp_path / "copy", "en")
     assert [path.name for path in (tmp_path / "copy").rglob("*")] == ["about.md"]
 
 
@@ -167,7 +167,7 @@ def test_a_handbook_that_is_a_link_is_not_entered(tmp_path: Path) -> None:
     (tmp_path / "records").mkdir()
     (tmp_path / "records/handbook").symlink_to(tmp_path)
     assert [item.message for item in handbook.problems(Workspace(tmp_path))] == ["a link is not followed"]
-    files.copy(tmp_path / "records/handbook", tmp_path / "copy")
+    files.copy(tmp_path / "records/handbook", tmp_path / "copy", "en")
     assert not (tmp_path / "copy").exists()
 
 

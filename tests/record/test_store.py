@@ -143,7 +143,7 @@ def test_from_elsewhere_paths_are_shown_whole(place: Workspace, monkeypatch: pyt
 
 def test_what_breaks_off_has_no_record_and_no_follow_ups(place: Workspace) -> None:
     path = place.root / HOME / "half.yaml"
-    path.write_text(BASE.replace("held_by: [{screw", "held_by: [{screw: {"), encoding="utf-8")
+    path.write_text(BASE.replace("held_by: [{screw", "nobody knows this\n    held_by: [{screw"), encoding="utf-8")
     [problem] = place.load(path).problems
     assert (problem.rule, problem.position.line) == ("yaml", 24)
 

@@ -84,10 +84,13 @@ def test_a_question_mark_is_not_eaten(text: str, column: int) -> None:
     ]
 
 
-@pytest.mark.parametrize(("text", "column"), [("a: {tell: ?x}", 11), ("a: {ask: Which?, b: c}", 15)])
-def test_a_question_mark_that_stops_the_reader_is_named(text: str, column: int) -> None:
+@pytest.mark.parametrize(
+    ("text", "column", "mended"),
+    [("a: {tell: ?x}", 11, "a: {tell: '?x'}"), ("a: {ask: Which?, b: c}", 10, "a: {ask: 'Which?', b: c}")],
+)
+def test_a_question_mark_that_stops_the_reader_is_named(text: str, column: int, mended: str) -> None:
     assert said(read_text(f"{text}\n", PATH)) == [
-        f"1:{column}: this '?' means something to YAML here (put the value in quotes)"
+        f"1:{column}: this '?' means something to YAML here (write: {mended})"
     ]
 
 

@@ -29,6 +29,7 @@ SELDOM = {
     "connector.pins.place.column",
     "connector.pins.place.row",
     "connector.scheme",
+    "evidence.side",
     "functionFact.draws",
     "functionFact.supply",
     "opening.high_voltage",

@@ -9,7 +9,7 @@ from extracting import ROOT
 from undertrim.record.implied import LISTS
 from undertrim.words.catalogue import english, rooms
 
-SOURCES = (".py", ".js", ".j2", ".typ", ".toml")
+SOURCES = (".py", ".js", ".j2", ".html", ".typ", ".toml")
 PLACES = ("generator/undertrim", "site_overrides", "schema")
 FREE = {
     "buttons": "what a record calls them by ids of its own",

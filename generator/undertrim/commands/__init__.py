@@ -6,6 +6,7 @@ from importlib import import_module
 from typing import Protocol, cast
 
 _NAMES = (
+    "ask",
     "build",
     "cable",
     "check",
@@ -23,6 +24,7 @@ _NAMES = (
     "serve",
     "sheet",
     "shop",
+    "take",
     "template",
     "upgrade",
     "verify",

@@ -12,6 +12,7 @@ from undertrim.check.part import Part
 from undertrim.check.strays import strays
 from undertrim.commands.common import add_paths, add_workspace, existing, progress, workspace
 from undertrim.commands.empty import refuse_empty
+from undertrim.commands.mended import mend
 from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
 from undertrim.words import message
@@ -29,6 +30,11 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--part", metavar="K/N", help="one of N parts of the collection, for N machines side by side, such as 2/8"
     )
+    parser.add_argument(
+        "--mend",
+        action="store_true",
+        help="first put right what YAML would not read and could mean nothing else, and show the lines that differ",
+    )
     add_workspace(parser)
 
 
@@ -41,6 +47,8 @@ def run(options: argparse.Namespace) -> int:
             raise Usage(message("commands/holds-no-record", path=printable(str(path)), records=records))
     part = _part(options)
     refuse_empty(place)
+    if options.mend:
+        mend(place, options.paths)
     show = progress(message("commands/checking")) if options.format == "text" else None
     report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place), part=part)
     sys.stdout.write(reports.FORMATS[options.format](report))

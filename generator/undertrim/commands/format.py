@@ -8,12 +8,11 @@ one, or if one was left.
 
 import argparse
 import sys
-from collections.abc import Iterator
-from difflib import unified_diff
 from pathlib import Path
 
 from undertrim.commands.common import add_paths, add_workspace, existing, workspace
 from undertrim.commands.empty import refuse_empty
+from undertrim.commands.mended import changes
 from undertrim.record import layout
 from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.problem import printable
@@ -62,7 +61,7 @@ def _format(place: Workspace, path: Path, options: argparse.Namespace) -> bool |
     if text == source.text:
         return True
     if options.diff:
-        sys.stdout.writelines(_changes(source, text))
+        sys.stdout.writelines(changes(source, text))
     if options.check:
         print(say(_first(source, text)))
     if not options.diff and not options.check:
@@ -95,9 +94,3 @@ def _first(source: Source, text: str) -> Message:
     if number >= len(new):
         return message("format/would-end", **where)
     return message("format/would", **where, new=printable(new[number]) or "''")
-
-
-def _changes(source: Source, text: str) -> Iterator[str]:
-    path = printable(str(source.path))
-    for line in unified_diff(source.text.splitlines(), text.splitlines(), path, path, lineterm="", n=1):
-        yield printable(line) + "\n"

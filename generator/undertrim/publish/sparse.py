@@ -9,6 +9,7 @@ from typing import Any
 Schema = dict[str, Any]
 
 PAGE_ALONE: Mapping[str, frozenset[str]] = {
+    "vehicle": frozenset({"from_above", "removal_order"}),
     "opening": frozenset({"drawn", "form"}),
     "connector": frozenset({"meter"}),
     "plug": frozenset({"faces"}),
@@ -33,7 +34,7 @@ def of_vehicle(facts: Mapping[str, Any]) -> Any:
     """What stands beside the pages of a vehicle."""
     plugs = ({**plug, "drawn": _left("plug", plug["drawn"])} for plug in facts["connectors"])
     openings = [_left("opening", opening) for opening in facts["openings"]]
-    left = {**facts, "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
+    left = {**_left("vehicle", facts), "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
     return {**sparse({**left, **_told_once(facts["steps"])}), **{key: facts[key] for key in _WHOLE}}
 
 

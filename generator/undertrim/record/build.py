@@ -33,6 +33,11 @@ def gear(data: Data) -> GearRecord:
     return in_language(record, record.lang)
 
 
+def car_seen(data: Data) -> model.CarSeen:
+    """A car that somebody looked at, from what evidence says of it."""
+    return _converter().structure(data, model.CarSeen)
+
+
 def section(name: str, data: Data) -> model.VehicleFacts | GearFacts:
     """What a record says of itself, from its section `vehicle` or `gear`."""
     if name == "vehicle":

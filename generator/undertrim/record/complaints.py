@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from itertools import chain
 
-from undertrim.record import combinations, sharing
+from undertrim.record import combinations, placeholders, sharing
 from undertrim.record.complaint import Complaint
 from undertrim.record.fields import root
 from undertrim.record.problem import Level, Problem
@@ -28,7 +28,7 @@ def complaints(source: Source, name: str) -> tuple[Complaint, ...]:
     told: set[tuple[Pointer, Message | None]] = set()
     faults = source.origin.faults if source.origin else ()
     written = (complaint for refusal in refusals(source.data, name) for complaint in write(refusal))
-    for complaint in chain(faults, written):
+    for complaint in chain(faults, placeholders.complaints(source, name), written):
         told.add((_said_at(source, complaint.pointer), complaint.topic))
         if len(told) > MAX_PROBLEMS:
             return (*found.values(), _MORE)

@@ -27,6 +27,11 @@ def fits(data: Data, name: str) -> bool:
     return _referred(schema.reference(name))(data)
 
 
+def takes(block: Schema, value: Data) -> bool:
+    """Whether one block of a schema has nothing against a value."""
+    return _test(block)(value)
+
+
 def unknown_keywords(name: str) -> set[str]:
     """The keywords in the schema called `name` that this module does not know; a record that meets one never fits."""
     found = {word for block in _blocks(schema.load(name)) for word in block}

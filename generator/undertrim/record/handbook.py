@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from undertrim.record.plain_markdown import PICTURES
-from undertrim.words import Items, Message, message
+from undertrim.words import Items, Message, message, tags
 
 PAGE = ".md"
 MOST = {PAGE: 1_000_000, "": 10_000_000}
@@ -77,10 +77,39 @@ def _refused(entry: os.DirEntry[str], suffix: str) -> Message | None:
     return None
 
 
-def copy(start: Path, target: Path) -> None:
-    """Put the files that are published into another folder, so that whoever reads that meets no link."""
-    for item in found(start):
-        if not item.refused:
-            made = target / item.place
+def copy(start: Path, target: Path, tag: str) -> None:
+    """Put the files that are published in the edition of a language into another folder, so that whoever reads that meets no link.
+
+    A folder named by the tag of a language holds pages in that language: in its edition each takes the place of the one of its name.
+    """
+    for item in sorted(_published(start), key=lambda one: _language(one) is not None):
+        if _language(item) in (None, tag):
+            made = target / _place(item)
             made.parent.mkdir(parents=True, exist_ok=True)
             made.write_bytes(item.path.read_bytes())
+
+
+def translated(start: Path, tag: str) -> dict[str, str]:
+    """The places of the pages that a handbook has in the folder of a language, each with the Markdown of the one whose place it takes; empty where it takes none."""
+    found = [_place(item) for item in _published(start) if item.is_page and _language(item) == tag]
+    return {str(place): _text(start / place) for place in found}
+
+
+def _text(page: Path) -> str:
+    """The Markdown of a page; the engine names one that is not in UTF-8."""
+    return page.read_text(encoding="utf-8-sig", errors="replace") if page.is_file() else ""
+
+
+def _published(start: Path) -> list[Found]:
+    return [item for item in found(start) if not item.refused]
+
+
+def _language(item: Found) -> str | None:
+    """The tag of the language whose folder it is in."""
+    first, *below = item.place.parts
+    return first if below and first in tags() else None
+
+
+def _place(item: Found) -> PurePosixPath:
+    """Where it stands in the handbook of its edition."""
+    return item.place.relative_to(_language(item) or ".")

@@ -17,6 +17,7 @@ from markdown.inlinepatterns import HtmlInlineProcessor
 from markdown.treeprocessors import Treeprocessor
 from markdown.util import AMP_SUBSTITUTE
 
+from undertrim.record import measuring
 from undertrim.words import Items, Message, message, one_of
 
 SCHEMES = ("http", "https", "mailto", "tel")
@@ -46,8 +47,11 @@ def refused_link(address: str, page: PurePosixPath) -> Message | None:
 
 
 def refused_picture(address: str, page: PurePosixPath) -> Message | None:
-    """The same for a picture, which is a file of the handbook."""
+    """The same for a picture, which is a file of the handbook, or one of our drawings of how something is measured."""
     plain = _IGNORED.sub("", html.unescape(address))
+    if plain.startswith(measuring.SCHEME):
+        known = plain.removeprefix(measuring.SCHEME) in measuring.names()
+        return None if known else message("handbook/no-drawing", names=Items(tuple(sorted(measuring.names())), "comma"))
     if _SCHEME.match(plain):
         return message("handbook/another-host")
     if not plain.lower().endswith(PICTURES):

@@ -65,6 +65,8 @@ class Reader:
     values: dict[Pointer, Position] = field(default_factory=dict)
     keys: dict[Pointer, Position] = field(default_factory=dict)
     quoted: set[Pointer] = field(default_factory=set)
+    blanks: list[Pointer] = field(default_factory=list)
+    """The fields without a value."""
     spans: list[Span] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     stack: list[_Frame] = field(default_factory=list)
@@ -78,6 +80,16 @@ class Reader:
         self.problems.append(Problem(self.path, position, Level.ERROR, "yaml", said))
         if len(self.problems) > MAX_PROBLEMS:
             raise StopReading
+
+    def at(self, pointer: Pointer) -> Data:
+        """What was read at a place; None where nothing was."""
+        found = self.root
+        for step in pointer:
+            inside = isinstance(found, dict) and step in found
+            if not inside and not (isinstance(found, list) and isinstance(step, int) and step < len(found)):
+                return None
+            found = found[step]
+        return found
 
     def feed(self, event: Event) -> None:
         """Take one event; raises `StopReading` on what cannot be read on."""
@@ -126,6 +138,8 @@ class Reader:
             self.values[pointer] = _at(event)
             if not plain:
                 self.quoted.add(pointer)
+            elif not event.value and frame.key is not None:
+                self.blanks.append(pointer)
         frame.put(value)
 
     def _key(self, frame: _Frame, event: ScalarEvent, text: str) -> None:

@@ -18,7 +18,7 @@ from typing import Any
 from undertrim import resources
 from undertrim.words import Language
 
-NAMES = ("common", "vehicle", "gear")
+NAMES = ("common", "vehicle", "gear", "claim")
 OWN_ID = "urn:undertrim:common#/$defs/id"
 """What an id of the record's own may be."""
 PREFIX = "urn:undertrim:"

@@ -7,19 +7,16 @@ to lack the rest.
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import suppress
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-from ruamel.yaml import YAML
-from ruamel.yaml.error import YAMLError
-from ruamel.yaml.events import Event
-
-from undertrim.record import plain_files, swallowed, syntax
+from undertrim.record import plain_files
+from undertrim.record.parsing import parse
 from undertrim.record.problem import Level, Position, Problem
-from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Reader, Span, StopReading
+from undertrim.record.reader import MAX_PROBLEMS, Data, Pointer, Span
+from undertrim.record.retyping import Mend
 from undertrim.record.taken import Taken
 from undertrim.words import Message, message
 
@@ -37,6 +34,7 @@ class Source:
 
     `spans` are the stretches of quoted texts and texts of several lines, from the first character to behind the last. `origin` is
     what the data was spread from (`spreading.py`), where it was; places then lead into the whole, positions to where it was typed.
+    `mends` are the lines that YAML would not read, or not as they were meant, each as it must be typed; the data is read as if they were.
     """
 
     path: Path
@@ -48,6 +46,7 @@ class Source:
     problems: tuple[Problem, ...]
     spans: tuple[Span, ...] = ()
     origin: "Origin | None" = None
+    mends: tuple[Mend, ...] = ()
 
     @classmethod
     def empty(cls, path: Path) -> "Source":
@@ -199,36 +198,11 @@ def _end_of(text: str) -> Position:
 
 def read_text(text: str, shown: Path) -> Source:
     """Like `read`, for decoded text."""
-    reader = Reader(shown)
-    whole = _read_all(reader, text)
-    root = reader.root if whole else None
+    parsed = parse(text, shown)
+    reader = parsed.reader
+    root = reader.root if parsed.whole else None
     places = reader.values, reader.keys, frozenset(reader.quoted)
-    return Source(shown, text, root, *places, tuple(reader.problems), tuple(reader.spans))
-
-
-def _read_all(reader: Reader, text: str) -> bool:
-    """Whether the text was read to its end; if not, the reader has the reason."""
-    watch = swallowed.Watch(syntax.lines(text), reader.report)
-    faults = [*syntax.bad_characters(text), *syntax.conflict_marks(text)]
-    try:
-        if not faults:
-            for event in watch.over(_events(text)):
-                reader.feed(event)
-            return True
-    except StopReading:
-        return False
-    except YAMLError as error:
-        fault = syntax.explain(error, text)
-        faults = [] if watch.accounts_for(fault.position) else [fault]
-    with suppress(StopReading):
-        for fault in faults:
-            reader.report(fault.position, fault.said)
-    return False
-
-
-def _events(text: str) -> Iterator[Event]:
-    parser = YAML(typ="safe", pure=False)
-    yield from parser.parse(text)
+    return Source(shown, text, root, *places, tuple(reader.problems), tuple(reader.spans), mends=parsed.mends)
 
 
 def _unreadable(shown: Path, position: Position, said: Message) -> Source:

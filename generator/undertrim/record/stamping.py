@@ -40,6 +40,12 @@ def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]
     return text
 
 
+def unstamped(source: Source) -> str:
+    """The text without its stamp; comments behind it stay."""
+    typed = source.as_typed
+    return "".join(_without(_LINE.findall(typed.text), typed))
+
+
 def _joined(source: Source, block: list[str]) -> str:
     lines = _LINE.findall(source.text)
     kept = _without(lines, source)

@@ -95,7 +95,14 @@ class Workspace:
 
     def entry(self, path: Path, source: Source) -> Entry:
         """A record of this workspace from its source, with what it takes from the others."""
-        return entry(path, self.kind(path), source, Shelf(self.records / "vehicles", path, self._alone))
+        return entry(path, self.kind(path), source, self._shelf(path))
+
+    def whole(self, path: Path, source: Source) -> Source:
+        """A vehicle's source as a whole, with what it takes from the others."""
+        return spread(source, self._shelf(path))
+
+    def _shelf(self, path: Path) -> Shelf:
+        return Shelf(self.records / "vehicles", path, self._alone)
 
     def _alone(self, path: Path) -> Entry:
         """A record by itself, as others take from it."""

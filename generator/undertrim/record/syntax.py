@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
-from undertrim.record import unseen_signs
 from undertrim.record.numerals import quoted
 from undertrim.record.problem import Position
 from undertrim.words import Message, message
@@ -20,14 +19,6 @@ class Fault:
 
     position: Position
     said: Message
-
-
-def bad_characters(text: str) -> Iterator[Fault]:
-    """Every character that may not stand in a record (`unseen_signs.py`), with its place."""
-    if any(True for _ in unseen_signs.places(text)):
-        for number, line in enumerate(lines(text), 1):
-            for place in unseen_signs.places(line):
-                yield Fault(Position(number, place + 1), unseen_signs.complaint(line[place]))
 
 
 def conflict_marks(text: str) -> Iterator[Fault]:

@@ -1,6 +1,7 @@
 """What words of the trade are called in a record, where it has another name for the same thing (data/trade-words.toml)."""
 
 import re
+import unicodedata
 from collections.abc import Collection
 from functools import cache
 from typing import Any
@@ -24,9 +25,10 @@ def _in_parts(folded: str) -> str:
 
 
 def _folded(word: str) -> str:
-    """In small letters with hyphens; a sign at its end is a word of its own."""
+    """In small letters with hyphens, without accents; a sign at its end is a word of its own."""
     signed = _SIGN.sub(lambda found: "-plus" if found[1] else "-minus", word.strip().casefold())
-    return re.sub(r"[\s_./-]+", "-", signed).strip("-")
+    plain = "".join(sign for sign in unicodedata.normalize("NFKD", signed) if not unicodedata.combining(sign))
+    return re.sub(r"[\s_./-]+", "-", plain).strip("-")
 
 
 @cache

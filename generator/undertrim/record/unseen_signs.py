@@ -41,6 +41,11 @@ def refused(char: str) -> bool:
     return bool(_UNSEEN.match(char))
 
 
+def without(text: str) -> str:
+    """A text with an ordinary space for each odd one, and without all other such signs."""
+    return _UNSEEN.sub(lambda found: " " if unicodedata.category(found[0]) == "Zs" else "", text)
+
+
 def named(char: str) -> Message:
     """A sign as a message names it: its number, and the name that Unicode gives it."""
     name = unicodedata.name(char, "").lower()

@@ -14,7 +14,7 @@ function wholeLine(line) {
 /** @param {PageStep} step @returns {Step} */
 function wholeStep(step) {
   const wait = step.wait === undefined ? null : { seconds: step.wait };
-  return { minutes: null, untimed: 0, tools: [], materials: [], turns: [], ...step, wait, lines: (step.lines || []).map(wholeLine) };
+  return { minutes: null, untimed: 0, tools: [], materials: [], turns: [], at: [], ...step, wait, lines: (step.lines || []).map(wholeLine) };
 }
 
 /** @param {Page} page */

@@ -5,10 +5,12 @@ import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import { showGear } from "./gear-choice.js";
 import { place } from "./placed.js";
+import { showPicked } from "./visit-car.js";
 import { showDesk } from "./visit-desk.js";
 import { arrived, brings } from "./visit-passed.js";
 import { address, asked, heed, keep, kept, resume, startAnother } from "./visit-kept.js";
 import { showTotals } from "./visit-added.js";
+import { showOrder } from "./visit-order.js";
 import { nextPlace, openScreen } from "./visit-screen.js";
 import { begin } from "./visit-shown.js";
 import { selection } from "./visit-selection.js";
@@ -61,6 +63,7 @@ function showBoxes() {
     above(box, ".ut-pick").hidden = !matches(known.targets.find((one) => one.id === box.value).clauses, car);
   });
   pairs.forEach(showPair);
+  showPicked();
   answers.forEach((box) => { box.checked = car[variantOf(box)] === box.value; });
   reset.hidden = !jobs.length && !Object.keys(car).length;
 }
@@ -81,6 +84,7 @@ function showWork(numbers, jobs, car) {
   showTotals(data, jobs, car, numbers);
   showAhead();
   showStart();
+  showOrder(numbers);
 }
 
 /* Where the work begins, or goes on. */

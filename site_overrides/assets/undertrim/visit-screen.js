@@ -4,6 +4,7 @@ import { chosenCar } from "./chosen.js";
 import { all, make } from "./elements.js";
 import { awake, dimmed } from "./awake.js";
 import { beginAgain, began, waited, waitWords } from "./visit-clock.js";
+import { placeShown } from "./visit-car.js";
 import { heed, keep, kept } from "./visit-kept.js";
 import { lookInto, spoiltBeside, trayWords } from "./screen-tray.js";
 import { cautionsOf, data, isTest, setDone, stepItem, titleOf, toldBefore } from "./visit-steps.js";
@@ -121,7 +122,7 @@ function show() {
 }
 
 function showStep(number, step) {
-  area.replaceChildren(...cautions(number, told[at]), copy(number));
+  area.replaceChildren(...cautions(number, told[at]), placeShown(step.at, data.places, chosenCar()), copy(number));
   spoiltBeside(area, step, chosenCar(), show);
   if (step.wait) area.append(clock(step));
   if (lookedInto.includes(at)) area.append(lookInto(steps(), isDone, at, chosenCar(), go));

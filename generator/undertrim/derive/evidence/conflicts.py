@@ -78,6 +78,10 @@ class Dispute:
         """Whether a text is the value in the record, in whatever unit."""
         return self.fact is not None and same(self._read(says), self._read(self.fact.text))
 
+    def says_same(self, one: str, other: str) -> bool:
+        """Whether two claims are one value."""
+        return same(self._read(one), self._read(other))
+
     @cached_property
     def unsettled(self) -> Unsettled | None:
         """Why `settled_by` does not settle it; None where it does, and where nothing is said to."""

@@ -45,11 +45,12 @@ def fact_at(record: VehicleRecord, about: str) -> Fact | None:
             return None
         pointer.append(step)
     text = _text(value)
-    return _described(record, tuple(pointer), text) if text else None
+    return described(record, tuple(pointer), text) if text else None
 
 
-def _described(record: VehicleRecord, pointer: Pointer, text: str) -> Fact:
-    schema = _schema(pointer)
+def described(record: VehicleRecord, pointer: Pointer, text: str) -> Fact:
+    """A fact at a place with what the schema says of its field."""
+    schema = schema_at(pointer)
     kind: str = schema["quantity"]["kind"] if "quantity" in schema else ""
     plug = record.connectors.get(str(pointer[1])) if pointer[0] == "connectors" else None
     blank = (
@@ -87,7 +88,7 @@ def _text(value: object) -> str:
     return str(value) if isinstance(value, str | int | Month) else ""
 
 
-def _schema(pointer: Pointer) -> Schema:
+def schema_at(pointer: Pointer) -> Schema:
     """What the schema says of a field; nothing for one it does not know."""
     node: Node | None = root("vehicle")
     for step in pointer:

@@ -10,7 +10,7 @@ from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, gear_pages, pages, places, rule_pages
+from undertrim.publish.web import calculators, finder, gear_pages, measuring, pages, places, rule_pages
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.identity import slug
@@ -30,7 +30,8 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
         bodies={
             **gear_pages.bodies(gear, {item.address: _title(item) for item in made}),
             "index": _home(by_make),
-            "calculators": _calculators(),
+            "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
+            measuring.PAGE: _of_all(measuring.title(), measuring.page()),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},
         },
@@ -78,9 +79,9 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 
-def _calculators() -> Body:
-    body = calculators.page()
-    return Body(calculators.title(), lambda: body, body, in_nav=True, scripts=("assets/undertrim/calculators.js",))
+def _of_all(title: str, body: str, *scripts: str) -> Body:
+    """A page that is the same whatever the collection holds."""
+    return Body(title, lambda: body, body, in_nav=True, scripts=scripts)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:

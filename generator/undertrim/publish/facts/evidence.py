@@ -136,13 +136,19 @@ def pieces(record: VehicleRecord, data: Typed, made: date | None) -> list[ShownE
     return [piece(record, item, made, resting.get(item.id, ())) for item in record.evidence.values()]
 
 
+def how(item: Evidence) -> Message:
+    """How it was found out, and at which side of the car where that is said: `measured, on the left`."""
+    said = message(f"evidence/how-{item.how}")
+    return message(f"evidence/on-the-{item.side}", how=said) if item.side else said
+
+
 def piece(record: VehicleRecord, item: Evidence, made: date | None, facts: Sequence[Value] = ()) -> ShownEvidence:
     """One piece of evidence, and the facts that name it, in words."""
     known = seen.seen(record, item.car)
     return ShownEvidence(
         id=item.id,
         how=item.how,
-        how_words=message(f"evidence/how-{item.how}"),
+        how_words=how(item),
         on=item.on,
         by=item.by,
         car=seen.shown(record, item.car),

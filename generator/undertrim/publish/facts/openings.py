@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive import doors
 from undertrim.derive.procedure.closed import closed_in
 from undertrim.derive.wiring import ends
-from undertrim.publish.facts import doubts, words
+from undertrim.publish.facts import doubts, rows, words
 from undertrim.publish.facts.dimensions import depth
 from undertrim.publish.facts.kinds import room
 from undertrim.record.model import Blank, Opening, VehicleRecord
@@ -17,8 +17,9 @@ from undertrim.words import Value, message
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A dimension or another fact of an opening."""
+    """A dimension or another fact of an opening; `field` is the keys that lead from the opening to it, as conflicts name them."""
 
+    field: str
     label: Value
     value: Value
 
@@ -56,8 +57,8 @@ def opening(record: VehicleRecord, item: Opening) -> MeasuredOpening:
         when=words.others(record, item.when, item),
         clauses=words.clauses(item.when),
         rows=[
-            Row(label, value)
-            for label, value in (*_unseen(record, item), *_rows(record, item), *_absent(record, item))
+            Row(field, label, value)
+            for field, label, value in (*_unseen(record, item), *_rows(record, item), *_absent(record, item))
             if value
         ],
         conflicts=doubts.disputes(record, ("openings", item.id), *([("areas", item.area)] if item.area else ())),
@@ -75,27 +76,27 @@ def _outlined(item: Opening) -> bool:
     return any(isinstance(size, Quantity) for size in sizes) and not any(isinstance(size, Blank) for size in sizes)
 
 
-def _unseen(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
+def _unseen(record: VehicleRecord, item: Opening) -> Iterator[rows.Row]:
     """That its dimensions are those of another car."""
     for found in doubts.unseen(record, ("openings", item.id)):
-        yield message("openings/taken"), found
+        yield "", message("openings/taken"), found
 
 
-def _rows(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
+def _rows(record: VehicleRecord, item: Opening) -> Iterator[rows.Row]:
     at = room(item)
     yield from at.outlines()
     if item.depth:
-        yield message("openings/depth"), depth(item.depth, in_a_door=item.in_a_door)
+        yield "depth", message("openings/depth"), depth(item.depth, in_a_door=item.in_a_door)
     if item.alters:
-        yield message("openings/alters"), words.listed(*(message(f"altering/{way}") for way in item.alters))
+        yield "alters", message("openings/alters"), words.listed(*(message(f"altering/{way}") for way in item.alters))
     yield from at.more()
     for plug in ends.of_opening(record, item):
-        yield message("openings/plug"), ends.pins_at(record, plug)
+        yield "", message("openings/plug"), ends.pins_at(record, plug)
     if item.in_a_door or item.crash_sensor:
-        yield message("openings/sensor"), message(f"openings/sensor-{doors.sensor(record, item)}")
+        yield "crash_sensor", message("openings/sensor"), message(f"openings/sensor-{doors.sensor(record, item)}")
 
 
-def _absent(record: VehicleRecord, item: Opening) -> Iterator[tuple[Value, Value]]:
+def _absent(record: VehicleRecord, item: Opening) -> Iterator[rows.Row]:
     """The cars that do not have the opening: looked into, none."""
     cars = words.listed(*(words.when(record, clause) for clause in item.not_in), joined="semicolon")
-    yield message("openings/not-in"), cars
+    yield "not_in", message("openings/not-in"), cars

@@ -12,8 +12,9 @@ _NOT_KNOWN = message("mirror/not-known")
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A side of the car in words, with the cars for which it is that side; empty for all."""
+    """A side of the car, and in words, with the cars for which it is that side; empty for all. Where it is not known, `side` is empty."""
 
+    side: str
     text: Value
     when: Value
     clauses: words.Clauses
@@ -31,6 +32,7 @@ def _place(record: VehicleRecord, thing: mirroring.Thing, drive_side: Side, *, s
     side = mirroring.side_on(record, thing, drive_side)
     only = When((("drive-side", (drive_side,)),) if several else ())
     return Placed(
+        side=side or "",
         text=mirroring.side_words(side, drive_side) if side else _NOT_KNOWN,
         when=words.when(record, only),
         clauses=words.clauses(only),

@@ -12,6 +12,7 @@ from undertrim.publish.facts import (
     duties,
     evidence,
     fit_page,
+    from_above,
     identity,
     joints,
     ladders,
@@ -19,6 +20,7 @@ from undertrim.publish.facts import (
     openings,
     photos,
     plans,
+    removal_order,
     resting,
     runs,
     targets,
@@ -111,6 +113,8 @@ class Work:
     """What can be worked at, and the steps of it. What is long is had once, as it is said."""
 
     targets: Sequence[targets.ShownTarget]
+    from_above: from_above.FromAbove
+    removal_order: Sequence[removal_order.Mapped]
     visit_words: visit_words.VisitWords
     blockers: Sequence[blockers.Blocker]
     openings: Iterable[ShownOpening]

@@ -26,6 +26,7 @@ from undertrim.publish.facts import (
     duties,
     evidence,
     fit_page,
+    from_above,
     identity,
     joints,
     kits,
@@ -34,6 +35,7 @@ from undertrim.publish.facts import (
     names,
     openings,
     plans,
+    removal_order,
     resting,
     runs,
     targets,
@@ -121,6 +123,8 @@ def _work(known: Vehicle, photos: Shown) -> Work:
     chosen = _choices(Planner(record))
     return Work(
         targets=targets.targets(record),
+        from_above=from_above.from_above(record),
+        removal_order=removal_order.removal_order(record),
         visit_words=visit_words.visit_words(record),
         blockers=blockers.blockers(record, known.address, known.stock),
         openings=(

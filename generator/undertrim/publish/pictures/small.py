@@ -6,7 +6,7 @@ from functools import lru_cache
 from undertrim.publish.encoding import Published
 from undertrim.publish.pictures.drawings import clips, heads, marks, panels, svg, wires
 from undertrim.resources import table
-from undertrim.words import message, say
+from undertrim.words import message, say, word
 
 _FACING: Mapping[str, Mapping[str, panels.Edge]] = {
     "left": {"front": "right", "rear": "left"},
@@ -40,19 +40,16 @@ def _used(sort: str, name: str) -> str:
 
 
 def symbols(steps: Iterable[Published]) -> str:
-    """What the pictures of some steps use, each once: heads, clips and tethers, and the marks of panels."""
+    """What the pictures of some steps use, each once: heads, clips and tethers."""
     found: dict[tuple[str, str], None] = {}
     for step in steps:
         found |= dict.fromkeys(_fastener(line) for line in step["fasteners"])
         found |= dict.fromkeys(("clip", tether_name(line["kind"])) for line in step["tethers"])
-        found |= dict.fromkeys(("mark", mark_name(line["kind"])) for line in step["fasteners"] if line["at"])
     return _hidden(*(_drawn(sort, name) for sort, name in sorted(found)))
 
 
 @lru_cache(maxsize=256)
 def _drawn(sort: str, name: str) -> str:
-    if sort == "mark":
-        return marks.shape(name)
     return (heads.symbol if sort == "head" else clips.symbol)(f"{sort}-{name}", name)
 
 
@@ -97,29 +94,49 @@ def _colours(facts: object) -> Iterator[Published]:
             left += [inner for inner in found.values() if type(inner) is dict or type(inner) is list]
 
 
-def panel(step: Published) -> str:
-    """A part's outline with its fasteners where they are; empty where no places are recorded."""
-    facing = _FACING[step["side"] or step["on_side"]]
-    found = [
+def panel(step: Published) -> panels.Panel | None:
+    """What a step takes off or puts back, with its fasteners where they are; None where no places are recorded."""
+    side = step["side"] or step["on_side"]
+    told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
+    if not told:
+        return None
+    facing, lines = _FACING[side], [line for line in step["fasteners"] if line["fate"] != "leave" and line["at"]]
+    found = tuple(
         panels.Mark(mark_name(line["kind"]), facing.get(edge, edge), count)
-        for line in step["fasteners"]
-        if line["fate"] != "leave"
+        for line in lines
         for edge, count in line["at"].items()
-    ]
-    return panels.panel(step["title"], found, size="12em", draw=marks.used) if found else ""
+    )
+    upper = "front" if not side and told & {"front", "rear"} else "top"
+    edges = {"top": upper, **({facing["front"]: "front"} if side else {})}
+    names = {mark_name(line["kind"]): _plural(line["kind"]) for line in lines}
+    return panels.Panel(found, {edge: say(message(f"edges/{name}")) for edge, name in edges.items()}, names)
+
+
+def _plural(kind: str) -> str:
+    return say(word("fasteners", kind, "plural")) if kind in table("fasteners") else kind
+
+
+def panel_title(step: Published) -> str:
+    """What the picture of a part is called."""
+    return say(message("drawings/panel", part=step["title"]))
+
+
+def panel_on_page(step: Published, *, remove: bool) -> str:
+    """The same as it stands on a page: drawn where a part comes off, and used again where it goes back."""
+    drawn = panel(step)
+    if not drawn:
+        return ""
+    name = f"panel-{step['part']}@{step['side']}"
+    inside = svg.element("g", drawn.inside, id=name) if remove else svg.element("use", href=f"#{name}")
+    wide, high = drawn.box
+    about = {"viewBox": f"0 0 {wide} {high}", "role": "img", "aria_label": panel_title(step)}
+    return svg.element("svg", inside, **about, **{"class": "ut-panel"})
 
 
 def mark_name(kind: str) -> str:
     """The mark for a kind of fastener; a plain one for a kind without any."""
     name = table("fasteners").get(kind, {}).get("mark", "")
     return name if name in marks.symbols() else "other"
-
-
-def panel_words(step: Published) -> str:
-    """Which edge of the outline is towards the front of the car; empty where no fastener is told by it."""
-    told = {edge for line in step["fasteners"] if line["fate"] != "leave" for edge in line["at"]}
-    front = _FACING[step["side"] or step["on_side"]]["front"]
-    return say(message(f"drawings/front-{front}")) if told & {"front", "rear"} else ""
 
 
 def clip_name(kind: str, sort: str) -> str:

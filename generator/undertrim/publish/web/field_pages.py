@@ -24,6 +24,7 @@ _PARTS = {
     "vehicle": message("reference/vehicle"),
     "gear": message("reference/gear"),
     "common": message("reference/common"),
+    "claim": message("reference/claim"),
 }
 
 

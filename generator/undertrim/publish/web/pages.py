@@ -14,6 +14,7 @@ from undertrim.derive.fit.stock import Gear
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import gear_page, meter, spans
+from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
@@ -24,6 +25,7 @@ from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
 from undertrim.publish.web.views import OPENINGS, RECORD, VIEWS, View
+from undertrim.record.measuring import drawing_of
 from undertrim.words import Language, message, once_per_language, say, spoken
 
 MOST_ALONE = 24
@@ -52,11 +54,14 @@ def environment() -> Environment:
         picture_symbols=lambda steps: Markup(pictures.symbols(steps)),  # noqa: S704
         wire_picture=lambda colour: Markup(pictures.wire(colour)),  # noqa: S704
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
-        panel_words=pictures.panel_words,
-        panel_picture=lambda step: Markup(svg.inline(pictures.panel(step))),  # noqa: S704
+        panel_picture=lambda step: Markup(pictures.panel_on_page(step, remove=step["kind"] == "remove")),  # noqa: S704
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         opening_pictures=_opening_pictures,
+        order_picture=lambda facts, page="": Markup(order.on_page(facts, page)),  # noqa: S704
+        car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704
+        car_picture=lambda facts: Markup(above.chooser(facts)),  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
+        drawing_of=drawing_of,
         page_data=page_data,
         choosing=choosing,
         for_targets=for_targets,
@@ -173,8 +178,10 @@ _LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 def page_data(facts: Published) -> Markup:
     """What the page's script needs, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
+    shape = above.shape(facts["from_above"])
     data = {
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
+        "places": above.places(facts["steps"], shape),
         "steps": list(map(_counted, facts["steps"])),
         "plans": facts["plans"],
         "instead": dict(_instead(facts)),
@@ -186,6 +193,8 @@ def _counted(step: Published) -> Published:
     found = {key: step[key] for key in _STEP_KEYS if step[key]}
     if step["minutes"] is not None:
         found["minutes"] = step["minutes"]
+    if at := [{"place": seat.key, **({"clauses": seat.clauses} if seat.clauses else {})} for seat in above.seats(step)]:
+        found["at"] = at
     if step["wait"]:
         found["wait"] = step["wait"]["seconds"]
     return {**found, "lines": list(map(_line, step["fasteners"]))} if step["fasteners"] else found

@@ -15,6 +15,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 from typing import Any
 
+import mkdocs
 from jinja2 import Environment, TemplateError
 from markupsafe import Markup
 from mkdocs.commands.build import build as mkdocs_build
@@ -29,7 +30,9 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
-from undertrim.publish.web import book, finder, pages, policy, scripts, shells
+from undertrim.publish import template_words
+from undertrim.publish.web import book, finder, measuring, pages, policy, scripts, shells
+from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
@@ -41,6 +44,9 @@ from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
 
+_LOG = logging.getLogger(mkdocs.__name__)
+"""Where the engine says what it does. A fork that answers for it has another name."""
+
 
 class Settings(Config):  # type: ignore[no-untyped-call] # the library leaves this untyped
     """The plugin has no settings of its own."""
@@ -50,29 +56,34 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     """Adds the prepared pages and files to a MkDocs build."""
 
     content = Content()
+    translated: Mapping[str, str] = {}
+    """The pages of the handbook that stand there in the language of the edition, each with the Markdown of the one whose place it takes."""
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
         self.book: list[finder.Entry] = []
         self.plain = PlainMarkdown(PurePosixPath())
+        self.anchors = Anchors()
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
+        config.mdx_configs.setdefault("toc", {})["slugify"] = self.anchors.slug
         _name_switches(config)
         return config
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """The bar at the top of each page has the box that finds."""
+        """The frame takes its words from the catalogue too, and its bar has the box that finds."""
+        env.globals["say"] = template_words.say
         env.globals["undertrim_box"] = Markup(pages.box())  # noqa: S704 - rendered by us
         return env
 
     def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Words of the glossary can be led to; what a page of text says is remembered for the finder."""
+        """Put our drawings where the handbook names them. Words of the glossary can be led to; what a page of text says is remembered for the finder."""
         path = page.file.src_uri.removesuffix(".md")
         html = book.anchored(path, html)
         self.book += book.entries(path, html)
-        return html
+        return measuring.with_drawings(html)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """What the finder knows of the pages of text stands beside what it knows of vehicles."""
@@ -87,6 +98,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
+        self.anchors.begin(self.translated.get(page.file.src_uri, ""))
         if page.file.generated_by is None:
             page.meta.clear()
         return markdown
@@ -200,13 +212,14 @@ def written_address(root: Path) -> str:
 def render(root: Path, content: Content, out: Path) -> Shells:
     """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
-        handbook.copy(Path(_config(root, out).docs_dir), Path(docs))
+        book = Path(_config(root, out).docs_dir)
+        handbook.copy(book, Path(docs), spoken().tag)
         config = _config(root, out)
         config.docs_dir = docs
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
-        plugin.content = content
-        logging.getLogger("mkdocs").setLevel(logging.WARNING)
+        plugin.content, plugin.translated = content, handbook.translated(book, spoken().tag)
+        _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)
         except (MkDocsException, TemplateError, UnicodeDecodeError) as error:
@@ -255,17 +268,16 @@ def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
     said: list[str] = []
     catching = logging.Handler()
     catching.emit = lambda record: said.append(record.getMessage())  # type: ignore[method-assign]
-    log = logging.getLogger("mkdocs")
-    before, log.propagate = log.propagate, False
-    log.addHandler(catching)
+    before, _LOG.propagate = _LOG.propagate, False
+    _LOG.addHandler(catching)
     try:
         return load_config(str(chosen), docs_dir=str(docs), site_dir=str(out))
     except (MkDocsException, UnicodeDecodeError) as error:
         why = "; ".join(said) or " ".join(str(error).split())
         raise BadSettings(message("building/bad-settings", settings=str(chosen), why=why[:400])) from error
     finally:
-        log.removeHandler(catching)
-        log.propagate = before
+        _LOG.removeHandler(catching)
+        _LOG.propagate = before
 
 
 def port_is_free(host: str, port: int) -> bool:

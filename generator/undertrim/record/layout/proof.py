@@ -24,7 +24,7 @@ def proved(before: Source, after: Source, kind: str) -> None:
     old, new = (spread(one).data if kind == "vehicle" else one.data for one in (before, after))
     for place in _differences(old, new, shapes.whole(kind), ()):
         raise CannotLay(message("format/changed", place=_shown(place)))
-    if _spoken_of(before) != _spoken_of(after):
+    if spoken_of(before) != spoken_of(after):
         raise CannotLay(message("format/comment"))
 
 
@@ -54,7 +54,7 @@ def _differences(old: Data, new: Data, shape: Shape | None, place: Pointer) -> I
         yield place
 
 
-def _spoken_of(source: Source) -> Counter[tuple[Pointer, bool, str]]:
+def spoken_of(source: Source) -> Counter[tuple[Pointer, bool, str]]:
     """Every comment with the place that it speaks of, and whether it stands behind it; the only item of a list counts as the list.
 
     The line for editors is left out: it may be put first.

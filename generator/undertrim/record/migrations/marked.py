@@ -7,7 +7,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any
 
 from ruamel.yaml import YAML
@@ -58,7 +58,7 @@ class Text:
     @classmethod
     def of(cls, text: str) -> "Text":
         """The nodes of a text that reads as YAML and holds a record."""
-        return cls(text, YAML(typ="safe", pure=True).compose(text))
+        return _marked(text)
 
     def entries(self) -> Iterator[Entry]:
         """Every key with its value, the whole before its parts."""
@@ -120,6 +120,12 @@ class Text:
     def newline(self) -> str:
         """How lines end here."""
         return "\r\n" if "\r\n" in self.text else "\n"
+
+
+@lru_cache(maxsize=4)
+def _marked(text: str) -> Text:
+    """Kept for a while: of a text that is changed step by step, each step asks for the nodes before and after, and nobody changes those."""
+    return Text(text, YAML(typ="safe", pure=True).compose(text))
 
 
 _COMMENT = re.compile("#[^\n]*")

@@ -27,6 +27,8 @@ class Evidence:
     on: str
     by: str
     car: CarSeen | None = None
+    side: Literal["left", "right"] | None = None
+    """At which side of the car, where a thing is there once for each."""
     with_: str = ""
     note: str = ""
 

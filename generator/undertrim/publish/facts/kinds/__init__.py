@@ -11,6 +11,7 @@ from undertrim.publish.facts.kinds import amplifier, receiver, speaker, tweeter
 from undertrim.publish.facts.kinds.amplifier.feeding import Feeding
 from undertrim.publish.facts.kinds.receiver.joining import Joining
 from undertrim.publish.facts.loads import Load
+from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.axis import Section
 from undertrim.publish.pictures.drawings.bay import Bay
 from undertrim.publish.pictures.drawings.dash import Dash
@@ -23,7 +24,6 @@ from undertrim.record.model.kinds.speaker import SpeakerOpening
 from undertrim.record.model.kinds.tweeter import TweeterOpening
 from undertrim.words import Value
 
-Row = tuple[Value, Value]
 Drawing = Bay | Dash | Front | Rings | Section
 """The input of a drawing of an opening."""
 
@@ -40,7 +40,7 @@ CARDS: Mapping[type, Callable[[Any], Iterator[Value]]] = {
 
 
 class Room(Protocol):
-    """What is asked of every kind about one of its openings. Rows are labels with values; a row without a value is left out."""
+    """What is asked of every kind about one of its openings. Rows are fields with labels and values; a row without a value is left out."""
 
     @property
     def outline(self) -> Face | Hole | None:

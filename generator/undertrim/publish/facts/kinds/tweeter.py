@@ -13,13 +13,12 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.drawn_margins import to_get
 from undertrim.publish.facts.loads import Load, loads
+from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.rings import Part, Ring, Rings
 from undertrim.record.model import Blank, Hole
 from undertrim.record.model.kinds.tweeter import CrossoverGear, CrossoverPlace, TweeterGear, TweeterOpening
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Value, message, say
-
-Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {
     TweeterGear: ("mounts", "impedance", "high_pass", "comes_with"),
@@ -76,31 +75,29 @@ class Room:
     def outlines(self) -> Iterator[Row]:
         """How it is held, and in what."""
         opening, cup = self.opening, self.opening.cup
-        yield message("fit-tweeter/mount"), message(f"tweeter-shown/mount-{opening.mount}")
-        yield message("tweeter-shown/place"), message(f"tweeter-shown/place-{opening.place}") if opening.place else ""
-        yield message("tweeter-shown/angle"), words.quantity(opening.angle)
-        yield message("tweeter-shown/cut-out"), words.quantity(opening.cut_out)
+        place = message(f"tweeter-shown/place-{opening.place}") if opening.place else ""
+        yield "mount", message("fit-tweeter/mount"), message(f"tweeter-shown/mount-{opening.mount}")
+        yield "place", message("tweeter-shown/place"), place
+        yield "angle", message("tweeter-shown/angle"), words.quantity(opening.angle)
+        yield "cut_out", message("tweeter-shown/cut-out"), words.quantity(opening.cut_out)
         if cup:
             sizes = {"diameter": words.quantity(cup.diameter), "depth": words.quantity(cup.depth)}
-            yield message("tweeter-shown/cup"), message("tweeter-shown/cup-sizes", **sizes)
-        yield message("tweeter-shown/flat"), words.quantity(opening.flat)
+            yield "cup", message("tweeter-shown/cup"), message("tweeter-shown/cup-sizes", **sizes)
+        yield "flat", message("tweeter-shown/flat"), words.quantity(opening.flat)
 
     def more(self) -> Iterator[Row]:
         """What stands before it, how it is fed, where a crossover goes, and what is there today."""
         opening = self.opening
-        yield message("tweeter-shown/front"), self._front()
-        yield message("tweeter-shown/feed"), message(f"tweeter-shown/feed-{opening.feed}")
-        yield (
-            message("speaker-shown/channel"),
-            message(f"channels/{opening.channel}") if opening.channel else NOT_RECORDED,
-        )
-        yield message("tweeter-shown/corner"), words.quantity(opening.corner)
-        yield (
-            message("tweeter-shown/crossover-place"),
-            _place(opening.crossover_place) if opening.crossover_place else "",
-        )
-        yield message("tweeter-shown/factory"), message(f"tweeter-shown/factory-{opening.factory or 'unknown'}")
-        yield message("speaker-shown/impedance"), words.quantity(opening.impedance)
+        channel = message(f"channels/{opening.channel}") if opening.channel else NOT_RECORDED
+        place = _place(opening.crossover_place) if opening.crossover_place else ""
+        factory = message(f"tweeter-shown/factory-{opening.factory or 'unknown'}")
+        yield "room_in_front", message("tweeter-shown/front"), self._front()
+        yield "feed", message("tweeter-shown/feed"), message(f"tweeter-shown/feed-{opening.feed}")
+        yield "channel", message("speaker-shown/channel"), channel
+        yield "corner", message("tweeter-shown/corner"), words.quantity(opening.corner)
+        yield "crossover_place", message("tweeter-shown/crossover-place"), place
+        yield "factory", message("tweeter-shown/factory"), factory
+        yield "impedance", message("speaker-shown/impedance"), words.quantity(opening.impedance)
 
     def _front(self) -> Value:
         """The room before it; that nothing is before it where somebody looked."""

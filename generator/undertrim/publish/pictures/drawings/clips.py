@@ -87,10 +87,34 @@ _DRAWN: Mapping[str, tuple[str, ...]] = {
         svg.lines("M3 11 H9.4 M14.6 11 H21 M3 14.5 H9.4 M14.6 14.5 H21", "M12 5.5 V1.5"),
         svg.solid("M7.4 17.5 H16.6 C16.6 21 7.4 21 7.4 17.5 Z"),
     ),
+    "rivet-sealed": (
+        svg.solid("M6 8.5 C6 4.5 18 4.5 18 8.5 Z", "M9.4 8.5 H14.6 V19 A2.6 2.6 0 0 1 9.4 19 Z"),
+        svg.lines("M3 11 H9.4 M14.6 11 H21 M3 14.5 H9.4 M14.6 14.5 H21", "M12 5.5 V1.5"),
+    ),
+    "rivet-solid": (
+        svg.solid("M5.6 8.5 C5.6 3.6 18.4 3.6 18.4 8.5 Z", svg.rectangle(9.2, 8.5, 5.6, 8)),
+        svg.lines("M3 11 H9.2 M14.8 11 H21 M3 14.5 H9.2 M14.8 14.5 H21"),
+        svg.solid(svg.rectangle(6, 16.5, 12, 3.4)),
+    ),
     "other": (svg.lines(svg.rectangle(5, 5, 14, 14), "M12 8 V16", "M8 12 H16", width=1.6),),
     "bond": (
         svg.lines("M2.5 20.5 H21.5", "M2.5 14.5 H11 C16 14.5 19.5 11 20 4"),
         svg.lines("M3.5 19.5 L6 15.5", "M7 19.5 L9.5 15.5", "M10.5 19.5 L13 15.5", "M14 19.5 L15.8 16.6", width=1.3),
+    ),
+    "bond-butyl": (
+        svg.lines("M2.5 21 H21.5", "M2.5 13 H10 C16 13 19.5 10 20 3.5"),
+        svg.solid("M3 14.4 H12 C14 14.4 14.6 17 13 18.6 L14.6 20.2 H3 Z"),
+        svg.lines("M15.6 13.2 V19.6", "M18 11.6 V19.6", width=1.1),
+    ),
+    "bond-tape": (
+        svg.lines("M2.5 21 H21.5", "M2.5 12 H13 C17.6 12 20 9 20.4 3.5"),
+        svg.lines("M3 14.6 H15.4 V18.4 H3 Z", width=1.2),
+        svg.lines("M4.6 18 L7.6 15", "M8 18 L11 15", "M11.4 18 L14.4 15", width=1),
+    ),
+    "bond-foam": (
+        svg.lines("M2.5 21 H21.5", "M2.5 10 H21.5"),
+        svg.lines("M4 12.6 H20 V18.6 H4 Z", width=1.2),
+        svg.solid(*(svg.circle(x, y, 0.9) for x, y in ((6.6, 14.6), (10, 16.8), (13.4, 14.4), (17, 16.6)))),
     ),
     "tether-plug": (
         svg.solid(svg.rectangle(5, 7.5, 6, 9), svg.rectangle(8.6, 9.5, 2.4, 5)),

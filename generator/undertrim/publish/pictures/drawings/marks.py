@@ -1,12 +1,20 @@
-"""The fastener marks of a panel picture: one shape per kind, told apart without colour."""
+"""The fastener marks of a panel picture: one shape per kind, told apart without colour; as path texts, so that a picture has two paths for all of its marks."""
 
-import math
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from undertrim.publish.pictures.drawings import svg
 
-USUAL = 11.52
+USUAL = 11.5
 """How wide a mark is on a panel that has room for all of them, in units of the panel."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """The path texts of one mark: what of it is stroked, and what is filled."""
+
+    stroked: str = ""
+    filled: str = ""
 
 
 def symbols() -> tuple[str, ...]:
@@ -14,71 +22,69 @@ def symbols() -> tuple[str, ...]:
     return tuple(sorted(_SHAPES))
 
 
-def mark(symbol: str, x: float, y: float, across: float) -> str:
-    """One mark centred at `x`, `y`, `across` units wide, carrying `data-mark` with its kind.
-
-    Raises ValueError for a kind that is not in `symbols()`.
-    """
+def mark(symbol: str, x: float, y: float, across: float) -> Mark:
+    """One mark centred at `x`, `y`, `across` units wide. Raises ValueError for a kind that is not in `symbols()`."""
     if symbol not in _SHAPES:
         raise ValueError(f"no drawing of a '{symbol}' mark: known are {', '.join(symbols())}")
-    return svg.element("g", *_SHAPES[symbol](), data_mark=symbol, transform=_place(x, y, across))
-
-
-def _place(x: float, y: float, across: float) -> str:
-    return f"translate({svg.number(x)} {svg.number(y)}) {_scale(across)}"
-
-
-def _scale(across: float) -> str:
-    return f"scale({across / 10:.3f})"
-
-
-def named(symbol: str) -> str:
-    """The id under which a page has a mark once."""
-    return f"mark-{symbol}"
-
-
-def shape(symbol: str) -> str:
-    """A mark to be used by that id, as wide as nearly all of them are."""
-    return svg.element("g", svg.element("g", *_SHAPES[symbol](), transform=_scale(USUAL)), id=named(symbol))
-
-
-def used(symbol: str, x: float, y: float, across: float) -> str:
-    """The same as `mark`, where the page has its shape."""
-    if math.isclose(across, USUAL):
-        return svg.element("use", href=f"#{named(symbol)}", x=x, y=y)
-    place = f"translate({svg.number(x)} {svg.number(y)}) {_scale(10 * across / USUAL)}"
-    return svg.element("use", href=f"#{named(symbol)}", transform=place)
+    return _SHAPES[symbol](_Pen(x, y, across / 10))
 
 
 def sample(symbol: str, title: str, size: str = "1em") -> str:
-    """The mark alone in a 12 x 12 box, for a legend."""
-    return svg.drawing(title, (12, 12), size, mark(symbol, 6, 6, 10))
+    """The mark alone in a 12 x 12 box, for a key; `title` is its accessible name."""
+    one = mark(symbol, 6, 6, 10)
+    stroked = svg.lines(one.stroked, width=1.3) if one.stroked else ""
+    return svg.drawing(title, (12, 12), size, stroked, svg.solid(one.filled) if one.filled else "")
 
 
-def _screw() -> tuple[str, ...]:
-    return (svg.lines(svg.circle(0, 0, 4.3), "M-2.2 0 H2.2", "M0 -2.2 V2.2", width=1.3),)
+def together(marks: list[Mark], *outlines: str) -> tuple[str, str]:
+    """All of some marks as one stroked and one filled path text, `outlines` being stroked with them."""
+    stroked = " ".join([*outlines, *(one.stroked for one in marks if one.stroked)])
+    return stroked, " ".join(one.filled for one in marks if one.filled)
 
 
-def _scrivet() -> tuple[str, ...]:
-    return svg.lines(svg.circle(0, 0, 4.3), width=1.3), svg.solid(svg.circle(0, 0, 2))
+@dataclass(frozen=True, slots=True)
+class _Pen:
+    """Draws about a middle, in tenths of a mark's width."""
+
+    x: float
+    y: float
+    unit: float
+
+    def at(self, x: float, y: float) -> svg.Point:
+        return self.x + x * self.unit, self.y + y * self.unit
+
+    def circle(self, radius: float) -> str:
+        return svg.circle(self.x, self.y, radius * self.unit)
+
+    def polygon(self, *points: svg.Point) -> str:
+        return svg.polygon([self.at(*point) for point in points])
+
+    def hexagon(self, radius: float) -> str:
+        return svg.polygon(svg.ring(self.x, self.y, radius * self.unit, 6))
+
+    def line(self, *points: svg.Point) -> str:
+        return self.polygon(*points).removesuffix(" Z")
+
+    def cross(self, half: float) -> str:
+        return f"{self.line((-half, 0), (half, 0))} {self.line((0, -half), (0, half))}"
+
+    def hook(self) -> str:
+        r = svg.number(3.6 * self.unit)
+        start, foot, end, tip = (self.at(*point) for point in ((-3.6, -4.2), (-3.6, 1), (3.6, 1), (3.6, -1.2)))
+        turn = f"A{r} {r} 0 0 0 {svg.number(end[0])} {svg.number(end[1])}"
+        return f"M{svg.number(start[0])} {svg.number(start[1])} V{svg.number(foot[1])} {turn} V{svg.number(tip[1])}"
 
 
-def _bond() -> tuple[str, ...]:
-    return (svg.lines("M-4.4 2.6 L-2.6 -2.6 L-0.9 2.6 L0.9 -2.6 L2.6 2.6 L4.4 -2.6", width=1.3),)
-
-
-def _rivet() -> tuple[str, ...]:
-    return svg.lines(svg.circle(0, 0, 4.3), width=1.3), svg.lines(svg.circle(0, 0, 1.7), width=1.3)
-
-
-_SHAPES: Mapping[str, Callable[[], tuple[str, ...]]] = {
-    "bolt": lambda: (svg.lines(svg.polygon(svg.ring(0, 0, 4.6, 6)), "M-2 0 H2", "M0 -2 V2", width=1.3),),
-    "bond": _bond,
-    "clip": lambda: (svg.solid(svg.polygon([(-4.6, -3.6), (4.6, -3.6), (0, 4.6)])),),
-    "hook": lambda: (svg.lines("M-3.6 -4.2 V1 A3.6 3.6 0 0 0 3.6 1 V-1.2", width=1.9),),
-    "nut": lambda: (svg.solid(svg.polygon(svg.ring(0, 0, 5, 6)), svg.circle(0, 0, 2.3)),),
-    "other": lambda: (svg.lines(svg.rectangle(-3.8, -3.8, 7.6, 7.6), width=1.3),),
-    "rivet": _rivet,
-    "screw": _screw,
-    "scrivet": _scrivet,
+_ZIGZAG = ((-4.4, 2.6), (-2.6, -2.6), (-0.9, 2.6), (0.9, -2.6), (2.6, 2.6), (4.4, -2.6))
+_SQUARE = ((-3.8, -3.8), (3.8, -3.8), (3.8, 3.8), (-3.8, 3.8))
+_SHAPES: Mapping[str, Callable[[_Pen], Mark]] = {
+    "bolt": lambda pen: Mark(f"{pen.hexagon(4.6)} {pen.cross(2)}"),
+    "bond": lambda pen: Mark(pen.line(*_ZIGZAG)),
+    "clip": lambda pen: Mark(filled=pen.polygon((-4.6, -3.6), (4.6, -3.6), (0, 4.6))),
+    "hook": lambda pen: Mark(pen.hook()),
+    "nut": lambda pen: Mark(filled=f"{pen.hexagon(5)} {pen.circle(2.3)}"),
+    "other": lambda pen: Mark(pen.polygon(*_SQUARE)),
+    "rivet": lambda pen: Mark(f"{pen.circle(4.3)} {pen.circle(1.7)}"),
+    "screw": lambda pen: Mark(f"{pen.circle(4.3)} {pen.cross(2.2)}"),
+    "scrivet": lambda pen: Mark(pen.circle(4.3), pen.circle(2)),
 }

@@ -1,13 +1,15 @@
-"""A plain panel outline with its fasteners: how many of which kind sit at which edge, not where exactly."""
+"""A plain panel outline with its fasteners: how many of which kind sit at which edge, not where exactly; which edge is which, and what each mark is."""
 
 import itertools
 import math
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
-from undertrim.publish.pictures.drawings import svg
-from undertrim.publish.pictures.drawings.marks import USUAL, mark
+from undertrim.publish.pictures.drawings import lettering, svg
+from undertrim.publish.pictures.drawings.lettering import PITCH, SIZE, Line
+from undertrim.publish.pictures.drawings.marks import USUAL, mark, together
 
 Edge: TypeAlias = Literal["top", "bottom", "left", "right", "corners", "centre"]
 
@@ -15,10 +17,7 @@ _WIDTH, _HEIGHT, _MARGIN = 160.0, 100.0, 3.0
 _ACROSS = 0.72  # of the pitch
 _LARGEST_PITCH = USUAL / _ACROSS
 _EDGES = ("top", "bottom", "left", "right", "corners", "centre")
-
-
-Draw: TypeAlias = Callable[[str, float, float, float], str]
-"""Draws a mark: its kind, its centre, and how far across it is."""
+_STRIP, _KEY = 1.25, 1.35  # of the height of letters
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,11 +29,105 @@ class Mark:
     count: int
 
 
-def panel(title: str, marks: Sequence[Mark], size: str = "20em", draw: Draw = mark) -> str:
-    """A rounded outline, 160 x 100, with every mark drawn by `draw`; `title` is its accessible name.
+@dataclass(frozen=True)
+class Panel:
+    """What is drawn of a part: its marks, what stands at its edges in words (the upper one at least), and what each kind of mark is."""
+
+    marks: tuple[Mark, ...]
+    edges: Mapping[Edge, str] = field(default_factory=dict)
+    key: Mapping[str, str] = field(default_factory=dict)
+    letters: float = SIZE
+    """How high they are; larger where the picture is printed small."""
+
+    @property
+    def box(self) -> tuple[int, int]:
+        """Width and height in drawing units."""
+        _, _, left, right, _, end = _drawn(self._said)
+        return math.ceil(_WIDTH + left + right), math.ceil(end)
+
+    @property
+    def inside(self) -> str:
+        """What is drawn, to stand in a picture of this box; in the colour of the text."""
+        stroked, filled, _left, _, lines, _ = _drawn(self._said)
+        pen: dict[str, str | float] = {
+            "stroke": "currentColor",
+            "stroke_width": 1.6,
+            "stroke_linejoin": "round",
+            "stroke_linecap": "round",
+        }
+        paths = [svg.element("path", d=stroked, fill="none", **pen)]
+        if filled:
+            paths.append(svg.element("path", d=filled, fill="currentColor", fill_rule="evenodd"))
+        texts = [svg.text(line.x, line.y, line.words, line.anchor, upright=line.upright) for line in lines]
+        looks: dict[str, str | float] = {
+            "font_family": lettering.FAMILY,
+            "font_size": self.letters,
+            "fill": "currentColor",
+        }
+        return "".join(paths) + svg.element("g", *texts, **looks)
+
+    def picture(self, title: str, size: str) -> str:
+        """The whole by itself, with `title` as its accessible name."""
+        return svg.drawing(title, self.box, size, self.inside)
+
+    @property
+    def _said(self) -> "_Said":
+        return self.marks, tuple(self.edges.items()), tuple(self.key.items()), self.letters
+
+
+_Said: TypeAlias = tuple[tuple[Mark, ...], tuple[tuple[Edge, str], ...], tuple[tuple[str, str], ...], float]
+_Made: TypeAlias = tuple[str, str, float, float, list[Line], float]
+
+
+@lru_cache(maxsize=256)  # the two sides of a car have panels that are alike, and what comes off goes back
+def _drawn(said: _Said) -> _Made:
+    """Stroked and filled path, the strips at the left and right, the text, and the lower edge."""
+    marks, edges, key, letters = said
+    named, strip = dict(edges), _STRIP * letters
+    left, right, top, bottom = (strip if edge in named else 0.0 for edge in ("left", "right", "top", "bottom"))
+    drawn = [mark(symbol, x + left, y + top, across) for symbol, x, y, across in placed(marks)]
+    lines = list(_edge_lines(named, left, top, letters))
+    x, y, room = 2.0, top + _HEIGHT + bottom + 2, _WIDTH + left + right
+    for symbol, words in key:
+        before = _KEY * letters
+        long = before + lettering.width(words) * letters / SIZE
+        if x > before and x + long > room:
+            x, y = 2.0, y + PITCH
+        drawn.append(mark(symbol, x + letters / 2, y + PITCH / 2, letters * 0.9))
+        lines.append(Line(x + before, y + PITCH - 3, words))
+        x += long + 10
+    stroked, filled = together(drawn, _outline(left, top))
+    return stroked, filled, left, right, lines, y + PITCH + 3 if key else y - 2
+
+
+def _outline(left: float, top: float) -> str:
+    """A rectangle with round corners."""
+    right, bottom = _WIDTH + left - 14, _HEIGHT + top - 14
+    x, y = left + 14, top + 14
+    turn = "a12 12 0 0 1"
+    return (
+        f"M{svg.number(x)} {svg.number(top + 2)} H{svg.number(right)} {turn} 12 12 V{svg.number(bottom)} {turn} -12 12"
+        f" H{svg.number(x)} {turn} -12 -12 V{svg.number(y)} {turn} 12 -12 Z"
+    )
+
+
+def _edge_lines(named: Mapping[Edge, str], left: float, top: float, letters: float) -> list[Line]:
+    """The words at the edges, each outside its own."""
+    middle, half = left + _WIDTH / 2, top + _HEIGHT / 2
+    places: dict[str, Line] = {
+        "top": Line(middle, top - 3, named.get("top", ""), "middle"),
+        "bottom": Line(middle, top + _HEIGHT + letters, named.get("bottom", ""), "middle"),
+        "left": Line(left - 3, half, named.get("left", ""), "middle", upright=True),
+        "right": Line(left + _WIDTH + letters, half, named.get("right", ""), "middle", upright=True),
+    }
+    return [places[edge] for edge in named if edge in places]
+
+
+def placed(marks: Sequence[Mark]) -> list[tuple[str, float, float, float]]:
+    """Every mark by its kind, its middle on the outline, and how far across it is.
 
     Marks spread evenly along their edge; a second kind at the same edge takes a row further in, and all marks
-    shrink until none touch. Raises ValueError for an unknown edge or kind, or a negative count.
+    shrink until none touch. Raises ValueError for an unknown edge, or a negative count.
     """
     for asked in marks:
         if asked.edge not in _EDGES or asked.count < 0:
@@ -42,11 +135,7 @@ def panel(title: str, marks: Sequence[Mark], size: str = "20em", draw: Draw = ma
     pitch = _LARGEST_PITCH
     while not _apart(places := _places(marks, pitch), pitch):
         pitch *= 0.92
-    drawn = [draw(symbol, x, y, _ACROSS * pitch) for symbol, (x, y) in places]
-    outline = svg.element(
-        "rect", x=2, y=2, width=156, height=96, rx=12, fill="none", stroke="currentColor", stroke_width=2
-    )
-    return svg.drawing(title, (int(_WIDTH), int(_HEIGHT)), size, outline, *drawn)
+    return [(symbol, x, y, _ACROSS * pitch) for symbol, (x, y) in places]
 
 
 def _apart(places: Sequence[tuple[str, svg.Point]], pitch: float) -> bool:

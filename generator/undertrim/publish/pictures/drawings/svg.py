@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float]
 
-_NAMESPACE = "http://www.w3.org/2000/svg"
+NAMESPACE = "http://www.w3.org/2000/svg"
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)(em|rem|px|mm)")
 _PLAIN = re.compile(r"[\w .,:;/#()%+-]*", re.ASCII)  # as nearly every path, number and name is
 _NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
@@ -42,7 +42,7 @@ def drawing(title: str, box: tuple[int, int], size: str, *children: str) -> str:
         "svg",
         named,
         *children,
-        xmlns=_NAMESPACE,
+        xmlns=NAMESPACE,
         viewBox=f"0 0 {width} {height}",
         width=size,
         height=number(float(match[1]) * height / width) + match[2],
@@ -62,7 +62,7 @@ def used(name: str) -> str:
 
 def inline(drawn: str) -> str:
     """A picture as it stands in a page, which knows by itself what SVG is."""
-    return drawn.replace(f' xmlns="{_NAMESPACE}"', "", 1)
+    return drawn.replace(f' xmlns="{NAMESPACE}"', "", 1)
 
 
 def description(words: str) -> str:

@@ -106,5 +106,4 @@ def _sources(record: VehicleRecord, opening: Opening) -> Iterator[str]:
 
 def _source(item: Evidence) -> Message:
     code = "paper/source-with" if item.with_ else "paper/source"
-    how = message(f"evidence/how-{item.how}")
-    return message(code, id=item.id, how=how, day=item.on, by=item.by, instrument=item.with_)
+    return message(code, id=item.id, how=evidence.how(item), day=item.on, by=item.by, instrument=item.with_)

@@ -65,6 +65,7 @@ def _shown(step: Published, pictures: Pictures) -> Published:
         "kits": kits.lines(step),
         "items": _items(step, pictures),
         "photos": step.get("pictured", []),
+        "panel": step.get("panel", []),
         "wait": step["wait"]["text"] if step["wait"] else "",
         "time": step["time"],
         "source": listed(step.get("source", [])),

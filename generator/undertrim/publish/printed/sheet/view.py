@@ -6,12 +6,13 @@ from datetime import date
 from undertrim.derive.procedure.tally import FATES
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import spans
+from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures.openings import IN_DEPTH
-from undertrim.publish.printed.sheet import frame, other_side, steps
+from undertrim.publish.printed.sheet import frame, glyphs, other_side, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.template_words import bodies, listed, sides
-from undertrim.words import Message, Value, message
+from undertrim.words import Message, Value, message, say
 
 
 def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
@@ -26,10 +27,27 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "totals": added(spans.working(facts["totals"])),
         "openings": [_opening(entry, pictures) for entry in facts.get("openings", [])],
         "sections": other_side.told_once(steps.sections(facts, pictures), facts["steps"]),
+        "order": list(_order(facts, pictures)),
+        "car_picture": _car(facts, pictures),
         "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
         "evidence": [evidence(entry) for entry in facts.get("evidence", [])],
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def _order(facts: Published, pictures: Pictures) -> Iterator[Published]:
+    """What hides what, in groups of parts that hang together."""
+    title = say(message("drawings/what-hides-what"))
+    for drawn, wide in order.on_paper(glyphs.printable(facts.get("removal_order", [])), title):
+        yield {"picture": pictures.keep(drawn), "width": wide, "title": title}
+
+
+def _car(facts: Published, pictures: Pictures) -> Published | None:
+    """The car from above with all that may be worked at."""
+    if "from_above" not in facts:
+        return None
+    title = say(message("visit-sheet/from-above"))
+    return {"title": title, "picture": pictures.keep(above.on_paper(title, facts, {}))}
 
 
 def _variant(entry: Published) -> Published:
@@ -115,7 +133,7 @@ def _opening(entry: Published, pictures: Pictures) -> Published:
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
         "rows": [
-            *entry["rows"],
+            *({"label": row["label"], "value": row["value"]} for row in entry["rows"]),
             *({"label": message("sheet/conflict"), "value": words} for words in entry.get("conflicts", [])),
         ],
         "source": listed(entry["source"]),

@@ -1,6 +1,6 @@
 """A visit as its printed sheet wants it: the job at a glance, its steps, the joint, and what is fitted. Nothing that is not in the visit."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,10 +13,15 @@ from undertrim.publish.encoding import Published, Spread, said
 from undertrim.publish.facts import gear_card, joints, names
 from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.fit import ShownCheck, of_fit
+from undertrim.publish.facts.from_above import from_above
 from undertrim.publish.facts.identity import Identity, identity
 from undertrim.publish.facts.steps import section_title
+from undertrim.publish.facts.targets import targets
+from undertrim.publish.facts.true_size import true_sizes
 from undertrim.publish.facts.visit import of
-from undertrim.publish.printed.sheet import frame, steps
+from undertrim.publish.pictures import above
+from undertrim.publish.pictures.drawings import true_size
+from undertrim.publish.printed.sheet import frame, glyphs, steps
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.photos import Photos
@@ -26,7 +31,10 @@ from undertrim.publish.terminal.shop import ShownVerdict, shop_data
 from undertrim.record.model import Opening
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.photo_files import Album
-from undertrim.words import Value, message
+from undertrim.words import Value, message, say
+
+_NARROW = 260
+"""Units of a drawing that has half a column: what is written in it is 6 pt."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,14 +61,19 @@ def view(made: Visit, url: str, paper: Paper, day: date, album: Album | None = N
             "about": [{"label": label, "value": value} for label, value in about(facts) if value != ""],
             "chosen": list(_chosen(made)),
             "variants": visit["open_variants"],
-            "jobs": visit["job_names"],
+            "jobs": [f"{mark}  {name}" for mark, name in _jobs(made, visit)],
+            "car_picture": _from_above(made, visit, pictures),
+            "true_sizes": list(_true_sizes(made, pictures)),
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
             "totals": [{**added([entry["totals"]]), "cars": _apart(entry, visit)} for entry in visit["cars"]],
             "lists": list(_lists(made)),
-            "sections": steps.sections(_steps(visit, photos), pictures),
+            "sections": steps.sections(_steps(visit, photos, pictures), pictures),
+            "mark_key": pictures.key,
             "joints": list(_joints(made, pictures)),
-            "fitted": [_fitted(made, opening, pictures) for opening in made.openings if opening.id in made.gear],
+            "fitted": _wide_first(
+                _fitted(made, opening, pictures) for opening in made.openings if opening.id in made.gear
+            ),
         }
     )
     return frame.framed(facts, shown, url, paper, day, pictures)
@@ -88,6 +101,34 @@ def _chosen(made: Visit) -> Iterator[Published]:
         yield {"ask": known[name].ask, "choices": [{"label": picked.label, "tell": picked.tell}]}
 
 
+def _jobs(made: Visit, visit: Published) -> Iterator[tuple[str, str]]:
+    """What is done, each with its mark in the picture of the car."""
+    marks = {target.id: target.mark for target in targets(made.record)}
+    yield from ((marks[job], name) for job, name in zip(visit["jobs"], visit["job_names"], strict=True))
+
+
+def _from_above(made: Visit, visit: Published, pictures: Pictures) -> Published:
+    """The car from above with what this visit works at."""
+    wanted = [target for target in targets(made.record) if target.id in visit["jobs"]]
+    steps = [{**step, "targets": []} for step in visit["steps"]]
+    facts = {**said({"targets": wanted, "from_above": from_above(made.record)}), "steps": steps}
+    title = say(message("visit-sheet/from-above"))
+    return {"title": title, "picture": pictures.keep(above.on_paper(title, facts, made.car))}
+
+
+def _true_sizes(made: Visit, pictures: Pictures) -> Iterator[Published]:
+    """Each sort of screw, bolt and nut in true size, and before them the ruler that proves the scale."""
+    found = said(true_sizes(made.steps))
+    if found:
+        drawn, wide = true_size.ruler(say(message("visit-sheet/ruler")))
+        yield {"picture": pictures.keep(drawn), "width": wide, "name": ""}
+    for one in found:
+        drawn, wide = true_size.fastener(
+            glyphs.text(one["name"]), one["family"], one["across"], one["thread"], one["length"]
+        )
+        yield {"picture": pictures.keep(drawn), "width": wide, "name": one["name"]}
+
+
 def _restraints(made: Visit, visit: Published) -> list[str]:
     """The airbags and belt parts where this visit works."""
     areas = {step["area"] for step in visit["steps"]} | {opening.area for opening in made.openings}
@@ -104,12 +145,15 @@ def _apart(entry: Published, visit: Published) -> Value:
     return (entry["words"] or message("plan/other-cars")) if len(visit["cars"]) > 1 else ""
 
 
-def _steps(visit: Published, photos: Photos) -> Published:
+def _steps(visit: Published, photos: Photos, pictures: Pictures) -> Published:
     """The steps as rows are made of; on the sheet of one visit no step is for some of its jobs, and none rests on a table of evidence."""
     return {
         "targets": [],
         "sections": [{"id": name, "title": section_title(name)} for name in dict.fromkeys(_sections(visit))],
-        "steps": [{**step, "targets": [], "source": [], "pictured": photos.at(step)} for step in visit["steps"]],
+        "steps": [
+            {**step, "targets": [], "source": [], "pictured": photos.at(step), "panel": pictures.panel(step)}
+            for step in visit["steps"]
+        ],
     }
 
 
@@ -148,12 +192,17 @@ def _joints(made: Visit, pictures: Pictures) -> Iterator[Published]:
         yield {"name": "", "missing": error.said}
 
 
+def _wide_first(fitted: Iterable[Published]) -> list[Published]:
+    """Those with two drawings, which are low, before those with a tall one: so a column is filled to its end."""
+    return sorted(fitted, key=lambda one: -len(one["drawings"]))
+
+
 def _fitted(made: Visit, opening: Opening, pictures: Pictures) -> Published:
     """The chosen gear in its opening: drawn, and each check with its numbers, for each group of cars in which it is the same."""
     answers = [found for found in made.verdicts if found.opening.id == opening.id]
     return {
         "name": opening.name,
-        "drawings": pictures.openings(said(drawn(made.vehicle, opening, answers))),
+        "drawings": pictures.openings(said(drawn(made.vehicle, opening, answers)), _NARROW),
         "cars": [
             {
                 "cars": names.kinds_of_car(made.record, found.cars),

@@ -13,12 +13,11 @@ from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.facts import gear_lines, measures, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.amplifier.feeding import Feeding, feeding
+from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
 from undertrim.words import Value, message, one_of, say
-
-Row = tuple[Value, Value]
 
 SIZES: dict[type, tuple[str, ...]] = {
     AmplifierGear: (
@@ -50,26 +49,28 @@ class Room:
         """The box, the way to it and what it is fixed to."""
         at = self.opening
         if at.space:
-            yield message("amplifier-shown/space"), box(at.space)
-        yield message("amplifier-shown/way-in"), face(at.way_in) if at.way_in else NOT_RECORDED
-        yield message("amplifier-shown/surface"), _one("surface", at.surface)
-        yield message("amplifier-shown/fixings"), _one("fixings", at.fixings)
+            yield "space", message("amplifier-shown/space"), box(at.space)
+        yield "way_in", message("amplifier-shown/way-in"), face(at.way_in) if at.way_in else NOT_RECORDED
+        yield "surface", message("amplifier-shown/surface"), _one("surface", at.surface)
+        yield "fixings", message("amplifier-shown/fixings"), _one("fixings", at.fixings)
         under = [message(f"amplifier-shown/under-{thing}") for thing in at.underneath or ("unknown",)]
-        yield message("amplifier-shown/underneath"), words.listed(*under)
-        yield message("amplifier-shown/restraint"), message(f"amplifier-shown/restraint-{at.restraint_near}")
-        yield message("amplifier-shown/air"), _one("air", at.air)
+        yield "underneath", message("amplifier-shown/underneath"), words.listed(*under)
+        restraint = message(f"amplifier-shown/restraint-{at.restraint_near}")
+        yield "restraint_near", message("amplifier-shown/restraint"), restraint
+        yield "air", message("amplifier-shown/air"), _one("air", at.air)
 
     def more(self) -> Iterator[Row]:
         """Where fuse, ground and signal are; the run stands with the cable runs, and in what each amplifier wants."""
         at = self.opening
-        yield message("amplifier-shown/fuse"), self._fuse()
-        yield message("amplifier-shown/ground"), self._ground()
-        yield message("amplifier-shown/finds"), _finds(at.finds)
-        yield message("amplifier-shown/switched-on-by"), _one("switched-on-by", at.switched_on_by)
-        yield message("amplifier-shown/powers"), words.listed(*(message(f"channels/{name}") for name in at.powers))
+        yield "fuse_place", message("amplifier-shown/fuse"), self._fuse()
+        yield "ground_point", message("amplifier-shown/ground"), self._ground()
+        yield "finds", message("amplifier-shown/finds"), _finds(at.finds)
+        powers = words.listed(*(message(f"channels/{name}") for name in at.powers))
+        yield "switched_on_by", message("amplifier-shown/switched-on-by"), _one("switched-on-by", at.switched_on_by)
+        yield "powers", message("amplifier-shown/powers"), powers
         if at.supply:
-            yield message("amplifier-shown/alternator"), words.quantity(at.supply.alternator)
-            yield message("amplifier-shown/battery"), words.quantity(at.supply.battery)
+            yield "supply/alternator", message("amplifier-shown/alternator"), words.quantity(at.supply.alternator)
+            yield "supply/battery", message("amplifier-shown/battery"), words.quantity(at.supply.battery)
 
     def _fuse(self) -> Value:
         place = self.opening.fuse_place

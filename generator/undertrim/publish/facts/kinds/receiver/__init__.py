@@ -12,6 +12,7 @@ from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import face
 from undertrim.publish.facts.kinds.receiver.drawn import dash
 from undertrim.publish.facts.kinds.receiver.joining import Joining, joining
+from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.dash import Dash
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.receiver import (
@@ -68,17 +69,17 @@ class Room:
         """The fields of the opening that its form reckons with."""
         return ("face", "clear_front", "kit", "depth")
 
-    def outlines(self) -> Iterator[tuple[Value, Value]]:
+    def outlines(self) -> Iterator[Row]:
         """The opening, whether it takes a kit, and the room before it."""
         if self.opening.face:
-            yield message("receiver-shown/width"), words.quantity(self.opening.face.width)
-            yield message("receiver-shown/height"), words.quantity(self.opening.face.height)
+            yield "face/width", message("receiver-shown/width"), words.quantity(self.opening.face.width)
+            yield "face/height", message("receiver-shown/height"), words.quantity(self.opening.face.height)
         if self.opening.kit:
-            yield message("receiver-shown/kit"), message(f"openings/kit-{self.opening.kit}")
+            yield "kit", message("receiver-shown/kit"), message(f"openings/kit-{self.opening.kit}")
         if self.opening.clear_front:
-            yield message("receiver-shown/clear-front"), face(self.opening.clear_front)
+            yield "clear_front", message("receiver-shown/clear-front"), face(self.opening.clear_front)
 
-    def more(self) -> Iterator[tuple[Value, Value]]:
+    def more(self) -> Iterator[Row]:
         """Nothing."""
         return iter(())
 

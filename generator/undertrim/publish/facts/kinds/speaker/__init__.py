@@ -14,6 +14,7 @@ from undertrim.publish.facts import gear_lines, words
 from undertrim.publish.facts.dimensions import bolts, face, hole
 from undertrim.publish.facts.kinds.speaker.drawn import front, section
 from undertrim.publish.facts.loads import Load, loads
+from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.axis import Section
 from undertrim.publish.pictures.drawings.front import Front
 from undertrim.record.model import Hole
@@ -60,23 +61,32 @@ class Room:
         """The fields of the opening that its form reckons with."""
         return ("hole", "bolts", "panel", "depth", "room_to_grille", "factory_spacer", "impedance", "crash_sensor", "in_a_door", "area")  # fmt: skip
 
-    def outlines(self) -> Iterator[tuple[Value, Value]]:
+    def outlines(self) -> Iterator[Row]:
         """Hole, bolt holes and the panel round them."""
         if self.opening.hole:
-            yield message("speaker-shown/hole"), hole(self.opening.hole)
+            yield "hole", message("speaker-shown/hole"), hole(self.opening.hole)
         if self.opening.bolts:
-            yield message("speaker-shown/bolts"), bolts(self.opening.bolts)
+            yield "bolts", message("speaker-shown/bolts"), bolts(self.opening.bolts)
         if self.opening.panel:
-            yield message("speaker-shown/panel"), face(self.opening.panel)
+            yield "panel", message("speaker-shown/panel"), face(self.opening.panel)
 
-    def more(self) -> Iterator[tuple[Value, Value]]:
+    def more(self) -> Iterator[Row]:
         """What stands before and under it, and what the factory's is."""
         nominal = self.opening.nominal
-        yield message("speaker-shown/grille"), words.quantity(self.opening.room_to_grille) or NOT_RECORDED
-        yield message("speaker-shown/spacer"), words.quantity(self.opening.factory_spacer) or NOT_RECORDED
-        yield message("speaker-shown/impedance"), words.quantity(self.opening.impedance) or NOT_RECORDED
-        yield message("speaker-shown/channel"), self._channel()
-        yield message("speaker-shown/known-as"), message("speaker-shown/nominal", name=nominal) if nominal else ""
+        yield (
+            "room_to_grille",
+            message("speaker-shown/grille"),
+            words.quantity(self.opening.room_to_grille) or NOT_RECORDED,
+        )
+        yield (
+            "factory_spacer",
+            message("speaker-shown/spacer"),
+            words.quantity(self.opening.factory_spacer) or NOT_RECORDED,
+        )
+        yield "impedance", message("speaker-shown/impedance"), words.quantity(self.opening.impedance) or NOT_RECORDED
+        yield "channel", message("speaker-shown/channel"), self._channel()
+        known = message("speaker-shown/nominal", name=nominal) if nominal else ""
+        yield "nominal", message("speaker-shown/known-as"), known
 
     def _channel(self) -> Value:
         """The outputs that feed it, and through what."""

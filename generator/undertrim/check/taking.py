@@ -1,0 +1,171 @@
+"""Takes answers into a record, and lets none in with which the check finds what it did not find before."""
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from undertrim.check.runner import check_entry
+from undertrim.derive.claims import Deed, Outcome, Taking
+from undertrim.record import layout
+from undertrim.record.claims import Answer
+from undertrim.record.layout import CannotLay, modeline
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Level, Problem
+from undertrim.record.source import Source, read_text
+from undertrim.record.stamping import unstamped
+from undertrim.record.store import Entry, Workspace
+from undertrim.words import Message, WayOut, message
+
+_LINE = re.compile(r"\bline [0-9]+\b")
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """One record after its answers: its text, and what came of each answer, in their order."""
+
+    path: Path
+    before: str
+    text: str
+    outcomes: tuple[Outcome, ...]
+    stamp_gone: bool = False
+    """Whether the record was stamped as verified, and is no longer."""
+    unlaid: bool = False
+    """Whether the text could not be laid out the one way."""
+
+    @property
+    def changed(self) -> bool:
+        """Whether the record is another one."""
+        return self.text != self.before
+
+
+def take(place: Workspace, path: Path, answers: Sequence[Answer]) -> Taken:
+    """What becomes of one vehicle's record; nothing is written."""
+    return taken(place, place.load(path), answers)
+
+
+def taken(place: Workspace, entry: Entry, answers: Sequence[Answer]) -> Taken:
+    """The same for a record that was read."""
+    path = entry.path
+    before = entry.source.as_typed.text
+    record = entry.record
+    if not isinstance(record, VehicleRecord) or entry.dropped or entry.source.problems:
+        refused = Outcome(Deed.REFUSED, message("claims/broken", path=str(entry.source.path)))
+        return Taken(path, before, before, (refused,) * len(answers))
+    stamped = record.verified is not None
+    guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, stamped)
+    outcomes = guarded.take(answers)
+    if not guarded.changed:
+        return Taken(path, before, before, outcomes)
+    text, laid = _laid(place, guarded.now)
+    return Taken(path, before, text, outcomes, stamped, not laid)
+
+
+def _unstamped(place: Workspace, entry: Entry) -> Entry:
+    return place.entry(entry.path, read_text(unstamped(entry.source), entry.source.path))
+
+
+def _laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
+    try:
+        return layout.laid_out(entry.source, "vehicle", modeline.wanted(entry.path, "vehicle", place.root)), True
+    except CannotLay:
+        return entry.source.as_typed.text, False
+
+
+@dataclass(slots=True)
+class _Guarded:
+    """A record on its way; `was` is how it was, `now` how it is with all that was let in."""
+
+    place: Workspace
+    was: Entry
+    now: Entry
+    stamped: bool
+    changed: bool = False
+    known: Counter[tuple[str, str]] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.known = Counter(map(_key, check_entry(self.was)))
+
+    def take(self, answers: Sequence[Answer]) -> tuple[Outcome, ...]:
+        """What belongs together goes in together: a depth without its datum would be refused, both are not."""
+        outcomes: dict[int, Outcome] = {}
+        groups: dict[tuple[str, ...], list[int]] = {}
+        for number, answer in enumerate(answers):
+            groups.setdefault(answer.keys[:2], []).append(number)
+        for numbers in groups.values():
+            outcomes |= self._group({number: answers[number] for number in numbers})
+        return tuple(outcomes[number] for number in range(len(answers)))
+
+    def _group(self, answers: dict[int, Answer]) -> dict[int, Outcome]:
+        before, outcomes = self.now, {}
+        for number, answer in answers.items():
+            self.now, outcomes[number] = self._one(answer)
+        if self.now is before:
+            return outcomes
+        if not self._spoilt(self.now):
+            self.changed = True
+            return outcomes
+        self.now = before
+        return self._one_by_one(answers)
+
+    def _one_by_one(self, answers: dict[int, Answer]) -> dict[int, Outcome]:
+        """Each by itself, those that are refused again after the others are in, as long as one more gets in."""
+        outcomes: dict[int, Outcome] = {}
+        while True:
+            waiting = {number: one for number, one in answers.items() if not _is_in(outcomes.get(number))}
+            for number, answer in waiting.items():
+                after, outcome = self._one(answer)
+                if after is not self.now and (problem := self._spoilt(after)):
+                    outcome = Outcome(Deed.REFUSED, _spoils(problem))
+                elif after is not self.now:
+                    self.now, self.changed = after, True
+                outcomes[number] = outcome
+            if not any(_is_in(outcomes[number]) and outcomes[number].changes for number in waiting):
+                return outcomes
+
+    def _one(self, answer: Answer) -> tuple[Entry, Outcome]:
+        assert isinstance(self.now.record, VehicleRecord)
+        taking = Taking(self.now.source, self.now.record, self._read, self._build, self.stamped)
+        source, outcome = taking.take(answer)
+        if source is self.now.source:
+            return self.now, outcome
+        after = self.place.entry(self.now.path, source.as_typed)
+        if not isinstance(after.record, VehicleRecord) or after.dropped:
+            problem = next((one for one in after.problems if self._is_new(one)), None)
+            said = _spoils(problem) if problem else message("claims/broken", path=str(after.source.path))
+            return self.now, Outcome(Deed.REFUSED, said)
+        return after, outcome
+
+    def _read(self, text: str) -> Source:
+        return self.place.whole(self.now.path, read_text(text, self.now.source.path))
+
+    def _build(self, source: Source) -> VehicleRecord | None:
+        record = self.place.entry(self.now.path, source.as_typed).record
+        return record if isinstance(record, VehicleRecord) else None
+
+    def _spoilt(self, entry: Entry) -> Problem | None:
+        """The first problem that the record did not have before, the worst first."""
+        found = sorted(check_entry(entry), key=lambda problem: problem.level is not Level.ERROR)
+        counted: Counter[tuple[str, str]] = Counter()
+        for problem in found:
+            counted[_key(problem)] += 1
+            if counted[_key(problem)] > self.known[_key(problem)]:
+                return problem
+        return None
+
+    def _is_new(self, problem: Problem) -> bool:
+        return _key(problem) not in self.known
+
+
+def _is_in(outcome: Outcome | None) -> bool:
+    return outcome is not None and outcome.deed is not Deed.REFUSED
+
+
+def _key(problem: Problem) -> tuple[str, str]:
+    """What a problem is, wherever it stands."""
+    return problem.rule, _LINE.sub("line", problem.message)
+
+
+def _spoils(problem: Problem) -> Message:
+    return message("claims/spoils", problem=problem.said, rule=problem.rule, hint=WayOut(problem.said))

@@ -1,0 +1,223 @@
+"""Put what somebody found out about cars into records: claims files from a phone page, a spreadsheet, a terminal or by hand.
+
+Each answer fills in what was unknown, is named as one more who saw it, makes a conflict of what differs, or is there already; an answer
+with which the check would find something new is refused, and the others are taken. Nothing is lost: no comment, no order, no claim.
+Taking the same file again changes nothing. A record that was verified loses its stamp when a fact in it changes.
+Exit 1 if an answer was refused.
+"""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from difflib import unified_diff
+from pathlib import Path
+
+from undertrim.check import taking
+from undertrim.check.taking import Taken
+from undertrim.commands.common import add_workspace, existing, workspace
+from undertrim.commands.usage import Usage
+from undertrim.derive.claims import Deed, Outcome
+from undertrim.publish.encoding import indented
+from undertrim.record import claims
+from undertrim.record.claims import Answer, ClaimsFile
+from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.problem import Position, Problem, printable
+from undertrim.record.source import Data
+from undertrim.record.store import Workspace
+from undertrim.record.writing import write_text
+from undertrim.words import Items, Message, WayOut, message, say
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments."""
+    parser.add_argument("paths", nargs="+", type=Path, metavar="FILE", help="a claims file")
+    parser.add_argument("--dry-run", action="store_true", help="show what would change, and write nothing")
+    parser.add_argument(
+        "--left", type=Path, metavar="FILE", help="put the answers that were refused into a new claims file"
+    )
+    parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
+    add_workspace(parser)
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """One answer with the file that it stands in."""
+
+    file: ClaimsFile
+    answer: Answer
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """What came of one answer, as it is printed; `number` is that of the answer in its file."""
+
+    file: ClaimsFile
+    number: int
+    vehicle: str
+    about: str
+    deed: Deed
+    said: Message
+
+    @property
+    def position(self) -> Position:
+        """Where the answer stands."""
+        return self.file.source.position(("answers", self.number))
+
+
+def run(options: argparse.Namespace) -> int:
+    """Take them; exit 1 if one was refused."""
+    if options.left and options.left.exists():
+        raise Usage(message("copy/there", path=printable(str(options.left))))
+    paths = list(existing(options))
+    options.paths = []  # claims files stand anywhere: they say nothing of where the records are
+    place = workspace(options)
+    files = [claims.read(path, place.shown(path)) for path in paths]
+    lines = [line for file in files for line in _bad(file)]
+    taken: list[Taken] = []
+    for vehicle, asked in _by_vehicle(files).items():
+        found = _take(place, vehicle, asked)
+        taken += [found] if isinstance(found, Taken) else []
+        lines += _lines(asked, found)
+    unread = [problem for file in files for problem in file.problems]
+    if not options.dry_run:
+        for one in taken:
+            if one.changed:
+                write_text(one.path, one.text)
+    _print(place, options, taken, lines, unread)
+    refused = [line for line in lines if line.deed is Deed.REFUSED]
+    if options.left and refused:
+        _leave(options.left, refused)
+    return 1 if refused or unread else 0
+
+
+def _by_vehicle(files: Sequence[ClaimsFile]) -> dict[str, list[_Asked]]:
+    found: dict[str, list[_Asked]] = {}
+    for file in files:
+        for answer in file.answers:
+            found.setdefault(answer.vehicle, []).append(_Asked(file, answer))
+    return found
+
+
+def _take(place: Workspace, vehicle: str, asked: Sequence[_Asked]) -> Taken | Message:
+    """What becomes of a record, or why there is none."""
+    try:
+        path = vehicle_file(place, vehicle)
+    except NotFound as error:
+        return error.said
+    return taking.take(place, path, [one.answer for one in asked])
+
+
+def _lines(asked: Sequence[_Asked], found: Taken | Message) -> Iterator[_Line]:
+    if isinstance(found, Taken):
+        outcomes = found.outcomes
+    else:
+        outcomes = (Outcome(Deed.REFUSED, message("claims/no-record", said=found)),) * len(asked)
+    for one, outcome in zip(asked, outcomes, strict=True):
+        answer = one.answer
+        yield _Line(one.file, int(answer.pointer[1]), answer.vehicle, answer.about, outcome.deed, outcome.said)
+
+
+def _bad(file: ClaimsFile) -> Iterator[_Line]:
+    for bad in file.bad:
+        answer = file.source.data["answers"][bad.number]
+        about = str(answer.get("about", "")) if isinstance(answer, dict) else ""
+        for problem in bad.problems:
+            yield _Line(file, bad.number, "", about, Deed.REFUSED, problem.said)
+
+
+# What is said
+
+
+def _print(
+    place: Workspace, options: argparse.Namespace, taken: Sequence[Taken], lines: list[_Line], unread: list[Problem]
+) -> None:
+    for problem in unread:
+        where = f"{printable(str(problem.file))}:{problem.position.line}:{problem.position.column}"
+        print(f"{where}: {problem.message}\n    {problem.hint}", file=sys.stderr)
+    if options.format == "json":
+        sys.stdout.write(indented(_data(place, taken, lines)) + "\n")
+        return
+    for line in lines:
+        _say(line)
+    for one in taken:
+        _say_record(place, one, dry=options.dry_run)
+    if lines:
+        counted = tuple(message(f"claims/count-{deed}", count=count) for deed in Deed if (count := _count(lines, deed)))
+        every = len({(id(line.file), line.number) for line in lines})
+        print(say(message("claims/counted", count=every, what=Items(counted, "comma"))))
+
+
+def _say_record(place: Workspace, one: Taken, *, dry: bool) -> None:
+    if dry and one.changed:
+        sys.stdout.writelines(_changes(place, one))
+    path = printable(str(place.shown(one.path)))
+    done = "claims/would-change" if dry else "claims/changed"
+    for code, wanted in (("claims/stamp-gone", one.stamp_gone), ("claims/unlaid", one.unlaid), (done, one.changed)):
+        if wanted:
+            print(say(message(code, path=path)))
+
+
+def _count(lines: Sequence[_Line], deed: Deed) -> int:
+    return len({(id(line.file), line.number) for line in lines if line.deed is deed})
+
+
+def _say(line: _Line) -> None:
+    at = line.position
+    where = f"{printable(str(line.file.source.path))}:{at.line}:{at.column}"
+    about = "/".join(filter(None, (line.vehicle, line.about)))
+    stream = sys.stderr if line.deed is Deed.REFUSED else sys.stdout
+    words = say(message("claims/refused", said=line.said)) if line.deed is Deed.REFUSED else say(line.said)
+    print(printable(f"{where}: {about}: {words}"), file=stream)
+    if hint := say(WayOut(line.said)):
+        print(f"    {printable(hint)}", file=stream)
+
+
+def _changes(place: Workspace, one: Taken) -> Iterator[str]:
+    path = printable(str(place.shown(one.path)))
+    for line in unified_diff(one.before.splitlines(), one.text.splitlines(), path, path, lineterm="", n=1):
+        yield printable(line) + "\n"
+
+
+def _data(place: Workspace, taken: Sequence[Taken], lines: Sequence[_Line]) -> dict[str, object]:
+    return {
+        "answers": [
+            {
+                "file": str(line.file.source.path),
+                "number": line.number,
+                "vehicle": line.vehicle,
+                "about": line.about,
+                "deed": str(line.deed),
+                "said": line.said,
+                "way_out": WayOut(line.said),
+            }
+            for line in lines
+        ],
+        "records": [
+            {"path": str(place.shown(one.path)), "changed": one.changed, "stamp_gone": one.stamp_gone} for one in taken
+        ],
+    }
+
+
+def _leave(path: Path, refused: Sequence[_Line]) -> None:
+    """Write what was refused into a file of its own, each answer with all that held for it."""
+    answers: dict[tuple[int, int], Data] = {}
+    for line in refused:
+        data = line.file.source.data
+        shared = {name: data[name] for name in claims.SHARED if name in data}
+        answer = data["answers"][line.number]
+        said = {**shared, **answer} if isinstance(answer, dict) else answer
+        answers[id(line.file), line.number] = _numbered(said)
+    with path.open("x", encoding="utf-8", newline="\n") as file:
+        json.dump({"claims": 1, "answers": list(answers.values())}, file, ensure_ascii=False, indent=2)
+        file.write("\n")
+    print(say(message("claims/left", path=printable(str(path)), count=len(answers))))
+
+
+def _numbered(answer: Data) -> Data:
+    """The same with its year as a number, which is text once it was read."""
+    car = answer.get("car") if isinstance(answer, dict) else None
+    if isinstance(car, dict) and isinstance(year := car.get("year"), str) and year.isdecimal():
+        return {**answer, "car": {**car, "year": int(year)}}
+    return answer

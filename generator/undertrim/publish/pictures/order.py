@@ -1,0 +1,75 @@
+"""Draws what hides what from a vehicle's facts: on its pages with a way to each step, and on paper."""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+
+from undertrim.publish.encoding import Published, compact
+from undertrim.publish.pictures.drawings import lettering, order_map
+from undertrim.publish.pictures.drawings.layers import groups
+from undertrim.publish.pictures.drawings.order_map import Link, Node
+from undertrim.words import Items, message, say
+
+
+def on_page(facts: Published, page: str = "") -> str:
+    """The map with a link to each step, on `page` or on the page it stands on; empty where nothing hides anything."""
+    parts = facts["removal_order"]
+    if not parts:
+        return ""
+    steps = {step["id"] for step in facts["steps"]}
+    nodes = [_node(parts, part, page, steps) for part in parts]
+    return order_map.drawn(nodes, say(message("drawings/what-hides-what")), {"class": "ut-order"})
+
+
+_UNIT = 0.19
+"""How large a drawing unit is on paper, in mm: names are 6.5 pt."""
+_PEN: Mapping[str, str | float] = {"fill": "#fff", "stroke": "#000", "stroke_width": 1.2}
+_LETTERS: Mapping[str, str | float] = {"font_family": lettering.FAMILY, "font_size": lettering.SIZE}
+
+
+def on_paper(parts: Sequence[Published], title: str) -> Iterator[tuple[str, float]]:
+    """Each group of parts that hang together, by itself and without links, with its width in mm."""
+    edges = [(first, then) for then, part in enumerate(parts) for first in (*part["after"], *part["either"])]
+    for group in groups(len(parts), edges):
+        place = {old: new for new, old in enumerate(group)}
+        nodes = [_unlinked(parts[at], place) for at in group]
+        yield order_map.cropped(nodes, title, _UNIT, {**_PEN, **_LETTERS})
+
+
+def _unlinked(part: Published, place: Mapping[int, int]) -> Node:
+    after, either = ([place[at] for at in part[key]] for key in ("after", "either"))
+    return Node(part["name"], part["goal"], (), after, either)
+
+
+def _node(parts: Sequence[Published], part: Published, page: str, known: Collection[str]) -> Node:
+    """A box; one on a way that no job goes leads nowhere."""
+    links = list(_links(parts, part, page, known))
+    only = {"data_clauses": compact(part["clauses"])} if part["clauses"] else {}
+    steps = {"data_steps": " ".join(step["step"] for step in part["steps"])} if part["steps"] else {}
+    looks = {"role": "img", "aria_label": _label(parts, part, part["name"])} if not links else {}
+    looks |= {"class": "ut-goal"} if part["goal"] else {}
+    return Node(part["name"], part["goal"], links, part["after"], part["either"], {**only, **steps, **looks})
+
+
+def _links(parts: Sequence[Published], part: Published, page: str, known: Collection[str]) -> Iterator[Link]:
+    for step in part["steps"] if not part["goal"] else ():
+        if step["step"] not in known:
+            continue
+        side = say(message(f"sides/{step['side']}")) if step["side"] else ""
+        name = say(message("drawings/part-at", part=part["name"], side=side)) if side else part["name"]
+        yield Link(side, f"{page}#step-{step['step']}", _label(parts, part, name))
+
+
+def _label(parts: Sequence[Published], part: Published, name: str) -> str:
+    """What somebody is told who does not see the lines."""
+    before = [parts[at]["name"] for at in part["after"]]
+    ways = [parts[at]["name"] for at in part["either"]]
+    if not before and not ways:
+        return say(message("drawings/off-first", part=name))
+    after = Items(tuple(before), "comma") if before else ""
+    either = Items(tuple(ways), "comma-or") if ways else ""
+    if after and either:
+        return say(message("drawings/after-and-either", part=name, after=after, either=either))
+    return say(
+        message("drawings/after", part=name, after=after)
+        if after
+        else message("drawings/after-either", part=name, either=either)
+    )

@@ -1,0 +1,108 @@
+"""Reads a claims file: an answer that is not as it should be is told with its place, and the others are there."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim.record.claims.answer import Answer, Found, Photo
+from undertrim.record.complaints import as_problem, complaints
+from undertrim.record.problem import Level, Problem
+from undertrim.record.source import Data, Pointer, Source
+from undertrim.record.source import read as read_source
+from undertrim.words import Items, Message, message
+
+RULE = "claim"
+LAYOUT = "1"
+SHARED = ("vehicle", "by", "on", "how", "with", "car", "side")
+"""What may be said once for all answers."""
+_ONE_OF = ("schema/none", "schema/several")
+"""What the schema has against an answer that says nothing, or two things: said here in words of its own."""
+
+_NEEDED = ("vehicle", "by", "on", "how")
+
+
+@dataclass(frozen=True, slots=True)
+class Bad:
+    """An answer that cannot be used: its number in the file, and what is wrong with it."""
+
+    number: int
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClaimsFile:
+    """A claims file as read; `problems` are those for which nothing of it can be used."""
+
+    source: Source
+    answers: tuple[Answer, ...] = ()
+    bad: tuple[Bad, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def read(path: Path, shown: Path | None = None) -> ClaimsFile:
+    """Read one file of at most `source.MAX_BYTES`; whatever is wrong with it is in what is returned, never raised."""
+    source = read_source(path, shown)
+    if source.problems:
+        return ClaimsFile(source, problems=source.problems)
+    data = source.data
+    if not isinstance(data, dict) or data.get("claims") != LAYOUT or not isinstance(data.get("answers"), list):
+        return ClaimsFile(source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
+    told = [(complaint.pointer, as_problem(source, complaint)) for complaint in complaints(source, "claim")]
+    if whole := tuple(problem for place, problem in told if _is_whole(place)):
+        return ClaimsFile(source, problems=whole)
+    good, bad = [], []
+    for number, answer in enumerate(data["answers"]):
+        problems = tuple(_wrong(source, data, number, told))
+        if problems:
+            bad.append(Bad(number, problems))
+        else:
+            good.append(_answer(data, answer, number))
+    return ClaimsFile(source, tuple(good), tuple(bad))
+
+
+def _is_whole(place: Pointer) -> bool:
+    """Whether what is wrong there leaves none of the answers: it is neither in one nor in what one may say itself."""
+    return len(place) < 2 and place[:1] not in [(name,) for name in SHARED]
+
+
+def _wrong(
+    source: Source, data: dict[str, Data], number: int, told: list[tuple[Pointer, Problem]]
+) -> Iterator[Problem]:
+    """What is wrong with one answer, and with what it takes from the top of the file."""
+    home: Pointer = ("answers", number)
+    answer = data["answers"][number]
+    found = [problem for place, problem in told if place[:2] == home and problem.said.code not in _ONE_OF]
+    if isinstance(answer, dict) and ("says" in answer) == ("found" in answer):
+        found.append(_problem(source, home, message("claims/says-or-found")))
+    yield from found
+    if found or not isinstance(answer, dict):
+        return
+    yield from (problem for place, problem in told if place[0] in SHARED and place[0] not in answer)
+    lacking = tuple(name for name in _NEEDED if name not in answer and name not in data)
+    if lacking:
+        yield _problem(source, home, message("claims/lacks", fields=Items(tuple(f"'{name}'" for name in lacking))))
+
+
+def _problem(source: Source, place: Pointer, said: Message) -> Problem:
+    return Problem(source.path, source.position(place), Level.ERROR, RULE, said)
+
+
+def _answer(data: dict[str, Data], answer: dict[str, Data], number: int) -> Answer:
+    said = {name: data[name] for name in SHARED if name in data} | answer
+    photo = said.get("photo")
+    return Answer(
+        pointer=("answers", number),
+        vehicle=said["vehicle"],
+        about=said["about"],
+        by=said["by"],
+        on=said["on"],
+        how=said["how"],
+        says=" ".join(said.get("says", "").split()),
+        found=Found(said["found"]) if "found" in said else None,
+        was=said.get("was", ""),
+        with_=said.get("with", "") if said["how"] == "measured" else "",
+        car=said.get("car"),
+        side=said.get("side", ""),
+        note=said.get("note", "").strip(),
+        photo=Photo(photo["file"], photo["shows"]) if photo else None,
+    )
