@@ -121,3 +121,12 @@ def test_on_a_vehicle_s_pages_it_finds_what_is_in_that_car(phone: Page, site: Pa
     expect(
         phone.locator(f"[id='{place.partition('#')[2].replace('%3A', ':').replace('%40', '@')}']")
     ).to_be_in_viewport()
+
+
+def test_colours_keep_their_order(phone: Page, site: Path) -> None:
+    """Base first: white with a red tracer is another wire than red with a white one."""
+    phone.goto((site / "vehicles/kelbrook/finch-2014-2018.wiring.html").as_uri())
+    box(phone).fill("grey/black")
+    expect(phone.get_by_role("group", name="In this car")).to_be_visible()
+    box(phone).fill("black/grey")
+    expect(phone.get_by_role("group", name="In this car")).to_have_count(0)

@@ -8,7 +8,7 @@ import { fits, fold, forms, SLIP } from "./finder-names.js";
 
 /** @type {Held[]} */
 let held = [];
-const SAID = 1.5, MEANT = 0.9;
+const EXACT = 1.5, MEANT = 0.9, LEAST = 2;
 
 function words(text) { return fold(text).split(/[^\p{L}\p{N}]+/u).filter(Boolean); }
 
@@ -32,24 +32,19 @@ function worth(token, one) {
 }
 
 /**
- * What fits all words that were typed, the best first. Colours and numbers with a stroke or hyphen keep their order: "blue/white" is not "white/blue".
+ * What fits all words that were typed, the best first. What is typed with a stroke stays together and in its order: "blue/white" is another wire than "white/blue".
  * @param {string} typed
  * @returns {Found[]}
  */
 export function searchMore(typed) {
-  const text = fold(typed).trim(), parts = text.split(/[\s,;]+/).filter(Boolean), tokens = parts.flatMap((part) => words(part));
-  const whole = parts.filter((part) => /[^\p{L}\p{N}]/u.test(part));
-  if (!tokens.length || text.length < 2) return [];
-  const found = held.flatMap((one) => {
-    let score = 0;
-    for (const token of tokens) {
-      const value = worth(token, one);
-      if (!value) return [];
-      score += value;
-    }
-    const exact = whole.filter((part) => one.raw.includes(part)).length;
-    return [{ entry: one.entry, from: one.from, score: score / tokens.length + exact * SAID, exact, place: one.place }];
+  const text = fold(typed).trim(), parts = text.split(/[\s,;]+/).filter(Boolean), tokens = parts.flatMap(words);
+  const whole = parts.filter((part) => part.includes("/")), exact = parts.filter((part) => /[^\p{L}\p{N}/]/u.test(part));
+  if (!tokens.length || text.length < LEAST) return [];
+  const found = held.filter((one) => whole.every((part) => one.raw.includes(part))).flatMap((one) => {
+    const worths = tokens.map((token) => worth(token, one));
+    if (!worths.every(Boolean)) return [];
+    const score = worths.reduce((sum, value) => sum + value, 0) / tokens.length + exact.filter((part) => one.raw.includes(part)).length * EXACT;
+    return [{ entry: one.entry, from: one.from, score, place: one.place }];
   });
-  const most = Math.max(0, ...found.map((one) => one.exact));
-  return found.filter((one) => one.exact === most).sort((a, b) => b.score - a.score || a.place - b.place);
+  return found.sort((a, b) => b.score - a.score || a.place - b.place);
 }

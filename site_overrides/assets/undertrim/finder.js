@@ -13,7 +13,7 @@ const MOST_SHOWN = 20, MOST_OF_GROUP = 6, FEW = 2;
 const READING = 1500, PAUSE = 350; // ms, longer than between two letters of a word. A default of ours.
 const NEXT_YEAR = new Date().getFullYear() + 1; // of which models are sold already
 
-const input = field("ut-query"), found = byId("ut-found"), said = byId("ut-said"), panel = byId("ut-panel");
+const input = field("ut-query"), found = byId("ut-found"), said = byId("ut-said"), panel = byId("ut-finds");
 const car = document.querySelector(".ut-vehicle") && location.pathname.match(/vehicles\/([^/]+\/[^/.]+)(?:\.\w+)?\.html$/);
 const here = car ? `vehicles/${car[1]}.find` : "";
 const NAMED = ["finder/gear", "finder/book"], FIRST = !input.closest(".ut-bar");

@@ -6,7 +6,9 @@ from urllib.parse import quote
 from undertrim.publish.encoding import Published
 from undertrim.publish.web.finder import Entry
 from undertrim.publish.web.views import OPENINGS, VISIT, WIRING, View
-from undertrim.words import message, say
+from undertrim.record import colours
+from undertrim.record.colours import ColourError
+from undertrim.words import Items, message, say
 
 
 def entries(made: Published) -> Iterator[Entry]:
@@ -30,12 +32,20 @@ def _wiring(made: Published) -> Iterator[Entry]:
             colour = pin["colour"] or {"words": "", "iec": ""}
             where = say(message("finder/pin", plug=plug["name"], pin=pin["id"]))
             said = ", ".join(filter(None, (colour["words"], where)))
-            others = f"{colour['iec']} {plug['id']}/{pin['id']}"
+            others = " ".join(filter(None, (_in_order(colour["iec"]), colour["iec"], f"{plug['id']}/{pin['id']}")))
             yield _entry("pin", pin["function_words"], said, _at(made, WIRING, f"pin-{plug['id']}-{pin['id']}"), others)
     for ladder in made["ladders"]:
         yield _entry("ladder", ladder["name"], _kind("ladder"), _at(made, WIRING, f"ladder-{ladder['id']}"))
     for run in made["runs"]:
         yield _entry("run", run["name"], _kind("run"), _at(made, WIRING, f"run-{run['id']}"))
+
+
+def _in_order(letters: str) -> str:
+    """A colour as it is typed, base first: `grey/black`. One that cannot be read is nothing."""
+    try:
+        return say(Items(colours.parse(letters).all, "slash"))
+    except ColourError:
+        return ""
 
 
 def _entry(sort: str, name: str, said: str, place: str, others: str = "") -> Entry:
