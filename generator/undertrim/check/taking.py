@@ -58,6 +58,9 @@ def taken(place: Workspace, entry: Entry, answers: Sequence[Answer]) -> Taken:
     outcomes = guarded.take(answers)
     if not guarded.changed:
         return Taken(path, before, before, outcomes)
+    if stamped:  # it goes anyway: then one more witness costs nothing
+        guarded = _Guarded(place, entry, _unstamped(place, entry), stamped=False)
+        outcomes = guarded.take(answers)
     text, laid = _laid(place, guarded.now)
     return Taken(path, before, text, outcomes, stamped, not laid)
 

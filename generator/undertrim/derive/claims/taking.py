@@ -45,7 +45,7 @@ class Taking:
         return changed, Outcome(deed, said)
 
     def _take(self, answer: Answer) -> tuple[Source, Deed, Message]:
-        place = place_of(self.source, answer.keys, self._at_car(answer))
+        place = place_of(self.source, answer.keys, at_car(self.record, self.source, answer))
         if answer.found is Found.NOT_SO:
             return self._not_so(answer, place)
         field = field_at(self.record, place, answer.about)
@@ -64,10 +64,6 @@ class Taking:
         if same(_read(field, _text(stands)), _read(field, said)):
             return self._seen_again(answer, place, _read(field, said))
         return self._disputed(answer, place, _text(stands), said)
-
-    def _at_car(self, answer: Answer) -> AtCar:
-        car = build.car_seen(sources.car_of(self.source, answer.car)) if answer.car else None
-        return AtCar(answers(self.record, seen(self.record, car)), answer.side)
 
     def _could_not_tell(self, field: Fact, place: Pointer, stands: Data) -> tuple[Source, Deed, Message]:
         """What nobody said becomes unknown, if it can; what is known stays."""
@@ -182,6 +178,12 @@ class Taking:
         if dispute.cautious == UNKNOWN and not (dispute.fact and dispute.fact.says_unknown):
             return source
         return put(source, Change(place, dispute.cautious), self.read)
+
+
+def at_car(record: VehicleRecord, source: Source, answer: Answer) -> AtCar:
+    """What is known of the car that an answer was found at."""
+    car = build.car_seen(sources.car_of(source, answer.car)) if answer.car else None
+    return AtCar(answers(record, seen(record, car)), answer.side)
 
 
 def _read(field: Fact, says: str) -> Reading:
