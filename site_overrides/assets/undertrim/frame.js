@@ -18,7 +18,9 @@ function show(chosen) {
 }
 
 function begin() {
-  const kept = theme.__md_get("__palette"), own = kept && inputs[kept.index];
+  const kept = theme.__md_get("__palette"), own = kept && inputs[kept.index], { classList } = document.documentElement;
+  classList.add("ut-still"); // what is dark from the beginning does not fade into it
+  requestAnimationFrame(() => { requestAnimationFrame(() => { classList.remove("ut-still"); }); });
   show(own || inputs.find((one) => matchMedia(one.dataset.mdColorMedia).matches) || inputs[0]);
   inputs.forEach((one, index) => {
     one.addEventListener("change", () => {
