@@ -17,7 +17,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
 from undertrim.publish.encoding import compact, said
-from undertrim.publish.facts import everywhere, finding, meter
+from undertrim.publish.facts import claimable, everywhere, finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
@@ -41,6 +41,12 @@ def published() -> Iterator[Found]:
         made = of(entry, shelf())
         yield from _vehicle(made)
         yield from _elements(f"{made['id']}.html", all_pages(made))
+        assert isinstance(entry.record, VehicleRecord)
+        yield (
+            "claimable",
+            f"{entry.address}.facts.js",
+            called(claimable.script(entry.record, entry.address), "undertrimFacts"),
+        )
     yield from finders()
     yield from more_to_find()
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")

@@ -2,7 +2,7 @@
 
 import { make } from "./elements.js";
 import { silhouette } from "./finder-bodies.js";
-import { BASE } from "./finder-index.js";
+import { BASE } from "./keeper-asked.js";
 import { bodies } from "./finder-telling.js";
 import { isOf } from "./finder-vin.js";
 import { list, say } from "./words.js";

@@ -1,12 +1,13 @@
 /* The box that finds: a combobox with a list (ARIA 1.2). What is typed stays in it: nothing is sent or kept. */
 
 import { byId, field, make, target } from "./elements.js";
-import { BASE, load, looking, split, tooMany, vinTable, wanted } from "./finder-index.js";
+import { load, looking, split, tooMany, vinTable, wanted } from "./finder-index.js";
 import { search } from "./finder-match.js";
 import { searchMore } from "./finder-more.js";
 import { group, others, vehicles } from "./finder-options.js";
 import { query } from "./finder-query.js";
 import { counted, ofNumber, whyNone } from "./finder-said.js";
+import { BASE } from "./keeper-asked.js";
 import { say } from "./words.js";
 
 const MOST_SHOWN = 20, MOST_OF_GROUP = 6, FEW = 2;

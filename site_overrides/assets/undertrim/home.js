@@ -3,5 +3,4 @@
 import { byId } from "./elements.js";
 import { showVisits } from "./visits-list.js";
 
-const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/[^/]*$/, "");
-showVisits(byId("ut-visits"), base, () => true);
+showVisits(byId("ut-visits"), () => true);

@@ -3,6 +3,8 @@
 import { all, target } from "./elements.js";
 import "./finder-asked.js";
 import "./frame.js";
+import "./reading.js";
+import "./glossary.js";
 import "./without-signal.js";
 import { say } from "./words.js";
 

@@ -1,100 +1,59 @@
-"""What a site holds besides the handbook, put together from what was prepared of each vehicle and from the stock."""
+"""All that a site holds in each of its languages: made, rendered, and laid out as files."""
 
-from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
-from functools import partial
-from typing import Any
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
 
-from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import Stock
-from undertrim.publish import described
-from undertrim.publish.build.prepared import Prepared
-from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, gear_pages, measuring, pages, places, rule_pages
-from undertrim.publish.web.content import Body, Content, Copy
-from undertrim.publish.web.views import VIEWS, VISIT, View
-from undertrim.record.identity import slug
-from undertrim.words import message, say
+from undertrim.publish.web import keeping, placing, site
+from undertrim.publish.web.content import Content
+from undertrim.publish.web.editions import Edition, editions, in_its_language
+from undertrim.publish.web.places import FOLDER
+from undertrim.words import speaking
 
-_SCHEMA = "published.schema.json"
+Contents = Mapping[Edition, Content]
+"""What the site holds besides the handbook, in each of its languages."""
+AllShells = Mapping[Edition, site.Shells]
+
+SCHEMA = "published.schema.json"
 """What describes the data beside the pages; it stands at the top of the site."""
 
 
-def content(made: Sequence[Prepared], gear: Stock) -> Content:
-    """Everything the site holds besides the handbook."""
-    by_make: dict[str, list[Prepared]] = defaultdict(list)
-    for item in made:
-        by_make[item.summary["make"]].append(item)
-    slices, listed = places.slices(_places(made))
-    return Content(
-        bodies={
-            **gear_pages.bodies(gear, {item.address: _title(item) for item in made}),
-            "index": _home(by_make),
-            "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
-            measuring.PAGE: _of_all(measuring.title(), measuring.page()),
-            **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
-            **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},
-        },
-        markdown=rule_pages.pages(),
-        files={
-            **finder.files([item.summary["row"] for item in made]),
-            "assets/undertrim/meter-table.js": meter.table_script(),
-            **shelf.files(gear, clearances()),
-            **finder.more("gear", gear_pages.entries(gear)),
-            **listed,
-            _SCHEMA: described.text(),
-        },
-        copies={**{name: copy for item in made for name, copy in _copies(item)}, **slices},
-    )
+def contents(tags: Sequence[str], make: Callable[[], Content]) -> Contents:
+    """What `make` gives in each language. What says nothing in any stands in the first alone."""
+    found = {}
+    for edition in editions(tags):
+        with speaking(edition.speech):
+            found[edition] = in_its_language(make(), edition)
+    return {one: _without_shared(held) if one.place else held for one, held in found.items()}
 
 
-def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
-    """The files beside a vehicle's pages."""
-    make = item.address.split("/")[0]
-    for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+def _without_shared(held: Content) -> Content:
+    said = {
+        name: copy for name, copy in held.copies.items() if name.startswith(f"{FOLDER}/")
+    }  # openings of the collection have names
+    return replace(held, copies=said, files={name: text for name, text in held.files.items() if name != SCHEMA})
 
 
-def _places(made: Sequence[Prepared]) -> Mapping[str, Sequence[places.Part]]:
-    """The openings of all vehicles by the kind of gear that goes into them."""
-    found: dict[str, list[places.Part]] = defaultdict(list)
-    for item in made:
-        make = item.address.split("/")[0]
-        for kind, (digest, content) in item.places().items():
-            found[kind].append(places.Part(make, item.summary["make"], digest, content))
+def framed(held: Contents) -> Iterator[str]:
+    """What of the content stands in the frames of the pages: it changes where those must be made anew."""
+    for edition, one in held.items():
+        yield from (f"{edition.place}{path} {body.title} {body.key}" for path, body in one.framed.items())
+        yield from (f"{edition.place}{path}" for path in sorted(one.shelled))
+
+
+def rendered(root: Path, held: Contents, fresh: Path) -> AllShells:
+    """Have the site engine build each language into its place. Raises site.BadSettings."""
+    found = {}
+    for edition, one in held.items():
+        with speaking(edition.speech):
+            found[edition] = site.render(root, one, fresh, edition)
     return found
 
 
-def _title(item: Prepared) -> str:
-    return f"{item.summary['title']} {item.summary['years']}"
-
-
-def _home(by_make: dict[str, list[Prepared]]) -> Body:
-    makes: list[Mapping[str, Any]] = [
-        {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
-    ]
-    demo = all(item.summary["demo"] for items in by_make.values() for item in items)
-    body = pages.home(makes, demo=demo)
-    scripts = ("assets/undertrim/home.js",)
-    return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
-
-
-def _of_all(title: str, body: str, *scripts: str) -> Body:
-    """A page that is the same whatever the collection holds."""
-    return Body(title, lambda: body, body, in_nav=True, scripts=scripts)
-
-
-def _make_page(name: str, items: Sequence[Prepared]) -> Body:
-    vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
-
-
-def _by_model(item: Prepared) -> tuple[str, int, str]:
-    return item.summary["model"], item.summary["first_year"], item.address
-
-
-def _vehicle_page(item: Prepared, view: View) -> Body:
-    name = _title(item)
-    other = message("vehicle-page/page-title", vehicle=name, page=message(view.title))
-    title = name if view is VISIT else say(other)
-    return Body(title, partial(item.body, view.name), item.digest(view.name), scripts=view.scripts)
+def pieces(held: Contents, shells: AllShells, engine: Mapping[str, str], name: str) -> dict[str, placing.Piece]:
+    """Our own files, and the lists of all for those who keep the site on a device; `engine` are the engine's files with their marks."""
+    found: dict[str, placing.Piece] = {}
+    for edition, one in keeping.listed(held, shells, engine, name).items():
+        own = placing.pieces(one, shells[edition])
+        found |= {f"{edition.place}{file}": piece for file, piece in own.items()}
+    return found

@@ -9,16 +9,15 @@ from undertrim.derive.fit.joining import Joining
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build.day import today
 from undertrim.record import photo_files
-from undertrim.record.collection import settings
+from undertrim.record.collection import settings, spoken_in
 from undertrim.record.digests import Digests, joined
 from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
-from undertrim.words import spoken
 
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for, the papers that are printed on, and the name of the folder that its files then have.
+    """A vehicle record, the site it is prepared for with the tags of its languages, the papers that are printed on, and the name of the folder that its files then have.
 
     `gear` is the state that the whole stock is read in. It is not in the key: that has only what the vehicle's files say of the stock.
     """
@@ -26,19 +25,33 @@ class Keyed:
     path: Path
     site_url: str
     gear: str
+    languages: tuple[str, ...]
     papers: tuple[str, ...]
     key: str
 
     def now(self, gear: str, shelf: Joining) -> "Keyed":
         """The same vehicle as its record is now, with the stock and the state that it was read in."""
-        return replace(self, gear=gear, key=_key(self.path, self.site_url, shelf, self.papers, Digests()))
+        return replace(
+            self, gear=gear, key=_key(self.path, self.site_url, shelf, (*self.languages, *self.papers), Digests())
+        )
 
 
 def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests, stock: Stock) -> list[Keyed]:
     """The vehicles at `paths`, and what they say of the stock, as they are now."""
     gear, shelf = gear_key(workspace, digests), Joining(stock)
-    papers = settings(workspace.root).paper
-    return [Keyed(path, site_url, gear, papers, _key(path, site_url, shelf, papers, digests)) for path in paths]
+    tags, papers = languages(workspace), settings(workspace.root).paper
+    return [
+        Keyed(path, site_url, gear, tags, papers, _key(path, site_url, shelf, (*tags, *papers), digests))
+        for path in paths
+    ]
+
+
+def languages(workspace: Workspace) -> tuple[str, ...]:
+    """The languages that the site of a collection is in, by their tags, whoever builds it. Raises NoSuchLanguage."""
+    chosen = settings(workspace.root).language
+    for tag in chosen:
+        spoken_in(tag)
+    return chosen
 
 
 def address(path: Path) -> str:
@@ -53,9 +66,9 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
     return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
 
 
-def _key(path: Path, site_url: str, shelf: Joining, papers: tuple[str, ...], digests: Digests) -> str:
-    """Changes with the record's place, content and photographs, the records that it takes from, what of the stock joins a receiver to it, the site's address, the papers, the program itself and, for the ages, the month."""
+def _key(path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests) -> str:
+    """Changes with the record's place, content and photographs, the records that it takes from, what of the stock joins a receiver to it, the site's address, the languages and papers that are `chosen`, the program itself and, for the ages, the month."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
     beside = sisters_digest(path.parent.parent, path, digests)
-    told = site_url, " ".join(papers), resources.program(), spoken().tag, f"{today():%Y-%m}"
+    told = site_url, " ".join(chosen), resources.program(), f"{today():%Y-%m}"
     return joined(digests.of(path), beside, place, photos, shelf.key(address(path)), *told)

@@ -1,6 +1,6 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -11,10 +11,11 @@ from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published, said
 from undertrim.record.store import Workspace
+from undertrim.words import spoken
 
 _BODY, _BESIDE, _PLACES = "body-", "beside-", "places-"
 
-_SUMMARY = (
+_SUMMARY = (  # of each language: some of it is in words
     "address",
     "id",
     "make",
@@ -47,7 +48,7 @@ class Prepared:
     @property
     def address(self) -> str:
         """The vehicle's `<make>/<id>`."""
-        return str(self.summary["address"])
+        return str(next(iter(self.files.summary.values()))["address"])
 
     @property
     def folder(self) -> Path:
@@ -56,20 +57,24 @@ class Prepared:
 
     @property
     def summary(self) -> Mapping[str, Any]:
-        """The few facts."""
-        return self.files.summary
+        """The few facts, in the language of the reader."""
+        return self.files.summary[spoken().tag]  # type: ignore[no-any-return] # a part of what JSON held
+
+    def speaks(self, tags: Iterable[str]) -> bool:
+        """Whether its pages are there in these languages."""
+        return set(tags) <= self.files.summary.keys()
 
     def body(self, view: str) -> str:
-        """The body of a page by the name of its view. Raises stored.Damaged."""
-        return self.files.content(_body(view)).decode()
+        """The body of a page by the name of its view, in the language of the reader. Raises stored.Damaged."""
+        return self.files.content(_body(spoken().tag, view)).decode()
 
     def digest(self, view: str) -> str:
         """The digest of the same."""
-        return self.files.digests[_body(view)]
+        return self.files.digests[_body(spoken().tag, view)]
 
     def places(self) -> dict[str, tuple[str, Callable[[], bytes]]]:
-        """Its openings for the pages of gear: by the kind of gear their digest, and how to get them as JSON (raises stored.Damaged)."""
-        names = [name for name in self.files.digests if name.startswith(_PLACES)]
+        """Its openings for the pages of gear: in the language of the reader, by the kind of gear their digest, and how to get them as JSON (raises stored.Damaged)."""
+        names = [name for name in self.files.digests if name.startswith(f"{_PLACES}{spoken().tag}-")]
         return {_kind(name): (self.files.digests[name], partial(self.files.content, name)) for name in names}
 
 
@@ -84,17 +89,17 @@ def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None
 
 def keep(
     folder: Path,
-    summary: Published,
-    bodies: Mapping[str, str],
+    summary: Mapping[str, Published],
+    bodies: Mapping[str, Mapping[str, str]],
     beside: Sequence[tuple[str, bytes]],
-    places: Mapping[str, bytes],
+    places: Mapping[str, Mapping[str, bytes]],
     *,
     sheets: bool,
 ) -> None:
-    """Keep the bodies of a vehicle's pages, by view, the files beside them, and its openings by the kind of gear in a folder of the cache; `sheets` says that they are all."""
-    files = [(_body(view), body.encode()) for view, body in bodies.items()]
+    """Keep in a folder of the cache the bodies of a vehicle's pages, by language and view, the files beside them, and by language its openings for each kind of gear; `sheets` says that they are all."""
+    files = [(_body(tag, view), body.encode()) for tag, views in bodies.items() for view, body in views.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
-    files += [(f"{_PLACES}{kind}.json", content) for kind, content in places.items()]
+    files += [(f"{_PLACES}{tag}-{kind}.json", content) for tag, of in places.items() for kind, content in of.items()]
     stored.write(folder, files, summary, [_done(sheets=sheets)])
 
 
@@ -103,12 +108,12 @@ def summary(made: Published, row: Row) -> Published:
     return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row))}
 
 
-def _body(view: str) -> str:
-    return f"{_BODY}{view}.html"
+def _body(tag: str, view: str) -> str:
+    return f"{_BODY}{tag}-{view}.html"
 
 
 def _kind(name: str) -> str:
-    return name.removeprefix(_PLACES).removesuffix(".json")
+    return name.removesuffix(".json").rpartition("-")[2]
 
 
 def _done(*, sheets: bool) -> str:

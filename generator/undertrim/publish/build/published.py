@@ -1,7 +1,7 @@
 """Which of its prepared files each vehicle was last published with: they stay in the site when it fails."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 
@@ -11,11 +11,13 @@ from undertrim.record.digests import joined
 from undertrim.record.store import Workspace
 
 
-def last_good(workspace: Workspace, known: Mapping[str, str], address: str, *, sheets: bool) -> Prepared | None:
-    """The files a vehicle was last published with, if they are still whole; without sheets where there were none."""
+def last_good(
+    workspace: Workspace, known: Mapping[str, str], address: str, tags: Sequence[str], *, sheets: bool
+) -> Prepared | None:
+    """The files a vehicle was last published with, if they are still whole and in these languages; without sheets where there were none."""
     key = known.get(address, "")
     found = (finished(workspace, key, sheets=wanted) for wanted in dict.fromkeys((sheets, False)) if key)
-    return next((item for item in found if item and item.files.whole()), None)
+    return next((item for item in found if item and item.speaks(tags) and item.files.whole()), None)
 
 
 def read(workspace: Workspace) -> Mapping[str, str]:
