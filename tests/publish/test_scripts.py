@@ -83,7 +83,7 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
     assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 
