@@ -87,7 +87,7 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     )  # when somebody comes to the box that finds
     asked += gear_pages.SCRIPTS
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
     assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 
