@@ -180,7 +180,7 @@ class _Asking:
                 yield field
 
     def _ask(self, question: Question, field: Field) -> None:
-        found = self._choose(field) if field.form.choices and field.form.sort == "choice" else self._type(field)
+        found = self._choose(field) if field.form.sort in ("choice", "there") else self._type(field)
         if found == _STOP:
             raise Stopped
         if found == _LATER:

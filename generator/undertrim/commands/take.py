@@ -17,7 +17,7 @@ from pathlib import Path
 from undertrim.check import taking
 from undertrim.check.taking import Taken
 from undertrim.commands import photos_taken
-from undertrim.commands.common import add_workspace, existing, workspace
+from undertrim.commands.common import add_workspace, existing, progress, workspace
 from undertrim.commands.photos_taken import Pictured
 from undertrim.commands.usage import Usage
 from undertrim.derive.claims import Deed, Outcome
@@ -109,7 +109,7 @@ def _take(place: Workspace, vehicle: str, asked: Sequence[_Asked]) -> Taken | Me
         path = vehicle_file(place, vehicle)
     except NotFound as error:
         return error.said
-    return taking.take(place, path, [one.answer for one in asked])
+    return taking.take(place, path, [one.answer for one in asked], progress(message("claims/taking", vehicle=vehicle)))
 
 
 def _lines(asked: Sequence[_Asked], found: Taken | Message) -> Iterator[_Line]:

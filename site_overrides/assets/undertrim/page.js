@@ -2,6 +2,7 @@
 
 import { all, target } from "./elements.js";
 import "./reading.js";
+import "./glossary.js";
 import "./without-signal.js";
 import { say } from "./words.js";
 

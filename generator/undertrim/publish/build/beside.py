@@ -8,6 +8,7 @@ from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import sparse
 from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import Published, compact
+from undertrim.publish.facts import claimable as facts
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
 from undertrim.publish.web.downloads import Downloads, Link
@@ -45,6 +46,11 @@ class Printing:
 def data(made: Published) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
     return f"{made['id']}.json", compact(sparse.of_vehicle(made)).encode()
+
+
+def claimable(record: VehicleRecord, made: Published) -> tuple[str, bytes]:
+    """Every fact of the record at its address, with the name of the file."""
+    return facts.file_name(made["id"]), facts.script(record, made["address"]).encode()
 
 
 def printing(record: VehicleRecord, made: Published, papers: Sequence[str]) -> Printing:

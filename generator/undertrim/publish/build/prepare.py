@@ -137,8 +137,8 @@ def _write(
     with making(message("building/its-page")):
         bodies = {one.tag: _bodies(said[one.tag], wanted.downloads, one) for one in editions(item.languages)}
     with making(message("building/its-data")):
-        data = beside.data(made)
-    with_page = [data, *shown(entry, entry.record, photos).files()]
+        data = [beside.data(made), beside.claimable(entry.record, made)]
+    with_page = [*data, *shown(entry, entry.record, photos).files()]
     prepared.keep(folder, said, bodies, with_page, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())

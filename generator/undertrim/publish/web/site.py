@@ -31,7 +31,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import measuring, policy, scripts, shells
+from undertrim.publish.web import glossary, measuring, policy, scripts, shells
 from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import FIRST, Edition, with_shared
@@ -69,17 +69,20 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         self.plain = PlainMarkdown(PurePosixPath())
         self.shared: set[str] = set()
         self.anchors = Anchors()
+        self.repository = ""
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
         config.mdx_configs.setdefault("toc", {})["slugify"] = self.anchors.slug
+        # Pages name the repository to who wants to write there; the theme would ask its host how many people like it.
+        self.repository, config.repo_url = config.repo_url or "", None
         _name_switches(config)
         return config
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """The frame takes its words from the catalogue too. What all languages share stands once, at the top of the site."""
-        env.globals["say"] = template_words.say
+        """The frame takes its words from the catalogue too, and names the repository. What all languages share stands once, at the top of the site."""
+        env.globals.update(say=template_words.say, undertrim_repository=self.repository)
         env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env
 
@@ -194,6 +197,7 @@ def _bundled(config: MkDocsConfig, files: Files) -> None:
         source = files.get_file_from_path(_script(name))
         if source:
             files.remove(source)
+    files.append(File.generated(config, glossary.SCRIPT, content=glossary.script(Path(config.docs_dir))))
     for name in scripts.ENTRIES:
         files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
 

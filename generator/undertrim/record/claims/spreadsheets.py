@@ -7,6 +7,7 @@ import csv
 import io
 import zipfile
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from datetime import date, datetime
 from pathlib import Path
 
@@ -54,9 +55,10 @@ def _of_csv(raw: bytes) -> list[list[str]]:
     except UnicodeDecodeError as error:
         raise Unreadable(message("claims/not-utf-8")) from error
     for sign in (",", ";", "\t"):
-        found = list(csv.reader(io.StringIO(text), delimiter=sign))
-        if any(row and row[0].strip().casefold() == tables.ABOUT and len(row) > 1 for row in found):
-            return found
+        with suppress(csv.Error):  # what is no table by one sign may be one by another
+            found = list(csv.reader(io.StringIO(text, newline=""), delimiter=sign))
+            if any(row and row[0].strip().casefold() == tables.ABOUT and len(row) > 1 for row in found):
+                return found
     raise Unreadable(message("claims/no-table", about=tables.ABOUT))
 
 
