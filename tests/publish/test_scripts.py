@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.publish.build import contents
+from undertrim.publish.build import holding
 from undertrim.publish.web import gear_pages, scripts
 from undertrim.publish.web.scripts import NotBundled
 from undertrim.publish.web.views import VIEWS, View
@@ -79,7 +79,7 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     used = {found for entry in scripts.ENTRIES for found in re.findall(r"^const \$(\w+) =", scripts.bundle(entry), re.MULTILINE)}  # fmt: skip
     assert used == {name.replace("-", "_") for name in scripts.modules()}
     frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
-    bodies = contents.content([], NOTHING).bodies.values()
+    bodies = holding.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     asked += re.findall(
