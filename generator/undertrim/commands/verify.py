@@ -62,7 +62,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(str(error)) from error
     if entry.kind != "vehicle":
         raise Usage(say(message("verify/no-vehicle", name=options.vehicle)))
-    if not isinstance(entry.source.data, dict):
+    if entry.source.mends or not isinstance(entry.source.data, dict):  # first typed as it is read
         return _refuse(entry.problems)
     facts = fingerprints(entry.source.data)
     on = options.on or date.today().isoformat()
