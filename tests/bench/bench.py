@@ -19,6 +19,7 @@ from sizes import sizes
 from taps import taps
 from times import Values, collection, from_the_shell, one_by_one
 
+from undertrim.cli import collect_seldom
 from undertrim.record.store import Workspace
 
 TINY = 10
@@ -31,6 +32,7 @@ FEW = (1, 2)
 
 def main() -> int:
     """Measure collections of 10, of 100 and of as many vehicles as asked for, or of a few, and print the table."""
+    collect_seldom()  # as the commands do
     options = arguments()
     if options.mistakes:
         return mistakes(few=options.few)

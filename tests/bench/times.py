@@ -24,7 +24,7 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish.build import beside
 from undertrim.publish.build.building import Builder
-from undertrim.publish.build.holding import content
+from undertrim.publish.build.gathered import content
 from undertrim.publish.build.keyed import keys
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared

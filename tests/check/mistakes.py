@@ -21,6 +21,7 @@ from slips import evidence, guards, numbers, parts, plugs_and_texts, times, wiri
 from slips.making import SLIPS, Data, Slip, Spoilt
 
 from undertrim.check import one_file, runner
+from undertrim.check.across import across
 from undertrim.check.one_file import Looked
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.record.copying import copied
@@ -121,8 +122,8 @@ def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     """The ids of the rules that say something of a record among the others."""
     source = dataclasses.replace(source, path=named(source.path, source))
     item = one_file.look(entry(named(path, source), workspace.kind(path), source))
-    across = runner._across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
-    settled = runner._settled(item, across.of(item), COLLECTION_RULES)
+    found = across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
+    settled = runner._settled(item, found.of(item), COLLECTION_RULES)
     return {problem.rule for problem in settled}
 
 

@@ -16,7 +16,17 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from photographs import lay
-from undertrim.check.findings import Card, CollectionRule, Finding, GearRule, GearSubject, RecordRule, Subject
+from undertrim.check.across import findings
+from undertrim.check.findings import (
+    Card,
+    CollectionRule,
+    Finding,
+    GearRule,
+    GearSubject,
+    MeetingRule,
+    RecordRule,
+    Subject,
+)
 from undertrim.check.one_file import card as card_of
 from undertrim.record import photo_files
 from undertrim.record.gear import GearRecord
@@ -144,14 +154,14 @@ def _with_photos(made: Entry, photos: list[tuple[str, str]]) -> Entry:
     return replace(made, path=path)
 
 
-def say(example: Example, rule: RecordRule | GearRule | CollectionRule) -> list[tuple[str, int, str]]:
+def say(example: Example, rule: RecordRule | GearRule | CollectionRule | MeetingRule) -> list[tuple[str, int, str]]:
     """What a rule says of an example: (file, line, `level: message (hint)`), sorted by file and line."""
     entries = {name: load(name, text, Beside(example.files)) for name, text in example.files.items()}
     for item in entries.values():
         assert not item.problems, [(p.position.line, p.message) for p in item.problems]
-    if hasattr(rule, "check_all"):
+    if isinstance(rule, CollectionRule | MeetingRule):
         cards = [card for item in entries.values() if (card := card_of(item))]
-        found = [(_name(card), card.places, finding) for card, finding in rule.check_all(cards)]
+        found = [(_name(card), card.details.places, finding) for card, finding in findings(rule, cards)]
         said = [(name, _line_of(places, finding.pointer), finding) for name, places, finding in found]
     else:
         said = []

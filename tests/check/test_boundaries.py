@@ -19,7 +19,7 @@ def month(text: str) -> Month:
 
 def card(name: str, first: Month, end: Month, *, model: str = "Finch", **facts: tuple[Month, ...]) -> Card:
     vehicle = VehicleFacts("Kelbrook", model, Built(first, end), ("left",), "no", **facts)  # type: ignore[arg-type]
-    return Card(Path("records/vehicles/kelbrook", f"{name}.yaml"), f"kelbrook/{name}", vehicle, {})
+    return Card(Path("records/vehicles/kelbrook", f"{name}.yaml"), f"kelbrook/{name}", vehicle)
 
 
 def test_a_span_over_a_facelift_must_be_split() -> None:
@@ -53,11 +53,11 @@ def test_boundaries_are_of_one_make(make: str) -> None:
     other = VehicleFacts(
         make, "Finch", Built(month("2014-01"), month("2016-07")), ("left",), "no", boundaries=(month("2016-07"),)
     )
-    assert not list(boundary_crossed.check_all([one, Card(Path("x.yaml"), "x/x", other, {})]))
+    assert not list(boundary_crossed.check_all([one, Card(Path("x.yaml"), "x/x", other)]))
 
 
 def test_gear_has_none() -> None:
-    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"), {})
+    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"))
     assert not list(boundary_crossed.check_all([gear]))
     assert not list(confirmed_across_nothing.check_all([gear]))
 

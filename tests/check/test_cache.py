@@ -14,9 +14,8 @@ from three_files import FILES, TEXTS, fresh, looked_at, three_files, workspace
 from here import Here
 from undertrim.check import one_file, runner
 from undertrim.check.cache import UNKEPT, Cache
-from undertrim.check.kept import frozen, thawed
-from undertrim.check.one_file import Looked
-from undertrim.record.digests import Digests
+from undertrim.check.findings import Details
+from undertrim.check.kept import details, frozen, thawed
 from undertrim.record.store import Workspace
 
 ROOT = Path(__file__).parents[2]
@@ -40,7 +39,7 @@ def edit(place: Workspace, cache: Cache, what: str, path: Path, how: str) -> Non
     if what == "write":
         target.write_text(TEXTS[how], encoding="utf-8")
     elif what == "damage":
-        for kept in cache.folder.glob("*"):
+        for kept in (*cache.folder.glob("*"), *cache.folder.parent.glob("*.json")):
             kept.write_text(how)
     elif target.exists():
         target.unlink() if what == "delete" else target.rename(target.with_stem(how))
@@ -52,12 +51,13 @@ def test_remembering_changes_nothing(edits: list[tuple[str, Path, str]]) -> None
     """After every edit a check with memory, one from the disk alone and one with neither agree."""
     with tempfile.TemporaryDirectory() as folder:
         place = workspace(Path(folder))
-        digests, memory = Digests(), dict[str, Looked]()
+        living = Cache(place)
         for change in edits:
-            edit(place, Cache(place), *change)
+            edit(place, living, *change)
             plain = runner.check(place, crew=Here())
-            assert runner.check(place, (), None, Cache(place, digests, memory), Here()) == plain
-            assert runner.check(place, (), None, Cache(place), Here()) == plain
+            for cache in (living, Cache(place)):
+                assert runner.check(place, (), None, cache, Here()) == plain
+                cache.save()
 
 
 def test_only_what_changed_is_looked_at_again(place: Workspace, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -104,13 +104,14 @@ def test_everything_comes_back_as_it_was() -> None:
     place = Workspace(ROOT)
     for path in place.files():
         found = one_file.look(place.load(path))
-        assert thawed(frozen(found), path, found.path) == found
+        brief, more = frozen(found)
         assert found.card
+        assert thawed(brief, path, found.path, Details) == found
+        assert details(more) == found.card.details
 
 
 def test_a_worker_gets_none_of_the_memory(place: Workspace) -> None:
     cache = Cache(place)
-    runner.check(place, (), None, cache, Here())
     runner.check(place, (), None, cache, Here())
     assert len(cache._memory) == len(FILES)
     assert pickle.loads(pickle.dumps(cache))._memory == {}  # noqa: S301 - made on the line itself

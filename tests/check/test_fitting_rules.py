@@ -6,6 +6,7 @@ import pytest
 from rule_pages import compose, load
 
 from undertrim.check import nominal, outlines
+from undertrim.check.across import findings
 from undertrim.check.findings import Card, GearSubject
 from undertrim.check.gear import same_measures
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES
@@ -116,6 +117,6 @@ def test_one_lead_set_in_two_housings_is_two() -> None:
         "turn-on": Lead("amplifier-turn-on", "blue/white", limit=parse("200 mA", "current")),
     }
     pair = [LeadsGear("Skerrowe", model, leads=leads) for model in ("L16", "L20")]
-    cards = [Card(Path(f"{facts.model}.yaml"), f"leads/{facts.model}", facts, {}) for facts in pair]
+    cards = [Card(Path(f"{facts.model}.yaml"), f"leads/{facts.model}", facts) for facts in pair]
     assert same_measures(*pair)
-    assert not list(COLLECTION_RULES["gear-twice"].check_all(cards))
+    assert not list(findings(COLLECTION_RULES["gear-twice"], cards))

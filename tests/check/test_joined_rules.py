@@ -158,6 +158,6 @@ def test_a_card_carries_no_more_of_a_vehicle_than_gear_meets(shop: Workspace) ->
     assert "evidence" not in cut
     card = card_of(entry)
     assert card
-    record = joints.Vehicle(card).record
+    record = card.details.record
     assert record
     assert list(record.connectors["radio-main"].pins) == ["4"]

@@ -26,7 +26,7 @@ def built(first: str, end: str) -> Built:
 def card(name: str, span: Built, **facts: object) -> Card:
     known = {"make": "Kelbrook", "model": "Finch", "drive_side": ("left",), **facts}
     vehicle = VehicleFacts(built=span, high_voltage="no", **known)  # type: ignore[arg-type]
-    return Card(Path("records/vehicles/kelbrook", f"{name}.yaml"), f"kelbrook/{name}", vehicle, {})
+    return Card(Path("records/vehicles/kelbrook", f"{name}.yaml"), f"kelbrook/{name}", vehicle)
 
 
 def gaps(*cards: Card) -> list[str]:
@@ -123,7 +123,7 @@ def test_both_of_two_phases_need_a_mark(one: str, other: str, pairs: int) -> Non
 
 
 def test_both_files_are_told_of_the_other_and_gear_is_no_vehicle() -> None:
-    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"), {})
+    gear = Card(Path("records/gear/kits/a-b.yaml"), "kits/a-b", KitGear("Kelbrook", "Finch"))
     one, two = card("one", built("2014-01", "2016-07")), card("two", built("2016-05", "2019-01"))
     found = list(overlapping_records.check_all([gear, one, two]))
     assert [(here.path.stem, finding.message) for here, finding in found] == [

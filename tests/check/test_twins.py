@@ -23,7 +23,7 @@ def card(make: str, model: str, sections: dict[str, str] | None = None, **other:
     known = build.section("vehicle", {**facts, **other})
     assert isinstance(known, VehicleFacts)
     path = Path("records/vehicles") / make / f"{model}.yaml"
-    return Card(path, f"{make}/{model}", known, {}, sections=sections or {})
+    return Card(path, f"{make}/{model}", known, sections=sections or {})
 
 
 def twins(*cards: Card) -> list[str]:

@@ -12,7 +12,7 @@ import trials
 from mutants import Case, Mutant, as_file, cut, mutant, originals, pool
 
 from fuzz import Tally, try_case
-from undertrim.check import reports, runner
+from undertrim.check import reports
 from undertrim.check.register import RECORD_RULES
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.printed import pdf
@@ -63,7 +63,7 @@ def test_a_crash_of_a_rule_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.mark.parametrize(
     ("stage", "module", "name"),
     [
-        ("check of all", runner, "_across"),
+        ("check of all", trials, "across"),
         ("report", reports, "github"),
         ("plan", trials, "plan_text"),
         ("fit", trials, "fit_text"),

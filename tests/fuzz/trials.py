@@ -15,6 +15,7 @@ from typing import Any, TypeVar
 from mutants import ROOT, Mutant
 
 from undertrim.check import one_file, reports, runner
+from undertrim.check.across import Across, across
 from undertrim.check.one_file import CRASH, Looked
 from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
@@ -185,9 +186,9 @@ def _checked(made: Entry, beside: Sequence[Looked]) -> Report:
     """The check of one file, then of all with it in its place, and the report of it in every form."""
     looked = _stage("check", lambda: one_file.look(made))
     others = [item for item in beside if item.path.stem != looked.path.stem]
-    across = _stage("check of all", lambda: runner._across([looked, *others])) if looked.card else runner._Across()
-    _no_crash("check of all", [problem for found in across.found.values() for problem in found])
-    settled = _stage("allows", lambda: tuple(runner._settled(looked, across.of(looked), COLLECTION_RULES)))
+    said = _stage("check of all", lambda: across([looked, *others])) if looked.card else Across()
+    _no_crash("check of all", [problem for found in said.found.values() for problem in found])
+    settled = _stage("allows", lambda: tuple(runner._settled(looked, said.of(looked), COLLECTION_RULES)))
     _no_crash("check", [*looked.problems, *settled])
     report = Report(1, tuple(sorted(settled, key=lambda problem: problem.sort_key)))
     for write in (reports.text, reports.as_json, reports.github):

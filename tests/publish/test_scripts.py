@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.publish.build import holding
+from undertrim.publish.build import gathered
 from undertrim.publish.web import gear_pages, scripts
 from undertrim.publish.web.scripts import NotBundled
 from undertrim.publish.web.views import VIEWS, View
@@ -79,13 +79,13 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     used = {found for entry in scripts.ENTRIES for found in re.findall(r"^const \$(\w+) =", scripts.bundle(entry), re.MULTILINE)}  # fmt: skip
     assert used == {name.replace("-", "_") for name in scripts.modules()}
     frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
-    bodies = holding.content([], NOTHING).bodies.values()
+    bodies = gathered.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     asked += re.findall(r'"(assets/undertrim/finder\.js)"', scripts.bundle("page"))  # when somebody comes to the box
     asked += gear_pages.SCRIPTS
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
     assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 

@@ -1,23 +1,25 @@
-"""What a rule says, what it may look at, and the three shapes a rule can have.
+"""What a rule says, what it may look at, and the shapes a rule can have.
 
 A rule is a module with a docstring (its page), a `LEVEL` and a function: `check` for one vehicle record at a
-time, `check_gear` for one gear record at a time, or `check_all` for the collection. A rule about something
+time, `check_gear` for one gear record at a time, `check_all` for the collection, or `meetings` where it holds few records of the
+collection against each other at a time, and takes long over it: what they found is remembered. A rule about something
 that both kinds of record have holds `check` and `check_gear` and stands in both registers. It yields findings
 and nothing else; id, level and position are added by the runner.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 from pathlib import Path
-from typing import Protocol
+from typing import Protocol, runtime_checkable
 
 from undertrim.check.texts import texts
 from undertrim.derive import cars
 from undertrim.derive.cutting import Bar, bars
 from undertrim.derive.procedure.node import home
 from undertrim.derive.procedure.planning import Planner, Target, targets
+from undertrim.record import build
 from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
 from undertrim.record.gear import GearFacts, GearRecord
@@ -135,23 +137,56 @@ class GearSubject:
         return tuple(texts(self.fields))
 
 
-@dataclass(frozen=True, slots=True)
-class Card:
-    """What the collection rules see of one file: who it is and where that stands; `typed` are its facts as typed.
+@dataclass(frozen=True)
+class Details:
+    """What only a few rules ask of a file, and only of some files: where things stand, and what gear meets in a vehicle as typed.
 
-    `joints` is what gear meets in a vehicle, as typed (see `joints.py`); None for gear, and where some of it cannot be read.
-    `evidence` is a vehicle's evidence as typed; None likewise.
+    `joints` (see `joints.py`) is None for gear, and where some of it cannot be read.
+    """
+
+    places: Mapping[Pointer, Position] = field(default_factory=dict)
+    joints: Data = None
+
+    @cached_property
+    def record(self) -> VehicleRecord | None:
+        """As much of the vehicle's record as gear meets; None where there are no joints."""
+        return build.vehicle(self.joints) if self.joints else None
+
+
+@dataclass(frozen=True)
+class Card:
+    """What the collection rules see of one file: who it is, and in short what it says; `typed` are its facts as typed.
+
+    `looks` has the digest of each look at a car by its id, word for word. `sections` has those of a vehicle's sections (see `copies.py`).
+    Two files with the same mark in `marks` say the same in their `facts` or `joints`. `more` brings the details when they are asked for.
     """
 
     path: Path
     address: str
     facts: VehicleFacts | GearFacts
-    places: Mapping[Pointer, Position]
     typed: Data = None
-    joints: Data = None
-    evidence: Data = None
+    looks: Mapping[str, str] = field(default_factory=dict)
     sections: Mapping[str, str] = field(default_factory=dict)
-    """Of a vehicle: see `copies.py`."""
+    marks: Mapping[str, str] = field(default_factory=dict)
+    more: Callable[[], Details] = field(default=Details, compare=False)
+
+    @cached_property
+    def details(self) -> Details:
+        """The details, read once."""
+        return self.more()
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Records that a rule for the collection holds against each other, apart from all others: a card, where what is `find` would be told, and what it meets.
+
+    What is found is remembered for as long as all of `rests_on` is the same; `beside` is said of each finding.
+    """
+
+    card: Card
+    rests_on: tuple[str, ...]
+    find: Callable[[], Iterable[Finding]]
+    beside: tuple[str, ...] = ()
 
 
 class RecordRule(Protocol):
@@ -172,6 +207,7 @@ class GearRule(Protocol):
         """Yield what is wrong."""
 
 
+@runtime_checkable
 class CollectionRule(Protocol):
     """A rule that looks at all records together."""
 
@@ -179,3 +215,17 @@ class CollectionRule(Protocol):
 
     def check_all(self, cards: Sequence[Card], /) -> Iterator[tuple[Card, Finding]]:
         """Yield what is wrong, each with the card it is about."""
+
+
+@runtime_checkable
+class MeetingRule(Protocol):
+    """A rule that holds some records against some others."""
+
+    LEVEL: Level
+
+    def meetings(self, cards: Sequence[Card], /) -> Iterator[Meeting]:
+        """Yield which, each with what it has to say of them."""
+
+
+Rule = RecordRule | GearRule | CollectionRule | MeetingRule
+"""A rule of any shape."""

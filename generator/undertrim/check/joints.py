@@ -1,17 +1,14 @@
 """What gear meets in a vehicle: its openings, plugs, parts by name, functions and duties, and which cars have which.
 
-The cards of a collection carry this much of each vehicle as typed. A record is made of it only for the few vehicles that gear
-names, since making one takes far longer than reading it.
+This much of each vehicle, as typed, is among the details of its card. A record is made of it only where gear meets one that was not met
+before, since making one takes far longer than seeing that both are what they were.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from functools import cached_property
 
 from undertrim.check.findings import Card
 from undertrim.derive import cars
 from undertrim.derive.fit.stock import Gear, Stocked
-from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleFacts, VehicleRecord, When
 from undertrim.record.source import Data
@@ -50,25 +47,14 @@ def _some(things: Data, kept: Sequence[str]) -> Data:
     }
 
 
-@dataclass(frozen=True)
-class Vehicle:
-    """A vehicle of the collection with as much of its record as gear meets."""
-
-    card: Card
-
-    @cached_property
-    def record(self) -> VehicleRecord | None:
-        """The record; None where it could not be read in full."""
-        return build.vehicle(self.card.joints) if self.card.joints else None
-
-    def may_have(self, name: str, value: str) -> bool:
-        """Whether a function or duty (`by`, `kept_by`) of this value is stated, without making the record."""
-        sections = self.card.joints if isinstance(self.card.joints, dict) else {}
-        return any(
-            isinstance(thing, dict) and thing.get(name) == value
-            for section in PLACED
-            for thing in dict(sections.get(section) or {}).values()
-        )
+def states(card: Card, name: str, value: str) -> bool:
+    """Whether a vehicle says of a function or duty (`by`, `kept_by`) that it is of this value, without making the record."""
+    sections = card.details.joints if isinstance(card.details.joints, dict) else {}
+    return any(
+        isinstance(thing, dict) and thing.get(name) == value
+        for section in PLACED
+        for thing in dict(sections.get(section) or {}).values()
+    )
 
 
 def kinds(record: VehicleRecord, conditions: Iterable[When]) -> list[dict[str, str]]:
@@ -77,9 +63,9 @@ def kinds(record: VehicleRecord, conditions: Iterable[When]) -> list[dict[str, s
     return cars.told_apart(record, used)
 
 
-def vehicles(cards: Sequence[Card]) -> Mapping[str, Vehicle]:
+def vehicles(cards: Sequence[Card]) -> Mapping[str, Card]:
     """The vehicles of the collection by address (`make/id`)."""
-    return {card.address: Vehicle(card) for card in cards if isinstance(card.facts, VehicleFacts)}
+    return {card.address: card for card in cards if isinstance(card.facts, VehicleFacts)}
 
 
 def shelf(cards: Sequence[Card]) -> Iterator[tuple[Card, Gear]]:

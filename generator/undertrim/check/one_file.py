@@ -1,7 +1,8 @@
 """Looks at one file: what its schema and the rules for its kind say, and what the rules for all of them need to know of it."""
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
@@ -9,9 +10,10 @@ from undertrim.check import borrowed, joints
 from undertrim.check.allowing import Allow, allows
 from undertrim.check.consequential import Consequential
 from undertrim.check.copies import sections
-from undertrim.check.findings import Card, Finding, GearSubject, Subject
+from undertrim.check.findings import Card, Details, Finding, GearSubject, Subject
 from undertrim.check.register import GEAR_RULES, RECORD_RULES
 from undertrim.record import spreading
+from undertrim.record.digests import joined
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Position, Problem
@@ -29,7 +31,8 @@ CRASH, LIMIT = "crash", "limit"
 class Looked:
     """What one file yielded: problems before any allow is applied, the allows, and its card for the collection rules.
 
-    `complete` tells that the rules looked at the whole of the record; `earlier` that it is of a format before the newest.
+    `complete` tells that the rules looked at the whole of the record; `earlier` that it is of a format before the newest. `key` is the
+    one that it is remembered by, if it is.
     """
 
     path: Path
@@ -39,6 +42,7 @@ class Looked:
     allows: tuple[Allow, ...]
     complete: bool
     earlier: bool = False
+    key: str = field(default="", compare=False)
 
 
 def look(entry: Entry) -> Looked:
@@ -106,27 +110,41 @@ def _said(
 
 def card(entry: Entry) -> Card | None:
     """What the collection rules want to know of one file; None where the schema refused some of it."""
-    known = _card(entry)
-    held = sections(entry) if known else {}
-    places: dict[Pointer, Position] = {(name,): entry.source.position((name,), key=True) for name in held}
-    return replace(known, sections=held, places={**known.places, **places}) if known else None
-
-
-def _card(entry: Entry) -> Card | None:
-    """The card without what tells whether another record is a copy of it."""
     if entry.record is None or any(place[:1] in (("vehicle",), ("gear",)) for place in entry.dropped):
         return None
     section, facts = (
         ("vehicle", entry.record.vehicle) if isinstance(entry.record, VehicleRecord) else ("gear", entry.record.gear)
     )
+    typed, met, held = entry.source.data[section], joints.cut(entry), sections(entry)
+    marks = {"facts": joined(_text(typed)), "joints": joined(_text(met)) if met else ""}
+    more = partial(Details, _places(entry, section, held), met)
+    return Card(entry.source.path, entry.address, facts, typed, dict(_looks(entry)), held, marks, more)
+
+
+def _places(entry: Entry, section: str, held: Iterable[str]) -> Mapping[Pointer, Position]:
+    """Where things stand that a rule for the collection may speak of."""
     shown = (section, *joints.PLACED)
     places = {
         pointer: place
         for pointer, place in entry.source.values.items()
         if pointer[:1] and (pointer[0] in shown or (pointer[0] == "evidence" and len(pointer) == 2))
     }
-    typed, evidence = entry.source.data[section], _evidence(entry)
-    return Card(entry.source.path, entry.address, facts, places, typed, joints.cut(entry), evidence)
+    return {**places, **{(name,): entry.source.position((name,), key=True) for name in held}}
+
+
+_AT_A_CAR = ("measured", "seen")
+
+
+def _looks(entry: Entry) -> Iterator[tuple[str, str]]:
+    """Each look at a car as typed, in short; none where the schema refused some of the evidence."""
+    evidence = _evidence(entry)
+    for name, piece in evidence.items() if isinstance(evidence, dict) else ():
+        if isinstance(piece, dict) and piece.get("how") in _AT_A_CAR:
+            yield name, joined(_text(piece))
+
+
+def _text(data: Data) -> str:
+    return json.dumps(data, sort_keys=True, ensure_ascii=False)
 
 
 def _evidence(entry: Entry) -> Data:

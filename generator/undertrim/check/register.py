@@ -4,7 +4,7 @@
 
 from functools import cache
 
-from undertrim.check.findings import CollectionRule, GearRule, RecordRule
+from undertrim.check.findings import CollectionRule, GearRule, MeetingRule, RecordRule
 from undertrim.check.rules import (
     amplifier_contradicts_itself,
     battery_lists,
@@ -297,7 +297,7 @@ GEAR_RULES: dict[str, GearRule] = {
     "unlikely-gear": unlikely_gear,
 }
 
-COLLECTION_RULES: dict[str, CollectionRule] = {
+COLLECTION_RULES: dict[str, CollectionRule | MeetingRule] = {
     "boundary-crossed": boundary_crossed,
     "confirmed-across-nothing": confirmed_across_nothing,
     "evidence-twice": evidence_twice,

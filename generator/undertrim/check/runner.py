@@ -6,21 +6,21 @@ The others go on.
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from contextlib import nullcontext
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import chain
 from operator import itemgetter
 from pathlib import Path
 
 from undertrim.check import allowing, handbook
+from undertrim.check.across import Across, across
 from undertrim.check.cache import ALL, CARD, Cache
-from undertrim.check.findings import Card, Finding
-from undertrim.check.one_file import CRASH, Looked, crashed, look, neighbour, unseen
+from undertrim.check.one_file import CRASH, Looked, look, neighbour, unseen
 from undertrim.check.part import Part
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.check.strays import strays
 from undertrim.record.model import VehicleFacts
-from undertrim.record.problem import Level, Position, Problem
+from undertrim.record.problem import Level, Problem
 from undertrim.record.store import Entry, Workspace, address
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.workers import Workers
@@ -74,10 +74,10 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     in_order = sorted(
         zip([*chosen, *others], every, strict=True), key=itemgetter(0)
     )  # as in a check of all, so as to say the same
-    across = _across([item for _, item in in_order])
+    said = across([item for _, item in in_order], looking.cache.meetings if looking.cache else None)
     problems = [
-        *(problem for item in looked for problem in _settled(item, across.of(item), COLLECTION_RULES)),
-        *(() if part else across.beyond(beside, {address(path) for path in chosen})),
+        *(problem for item in looked for problem in _settled(item, said.of(item), COLLECTION_RULES)),
+        *(() if part else _beyond(said, beside, {address(path) for path in chosen})),
         *((*handbook.problems(workspace, paths), *strays(workspace, paths)) if not part or part.number == 1 else ()),
     ]
     earlier = tuple(item.path for item in looked if item.earlier)
@@ -110,8 +110,12 @@ class _Looking:
         unknown = [path for path in paths if path not in known]
         fresh = self.workers.each(work, unknown)
         for path in paths:
-            looked = known[path] if path in known else next(fresh)
-            yield unseen(self.workspace.shown(path), path.stem, looked) if isinstance(looked, Failed) else looked
+            yield known[path] if path in known else self._entered(path, next(fresh))
+
+    def _entered(self, path: Path, looked: Looked | Failed) -> Looked:
+        if isinstance(looked, Failed):
+            return unseen(self.workspace.shown(path), path.stem, looked)
+        return self.cache.entered(self.workspace, path, looked) if self.cache else looked
 
     def _known(self, path: Path, part: str) -> Looked | None:
         if self.cache is None:
@@ -158,55 +162,16 @@ def _rules(looked: Looked) -> Collection[str]:
     return RECORD_RULES if vehicle else GEAR_RULES
 
 
-@dataclass(frozen=True)
-class _Across:
-    """What the collection rules say, by file, and of each problem the records it rests on (none: it may rest on any)."""
+def _beyond(across: Across, beside: Sequence[Looked], chosen: Collection[str]) -> Iterator[Problem]:
+    """What stands in files that were not asked for and may come from the `chosen` ones, or from what is no longer there.
 
-    found: dict[Path, dict[Problem, frozenset[str]]] = field(default_factory=dict)
-
-    def add(self, problem: Problem, *records: str) -> None:
-        """Enter a problem; one that several pairs of records give rests on all of them."""
-        here = self.found.setdefault(problem.file, {})
-        here[problem] = here.get(problem, frozenset()) | frozenset(records)
-
-    def of(self, looked: Looked) -> Sequence[Problem]:
-        """Those of one file."""
-        return list(self.found.get(looked.path, ()))
-
-    def beyond(self, beside: Sequence[Looked], chosen: Collection[str]) -> Iterator[Problem]:
-        """What stands in files that were not asked for and may come from the `chosen` ones, or from what is no longer there.
-
-        An allow of theirs that a chosen file has made useless is told too.
-        """
-        for item in beside:
-            theirs = self.found.get(item.path, {})
-            allows = [allow for allow in item.allows if allow.rule in COLLECTION_RULES and allow.reason]
-            only = replace(item, problems=(), allows=tuple(allows), card=None)
-            for problem in _settled(only, list(theirs), COLLECTION_RULES, ()):
-                records = theirs.get(problem)
-                if not records or not records.isdisjoint(chosen):
-                    yield problem
-
-
-def _across(looked: Sequence[Looked]) -> _Across:
-    """What the collection rules say; what names a record that could not be read in full is left out."""
-    cards = [item.card for item in looked if item.card]
-    unread = {item.id for item in looked if not item.card}
-    across = _Across()
-    for rule_id, rule in COLLECTION_RULES.items():
-        try:
-            for card, finding in rule.check_all(cards):
-                if not finding.rests_on(unread):
-                    across.add(_problem(card, finding, rule.LEVEL, rule_id), *finding.beside)
-        except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the rule is named
-            if cards:
-                across.add(crashed(cards[0].path, rule_id, error))
-    return across
-
-
-def _problem(card: Card, finding: Finding, level: Level, rule_id: str) -> Problem:
-    pointer = finding.pointer
-    while pointer and pointer not in card.places:
-        pointer = pointer[:-1]
-    position = card.places.get(pointer, Position(1, 1))
-    return Problem(card.path, position, level, rule_id, finding.said)
+    An allow of theirs that a chosen file has made useless is told too.
+    """
+    for item in beside:
+        theirs = across.found.get(item.path, {})
+        allows = [allow for allow in item.allows if allow.rule in COLLECTION_RULES and allow.reason]
+        only = replace(item, problems=(), allows=tuple(allows), card=None)
+        for problem in _settled(only, list(theirs), COLLECTION_RULES, ()):
+            records = theirs.get(problem)
+            if not records or not records.isdisjoint(chosen):
+                yield problem

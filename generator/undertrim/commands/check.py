@@ -50,7 +50,10 @@ def run(options: argparse.Namespace) -> int:
     if options.mend:
         mend(place, options.paths)
     show = progress(message("commands/checking")) if options.format == "text" else None
-    report = runner.check(place, options.paths, show, None if options.no_cache else Cache(place), part=part)
+    cache = None if options.no_cache else Cache(place)
+    report = runner.check(place, options.paths, show, cache, part=part)
+    if cache:
+        cache.save()
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0
 

@@ -34,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(message("commands/port-taken", port=str(options.port)))
     with ExitStack() as held:
         out = held.enter_context(standing.preview(place.root / ".undertrim")) / "site"
-        builder = held.enter_context(Builder(place, out, sheets=options.pdf))
+        builder = held.enter_context(Builder(place, out, sheets=options.pdf, lasting=False))
         _build(builder)
         out.mkdir(exist_ok=True)
         address = f"http://127.0.0.1:{options.port}/"

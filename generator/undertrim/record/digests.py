@@ -2,12 +2,13 @@
 
 import errno
 import hashlib
+import os
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from undertrim.record import plain_files
+from undertrim.record.ledger import Ledger
 
 SETTLED = 2.0
 """Seconds after its last change from which a file's times are trusted: two writes closer together may share a time."""
@@ -15,34 +16,34 @@ SETTLED = 2.0
 LARGEST = 100_000_000
 """Bytes of a file that are looked at; no picture of the handbook is larger."""
 
-_Stamp = tuple[int, int, int, int]
 
-
-@dataclass(slots=True)
 class Digests:
-    """What the files were at the last look."""
+    """What the files were at the last look: of this process, or of the last one where a `ledger` has it. There a file is called by where it is below `root`."""
 
-    known: dict[Path, tuple[_Stamp, str]] = field(default_factory=dict)
-    said: dict[str, frozenset[str]] = field(default_factory=dict)
+    def __init__(self, ledger: Ledger | None = None, root: Path | None = None) -> None:
+        self.ledger = ledger or Ledger()
+        self._root = f"{root}{os.sep}" if root else ""
 
     def of(self, path: Path) -> str:
         """The digest of a file's bytes. Raises OSError where it cannot be read."""
-        status = path.stat()
-        stamp = (status.st_mtime_ns, status.st_ctime_ns, status.st_size, status.st_ino)
-        before = self.known.get(path)
+        name, status = os.fspath(path).removeprefix(self._root), os.stat(path)  # noqa: PTH116 - a third of the time
+        stamp = [status.st_mtime_ns, status.st_ctime_ns, status.st_size, status.st_ino]
+        before = self.ledger.get(name)
         if before and before[0] == stamp:
-            return before[1]
+            return str(before[1])
         digest = hashlib.sha256(_content(path)).hexdigest()
         if max(stamp[:2]) < (time.time() - SETTLED) * 1e9:
-            self.known[path] = stamp, digest
+            self.ledger.put(name, [stamp, digest])
         return digest
 
     def words(self, path: Path, found_in: Callable[[bytes], frozenset[str]]) -> frozenset[str]:
         """What is found in a file's bytes, remembered for as long as they are the same. Raises OSError where it cannot be read."""
-        digest = self.of(path)
-        if digest not in self.said:
-            self.said[digest] = found_in(_content(path))
-        return self.said[digest]
+        said = f"said {self.of(path)}"
+        known = self.ledger.get(said)
+        if known is None:
+            known = sorted(found_in(_content(path)))
+            self.ledger.put(said, known)
+        return frozenset(known)
 
 
 def _content(path: Path) -> bytes:

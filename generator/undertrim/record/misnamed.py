@@ -43,7 +43,7 @@ def misnamed(workspace: Workspace) -> Iterator[Misnamed]:
         shown = [name for name in sorted(names) if not name.startswith(".")]
         yield from _held_nowhere(here, [*folders, *shown])
         if here.relative_to(workspace.records).parts[:1] in [(name,) for name in _FOLDERS]:
-            yield from filter(None, (_unread(here / name) for name in shown))
+            yield from filter(None, (_unread(here / name) for name in shown if not name.endswith(SUFFIXES)))
 
 
 def _held_nowhere(folder: Path, names: list[str]) -> Iterator[Misnamed]:
@@ -69,8 +69,6 @@ def _fault(name: str) -> Message | None:
 
 def _unread(path: Path) -> Misnamed | None:
     """What is wrong with a file that looks like a record and is not read as one."""
-    if path.name.endswith(SUFFIXES):
-        return None
     if _LEFT_BEHIND.search(path.name) and _YAML.search(path.name):
         return Misnamed(path, message("files/left-behind", command=command("rm", path)), left_behind=True)
     if _YAML.search(path.name) or _reads_like_one(path):

@@ -1,5 +1,6 @@
 """The files of a record's photographs: `photos/<record>/` beside it. A name leads nowhere else, and no link is followed."""
 
+import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -25,7 +26,7 @@ class TooManyBytes(Exception):  # noqa: N818
 
 def folder(record: Path) -> Path:
     """Where the photographs of the record at a path are."""
-    return record.parent / FOLDER / record.stem
+    return Path(record.parent, FOLDER, record.stem)
 
 
 def named(record: VehicleRecord) -> Iterator[tuple[Pointer, Photo]]:
@@ -59,12 +60,11 @@ class Album:
     @cached_property
     def names(self) -> tuple[str, ...]:
         """All that stands in the folder but what is hidden, sorted; nothing where there is no folder, or a link in its place."""
-        if _is_linked(self.folder):
-            return ()
         try:
-            return tuple(sorted(path.name for path in self.folder.iterdir() if not path.name.startswith(".")))
+            names = os.listdir(self.folder)  # noqa: PTH208 - asked for every record, most of which have no such folder
         except (FileNotFoundError, NotADirectoryError):
             return ()
+        return () if _is_linked(self.folder) else tuple(sorted(name for name in names if not name.startswith(".")))
 
     @cached_property
     def _read(self) -> dict[str, bytes]:

@@ -1,8 +1,11 @@
 """Finds and reads the records of a workspace: a folder that holds `records/`."""
 
 import os
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from operator import attrgetter
 from pathlib import Path
 
 from undertrim.record import build, complaints
@@ -71,8 +74,12 @@ class Workspace:
         """All record files, or those among and below `paths`, sorted."""
         found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(_absolute(start))}
         records = self.records.resolve()
-        folders = {folder: folder.resolve() for folder in {path.parent for path in found}}
-        return sorted(p for p in found if _inside(folders[p.parent], p.name, records) not in ("", "handbook"))
+        by_folder: dict[Path, list[Path]] = defaultdict(list)
+        for path in found:
+            by_folder[path.parent].append(path)
+        real = ((folder.resolve(), every) for folder, every in by_folder.items())
+        ours = (p for folder, every in real for p in every if _inside(folder, p.name, records) not in ("", "handbook"))
+        return sorted(ours, key=attrgetter("parts"))
 
     def kind(self, path: Path) -> str:
         """Which schema a file follows, by the folder it is in; empty for a file that is no record."""
@@ -110,7 +117,13 @@ class Workspace:
 
     def shown(self, path: Path) -> Path:
         """The path as problems print it: relative to the working directory where it is below it."""
-        return Path(os.path.relpath(path)) if _absolute(path).is_relative_to(Path.cwd()) else path
+        return _shown_folder(path.parent, Path.cwd()) / path.name
+
+
+@lru_cache(maxsize=4096)
+def _shown_folder(folder: Path, here: Path) -> Path:
+    """Asked for every file, and there are few folders."""
+    return Path(os.path.relpath(folder)) if _absolute(folder).is_relative_to(here) else folder
 
 
 def address(path: Path) -> str:
@@ -127,8 +140,8 @@ def _leads_into(path: Path, records: Path) -> bool:
 
 def _inside(folder: Path, name: str, records: Path) -> str:
     """The first step from `records` to a file in `folder`; empty outside."""
-    parts = (*folder.parts, name)
-    return parts[len(records.parts)] if folder.is_relative_to(records) else ""
+    step = len(records.parts)
+    return (*folder.parts[step:], name)[0] if folder.parts[:step] == records.parts else ""
 
 
 def _absolute(path: Path) -> Path:
@@ -173,8 +186,7 @@ def _yaml_below(start: Path) -> Iterator[Path]:
     if start.is_dir():
         for folder, folders, names in os.walk(start, onerror=_unreadable):
             folders[:] = [name for name in folders if not name.startswith(".")]
-            found = (Path(folder, name) for name in names if name.endswith(SUFFIXES) and not name.startswith("."))
-            yield from (path for path in found if not path.is_dir())
+            yield from (Path(folder, name) for name in names if name.endswith(SUFFIXES) and not name.startswith("."))
     elif start.suffix in SUFFIXES:
         yield start
 

@@ -66,7 +66,7 @@ def docstring(file: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Itera
             yield from _arguments(node)
 
 
-_READ_BY_PEOPLE = ("check", "check_gear", "check_all", "configure")
+_READ_BY_PEOPLE = ("check", "check_gear", "check_all", "meetings", "configure")
 """What a module has whose docstring is a page: it is a rule or a command."""
 
 _AS_IT_STANDS = "Not a template: braces and percent signs stay as they are."

@@ -47,7 +47,6 @@ warning: 'e4' stands word for word in 'brindleway/otter-2014-2018' too (take out
       e2: {how: maker, on: 2026-03-02, by: rk}
 """
 
-import json
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
@@ -57,7 +56,6 @@ from undertrim.words import Message, all_of, message, quoted
 
 LEVEL = Level.WARNING
 
-_AT_A_CAR = ("measured", "seen")
 _NAMED = 3
 """So many pieces are named, the rest counted."""
 
@@ -66,9 +64,8 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
     """For every record one finding for each other record that its looks are in, at the first of them; a look names one other."""
     shelf: dict[str, list[tuple[Card, str]]] = defaultdict(list)
     for card in cards:
-        for name, piece in (card.evidence or {}).items():
-            if piece.get("how") in _AT_A_CAR:
-                shelf[json.dumps(piece, sort_keys=True)].append((card, name))
+        for name, look in card.looks.items():
+            shelf[look].append((card, name))
     shared: dict[tuple[int, int], tuple[Card, Card, list[str]]] = {}
     for found in shelf.values():
         for card, name in found if len(found) > 1 else ():

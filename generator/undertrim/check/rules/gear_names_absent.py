@@ -115,13 +115,17 @@ error: no lead set 'skerrowe-ls' (no gear is of kind 'leads')
           4: {function: battery-feed, colour: yellow}
 """
 
+# Long because half of it is its page, whose examples are its test.
+
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
-from undertrim.check.findings import Card, Finding
-from undertrim.check.joints import Vehicle, shelf, vehicles
+from undertrim.check.findings import Card, Finding, Meeting
+from undertrim.check.joints import shelf, vehicles
 from undertrim.derive import cars
-from undertrim.derive.fit.stock import of_kind
+from undertrim.derive.fit.stock import Gear, of_kind
+from undertrim.record.digests import joined
 from undertrim.record.gear import GearFacts, Place
 from undertrim.record.model import VehicleRecord, all_names
 from undertrim.record.model.kinds.receiver import KitGear, LeadsGear, ReceiverGear
@@ -169,23 +173,51 @@ _PLUG = What(
 )
 
 
-def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Everything that gear names and its vehicles do not have."""
+def meetings(cards: Sequence[Card]) -> Iterator[Meeting]:
+    """Every piece of gear: with the names of all others, with each vehicle that it suits, and with all of these together."""
     known = vehicles(cards)
     stock = list(shelf(cards))
     sets = [gear.id for _, gear in stock if isinstance(gear.facts, LeadsGear)]
+    names = joined(*known), joined(*sets)
     for card, gear in stock:
-        for receiver in of_kind([gear], ReceiverGear):
-            yield from ((card, finding) for finding in _lead_set(receiver.facts.lead_set, sets))
-        for index, place in enumerate(gear.facts.suits):
-            yield from ((card, finding) for finding in _place(("gear", "suits", index), place, known))
+        mark = card.marks["facts"]
+        yield Meeting(card, (mark, *names), partial(_nowhere, gear, known, sets))
         suited = dict.fromkeys(place.vehicle for place in gear.facts.suits)
-        records = {address: known[address].record for address in suited if address in known}
-        whole = {address: record for address, record in records.items() if record}
-        if len(whole) == len(suited):
-            for kit in of_kind([gear], KitGear):
-                yield from ((card, finding) for finding in _parts(kit.facts, whole))
-            yield from ((card, finding) for finding in _plugs(gear.facts, whole))
+        found = {address: known[address] for address in suited if address in known}
+        for address, vehicle in found.items():
+            yield Meeting(card, (mark, address, vehicle.marks["joints"]), partial(_places, gear, vehicle))
+        if len(found) == len(suited):
+            met = [f"{address} {vehicle.marks['joints']}" for address, vehicle in found.items()]
+            yield Meeting(card, (mark, "", *met), partial(_together, gear, found))
+
+
+def _nowhere(gear: Gear, known: Mapping[str, Card], sets: Sequence[str]) -> Iterator[Finding]:
+    """The vehicles and lead sets that are no records."""
+    for receiver in of_kind([gear], ReceiverGear):
+        yield from _lead_set(receiver.facts.lead_set, sets)
+    for index, place in enumerate(gear.facts.suits):
+        if place.vehicle not in known:
+            about = tuple(place.vehicle.split("/"))
+            said = _no_vehicle(place.vehicle, near(place.vehicle, known))
+            yield Finding(("gear", "suits", index, "vehicle"), said, about=about)
+
+
+def _places(gear: Gear, vehicle: Card) -> Iterator[Finding]:
+    """The openings, variants and choices that one vehicle does not have."""
+    for index, place in enumerate(gear.facts.suits):
+        if place.vehicle == vehicle.address and vehicle.details.record:
+            yield from _place(("gear", "suits", index), place, vehicle.details.record)
+
+
+def _together(gear: Gear, suited: Mapping[str, Card]) -> Iterator[Finding]:
+    """The parts and plugs that none of the vehicles has."""
+    named = gear.facts.plugs or any(step.part for kit in of_kind([gear], KitGear) for step in kit.facts.assembly)
+    records = {address: card.details.record for address, card in suited.items()} if named else {}
+    whole = {address: record for address, record in records.items() if record}
+    if named and len(whole) == len(suited):
+        for kit in of_kind([gear], KitGear):
+            yield from _parts(kit.facts, whole)
+        yield from _plugs(gear.facts, whole)
 
 
 def _lead_set(name: str, sets: Sequence[str]) -> Iterator[Finding]:
@@ -196,15 +228,10 @@ def _lead_set(name: str, sets: Sequence[str]) -> Iterator[Finding]:
         yield Finding(("gear", "lead_set"), found, about=(name,))
 
 
-def _place(pointer: Pointer, place: Place, known: Mapping[str, Vehicle]) -> Iterator[Finding]:
-    vehicle = known.get(place.vehicle)
-    if vehicle is None:
-        about = tuple(place.vehicle.split("/"))
-        yield Finding((*pointer, "vehicle"), _no_vehicle(place.vehicle, near(place.vehicle, known)), about=about)
-    elif vehicle.record:
-        openings = list(dict.fromkeys(one.written for one in vehicle.record.openings.values()))
-        yield from _absent((*pointer, "opening"), _OPENING, place.opening, openings, [place.vehicle])
-        yield from _conditions((*pointer, "when"), place, vehicle.record)
+def _place(pointer: Pointer, place: Place, record: VehicleRecord) -> Iterator[Finding]:
+    openings = list(dict.fromkeys(one.written for one in record.openings.values()))
+    yield from _absent((*pointer, "opening"), _OPENING, place.opening, openings, [place.vehicle])
+    yield from _conditions((*pointer, "when"), place, record)
 
 
 def _no_vehicle(name: str, close: str) -> Message:

@@ -81,9 +81,10 @@ error: this leads to 'ground', and pin 4 of 'radio-main' in 'harrowby/sedge-2016
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 
 from undertrim.check.affected import which
-from undertrim.check.findings import Card, Finding
+from undertrim.check.findings import Card, Finding, Meeting
 from undertrim.check.joints import kinds, shelf, vehicles
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.wiring.contacts import Contact, compare, contacts
@@ -98,18 +99,23 @@ Pair = tuple[str, str, str, str]
 """The plug that the gear names, the pin, the plug that this car has there, and the function there."""
 
 
-def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Every contact that meets another function, with the cars in which it does."""
+def meetings(cards: Sequence[Card]) -> Iterator[Meeting]:
+    """Every piece of gear with contacts, and each vehicle that it suits."""
     known = vehicles(cards)
     for card, gear in shelf(cards):
         suited = dict.fromkeys(place.vehicle for place in gear.facts.suits) if gear.facts.plugs else ()
         for address in suited:
-            record = known[address].record if address in known else None
-            if record:
-                yield from ((card, finding) for finding in _vehicle(gear, address, record))
+            if address in known:
+                vehicle = known[address]
+                rests_on = card.marks["facts"], address, vehicle.marks["joints"]
+                yield Meeting(card, rests_on, partial(_vehicle, gear, vehicle))
 
 
-def _vehicle(gear: Gear, address: str, record: VehicleRecord) -> Iterator[Finding]:
+def _vehicle(gear: Gear, vehicle: Card) -> Iterator[Finding]:
+    """Every contact that meets another function, with the cars in which it does."""
+    address, record = vehicle.address, vehicle.details.record
+    if record is None:
+        return
     every = kinds(record, [place.when for place in gear.facts.suits if place.vehicle == address])
     suited = [car for car in every if _suits(gear, address, car)]
     for (made_for, pin, plug, there), hit in _differing(gear, record, suited).items():

@@ -90,12 +90,14 @@ A shop that records no gear:
       chime: {kept_by: interface}
 """
 
+from collections import defaultdict
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import partial
 
 from undertrim.check.affected import which
-from undertrim.check.findings import Card, Finding
-from undertrim.check.joints import Vehicle, kinds, shelf, vehicles
+from undertrim.check.findings import Card, Finding, Meeting
+from undertrim.check.joints import kinds, shelf, states, vehicles
 from undertrim.derive.fit.duties import KEEPERS
 from undertrim.derive.fit.duty_kinds import kind_of
 from undertrim.derive.fit.stock import Gear, of_kind
@@ -108,16 +110,20 @@ from undertrim.words import message
 LEVEL = Level.WARNING
 
 
-def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
-    """Every function and duty for which the stock has no interface, with the cars."""
+def meetings(cards: Sequence[Card]) -> Iterator[Meeting]:
+    """Every vehicle, and what of the stock may bring it something."""
     held = list(shelf(cards))
     stock, beside = [gear for _, gear in held], tuple(card.address for card, _ in held)
-    keepers = [gear for gear in stock if isinstance(gear.facts, KEEPERS)]
     needed = {function for gear in of_kind(stock, ReceiverGear) for function in gear.facts.needs}
-    for address, vehicle in vehicles(cards).items():
-        if stock and (vehicle.may_have("by", "data") or vehicle.may_have("kept_by", "interface")):
-            for finding in _vehicle(address, vehicle, keepers, needed):
-                yield vehicle.card, replace(finding, beside=beside)
+    keepers: dict[str, dict[str, Gear]] = defaultdict(dict)
+    for card, gear in held:
+        if isinstance(gear.facts, KEEPERS):
+            for place in gear.facts.suits:
+                keepers[place.vehicle][card.marks["facts"]] = gear
+    for address, vehicle in vehicles(cards).items() if stock else ():
+        suiting = keepers.get(address, {})
+        rests_on = vehicle.marks["joints"], *sorted(needed), "", *suiting
+        yield Meeting(vehicle, rests_on, partial(_vehicle, vehicle, [*suiting.values()], needed), beside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +141,10 @@ class _Place:
         return [car for car in wanting if not any(gear.place(self.address, self.opening, car) for gear in fitting)]
 
 
-def _vehicle(address: str, vehicle: Vehicle, keepers: Sequence[Gear], needed: Collection[str]) -> Iterator[Finding]:
-    record = vehicle.record
+def _vehicle(vehicle: Card, keepers: Sequence[Gear], needed: Collection[str]) -> Iterator[Finding]:
+    """Every function and duty for which the stock has no interface, with the cars."""
+    asked = states(vehicle, "by", "data") or states(vehicle, "kept_by", "interface")
+    address, record = vehicle.address, vehicle.details.record if asked else None
     if record is None:
         return
     interfaces = [gear for gear in keepers if isinstance(gear.facts, InterfaceGear)]

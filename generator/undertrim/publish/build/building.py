@@ -10,21 +10,22 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from undertrim.check import runner
-from undertrim.check.cache import Cache
-from undertrim.check.one_file import Looked
+from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
-from undertrim.publish.build import contents, published, standing
-from undertrim.publish.build.contents import AllShells, Contents
+from undertrim.publish.build import in_languages, last_site, published, standing
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
-from undertrim.publish.build.holding import content
+from undertrim.publish.build.gathered import content
+from undertrim.publish.build.in_languages import Contents
 from undertrim.publish.build.keyed import keys, languages
+from undertrim.publish.build.last_site import Framed
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
+from undertrim.publish.build.prepared import remembered as remembered_pages
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.web import keeping, placing, site
-from undertrim.record.digests import Digests, joined
+from undertrim.record.digests import joined
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
 from undertrim.words import Value, message
@@ -61,11 +62,9 @@ def build(
 
 @dataclass(frozen=True)
 class _Standing:
-    """What the last build left: the frame of its pages, what the site engine made, the shells, and what we put into the folder."""
+    """What this builder put into its folder: what the site engine made, and our own files."""
 
-    frame: str
-    framed: Mapping[str, str]
-    shells: AllShells
+    framed: Framed
     keys: placing.Keys
 
 
@@ -73,14 +72,17 @@ class Builder:
     """Builds one site again and again: what has not changed since the last time is not done again.
 
     Whatever changes the frame of the pages (the handbook, the configuration, the list of vehicles) makes a whole new site. Its workers
-    stay until it is left (`with`).
+    stay until it is left (`with`). What it leaves is remembered for the next build into the same folder, if it is `lasting`.
     """
 
-    def __init__(self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None) -> None:
-        self._workspace, self._out, self._sheets = workspace, out.absolute(), sheets
-        self._digests = Digests()
-        self._looked: dict[str, Looked] = {}
-        self._prepared: dict[str, Prepared] = {}
+    def __init__(
+        self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None, lasting: bool = True
+    ) -> None:
+        self._workspace, self._out, self._sheets, self._lasting = workspace, out.absolute(), sheets, lasting
+        self._digests = remembered(workspace)
+        self._cache = Cache(workspace, self._digests)
+        self._prepared = remembered_pages(workspace)
+        self._used: set[str] = set()
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
         self._address, self._name = "", ""
@@ -100,10 +102,10 @@ class Builder:
         standing.refuse_elsewhere(self._out, self._workspace.root)
         self._address, self._name = site.own(self._workspace.root)
         with standing.beside(self._out) as aside:
-            report = runner.check(
-                self._workspace, (), progress(message("commands/checking")), self._cache(), self._crew
-            )
-            return Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+            report = runner.check(self._workspace, (), progress(message("commands/checking")), self._cache, self._crew)
+            made = Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+            self._cache.save()
+            return made
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
         try:
@@ -124,9 +126,10 @@ class Builder:
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
         gear = stock(self._workspace)
-        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
-        self._prepared = {item.folder.name: item for item in shown}
+        self._publish(in_languages.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
+        self._used = {item.folder.name for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
+        self._prepared.save()
         return made, failed, kept
 
     def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
@@ -135,42 +138,47 @@ class Builder:
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
-        self._cache().sweep()
-        sweep(cache_folder(self._workspace), self._prepared)
-
-    def _cache(self) -> Cache:
-        return Cache(self._workspace, self._digests, self._looked)
+        self._cache.sweep()
+        sweep(cache_folder(self._workspace), self._used)
 
     def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
         paths = self._workspace.files([self._workspace.records / "vehicles"])
         keyed = keys(self._workspace, paths, self._address, self._digests, stock(self._workspace))
-        memory, self._prepared = self._prepared, {}  # where something goes wrong, the disk is asked again
         how = {"sheets": self._sheets, "doubted": doubted}
-        return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
+        return prepare(self._workspace, keyed, progress=progress, memory=self._prepared, crew=self._crew, **how)
 
     def _publish(self, held: Contents, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
-        if stands and stands.frame == frame and self._out.is_dir():
-            pieces = self._pieces(held, stands.shells, stands.framed)
-            present = placing.place(self._out, pieces, stands.keys)
-            self._standing = replace(stands, keys=present)
+        if stands and stands.framed.frame == frame and self._out.is_dir():
+            pieces = self._pieces(held, stands.framed)
+            self._standing = replace(stands, keys=placing.place(self._out, pieces, stands.keys))
         else:
             self._standing = self._afresh(held, frame, aside)
 
     def _frame(self, held: Contents) -> str:
-        return joined(site.frame(self._workspace.root, self._digests), *contents.framed(held))
+        day = f"{today():%Y-%m-%d}"  # stands in the site map
+        return joined(site.frame(self._workspace.root, self._digests), day, *in_languages.framed(held))
 
     def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
-        """Render aside, then swap."""
+        """Render aside, or take over what the last build left, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
             shutil.rmtree(fresh)
-        shells = contents.rendered(self._workspace.root, held, fresh)
-        framed = keeping.marked(fresh)
-        present = placing.place(fresh, self._pieces(held, shells, framed), {})
+        last = last_site.read(self._workspace, self._out)
+        framed = last.frame(frame) if site.frame_is_ours(self._workspace.root) else None
+        if not framed:
+            made = in_languages.rendered(self._workspace.root, held, fresh)
+            shells = {edition.place: shells for edition, shells in made.items()}
+            framed = Framed(frame, shells, keeping.marked(fresh))
+        pieces = self._pieces(held, framed)
+        laid = last_site.lay(fresh, framed, pieces, last)
         standing.swap(fresh, self._out, aside)
-        return _Standing(frame, framed, shells, present)
+        if self._lasting:
+            last_site.write(self._workspace, laid)
+        return _Standing(framed, {name: piece.key for name, piece in pieces.items()})
 
-    def _pieces(self, held: Contents, shells: AllShells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
-        return contents.pieces(held, shells, framed, self._name)
+    def _pieces(self, held: Contents, framed: Framed) -> dict[str, placing.Piece]:
+        """Our own files in each language, and the lists of all for those who keep the site on a device."""
+        shells = {edition: framed.shells[edition.place] for edition in held}
+        return in_languages.pieces(held, shells, framed.marks, self._name)

@@ -22,6 +22,7 @@ from undertrim.publish.web.downloads import Downloads
 from undertrim.publish.web.editions import Edition, editions
 from undertrim.record.combinations import TooMany
 from undertrim.record.digests import Digests
+from undertrim.record.ledger import Ledger
 from undertrim.record.model import VehicleRecord
 from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Entry, Workspace
@@ -38,24 +39,29 @@ def prepare(
     *,
     sheets: bool,
     progress: Progress | None,
-    memory: Mapping[str, Prepared] | None = None,
+    memory: Ledger | None = None,
     crew: Workers | None = None,
     doubted: bool = False,
 ) -> list[Prepared | Failure]:
     """Prepare the vehicles, each by a worker; a vehicle that fails stops no other.
 
-    `memory` holds some of an earlier time by their key. Files that are `doubted` are read through before they are used again.
+    `memory` knows what was prepared at an earlier time. Files that are `doubted` are read through before they are used again.
     """
-    before = memory or {}
+    memory = memory or Ledger()
     known = {
         item.key: found
         for item in keyed
-        if (found := before.get(item.key) or finished(workspace, item.key, sheets=sheets))
+        if (found := finished(workspace, item.key, sheets=sheets, known=memory))
         and (not doubted or found.files.whole())
     }
     fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], crew, sheets=sheets)
-    made = (known[item.key] if item.key in known else next(fresh) for item in keyed)
-    return list(_counted(made, len(keyed), progress))
+    made = list(
+        _counted((known[item.key] if item.key in known else next(fresh) for item in keyed), len(keyed), progress)
+    )
+    for item in made:
+        if isinstance(item, Prepared) and item.folder.name not in known:
+            prepared.remember(memory, item, sheets=sheets)
+    return made
 
 
 def _prepare_all(
@@ -130,7 +136,7 @@ def _write(
 ) -> None:
     """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted.
 
-    The pages are in each language. Data and sheets are in the first: a program reads the one, and a sheet costs five times a page.
+    The pages are in each language. Data and sheets are in the first: a program reads the one, and the sheets cost ten times the pages.
     """
     assert isinstance(entry.record, VehicleRecord)
     made = said[item.languages[0]]

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +10,7 @@ from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published, said
+from undertrim.record.ledger import Ledger
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
 
@@ -78,13 +79,24 @@ class Prepared:
         return {_kind(name): (self.files.digests[name], partial(self.files.content, name)) for name in names}
 
 
-def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
-    """What an earlier run left under a key, if it was finished."""
-    files = stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
+def finished(workspace: Workspace, key: str, *, sheets: bool, known: Ledger | None = None) -> Prepared | None:
+    """What an earlier run left under a key, if it was finished; `known` spares the look at the disk."""
+    folder, done = cache_folder(workspace) / key, _done(sheets=sheets)
+    plain = known.get(f"{key} {done}") if known else None
+    files = Stored(folder, plain["summary"], plain["digests"]) if plain else stored.read(folder, done)
     if not files:
         return None
     beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
-    return Prepared(files, tuple(beside))
+    found = Prepared(files, tuple(beside))
+    if known and not plain:
+        remember(known, found, sheets=sheets)
+    return found
+
+
+def remember(known: Ledger, made: Prepared, *, sheets: bool) -> None:
+    """Enter what was prepared."""
+    plain = {"summary": made.files.summary, "digests": made.files.digests}
+    known.put(f"{made.folder.name} {_done(sheets=sheets)}", plain)
 
 
 def keep(
@@ -120,6 +132,12 @@ def _done(*, sheets: bool) -> str:
     return "summary-sheets.json" if sheets else "summary.json"
 
 
+def remembered(workspace: Workspace) -> Ledger:
+    """The lists of all that was prepared, in one file."""
+    return Ledger(cache_folder(workspace).with_name("pages.json"))
+
+
+@lru_cache(maxsize=16)  # asked for every vehicle
 def cache_folder(workspace: Workspace) -> Path:
     """Where prepared files are kept between builds."""
     return workspace.root / ".undertrim" / "cache" / "pages"

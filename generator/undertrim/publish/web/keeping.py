@@ -11,7 +11,7 @@ import json
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from undertrim.publish.web import scripts, site
 from undertrim.publish.web.content import Content
@@ -31,9 +31,13 @@ _UNUSED = "assets/javascripts/lunr/"
 
 
 def marked(folder: Path) -> dict[str, str]:
-    """The files of a site as the site engine made it that pages show or load, by name with their marks."""
-    found = {path.relative_to(folder).as_posix(): path for path in folder.rglob("*") if path.suffix in _KINDS}
-    return {name: _mark_of(found[name].read_bytes()) for name in sorted(found) if not name.startswith(_UNUSED)}
+    """The files of a site as the site engine made it, by name; those that pages show or load with their marks."""
+    found = {path.relative_to(folder).as_posix(): path for path in folder.rglob("*") if path.is_file()}
+    return {name: _mark_of(found[name].read_bytes()) if _shown(name) else "" for name in sorted(found)}
+
+
+def _shown(name: str) -> bool:
+    return PurePosixPath(name).suffix in _KINDS and not name.startswith(_UNUSED)
 
 
 def listed(
@@ -93,7 +97,7 @@ def _common(held: Content, edition: Edition, shells: site.Shells) -> Iterator[tu
     """Our own files that all vehicles share: pages of makes, the finder, the shelf."""
     for path, body in held.shelled.items():
         if not path.startswith("vehicles/"):
-            yield f"{edition.place}{path}.html", _mark(shells[group(path)].text, body.title, body.key)
+            yield f"{edition.place}{path}.html", _mark(shells[group(path)].mark, body.title, body.key)
     for name, text in held.files.items():
         if name.endswith(".js"):
             yield f"{edition.place}{name}", _mark(text)
@@ -102,13 +106,10 @@ def _common(held: Content, edition: Edition, shells: site.Shells) -> Iterator[tu
 def _pages(held: Content, edition: Edition, shells: site.Shells) -> Mapping[str, dict[str, str]]:
     """The pages of each make's vehicles with their marks."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
-    marks: dict[str, str] = {}
     for path, body in sorted(held.shelled.items()):
         top, *rest = path.split("/")
         if top == "vehicles":
-            shell = shells[group(path)].text
-            marks[shell] = marks.get(shell) or _mark(shell)
-            found[rest[0]][f"{edition.place}{path}.html"] = _mark(marks[shell], body.title, body.key)
+            found[rest[0]][f"{edition.place}{path}.html"] = _mark(shells[group(path)].mark, body.title, body.key)
     return found
 
 

@@ -36,7 +36,7 @@ def _pieces(content: Content, shells: Shells) -> Iterator[tuple[str, Piece]]:
 
 def _page(path: str, body: Body, shell: Shell) -> Piece:
     return Piece(
-        f"{body.title}\0{body.key}",
+        f"{shell.mark}\0{body.title}\0{body.key}",
         lambda target: target.write_text(shell.page(path, body.title, body.html()), encoding="utf-8"),
     )
 

@@ -2,13 +2,11 @@
 
 from collections.abc import Mapping
 
-from undertrim.check.findings import CollectionRule, GearRule, RecordRule
+from undertrim.check.findings import Rule
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES
 from undertrim.check.reports import LEVELS
 from undertrim.publish.web.field_pages import field_page
 from undertrim.words import docs, message, once_per_language, say
-
-Rule = RecordRule | CollectionRule | GearRule
 
 
 @once_per_language

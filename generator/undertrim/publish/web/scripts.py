@@ -35,6 +35,7 @@ ENTRIES = (
     "page-record",
     "page-visit",
     "page-wiring",
+    "stick",
 )
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
 

@@ -4,6 +4,7 @@ All vehicle pages are alike but for their title, address and body. So the theme 
 address and body are marks, and the rest is filling the gaps: the cost of a page is that of writing it.
 """
 
+import hashlib
 import html
 import re
 from dataclasses import dataclass
@@ -21,6 +22,11 @@ class Shell:
 
     group: str
     text: str
+
+    @cached_property
+    def mark(self) -> str:
+        """Two shells with the same mark are the same."""
+        return hashlib.sha256(self.text.encode()).hexdigest()[:24]
 
     @cached_property
     def _pieces(self) -> list[str]:

@@ -11,6 +11,7 @@ import logging
 import socket
 import tempfile
 from collections.abc import Callable, Mapping
+from functools import cached_property
 from html import escape
 from pathlib import Path, PurePosixPath
 from typing import Any
@@ -172,13 +173,12 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
             return "" if self.edition.place else policy.guarded(output_content)
         if template_name == "sitemap.xml":
             for group, path in self._groups().items():
-                members = [member for member in self.content.shelled if shells.group(member) == group]
-                output_content = expanded(output_content, path, members)
+                output_content = expanded(output_content, path, self._members[group])
         return output_content
 
     def _scripts(self, group: str) -> tuple[str, ...]:
         """The scripts that all pages of a group load."""
-        (scripts,) = {body.scripts for path, body in self.content.shelled.items() if shells.group(path) == group}
+        (scripts,) = {self.content.shelled[path].scripts for path in self._members[group]}
         return scripts
 
     def _in_one_language(self, html: str) -> str:
@@ -189,7 +189,15 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def _groups(self) -> dict[str, str]:
         """The specimen of each group of shelled pages."""
-        return {group: shells.specimen(group) for group in sorted(set(map(shells.group, self.content.shelled)))}
+        return {group: shells.specimen(group) for group in sorted(self._members)}
+
+    @cached_property
+    def _members(self) -> dict[str, list[str]]:
+        """The shelled pages by group; asked for every page that the engine makes."""
+        found: dict[str, list[str]] = {}
+        for path in self.content.shelled:
+            found.setdefault(shells.group(path), []).append(path)
+        return found
 
 
 def _name_switches(config: MkDocsConfig) -> None:
@@ -279,6 +287,13 @@ def frame(root: Path, digests: Digests) -> str:
     files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.refused]
     chosen = Path(str(config.config_file_path))
     return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
+
+
+def frame_is_ours(root: Path) -> bool:
+    """Whether the frame rests on nothing else, so that what was made of it by another run is still what would be made: not on other plugins, scripts that hook in, the environment, or other settings."""
+    config = _config(root, root / "site")
+    chosen = Path(str(config.config_file_path)).read_text(encoding="utf-8")
+    return not (config.plugins.keys() - {"undertrim"} or config.hooks or "!ENV" in chosen or "INHERIT" in chosen)
 
 
 class BadSettings(Refused):

@@ -133,7 +133,7 @@ def _tick(x: float) -> str:
 
 def _centred(x: float, y: float, word: str, *, bold: bool = False) -> Text:
     width = metrics.face("Semibold" if bold else "Regular").width(word, 8)
-    return Text(x - width / 2, y, (word,), 8, 3.4, bold)
+    return Text(x - width / 2, y, (word,), 8, 3.4, bold, label=True)
 
 
 def _steps() -> list[float]:

@@ -136,7 +136,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """Lines of text from the left end of the first base line; `size` in pt, `pitch` in mm from base line to base line."""
+    """Lines of text from the left end of the first base line; `size` in pt, `pitch` in mm from base line to base line. A `label` of what is drawn is no paragraph."""
 
     x: float
     y: float
@@ -145,6 +145,7 @@ class Text:
     pitch: float
     bold: bool = False
     heading: bool = False
+    label: bool = False
 
     @property
     def bounds(self) -> Box:

@@ -93,4 +93,4 @@ def _crosses(tiles: tuple[Tile, ...], seams_x: list[float], seams_y: list[float]
 def _cross(x: float, y: float, letter: str) -> tuple[Shape, ...]:
     """A bare cross with a letter, so that nobody takes it for a bolt hole."""
     strokes = (Line(x - _ARM, y, x + _ARM, y, FINE), Line(x, y - _ARM, x, y + _ARM, FINE))
-    return (*strokes, Text(x + 1, y - 1, (letter,), 8, 3.4, bold=True))
+    return (*strokes, Text(x + 1, y - 1, (letter,), 8, 3.4, bold=True, label=True))

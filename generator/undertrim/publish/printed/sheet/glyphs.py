@@ -4,7 +4,7 @@ import re
 import struct
 import unicodedata
 from collections.abc import Iterator, Set
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +34,7 @@ def printable(value: Any) -> Any:
     return value if value is None or isinstance(value, int | float) else printable(said(value))
 
 
+@lru_cache(maxsize=8192)  # a sheet says many a word hundreds of times
 def text(value: str) -> str:
     """One text. PDF/UA-1 (ISO 14289-1) allows no character without a glyph: such a one becomes `[U+4E2D]`."""
     return _MONSTER.sub(lambda found: _breakable(found[0]), legible(value))

@@ -8,7 +8,7 @@ from typing import Any
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
-from undertrim.publish.build.contents import SCHEMA
+from undertrim.publish.build.in_languages import SCHEMA
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, gear_pages, measuring, pages, places, rule_pages
@@ -48,9 +48,9 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     """The files beside a vehicle's pages."""
-    make = item.address.split("/")[0]
+    make, folder = item.address.split("/")[0], str(item.folder)
     for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+        yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
 
 
 def _places(made: Sequence[Prepared]) -> Mapping[str, Sequence[places.Part]]:
