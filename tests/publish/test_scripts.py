@@ -82,9 +82,7 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     bodies = gathered.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
-    asked += re.findall(
-        r'"(assets/undertrim/[\w-]+\.js)"', scripts.bundle("page")
-    )  # when somebody comes to the box that finds
+    asked += re.findall(r'"(assets/undertrim/finder\.js)"', scripts.bundle("page"))  # when somebody comes to the box
     asked += gear_pages.SCRIPTS
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
     assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
