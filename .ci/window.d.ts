@@ -2,13 +2,13 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Claimable, Finder, MeterTable, Shelf, ShelfPiece } from "published";
+import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle, Shelf, ShelfPiece } from "published";
 
 declare global {
   interface Window {
     undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string> }): void;
     undertrimFacts(data: Claimable): void;
-    undertrimFinder(name: string, data: Finder): void;
+    undertrimFinder(name: string, data: Finder & FinderMore): void;
     undertrimFit: {
       fittings: typeof FitTime.fittings;
       open: typeof FitPlace.open;
@@ -19,6 +19,7 @@ declare global {
     };
     undertrimMeter: { start(table: MeterTable): void };
     undertrimGlossary(entries: [string[], string][]): void;
+    undertrimPlaces(name: string, data: Places | PlaceVehicle[]): void;
     undertrimShelf(name: string, data: Shelf | ShelfPiece): void;
   }
 }

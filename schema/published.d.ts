@@ -82,6 +82,8 @@ export interface Vehicle {
   drive_sides: Array<"left" | "right">;
   /** What else people call it. */
   also_called: Array<string>;
+  /** How the vehicle identification numbers of these cars begin. */
+  vin: Array<VinPattern>;
   high_voltage: Known;
   /** Whether it has a 48 V net; null where nobody has looked. */
   forty_eight_volt: Known | null;
@@ -1795,6 +1797,15 @@ export interface PageCount {
 /** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */
 export type Forms = Record<string, Form>;
 
+/** VIN pattern: How a number begins, a full stop for any character, and which cars are of it. */
+export interface VinPattern {
+  /** The characters from the first on. */
+  pattern: string;
+  /** In which cars, in words; empty for all. */
+  when: string;
+  clauses: Clauses;
+}
+
 /** Facts at their addresses: Every fact of a record that can be said not to be so, in a script beside its pages. */
 export interface Claimable {
   /** Its address, make/id. */
@@ -1822,12 +1833,106 @@ export type ClaimableFact = [string, number, string];
 export interface Finder {
   /** The vehicles. */
   rows?: Array<FinderRow>;
-  /** The names by which a vehicle in a piece can be found, by piece. */
-  pieces?: Record<string, Array<string>>;
+  /** What the vehicles of a piece are called, by piece: sorted names, each a digit (0 to z) that says how many letters it shares with the one before, and its other letters. */
+  pieces?: Record<string, string>;
+  /** In which pieces there are patterns of numbers that begin with three characters. */
+  makers?: Record<string, Array<string>>;
+  vin?: VinTable;
 }
 
-/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built. */
-export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string];
+/** VIN table: How a vehicle identification number is read, as `record/data/vin.toml` has it. */
+export interface VinTable {
+  /** How many characters it has. */
+  length: number;
+  /** The characters that it may have. */
+  alphabet: string;
+  check: VinCheck;
+  year: VinYear;
+}
+
+/** Check digit: What position 9 holds. */
+export interface VinCheck {
+  /** What the letters count. */
+  values: Record<string, number>;
+  /** By position. */
+  weights: Array<number>;
+  /** Where it stands, from 1. */
+  position: number;
+  /** The first characters of numbers for which it is certainly asked. */
+  asking: string;
+}
+
+/** Model year: What position 10 stands for. */
+export interface VinYear {
+  /** Where it stands, from 1. */
+  position: number;
+  /** The characters, one for each year. */
+  letters: string;
+  /** The year of the first of them. */
+  first: number;
+  /** After so many years each stands for another. */
+  again: number;
+  /** Where a digit means the first span and a letter the second. */
+  span_position: number;
+  /** The bodies for which that is so, whatever they weigh. */
+  passenger_cars: Array<string>;
+}
+
+/** Places: In which slices the openings of the collection stand, by the kind of gear that goes into them. */
+export type Places = Record<string, Array<PlaceSlice>>;
+
+/** Slice of places: As a list: its name, the make of its vehicles, and how many they are. */
+export type PlaceSlice = [string, string, number];
+
+/** Vehicles of a slice: The vehicles of one slice with their openings. */
+export type PlacesSlice = Array<PlaceVehicle>;
+
+/** Vehicle with places: A vehicle with its openings for one kind of gear. */
+export interface PlaceVehicle {
+  /** The vehicle as make/id. */
+  address: string;
+  /** Make, model and years. */
+  title: string;
+  /** Whether it is invented. */
+  demo: boolean;
+  /** Its questions by id, with the ids of their choices. */
+  variants: Record<string, Array<string>>;
+  /** The words for the choices, by question and choice. */
+  labels: Record<string, Record<string, string>>;
+  /** Those that gear of the kind goes into. */
+  openings: Array<PlaceOpening>;
+}
+
+/** Opening of a place: An opening as it is reckoned with. */
+export interface PlaceOpening {
+  /** The opening. */
+  id: string;
+  /** The id that it is written under. */
+  written: string;
+  /** What it is called. */
+  name: string;
+  /** What kinds of gear may stand between there. */
+  between: Array<string>;
+  form: Form;
+}
+
+/** More to find: What is found besides vehicles, in files of their own: gear, the handbook with its words and rules, and beside each vehicle what is in that car. */
+export interface FinderMore {
+  /** What can be found. */
+  entries?: Array<FinderEntry>;
+}
+
+/** Entry of the finder: As a list: its sort, what it is called, what is said of it, where it is (from the top of the site; beside a vehicle from its folder), and other words for it. */
+export type FinderEntry = [string, string, string, string, string];
+
+/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built, bodies, steering sides, how to tell it, what can be worked at (id, name, kind of gear or empty), and patterns of its numbers with the choices that they leave. */
+export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string, Array<string>, Array<string>, string, Array<FinderJob>, Array<FinderVin>];
+
+/** Job of the finder: What can be worked at: its id, its name, and the kind of gear that it takes (empty: it is only reached for). */
+export type FinderJob = [string, string, string];
+
+/** Pattern of the finder: A pattern, and the choices that it leaves of some variants, as data and in words. */
+export type FinderVin = [string, Clauses, string];
 
 /** Shelf: What all forms and choices of gear share, in the first file of the shelf. */
 export interface Shelf {

@@ -2,9 +2,9 @@
 
 import json
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -16,12 +16,12 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.publish.build import beside
-from undertrim.publish.encoding import compact
-from undertrim.publish.facts import claimable, meter
+from undertrim.publish.encoding import compact, said
+from undertrim.publish.facts import claimable, everywhere, finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.web import calculators, finder, pages
+from undertrim.publish.web import book, calculators, finder, gear_pages, pages, places
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 from vehicle_pages import all_pages
@@ -37,18 +37,18 @@ _ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms
 
 def published() -> Iterator[Found]:
     """Everything that the site of the shipped records publishes as data, and the facts of each vehicle that its pages are made of."""
-    made = []
     for entry in shipped():
-        made.append(of(entry, shelf()))
-        yield from _vehicle(made[-1])
-        yield from _elements(f"{made[-1]['id']}.html", all_pages(made[-1]))
+        made = of(entry, shelf())
+        yield from _vehicle(made)
+        yield from _elements(f"{made['id']}.html", all_pages(made))
         assert isinstance(entry.record, VehicleRecord)
         yield (
             "claimable",
             f"{entry.address}.facts.js",
             called(claimable.script(entry.record, entry.address), "undertrimFacts"),
         )
-    yield from finders(made)
+    yield from finders()
+    yield from more_to_find()
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())
     yield from _elements("calculators", calculators.page())
@@ -61,10 +61,37 @@ def shelves(held: Stock) -> Iterator[Found]:
         yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
-def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:
-    """What the finder of some vehicles gets."""
-    for name, text in finder.files([finder.row(item) for item in made]).items():
+def finders() -> Iterator[Found]:
+    """What the finder of the shipped vehicles gets."""
+    rows = [said(list(finding.row(entry.record, entry.address))) for entry in shipped() if isinstance(entry.record, VehicleRecord)]  # fmt: skip
+    for name, text in finder.files(rows).items():
         yield "finder", name, called(text, "undertrimFinder", 1)
+
+
+def more_to_find() -> Iterator[Found]:
+    """What the finder gets besides vehicles, and what the pages of gear get."""
+    page = "<h1 id='a'>Safety</h1><p>Airbags</p><table><tr><td>bezel</td><td>a frame</td></tr></table>"
+    told = list(book.entries("glossary", book.anchored("glossary", page)))
+    yield (
+        "finder-more",
+        "book.js",
+        called(finder.more("book", book.named(told))["finder/book.js"], "undertrimFinder", 1),
+    )
+    gear = finder.more("gear", gear_pages.entries(shelf()))
+    yield "finder-more", "gear.js", called(gear["finder/gear.js"], "undertrimFinder", 1)
+    made = [(entry.record, of(entry, shelf())) for entry in shipped() if isinstance(entry.record, VehicleRecord)]
+    for _, facts_of in made[:2]:
+        yield "finder-more", "find.js", called(beside.found(facts_of)[1].decode(), "undertrimFinder", 1)
+    by_kind: dict[str, list[places.Part]] = {}
+    for record, facts_of in made:
+        for kind, one in everywhere.places(record, facts_of).items():
+            part = places.Part("make", "Make", facts_of["id"], partial(str.encode, compact(one)))
+            by_kind.setdefault(kind, []).append(part)
+    copies, listed = places.slices(by_kind)
+    for name, text in listed.items():
+        yield "places", name, called(text, "undertrimPlaces", 1)
+    for name, copy in copies.items():
+        yield "places-slice", name, called(copy.content().decode(), "undertrimPlaces", 1)
 
 
 def exemplified() -> Iterator[Found]:

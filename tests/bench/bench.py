@@ -11,6 +11,7 @@ import tempfile
 from pathlib import Path
 
 from budgets import BUDGETS
+from finding import finding_figures
 from herd import ROOT, Herd, herd
 from markdown_site import by_mkdocs
 from profiles import profiles
@@ -37,6 +38,8 @@ def main() -> int:
         return mistakes(few=options.few)
     if options.taps:
         return taps()
+    if options.finder:
+        return finding_figures()
     sizes = FEW if options.few else (TINY, SMALL, options.size)
     measured = {size: measure(size, profile=options.profile and size == sizes[1]) for size in sizes}
     sys.stdout.write(table(measured))
@@ -55,6 +58,9 @@ def arguments() -> argparse.Namespace:
     )
     parser.add_argument(
         "--taps", action="store_true", help="instead, walk through each shipped vehicle on a slow phone"
+    )
+    parser.add_argument(
+        "--finder", action="store_true", help="instead, type into the finder of large collections on a slow phone"
     )
     parser.add_argument(
         "--few", action="store_true", help="a few vehicles, or mistakes, only: to see that it runs, not to measure"

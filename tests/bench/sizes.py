@@ -18,7 +18,7 @@ def sizes(herd: Herd, out: Path) -> dict[str, float]:
     page = out / "vehicles" / record.parent.name / f"{record.stem}.html"
     pages = [page.with_name(f"{view.path(record.stem)}.html") for view in VIEWS]
     start, *pieces = sorted((out / "finder").glob("*.js"), key=lambda path: path.name != "start.js")
-    largest = max(pieces, key=_sent, default=None)
+    largest = max(pieces, key=sent, default=None)
     way = {
         out / "index.html",
         page,
@@ -30,20 +30,21 @@ def sizes(herd: Herd, out: Path) -> dict[str, float]:
     return {
         "one vehicle's pages together, bytes": sum(each.stat().st_size for each in pages),
         "one vehicle's page of the visit, bytes": page.stat().st_size,
-        "one vehicle's page of the visit, bytes sent": _sent(page),
-        "home page, bytes sent": _sent(out / "index.html"),
-        "finder's first file, bytes sent": _sent(start),
+        "one vehicle's page of the visit, bytes sent": sent(page),
+        "home page, bytes sent": sent(out / "index.html"),
+        "finder's first file, bytes sent": sent(start),
         "finder's files together, bytes sent": _all_sent([start, *pieces]),
         "home to a found vehicle, bytes sent": _all_sent(way),
     }
 
 
-def _sent(path: Path) -> int:
+def sent(path: Path) -> int:
+    """The bytes of a file as they are sent."""
     return len(gzip.compress(path.read_bytes(), 6))
 
 
 def _all_sent(paths: Iterable[Path]) -> int:
-    return sum(_sent(path) for path in paths)
+    return sum(sent(path) for path in paths)
 
 
 def _asked(page: Path) -> Iterator[Path]:

@@ -23,6 +23,10 @@ PAGES = {
     "a-rule": "rules/depth-without-datum.html",
     "fields": "reference/index.html",
     "calculators": "calculators.html",
+    "home-in-spanish": "es/index.html",
+    "visit-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.html",
+    "openings-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.openings.html",
+    "a-rule-in-spanish": "es/rules/depth-without-datum.html",
 }
 WATCH = """
 window.refused = [];
@@ -78,8 +82,10 @@ class Watched:
 
 
 @pytest.fixture
-def watched(context: Callable[..., BrowserContext]) -> Callable[[str], Watched]:
-    return lambda home: Watched(context(viewport={"width": 1200, "height": 800}).new_page(), home)
+def watched(context: Callable[..., BrowserContext], request: pytest.FixtureRequest) -> Callable[[str], Watched]:
+    """A page of a browser in the language of what it opens, which so is led nowhere else."""
+    language = "es-ES" if "in-spanish" in request.node.name else "en-US"
+    return lambda home: Watched(context(viewport={"width": 1200, "height": 800}, locale=language).new_page(), home)
 
 
 def used(page: Page) -> None:

@@ -30,7 +30,7 @@ def choose(page: Page, name: str) -> Locator:
 
 def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys: pytest.CaptureFixture[str]) -> None:
     open_home(phone, site)
-    phone.get_by_label("Make, model, year").fill("finch 16")
+    phone.get_by_role("combobox").fill("finch 16")
     phone.get_by_role("option").first.tap()
     assert phone.locator("h1").inner_text().startswith("Kelbrook Finch")
     # the page's scripts put its boxes back as they were left, and are the last to load

@@ -145,7 +145,7 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     monkeypatch.setattr(site, "render", lambda *_: pytest.fail("the whole site was built"))
     builder.build(silent)
     changed = {path.name for path, inode in before.items() if path.stat().st_ino != inode}
-    made = ("html", "record.html", "json", "facts.js")  # the others of its pages do not say what changed
+    made = ("html", "record.html", "json", "facts.js", "find.js")  # the others of its pages do not say what changed
     lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
 
@@ -153,7 +153,7 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
 GEAR = ("receivers/skerrowe-broadside", "leads/skerrowe-lead-16", "speakers/tidewrack-haven-65")
 
 
-def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
+def test_a_changed_gear_record_costs_the_shelf_and_its_own_page_and_nothing_else(
     place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Sizes are on the shelf alone: no vehicle is worked out again, for a build from nothing or a preview, and no other file is written."""
@@ -171,6 +171,7 @@ def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
         after = held(folder / "out")
         assert {path for path in before.keys() | after.keys() if before.get(path) != after.get(path)} == {
             "shelf/start.js",
+            f"gear/{name.partition('/')[2]}.html",
             "keeper/list.json",  # which names it with its mark
         }
     assert build(place, folder / "anew", sheets=False, progress=silent).vehicles == 3

@@ -68,7 +68,7 @@ def everything() -> list[Found]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(finder, "MOST_IN_ONE", 2)
         patch.setattr(shelf_facts, "MOST_IN_ONE", 1000)
-        pieces = [*finders([data for name, _, data in whole if name == "vehicle"]), *shelves(without_one())]
+        pieces = [*finders(), *shelves(without_one())]
     return [*whole, *pieces, *exemplified()]
 
 
@@ -87,7 +87,7 @@ def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert {name for name, _, _ in everything} == {"vehicle", BESIDE, *SCRIPT_DATA}
 
 
-SCRIPT_DATA = ("choosing", "claimable", "page", "forms", "finder", "shelf", "shelf-piece", "meter-table", "meter-plug", "calculators")  # fmt: skip
+SCRIPT_DATA = ("choosing", "claimable", "page", "forms", "finder", "finder-more", "places", "places-slice", "shelf", "shelf-piece", "meter-table", "meter-plug", "calculators")  # fmt: skip
 
 
 def test_a_new_fact_fails_until_it_is_described(everything: list[Found]) -> None:
@@ -131,7 +131,7 @@ def test_a_typed_fact_has_the_fields_of_its_description() -> None:
     assert sorted(key for part in get_args(Part) for key in keys(part)) == sorted(DEFINED["vehicle"]["properties"])
 
 
-ANSWERS = ("car_wiring", "coverage", "fit", "mirror", "shown_joints", "shown_visit", "spans", "true_size")
+ANSWERS = ("car_wiring", "coverage", "fit", "gear_page", "mirror", "shown_joints", "shown_visit", "spans", "true_size")
 """The modules whose facts only commands answer with, or are what page and sheet make of others; they stand beside no page."""
 
 

@@ -7,7 +7,7 @@ import pytest
 
 from undertrim.derive.fit.stock import NOTHING
 from undertrim.publish.build import gathered
-from undertrim.publish.web import scripts
+from undertrim.publish.web import gear_pages, scripts
 from undertrim.publish.web.scripts import NotBundled
 from undertrim.publish.web.views import VIEWS, View
 from undertrim.resources import top
@@ -82,8 +82,12 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     bodies = gathered.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
+    asked += re.findall(
+        r'"(assets/undertrim/[\w-]+\.js)"', scripts.bundle("page")
+    )  # when somebody comes to the box that finds
+    asked += gear_pages.SCRIPTS
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
     assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 

@@ -14,7 +14,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from claiming import ADDRESS, FILE, RECORD, lay
 from spoiling import ROOT
 from undertrim import cli
-from undertrim.publish.facts.question_table import question_table
+from undertrim.publish.terminal.question_table import question_table
 from undertrim.record import claims
 from undertrim.record.claims import spreadsheets
 from undertrim.record.model import VehicleRecord

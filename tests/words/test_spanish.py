@@ -33,7 +33,7 @@ def said() -> tuple[tuple[str, str, str], ...]:
     for path in _files("es"):
         with path.open("rb") as file:
             for entry in read_po(file):
-                if not (entry.id and entry.string):
+                if not (entry.id and entry.string and all(entry.string)):
                     continue
                 english, spanish = _text(entry.id), _text(entry.string)
                 if isinstance(english, str) and isinstance(spanish, str):

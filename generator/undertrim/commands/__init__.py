@@ -12,6 +12,7 @@ _NAMES = (
     "check",
     "copy",
     "coverage",
+    "find",
     "fit",
     "format",
     "load",

@@ -16,7 +16,7 @@ from undertrim.words import message, say
 
 def table(entry: Entry, path: Path) -> int:
     """Write the questions as a table; a file that is there is never overwritten."""
-    from undertrim.publish.facts.question_table import question_table
+    from undertrim.publish.terminal.question_table import question_table
     from undertrim.record.claims import spreadsheets  # its library takes longer than most commands
 
     assert isinstance(entry.record, VehicleRecord)

@@ -21,6 +21,9 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--out", type=Path, default=None, metavar="DIR", help="where the site goes (default: site/ in the workspace)"
     )
+    parser.add_argument(
+        "--bundle", type=Path, metavar="FILE", help="also write the whole site as one HTML file, for a stick"
+    )
     parser.add_argument("--no-pdf", action="store_true", help="leave the printed sheets out")
     parser.add_argument(
         "--workers", metavar="ADDRESS", help="let the workers of a Dask cluster do it: the address of its scheduler"
@@ -43,9 +46,26 @@ def run(options: argparse.Namespace) -> int:
         print(say(message("commands/nothing-built")), file=sys.stderr)
         return 1
     say_failed(made)
+    if options.bundle:
+        _bundle(place, out, options.bundle)
     folder, page = str(place.shown(out)), str(place.shown(out / "index.html"))
     print(say(message("commands/built", count=made.vehicles, folder=folder, page=page)))
     return 1 if made.failed else 0
+
+
+def _bundle(place: Workspace, out: Path, file: Path) -> None:
+    """Write the site in `out` as one file: aside first, so that a file that is there is replaced as a whole."""
+    from undertrim.publish.build import stick
+    from undertrim.publish.web import site
+
+    aside = file.with_name(f".{file.name}")
+    try:
+        aside.write_text(stick.whole(out, site.own(place.root)[1]), encoding="utf-8")
+        aside.replace(file)
+    finally:
+        aside.unlink(missing_ok=True)
+    size = f"{file.stat().st_size / 1e6:.1f}"
+    print(say(message("commands/bundled", file=str(place.shown(file)), size=size)))
 
 
 def _cluster(address: str, place: Workspace) -> Workers:

@@ -1,194 +1,138 @@
-/* Finds a vehicle by make, model and year, month or range typed in any order. The index comes as scripts that call undertrimFinder(). */
+/* The box that finds: a combobox with a list (ARIA 1.2). What is typed stays in it: nothing is sent or kept. */
 
-import { byId, field } from "./elements.js";
-import * as when from "./finder-when.js";
-import { showVisits } from "./visits-list.js";
+import { byId, field, make, target } from "./elements.js";
+import { load, looking, split, tooMany, vinTable, wanted } from "./finder-index.js";
+import { search } from "./finder-match.js";
+import { searchMore } from "./finder-more.js";
+import { group, others, vehicles } from "./finder-options.js";
+import { query } from "./finder-query.js";
+import { counted, ofNumber, whyNone } from "./finder-said.js";
+import { BASE } from "./keeper-asked.js";
 import { say } from "./words.js";
 
-/** @import { FinderRow } from "published" */
+const MOST_SHOWN = 20, MOST_OF_GROUP = 6, FEW = 2;
+const READING = 1500, PAUSE = 350; // ms, longer than between two letters of a word. A default of ours.
+const NEXT_YEAR = new Date().getFullYear() + 1; // of which models are sold already
 
-/** @type {{ row: FinderRow, forms: string[] }[]} */
-let rows = [];
-/** @type {Record<string, string[]>} */
-const pieces = {}; // piece name -> words by which something in it can be found
-const asked = {}; // pieces that are on their way or here
-let active = -1;
-const MOST_SHOWN = 20;
+const input = field("ut-query"), found = byId("ut-found"), said = byId("ut-said"), panel = byId("ut-finds");
+const car = document.querySelector(".ut-vehicle") && location.pathname.match(/vehicles\/([^/]+\/[^/.]+)(?:\.\w+)?\.html$/);
+const here = car ? `vehicles/${car[1]}.find` : "";
+const NAMED = ["finder/gear", "finder/book"], FIRST = !input.closest(".ut-bar");
+const TEXT = "finder/text", tried = new Set();
+let failed = false, waiting = false, pause = 0, more = 0, active = -1;
 
-const box = byId("ut-finder");
-const input = field("ut-query");
-const list = byId("ut-found");
-const said = byId("ut-said");
-const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/finder\.js.*$/, "");
-
-function fold(text) {
-  return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
-}
-
-/* A name three ways: its words, its pieces between letters and digits, and all joined: "C-8" is c-8, c, 8 and c8. */
-function forms(name) {
-  const folded = fold(name);
-  const words = folded.split(/\s+/);
-  const parts = folded.match(/[a-z]+|\d+|[^\sa-z\d-]+/g) || [];
-  return words.concat(parts, [folded.replace(/[^a-z0-9]+/g, ""), folded]);
-}
-
-function prepared(row) {
-  const names = [row[1], row[2]].concat(row[6]);
-  return { row, forms: names.map(forms).flat() };
-}
-
-window.undertrimFinder = (_, data) => {
-  if (data.pieces) {
-    Object.keys(data.pieces).forEach((piece) => {
-      pieces[piece] = data.pieces[piece].map(forms).flat();
-    });
-  }
-  if (data.rows) rows = rows.concat(data.rows.map(prepared));
-  box.hidden = false;
-  byId("ut-noscript").hidden = true;
-  show();
-};
-
-/* How well a token fits: 3 a whole word, 2 its beginning, 1.5 the time, 1 inside, 0.5 one slip of the finger, 0 not at all. */
-function fits(token, item) {
-  let best = 0;
-  item.forms.forEach((form) => {
-    if (form === token) best = Math.max(best, 3);
-    else if (form.indexOf(token) === 0) best = Math.max(best, 2);
-    else if (token.length > 2 && form.indexOf(token) > 0) best = Math.max(best, 1);
-    else if (token.length > 3 && best < 0.5 && oneSlip(token, form)) best = 0.5;
+/* What else the site has. One that does not come is not missed. */
+function askMore(paths) {
+  paths.filter((path) => !tried.has(path)).forEach((path) => {
+    tried.add(path);
+    load(path).then(show, show);
   });
-  if (best < 1.5 && when.holds(when.read(token), item.row)) best = 1.5;
-  return best;
 }
 
-function oneSlip(token, form) {
-  if (Math.abs(token.length - form.length) > 1) return false;
-  let i = 0;
-  while (i < token.length && token[i] === form[i]) i += 1;
-  const a = token.slice(i);
-  const b = form.slice(i);
-  return a.slice(1) === b.slice(1) || a.slice(1) === b || a === b.slice(1) ||
-    (a[0] === b[1] && a[1] === b[0] && a.slice(2) === b.slice(2));
+/* What has a name at once, whole texts where nothing else is found. On the first page who finds a car goes on with it, and needs no more: there it comes
+   when somebody stays. Gives whether something may still be found in what is not here. */
+function askBesides(cars, others) {
+  clearTimeout(more);
+  const named = NAMED.filter((path) => !tried.has(path)), next = named.length ? named : cars || others || tried.has(TEXT) ? [] : [TEXT];
+  if (next.length) more = setTimeout(() => { askMore(next); }, named.length && !FIRST ? 0 : cars ? READING : PAUSE);
+  return !cars && !others && next.length > 0;
 }
 
-function tokens() {
-  return when.split(fold(input.value));
+/* One or two pieces are asked for at once; more, since a few letters begin many names, when nothing was typed for a moment. */
+function askPieces(asked) {
+  clearTimeout(pause);
+  const paths = wanted(asked), ask = () => { paths.forEach((path) => { load(path).then(() => { failed = false; show(); }, () => { failed = true; show(); }); }); };
+  waiting = paths.length > FEW;
+  if (!waiting) return ask();
+  pause = setTimeout(ask, PAUSE);
+  return undefined;
 }
 
-function search(wanted) {
-  const hits = [];
-  rows.forEach((item) => {
-    let score = 0;
-    for (let i = 0; i < wanted.length; i += 1) {
-      const one = fits(wanted[i], item);
-      if (!one) return;
-      score += one;
-    }
-    hits.push({ item, score });
+function address(one) {
+  if (one.from !== "here") return BASE + one.entry[3];
+  const [file, place] = one.entry[3].split("#");
+  return `${BASE}vehicles/${car[1].split("/")[0]}/${file}${location.search}#${place}`;
+}
+
+/* Each sort of what else there is, under its heading: that with the best first, and what is in this car before all. */
+function besides(text) {
+  const sorted = new Map();
+  searchMore(text).forEach((one) => {
+    const sort = one.from === "here" ? "here" : one.entry[0];
+    sorted.set(sort, (sorted.get(sort) || []).concat([one]));
   });
-  hits.sort((a, b) => b.score - a.score || a.item.row[1].localeCompare(b.item.row[1]) ||
-      a.item.row[2].localeCompare(b.item.row[2]) || b.item.row[4] - a.item.row[4]);
-  return hits;
-}
-
-/* In a large collection: ask for the pieces in which every word that is no year occurs. */
-function fetchPieces(wanted) {
-  const words = wanted.filter((token) => !when.read(token).length && token.length > 1);
-  if (!words.length) return 0;
-  const near = Object.keys(pieces).filter((piece) => words.every((token) => pieces[piece].some((form) => form.indexOf(token) === 0)));
-  near.slice(0, 6).forEach((piece) => {
-    if (asked[piece]) return;
-    asked[piece] = "coming";
-    const script = document.createElement("script");
-    script.src = base + "finder/" + piece + ".js";
-    script.onload = () => { asked[piece] = "here"; show(); };
-    script.onerror = () => { asked[piece] = ""; said.textContent = say("finder/part-missing"); };
-    document.head.appendChild(script);
-  });
-  return near.filter((piece) => asked[piece] === "coming").length;
-}
-
-function entry(hit, index) {
-  const row = hit.item.row;
-  const option = document.createElement("li");
-  option.setAttribute("role", "none");
-  const link = document.createElement("a");
-  link.setAttribute("role", "option"); // the link itself: nothing to press may stand inside an option
-  link.id = "ut-found-" + index;
-  link.href = base + "vehicles/" + row[0].split("/").map(encodeURIComponent).join("/") + ".html";
-  link.tabIndex = -1;
-  const name = document.createElement("b");
-  name.textContent = row[1] + " " + row[2];
-  const years = document.createElement("span");
-  years.className = "ut-years";
-  years.textContent = (row[3] === row[4] ? String(row[3]) : row[3] + "–" + row[4]) + (row[5] ? " " + row[5] : "");
-  link.append(name, " ", years);
-  option.appendChild(link);
-  return option;
-}
-
-/* A time that no record covers is not a slip of the finger: what there is without it is said. */
-function whyNone(wanted) {
-  const times = wanted.filter((token) => when.read(token).length);
-  const names = wanted.filter((token) => !when.read(token).length);
-  if (Object.keys(pieces).length && !names.length) return say("finder/name-wanted");
-  const without = times.length ? search(names).map((hit) => hit.item.row) : [];
-  if (without.length) {
-    const failing = times.find((token) => !without.some((row) => when.holds(when.read(token), row)));
-    return when.recorded(without, when.read(failing || times[0]));
-  }
-  const odd = names.filter((token) => /^'?\d{1,4}[./–—-]\d/.test(token));
-  if (odd.length && search(names.filter((token) => odd.indexOf(token) < 0)).length) {
-    return say("finder/not-a-time", { typed: odd.join(" ") });
-  }
-  return say("finder/none");
+  const made = ([sort, of]) => group(`ut-group-${sort}`, sort === "gear" ? say("sheet/gear") : say(`finder/group-${sort}`), others(of.slice(0, MOST_OF_GROUP), address));
+  return [...sorted].sort(([one], [other]) => Number(other === "here") - Number(one === "here")).flatMap(made);
 }
 
 function show() {
-  const wanted = tokens();
+  const typed = input.value;
   active = -1;
-  list.textContent = "";
-  if (!wanted.length) {
-    said.textContent = "";
-    input.setAttribute("aria-expanded", "false");
-    input.removeAttribute("aria-activedescendant");
-    return;
-  }
-  const coming = fetchPieces(wanted);
-  const hits = search(wanted);
-  hits.slice(0, MOST_SHOWN).forEach((hit, index) => { list.appendChild(entry(hit, index)); });
-  input.setAttribute("aria-expanded", hits.length ? "true" : "false");
-  if (hits.length > MOST_SHOWN) said.textContent = say("finder/first-shown", { count: hits.length, shown: MOST_SHOWN });
-  else if (hits.length) said.textContent = say("finder/found", { count: hits.length });
-  else if (coming) said.textContent = say("finder/looking");
-  else said.textContent = whyNone(wanted);
-  if (hits.length) mark(0);
+  input.removeAttribute("aria-activedescendant");
+  if (!typed.trim() || !vinTable()) return close();
+  const asked = query(typed, vinTable());
+  askPieces(asked);
+  const every = search(asked, vinTable(), NEXT_YEAR), { words, answers } = counted(every, MOST_SHOWN);
+  const hits = answers.size ? [...answers.keys()].map((row) => every.find((hit) => hit.row === row)) : every; // in the order of the answers
+  const cars = group("ut-group-vehicles", say("finder/group-vehicles"), vehicles(asked, hits.slice(0, MOST_SHOWN), answers));
+  const number = asked.number || asked.misread, rest = number ? [] : besides(typed);
+  const onCar = rest.length && rest[0].getAttribute("aria-labelledby") === "ut-group-here" ? [rest.shift()] : [];
+  found.replaceChildren(...onCar, ...cars, ...rest);
+  const others = options().length - Math.min(hits.length, MOST_SHOWN);
+  tell(asked, hits, others, words, !number && askBesides(hits.length, others));
+  panel.hidden = false;
+  input.setAttribute("aria-expanded", String(options().length > 0));
+  if (options().length) mark(0);
+  return undefined;
 }
 
+function tell(asked, hits, others, words, pending) {
+  const none = looking() || waiting || pending ? say("finder/looking") : failed ? say("finder/part-missing") : others ? "" : whyNone(asked, vinTable(), NEXT_YEAR, split());
+  const lines = [hits.length ? words : none, ...ofNumber(asked, hits, vinTable(), NEXT_YEAR), hits.length && tooMany() ? say("finder/type-more") : "", others ? say(hits.length ? "finder/others" : "finder/finds", { count: others }) : ""].filter(Boolean);
+  said.replaceChildren(...lines.map((text) => make("span", {}, text + " ")));
+}
+
+function close() {
+  found.replaceChildren();
+  said.textContent = "";
+  panel.hidden = true;
+  input.setAttribute("aria-expanded", "false");
+}
+
+function options() { return /** @type {HTMLElement[]} */ (Array.from(found.querySelectorAll("[role=option]"))); }
+
 function mark(index) {
-  const options = list.children;
-  if (options[active]) options[active].firstElementChild.removeAttribute("aria-selected");
-  active = Math.max(0, Math.min(index, options.length - 1));
-  if (options[active]) {
-    options[active].firstElementChild.setAttribute("aria-selected", "true");
-    options[active].scrollIntoView({ block: "nearest" });
-    input.setAttribute("aria-activedescendant", options[active].firstElementChild.id);
-  }
+  const every = options();
+  if (every[active]) every[active].removeAttribute("aria-selected");
+  active = Math.max(0, Math.min(index, every.length - 1));
+  every[active].setAttribute("aria-selected", "true");
+  every[active].scrollIntoView({ block: "nearest" });
+  input.setAttribute("aria-activedescendant", every[active].id);
 }
 
 input.addEventListener("input", show);
+input.addEventListener("focus", show);
 input.addEventListener("keydown", (event) => {
-  if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+  if ((event.key === "ArrowDown" || event.key === "ArrowUp") && options().length) {
     event.preventDefault();
     mark(active + (event.key === "ArrowDown" ? 1 : -1));
-  } else if (event.key === "Enter" && list.children[active]) {
+  } else if (event.key === "Enter" && options()[active]) {
     event.preventDefault();
-    list.children[active].querySelector("a").click();
+    options()[active].click();
   } else if (event.key === "Escape") {
     input.value = "";
-    show();
+    close();
   }
 });
-showVisits(byId("ut-visits"), () => true);
+const box = byId("ut-find");
+document.addEventListener("click", (event) => { if (!box.contains(target(event))) close(); });
+box.addEventListener("focusout", (event) => { if (event.relatedTarget && !box.contains(/** @type {Node} */ (event.relatedTarget))) close(); });
+found.addEventListener("click", () => { close(); }); // a link within the page leaves the list behind
+/* A number is nobody else's affair: a page that is left with one comes back with an empty box. */
+window.addEventListener("pagehide", () => {
+  const asked = vinTable() && query(input.value, vinTable());
+  if (asked && (asked.number || asked.misread)) input.value = "";
+  close();
+});
+if (here) askMore([here]);
+load("finder/start").then(show, () => { failed = true; panel.hidden = false; said.textContent = say("finder/part-missing"); });

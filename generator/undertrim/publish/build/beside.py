@@ -11,6 +11,7 @@ from undertrim.publish.encoding import Published, compact
 from undertrim.publish.facts import claimable as facts
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
+from undertrim.publish.web import finder, inside
 from undertrim.publish.web.downloads import Downloads, Link
 from undertrim.publish.web.views import VISIT, WIRING, View
 from undertrim.record.model import VehicleRecord
@@ -46,6 +47,11 @@ class Printing:
 def data(made: Published) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
     return f"{made['id']}.json", compact(sparse.of_vehicle(made)).encode()
+
+
+def found(made: Published) -> tuple[str, bytes]:
+    """What the finder knows of what is in the car, with the name of its file."""
+    return f"{made['id']}.find.js", finder.beside(list(inside.entries(made))).encode()
 
 
 def claimable(record: VehicleRecord, made: Published) -> tuple[str, bytes]:

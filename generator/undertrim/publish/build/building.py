@@ -13,11 +13,11 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
-from undertrim.publish.build import contents, last_site, published, standing
-from undertrim.publish.build.contents import Contents
+from undertrim.publish.build import in_languages, last_site, published, standing
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
 from undertrim.publish.build.gathered import content
+from undertrim.publish.build.in_languages import Contents
 from undertrim.publish.build.keyed import keys, languages
 from undertrim.publish.build.last_site import Framed
 from undertrim.publish.build.prepare import prepare
@@ -126,7 +126,7 @@ class Builder:
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
         gear = stock(self._workspace)
-        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
+        self._publish(in_languages.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._used = {item.folder.name for item in shown}
         published.write(self._workspace, {item.address: item.folder.name for item in shown})
         self._prepared.save()
@@ -158,7 +158,7 @@ class Builder:
 
     def _frame(self, held: Contents) -> str:
         day = f"{today():%Y-%m-%d}"  # stands in the site map
-        return joined(site.frame(self._workspace.root, self._digests), day, *contents.framed(held))
+        return joined(site.frame(self._workspace.root, self._digests), day, *in_languages.framed(held))
 
     def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, or take over what the last build left, then swap."""
@@ -168,7 +168,7 @@ class Builder:
         last = last_site.read(self._workspace, self._out)
         framed = last.frame(frame) if site.frame_is_ours(self._workspace.root) else None
         if not framed:
-            made = contents.rendered(self._workspace.root, held, fresh)
+            made = in_languages.rendered(self._workspace.root, held, fresh)
             shells = {edition.place: shells for edition, shells in made.items()}
             framed = Framed(frame, shells, keeping.marked(fresh))
         pieces = self._pieces(held, framed)
@@ -181,4 +181,4 @@ class Builder:
     def _pieces(self, held: Contents, framed: Framed) -> dict[str, placing.Piece]:
         """Our own files in each language, and the lists of all for those who keep the site on a device."""
         shells = {edition: framed.shells[edition.place] for edition in held}
-        return contents.pieces(held, shells, framed.marks, self._name)
+        return in_languages.pieces(held, shells, framed.marks, self._name)

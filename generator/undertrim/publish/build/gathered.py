@@ -1,4 +1,4 @@
-"""What a site holds besides the handbook in one language, put together from what was prepared of each vehicle."""
+"""What a site holds besides the handbook in the language of the reader, put together from what was prepared of each vehicle and from the stock."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
@@ -8,10 +8,10 @@ from typing import Any
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
-from undertrim.publish.build.contents import SCHEMA
+from undertrim.publish.build.in_languages import SCHEMA
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, measuring, pages, rule_pages
+from undertrim.publish.web import calculators, finder, gear_pages, measuring, pages, places, rule_pages
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.identity import slug
@@ -23,8 +23,10 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
         by_make[item.summary["make"]].append(item)
+    slices, listed = places.slices(_places(made))
     return Content(
         bodies={
+            **gear_pages.bodies(gear, {item.address: _title(item) for item in made}),
             "index": _home(by_make),
             "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
             measuring.PAGE: _of_all(measuring.title(), measuring.page()),
@@ -33,12 +35,14 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
         },
         markdown=rule_pages.pages(),
         files={
-            **finder.files([finder.row(item.summary) for item in made]),
+            **finder.files([item.summary["row"] for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             **shelf.files(gear, clearances()),
+            **finder.more("gear", gear_pages.entries(gear)),
+            **listed,
             SCHEMA: described.text(),
         },
-        copies={name: copy for item in made for name, copy in _copies(item)},
+        copies={**{name: copy for item in made for name, copy in _copies(item)}, **slices},
     )
 
 
@@ -49,13 +53,27 @@ def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
         yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
 
 
+def _places(made: Sequence[Prepared]) -> Mapping[str, Sequence[places.Part]]:
+    """The openings of all vehicles by the kind of gear that goes into them."""
+    found: dict[str, list[places.Part]] = defaultdict(list)
+    for item in made:
+        make = item.address.split("/")[0]
+        for kind, (digest, content) in item.places().items():
+            found[kind].append(places.Part(make, item.summary["make"], digest, content))
+    return found
+
+
+def _title(item: Prepared) -> str:
+    return f"{item.summary['title']} {item.summary['years']}"
+
+
 def _home(by_make: dict[str, list[Prepared]]) -> Body:
     makes: list[Mapping[str, Any]] = [
         {"id": slug(name), "name": name, "count": len(items)} for name, items in sorted(by_make.items())
     ]
     demo = all(item.summary["demo"] for items in by_make.values() for item in items)
     body = pages.home(makes, demo=demo)
-    scripts = ("assets/undertrim/finder.js", "finder/start.js")
+    scripts = ("assets/undertrim/home.js",)
     return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 
@@ -74,7 +92,7 @@ def _by_model(item: Prepared) -> tuple[str, int, str]:
 
 
 def _vehicle_page(item: Prepared, view: View) -> Body:
-    name = f"{item.summary['title']} {item.summary['years']}"
+    name = _title(item)
     other = message("vehicle-page/page-title", vehicle=name, page=message(view.title))
     title = name if view is VISIT else say(other)
     return Body(title, partial(item.body, view.name), item.digest(view.name), scripts=view.scripts)

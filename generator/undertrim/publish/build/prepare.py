@@ -12,7 +12,8 @@ from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, address, gear_key
 from undertrim.publish.build.prepared import Prepared, cache_folder, finished
-from undertrim.publish.encoding import Published
+from undertrim.publish.encoding import Published, compact
+from undertrim.publish.facts import everywhere, finding
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
 from undertrim.publish.facts.vehicle import Unplannable
@@ -135,7 +136,7 @@ def _write(
 ) -> None:
     """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted.
 
-    The pages are in each language. Data and sheets are in the first: a program reads the one, and a sheet costs five times a page.
+    The pages are in each language. Data and sheets are in the first: a program reads the one, and the sheets cost ten times the pages.
     """
     assert isinstance(entry.record, VehicleRecord)
     made = said[item.languages[0]]
@@ -143,12 +144,14 @@ def _write(
     with making(message("building/its-page")):
         bodies = {one.tag: _bodies(said[one.tag], wanted.downloads, one) for one in editions(item.languages)}
     with making(message("building/its-data")):
-        data = [beside.data(made), beside.claimable(entry.record, made)]
+        data = [beside.data(made), beside.found(made), beside.claimable(entry.record, made)]
     with_page = [*data, *shown(entry, entry.record, photos).files()]
-    prepared.keep(folder, said, bodies, with_page, sheets=False)
+    summary = {one.tag: _summary(entry.record, said[one.tag], one) for one in editions(item.languages)}
+    places = {one.tag: _places(entry.record, said[one.tag], one) for one in editions(item.languages)}
+    prepared.keep(folder, summary, bodies, with_page, places, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())
-        prepared.keep(folder, said, bodies, [*with_page, *printed], sheets=True)
+        prepared.keep(folder, summary, bodies, [*with_page, *printed], places, sheets=True)
 
 
 def _bodies(made: Published, downloads: Downloads, edition: Edition) -> Mapping[str, str]:
@@ -156,3 +159,15 @@ def _bodies(made: Published, downloads: Downloads, edition: Edition) -> Mapping[
     folder = f"vehicles/{made['address'].partition('/')[0]}/"
     with speaking(edition.speech):
         return pages.vehicle(made, downloads, edition.beside(folder))
+
+
+def _summary(record: VehicleRecord, made: Published, edition: Edition) -> Published:
+    """The few facts that other pages need of a vehicle, in one language."""
+    with speaking(edition.speech):
+        return prepared.summary(made, finding.row(record, made["address"]))
+
+
+def _places(record: VehicleRecord, made: Published, edition: Edition) -> Mapping[str, bytes]:
+    """Its openings for the pages of gear, in one language."""
+    with speaking(edition.speech):
+        return {kind: compact(one).encode() for kind, one in everywhere.places(record, made).items()}

@@ -1,19 +1,20 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
 
+from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
-from undertrim.publish.encoding import Published
+from undertrim.publish.encoding import Published, said
 from undertrim.record.ledger import Ledger
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
 
-_BODY, _BESIDE = "body-", "beside-"
+_BODY, _BESIDE, _PLACES = "body-", "beside-", "places-"
 
 _SUMMARY = (  # of each language: some of it is in words
     "address",
@@ -72,6 +73,11 @@ class Prepared:
         """The digest of the same."""
         return self.files.digests[_body(spoken().tag, view)]
 
+    def places(self) -> dict[str, tuple[str, Callable[[], bytes]]]:
+        """Its openings for the pages of gear: in the language of the reader, by the kind of gear their digest, and how to get them as JSON (raises stored.Damaged)."""
+        names = [name for name in self.files.digests if name.startswith(f"{_PLACES}{spoken().tag}-")]
+        return {_kind(name): (self.files.digests[name], partial(self.files.content, name)) for name in names}
+
 
 def finished(workspace: Workspace, key: str, *, sheets: bool, known: Ledger | None = None) -> Prepared | None:
     """What an earlier run left under a key, if it was finished; `known` spares the look at the disk."""
@@ -95,21 +101,31 @@ def remember(known: Ledger, made: Prepared, *, sheets: bool) -> None:
 
 def keep(
     folder: Path,
-    said: Mapping[str, Published],
+    summary: Mapping[str, Published],
     bodies: Mapping[str, Mapping[str, str]],
     beside: Sequence[tuple[str, bytes]],
+    places: Mapping[str, Mapping[str, bytes]],
     *,
     sheets: bool,
 ) -> None:
-    """Keep the bodies of a vehicle's pages, by language and view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
+    """Keep in a folder of the cache the bodies of a vehicle's pages, by language and view, the files beside them, and by language its openings for each kind of gear; `sheets` says that they are all."""
     files = [(_body(tag, view), body.encode()) for tag, views in bodies.items() for view, body in views.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
-    summary = {tag: {key: made[key] for key in _SUMMARY} for tag, made in said.items()}
+    files += [(f"{_PLACES}{tag}-{kind}.json", content) for tag, of in places.items() for kind, content in of.items()]
     stored.write(folder, files, summary, [_done(sheets=sheets)])
+
+
+def summary(made: Published, row: Row) -> Published:
+    """The few facts that other pages need of a vehicle, and how it is found."""
+    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row))}
 
 
 def _body(tag: str, view: str) -> str:
     return f"{_BODY}{tag}-{view}.html"
+
+
+def _kind(name: str) -> str:
+    return name.removesuffix(".json").rpartition("-")[2]
 
 
 def _done(*, sheets: bool) -> str:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from undertrim.derive import cars
 from undertrim.publish.encoding import Spread
-from undertrim.publish.facts import phases
+from undertrim.publish.facts import phases, words
+from undertrim.publish.facts.words import Clauses
 from undertrim.record.implied import LISTS
 from undertrim.record.model import VehicleRecord
 from undertrim.words import Message, Value, message
@@ -31,6 +32,15 @@ class BuiltMonths:
 
 
 @dataclass(frozen=True, slots=True)
+class ShownVinPattern:
+    """How the numbers of some cars begin: the pattern, and in words and as data which cars they are (empty: every one)."""
+
+    pattern: str
+    when: Value
+    clauses: Clauses
+
+
+@dataclass(frozen=True, slots=True)
 class Identity:
     """What the cars of a record are called, when they were built and how they are told."""
 
@@ -47,6 +57,7 @@ class Identity:
     trim_levels: Sequence[Value]
     drive_sides: Sequence[str]
     also_called: Sequence[str]
+    vin: Sequence[ShownVinPattern]
     high_voltage: str
     forty_eight_volt: str | None
     follows: str
@@ -71,6 +82,7 @@ def identity(record: VehicleRecord) -> Identity:
         trim_levels=_named(record, "trim-level"),
         drive_sides=facts.drive_side,
         also_called=facts.also_called,
+        vin=[ShownVinPattern(one.pattern, words.when(record, one.when), words.clauses(one.when)) for one in facts.vin],
         high_voltage=facts.high_voltage,
         forty_eight_volt=facts.forty_eight_volt,
         follows=facts.follows,

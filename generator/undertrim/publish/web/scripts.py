@@ -27,12 +27,15 @@ ENTRIES = (
     "claim-form",
     "finder",
     "gear-fit",
+    "home",
     "keeper",
     "page",
+    "page-gear",
     "page-openings",
     "page-record",
     "page-visit",
     "page-wiring",
+    "stick",
 )
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
 

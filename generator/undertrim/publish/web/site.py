@@ -18,6 +18,7 @@ from typing import Any
 
 import mkdocs
 from jinja2 import Environment, TemplateError
+from markupsafe import Markup
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
@@ -32,7 +33,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import glossary, measuring, policy, scripts, shells
+from undertrim.publish.web import book, finder, glossary, measuring, pages, policy, scripts, shells
 from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import FIRST, Edition, with_shared
@@ -67,6 +68,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
+        self.book: list[finder.Entry] = []
         self.plain = PlainMarkdown(PurePosixPath())
         self.shared: set[str] = set()
         self.anchors = Anchors()
@@ -82,8 +84,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         return config
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """The frame takes its words from the catalogue too, and names the repository. What all languages share stands once, at the top of the site."""
+        """The frame takes its words from the catalogue too, and its bar has the box that finds. It names the repository. What all languages share stands once, at the top of the site."""
         env.globals.update(say=template_words.say, undertrim_repository=self.repository)
+        env.globals["undertrim_box"] = Markup(pages.box())  # noqa: S704 - rendered by us
         env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env
 
@@ -94,6 +97,16 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
                 item.title = say(_SECTIONS[item.title])
         return nav
 
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """What the finder knows of the pages of text stands beside what it knows of vehicles."""
+        for name, text in {
+            **finder.more("book", book.named(self.book)),
+            **finder.more("text", book.told(self.book)),
+        }.items():
+            place = Path(config.site_dir) / name
+            place.parent.mkdir(parents=True, exist_ok=True)
+            place.write_text(text, encoding="utf-8")
+
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
         self.plain.page = PurePosixPath(page.file.src_uri)
@@ -103,8 +116,10 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         return markdown
 
     def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Put our drawings where the handbook names them. A page that is in another language than its edition says so."""
+        """Put our drawings where the handbook names them. A page that is in another language than its edition says so. Words of the glossary can be led to; what a page says is remembered for the finder."""
         path = page.file.src_uri
+        html = book.anchored(path.removesuffix(".md"), html)
+        self.book += book.entries(path.removesuffix(".md"), html)
         own = page.file.generated_by is None and path not in self.translated
         other = own or (path.startswith("rules/") and path != "rules/index.md")
         shown = measuring.with_drawings(html)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from undertrim.record.model.basics import Known, Month, Side, Sources
+from undertrim.record.model.basics import ALWAYS, Known, Month, Side, Sources, When
 from undertrim.record.model.photos import Photo
 
 
@@ -23,6 +23,15 @@ class ModelYears:
 
 
 @dataclass(frozen=True, slots=True)
+class VinPattern:
+    """How numbers of these cars begin, a full stop for any character, and in which cars they are."""
+
+    pattern: str
+    when: When = ALWAYS
+    source: Sources = ()
+
+
+@dataclass(frozen=True, slots=True)
 class VehicleFacts:
     """Which vehicles a record covers."""
 
@@ -39,6 +48,7 @@ class VehicleFacts:
     engines: tuple[str, ...] = ()
     trim_levels: tuple[str, ...] = ()
     also_called: tuple[str, ...] = ()
+    vin: tuple[VinPattern, ...] = ()
     follows: str = ""
     forty_eight_volt: Known | None = None
     boundaries: tuple[Month, ...] = ()

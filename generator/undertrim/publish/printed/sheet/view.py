@@ -65,6 +65,7 @@ def about(facts: Published) -> Iterator[tuple[Message, Value]]:
     yield message("vehicle-page/trim-level"), listed(facts["trim_levels"])
     yield message("sheet/drive-side"), sides(facts["drive_sides"], "or")
     yield message("vehicle-page/also-called"), listed(facts["also_called"])
+    yield message("vehicle-page/vin"), listed([_vin(one) for one in facts["vin"]])
     yield message("vehicle-page/how-to-tell"), facts["tell"]
     yield message("vehicle-page/before-it"), facts["follows_words"]
     yield message("vehicle-page/changed"), facts["changed"]
@@ -72,6 +73,10 @@ def about(facts: Published) -> Iterator[tuple[Message, Value]]:
     yield message("sheet/checked"), _standing(facts["standing"]) if "standing" in facts else ""
     yield message("sheet/data"), _age(facts) if "age" in facts else ""
     yield message("sheet/conflict"), listed(facts.get("disputed", []), "spaced")
+
+
+def _vin(one: Published) -> Value:
+    return message("sheet/vin", pattern=one["pattern"], cars=one["when"]) if one["when"] else str(one["pattern"])
 
 
 def _standing(standing: Published) -> Value:

@@ -7,6 +7,7 @@ from pathlib import Path
 from undertrim.publish.web import keeping, placing, site
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import Edition, editions, in_its_language
+from undertrim.publish.web.places import FOLDER
 from undertrim.words import speaking
 
 Contents = Mapping[Edition, Content]
@@ -27,7 +28,10 @@ def contents(tags: Sequence[str], make: Callable[[], Content]) -> Contents:
 
 
 def _without_shared(held: Content) -> Content:
-    return replace(held, copies={}, files={name: text for name, text in held.files.items() if name != SCHEMA})
+    said = {
+        name: copy for name, copy in held.copies.items() if name.startswith(f"{FOLDER}/")
+    }  # openings of the collection have names
+    return replace(held, copies=said, files={name: text for name, text in held.files.items() if name != SCHEMA})
 
 
 def framed(held: Contents) -> Iterator[str]:

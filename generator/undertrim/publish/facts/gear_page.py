@@ -1,0 +1,98 @@
+"""A piece of gear for its page: every size and word of its record under the title that the schema gives it, and where it is made for."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any
+
+from undertrim.derive.fit.stock import Gear
+from undertrim.publish.facts import dimensions, words
+from undertrim.publish.facts.gear_sketch import sketch
+from undertrim.publish.pictures.drawings.gear import Sketch
+from undertrim.record.fields import Node, root
+from undertrim.record.gear import Assembly
+from undertrim.record.model import Blank, Bolts, Face, Hole, When
+from undertrim.record.model.kinds import OPENINGS
+from undertrim.record.units import Quantity
+from undertrim.words import Items, Value, message
+
+_WHOLE: Mapping[type, Callable[[Any], Value]] = {
+    Assembly: lambda step: step.do,
+    Bolts: dimensions.bolts,
+    Face: dimensions.face,
+    Hole: dimensions.hole,
+}
+"""What is said in one piece wherever it stands."""
+_ELSEWHERE = frozenset({"maker", "model", "note", "suits"})
+"""Fields that the page shows in a place of their own."""
+
+
+@dataclass(frozen=True, slots=True)
+class PieceOfGear:
+    """What the page of a piece of gear shows; `suits` are the openings that it is made for, `goes_in` whether gear of its kind goes into openings by itself, `command` what says where on a terminal."""
+
+    id: str
+    name: str
+    sort: str
+    kind: Value
+    demo: bool
+    rows: Sequence[tuple[Value, Value]]
+    note: str
+    suits: Sequence[tuple[str, str]]
+    goes_in: bool
+    command: str
+    sketch: Sketch | None
+
+
+def piece(item: Gear) -> PieceOfGear:
+    """A piece of gear as its page shows it."""
+    node = root("gear").child("gear")
+    assert node
+    return PieceOfGear(
+        id=item.id,
+        name=item.name,
+        sort=item.facts.kind,
+        kind=message(f"gear-kinds/{item.facts.kind}"),
+        demo=item.demo,
+        rows=list(_rows(item.facts, node)),
+        note=item.facts.note,
+        suits=list(dict.fromkeys((place.vehicle, place.opening) for place in item.facts.suits)),
+        goes_in=any(isinstance(item.facts, opening.takes) for opening in OPENINGS.values()),
+        command=f"undertrim fit --everywhere {item.id}",
+        sketch=sketch(item),
+    )
+
+
+def _rows(facts: Any, node: Node) -> Iterator[tuple[Value, Value]]:
+    """A field of a record with its title; one that says nothing is left out."""
+    for one in fields(facts):
+        below = node.child(one.name)
+        said = _said(getattr(facts, one.name), below) if below and one.name not in _ELSEWHERE else ""
+        if said != "":
+            yield below.schema["title"] if below else "", said
+
+
+def _said(value: Any, node: Node | None) -> Value:
+    if value is None or value == "" or value == () or value == {}:
+        return ""
+    if isinstance(value, Quantity | Blank):
+        return words.quantity(value)
+    if isinstance(value, When):
+        return ""
+    if isinstance(value, tuple):
+        return Items(tuple(_said(one, node.child(0) if node else None) for one in value), "semicolon")
+    if isinstance(value, Mapping):
+        named = (message("gear-page/unit", title=name, value=_said(one, node.child(name) if node else None)) for name, one in value.items())  # fmt: skip
+        return Items(tuple(named), "semicolon")
+    if type(value) in _WHOLE:
+        return _WHOLE[type(value)](value)
+    if is_dataclass(value):
+        return Items(tuple(_titled(title, said) for title, said in _rows_of(value, node)), "comma")
+    return value if isinstance(value, int | float) else str(value)
+
+
+def _rows_of(value: Any, node: Node | None) -> Iterator[tuple[Value, Value]]:
+    yield from _rows(value, node) if node else ()
+
+
+def _titled(title: Value, said: Value) -> Value:
+    return message("gear-page/unit", title=title, value=said)
