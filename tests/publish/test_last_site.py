@@ -13,6 +13,7 @@ from undertrim.check import one_file, runner
 from undertrim.publish.build.building import Builder
 from undertrim.publish.web import site
 from undertrim.publish.web.content import Content
+from undertrim.publish.web.editions import Edition
 from undertrim.record.store import Workspace
 
 
@@ -128,9 +129,9 @@ def test_another_frame_is_made_by_the_engine(place: Workspace, monkeypatch: pyte
     asked: list[Path] = []
     build(place)
 
-    def noted(root: Path, held: Content, out: Path) -> site.Shells:
+    def noted(root: Path, held: Content, out: Path, edition: Edition) -> site.Shells:
         asked.append(out)
-        return rendered(root, held, out)
+        return rendered(root, held, out, edition)
 
     monkeypatch.setattr(site, "render", noted)
     build(place)
