@@ -201,3 +201,10 @@ def test_a_visit_handed_over_opens_in_its_language(
     expect(other.locator("html")).to_have_attribute("lang", "es")
     expect(other.locator("[data-tick]:checked")).to_have_count(1)
     assert "take=" not in other.url
+
+
+def test_what_is_not_so_is_asked_for_in_spanish_too(spanish: Page, site: Path) -> None:
+    spanish.goto(at(site, f"es/{FINCH}").replace(".html", ".record.html"))
+    button = spanish.locator(".ut-not-so button").last
+    button.click()
+    expect(spanish.locator("dialog form, form.ut-claim, dialog[open]").first).to_be_visible()
