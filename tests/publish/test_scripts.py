@@ -85,7 +85,10 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     asked += re.findall(r'"(assets/undertrim/finder\.js)"', scripts.bundle("page"))  # when somebody comes to the box
     asked += gear_pages.SCRIPTS
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
-    assert loaded | {"keeper", "stick"} == {*scripts.ENTRIES, "meter-table"}
+    assert loaded | {"keeper", "stick"} == {
+        *scripts.ENTRIES,
+        "meter-table",
+    }  # the last of these stands in the file for a stick
     assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 

@@ -81,11 +81,14 @@ async function styles(page) {
 
 /* Links lead to where they led in the folder, pictures are what is packed. */
 async function settle(page) {
-  page.querySelectorAll("meta[http-equiv], link[rel=manifest], link[rel=canonical]").forEach((one) => { one.remove(); });
+  page.querySelectorAll("meta[http-equiv], link[rel=canonical]").forEach((one) => { one.remove(); });
+  page.querySelectorAll("link[rel=manifest]").forEach((one) => { one.setAttribute("href", resolved(one.getAttribute("href")).href); }); // where the site begins
   page.querySelectorAll("a[href]:not([href^='#']), area[href]").forEach((one) => {
     const address = one.getAttribute("href");
     if (!/^[a-z][a-z0-9+.-]*:/i.test(address)) one.setAttribute("href", resolved(address).href);
   });
+  page.querySelectorAll("picture > source").forEach((one) => { one.remove(); }); // of a picture in several sizes the one is taken that all browsers know
+  page.querySelectorAll("img[srcset]").forEach((one) => { one.removeAttribute("srcset"); });
   for (const one of page.querySelectorAll("img[src], link[rel=icon]")) {
     const attribute = one.matches("img") ? "src" : "href", path = named(resolved(one.getAttribute(attribute)));
     if (path) one.setAttribute(attribute, await picture(path));
