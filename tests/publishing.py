@@ -13,8 +13,10 @@ from rule_pages import examples, load
 
 from undertrim.check.register import RECORD_RULES
 from undertrim.check.shelf import stock
+from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside
 from undertrim.publish.encoding import compact
 from undertrim.publish.facts import meter
@@ -39,8 +41,9 @@ def published() -> Iterator[Found]:
     """Everything that the site of the shipped records publishes as data, and the facts of each vehicle that its pages are made of."""
     made = []
     for entry in shipped():
-        made.append(of(entry, shelf()))
+        made.append(of(entry))
         yield from _vehicle(made[-1])
+        yield from _with_stock(entry)
         yield from _elements(f"{made[-1]['id']}.html", all_pages(made[-1]))
     yield from finders(made)
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
@@ -55,6 +58,13 @@ def shelves(held: Stock) -> Iterator[Found]:
         yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
+def _with_stock(entry: Entry) -> Iterator[Found]:
+    """What follows from a vehicle and the stock, as its file on the shelf has it."""
+    assert isinstance(entry.record, VehicleRecord)
+    known = Vehicle(reckoned(entry.record), entry.address, shelf(), clearances())
+    yield "with-stock", f"the shelf's file of {entry.id}", called(shelf_facts.of_vehicle(known), "undertrimShelf", 1)
+
+
 def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:
     """What the finder of some vehicles gets."""
     for name, text in finder.files([finder.row(item) for item in made]).items():
@@ -62,11 +72,11 @@ def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:
 
 
 def exemplified() -> Iterator[Found]:
-    """The same of each rule's first bad example, as far as they can be published, with no gear in stock."""
+    """The same of each rule's first bad example, as far as they can be published."""
     for entry in _examples():
         if isinstance(entry.record, VehicleRecord):
             try:
-                made = of(entry, NOTHING)
+                made = of(entry)
             except Unplannable:
                 continue
             yield from _vehicle(made)
@@ -95,9 +105,9 @@ def shelf() -> Stock:
     return stock(Workspace(ROOT))
 
 
-def of(entry: Entry, gear: Stock) -> dict[str, Any]:
-    """The facts of a vehicle with some gear in stock, on the same day in every run."""
-    return dict(facts.vehicle(entry, DAY, gear))
+def of(entry: Entry) -> dict[str, Any]:
+    """The facts of a vehicle, on the same day in every run."""
+    return dict(facts.vehicle(entry, DAY))
 
 
 def called(text: str, name: str, place: int = 0) -> Any:

@@ -8,7 +8,7 @@ from functools import cached_property
 from pathlib import Path
 
 import pytest
-from small_site import ROOT, held, quick, renamed, silent, tell_of_few_rules, workspace
+from small_site import held, quick, silent, tell_of_few_rules, workspace
 
 from here import Here
 from undertrim.publish.build.building import Builder, build
@@ -139,32 +139,6 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     made = ("html", "record.html", "json")  # the others of its pages do not say what changed
     lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
-
-
-GEAR = ("receivers/skerrowe-broadside", "leads/skerrowe-lead-16", "speakers/tidewrack-haven-65")
-
-
-def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
-    place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Sizes are on the shelf alone: no vehicle is worked out again, for a build from nothing or a preview, and no other file is written."""
-    for name in GEAR:
-        file = place.records / f"gear/{name}.yaml"
-        file.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy(ROOT / f"records/gear/{name}.yaml", file)
-    builder = Builder(place, folder / "out", sheets=False, crew=Here())
-    assert not builder.build(silent).report.errors
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
-    for name, old, new in (("receivers/skerrowe-broadside", "chassis_depth: ", "chassis_depth: 1"), ("speakers/tidewrack-haven-65", "depth: ", "depth: 1")):  # fmt: skip
-        before = held(folder / "out")
-        renamed(place.records / f"gear/{name}.yaml", old, new)
-        builder.build(silent)
-        after = held(folder / "out")
-        assert {path for path in before.keys() | after.keys() if before.get(path) != after.get(path)} == {
-            "shelf/start.js",
-            "keeper/list.json",  # which names it with its mark
-        }
-    assert build(place, folder / "anew", sheets=False, progress=silent).vehicles == 3
 
 
 def test_after_a_failure_everything_is_built(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -21,7 +21,7 @@ export async function ask(what, more = {}) {
 export function stay(address, under) {
   if (!SERVED) return;
   const loaded = performance.getEntriesByType("resource").map((one) => one.name).filter((name) => name.startsWith(BASE));
-  const pages = ["", ".openings", ".wiring", ".record"].map((view) => `${BASE}vehicles/${address}${view}.html`);
+  const pages = ["", ".openings", ".wiring", ".record"].map((view) => `${BASE}vehicles/${address}${view}.html`).concat(`${BASE}shelf/${address}.js`);
   if (under) ask("pin", { vehicle: address, addresses: [...pages, ...loaded] });
   else ask("unpin", { vehicle: address });
 }

@@ -88,7 +88,7 @@ class Builder:
         self._workspace, self._out, self._sheets = workspace, out.absolute(), sheets
         self._digests = Digests()
         self._looked: dict[str, Looked] = {}
-        self._prepared: dict[str, Prepared] = {}
+        self._prepared: dict[published.Keys, Prepared] = {}
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
         self._address, self._name = "", ""
@@ -132,17 +132,17 @@ class Builder:
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
         self._publish(content(shown, stock(self._workspace)), aside)
-        self._prepared = {item.folder.name: item for item in shown}
-        published.write(self._workspace, {item.address: item.folder.name for item in shown})
+        self._prepared = {item.keys: item for item in shown}
+        published.write(self._workspace, {item.address: item.keys for item in shown})
         return made, failed, kept
 
-    def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
+    def _last_good(self, before: Mapping[str, published.Keys], failed: Failure) -> Prepared | None:
         return published.last_good(self._workspace, before, failed.address, sheets=self._sheets)
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
         self._cache().sweep()
-        sweep(cache_folder(self._workspace), self._prepared)
+        sweep(cache_folder(self._workspace), {key for keys in self._prepared for key in keys})
 
     def _cache(self) -> Cache:
         return Cache(self._workspace, self._digests, self._looked)
@@ -213,10 +213,11 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
-    """The files beside a vehicle's pages."""
+    """The files beside a vehicle's pages, and its own on the shelf."""
     make = item.address.split("/")[0]
     for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", Copy(f"{item.folder}/{kept}", partial(item.files.content, kept))
+        yield f"vehicles/{make}/{name}", Copy(f"{item.files.folder}/{kept}", partial(item.files.content, kept))
+    yield f"{shelf.FOLDER}/{item.address}.js", Copy(f"{shelf.FOLDER}/{item.with_stock_digest}", item.with_stock)
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> Body:
@@ -236,7 +237,7 @@ def _of_all(title: str, body: str, *scripts: str) -> Body:
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
+    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.keys[0] for item in items))
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:

@@ -5,16 +5,20 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from undertrim.check.shelf import stock
+from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.joining import Joining
-from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside, prepared
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, address, gear_key
-from undertrim.publish.build.prepared import Prepared, cache_folder, finished
+from undertrim.publish.build.prepared import Prepared, cache_folder, finished, pages_at
+from undertrim.publish.build.published import Keys
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
+from undertrim.publish.facts.shelf import of_vehicle as on_shelf
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import pages
 from undertrim.record.combinations import TooMany
@@ -35,23 +39,26 @@ def prepare(
     *,
     sheets: bool,
     progress: Progress | None,
-    memory: Mapping[str, Prepared] | None = None,
+    memory: Mapping[Keys, Prepared] | None = None,
     crew: Workers | None = None,
     doubted: bool = False,
 ) -> list[Prepared | Failure]:
     """Prepare the vehicles, each by a worker; a vehicle that fails stops no other.
 
-    `memory` holds some of an earlier time by their key. Files that are `doubted` are read through before they are used again.
+    `memory` holds some of an earlier time by their keys. Files that are `doubted` are read through before they are used again.
     """
     before = memory or {}
     known = {
-        item.key: found
+        item.path: found
         for item in keyed
-        if (found := before.get(item.key) or finished(workspace, item.key, sheets=sheets))
-        and (not doubted or found.files.whole())
+        if (
+            found := before.get((item.key, item.with_stock))
+            or finished(workspace, item.key, item.with_stock, sheets=sheets)
+        )
+        and (not doubted or found.whole())
     }
-    fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], crew, sheets=sheets)
-    made = (known[item.key] if item.key in known else next(fresh) for item in keyed)
+    fresh = _prepare_all(workspace, [item for item in keyed if item.path not in known], crew, sheets=sheets)
+    made = (known[item.path] if item.path in known else next(fresh) for item in keyed)
     return list(_counted(made, len(keyed), progress))
 
 
@@ -97,23 +104,32 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """The same; where the record is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
-        entry, photos = workspace.load(item.path), album(item.path)
-        made = _facts(entry, shelf.of(address(item.path)), photos)
         now = item.now(gear, shelf)
-        if now == item:
+        files = pages_at(workspace, now.key, sheets=sheets)
+        entry, photos = workspace.load(item.path), album(item.path)
+        if not isinstance(entry.record, VehicleRecord):
+            raise Unplannable(message("building/no-record"))
+        made = None if files and files.whole() else _facts(entry, photos)
+        script = _with_stock(entry, entry.record, shelf)
+        if item.now(gear, shelf) == now:
             break
-        item = now
-    _write(entry, made, photos, item, cache_folder(workspace) / item.key, sheets=sheets)
-    found = finished(workspace, item.key, sheets=sheets)
+    if made is not None:
+        _write(entry, made, photos, now, cache_folder(workspace) / now.key, sheets=sheets)
+    prepared.keep_shelf(cache_folder(workspace) / now.with_stock, script)
+    found = finished(workspace, now.key, now.with_stock, sheets=sheets)
     assert found, "what was just written is there"
     return found
 
 
-def _facts(entry: Entry, shelf: Stock, photos: Album) -> Published:
-    if not isinstance(entry.record, VehicleRecord):
-        raise Unplannable(message("building/no-record"))
+def _facts(entry: Entry, photos: Album) -> Published:
     with making(message("building/its-plan")):
-        return facts.vehicle(entry, today(), shelf, photos)
+        return facts.vehicle(entry, today(), photos)
+
+
+def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining) -> str:
+    """The vehicle's file on the shelf."""
+    with making(message("building/its-joints")):
+        return on_shelf(Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances()))
 
 
 @lru_cache(maxsize=1)

@@ -10,7 +10,7 @@ from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published
 from undertrim.record.store import Workspace
 
-_BODY, _BESIDE = "body-", "beside-"
+_BODY, _BESIDE, _SHELF = "body-", "beside-", "shelf.js"
 
 _SUMMARY = (
     "address",
@@ -35,11 +35,12 @@ _SUMMARY = (
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. Two with a folder of the same name
-    are the same.
+    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. `shelf` has its file there: what follows
+    from it and the stock.
     """
 
     files: Stored
+    shelf: Stored
     beside: tuple[tuple[str, str], ...]
 
     @property
@@ -48,9 +49,22 @@ class Prepared:
         return str(self.summary["address"])
 
     @property
-    def folder(self) -> Path:
-        """Where its files are."""
-        return self.files.folder
+    def keys(self) -> tuple[str, str]:
+        """The names of the folders where its files are, and where that of the shelf is. Two with the same are the same."""
+        return self.files.folder.name, self.shelf.folder.name
+
+    def whole(self) -> bool:
+        """Whether every file is there as it was written."""
+        return self.files.whole() and self.shelf.whole()
+
+    def with_stock(self) -> bytes:
+        """Its file on the shelf. Raises stored.Damaged."""
+        return self.shelf.content(_SHELF)
+
+    @property
+    def with_stock_digest(self) -> str:
+        """The digest of the same."""
+        return self.shelf.digests[_SHELF]
 
     @property
     def summary(self) -> Mapping[str, Any]:
@@ -66,13 +80,23 @@ class Prepared:
         return self.files.digests[_body(view)]
 
 
-def finished(workspace: Workspace, key: str, *, sheets: bool) -> Prepared | None:
-    """What an earlier run left under a key, if it was finished."""
-    files = stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
-    if not files:
+def finished(workspace: Workspace, key: str, with_stock: str, *, sheets: bool) -> Prepared | None:
+    """What an earlier run left under the two keys of a vehicle, if both were finished."""
+    files, shelf = pages_at(workspace, key, sheets=sheets), shelf_at(workspace, with_stock)
+    if not files or not shelf:
         return None
     beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
-    return Prepared(files, tuple(beside))
+    return Prepared(files, shelf, tuple(beside))
+
+
+def pages_at(workspace: Workspace, key: str, *, sheets: bool) -> Stored | None:
+    """The files that rest on the record alone, if an earlier run finished them."""
+    return stored.read(cache_folder(workspace) / key, _done(sheets=sheets))
+
+
+def shelf_at(workspace: Workspace, with_stock: str) -> Stored | None:
+    """The file on the shelf, in the same way."""
+    return stored.read(cache_folder(workspace) / with_stock, _done(sheets=False))
 
 
 def keep(
@@ -82,6 +106,11 @@ def keep(
     files = [(_body(view), body.encode()) for view, body in bodies.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
     stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
+
+
+def keep_shelf(folder: Path, script: str) -> None:
+    """Keep a vehicle's file on the shelf in a folder of the cache."""
+    stored.write(folder, [(_SHELF, script.encode())], {}, [_done(sheets=False)])
 
 
 def _body(view: str) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
 
+from undertrim.publish.facts.shelf import FOLDER
 from undertrim.publish.web import scripts, site
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.shells import group
@@ -71,7 +72,7 @@ def _common(held: Content, shells: site.Shells) -> Iterator[tuple[str, str]]:
 
 
 def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[str, object]]]:
-    """Of each make the pages of its vehicles with their marks, and what else each vehicle has."""
+    """Of each make the pages of its vehicles with their marks, what they fetch from the shelf, and what else each vehicle has."""
     makes: dict[str, dict[str, dict[str, object]]] = defaultdict(lambda: {"pages": {}, "more": {}})
     marks: dict[str, str] = {}
     for path, body in sorted(held.shelled.items()):
@@ -81,11 +82,11 @@ def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[st
             marks[shell] = marks.get(shell) or _mark(shell)
             makes[rest[0]]["pages"][f"{path}.html"] = _mark(marks[shell], body.title, body.key)
     for name in sorted(held.copies):
-        _, make, file = name.split("/")
+        top, make, file = name.split("/")
         if not file.endswith(".json"):
-            makes[make]["more"][name] = _mark(
-                *held.copies[name].key.split("/")[-2:]
-            )  # whose folder of the cache is named by all that it is made of
+            part = "pages" if top == FOLDER else "more"
+            # by its digest, or the folder of the cache, which is named by all that its files are made of
+            makes[make][part][name] = _mark(*held.copies[name].key.split("/")[-2:])
     return makes
 
 
