@@ -236,12 +236,9 @@ def _of_all(title: str, body: str, *scripts: str) -> Body:
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
-    vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
+    order = sorted(items, key=lambda item: (item.summary["model"], item.summary["first_year"], item.address))
+    vehicles: list[Any] = [item.summary for item in order]
     return Body(name, lambda: pages.make(name, vehicles), " ".join(item.keys[0] for item in items))
-
-
-def _by_model(item: Prepared) -> tuple[str, int, str]:
-    return item.summary["model"], item.summary["first_year"], item.address
 
 
 def _vehicle_page(item: Prepared, view: View) -> Body:
