@@ -2,7 +2,7 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Finder, MeterTable, Shelf, ShelfPiece, WithStock } from "published";
+import type { Finder, MeterTable, Shelf, ShelfPiece, StockVisit, StockWiring } from "published";
 
 declare global {
   interface Window {
@@ -16,6 +16,6 @@ declare global {
       verdictWords: typeof FitVerdict.verdictWords;
     };
     undertrimMeter: { start(table: MeterTable): void };
-    undertrimShelf(name: string, data: Shelf | ShelfPiece | WithStock): void;
+    undertrimShelf(name: string, data: Shelf | ShelfPiece | StockVisit | StockWiring): void;
   }
 }

@@ -1568,14 +1568,18 @@ export interface Finder {
 /** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built. */
 export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string];
 
-/** With the stock: What follows from a vehicle and the gear in stock that joins a receiver to it: its own file on the shelf. */
-export interface WithStock {
+/** Visit with the stock: What follows from a vehicle and the gear in stock that joins a receiver to it, as the page of a visit fetches it. */
+export interface StockVisit {
   /** What can stop the job or costs the owner something, in order of weight. */
   blockers: Array<Blocker>;
-  /** What the factory unit also does, and what becomes of it. */
-  duties: Array<StockDuty>;
   /** How each kit that suits is built up, by opening. */
   kits: Record<string, Array<KitWork>>;
+}
+
+/** Wiring with the stock: What follows from the same, as the page of the wiring fetches it. */
+export interface StockWiring {
+  /** What the factory unit also does, and what becomes of it. */
+  duties: Array<StockDuty>;
   /** Each opening for a receiver with each lead set in stock. */
   joints: Array<StockJoint>;
   /** The wires of the joints, each once. */

@@ -59,10 +59,11 @@ def shelves(held: Stock) -> Iterator[Found]:
 
 
 def _with_stock(entry: Entry) -> Iterator[Found]:
-    """What follows from a vehicle and the stock, as its file on the shelf has it."""
+    """What follows from a vehicle and the stock, as its files on the shelf have it."""
     assert isinstance(entry.record, VehicleRecord)
     known = Vehicle(reckoned(entry.record), entry.address, shelf(), clearances())
-    yield "with-stock", f"the shelf's file of {entry.id}", called(shelf_facts.of_vehicle(known), "undertrimShelf", 1)
+    for view, text in shelf_facts.of_vehicle(known).items():
+        yield f"stock-{view}", f"the shelf's file of {entry.id}: {view}", called(text, "undertrimShelf", 1)
 
 
 def finders(made: Sequence[dict[str, Any]]) -> Iterator[Found]:

@@ -50,8 +50,8 @@ def joined(path: Path) -> list[dict[str, Any]]:
 
 @cache
 def stocked(path: Path) -> dict[str, Any]:
-    """Its file on the shelf; not to be changed."""
-    return dict(with_stock(known(path)))
+    """What its pages fetch from the shelf; not to be changed."""
+    return {key: value for one in with_stock(known(path)).values() for key, value in one.items()}
 
 
 @cache

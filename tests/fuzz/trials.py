@@ -254,7 +254,8 @@ def _neighbours_published(made: Entry, record: GearRecord) -> None:
 def _on_shelf(made: Entry, shelf: Stock) -> bytes:
     """What follows from a vehicle and the stock."""
     assert isinstance(made.record, VehicleRecord)
-    return shelf_facts.of_vehicle(Vehicle(reckoned(made.record), made.address, shelf, clearances())).encode()
+    made_of = Vehicle(reckoned(made.record), made.address, shelf, clearances())
+    return "".join(shelf_facts.of_vehicle(made_of).values()).encode()
 
 
 def _vehicle_beside(record: GearRecord) -> Entry:

@@ -93,7 +93,7 @@ def test_no_page_and_no_data_depends_on_any_kind_of_gear(
     renamed(kinds["leads"], "colour: ", "colour: pink/")
     found = changed(folder / "out", builder)
     assert {path.split("/")[0] for path in found} == {"shelf", "keeper"}
-    assert {path for path in found if path.startswith("shelf/")} == {"shelf/start.js", *(f"shelf/{one}.js" for one in vehicles(place))}  # fmt: skip
+    assert {path for path in found if path.startswith("shelf/")} == {"shelf/start.js", *(f"shelf/{one}.wiring.js" for one in vehicles(place))}  # fmt: skip
     build(place, folder / "anew", sheets=False, progress=silent)
     assert held(folder / "anew") == held(folder / "out")
 
@@ -104,4 +104,4 @@ def test_every_vehicle_keeps_its_file_on_the_shelf_with_its_pages(place: Workspa
     for vehicle in vehicles(place):
         kept = (folder / f"out/keeper/{vehicle.split('/')[0]}.json").read_text(encoding="utf-8")
         pages = json.loads(kept)["pages"]
-        assert {f"vehicles/{vehicle}.html", f"shelf/{vehicle}.js"} <= pages.keys()
+        assert {f"vehicles/{vehicle}.html", f"shelf/{vehicle}.js", f"shelf/{vehicle}.wiring.js"} <= pages.keys()

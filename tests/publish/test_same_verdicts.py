@@ -21,7 +21,7 @@ from undertrim.record.gear import GEAR
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.words import say
 from vehicle_pages import all_pages
-from wired import PLACE, ROOT, VEHICLES, body, known, made, sheet, stocked
+from wired import PLACE, ROOT, VEHICLES, body, known, made, sheet
 
 
 def answered(path: Path, capsys: pytest.CaptureFixture[str]) -> list[dict[str, Any]]:
@@ -57,7 +57,7 @@ def test_what_joins_a_receiver_is_all_that_the_file_on_the_shelf_rests_on(path: 
     """It is the same with that part of the stock alone, which is what its key rests on."""
     vehicle = known(path)
     part = Joining(vehicle.stock).of(vehicle.address)
-    assert with_stock(replace(vehicle, stock=part)) == stocked(path)
+    assert with_stock(replace(vehicle, stock=part)) == with_stock(vehicle)
     assert len(part.items) < len(vehicle.stock.items) / 2
     assert not {item.facts.kind for item in part.items} & {"speaker", "tweeter", "amplifier", "spacer", "crossover"}
 

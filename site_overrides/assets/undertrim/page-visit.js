@@ -3,7 +3,6 @@
 import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } from "./chosen.js";
 import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
-import { forms } from "./gear-asked.js";
 import { showGear } from "./gear-choice.js";
 import { place } from "./placed.js";
 import { showPicked } from "./visit-car.js";
@@ -18,7 +17,7 @@ import { selection } from "./visit-selection.js";
 import { data, holdsStep, showCautions, showMarks, showStates, showSteps, stepItem, ticks } from "./visit-steps.js";
 import { every } from "./visits.js";
 import { stay } from "./keeper-asked.js";
-import { wantStock } from "./with-stock.js";
+import { stockFor } from "./visit-stock.js";
 import { say } from "./words.js";
 
 /** @import { Visit } from "./visit-text.js" */
@@ -101,12 +100,6 @@ function shownWords(jobs, car, count) {
   return say(jobs.length ? open ? "vehicle-page/steps-of-all-cars" : "vehicle-page/steps-shown" : open ? "vehicle-page/steps-of-all" : "vehicle-page/steps-of-all-jobs", { count });
 }
 
-/* Whether a factory unit goes, so that gear in stock keeps what it did, and a kit may be built up. */
-function hangsOnStock(jobs) {
-  const openings = known.targets.filter((one) => !jobs.length || jobs.includes(one.id)).map((one) => one.opening);
-  return openings.some((opening) => opening in forms && forms[opening].joining !== null);
-}
-
 function update() {
   const jobs = chosenJobs(), car = chosenCar(), any = jobs.length > 0 || everythingShown();
   const numbers = steps = any ? selection(data.plans, jobs, car) : [];
@@ -116,7 +109,7 @@ function update() {
   shown.textContent = shownWords(jobs, car, numbers.length);
   showBoxes();
   showGear();
-  if (any && hangsOnStock(jobs)) wantStock("plan");
+  if (any) stockFor(jobs);
   store();
   showDesk(numbers);
 }

@@ -3,7 +3,7 @@
 import { all } from "./elements.js";
 import { page } from "./chosen.js";
 import "./meter-guide.js";
-import { wantStock } from "./with-stock.js";
+import { stockOfWiring } from "./wiring-stock.js";
 import { begin } from "./visit-shown.js";
 
 /* A plug is drawn no smaller than a finger needs; set here, since the policy of the site allows no style in the page itself. */
@@ -12,4 +12,4 @@ all("[data-least]", page).forEach((box) => {
   box.style.maxWidth = box.dataset.most;
 });
 begin();
-wantStock("wiring");
+stockOfWiring();

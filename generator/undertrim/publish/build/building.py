@@ -217,7 +217,9 @@ def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     make = item.address.split("/")[0]
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{item.files.folder}/{kept}", partial(item.files.content, kept))
-    yield f"{shelf.FOLDER}/{item.address}.js", Copy(f"{shelf.FOLDER}/{item.with_stock_digest}", item.with_stock)
+    for view, digest in item.with_stock.items():
+        name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
+        yield name, Copy(f"{shelf.FOLDER}/{digest}", partial(item.on_shelf, view))
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> Body:

@@ -110,12 +110,12 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
         if not isinstance(entry.record, VehicleRecord):
             raise Unplannable(message("building/no-record"))
         made = None if files and files.whole() else _facts(entry, photos)
-        script = _with_stock(entry, entry.record, shelf)
+        scripts = _with_stock(entry, entry.record, shelf)
         if item.now(gear, shelf) == now:
             break
     if made is not None:
         _write(entry, made, photos, now, cache_folder(workspace) / now.key, sheets=sheets)
-    prepared.keep_shelf(cache_folder(workspace) / now.with_stock, script)
+    prepared.keep_shelf(cache_folder(workspace) / now.with_stock, scripts)
     found = finished(workspace, now.key, now.with_stock, sheets=sheets)
     assert found, "what was just written is there"
     return found
@@ -126,8 +126,8 @@ def _facts(entry: Entry, photos: Album) -> Published:
         return facts.vehicle(entry, today(), photos)
 
 
-def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining) -> str:
-    """The vehicle's file on the shelf."""
+def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining) -> dict[str, str]:
+    """The vehicle's files on the shelf, by page."""
     with making(message("building/its-joints")):
         return on_shelf(Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances()))
 

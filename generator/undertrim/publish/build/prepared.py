@@ -10,7 +10,7 @@ from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published
 from undertrim.record.store import Workspace
 
-_BODY, _BESIDE, _SHELF = "body-", "beside-", "shelf.js"
+_BODY, _BESIDE = "body-", "beside-"
 
 _SUMMARY = (
     "address",
@@ -35,7 +35,7 @@ _SUMMARY = (
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. `shelf` has its file there: what follows
+    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. `shelf` has its files there: what follows
     from it and the stock.
     """
 
@@ -57,14 +57,14 @@ class Prepared:
         """Whether every file is there as it was written."""
         return self.files.whole() and self.shelf.whole()
 
-    def with_stock(self) -> bytes:
-        """Its file on the shelf. Raises stored.Damaged."""
-        return self.shelf.content(_SHELF)
-
     @property
-    def with_stock_digest(self) -> str:
-        """The digest of the same."""
-        return self.shelf.digests[_SHELF]
+    def with_stock(self) -> Mapping[str, str]:
+        """The digests of its files on the shelf, by the name of the page that asks for one."""
+        return {name.removesuffix(".js"): digest for name, digest in self.shelf.digests.items()}
+
+    def on_shelf(self, view: str) -> bytes:
+        """One of these files. Raises stored.Damaged."""
+        return self.shelf.content(f"{view}.js")
 
     @property
     def summary(self) -> Mapping[str, Any]:
@@ -95,7 +95,7 @@ def pages_at(workspace: Workspace, key: str, *, sheets: bool) -> Stored | None:
 
 
 def shelf_at(workspace: Workspace, with_stock: str) -> Stored | None:
-    """The file on the shelf, in the same way."""
+    """The files on the shelf, in the same way."""
     return stored.read(cache_folder(workspace) / with_stock, _done(sheets=False))
 
 
@@ -108,9 +108,10 @@ def keep(
     stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
 
 
-def keep_shelf(folder: Path, script: str) -> None:
-    """Keep a vehicle's file on the shelf in a folder of the cache."""
-    stored.write(folder, [(_SHELF, script.encode())], {}, [_done(sheets=False)])
+def keep_shelf(folder: Path, scripts: Mapping[str, str]) -> None:
+    """Keep a vehicle's files on the shelf, by page, in a folder of the cache."""
+    files = [(f"{view}.js", text.encode()) for view, text in scripts.items()]
+    stored.write(folder, files, {}, [_done(sheets=False)])
 
 
 def _body(view: str) -> str:

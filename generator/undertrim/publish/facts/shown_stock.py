@@ -85,11 +85,17 @@ class StockJoint:
 
 
 @dataclass(frozen=True, slots=True)
-class WithStock:
-    """All of it: `kits` by opening, `colours` the wires of the joints, each once."""
+class StockVisit:
+    """What the page of a visit fetches: what is in the way, and by opening the kits that are built up there."""
 
     blockers: Sequence[blockers.Blocker]
-    duties: Sequence[StockDuty]
     kits: Mapping[str, Sequence[kits.KitWork]]
+
+
+@dataclass(frozen=True, slots=True)
+class StockWiring:
+    """What the page of the wiring fetches: duties and joints, and `colours`, the wires of the joints, each once."""
+
+    duties: Sequence[StockDuty]
     joints: Sequence[StockJoint]
     colours: Sequence[WireColour]
