@@ -2,10 +2,12 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Finder, MeterTable, Shelf, ShelfPiece, StockVisit, StockWiring } from "published";
+import type { Claimable, Finder, MeterTable, Shelf, ShelfPiece, StockVisit, StockWiring } from "published";
 
 declare global {
   interface Window {
+    undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string> }): void;
+    undertrimFacts(data: Claimable): void;
     undertrimFinder(name: string, data: Finder): void;
     undertrimFit: {
       fittings: typeof FitTime.fittings;
@@ -16,6 +18,7 @@ declare global {
       verdictWords: typeof FitVerdict.verdictWords;
     };
     undertrimMeter: { start(table: MeterTable): void };
+    undertrimGlossary(entries: [string[], string][]): void;
     undertrimShelf(name: string, data: Shelf | ShelfPiece | StockVisit | StockWiring): void;
   }
 }

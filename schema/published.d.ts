@@ -307,6 +307,8 @@ export interface Photo {
   width: number;
   /** In pixels. */
   height: number;
+  /** The same for smaller screens, the narrowest first. */
+  smaller: Array<Smaller>;
   /** What is to be seen. */
   shows: string;
   /** The spots to look at. */
@@ -314,6 +316,14 @@ export interface Photo {
   /** Who took it when, at which car, for each piece of evidence. */
   taken: Array<string>;
   source: Source;
+}
+
+/** Smaller photograph: The same photograph, narrower. */
+export interface Smaller {
+  /** The name of its file beside the page. */
+  file: string;
+  /** In pixels. */
+  width: number;
 }
 
 /** Mark: One spot in a photograph. */
@@ -1556,6 +1566,29 @@ export interface PageCount {
 
 /** Forms of a page: What a page reckons with by opening, in its element `ut-fit-data`. */
 export type Forms = Record<string, Form>;
+
+/** Facts at their addresses: Every fact of a record that can be said not to be so, in a script beside its pages. */
+export interface Claimable {
+  /** Its address, make/id. */
+  vehicle: string;
+  /** What facts are called, each once. */
+  labels: Array<string>;
+  /** What facts are of, in the order of the record. */
+  things: Array<ClaimableThing>;
+}
+
+/** Thing with facts: A part, an opening, a plug or whatever else facts are of. */
+export interface ClaimableThing {
+  /** The keys that lead to it, with / between. */
+  about: string;
+  /** What it is called. */
+  name: string;
+  /** Each as a list: the keys below the thing, the place of its label among the labels, and its value as typed. */
+  facts: Array<ClaimableFact>;
+}
+
+/** Fact at its address: The keys below its thing (empty for the thing itself), the place of its label, the value. */
+export type ClaimableFact = [string, number, string];
 
 /** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
 export interface Finder {

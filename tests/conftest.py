@@ -17,6 +17,9 @@ settings.register_profile("usual", deadline=None, max_examples=100, derandomize=
 settings.register_profile("thorough", deadline=None, max_examples=1000)
 settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
 
+for name in ("LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"):  # what is said does not depend on who runs the tests
+    os.environ.pop(name, None)
+
 pytest_plugins = ["browsing", "in_node"]  # the site and the browser, and what runs modules of the pages in Node
 
 # The facts that tests share stay to the end: looking through them again and again took a seventh of the time.

@@ -7,9 +7,12 @@ import math
 from collections.abc import Callable
 from pathlib import Path
 
-from PIL import Image, ImageDraw
+from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
-FINCH = Path(__file__).parents[1] / "records/vehicles/kelbrook/photos/finch-2014-2018"
+VEHICLES = Path(__file__).parents[1] / "records/vehicles"
+FINCH = VEHICLES / "kelbrook/photos/finch-2014-2018"
+PLOVER = VEHICLES / "wexcombe/photos/plover-2017-2022"
+BRAMBLE = VEHICLES / "orlock/photos/bramble-2019-2023"
 SELDOM = Path(__file__).parent / "publish/photos/seldom"
 WIDTH, HEIGHT, FINER, COLOURS = 960, 640, 3, 24
 TRIM, METAL, DARK, LINE, GLASS, LIGHT = "#3b3f44", "#9aa1a8", "#1d2023", "#0d0f10", "#22303a", "#d7dbdf"
@@ -39,10 +42,30 @@ class Sheet:
         corners = [(x + across / 2 * math.cos(turn), y + across / 2 * math.sin(turn)) for turn in _sixths()]
         self._draw.polygon([(a * FINER, b * FINER) for a, b in corners], fill, LINE, 2 * FINER)
 
-    def done(self) -> Image.Image:
+    def shadow(self, at: Box, round_by: float = 0, soft: float = 14, down: float = 10) -> None:
+        """What a lamp from above left throws below a rectangle that stands out."""
+        left, top, right, bottom = (value * FINER for value in at)
+        by = down * FINER
+        dark = Image.new("L", self.image.size, 255)
+        where = (left + by, top + by, right + by, bottom + by)
+        ImageDraw.Draw(dark).rounded_rectangle(where, round_by * FINER, 110)
+        self._shade(dark.resize((WIDTH, HEIGHT)).filter(ImageFilter.GaussianBlur(soft)))
+
+    def light(self, dark: int = 120) -> None:
+        """A lamp above on the left: darker towards the other corner, down to so many parts of 255."""
+        across, down = (Image.linear_gradient("L").rotate(turn).resize((WIDTH, HEIGHT)) for turn in (90, 0))
+        far = Image.blend(across, down, 0.5)
+        self._shade(far.point(lambda value: 255 - (255 - dark) * value // 255))
+
+    def _shade(self, much: Image.Image) -> None:
+        whole = much.resize(self.image.size)
+        self.image = ImageChops.multiply(self.image, Image.merge("RGB", (whole, whole, whole)))
+        self._draw = ImageDraw.Draw(self.image)
+
+    def done(self, colours: int = COLOURS) -> Image.Image:
         """The finished picture."""
         small = self.image.resize((WIDTH, HEIGHT), Image.Resampling.LANCZOS)
-        return small.quantize(COLOURS, dither=Image.Dither.NONE)
+        return small.quantize(colours, dither=Image.Dither.NONE)
 
 
 def _sixths() -> list[float]:
@@ -111,11 +134,84 @@ def main_plug() -> Image.Image:
     return sheet.done()
 
 
+LIT = 64
+"""How many colours a picture with light and shade has."""
+CARPET, WHITE = "#5a5f63", "#f2f4f5"
+
+
+def battery_corner() -> Image.Image:
+    """The right rear corner of a boot with its cover off: the battery, and on its negative post the clamp with the sensor plug."""
+    sheet = Sheet(CARPET)
+    sheet.shadow((250, 150, 850, 560), 20, 26, 22)
+    sheet.box((250, 150, 850, 560), DARK, 20)
+    sheet.box((275, 175, 825, 300), TRIM, 10)
+    for number in range(6):
+        sheet.disc(330 + 88 * number, 262, 20, DARK)
+    for x in (345, 735):
+        sheet.shadow((x - 34, 196, x + 34, 236), 20, 6, 6)
+        sheet.disc(x, 215, 32, METAL)
+        sheet.disc(x, 215, 17, LIGHT)
+    sheet.shadow((640, 180, 800, 255), 10, 8, 8)
+    sheet.box((655, 186, 800, 250), METAL, 10)
+    sheet.disc(735, 217, 26, LIGHT)
+    sheet.hexagon(684, 217, 40, WHITE)
+    sheet.box((770, 250, 830, 330), LINE, 8)
+    sheet.box((785, 330, 815, 640), LINE)
+    sheet.box((782, 262, 818, 290), LIGHT, 4)
+    sheet.box((60, 380, 215, 600), TRIM, 22)
+    sheet.box((80, 400, 195, 430), DARK, 8)
+    sheet.light(135)
+    return sheet.done(LIT)
+
+
+def vent_pair() -> Image.Image:
+    """Two vents side by side in the middle of a dash."""
+    sheet = Sheet(TRIM)
+    sheet.box((0, 0, 960, 120), DARK)
+    sheet.shadow((110, 170, 850, 500), 36, 22, 14)
+    sheet.box((110, 170, 850, 500), METAL, 36)
+    for left in (140, 495):
+        sheet.box((left, 200, left + 325, 470), LINE, 22)
+        for number in range(4):
+            top = 220 + 60 * number
+            sheet.shadow((left + 20, top, left + 305, top + 22), 8, 5, 8)
+            sheet.box((left + 20, top, left + 305, top + 22), TRIM, 8)
+        sheet.box((left + 146, 300, left + 178, 390), LIGHT, 8)
+    sheet.box((200, 560, 760, 640), GLASS, 10)
+    sheet.light(150)
+    return sheet.done(LIT)
+
+
+def front_grip() -> Image.Image:
+    """The grip of a front door with its cover off: a hexalobular screw at each end."""
+    sheet = Sheet(CARPET)
+    sheet.box((0, 470, 960, 640), TRIM)
+    sheet.shadow((380, 60, 580, 590), 90, 26, 24)
+    sheet.box((380, 60, 580, 590), DARK, 90)
+    sheet.box((430, 110, 530, 540), LINE, 46)
+    sheet.box((442, 210, 518, 440), TRIM, 16)
+    for y in (165, 487):
+        sheet.shadow((448, y - 32, 512, y + 32), 32, 6, 6)
+        sheet.disc(480, y, 34, METAL)
+        for turn in _sixths():
+            sheet.disc(480 + 11 * math.sin(turn), y - 11 * math.cos(turn), 6, LINE)
+        sheet.disc(480, y, 10, LINE)
+    sheet.shadow((690, 130, 780, 560), 42, 12, 10)
+    sheet.box((690, 130, 780, 560), DARK, 42)
+    for y in (190, 345, 500):
+        sheet.box((716, y - 14, 754, y + 14), WHITE, 6)
+    sheet.light(140)
+    return sheet.done(LIT)
+
+
 PICTURES: dict[Path, Callable[[], Image.Image]] = {
     FINCH / "radio-4-screws.png": radio_screws,
     FINCH / "map-key.png": map_key,
     FINCH / "dash-bay.png": dash_bay,
     FINCH / "main-plug.png": main_plug,
+    PLOVER / "battery-corner.png": battery_corner,
+    PLOVER / "vent-pair.png": vent_pair,
+    BRAMBLE / "front-grip.png": front_grip,
     SELDOM / "radio-screws.png": radio_screws,
 }
 

@@ -19,7 +19,7 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside
 from undertrim.publish.encoding import compact
-from undertrim.publish.facts import meter
+from undertrim.publish.facts import claimable, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
@@ -45,6 +45,12 @@ def published() -> Iterator[Found]:
         yield from _vehicle(made[-1])
         yield from _with_stock(entry)
         yield from _elements(f"{made[-1]['id']}.html", all_pages(made[-1]))
+        assert isinstance(entry.record, VehicleRecord)
+        yield (
+            "claimable",
+            f"{entry.address}.facts.js",
+            called(claimable.script(entry.record, entry.address), "undertrimFacts"),
+        )
     yield from finders(made)
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())

@@ -29,7 +29,7 @@ def part(drawn: str, name: str) -> list[str]:
 def paths_about(drawn: str) -> tuple[str, str]:
     """All that is stroked in a drawing and all that is filled, as path texts."""
     every = list(parsed(drawn).iter(f"{SVG}path"))
-    filled = [one.get("d", "") for one in every if one.get("fill") == "currentColor"]
+    filled = [one.get("d", "") for one in every if one.get("fill") != "none"]
     return " ".join(one.get("d", "") for one in every if one.get("fill") == "none"), " ".join(filled)
 
 

@@ -37,6 +37,7 @@ BREACHES = {
     "Only one module knows the site engine": ("publish/web/pages.py", "mkdocs.config"),
     "Only one module knows the PDF engine": ("publish/web/pages.py", "typst"),
     "Only one module knows what asks on the terminal": ("publish/web/pages.py", "questionary"),
+    "Only one module knows workbooks": ("publish/web/pages.py", "openpyxl"),
     "Only one module knows Dask": ("publish/web/pages.py", "distributed"),
 }
 """The start of each contract's name, with a module and an import there that would break it.

@@ -11,6 +11,7 @@ from pathlib import Path
 from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po, write_po
 
+from undertrim.words.docs import ARGUMENTS
 from undertrim.words.language import _locale, tags
 
 ROOT = Path(__file__).parents[1]
@@ -48,8 +49,11 @@ def updated(file: Path, tag: str, template: Catalog) -> None:
 
 
 def _changed(there: Catalog, template: Catalog) -> None:
-    """Give what was said of a text to its new English, in doubt; gettext itself would look for a likeness, and we know the code."""
-    gone = {str(key[1]): entry.string for key, entry in there.obsolete.items()}
+    """Give what was said of a text to its new English, in doubt; gettext itself would look for a likeness, and we know the code.
+
+    What is said of arguments has one context for all of them, which tells none from another.
+    """
+    gone = {str(key[1]): entry.string for key, entry in there.obsolete.items() if key[1] != ARGUMENTS}
     for entry in template:
         if entry.id and (said := gone.get(str(entry.context))):
             now = there.get(entry.id, entry.context)

@@ -2,6 +2,7 @@
 
 import argparse
 import gc
+import os
 import sys
 import traceback
 from collections.abc import Callable, Collection, Sequence
@@ -15,7 +16,7 @@ from undertrim.commands.usage import Usage
 from undertrim.record.collection import settings, spoken_in
 from undertrim.record.combinations import TooMany
 from undertrim.record.root import NoWorkspace, root
-from undertrim.words import ENGLISH, Language, Value, docs, message, say, speaking
+from undertrim.words import ENGLISH, Language, Value, docs, message, of_environment, say, speaking
 from undertrim.work.refused import Refused
 
 PROBLEMS = 1
@@ -78,7 +79,7 @@ def _named(arguments: Sequence[str] | None) -> set[str]:
 
 
 def _asked(arguments: Sequence[str] | None) -> Language:
-    """The language of whoever asks, else that of the collection. It is looked up before anything is said, help included.
+    """The language of whoever asks, by option or by environment, else the first of the collection. It is looked up before anything is said, help included.
 
     Raises NoSuchLanguage and BadSettings.
     """
@@ -89,12 +90,12 @@ def _asked(arguments: Sequence[str] | None) -> Language:
         options, _ = first.parse_known_args(arguments)
     except argparse.ArgumentError:
         return ENGLISH  # the parser of all commands says what is wrong with it
-    return spoken_in(options.language or _of_the_collection(options.root or Path.cwd()))
+    return spoken_in(options.language or of_environment(os.environ) or _of_the_collection(options.root or Path.cwd()))
 
 
 def _of_the_collection(start: Path) -> str:
     try:
-        return settings(root(start)).language
+        return settings(root(start)).language[0]
     except NoWorkspace:
         return ENGLISH.tag
 
@@ -147,7 +148,11 @@ def _add(verbs: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     command.configure(verb)
-    verb.add_argument("--language", metavar="TAG", help="the language to speak (default: the collection's)")
+    verb.add_argument(
+        "--language",
+        metavar="TAG",
+        help="the language to speak (default: that of the environment, else the collection's)",
+    )
     verb.set_defaults(run=command.run)
 
 

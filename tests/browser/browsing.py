@@ -43,9 +43,14 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return out
 
 
+def program() -> str | None:
+    """The browser of this machine."""
+    return os.environ.get("UNDERTRIM_CHROMIUM") or next(filter(None, map(shutil.which, PROGRAMS)), None)
+
+
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
-    found = os.environ.get("UNDERTRIM_CHROMIUM") or next(filter(None, map(shutil.which, PROGRAMS)), None)
+    found = program()
     if not found:
         if os.environ.get("UNDERTRIM_BROWSER") == "required":
             pytest.fail("no Chromium on this machine, and UNDERTRIM_BROWSER=required")

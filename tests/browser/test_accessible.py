@@ -1,5 +1,6 @@
 """What axe-core (Deque Systems, https://github.com/dequelabs/axe-core) finds on each kind of page: nothing. The keyboard shows where it is."""
 
+import shutil
 from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -8,7 +9,13 @@ from threading import Thread
 
 import axe_playwright_python
 import pytest
+from browsing import ROOT
 from playwright.sync_api import BrowserContext, Page
+
+from undertrim.publish.build.building import build
+from undertrim.record.store import Workspace
+from undertrim.words import ENGLISH
+from undertrim.words.language import language, speaking, tags
 
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
 # Every rule but the one for contrast above what the rest of the page keeps (AAA; test_looks.py holds steps and cautions to it). What is
@@ -43,6 +50,7 @@ PAGES = [
     "rules/year-range.html",
     "reference/index.html",
     "calculators.html",
+    "measuring.html",
     "nowhere.html",
 ]
 
@@ -116,6 +124,75 @@ def test_axe_finds_nothing_in_what_the_finder_shows(phone: Page, served: str) ->
     phone.get_by_label("Make, model, year").fill("finch")
     phone.get_by_role("option").first.wait_for()
     assert faults(phone) == []
+
+
+def over_a_step(page: Page) -> None:
+    page.locator("#ut-start").click()
+    page.locator(".ut-screen").wait_for()
+
+
+def where_gear_is_chosen(page: Page) -> None:
+    page.locator(".ut-gear-toggle").first.click()
+    page.locator(".ut-gear-pick").first.wait_for()
+
+
+def in_the_report(page: Page) -> None:
+    page.locator("#ut-desk > summary").click()
+    page.get_by_role("button", name="Job report").click()
+    page.locator(".ut-report").wait_for()
+
+
+def where_something_is_not_so(page: Page) -> None:
+    page.locator(".ut-not-so button").last.click()
+    page.locator(".ut-claim").wait_for()
+    page.locator(".ut-claim [name=says]").fill("2")
+    page.get_by_role("button", name="Keep it").click()
+
+
+def where_a_word_is_explained(page: Page) -> None:
+    page.locator(".ut-term").first.click()
+    page.locator(".ut-meaning").wait_for()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(
+    "there", [over_a_step, where_gear_is_chosen, in_the_report, where_a_word_is_explained, where_something_is_not_so]
+)
+def test_axe_finds_nothing_in_what_opens(
+    context: Callable[..., BrowserContext], served: str, there: Callable[[Page], None], scheme: str
+) -> None:
+    page = context(viewport={"width": 390, "height": 844}, color_scheme=scheme).new_page()
+    page.goto(served + PAGES[2])
+    there(page)
+    assert faults(page) == []
+
+
+@pytest.fixture(scope="module", params=[tag for tag in tags() if tag != ENGLISH.tag])
+def told_otherwise(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the first make's vehicles in each other language there is."""
+    root, out = tmp_path_factory.mktemp("records"), tmp_path_factory.mktemp("told") / "site"
+    shutil.copytree(ROOT / "records/vehicles/harrowby", root / "records/vehicles/harrowby")
+    with speaking(language(request.param)):
+        assert not build(Workspace(root), out, sheets=False, progress=lambda _: None).report.errors
+    return out
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_in_another_language(
+    context: Callable[..., BrowserContext], told_otherwise: Path, scheme: str
+) -> None:
+    page = context(viewport={"width": 390, "height": 844}, color_scheme=scheme).new_page()
+    vehicle = next(path for path in sorted(told_otherwise.glob("vehicles/*/*.openings.html"))).with_suffix("").stem
+    place = told_otherwise / "vehicles/harrowby"
+    for name in ("index.html", "calculators.html", "measuring.html"):
+        page.goto((told_otherwise / name).as_uri())
+        assert faults(page) == [], name
+    for view in (f"{vehicle}.openings.html", f"{vehicle}.wiring.html", f"{vehicle}.record.html", f"{vehicle}.html"):
+        page.goto((place / view).as_uri())
+        assert faults(page) == [], view
+    page.locator("input[name=job]").first.check()
+    over_a_step(page)
+    assert faults(page) == []
 
 
 SPOILED = """(look) => {

@@ -52,6 +52,7 @@ def test_what_is_worked_at_is_lit_and_nothing_else(page: Page, site: Path) -> No
     expect(worked).to_have_css("visibility", "visible")
     assert {one.get_attribute("id") for one in page.locator(".ut-at").all()} == {
         "ut-at-boot",
+        "ut-at-boot-right",
         "ut-at-dash",
         "ut-at-front-door-right",
     }

@@ -81,6 +81,29 @@ def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop:
         assert kept.locator("h1").count() == 1
 
 
+def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., BrowserContext], shop: Shop) -> None:
+    page = context(viewport={"width": 390, "height": 844}, locale="es-ES").new_page()
+    page.goto(shop.at("index.html"), wait_until="commit")
+    page.wait_for_url("**/es/index.html")
+    standing = page.evaluate(ASK, {"ask": "fill", "place": "es/"})
+    assert standing["kept"] == standing["of"] > 100
+    page.goto(shop.at(f"es/{FINCH}"))
+    page.locator("[data-tick]").first.check()
+    page.evaluate(ASK, {"ask": "fill"})
+    shop.shut()
+    page.goto(shop.at(""), wait_until="commit")  # whoever opens the address of the site
+    page.wait_for_url("**/es/index.html")
+    expect(page.locator(".ut-copy")).to_contain_text("Sin señal")
+    page.locator(".ut-kept a").click()
+    expect(page.locator("[data-tick]:checked")).to_have_count(1)
+    names = page.evaluate(
+        "caches.open('undertrim-kept').then((one) => one.keys()).then((all) => all.map((one) => one.url))"
+    )
+    pages = {name.removeprefix(shop.at("")) for name in names if name.endswith(".html")}
+    assert {name for name in pages if not name.startswith("es/")} == {"index.html"}
+    assert not any(name.endswith("/assets/undertrim/page-visit.js") and "/es/" not in name for name in names)
+
+
 def test_with_a_signal_nothing_is_said_and_the_page_is_the_newest(kept: Page, shop: Shop) -> None:
     page = shop.folder / "safety.html"
     page.write_text(page.read_text("utf-8").replace("<h1", "<p>of today</p><h1", 1), "utf-8")

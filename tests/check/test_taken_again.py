@@ -26,7 +26,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("claims")
 
 
-@settings(max_examples=settings().max_examples // 5)
+@settings(max_examples=settings().max_examples // 8)
 @given(st.data())
 def test_what_is_taken_is_already_so(folder: Path, data: st.DataObject) -> None:
     path = data.draw(st.sampled_from(RECORDS))

@@ -127,7 +127,8 @@ def test_a_dry_run_shows_and_writes_nothing(capsys: pytest.CaptureFixture[str]) 
     assert f"{FILE}: would change\n" in out
 
 
-def test_a_stamp_goes_with_the_fact_it_vouched_for(capsys: pytest.CaptureFixture[str]) -> None:
+def verified() -> str:
+    """The record with a stamp."""
     sure = RECORD.replace(
         "unknown, memory_keeper: unknown, read_faults_first: unknown",
         "2 min, memory_keeper: forbidden, read_faults_first: no, source: e1",
@@ -136,19 +137,28 @@ def test_a_stamp_goes_with_the_fact_it_vouched_for(capsys: pytest.CaptureFixture
         "after_battery: unknown", "after_battery: {checked_none: [before, after], source: e1}"
     )
     FILE.write_text(sure, encoding="utf-8")
-    assert (
-        cli.main(["verify", "otter-2014-2018", "--by", "rk", "--car", "2016, Map radio", "--on", "2026-04-02"]) == 0
-    ), capsys.readouterr().err
-    stamped = FILE.read_text(encoding="utf-8")
-    capsys.readouterr()
-    assert (
-        "already so: 146 mm; the record is verified, and stays as it is"
-        in run(capsys, claims(says("openings/front-door/hole/diameter", "146 mm")))[1]
-    )
+    stamp = ["verify", "otter-2014-2018", "--by", "rk", "--car", "2016, Map radio", "--on", "2026-04-02"]
+    assert cli.main(stamp) == 0
+    return FILE.read_text(encoding="utf-8")
+
+
+def test_a_witness_alone_leaves_a_stamp(capsys: pytest.CaptureFixture[str]) -> None:
+    stamped = verified()
+    said = "already so: 146 mm; the record is verified, and stays as it is"
+    assert said in run(capsys, claims(says("openings/front-door/hole/diameter", "146 mm")))[1]
     assert FILE.read_text(encoding="utf-8") == stamped
-    _, out, _ = run(capsys, claims(says("openings/front-door/depth/clear", "62 mm")))
+
+
+def test_a_stamp_goes_with_the_fact_it_vouched_for(capsys: pytest.CaptureFixture[str]) -> None:
+    verified()
+    both = claims(says("openings/front-door/hole/diameter", "146 mm"), says("openings/front-door/depth/clear", "62 mm"))
+    _, out, _ = run(capsys, both)
+    assert "2 answers: 1 written down, 1 seen once more" in out
     assert f"{FILE}: was verified; its stamp is taken off, since a fact in it is another\n" in out
-    assert "verified:" not in FILE.read_text(encoding="utf-8")
+    after = FILE.read_text(encoding="utf-8")
+    assert "verified:" not in after
+    assert run(capsys, both)[1].endswith("2 answers: 2 already so\n")
+    assert FILE.read_text(encoding="utf-8") == after
     assert cli.main(["check"]) == 0
 
 

@@ -95,3 +95,33 @@ def test_a_record_with_errors_takes_nothing(capsys: pytest.CaptureFixture[str]) 
     code, _, err = run(capsys, claims(says("openings/front-door/depth/clear", "62 mm")))
     assert code == 1
     assert f"refused: {FILE} has errors, so nobody can say what it knows" in err
+
+
+STAGE = """
+  tail:
+    name: Tail speaker
+    kind: [speaker, rear, 4 in, 4 ohm]
+    behind: radio
+    when: {radio: map}
+    sizes: {hole: [round, 90 mm], bolts: [circle, 4, 100 mm]}
+    depth: {clear: 40 mm, datum: bracket}
+    source: e1
+"""
+
+
+def test_an_opening_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
+    FILE.write_text(RECORD.replace("\nfunctions:", f"{STAGE.rstrip()}\n\nfunctions:"), encoding="utf-8")
+    about = "openings/tail"
+    assert cli.main(["coverage", "otter-2014-2018", "--questions"]) == 0
+    assert f"{about}: if it is there, take it apart and record it; or none" in capsys.readouterr().out
+    none = {"about": about, "found": "none"}
+    code, out, _ = run(capsys, claims(none))
+    assert code == 0
+    assert "written down: it is not there in such a car" in out
+    assert "not_in: {radio: plain}" in FILE.read_text(encoding="utf-8")
+    assert "already so: it is not there in such a car" in run(capsys, claims(none))[1]
+    assert cli.main(["coverage", "otter-2014-2018", "--questions"]) == 0
+    assert f"{about}: if it is there" not in capsys.readouterr().out
+    other = run(capsys, claims(none, car={"year": 2016, "is": {"radio": "map"}}))
+    assert "the record has 'openings/tail' in such a car" in other[2]
+    assert "differs between cars" in run(capsys, claims(none, car={"year": 2016}))[2]

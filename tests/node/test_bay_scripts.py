@@ -120,7 +120,7 @@ STORE = """(asked) => {
   }, { ownKeys: () => [...kept.keys()], getOwnPropertyDescriptor: (_, key) => ({ value: kept.get(key), enumerable: true, configurable: true }) });
   return (%s)(asked);
 }"""
-VISIT = {"id": "0123456789abcdef", "vehicle": "kelbrook/finch-2014-2018", "title": "Finch", "name": "red", "text": "jobs=dash", "began": 5, "changed": 9, "steps": 3, "done": {"a": 7}, "waits": {}, "notes": {"a": "n"}, "spoilt": {"a": {"clip": 1}}, "report": {"who": "rk"}}  # fmt: skip
+VISIT = {"id": "0123456789abcdef", "vehicle": "kelbrook/finch-2014-2018", "title": "Finch", "name": "red", "text": "jobs=dash", "language": "en", "began": 5, "changed": 9, "steps": 3, "done": {"a": 7}, "waits": {}, "notes": {"a": "n"}, "spoilt": {"a": {"clip": 1}}, "report": {"who": "rk"}}  # fmt: skip
 
 
 def stored(run: Run, program: str, asked: Any) -> Any:

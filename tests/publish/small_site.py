@@ -13,6 +13,7 @@ from rule_pages import BASE
 
 from undertrim.publish.web import rule_pages, shells, site
 from undertrim.publish.web.content import Content
+from undertrim.publish.web.editions import FIRST, Edition
 from undertrim.record import photo_files
 from undertrim.record.store import Workspace
 from undertrim.words import Value
@@ -78,10 +79,10 @@ def renamed(path: Path, old: str = "name: ", new: str = "name: New ") -> None:
     path.write_text(path.read_text(encoding="utf-8").replace(old, new, 1), encoding="utf-8")
 
 
-def rendered(root: Path, content: Content, out: Path) -> Mapping[str, shells.Shell]:
+def rendered(root: Path, content: Content, out: Path, edition: Edition = FIRST) -> Mapping[str, shells.Shell]:
     """What `site.render` leaves, without the engine: a page of each body in the navigation, and shells."""
     for path, body in content.framed.items():
-        target = out / f"{path}.html"
+        target = out / f"{edition.place}{path}.html"
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(body.html(), encoding="utf-8")
     groups = set(map(shells.group, content.shelled))

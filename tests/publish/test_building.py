@@ -136,7 +136,7 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     monkeypatch.setattr(site, "render", lambda *_: pytest.fail("the whole site was built"))
     builder.build(silent)
     changed = {path.name for path, inode in before.items() if path.stat().st_ino != inode}
-    made = ("html", "record.html", "json")  # the others of its pages do not say what changed
+    made = ("html", "record.html", "json", "facts.js")  # the others of its pages do not say what changed
     lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
 
@@ -183,7 +183,7 @@ def test_errors_leave_the_site_as_it_is(place: Workspace, folder: Path) -> None:
 
 
 def test_remembered_pages_are_used(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.in_each", lambda *_: pytest.fail("worked out again"))
     assert build(place, folder / "out", sheets=False, progress=silent).vehicles == 3
 
 

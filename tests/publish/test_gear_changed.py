@@ -53,7 +53,7 @@ def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
         shutil.copy(ROOT / f"records/gear/{name}.yaml", file)
     builder = Builder(place, folder / "out", sheets=False, crew=Here())
     assert not builder.build(silent).report.errors
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.in_each", lambda *_: pytest.fail("worked out again"))
     for name, old, new in (("receivers/skerrowe-broadside", "chassis_depth: ", "chassis_depth: 1"), ("speakers/tidewrack-haven-65", "depth: ", "depth: 1")):  # fmt: skip
         renamed(place.records / f"gear/{name}.yaml", old, new)
         assert changed(folder / "out", builder) == {
@@ -86,7 +86,7 @@ def test_no_page_and_no_data_depends_on_any_kind_of_gear(
     assert set(kinds) >= {"amplifiers", "converters", "crossovers", "harnesses", "kits", "leads", "receivers", "speakers", "tweeters"}  # fmt: skip
     builder = Builder(place, folder / "out", sheets=False, crew=Here())
     assert not builder.build(silent).report.errors
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.in_each", lambda *_: pytest.fail("worked out again"))
     for file in kinds.values():
         text = re.sub(r"^  fitting: .*\n", "", file.read_text(encoding="utf-8"), flags=re.MULTILINE)
         file.write_text(re.sub(r"^(  kind: .*)$", r"\1\n  fitting: 7 min", text, count=1, flags=re.MULTILINE))

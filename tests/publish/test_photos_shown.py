@@ -1,6 +1,7 @@
 """Photographs on the page: their files stand beside it, their dots where the record says, and a picture that changed is another file."""
 
 import re
+from io import BytesIO
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,7 @@ from undertrim.publish.build.building import Builder
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.web import site
-from undertrim.record import photo_files
+from undertrim.record import photo_files, photo_saving
 from undertrim.record.store import Workspace
 from vehicle_pages import all_pages
 
@@ -117,3 +118,57 @@ def test_the_pictures_of_the_demo_records_are_as_drawn(path: Path) -> None:
     with Image.open(path) as stands:
         assert stands.convert("RGB").tobytes() == demo_photos.PICTURES[path]().convert("RGB").tobytes()
     assert path.stat().st_size < 40_000
+
+
+def sizes(place: Workspace) -> dict[str, tuple[int, int]]:
+    folder = place.root / "out" / CAR
+    found = {}
+    for path in [*folder.glob("*.webp"), *folder.glob("*.jpg")]:
+        with Image.open(path) as opened:
+            found[path.name] = opened.size
+    return found
+
+
+def test_a_phone_gets_a_file_as_large_as_it_shows(place: Workspace) -> None:
+    lay(photo(place), "1600 x 900")
+    page, (whole,) = built(Builder(place, place.root / "out", sheets=False, crew=Here()), place)
+    stem = whole.removesuffix(".jpg")
+    assert sizes(place) == {whole: (1600, 900), f"{stem}-480w.webp": (480, 270), f"{stem}-960w.webp": (960, 540)}
+    (picture,) = re.findall(r"<img [^>]+>", page)
+    assert f'srcset="{stem}-480w.webp 480w, {stem}-960w.webp 960w, {whole} 1600w"' in picture
+    assert 'loading="lazy"' in picture
+
+
+def test_what_is_small_already_is_one_file(place: Workspace) -> None:
+    page, names = built(Builder(place, place.root / "out", sheets=False, crew=Here()), place)
+    assert set(sizes(place)) == set(names)
+    assert "srcset" not in page
+
+
+def test_nothing_but_pixels_is_published(place: Workspace) -> None:
+    """The check refuses places and turned pictures; who has which camera is nobody's business either."""
+    notes = Image.Exif()
+    notes[0x0110] = "A camera"
+    Image.new("RGB", (900, 600), "grey").save(photo(place), exif=notes)
+    built(Builder(place, place.root / "out", sheets=False, crew=Here()), place)
+    assert len(sizes(place)) == 2
+    for name in sizes(place):
+        with Image.open(place.root / "out" / CAR / name) as opened:
+            assert opened.getexif() == {}
+
+
+def test_on_paper_a_photograph_is_grey_from_black_to_white() -> None:
+    dull = Image.new("RGB", (400, 300), (90, 120, 90))
+    dull.paste((140, 110, 150), (0, 0, 200, 300))
+    stream = BytesIO()
+    dull.save(stream, "PNG")
+    with Image.open(BytesIO(photo_saving.grey(stream.getvalue(), 200))) as opened:
+        assert opened.mode == "L"
+        assert opened.size == (200, 150)
+        shades = opened.tobytes()
+        assert min(shades) < 20
+        assert max(shades) > 235
+
+
+def test_three_demo_records_have_pictures() -> None:
+    assert {path.parent.name for path in demo_photos.PICTURES} >= {"finch-2014-2018", "plover-2017-2022", "bramble-2019-2023"}  # fmt: skip

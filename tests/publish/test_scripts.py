@@ -84,7 +84,7 @@ def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> Non
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen
     loaded = set(re.findall(r"assets/undertrim/([\w-]+)\.js", " ".join([frames, *asked])))
     assert loaded | {"keeper"} == {*scripts.ENTRIES, "meter-table"}
-    assert 'register(BASE + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
+    assert 'register(TOP + "keeper.js")' in scripts.bundle("page")  # it stands at the top of the site
 
 
 def test_a_page_loads_what_its_view_needs_and_no_more() -> None:

@@ -92,8 +92,8 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     )  # files like others, and half of all that are written here
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(runner, "look", remembered(look))
-    monkeypatch.setattr(facts, "vehicle", remembered(facts.vehicle))
-    monkeypatch.setattr(pages, "vehicle", lambda made, _: {view.name: compact(made) for view in VIEWS})
+    monkeypatch.setattr(facts, "in_each", remembered(facts.in_each))
+    monkeypatch.setattr(pages, "vehicle", lambda made, *_: {view.name: compact(made) for view in VIEWS})
     with quick() as folder:
         yield Case(folder / "root")
 

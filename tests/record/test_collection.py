@@ -10,7 +10,7 @@ from undertrim.publish.build import beside
 from undertrim.publish.printed import paper
 from undertrim.record import collection
 from undertrim.record.collection import BadSettings, NoSuchLanguage, Settings
-from undertrim.words import Language, language, tags
+from undertrim.words import Language, language, of_environment, tags
 
 
 def put(folder: Path, text: str) -> Path:
@@ -20,7 +20,7 @@ def put(folder: Path, text: str) -> Path:
 
 
 def test_without_settings_the_usual_ones_hold(tmp_path: Path) -> None:
-    assert collection.settings(tmp_path) == Settings(language="en", paper=("a4",))
+    assert collection.settings(tmp_path) == Settings(language=("en",), paper=("a4",))
 
 
 @pytest.mark.parametrize(
@@ -40,15 +40,19 @@ def test_every_paper_of_a_collection_can_be_printed_on() -> None:
     assert set(collection.PAPERS) == set(paper.PAPERS) == set(beside.PAPERS)
 
 
-def test_a_collection_says_its_language(tmp_path: Path) -> None:
-    assert collection.settings(put(tmp_path, 'language = "qq"\n')) == Settings(language="qq")
+@pytest.mark.parametrize(
+    ("text", "tags"), [('"qq"', ("qq",)), ('["en", "qq"]', ("en", "qq")), ('["qq", "en", "qq"]', ("qq", "en"))]
+)
+def test_a_collection_says_its_languages(tmp_path: Path, text: str, tags: tuple[str, ...]) -> None:
+    assert collection.settings(put(tmp_path, f"language = {text}\n")) == Settings(language=tags)
 
 
 @pytest.mark.parametrize(
     ("text", "said"),
     [
         ('langauge = "en"\n', "no setting is called 'langauge'; did you mean 'language'?"),
-        ("language = 1\n", "'language' must be text in quotes, for example language = \"en\""),
+        ("language = 1\n", '\'language\' must be text in quotes, or a list of such: language = ["en", "es"]'),
+        ("language = []\n", "'language' must be text in quotes, or a list of such"),
         ('paper = "a5"\n', "'paper' must be 'a4' or 'letter', or a list of both: paper = [\"a4\", \"letter\"]"),
         ("paper = 4\n", "'paper' must be 'a4' or 'letter', or a list of both"),
         ("paper = []\n", "'paper' must be 'a4' or 'letter', or a list of both"),
@@ -90,9 +94,39 @@ def test_a_language_is_a_folder_with_its_file(tmp_path: Path, monkeypatch: pytes
 def test_a_command_speaks_what_is_asked_for_else_what_its_collection_says(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    refused = (2, "undertrim: there are no words in the language 'zz': ask for 'en'\n")
+    refused = (2, "undertrim: there are no words in the language 'zz': ask for 'en' or 'es'\n")
     assert (main(["check", "--language", "zz"]), capsys.readouterr().err) == refused
     put(tmp_path, 'language = "zz"\n')
     assert (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err) == refused
     main(["check", "--in", str(tmp_path), "--language", "en"])
     assert capsys.readouterr().err.startswith("undertrim: no records found")
+
+
+@pytest.mark.parametrize(
+    ("environment", "tag"),
+    [
+        ({}, ""),
+        ({"LANG": "es_MX.UTF-8"}, "es"),
+        ({"LANG": "de_DE.UTF-8"}, ""),
+        ({"LANG": "C.UTF-8"}, ""),
+        ({"LANG": "es_ES.UTF-8", "LC_MESSAGES": "en_GB.UTF-8"}, "en"),
+        ({"LANG": "es_ES.UTF-8", "LC_ALL": "C"}, ""),
+        ({"LANG": "de_DE.UTF-8", "LANGUAGE": "de:es:en"}, "es"),
+        ({"LC_ALL": "C", "LANGUAGE": "es"}, ""),
+        ({"LANG": "es_ES@euro"}, "es"),
+    ],
+)
+def test_the_environment_says_which_language_its_user_reads(environment: dict[str, str], tag: str) -> None:
+    """GNU gettext manual, 2.3.2 "Locale Environment Variables" and 2.3.3 "Specifying a Priority List of Languages"."""
+    assert of_environment(environment) == tag
+
+
+def test_a_command_speaks_the_language_of_its_environment(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    put(tmp_path, 'language = "en"\n')
+    english = (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err)
+    monkeypatch.setenv("LANG", "es_US.UTF-8")
+    spanish = (main(["check", "--in", str(tmp_path)]), capsys.readouterr().err)
+    assert (english[0], english[1] == spanish[1]) == (spanish[0], False)
+    assert (main(["check", "--in", str(tmp_path), "--language", "en"]), capsys.readouterr().err) == english

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from undertrim.check.runner import check_entry
+from undertrim.check.runner import Progress, check_entry
 from undertrim.derive.claims import Deed, Outcome, Taking
 from undertrim.record import layout
 from undertrim.record.claims import Answer
@@ -40,12 +40,12 @@ class Taken:
         return self.text != self.before
 
 
-def take(place: Workspace, path: Path, answers: Sequence[Answer]) -> Taken:
+def take(place: Workspace, path: Path, answers: Sequence[Answer], progress: Progress | None = None) -> Taken:
     """What becomes of one vehicle's record; nothing is written."""
-    return taken(place, place.load(path), answers)
+    return taken(place, place.load(path), answers, progress)
 
 
-def taken(place: Workspace, entry: Entry, answers: Sequence[Answer]) -> Taken:
+def taken(place: Workspace, entry: Entry, answers: Sequence[Answer], progress: Progress | None = None) -> Taken:
     """The same for a record that was read."""
     path = entry.path
     before = entry.source.as_typed.text
@@ -54,10 +54,13 @@ def taken(place: Workspace, entry: Entry, answers: Sequence[Answer]) -> Taken:
         refused = Outcome(Deed.REFUSED, message("claims/broken", path=str(entry.source.path)))
         return Taken(path, before, before, (refused,) * len(answers))
     stamped = record.verified is not None
-    guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, stamped)
+    guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, stamped, progress)
     outcomes = guarded.take(answers)
     if not guarded.changed:
         return Taken(path, before, before, outcomes)
+    if stamped:  # it goes anyway: then one more witness costs nothing
+        guarded = _Guarded(place, entry, _unstamped(place, entry), stamped=False, progress=progress)
+        outcomes = guarded.take(answers)
     text, laid = _laid(place, guarded.now)
     return Taken(path, before, text, outcomes, stamped, not laid)
 
@@ -81,6 +84,7 @@ class _Guarded:
     was: Entry
     now: Entry
     stamped: bool
+    progress: Progress | None = None
     changed: bool = False
     known: Counter[tuple[str, str]] = field(init=False)
 
@@ -95,6 +99,8 @@ class _Guarded:
             groups.setdefault(answer.keys[:2], []).append(number)
         for numbers in groups.values():
             outcomes |= self._group({number: answers[number] for number in numbers})
+            if self.progress:
+                self.progress(len(outcomes), len(answers))
         return tuple(outcomes[number] for number in range(len(answers)))
 
     def _group(self, answers: dict[int, Answer]) -> dict[int, Outcome]:

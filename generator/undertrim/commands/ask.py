@@ -1,4 +1,4 @@
-"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file.
+"""Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file; or write a table or a sheet to fill in.
 
 VEHICLE is a record's id or make/id. Each answer is kept at once: stop whenever you like, and go on with the same command.
 'undertrim take' then puts the file into the record.
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from undertrim.commands import prompts
+from undertrim.commands import asked_on_paper, prompts
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.details import see_check
 from undertrim.commands.prompts import Stopped
@@ -20,7 +20,7 @@ from undertrim.derive import cars
 from undertrim.derive.evidence import holding
 from undertrim.derive.questions import Field, Question, Sort
 from undertrim.derive.questions.interview import Interview
-from undertrim.publish.terminal.questions import form_words
+from undertrim.publish.facts.question_words import form_words
 from undertrim.record import claims
 from undertrim.record.claims.draft import Draft
 from undertrim.record.lookup import NotFound, vehicle_file
@@ -30,6 +30,7 @@ from undertrim.record.source import Data
 from undertrim.record.store import Entry
 from undertrim.words import Value, WayOut, message, say
 
+_PDF = ".pdf"
 _LATER, _STOP, _CANNOT_TELL, _NONE = "later", "stop", "cannot-tell", "none"
 _SIGNS = {"?": _CANNOT_TELL, "unknown": _CANNOT_TELL, "-": _NONE, "none": _NONE, "": _LATER}
 """What may be typed in place of a value."""
@@ -38,13 +39,22 @@ _SIGNS = {"?": _CANNOT_TELL, "unknown": _CANNOT_TELL, "-": _NONE, "none": _NONE,
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
-    parser.add_argument("--out", type=Path, metavar="FILE", help="the claims file (default: ID-answers.json, here)")
+    parser.add_argument(
+        "--out",
+        type=Path,
+        metavar="FILE",
+        help="the claims file (default: ID-answers.json, here); as .csv or .xlsx, a table of all questions to fill in; as .pdf, a measuring sheet to print",
+    )
     add_workspace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Ask; 0 however far it came."""
     entry = _entry(options)
+    if options.out and options.out.suffix.lower() in claims.TABLES:
+        return asked_on_paper.table(entry, options.out)
+    if options.out and options.out.suffix.lower() == _PDF:
+        return asked_on_paper.sheet(workspace(options), entry, options.out)
     if not sys.stdin.isatty():
         raise Usage(message("ask/no-terminal"))
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
@@ -170,7 +180,7 @@ class _Asking:
                 yield field
 
     def _ask(self, question: Question, field: Field) -> None:
-        found = self._choose(field) if field.form.choices and field.form.sort == "choice" else self._type(field)
+        found = self._choose(field) if field.form.sort in ("choice", "there") else self._type(field)
         if found == _STOP:
             raise Stopped
         if found == _LATER:

@@ -19,14 +19,16 @@ from undertrim.derive.visit import text
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.build.beside import PAPERS, page
 from undertrim.publish.build.day import today
+from undertrim.publish.build.keyed import languages
 from undertrim.publish.facts import names
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import site
+from undertrim.publish.web.editions import editions
 from undertrim.record.collection import settings
 from undertrim.record.lookup import vehicle_file
 from undertrim.record.photo_files import album
 from undertrim.record.store import Workspace
-from undertrim.words import Message, message, say
+from undertrim.words import Message, message, say, spoken
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -73,5 +75,7 @@ def _name(made: Visit) -> str:
 
 
 def _address(place: Workspace, made: Visit) -> str:
-    """The address of the visit in the site of the workspace."""
-    return f"{page(site.written_address(place.root), made.address)}?{text.words(made)}"
+    """The address of the visit in the site of the workspace, in the language of the sheet where the site has it."""
+    top = site.written_address(place.root).rstrip("/")
+    spoken_there = next((one.place for one in editions(languages(place)) if one.tag == spoken().tag), "")
+    return f"{page(f'{top}/{spoken_there}', made.address)}?{text.words(made)}"

@@ -10,13 +10,15 @@ import argparse
 import json
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import unified_diff
 from pathlib import Path
 
 from undertrim.check import taking
 from undertrim.check.taking import Taken
-from undertrim.commands.common import add_workspace, existing, workspace
+from undertrim.commands import photos_taken
+from undertrim.commands.common import add_workspace, existing, progress, workspace
+from undertrim.commands.photos_taken import Pictured
 from undertrim.commands.usage import Usage
 from undertrim.derive.claims import Deed, Outcome
 from undertrim.publish.encoding import indented
@@ -85,6 +87,7 @@ def run(options: argparse.Namespace) -> int:
         for one in taken:
             if one.changed:
                 write_text(one.path, one.text)
+        lines += _photographs(place, files, lines)
     _print(place, options, taken, lines, unread)
     refused = [line for line in lines if line.deed is Deed.REFUSED]
     if options.left and refused:
@@ -106,7 +109,7 @@ def _take(place: Workspace, vehicle: str, asked: Sequence[_Asked]) -> Taken | Me
         path = vehicle_file(place, vehicle)
     except NotFound as error:
         return error.said
-    return taking.take(place, path, [one.answer for one in asked])
+    return taking.take(place, path, [one.answer for one in asked], progress(message("claims/taking", vehicle=vehicle)))
 
 
 def _lines(asked: Sequence[_Asked], found: Taken | Message) -> Iterator[_Line]:
@@ -125,6 +128,19 @@ def _bad(file: ClaimsFile) -> Iterator[_Line]:
         about = str(answer.get("about", "")) if isinstance(answer, dict) else ""
         for problem in bad.problems:
             yield _Line(file, bad.number, "", about, Deed.REFUSED, problem.said)
+
+
+def _photographs(place: Workspace, files: Sequence[ClaimsFile], lines: Sequence[_Line]) -> Iterator[_Line]:
+    """The pictures of the answers that were taken; they go in once all records are written."""
+    known = {(id(line.file), line.number): line for line in lines}
+    for file in files:
+        for answer in file.answers:
+            line = known[id(file), int(answer.pointer[1])]
+            if answer.photo and line.deed is not Deed.REFUSED:
+                one = Pictured(answer, file.path.parent)
+                said, there = photos_taken.take(place, vehicle_file(place, answer.vehicle), one)
+                why = said if there else message("claims/photo-not", said=said)
+                yield replace(line, said=why, deed=line.deed if there else Deed.REFUSED)
 
 
 # What is said

@@ -48,6 +48,12 @@ def own(text: str) -> str:
     return Markup('<span lang="{}">{}</span>').format(text.lang, text)
 
 
+def in_other_words(code: str, tag: str) -> str:
+    """A sentence that names the language of something, where that is another one than the reader's; nothing where it is the same."""
+    own = OwnLanguage(tag)
+    return words.say(own.told(code, words.spoken())) if own.differs(words.spoken()) else ""
+
+
 def link(to: str, text: str) -> Markup:
     """A link."""
     return Markup('<a href="{}">{}</a>').format(to, text)

@@ -1,6 +1,6 @@
 """The settings of a collection: `undertrim.toml` beside its `records/`, which may be left out.
 
-language = "en"    # of pages, sheets and commands, for whoever asks for no other
+language = "en"    # of pages, sheets and commands; several for a site in each: ["en", "es"]. The first speaks to whoever asks for no other
 paper = "a4"       # that sheets and templates are printed on, or "letter", or both: ["a4", "letter"]
 """
 
@@ -29,7 +29,7 @@ class BadSettings(Refused):
 class Settings:
     """What a collection has chosen."""
 
-    language: str = "en"
+    language: tuple[str, ...] = ("en",)
     paper: tuple[str, ...] = PAPERS[:1]
 
 
@@ -43,16 +43,22 @@ def settings(root: Path) -> Settings:
 
 def _value(path: Path, key: str, value: object) -> Any:
     match key:
-        case "language" if isinstance(value, str):
-            return value
         case "language":
-            raise BadSettings(path, message("collection/no-text", key=key))
+            return _languages(path, value)
         case "paper":
             return _papers(path, value)
         case _:
             known = [field.name for field in fields(Settings)]
             way = suggestion(key, known, message("nearness/settings"))
             raise BadSettings(path, message("collection/unknown", key=key, way=way))
+
+
+def _languages(path: Path, value: object) -> tuple[str, ...]:
+    """One language or several, each once, in the order they are written. Whether somebody wrote their words is asked where they are spoken."""
+    named = value if isinstance(value, list) else [value]
+    if not named or any(not isinstance(tag, str) for tag in named):
+        raise BadSettings(path, message("collection/no-text"))
+    return tuple(dict.fromkeys(named))
 
 
 def _papers(path: Path, value: object) -> tuple[str, ...]:

@@ -135,6 +135,22 @@ def tags() -> list[str]:
     return sorted({ENGLISH.tag, *others})
 
 
+_LOCALE, _PRIORITY = ("LC_ALL", "LC_MESSAGES", "LANG"), "LANGUAGE"
+"""Where the environment says which language its user reads: the first of these that says anything, and before it a list of languages,
+unless the former asks for none (GNU gettext manual, 2.3.2 and 2.3.3)."""
+
+
+def of_environment(environment: Mapping[str, str]) -> str:
+    """The tag of the first language that the user of an environment reads and the program speaks; empty where there is none."""
+    place = next((environment[name] for name in _LOCALE if environment.get(name)), "")
+    plain = place.partition(".")[0] in ("C", "POSIX")
+    said = environment.get(_PRIORITY) if not plain else ""
+    asked = [one.partition(".")[0].replace("_", "-") for one in (said or place).split(":")]  # `es_MX.UTF-8`
+    spoken_here = tags()
+    found = (tag for one in asked for tag in (one, one.partition("-")[0]) if tag in spoken_here)
+    return next(found, "")
+
+
 def _locale() -> Path:
     return resources.inside("words", "locale")
 

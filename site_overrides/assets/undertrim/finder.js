@@ -191,4 +191,4 @@ input.addEventListener("keydown", (event) => {
     show();
   }
 });
-showVisits(byId("ut-visits"), base, () => true);
+showVisits(byId("ut-visits"), () => true);

@@ -1,6 +1,9 @@
 /* What pages ask of the keeper, which is there where the site is served over http and the browser has such a thing. */
 
 export const BASE = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/[^/]*$/, "");
+/* The top of the whole site, which is in one place for all its languages, and the folder of this page's language below it. */
+export const TOP = /** @type {HTMLLinkElement} */ (document.querySelector("link[rel=manifest]")).href.replace(/[^/]*$/, "");
+export const PLACE = BASE.slice(TOP.length);
 export const SERVED = location.protocol.startsWith("http") && "serviceWorker" in navigator;
 
 /**
@@ -20,8 +23,8 @@ export async function ask(what, more = {}) {
 /* The pages of a vehicle stay as they are while a visit to it is under way. */
 export function stay(address, under) {
   if (!SERVED) return;
-  const loaded = performance.getEntriesByType("resource").map((one) => one.name).filter((name) => name.startsWith(BASE));
+  const loaded = performance.getEntriesByType("resource").map((one) => one.name).filter((name) => name.startsWith(TOP));
   const pages = ["", ".openings", ".wiring", ".record"].map((view) => `${BASE}vehicles/${address}${view}.html`).concat(["", ".wiring"].map((view) => `${BASE}shelf/${address}${view}.js`));
-  if (under) ask("pin", { vehicle: address, addresses: [...pages, ...loaded] });
+  if (under) ask("pin", { vehicle: PLACE + address, addresses: [...pages, ...loaded] });
   else ask("unpin", { vehicle: address });
 }

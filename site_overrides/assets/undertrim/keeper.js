@@ -22,7 +22,12 @@ const given = new Map();
 
 /* The file that an address leads to. */
 function plain(address) { return address.replace(/[?#].*$/, "").replace(/\/$/, "/index.html"); }
-function vehicleOf(address) { return (/^vehicles\/([\w-]+\/[\w-]+)[.\w]*\.html$/.exec(plain(address).slice(root.length)) || [])[1]; }
+
+/* The vehicle of a page, behind the folder of its language where that is not the first. */
+function vehicleOf(address) {
+  const found = /^([\w-]+\/|)vehicles\/([\w-]+\/[\w-]+)[.\w]*\.html$/.exec(plain(address).slice(root.length));
+  return found ? found[1] + found[2] : "";
+}
 
 async function stamped(response) {
   const headers = new Headers(response.headers);
@@ -117,26 +122,27 @@ async function fetchAll(addresses, kept) {
 async function listed(name) { return (await fetch(root + name, { cache: "no-cache" })).json(); }
 
 /* The list of a make is fetched again only where it changed: each page that opens asks for what is wanted. */
-async function ofMake(make, mark) {
-  const place = `${root}keeper/list-of-${make}`, before = await remembered(place);
+async function ofMake(language, make, mark) {
+  const place = `${root}keeper/list-of-${language}${make}`, before = await remembered(place);
   if (before.mark === mark) return before.list;
   /** @type {KeeperMake} */
-  const list = await listed(`keeper/${make}.json`);
+  const list = await listed(`${language}keeper/${make}.json`);
   await remember(place, { mark, list });
   return list;
 }
 
-/* Everything that is to be kept, by name with its mark. */
+/* Everything that is to be kept, by name with its mark: what all languages share, and the one that the reader wants. */
 async function wanted() {
+  const choices = await remembered(CHOICES), language = choices.place || "";
   /** @type {KeeperList} */
-  const list = await listed("keeper/list.json");
-  const choices = await remembered(CHOICES), files = { ...list.files };
+  const list = await listed(language + "keeper/list.json");
+  const files = { ...list.files };
   for (const make of Object.keys(list.makes)) {
     const mine = choices.all || choices["make:" + make];
     const cars = Object.keys(choices).filter((one) => one.startsWith(`car:${make}/`)).map((one) => one.slice(4));
     if (!list.whole && !mine && !cars.length) continue;
-    const own = await ofMake(make, list.makes[make]);
-    const asked = (path, more) => mine || (!more && list.whole) || cars.some((car) => new RegExp(`^(vehicles|shelf)/${car}[.-]`).test(path));
+    const own = await ofMake(language, make, list.makes[make]);
+    const asked = (path, more) => mine || (!more && list.whole) || cars.some((car) => new RegExp(`^(?:[\\w-]+/|)(?:vehicles|shelf)/${car}[.-]`).test(path));
     Object.entries(own.pages).filter(([path]) => asked(path, false)).forEach(([path, mark]) => { files[path] = mark; });
     Object.entries(own.more).filter(([path]) => asked(path, true)).forEach(([path, mark]) => { files[path] = mark; });
   }
@@ -184,6 +190,17 @@ async function pin(vehicle, addresses) {
   }
 }
 
+async function unpin(vehicle) {
+  const here = (await caches.keys()).filter((name) => name.startsWith(PINNED) && name.slice(PINNED.length).endsWith(vehicle));
+  await Promise.all(here.map((name) => caches.delete(name)));
+}
+
+/* In which language to keep the site. */
+async function read(place) {
+  const choices = await remembered(CHOICES);
+  if ((choices.place || "") !== place) await remember(CHOICES, { ...choices, place });
+}
+
 async function choose(what, on) {
   const choices = await remembered(CHOICES);
   if (on) choices[what] = true;
@@ -194,9 +211,9 @@ async function choose(what, on) {
 
 const ASKED = {
   about: (_, client) => about(client),
-  fill: async () => { await fill(); return standing(); },
+  fill: async ({ place }) => { if (place !== undefined) await read(place); await fill(); return standing(); },
   pin: ({ vehicle, addresses }) => pin(vehicle, addresses),
-  unpin: ({ vehicle }) => caches.delete(PINNED + vehicle),
+  unpin: ({ vehicle }) => unpin(vehicle),
   choices: () => remembered(CHOICES),
   choose: async ({ what, on }) => { await choose(what, on); return standing(); },
 };
@@ -204,7 +221,8 @@ const ASKED = {
 worker.addEventListener("install", (event) => { event.waitUntil(worker.skipWaiting()); });
 worker.addEventListener("activate", (event) => { event.waitUntil(worker.clients.claim()); });
 worker.addEventListener("fetch", (event) => {
-  const own = event.request.method === "GET" && event.request.url.startsWith(root) && !plain(event.request.url).startsWith(root + "keeper");
+  const address = event.request.url;
+  const own = event.request.method === "GET" && address.startsWith(root) && !/^(?:[\w-]+\/|)keeper/.test(plain(address).slice(root.length));
   if (own) event.respondWith(answer(event));
 });
 worker.addEventListener("message", (event) => {

@@ -4,6 +4,7 @@ import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } f
 import { agrees, matches } from "./concerns.js";
 import { above, all, byId, fields, target } from "./elements.js";
 import { showGear } from "./gear-choice.js";
+import "./not-so.js";
 import { place } from "./placed.js";
 import { showPicked } from "./visit-car.js";
 import { showDesk } from "./visit-desk.js";

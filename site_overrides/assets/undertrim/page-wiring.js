@@ -3,6 +3,7 @@
 import { all } from "./elements.js";
 import { page } from "./chosen.js";
 import "./meter-guide.js";
+import "./not-so.js";
 import { stockOfWiring } from "./wiring-stock.js";
 import { begin } from "./visit-shown.js";
 

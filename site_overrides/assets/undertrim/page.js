@@ -1,6 +1,8 @@
 /* On every page: what was closed stays closed in print, and what scrolls sideways can be reached with the keyboard. */
 
 import { all, target } from "./elements.js";
+import "./reading.js";
+import "./glossary.js";
 import "./without-signal.js";
 import { say } from "./words.js";
 

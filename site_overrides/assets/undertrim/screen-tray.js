@@ -2,7 +2,7 @@
 
 import { all, make } from "./elements.js";
 import { keep, kept } from "./visit-kept.js";
-import { passedOver, tray } from "./visit-tray.js";
+import { keyOf, passedOver, tray } from "./visit-tray.js";
 import { list, number as spoken, say } from "./words.js";
 
 /** @import { Step } from "./page-data.js" */
@@ -24,10 +24,10 @@ export function trayWords(steps, done, at, car) {
 export function spoiltBeside(area, step, car, again) {
   const sorts = tray([step], () => false, 0, car).map((row) => row.sort);
   const lines = sorts.map((sort) => {
-    const count = (kept().spoilt[step.id] || {})[sort] || 0;
+    const key = keyOf(step, sort), count = (kept().spoilt[step.id] || {})[key] || 0;
     const change = (value) => {
       keep((one) => {
-        const mine = { ...one.spoilt[step.id], [sort]: value };
+        const mine = { ...one.spoilt[step.id], [key]: value };
         if (Object.values(mine).some(Boolean)) one.spoilt[step.id] = mine;
         else delete one.spoilt[step.id];
       });

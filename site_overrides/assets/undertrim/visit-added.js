@@ -24,7 +24,7 @@ function fill(target, children) {
  */
 export function forTheBroken(data, numbers) {
   const titles = Object.fromEntries(numbers.map((number) => [data.steps[number].id, titleOf(number)]));
-  return spoilt(kept()).map(({ step, sort, count }) => say("bay/for-the-broken", { count, sort, step: titles[step] || step }));
+  return spoilt(kept(), data.steps).map(({ step, sort, count }) => say("bay/for-the-broken", { count, sort, step: titles[step] || step }));
 }
 
 export function showTotals(data, jobs, car, numbers) {

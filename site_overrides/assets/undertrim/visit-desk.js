@@ -33,7 +33,7 @@ function fill() {
     make("p", { class: "ut-report-do" },
       make("button", { type: "button", class: "ut-button", click: () => { openReport(numbers); } }, say("bay/report")),
       make("button", { type: "button", class: "ut-button", click: handOver }, say("bay/hand-over"))), handed, others);
-  showVisits(others, "../../", (one) => one.vehicle === known.address && one.id !== kept().id);
+  showVisits(others, (one) => one.vehicle === known.address && one.id !== kept().id);
 }
 
 spot.append(make("summary", {}, say("bay/this-visit")));

@@ -2,7 +2,7 @@
 
 import { chosen, known, page } from "./chosen.js";
 import { all } from "./elements.js";
-import { another, byName, change, meant, takeUp, watch } from "./visits.js";
+import { another, byName, change, meant, readHere, takeUp, watch } from "./visits.js";
 import { read, write } from "./visit-text.js";
 
 /** @import { Kept } from "./visits.js" */
@@ -10,11 +10,13 @@ import { read, write } from "./visit-text.js";
 const paths = all(".ut-views a", page).map((link) => /** @type {HTMLAnchorElement} */ (link).pathname);
 const links = /** @type {HTMLAnchorElement[]} */ (all("a[href]", page))
   .filter((link) => paths.includes(link.pathname) && !link.getAttribute("href").startsWith("#"));
+const languages = /** @type {HTMLAnchorElement[]} */ (all(".ut-languages a"));
 const title = page.querySelector("h1").textContent.trim().replace(/\s+/g, " ");
 
 /** @type {Kept} */
 let visit = meant(known.address, title, write(read(location.search.slice(1), known), known));
 takeUp(visit);
+readHere(visit);
 
 /* The visit of the address; where it says none, the one that was kept. */
 export function asked() { return read(location.search.slice(1) || visit.text, known); }
@@ -53,7 +55,7 @@ export function heed(told) {
 
 export function link() {
   const text = write(chosen(), known);
-  links.forEach((one) => { one.search = text; });
+  [...links, ...languages].forEach((one) => { one.search = text; });
 }
 
 /* Some browsers let a page from a folder on disk change no address; its links have the visit all the same. */

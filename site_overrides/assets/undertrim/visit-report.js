@@ -16,7 +16,8 @@ function rememberWho(who) { try { localStorage.setItem(WHO, who); } catch (error
 function at(time) { return new Date(time).toLocaleString(tag(), { dateStyle: "short", timeStyle: "short" }); }
 function clock(time) { return new Date(time).toLocaleTimeString(tag(), { timeStyle: "short" }); }
 
-function losses() { return all(".ut-blocker.ut-lost").map((item) => item.querySelector("b").textContent); }
+/* What the owner loses, by what an agreement to it is kept under, which is the same in every language. */
+function losses() { return all(".ut-blocker.ut-lost").map((item) => ({ key: `agreed:${item.dataset.blocker}`, loss: item.querySelector("b").textContent })); }
 
 /* What one types into a report, each under its name. */
 function field(name, label, otherwise = "", also = null) {
@@ -54,7 +55,7 @@ function whole(numbers) {
     ["sheet/job", byId("ut-visit-job").textContent], ["bay/kind-of-car", byId("ut-visit-car").textContent],
     ["bay/from-to", times.length ? say("bay/span-of-time", { from: at(Math.min(...times)), to: at(Math.max(...times)) }) : ""]];
   const tests = numbers.filter(isTest);
-  const agreed = losses().map((loss) => typed["agreed:" + loss] ? say("bay/agreed", { loss, who: typed["agreed:" + loss] }) : say("bay/not-agreed", { loss }));
+  const agreed = losses().map(({ key, loss }) => typed[key] ? say("bay/agreed", { loss, who: typed[key] }) : say("bay/not-agreed", { loss }));
   return make("div", { class: "ut-report-page" }, make("h2", {}, say("bay/report")),
     make("dl", {}, ...about.filter(([, value]) => value).flatMap(([name, value]) => [make("dt", {}, say(name)), make("dd", {}, value)])),
     ...section(say("bay/lost"), ...items(agreed)),
@@ -84,7 +85,7 @@ export function openReport(numbers) {
   const dialog = /** @type {HTMLDialogElement} */ (make("dialog", { class: "ut ut-report", "aria-label": say("bay/report"), "ut-typed": again, close: () => { dialog.remove(); } },
     make("div", { class: "ut-report-typed" },
       field("who", say("joint/fill-by"), lastWho(), rememberWho), field("car", say("bay/which-car-hint")),
-      ...losses().map((loss) => field("agreed:" + loss, say("bay/agreed-by", { loss }))),
+      ...losses().map(({ key, loss }) => field(key, say("bay/agreed-by", { loss }))),
       make("p", { class: "ut-report-do" },
         make("button", { type: "button", class: "ut-button", click: () => { window.print(); } }, say("bay/print")),
         make("button", { type: "button", class: "ut-button", click: () => { save(fileName(kept(), "-report.html"), "text/html", file(spot)); } }, say("bay/save-report")),

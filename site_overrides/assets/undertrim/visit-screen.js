@@ -128,6 +128,8 @@ function showStep(number, step) {
   if (lookedInto.includes(at)) area.append(lookInto(steps(), isDone, at, chosenCar(), go));
   if (isDone(step)) area.append(undo(number, step));
   area.append(note(number, step), dimmed());
+  area.dataset.step = step.id;
+  document.dispatchEvent(new CustomEvent("ut-step", { detail: area })); // its words may be explained, and what it says may not be so
 }
 
 function undo(number, step) {

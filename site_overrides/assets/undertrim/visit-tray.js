@@ -3,6 +3,7 @@
 import { matches } from "./concerns.js";
 
 /** @import { Count, Step } from "./page-data.js" */
+/** @import { Kept } from "./visits.js" */
 /** @typedef {{ sort: string, now: number, goes: number, over: number, bagged: number }} Row of a sort: how many lie in the tray, how many the steps to come put in,
  *  how many are then left over (below nothing: missing), and how many lie in the bag with the old parts */
 
@@ -55,7 +56,26 @@ export function looks(steps, car) {
   return places.filter((place) => place === last || steps[place].turns.some((turn) => turn[0] === "battery" && turn[2] === "on"));
 }
 
-/* By step and sort what broke or was lost and has to be bought. */
-export function spoilt(kept) {
-  return Object.entries(kept.spoilt).flatMap(([step, sorts]) => Object.entries(sorts).filter(([, count]) => count > 0).map(([sort, count]) => ({ step, sort, count })));
+/* What a sort of a step is kept under: its place in the step, which is the same in every language. */
+export function keyOf(step, sort) {
+  const places = step.lines.flatMap((line, at) => line.counts.map((count, place) => [count.sort, `${at}.${place}`]));
+  return (places.find(([one]) => one === sort) || [sort, sort])[1];
+}
+
+/* The sort of a place, in this page's language; of one that the record no longer has, what it was kept under. */
+function sortAt(step, key) {
+  const [line, count] = key.split(".").map(Number);
+  const found = step && step.lines[line] && step.lines[line].counts[count];
+  return found ? found.sort : key;
+}
+
+/**
+ * By step and sort what broke or was lost and has to be bought.
+ * @param {Kept} kept
+ * @param {Step[]} steps all of the vehicle's
+ */
+export function spoilt(kept, steps) {
+  const named = Object.fromEntries(steps.map((step) => [step.id, step]));
+  return Object.entries(kept.spoilt).flatMap(([step, sorts]) => Object.entries(sorts).filter(([, count]) => count > 0)
+    .map(([key, count]) => ({ step, sort: sortAt(named[step], key), count })));
 }

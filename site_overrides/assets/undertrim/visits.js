@@ -9,6 +9,7 @@
  * @property {string} title what the vehicle is called
  * @property {string} name what the people in the bay call the car: "red one, bay 2"
  * @property {string} text the visit, as it stands in an address
+ * @property {string} language that it was last shown in; empty where that is not known
  * @property {number} began
  * @property {number} changed
  * @property {number} steps how many steps it has
@@ -18,6 +19,8 @@
  * @property {Record<string, Record<string, number>>} spoilt by step, how many fasteners of each sort broke or were lost
  * @property {Record<string, string>} report what the report says besides: by whom, which car, who agreed to what
  */
+
+import { tag } from "./words.js";
 
 const VISIT = "undertrim:visit:", CURRENT = "undertrim:current:";
 const FIELDS = ["done", "waits", "notes", "spoilt", "report"];
@@ -49,6 +52,7 @@ function entries(value, right) {
   return typeof value === "object" && value !== null ? Object.fromEntries(Object.entries(value).filter(([, one]) => right(one))) : {};
 }
 
+function isTag(value) { return isText(value) && /^[A-Za-z\d-]{2,35}$/.test(value); } // BCP 47
 function isText(value) { return typeof value === "string"; }
 function isTime(value) { return Number.isFinite(value) && value >= 0 && value < 8.64e15; } // ECMA-262: the last time a date can be
 function isCounts(value) { return Object.keys(entries(value, (one) => Number.isInteger(one) && one > 0)).length > 0; }
@@ -65,7 +69,7 @@ export function fromText(text) {
   if (!/^[0-9a-f]{16}$/.test(read.id) || !/^[\w-]+\/[\w-]+$/.test(read.vehicle)) return null;
   const { id, vehicle, title } = read;
   return {
-    id, vehicle, title, text: read.text, name: isText(read.name) ? read.name : "",
+    id, vehicle, title, text: read.text, language: isTag(read.language) ? read.language : "", name: isText(read.name) ? read.name : "",
     began: isTime(read.began) ? read.began : 0, changed: isTime(read.changed) ? read.changed : 0, steps: isTime(read.steps) ? read.steps : 0,
     done: entries(read.done, isTime), waits: entries(read.waits, isTime), notes: entries(read.notes, isText),
     spoilt: entries(read.spoilt, isCounts), report: entries(read.report, isText),
@@ -90,11 +94,17 @@ export function begun(kept) { return kept.name !== "" || FIELDS.some((name) => O
 function made(vehicle, title, text) {
   const id = Array.from(crypto.getRandomValues(new Uint8Array(8)), (one) => one.toString(16).padStart(2, "0")).join("");
   const now = Date.now();
-  return { id, vehicle, title, name: "", text, began: now, changed: now, steps: 0, done: {}, waits: {}, notes: {}, spoilt: {}, report: {} };
+  return { id, vehicle, title, name: "", text, language: tag(), began: now, changed: now, steps: 0, done: {}, waits: {}, notes: {}, spoilt: {}, report: {} };
 }
 
 /* From now on this visit is the one that its vehicle's pages show. */
 export function takeUp(kept) { set(CURRENT + kept.vehicle, kept.id); }
+
+/* From now on the visit is in this page's language; that changes nothing of what was done. */
+export function readHere(kept) {
+  const now = byName(kept.id);
+  if (now && now.language !== tag()) keep({ ...now, language: tag() });
+}
 
 /** @param {Kept} kept */
 export function keep(kept) { set(VISIT + kept.id, JSON.stringify(kept)); }

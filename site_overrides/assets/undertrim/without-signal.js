@@ -1,7 +1,8 @@
 /* Where the site is served, each page has the keeper keep it for times without a signal, and says aloud what is no page of today. */
 
-import { ask, BASE, SERVED } from "./keeper-asked.js";
+import { ask, BASE, SERVED, TOP } from "./keeper-asked.js";
 import { make } from "./elements.js";
+import { placeWanted } from "./reading.js";
 import { say, tag } from "./words.js";
 
 /* Says aloud what this page is where it is no page of today. */
@@ -18,6 +19,6 @@ async function tell() {
 function vehicle() { return location.href.slice(BASE.length).replace(/^vehicles\//, "").replace(/[.?#].*$/, ""); }
 
 if (SERVED) {
-  navigator.serviceWorker.register(BASE + "keeper.js").then(tell).catch(() => { /* then the network is all there is */ });
-  window.addEventListener("load", () => { ask("fill"); });
+  navigator.serviceWorker.register(TOP + "keeper.js").then(tell).catch(() => { /* then the network is all there is */ });
+  window.addEventListener("load", () => { ask("fill", { place: placeWanted() }); });
 }

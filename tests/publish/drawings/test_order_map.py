@@ -143,7 +143,10 @@ def test_boxes_keep_apart_and_inside_and_no_line_ends_elsewhere(nodes: list[Node
         assert box.left >= 0
         assert box.left + box.width <= order_map.WIDTH
         assert box.bottom <= made.end
+    left, right = made.sides
     for (first, then), path in made.paths.items():
+        for x in re.findall(r"(-?[\d.]+) -?[\d.]+(?=$|[, CV])", path):
+            assert left <= float(x) <= right
         numbers = [float(number) for number in re.findall(r"-?[\d.]+", path)]
         assert numbers[:2] == pytest.approx([made.boxes[first].middle, made.boxes[first].bottom], abs=0.01)
         assert numbers[-1] == pytest.approx(made.boxes[then].top, abs=0.01)

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from undertrim.derive import coverage
 from undertrim.derive.claims import disputes, sources
 from undertrim.derive.claims.addresses import AtCar, place_of
 from undertrim.derive.claims.outcome import Deed, Outcome, Refused
@@ -45,7 +46,9 @@ class Taking:
         return changed, Outcome(deed, said)
 
     def _take(self, answer: Answer) -> tuple[Source, Deed, Message]:
-        place = place_of(self.source, answer.keys, self._at_car(answer))
+        if answer.keys[:1] == ("openings",) and len(answer.keys) == 2 and answer.found is Found.NONE:
+            return self._not_there(answer)
+        place = place_of(self.source, answer.keys, at_car(self.record, self.source, answer))
         if answer.found is Found.NOT_SO:
             return self._not_so(answer, place)
         field = field_at(self.record, place, answer.about)
@@ -64,10 +67,6 @@ class Taking:
         if same(_read(field, _text(stands)), _read(field, said)):
             return self._seen_again(answer, place, _read(field, said))
         return self._disputed(answer, place, _text(stands), said)
-
-    def _at_car(self, answer: Answer) -> AtCar:
-        car = build.car_seen(sources.car_of(self.source, answer.car)) if answer.car else None
-        return AtCar(answers(self.record, seen(self.record, car)), answer.side)
 
     def _could_not_tell(self, field: Fact, place: Pointer, stands: Data) -> tuple[Source, Deed, Message]:
         """What nobody said becomes unknown, if it can; what is known stays."""
@@ -148,6 +147,24 @@ class Taking:
             return self.source, Deed.KEPT, message("claims/was-other", was=answer.was, value=stands)
         return self._disputed(answer, place, stands, UNKNOWN)
 
+    def _not_there(self, answer: Answer) -> tuple[Source, Deed, Message]:
+        """An opening that this car does not have: the record says so of cars that are alike in what openings differ by."""
+        opening = next((one for one in self.record.openings.values() if one.is_named(answer.keys[1])), None)
+        if opening is None:
+            raise Refused(message("claims/no-such-thing", about=answer.about, hint=""))
+        car = at_car(self.record, self.source, answer).choices
+        alike = [kind for kind in coverage.kinds_of_car(self.record) if kind.items() <= car.items()]
+        if not alike or not alike[0]:
+            raise Refused(message("claims/which-car", about=answer.about))
+        state = coverage.state(opening, alike[0])
+        if state == coverage.VALUE:
+            raise Refused(message("claims/there", about=answer.about))
+        if state == coverage.NONE:
+            return self.source, Deed.ALREADY, message("claims/already-not-there")
+        place = ("openings", opening.id, "not_in")
+        changed = self._put(Change(place, [*(at(self.source.data, place) or []), dict(alike[0])]))
+        return self._with_source(changed, answer, place), Deed.FILLED, message("claims/not-there")
+
     # The text
 
     @property
@@ -182,6 +199,12 @@ class Taking:
         if dispute.cautious == UNKNOWN and not (dispute.fact and dispute.fact.says_unknown):
             return source
         return put(source, Change(place, dispute.cautious), self.read)
+
+
+def at_car(record: VehicleRecord, source: Source, answer: Answer) -> AtCar:
+    """What is known of the car that an answer was found at."""
+    car = build.car_seen(sources.car_of(source, answer.car)) if answer.car else None
+    return AtCar(answers(record, seen(record, car)), answer.side)
 
 
 def _read(field: Fact, says: str) -> Reading:

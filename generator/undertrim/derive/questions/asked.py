@@ -1,9 +1,10 @@
 """What is asked for, before its fields and their forms are looked up."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from undertrim.derive.questions.question import Sort
-from undertrim.record.source import Pointer
+from undertrim.record.source import Data, Pointer
 from undertrim.words import Message, Value
 
 
@@ -20,3 +21,5 @@ class Asked:
     why: Message | None = None
     bare: bool = False
     nothing: bool = False
+    cars: Mapping[str, Data] | None = None
+    """The cars that it is about, where those are not the ones that have what stands there."""

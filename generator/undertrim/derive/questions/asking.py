@@ -6,7 +6,7 @@ from undertrim.derive.claims.addresses import address_of
 from undertrim.derive.measuring import Task, next_to_measure
 from undertrim.derive.questions import coarse, disputed, unsaid
 from undertrim.derive.questions.asked import Asked
-from undertrim.derive.questions.fields import fields
+from undertrim.derive.questions.fields import fields, there
 from undertrim.derive.questions.handbook import section
 from undertrim.derive.questions.question import Field, Question, Sort
 from undertrim.record.changing.edits import at
@@ -20,7 +20,8 @@ _ORDER = tuple(Sort)
 def questions(record: VehicleRecord, source: Source) -> tuple[Question, ...]:
     """All questions of a record; `source` is its source as a whole. No field is asked twice."""
     every = [
-        *map(_of_task, next_to_measure(record)),
+        *(_of_task(task) for task in next_to_measure(record) if task.kind != Sort.MISSING),
+        *unsaid.openings(record),
         *disputed.asked(record),
         *unsaid.asked(record, source),
         *coarse.asked(record),
@@ -37,16 +38,15 @@ def questions(record: VehicleRecord, source: Source) -> tuple[Question, ...]:
 
 def _of_task(task: Task) -> Asked:
     place = tuple(task.place.split("/"))
-    there = place[0] == "openings" and place[-1] == "when"
-    if there:
-        return Asked(Sort(task.kind), place[:-1], task.words, bare=True, nothing=True)
     whole = len(place) < 3 and place[0] in ("openings", "connectors", "areas")
     return Asked(Sort(task.kind), place, task.words, bare=whole, nothing=whole)
 
 
 def _question(record: VehicleRecord, source: Source, one: Asked, told: set[tuple[str, str]]) -> Question:
-    cars = _cars(source, one.place)
+    cars = _cars(source, one.place) if one.cars is None else one.cars
     found: Sequence[Field] = () if one.nothing else tuple(fields(source, one.place))
+    if one.cars is not None:
+        found = (there(source, one.place),)
     return Question(
         sort=one.sort,
         about=address_of(source, one.place),

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from undertrim.derive.claims.addresses import NOT_ANSWERED, address_of
 from undertrim.derive.evidence.facts import schema_at
 from undertrim.derive.questions.forms import UNKNOWN, form
-from undertrim.derive.questions.question import Field
+from undertrim.derive.questions.question import AnswerForm, Field
 from undertrim.record.changing.edits import at
 from undertrim.record.schema import Schema, asked_by
 from undertrim.record.source import Data, Pointer, Source
@@ -38,6 +38,12 @@ def fields(source: Source, place: Pointer) -> Iterator[Field]:
         only_if = _PLACE_OF_A_WIRE if place[0] == "functions" and name == "note" else conditions.get(name)
         optional = only_if is None and (name in _PROSE or name not in needed)
         yield _field(source, (*place, name), below, optional=optional, only_if=only_if)
+
+
+def there(source: Source, place: Pointer) -> Field:
+    """Whether a thing is there at all."""
+    schema = schema_at(place)
+    return Field(address_of(source, place), schema["title"], schema["description"], AnswerForm("there", none=True))
 
 
 def _below(place: Pointer, schema: Schema) -> Iterator[tuple[str, Schema]]:

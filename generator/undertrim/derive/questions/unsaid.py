@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from undertrim.derive import coverage
 from undertrim.derive.evidence.fingerprint import BY_ID, WHOLE
 from undertrim.derive.questions.asked import Asked
 from undertrim.derive.questions.forms import UNKNOWN
@@ -22,6 +23,14 @@ def asked(record: VehicleRecord, source: Source) -> Iterator[Asked]:
     yield from _doors(record)
     yield from _sides(record)
     yield from _after_battery(record, source)
+
+
+def openings(record: VehicleRecord) -> Iterator[Asked]:
+    """Openings of which nobody has said whether a kind of car has them; each kind is asked for itself."""
+    for name, rows in coverage.matrix(record).missing.items():
+        for row in rows:
+            ask = message("measuring/missing", opening=record.openings[name].name, car=row.label)
+            yield Asked(Sort.MISSING, ("openings", name), ask, cars=row.car)
 
 
 def _functions(record: VehicleRecord) -> Iterator[Asked]:

@@ -8,12 +8,13 @@ from undertrim.derive.procedure.closed import closed_in
 from undertrim.publish import sparse
 from undertrim.publish.build.failures import making
 from undertrim.publish.encoding import Published, compact
+from undertrim.publish.facts import claimable as facts
 from undertrim.publish.printed import paper, pdf
 from undertrim.publish.printed.sheet import Paper
 from undertrim.publish.web.downloads import Downloads, Link
 from undertrim.publish.web.views import VISIT, WIRING, View
 from undertrim.record.model import VehicleRecord
-from undertrim.words import message, say
+from undertrim.words import message, say, spoken
 
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
@@ -36,7 +37,7 @@ class Printing:
             for opening, page in _first_pages(laid):
                 link = Link(f"{_file(self.vehicle, '-templates', name)}#page={page}", name)
                 found[opening] = (*found.get(opening, ()), link)
-        return Downloads(self._sheets(""), self._sheets("-wiring"), found)
+        return Downloads(self._sheets(""), self._sheets("-wiring"), found, spoken().tag)
 
     def _sheets(self, sort: str) -> tuple[Link, ...]:
         return tuple(Link(_file(self.vehicle, sort, name), name) for name in self.templates)
@@ -45,6 +46,11 @@ class Printing:
 def data(made: Published) -> tuple[str, bytes]:
     """The facts as JSON, with the name of their file."""
     return f"{made['id']}.json", compact(sparse.of_vehicle(made)).encode()
+
+
+def claimable(record: VehicleRecord, made: Published) -> tuple[str, bytes]:
+    """Every fact of the record at its address, with the name of the file."""
+    return facts.file_name(made["id"]), facts.script(record, made["address"]).encode()
 
 
 def printing(record: VehicleRecord, made: Published, papers: Sequence[str]) -> Printing:

@@ -20,10 +20,11 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
-from undertrim.publish.build import published, standing
+from undertrim.publish.build import contents, published, standing
+from undertrim.publish.build.contents import SCHEMA, AllShells, Contents
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
-from undertrim.publish.build.keyed import keys
+from undertrim.publish.build.keyed import keys, languages
 from undertrim.publish.build.prepare import prepare
 from undertrim.publish.build.prepared import Prepared, cache_folder
 from undertrim.publish.build.stored import Damaged
@@ -73,7 +74,7 @@ class _Standing:
 
     frame: str
     framed: Mapping[str, str]
-    shells: site.Shells
+    shells: AllShells
     keys: placing.Keys
 
 
@@ -131,13 +132,15 @@ class Builder:
         failed = [item for item in prepared if isinstance(item, Failure)]
         kept = [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
-        self._publish(content(shown, stock(self._workspace)), aside)
+        gear = stock(self._workspace)
+        self._publish(contents.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._prepared = {item.keys: item for item in shown}
         published.write(self._workspace, {item.address: item.keys for item in shown})
         return made, failed, kept
 
     def _last_good(self, before: Mapping[str, published.Keys], failed: Failure) -> Prepared | None:
-        return published.last_good(self._workspace, before, failed.address, sheets=self._sheets)
+        tags = languages(self._workspace)
+        return published.last_good(self._workspace, before, failed.address, tags, sheets=self._sheets)
 
     def tidy(self) -> None:
         """Remove what earlier runs remembered and this one had no use for."""
@@ -154,7 +157,7 @@ class Builder:
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=memory, crew=self._crew, **how)
 
-    def _publish(self, held: Content, aside: Path) -> None:
+    def _publish(self, held: Contents, aside: Path) -> None:
         stands, self._standing = self._standing, None  # a failure half way must not be taken for a good state
         frame = self._frame(held)
         if stands and stands.frame == frame and self._out.is_dir():
@@ -164,28 +167,22 @@ class Builder:
         else:
             self._standing = self._afresh(held, frame, aside)
 
-    def _frame(self, held: Content) -> str:
-        framed = (f"{path} {body.title} {body.key}" for path, body in held.framed.items())
-        return joined(site.frame(self._workspace.root, self._digests), *framed, *sorted(held.shelled))
+    def _frame(self, held: Contents) -> str:
+        return joined(site.frame(self._workspace.root, self._digests), *contents.framed(held))
 
-    def _afresh(self, held: Content, frame: str, aside: Path) -> _Standing:
+    def _afresh(self, held: Contents, frame: str, aside: Path) -> _Standing:
         """Render aside, then swap."""
         fresh = aside / "fresh"
         if fresh.exists():
             shutil.rmtree(fresh)
-        shells = site.render(self._workspace.root, held, fresh)
+        shells = contents.rendered(self._workspace.root, held, fresh)
         framed = keeping.marked(fresh)
         present = placing.place(fresh, self._pieces(held, shells, framed), {})
         standing.swap(fresh, self._out, aside)
         return _Standing(frame, framed, shells, present)
 
-    def _pieces(self, held: Content, shells: site.Shells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
-        """Our own files, and the lists of all for those who keep the site on a device."""
-        return placing.pieces(keeping.listed(held, shells, framed, self._name), shells)
-
-
-_SCHEMA = "published.schema.json"
-"""What describes the data beside the pages; it stands at the top of the site."""
+    def _pieces(self, held: Contents, shells: AllShells, framed: Mapping[str, str]) -> dict[str, placing.Piece]:
+        return contents.pieces(held, shells, framed, self._name)
 
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
@@ -206,7 +203,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             **finder.files([finder.row(item.summary) for item in made]),
             "assets/undertrim/meter-table.js": meter.table_script(),
             **shelf.files(gear, clearances()),
-            _SCHEMA: described.text(),
+            SCHEMA: described.text(),
         },
         copies={name: copy for item in made for name, copy in _copies(item)},
     )
@@ -217,9 +214,9 @@ def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     make = item.address.split("/")[0]
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{item.files.folder}/{kept}", partial(item.files.content, kept))
-    for view, digest in item.with_stock.items():
+    for view, held in item.with_stock.items():
         name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
-        yield name, Copy(f"{shelf.FOLDER}/{digest}", partial(item.on_shelf, view))
+        yield name, Copy(item.shelf.digests[held], partial(item.shelf.content, held))
 
 
 def _home(by_make: dict[str, list[Prepared]]) -> Body:

@@ -9,16 +9,15 @@ from undertrim.derive.fit.joining import Joining
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build.day import today
 from undertrim.record import photo_files
-from undertrim.record.collection import settings
+from undertrim.record.collection import settings, spoken_in
 from undertrim.record.digests import Digests, joined
 from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
-from undertrim.words import spoken
 
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for, the papers that are printed on, and the names of the folders that its files then have.
+    """A vehicle record, the site it is prepared for with the tags of its languages, the papers that are printed on, and the names of the folders that its files then have.
 
     `key` is that of what rests on the record alone: pages, data, sheets. `with_stock` is that of its file on the shelf, which rests on the gear
     that joins a receiver to it too. `gear` is the state that the whole stock is read in, of which that is only a part.
@@ -27,21 +26,34 @@ class Keyed:
     path: Path
     site_url: str
     gear: str
+    languages: tuple[str, ...]
     papers: tuple[str, ...]
     key: str
     with_stock: str
 
     def now(self, gear: str, shelf: Joining) -> "Keyed":
         """The same vehicle as its record is now, with the stock and the state that it was read in."""
-        key, with_stock = _keys(self.path, self.site_url, shelf, self.papers, Digests())
+        chosen = (*self.languages, *self.papers)
+        key, with_stock = _keys(self.path, self.site_url, shelf, chosen, Digests())
         return replace(self, gear=gear, key=key, with_stock=with_stock)
 
 
 def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests, stock: Stock) -> list[Keyed]:
     """The vehicles at `paths` as they are now, with that stock."""
     gear, shelf = gear_key(workspace, digests), Joining(stock)
-    papers = settings(workspace.root).paper
-    return [Keyed(path, site_url, gear, papers, *_keys(path, site_url, shelf, papers, digests)) for path in paths]
+    tags, papers = languages(workspace), settings(workspace.root).paper
+    return [
+        Keyed(path, site_url, gear, tags, papers, *_keys(path, site_url, shelf, (*tags, *papers), digests))
+        for path in paths
+    ]
+
+
+def languages(workspace: Workspace) -> tuple[str, ...]:
+    """The languages that the site of a collection is in, by their tags, whoever builds it. Raises NoSuchLanguage."""
+    chosen = settings(workspace.root).language
+    for tag in chosen:
+        spoken_in(tag)
+    return chosen
 
 
 def address(path: Path) -> str:
@@ -56,10 +68,10 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
     return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
 
 
-def _keys(path: Path, site_url: str, shelf: Joining, papers: tuple[str, ...], digests: Digests) -> tuple[str, str]:
-    """The first changes with the record's place, content and photographs, the records that it takes from, the site's address, the papers, the program itself and, for the ages, the month; the second also with what of the stock joins a receiver to it."""
+def _keys(path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests) -> tuple[str, str]:
+    """The first changes with the record's place, content and photographs, the records that it takes from, the site's address, the languages and papers that are `chosen`, the program itself and, for the ages, the month; the second also with what of the stock joins a receiver to it."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
     beside = sisters_digest(path.parent.parent, path, digests)
-    told = site_url, " ".join(papers), resources.program(), spoken().tag, f"{today():%Y-%m}"
+    told = site_url, " ".join(chosen), resources.program(), f"{today():%Y-%m}"
     key = joined(digests.of(path), beside, place, photos, *told)
     return key, joined(key, shelf.key(address(path)))

@@ -21,12 +21,14 @@ from undertrim.publish.facts.photos import shown
 from undertrim.publish.facts.shelf import of_vehicle as on_shelf
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import pages
+from undertrim.publish.web.downloads import Downloads
+from undertrim.publish.web.editions import Edition, editions
 from undertrim.record.combinations import TooMany
 from undertrim.record.digests import Digests
 from undertrim.record.model import VehicleRecord
 from undertrim.record.photo_files import Album, album
 from undertrim.record.store import Entry, Workspace
-from undertrim.words import language, message, speaking, spoken
+from undertrim.words import language, message, speaking
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.workers import Workers
 
@@ -67,9 +69,7 @@ def _prepare_all(
 ) -> Iterator[Prepared | Failure]:
     workers = crew or Crew()
     try:
-        for item, made in zip(
-            keyed, workers.each(partial(_prepare, workspace, sheets=sheets, tag=spoken().tag), keyed), strict=True
-        ):
+        for item, made in zip(keyed, workers.each(partial(_prepare, workspace, sheets=sheets), keyed), strict=True):
             shown = workspace.shown(item.path)
             yield failure(shown, address(item.path), made) if isinstance(made, Failed) else made
     finally:
@@ -86,14 +86,12 @@ def _counted(
         yield item
 
 
-def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool, tag: str) -> Prepared | Failure:
-    """Make a vehicle's files in the language of a tag, or say why they cannot be made."""
-    if tag != spoken().tag:  # a worker may have been started before anybody said which, or know nothing of it
-        with speaking(language(tag)):
-            return _prepare(workspace, item, sheets=sheets, tag=tag)
+def _prepare(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared | Failure:
+    """Make a vehicle's files in all languages of the site, or say why they cannot be made."""
     shown, name = workspace.shown(item.path), address(item.path)
     try:
-        return _made(workspace, item, sheets=sheets)
+        with speaking(language(item.languages[0])):  # what is said once is said in the first
+            return _made(workspace, item, sheets=sheets)
     except (Unplannable, TooMany) as error:
         return refused(shown, name, error.said)
     except Broken as error:
@@ -109,8 +107,8 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
         entry, photos = workspace.load(item.path), album(item.path)
         if not isinstance(entry.record, VehicleRecord):
             raise Unplannable(message("building/no-record"))
-        made = None if files and files.whole() else _facts(entry, photos)
-        scripts = _with_stock(entry, entry.record, shelf)
+        made = None if files and files.whole() else _facts(entry, photos, item.languages)
+        scripts = _with_stock(entry, entry.record, shelf, item.languages)
         if item.now(gear, shelf) == now:
             break
     if made is not None:
@@ -121,15 +119,20 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     return found
 
 
-def _facts(entry: Entry, photos: Album) -> Published:
+def _facts(entry: Entry, photos: Album, tags: Sequence[str]) -> Mapping[str, Published]:
     with making(message("building/its-plan")):
-        return facts.vehicle(entry, today(), photos)
+        return facts.in_each(entry, today(), photos, tuple(map(language, tags)))
 
 
-def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining) -> dict[str, str]:
-    """The vehicle's files on the shelf, by page."""
+def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining, tags: Sequence[str]) -> dict[str, dict[str, str]]:
+    """The vehicle's files on the shelf, by language and page."""
+    known = Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances())
+    found = {}
     with making(message("building/its-joints")):
-        return on_shelf(Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances()))
+        for tag in tags:
+            with speaking(language(tag)):
+                found[tag] = on_shelf(known)
+    return found
 
 
 @lru_cache(maxsize=1)
@@ -142,16 +145,29 @@ def _shelf(workspace: Workspace, gear: str) -> tuple[Joining, str]:
         gear = now
 
 
-def _write(entry: Entry, made: Published, photos: Album, item: Keyed, folder: Path, *, sheets: bool) -> None:
-    """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted."""
+def _write(
+    entry: Entry, said: Mapping[str, Published], photos: Album, item: Keyed, folder: Path, *, sheets: bool
+) -> None:
+    """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted.
+
+    The pages are in each language. Data and sheets are in the first: a program reads the one, and a sheet costs five times a page.
+    """
     assert isinstance(entry.record, VehicleRecord)
+    made = said[item.languages[0]]
     wanted = beside.printing(entry.record, made, item.papers)
     with making(message("building/its-page")):
-        bodies = pages.vehicle(made, wanted.downloads)
+        bodies = {one.tag: _bodies(said[one.tag], wanted.downloads, one) for one in editions(item.languages)}
     with making(message("building/its-data")):
-        data = beside.data(made)
-    with_page = [data, *shown(entry, entry.record, photos).files()]
-    prepared.keep(folder, made, bodies, with_page, sheets=False)
+        data = [beside.data(made), beside.claimable(entry.record, made)]
+    with_page = [*data, *shown(entry, entry.record, photos).files()]
+    prepared.keep(folder, said, bodies, with_page, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())
-        prepared.keep(folder, made, bodies, [*with_page, *printed], sheets=True)
+        prepared.keep(folder, said, bodies, [*with_page, *printed], sheets=True)
+
+
+def _bodies(made: Published, downloads: Downloads, edition: Edition) -> Mapping[str, str]:
+    """The bodies of a vehicle's pages in one language."""
+    folder = f"vehicles/{made['address'].partition('/')[0]}/"
+    with speaking(edition.speech):
+        return pages.vehicle(made, downloads, edition.beside(folder))

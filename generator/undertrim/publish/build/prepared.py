@@ -1,6 +1,6 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -9,10 +9,11 @@ from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published
 from undertrim.record.store import Workspace
+from undertrim.words import spoken
 
 _BODY, _BESIDE = "body-", "beside-"
 
-_SUMMARY = (
+_SUMMARY = (  # of each language: some of it is in words
     "address",
     "id",
     "make",
@@ -46,7 +47,7 @@ class Prepared:
     @property
     def address(self) -> str:
         """The vehicle's `<make>/<id>`."""
-        return str(self.summary["address"])
+        return str(next(iter(self.files.summary.values()))["address"])
 
     @property
     def keys(self) -> tuple[str, str]:
@@ -59,25 +60,27 @@ class Prepared:
 
     @property
     def with_stock(self) -> Mapping[str, str]:
-        """The digests of its files on the shelf, by the name of the page that asks for one."""
-        return {name.removesuffix(".js"): digest for name, digest in self.shelf.digests.items()}
-
-    def on_shelf(self, view: str) -> bytes:
-        """One of these files. Raises stored.Damaged."""
-        return self.shelf.content(f"{view}.js")
+        """Its files on the shelf in the reader's language, by the name of the page that asks for one, as `shelf` has them."""
+        begun = f"{spoken().tag}-"
+        own = (name for name in self.shelf.digests if name.startswith(begun))
+        return {name.removeprefix(begun).removesuffix(".js"): name for name in own}
 
     @property
     def summary(self) -> Mapping[str, Any]:
-        """The few facts."""
-        return self.files.summary
+        """The few facts, in the language of the reader."""
+        return self.files.summary[spoken().tag]  # type: ignore[no-any-return] # a part of what JSON held
+
+    def speaks(self, tags: Iterable[str]) -> bool:
+        """Whether its pages are there in these languages."""
+        return set(tags) <= self.files.summary.keys()
 
     def body(self, view: str) -> str:
-        """The body of a page by the name of its view. Raises stored.Damaged."""
-        return self.files.content(_body(view)).decode()
+        """The body of a page by the name of its view, in the language of the reader. Raises stored.Damaged."""
+        return self.files.content(_body(spoken().tag, view)).decode()
 
     def digest(self, view: str) -> str:
         """The digest of the same."""
-        return self.files.digests[_body(view)]
+        return self.files.digests[_body(spoken().tag, view)]
 
 
 def finished(workspace: Workspace, key: str, with_stock: str, *, sheets: bool) -> Prepared | None:
@@ -100,22 +103,28 @@ def shelf_at(workspace: Workspace, with_stock: str) -> Stored | None:
 
 
 def keep(
-    folder: Path, made: Published, bodies: Mapping[str, str], beside: Sequence[tuple[str, bytes]], *, sheets: bool
+    folder: Path,
+    said: Mapping[str, Published],
+    bodies: Mapping[str, Mapping[str, str]],
+    beside: Sequence[tuple[str, bytes]],
+    *,
+    sheets: bool,
 ) -> None:
-    """Keep the bodies of a vehicle's pages, by view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
-    files = [(_body(view), body.encode()) for view, body in bodies.items()]
+    """Keep the bodies of a vehicle's pages, by language and view, and the files beside them in a folder of the cache; `sheets` says that they are all."""
+    files = [(_body(tag, view), body.encode()) for tag, views in bodies.items() for view, body in views.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
-    stored.write(folder, files, {key: made[key] for key in _SUMMARY}, [_done(sheets=sheets)])
+    summary = {tag: {key: made[key] for key in _SUMMARY} for tag, made in said.items()}
+    stored.write(folder, files, summary, [_done(sheets=sheets)])
 
 
-def keep_shelf(folder: Path, scripts: Mapping[str, str]) -> None:
-    """Keep a vehicle's files on the shelf, by page, in a folder of the cache."""
-    files = [(f"{view}.js", text.encode()) for view, text in scripts.items()]
+def keep_shelf(folder: Path, scripts: Mapping[str, Mapping[str, str]]) -> None:
+    """Keep a vehicle's files on the shelf, by language and page, in a folder of the cache."""
+    files = [(f"{tag}-{view}.js", text.encode()) for tag, views in scripts.items() for view, text in views.items()]
     stored.write(folder, files, {}, [_done(sheets=False)])
 
 
-def _body(view: str) -> str:
-    return f"{_BODY}{view}.html"
+def _body(tag: str, view: str) -> str:
+    return f"{_BODY}{tag}-{view}.html"
 
 
 def _done(*, sheets: bool) -> str:

@@ -1,7 +1,7 @@
 """Which of its prepared files each vehicle was last published with: they stay in the site when it fails."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 
@@ -14,11 +14,13 @@ Keys = tuple[str, str]
 """Of what rests on the record alone, and of the file on the shelf."""
 
 
-def last_good(workspace: Workspace, known: Mapping[str, Keys], address: str, *, sheets: bool) -> Prepared | None:
-    """The files a vehicle was last published with, if they are still whole; without sheets where there were none."""
+def last_good(
+    workspace: Workspace, known: Mapping[str, Keys], address: str, tags: Sequence[str], *, sheets: bool
+) -> Prepared | None:
+    """The files a vehicle was last published with, if they are still whole and in these languages; without sheets where there were none."""
     keys = known.get(address)
     found = (finished(workspace, *keys, sheets=wanted) for wanted in dict.fromkeys((sheets, False)) if keys)
-    return next((item for item in found if item and item.whole()), None)
+    return next((item for item in found if item and item.speaks(tags) and item.whole()), None)
 
 
 def read(workspace: Workspace) -> Mapping[str, Keys]:

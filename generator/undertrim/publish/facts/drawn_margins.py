@@ -6,7 +6,7 @@ from undertrim.derive.fit.lengths import both
 from undertrim.derive.fit.margins import Check, Number
 from undertrim.derive.fit.verdict import Fit
 from undertrim.publish.pictures.drawings.axis import Margin, Verdict
-from undertrim.words import Message, Value, all_of, message, say
+from undertrim.words import Message, Value, all_of, message
 
 VERDICTS: dict[str, Verdict] = {"fits": "fits", "marginal": "close", "fails": "strikes", "unknown": "unknown"}
 
@@ -18,7 +18,7 @@ def margin(fit: Fit | None, name: str) -> Margin | None:
         return None
     # What only lacks the usual clearance touches nothing.
     close = found.verdict == "fails" and found.gap is not None and found.gap >= 0
-    return Margin(say(_spare(found)), "too close" if close else VERDICTS[found.verdict])
+    return Margin(_spare(found), "too close" if close else VERDICTS[found.verdict])
 
 
 def check(fit: Fit | None, name: str) -> Check | None:
@@ -46,7 +46,7 @@ def plain_or_usual(number: Number) -> Value:
     return message("fit-shown/usual", number=number.text) if number.default else number.text
 
 
-def to_get(fit: Fit | None) -> Iterator[str]:
+def to_get(fit: Fit | None) -> Iterator[Value]:
     """What it takes and is not in stock, and so in no picture."""
     if fit and fit.to_get:
-        yield say(message("drawn-fit/to-get", what=all_of(*fit.to_get)))
+        yield message("drawn-fit/to-get", what=all_of(*fit.to_get))

@@ -93,7 +93,7 @@ def _joint(vehicle: Vehicle, opening: Opening, leads: Gear) -> ShownJoint:
         name=leads.name,
         note=leads.facts.note,
         receivers=receivers,
-        tables=(_table(joint.table(vehicle.record, group)) for group in found),
+        tables=[_table(joint.table(vehicle.record, group)) for group in found],
     )
 
 

@@ -7,12 +7,11 @@ from undertrim.publish.pictures.drawings.frames import Frame
 from undertrim.publish.pictures.drawings.shapes import DrawnOutline, Pattern
 from undertrim.record.model import Blank, Bolts, Face, Hole
 from undertrim.record.units import Quantity
-from undertrim.words import say
 
 
 def measure(value: Quantity | Blank | None) -> Measure:
     """A value with its words; without a number where it is unknown or not recorded."""
-    return Measure(value.value if isinstance(value, Quantity) else None, say(words.quantity(value) or NOT_RECORDED))
+    return Measure(value.value if isinstance(value, Quantity) else None, words.quantity(value) or NOT_RECORDED)
 
 
 def across(hole: Hole | None, *, turned: bool = False) -> Measure:

@@ -28,13 +28,28 @@ class ShownMark:
     label: str
 
 
+_WIDTHS = (480, 960)
+"""How wide in px a photograph is made for screens that show no more: a phone's, one and two px of it to a px of the page."""
+_LESS = 0.8
+"""What is not narrower than so much of the whole is not worth a file."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShownSmaller:
+    """The same photograph, narrower: its file beside the page, and its width in px."""
+
+    file: str
+    width: int
+
+
 @dataclass(frozen=True, slots=True)
 class ShownPhoto:
-    """A photograph: its file beside the page, width and height in px, and, of each piece of evidence, who took it when at which car."""
+    """A photograph: its file beside the page, width and height in px, narrower ones for small screens, and, of each piece of evidence, who took it when at which car."""
 
     file: str
     width: int
     height: int
+    smaller: tuple[ShownSmaller, ...]
     shows: str
     marks: tuple[ShownMark, ...]
     taken: tuple[Value, ...]
@@ -80,6 +95,7 @@ class Shown:
             self._name(photo, found),
             found.width,
             found.height,
+            tuple(ShownSmaller(self._narrow(photo, found, width), width) for width in _narrower(found)),
             photo.shows,
             marks,
             taken,
@@ -90,11 +106,23 @@ class Shown:
         stem, _, ending = photo.file.rpartition(".")
         return f"{self.id}-{stem}-{found.digest[:_DIGITS]}.{ending}"
 
+    def _narrow(self, photo: Photo, found: Picture, width: int) -> str:
+        return f"{self._name(photo, found).rpartition('.')[0]}-{width}w.webp"
+
     def files(self) -> Iterator[tuple[str, bytes]]:
-        """The file of every photograph that is shown, by its published name, each once."""
-        names = dict.fromkeys(photo for _, photo in photo_files.named(self.record))
-        found = {self._name(photo, is_): photo for photo in names if (is_ := self.album.shown(photo.file))}
-        yield from ((name, self.album.content(photo.file)) for name, photo in found.items())
+        """The files of every photograph that is shown, by their published names, each once: itself without any notes, and narrower ones."""
+        from undertrim.record import photo_saving  # its library takes longer than most commands
+
+        for photo in {photo.file: photo for _, photo in photo_files.named(self.record)}.values():
+            if found := self.album.shown(photo.file):
+                content = self.album.content(photo.file)
+                yield self._name(photo, found), photo_saving.bare(content)
+                for width in _narrower(found):
+                    yield self._narrow(photo, found, width), photo_saving.narrow(content, width)
+
+
+def _narrower(found: Picture) -> Iterator[int]:
+    return (width for width in _WIDTHS if width <= _LESS * found.width)
 
 
 def shown(entry: Entry, record: VehicleRecord, album: Album | None = None) -> Shown:

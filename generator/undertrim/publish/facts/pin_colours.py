@@ -34,7 +34,7 @@ def colour(text: str, scheme: str = "") -> Colour | None:
     except colours.ColourError:
         return _unread(text)
     return Colour(
-        words=wire.words,
+        words=wire,
         iec=wire.iec,
         iec_sorted=wire.iec_sorted,
         base=wire.base.hex,
@@ -45,5 +45,5 @@ def colour(text: str, scheme: str = "") -> Colour | None:
 
 
 def _unread(text: str) -> Colour:
-    may_be = [wire.words for wire in colours.candidates(text)]
+    may_be = list[Value](colours.candidates(text))
     return Colour(text, "", "", base=None, tracers=(), doubt="", may_be=may_be)

@@ -3,7 +3,7 @@
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from undertrim.record.units import Quantity, show
+from undertrim.record.units import Quantity
 
 
 def plain(value: Any) -> Any:
@@ -13,7 +13,7 @@ def plain(value: Any) -> Any:
             "value": value.value,
             "step": value.step,
             "text": value.text,
-            "shown": show(value),
+            "shown": value,
             "least": value.least,
         }
     if isinstance(value, tuple):

@@ -1,8 +1,9 @@
 """All derived facts of one vehicle record."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import fields, replace
 from datetime import date
+from types import GeneratorType
 from typing import Any
 
 from undertrim.derive import cars
@@ -61,7 +62,7 @@ from undertrim.record.model import AreaFacts, Variant, VehicleRecord
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
-from undertrim.words import SaidError, Value, message
+from undertrim.words import Language, SaidError, Value, message, speaking, spoken
 
 FORMAT = 4
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
@@ -77,14 +78,31 @@ def vehicle(entry: Entry, made: date | None = None, album: Album | None = None) 
     `made` is the day they are published, from which the age of the data is counted; without it no age is given. `album` has the record's
     photographs (those beside its file, if not given). They hold whatever is in stock: what follows from both is in `with_stock.py`.
     """
+    return in_each(entry, made, album, (spoken(),))[spoken().tag]
+
+
+def in_each(
+    entry: Entry, made: date | None, album: Album | None, speeches: Sequence[Language]
+) -> Mapping[str, Published]:
+    """The same facts, worked out once and said in each of some languages, by their tags."""
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
     known = Vehicle(reckoned(typed), entry.address, NOT_ASKED, clearances())
-    facts: dict[str, Any] = {}
+    facts: dict[str, dict[str, Any]] = {speech.tag: {} for speech in speeches}
     photos = shown(entry, known.record, album)
     for part in _parts(entry, typed, known, made, photos):
-        facts |= said(part)
+        whole = _held(part) if len(speeches) > 1 else part
+        for speech in speeches:
+            with speaking(speech):
+                facts[speech.tag] |= said(whole)
     return facts
+
+
+def _held(part: Part) -> Part:
+    """A part that can be said more than once: what is made while it is said is made beforehand."""
+    made = ((field.name, getattr(part, field.name)) for field in fields(part))
+    listed: Any = {name: list(value) for name, value in made if isinstance(value, GeneratorType)}
+    return replace(part, **listed)
 
 
 def _parts(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None, photos: Shown) -> Iterator[Part]:

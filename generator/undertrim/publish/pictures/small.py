@@ -127,7 +127,7 @@ def panel_on_page(step: Published, *, remove: bool) -> str:
     if not drawn:
         return ""
     name = f"panel-{step['part']}@{step['side']}"
-    inside = svg.element("g", drawn.inside, id=name) if remove else svg.element("use", href=f"#{name}")
+    inside = svg.element("g", drawn.inside, id=name, **drawn.looks) if remove else svg.element("use", href=f"#{name}")
     wide, high = drawn.box
     about = {"viewBox": f"0 0 {wide} {high}", "role": "img", "aria_label": panel_title(step)}
     return svg.element("svg", inside, **about, **{"class": "ut-panel"})

@@ -9,11 +9,13 @@ from typing import Any
 
 import typst
 
+from undertrim.derive.fit.place import Vehicle
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish import script_words
 from undertrim.publish.printed.packed import packed
-from undertrim.publish.printed.sheet import Paper, glyphs, view, visited, wiring
+from undertrim.publish.printed.sheet import Paper, asking, glyphs, view, visited, wiring
 from undertrim.record.photo_files import Album
+from undertrim.record.source import Source
 from undertrim.resources import inside
 
 _LOCAL = threading.local()
@@ -36,6 +38,11 @@ def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) 
 def render_visit(made: Visit, url: str, paper: Paper, day: date, album: Album | None = None) -> bytes:
     """The sheet of a visit, in the same way; `url` is the address of the visit, `album` has the photographs of its record (none, if not given). Raises what `publish.facts.visit.of` raises too."""
     return _printed("visit.typ", visited.view(made, url, paper, day, album))
+
+
+def render_questions(vehicle: Vehicle, source: Source, url: str, paper: Paper, day: date) -> bytes:
+    """The measuring sheet of a vehicle, in the same way; `source` is that of its record."""
+    return _printed("questions.typ", asking.view(vehicle, source, url, paper, day))
 
 
 def _printed(template: str, shown: Mapping[str, Any]) -> bytes:

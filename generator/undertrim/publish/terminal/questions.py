@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from undertrim.derive.questions import AnswerForm, Field, Question
+from undertrim.derive.questions import Field, Question
+from undertrim.publish.facts.question_words import cars_words, form_words
 from undertrim.publish.terminal.lines import wrapped
 from undertrim.words import Items, Value, message, say
 
@@ -30,7 +31,7 @@ def _question(number: int, question: Question) -> Iterator[str]:
     yield from wrapped(said, f"{number:4}. ", " " * 6)
     yield from wrapped(question.why, " " * 6, " " * 6)
     if question.cars:
-        yield from wrapped(message("questions/cars", cars=cars(question)), " " * 6, " " * 6)
+        yield from wrapped(message("questions/cars", cars=cars_words(question)), " " * 6, " " * 6)
     if question.how:
         yield from wrapped(message("questions/how", page=question.how), " " * 6, " " * 6)
     if not question.fields:
@@ -45,27 +46,3 @@ def _field(field: Field) -> Value:
         other, words = field.only_if
         said = message("questions/only-if", field=said, other=other.split("/")[-1], words=Items(words, "or"))
     return message("questions/optional", field=said) if field.optional else said
-
-
-def cars(question: Question) -> Value:
-    """The cars that it is about, as a condition is typed."""
-    clauses = (
-        message("evidence/choice", variant=name, choice=Items(tuple([said] if isinstance(said, str) else said), "or"))
-        for name, said in question.cars.items()
-    )
-    return Items(tuple(clauses), "comma")
-
-
-def form_words(form: AnswerForm) -> Value:
-    """What an answer looks like: `a value in mm or in, usually 20 mm to 500 mm; or none`."""
-    said: Value
-    if form.sort == "quantity":
-        code = "questions/form-quantity" if form.least else "questions/form-in"
-        said = message(code, units=Items(form.units, "or"), least=form.least, most=form.most)
-    elif form.choices:
-        said = message(
-            f"questions/form-{form.sort}", words=Items(form.choices, "or" if form.sort == "choice" else "comma")
-        )
-    else:
-        said = message(f"questions/form-{form.sort}")
-    return message("questions/or-none", form=said) if form.none else said

@@ -14,11 +14,12 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Downloads:
-    """What is printed of a vehicle: its sheets, and by its id each opening that has a template."""
+    """What is printed of a vehicle: its sheets, and by its id each opening that has a template; `lang` is the tag of their language."""
 
     fitting: tuple[Link, ...] = ()
     wiring: tuple[Link, ...] = ()
     templates: Mapping[str, tuple[Link, ...]] = field(default_factory=dict)
+    lang: str = ""
 
 
 NOTHING = Downloads()

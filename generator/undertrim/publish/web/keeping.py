@@ -1,6 +1,7 @@
 """What a device keeps of the site, so that it is there without a signal: lists for the keeper, which runs beside the pages.
 
-`keeper/list.json` names every file that all pages rest on, with a mark that changes with it, and of each make how its own list is marked.
+Each language of the site has lists of its own, in its folder; a device keeps the one that its reader chose, with what all share. Names in them begin at
+the top of the whole site. `keeper/list.json` names every file that all pages rest on, with a mark that changes with it, and of each make how its own list is marked.
 `keeper/<make>.json` does so for the pages of the make's vehicles, and names by vehicle what is kept when somebody asks for it: sheets and
 pictures. The keeper itself (`keeper.js`) stands at the top of the site, since a browser lets it see to nothing above its place.
 """
@@ -8,13 +9,14 @@ pictures. The keeper itself (`keeper.js`) stands at the top of the site, since a
 import hashlib
 import json
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from undertrim.publish.facts.shelf import FOLDER
 from undertrim.publish.web import scripts, site
 from undertrim.publish.web.content import Content
+from undertrim.publish.web.editions import MANIFEST, Edition
 from undertrim.publish.web.shells import group
 from undertrim.publish.web.views import VIEWS
 
@@ -23,6 +25,8 @@ MOST_WHOLE = 100
 
 LIST = "keeper/list.json"
 _KINDS = {".html", ".js", ".css", ".svg", ".png", ".ico", ".woff", ".woff2"}
+_WAY_IN = ("index.html", "assets/undertrim/page.js")
+"""What leads from the address of the site to the language of the reader, who may have nothing else of the first one."""
 _UNUSED = "assets/javascripts/lunr/"
 """Languages of the theme's search, which the site does without."""
 
@@ -33,22 +37,47 @@ def marked(folder: Path) -> dict[str, str]:
     return {name: _mark_of(found[name].read_bytes()) for name in sorted(found) if not name.startswith(_UNUSED)}
 
 
-def listed(held: Content, shells: site.Shells, framed: Mapping[str, str], name: str) -> Content:
-    """What a site holds, with the lists of all that it holds, the keeper, and what makes it one that can be installed under its `name`.
+def listed(
+    held: Mapping[Edition, Content], shells: Mapping[Edition, site.Shells], framed: Mapping[str, str], name: str
+) -> Mapping[Edition, Content]:
+    """What a site holds in each language, with the lists of all that it holds, the keeper, and what makes it one that can be installed under its `name`.
 
     `framed` are the files that the site engine made, with their marks.
     """
-    makes = _makes(held, shells)
-    lists = {f"keeper/{make}.json": _text(one) for make, one in makes.items()}
-    common = {**framed, **dict(_common(held, shells))}
-    whole = sum(len(one["pages"]) for one in makes.values()) <= MOST_WHOLE * len(VIEWS)
-    marks = {make: _mark(lists[f"keeper/{make}.json"]) for make in makes}
-    added = {
-        LIST: _text({"whole": whole, "files": dict(sorted(common.items())), "makes": marks}),
-        "keeper.js": scripts.bundle("keeper"),
-        "site.webmanifest": _text(_installed(name)),
-        **lists,
-    }
+    places = [edition.place for edition in held if edition.place]
+    shared = {name: mark for name, mark in framed.items() if name in _WAY_IN or _is_shared(name, places, framed)}
+    more = _more(next(iter(held.values())))
+    found = {}
+    for edition, one in held.items():
+        others = tuple(place for place in places if place != edition.place)
+        mine = {
+            name: mark
+            for name, mark in framed.items()
+            if name.startswith(edition.place) and not name.startswith(others)
+        }
+        found[edition] = _with_lists(one, edition, shells[edition], {**shared, **mine}, more)
+    first = next(iter(held))
+    added = {"keeper.js": scripts.bundle("keeper"), MANIFEST: _text(_installed(name))}
+    found[first] = replace(found[first], files={**found[first].files, **added})
+    return found
+
+
+def _is_shared(name: str, places: Sequence[str], framed: Mapping[str, str]) -> bool:
+    """Whether a file at the top says nothing in any language: it is no page, and no other language has one of its own."""
+    own = name.startswith(tuple(places)) or any(f"{place}{name}" in framed for place in places)
+    return not own and not name.endswith(".html")
+
+
+def _with_lists(
+    held: Content, edition: Edition, shells: site.Shells, framed: Mapping[str, str], more: Mapping[str, dict[str, str]]
+) -> Content:
+    """What the site holds in one language, with its lists; `more` is what stands beside the pages, by make."""
+    pages = _pages(held, edition, shells)
+    lists = {f"keeper/{make}.json": _text({"pages": one, "more": more.get(make, {})}) for make, one in pages.items()}
+    common = {**framed, **dict(_common(held, edition, shells))}
+    whole = sum(map(len, pages.values())) <= MOST_WHOLE * len(VIEWS)
+    marks = {make: _mark(lists[f"keeper/{make}.json"]) for make in pages}
+    added = {LIST: _text({"whole": whole, "files": dict(sorted(common.items())), "makes": marks}), **lists}
     return replace(held, files={**held.files, **added})
 
 
@@ -61,33 +90,42 @@ def _installed(name: str) -> dict[str, object]:
     }  # fmt: skip
 
 
-def _common(held: Content, shells: site.Shells) -> Iterator[tuple[str, str]]:
+def _common(held: Content, edition: Edition, shells: site.Shells) -> Iterator[tuple[str, str]]:
     """Our own files that all vehicles share: pages of makes, the finder, the shelf."""
     for path, body in held.shelled.items():
         if not path.startswith("vehicles/"):
-            yield f"{path}.html", _mark(shells[group(path)].text, body.title, body.key)
+            yield f"{edition.place}{path}.html", _mark(shells[group(path)].text, body.title, body.key)
     for name, text in held.files.items():
         if name.endswith(".js"):
-            yield name, _mark(text)
+            yield f"{edition.place}{name}", _mark(text)
 
 
-def _makes(held: Content, shells: site.Shells) -> Mapping[str, dict[str, dict[str, object]]]:
-    """Of each make the pages of its vehicles with their marks, what they fetch from the shelf, and what else each vehicle has."""
-    makes: dict[str, dict[str, dict[str, object]]] = defaultdict(lambda: {"pages": {}, "more": {}})
+def _pages(held: Content, edition: Edition, shells: site.Shells) -> Mapping[str, dict[str, str]]:
+    """The pages of each make's vehicles with their marks, and what they fetch from the shelf."""
+    found: dict[str, dict[str, str]] = defaultdict(dict)
     marks: dict[str, str] = {}
     for path, body in sorted(held.shelled.items()):
         top, *rest = path.split("/")
         if top == "vehicles":
             shell = shells[group(path)].text
             marks[shell] = marks.get(shell) or _mark(shell)
-            makes[rest[0]]["pages"][f"{path}.html"] = _mark(marks[shell], body.title, body.key)
+            found[rest[0]][f"{edition.place}{path}.html"] = _mark(marks[shell], body.title, body.key)
+    for name in sorted(held.copies):
+        top, make, _ = name.split("/")
+        if top == FOLDER:
+            found[make][f"{edition.place}{name}"] = _mark(held.copies[name].key)
+    return found
+
+
+def _more(held: Content) -> Mapping[str, dict[str, str]]:
+    """What else each make's vehicles have: sheets and pictures."""
+    found: dict[str, dict[str, str]] = defaultdict(dict)
     for name in sorted(held.copies):
         top, make, file = name.split("/")
-        if not file.endswith(".json"):
-            part = "pages" if top == FOLDER else "more"
-            # by its digest, or the folder of the cache, which is named by all that its files are made of
-            makes[make][part][name] = _mark(*held.copies[name].key.split("/")[-2:])
-    return makes
+        if top != FOLDER and not file.endswith(".json"):
+            # whose folder of the cache is named by all that it is made of
+            found[make][name] = _mark(*held.copies[name].key.split("/")[-2:])
+    return found
 
 
 def _mark(*parts: str) -> str:

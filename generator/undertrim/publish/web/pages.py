@@ -40,6 +40,7 @@ def environment() -> Environment:
         say=template_words.say,
         listed=template_words.listed,
         link=template_words.link,
+        in_other_words=template_words.in_other_words,
         sides=template_words.sides,
         bodies=template_words.bodies,
         evidence_links=evidence_links,
@@ -78,17 +79,17 @@ def _opening_pictures(drawn: Published) -> Iterator[tuple[str, Markup]]:
         yield title, Markup(svg.inline(made))  # noqa: S704
 
 
-def vehicle(facts: Published, printed: Downloads = NOTHING) -> dict[str, str]:
-    """The bodies of a vehicle's pages, by the name of the view; they lead to what is printed of it."""
-    return {view.name: _view(view, facts, printed) for view in VIEWS}
+def vehicle(facts: Published, printed: Downloads = NOTHING, beside: str = "") -> dict[str, str]:
+    """The bodies of a vehicle's pages, by the name of the view; they lead to what is printed of it, and `beside` is the way to such files."""
+    return {view.name: _view(view, facts, printed, beside) for view in VIEWS}
 
 
-def _view(view: View, facts: Published, printed: Downloads) -> str:
+def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
     template = environment().get_template(f"vehicle-{view.name}.html.j2")
     targets = facts["targets"]
     places = {target["id"]: place for place, target in enumerate(targets, 1)}
     marks = {target["id"]: target["mark"] for target in targets}
-    return template.render(v=facts, view=view, views=VIEWS, printed=printed, places=places, marks=marks)
+    return template.render(v=facts, view=view, views=VIEWS, printed=printed, beside=beside, places=places, marks=marks)
 
 
 def make(name: str, vehicles: list[Published]) -> str:

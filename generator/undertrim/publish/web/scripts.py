@@ -24,6 +24,7 @@ from undertrim.work.refused import Refused
 
 ENTRIES = (
     "calculators",
+    "claim-form",
     "finder",
     "gear-fit",
     "keeper",

@@ -6,12 +6,12 @@ body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen o
 
 # Long because what knows the engine stands nowhere else, so that the engine can be changed.
 
-import html
 import json
 import logging
 import socket
 import tempfile
 from collections.abc import Callable, Mapping
+from html import escape
 from pathlib import Path, PurePosixPath
 from typing import Any
 
@@ -25,24 +25,29 @@ from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import measuring, policy, scripts, shells
+from undertrim.publish.web import glossary, measuring, policy, scripts, shells
 from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.content import Content
+from undertrim.publish.web.editions import FIRST, Edition, with_shared
 from undertrim.publish.web.shells import Shell
 from undertrim.publish.web.sitemap import expanded
 from undertrim.record import collection, handbook
 from undertrim.record.digests import Digests, joined
+from undertrim.record.own_language import OwnLanguage
 from undertrim.record.plain_markdown import PlainMarkdown
 from undertrim.words import ENGLISH, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
 
+_SECTIONS = {"Rules": message("reference/rules"), "Reference": message("reference/fields")}
+"""Our own folders of pages, by the names that the engine makes of them."""
 _LOG = logging.getLogger(mkdocs.__name__)
 """Where the engine says what it does. A fork that answers for it has another name."""
 
@@ -55,25 +60,38 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     """Adds the prepared pages and files to a MkDocs build."""
 
     content = Content()
+    edition = FIRST
     translated: Mapping[str, str] = {}
     """The pages of the handbook that stand there in the language of the edition, each with the Markdown of the one whose place it takes."""
 
     def __init__(self) -> None:
         self.shells: dict[str, Shell] = {}
         self.plain = PlainMarkdown(PurePosixPath())
+        self.shared: set[str] = set()
         self.anchors = Anchors()
+        self.repository = ""
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
         config.markdown_extensions.append(self.plain)
         config.mdx_configs.setdefault("toc", {})["slugify"] = self.anchors.slug
+        # Pages name the repository to who wants to write there; the theme would ask its host how many people like it.
+        self.repository, config.repo_url = config.repo_url or "", None
         _name_switches(config)
         return config
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """The frame takes its words from the catalogue too."""
-        env.globals["say"] = template_words.say
+        """The frame takes its words from the catalogue too, and names the repository. What all languages share stands once, at the top of the site."""
+        env.globals.update(say=template_words.say, undertrim_repository=self.repository)
+        env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env
+
+    def on_nav(self, nav: Navigation, /, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """The engine calls a section by its folder, in English."""
+        for item in nav.items:
+            if self.edition.place and item.is_section and item.title in _SECTIONS:
+                item.title = say(_SECTIONS[item.title])
+        return nav
 
     def on_page_markdown(self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A page of the handbook has no settings: they would reach the theme as they are. Its links are judged from its place."""
@@ -84,11 +102,20 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         return markdown
 
     def on_page_content(self, html: str, /, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Put our drawings where the handbook names them."""
-        return measuring.with_drawings(html)
+        """Put our drawings where the handbook names them. A page that is in another language than its edition says so."""
+        path = page.file.src_uri
+        own = page.file.generated_by is None and path not in self.translated
+        other = own or (path.startswith("rules/") and path != "rules/index.md")
+        shown = measuring.with_drawings(html)
+        return self._in_one_language(shown) if self.edition.place and other else shown
 
     def on_files(self, files: Files, /, *, config: MkDocsConfig) -> Files:
-        """Add our pages and files, and the specimens."""
+        """Add our pages and files, and the specimens. A further language leaves the theme's files where the first has them."""
+        if self.edition.place:
+            theirs = _of_the_theme(config, files)
+            self.shared = {file.dest_uri for file in theirs} - set(map(_script, scripts.modules()))
+            for file in theirs:
+                files.remove(file)
         for path, body in self.content.framed.items():
             files.append(_generated(config, path, _front_matter(body.title), in_nav=body.in_nav))
         for group in self._groups():
@@ -104,6 +131,9 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         """Hand a prepared body to the theme template."""
         path = page.file.src_uri.removesuffix(".md")
         body = self.content.framed.get(path)
+        context["undertrim_languages"] = self.edition.same_pages(page.file.dest_uri)  # type: ignore[typeddict-unknown-key]
+        if self.edition.place:  # what a reader sets, such as light or dark, holds in all languages
+            config.extra["scope"] = "../" * (page.file.dest_uri.count("/") + 1)
         if body:
             context["undertrim_body"], context["undertrim_scripts"] = body.html(), body.scripts  # type: ignore[typeddict-unknown-key]
         for group, specimen in self._groups().items():
@@ -124,7 +154,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_post_template(self, output_content: str, /, *, template_name: str, config: MkDocsConfig) -> str:
         """List the shelled pages in the site map; a template that is a page has a policy too."""
         if template_name.endswith(".html"):
-            return policy.guarded(output_content)
+            return "" if self.edition.place else policy.guarded(output_content)
         if template_name == "sitemap.xml":
             for group, path in self._groups().items():
                 members = [member for member in self.content.shelled if shells.group(member) == group]
@@ -135,6 +165,12 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         """The scripts that all pages of a group load."""
         (scripts,) = {body.scripts for path, body in self.content.shelled.items() if shells.group(path) == group}
         return scripts
+
+    def _in_one_language(self, html: str) -> str:
+        """A page in the language of the first edition, on a page of another."""
+        said = OwnLanguage(self.edition.first).told("page/written-in", self.edition.speech)
+        note = f'<p class="ut-kind">{escape(say(said))}</p>'
+        return f'{note}<div lang="{self.edition.first}">{html}</div>'
 
     def _groups(self) -> dict[str, str]:
         """The specimen of each group of shelled pages."""
@@ -161,8 +197,14 @@ def _bundled(config: MkDocsConfig, files: Files) -> None:
         source = files.get_file_from_path(_script(name))
         if source:
             files.remove(source)
+    files.append(File.generated(config, glossary.SCRIPT, content=glossary.script(Path(config.docs_dir))))
     for name in scripts.ENTRIES:
         files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
+
+
+def _of_the_theme(config: MkDocsConfig, files: Files) -> list[File]:
+    """The files that the theme and its overrides bring."""
+    return [file for file in files if not file.is_documentation_page() and file.src_dir in config.theme.dirs]
 
 
 def _script(name: str) -> str:
@@ -170,7 +212,7 @@ def _script(name: str) -> str:
 
 
 def _front_matter(title: str) -> str:
-    return f"---\ntitle: {json.dumps(html.escape(title))}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
+    return f"---\ntitle: {json.dumps(escape(title))}\ntemplate: body.html\nhide: [navigation, toc]\n---\n"
 
 
 def own(root: Path) -> tuple[str, str]:
@@ -193,16 +235,19 @@ def written_address(root: Path) -> str:
         ) from error
 
 
-def render(root: Path, content: Content, out: Path) -> Shells:
-    """Build the site of the workspace at `root` into `out`, and give the shells of its pages by group. Raises BadSettings."""
+def render(root: Path, content: Content, out: Path, edition: Edition = FIRST) -> Shells:
+    """Build the site of the workspace at `root` into its place below `out`, and give the shells of its pages by group. Raises BadSettings."""
     with tempfile.TemporaryDirectory(prefix="undertrim-handbook-") as docs:
         book = Path(_config(root, out).docs_dir)
         handbook.copy(book, Path(docs), spoken().tag)
-        config = _config(root, out)
+        config = _config(root, out / edition.place)
         config.docs_dir = docs
+        config.site_url = config.site_url and f"{config.site_url.rstrip('/')}/{edition.place}"
+        config.extra["alternate"] = bool(edition.others)  # the theme's sign that there is something to choose
         plugin = config.plugins["undertrim"]
         assert isinstance(plugin, UndertrimPlugin)
-        plugin.content, plugin.translated = content, handbook.translated(book, spoken().tag)
+        plugin.content, plugin.edition = content, edition
+        plugin.translated = handbook.translated(book, spoken().tag)
         _LOG.setLevel(logging.WARNING)
         try:
             mkdocs_build(config)

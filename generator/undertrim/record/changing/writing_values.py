@@ -32,4 +32,4 @@ def _below(node: Node | None, step: str | int) -> Node | None:
 def _is_word(node: Node | None) -> bool:
     """Whether people type it without quotes, whatever some reader takes it for: a word of a list, a number, a day, a quantity."""
     says = node.schema if node else {}
-    return any(word in says for word in ("enum", "quantity", "calendar", "drive")) or says.get("type") == "integer"
+    return any(word in says for word in ("enum", "quantity", "pattern", "drive")) or says.get("type") == "integer"

@@ -4,15 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from undertrim.record.claims import tables
 from undertrim.record.claims.answer import Answer, Found, Photo
 from undertrim.record.complaints import as_problem, complaints
-from undertrim.record.problem import Level, Problem
+from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.source import read as read_source
 from undertrim.words import Items, Message, message
 
 RULE = "claim"
 LAYOUT = "1"
+TABLES = (".csv", ".xlsx")
 SHARED = ("vehicle", "by", "on", "how", "with", "car", "side")
 """What may be said once for all answers."""
 _ONE_OF = ("schema/none", "schema/several")
@@ -33,6 +35,7 @@ class Bad:
 class ClaimsFile:
     """A claims file as read; `problems` are those for which nothing of it can be used."""
 
+    path: Path
     source: Source
     answers: tuple[Answer, ...] = ()
     bad: tuple[Bad, ...] = ()
@@ -41,15 +44,15 @@ class ClaimsFile:
 
 def read(path: Path, shown: Path | None = None) -> ClaimsFile:
     """Read one file of at most `source.MAX_BYTES`; whatever is wrong with it is in what is returned, never raised."""
-    source = read_source(path, shown)
+    source = _source(path, shown or path)
     if source.problems:
-        return ClaimsFile(source, problems=source.problems)
+        return ClaimsFile(path, source, problems=source.problems)
     data = source.data
     if not isinstance(data, dict) or data.get("claims") != LAYOUT or not isinstance(data.get("answers"), list):
-        return ClaimsFile(source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
+        return ClaimsFile(path, source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
     told = [(complaint.pointer, as_problem(source, complaint)) for complaint in complaints(source, "claim")]
     if whole := tuple(problem for place, problem in told if _is_whole(place)):
-        return ClaimsFile(source, problems=whole)
+        return ClaimsFile(path, source, problems=whole)
     good, bad = [], []
     for number, answer in enumerate(data["answers"]):
         problems = tuple(_wrong(source, data, number, told))
@@ -57,7 +60,22 @@ def read(path: Path, shown: Path | None = None) -> ClaimsFile:
             bad.append(Bad(number, problems))
         else:
             good.append(_answer(data, answer, number))
-    return ClaimsFile(source, tuple(good), tuple(bad))
+    return ClaimsFile(path, source, tuple(good), tuple(bad))
+
+
+def _source(path: Path, shown: Path) -> Source:
+    if path.suffix.lower() not in TABLES:
+        return read_source(path, shown)
+    from undertrim.record.claims import spreadsheets  # its library takes longer than most commands
+
+    try:
+        return tables.source(spreadsheets.rows(path), shown)
+    except spreadsheets.Unreadable as error:
+        said = error.said
+    except OSError:
+        said = message("yaml/cannot-read")
+    problem = Problem(shown, Position(1, 1), Level.ERROR, RULE, said)
+    return Source(shown, "", None, {}, {}, frozenset(), (problem,))
 
 
 def _is_whole(place: Pointer) -> bool:

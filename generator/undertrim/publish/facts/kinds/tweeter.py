@@ -18,7 +18,7 @@ from undertrim.publish.pictures.drawings.rings import Part, Ring, Rings
 from undertrim.record.model import Blank, Hole
 from undertrim.record.model.kinds.tweeter import CrossoverGear, CrossoverPlace, TweeterGear, TweeterOpening
 from undertrim.record.units import Quantity
-from undertrim.words import Items, Value, message, say
+from undertrim.words import Items, Value, message
 
 SIZES: dict[type, tuple[str, ...]] = {
     TweeterGear: ("mounts", "impedance", "high_pass", "comes_with"),
@@ -123,7 +123,7 @@ class Room:
         rings = (*self._of_car(), *(_of_gear(tweeter.name, tweeter.facts, self.opening) if tweeter else ()))
         code = "drawn-with" if tweeter else "drawn"
         title = message(f"tweeter-shown/{code}", opening=self.opening.name, gear=tweeter.name if tweeter else "")
-        return {"rings": Rings(say(title), tuple(rings), tuple(to_get(fit)))}
+        return {"rings": Rings(title, tuple(rings), tuple(to_get(fit)))}
 
     def _of_car(self) -> Iterator[Ring]:
         cup = self.opening.cup
@@ -143,7 +143,7 @@ def _of_gear(name: str, facts: TweeterGear, opening: TweeterOpening) -> Iterator
 def _ring(part: Part, what: Value, across: Quantity | Blank | None) -> Iterator[Ring]:
     """One outline, if it is measured."""
     if isinstance(across, Quantity):
-        yield Ring(part, say(what), measures.measure(across))
+        yield Ring(part, what, measures.measure(across))
 
 
 def _place(place: CrossoverPlace) -> Value:

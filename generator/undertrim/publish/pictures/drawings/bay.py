@@ -8,7 +8,7 @@ from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
 from undertrim.publish.pictures.drawings.legends import Key
 from undertrim.publish.pictures.drawings.lettering import PITCH
 from undertrim.publish.pictures.drawings.pieces import EDGE, Piece, Sheet
-from undertrim.words import Message, message, say
+from undertrim.words import Message, Value, message, say
 
 _VIEWS = {"above": message("drawings/bay-above"), "front": message("drawings/from-front")}
 _HIGHEST = 150.0  # of one view, in drawing units
@@ -46,7 +46,7 @@ def _both(across: float | None, other: float | None) -> tuple[float, float] | No
 class Bay:
     """The free box, and the amplifier as it is turned."""
 
-    title: str
+    title: Value
     space: Cuboid
     gear: str = ""
     box: Cuboid | None = None
@@ -54,7 +54,7 @@ class Bay:
 
 def opening(bay: Bay, width: int = 320, size: str = "20em") -> str:
     """Both views as SVG, one under the other; `width` in drawing units, `size` its width on the page. Raises ValueError below 240 units."""
-    sheet = Sheet(bay.title, width, size)
+    sheet = Sheet(say(bay.title), width, size)
     keys, notes, pieces, top = list(_keys(bay)), list(_notes(bay)), list[Piece](), EDGE
     unit = _unit(bay, sheet)
     for name in ("above", "front"):

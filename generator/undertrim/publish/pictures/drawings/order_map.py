@@ -78,11 +78,19 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """The whole map: boxes by their nodes, each line by its ends, and how high it is."""
+    """The whole map: boxes by their nodes, each line by its ends, where lines pass rows, and how high it is."""
 
     boxes: Mapping[int, Box]
     paths: Mapping[Edge, str]
+    passes: Sequence[float]
     end: float
+
+    @property
+    def sides(self) -> tuple[float, float]:
+        """How far it reaches to the left and to the right."""
+        lefts = [*(box.left for box in self.boxes.values()), *self.passes]
+        rights = [*(box.left + box.width for box in self.boxes.values()), *self.passes]
+        return min(lefts) - 2, max(rights) + 2
 
 
 def laid(nodes: Sequence[Node]) -> Laid:
@@ -91,12 +99,13 @@ def laid(nodes: Sequence[Node]) -> Laid:
     edges = reduced(len(nodes), acyclic(len(nodes), every))
     boxes: dict[int, Box] = {}
     paths: dict[Edge, str] = {}
+    passed: list[float] = []
     top = 2.0
     for group in groups(len(nodes), edges):
         inside = [edge for edge in edges if edge[0] in group]
         rows = layered(group, inside, _MOST)
-        top = _group(nodes, rows, inside, top, boxes, paths) + _APART
-    return Laid(boxes, paths, max(top - _APART, 0) + 2)
+        top = _group(nodes, rows, inside, top, boxes, paths, passed) + _APART
+    return Laid(boxes, paths, passed, max(top - _APART, 0) + 2)
 
 
 def _group(
@@ -106,6 +115,7 @@ def _group(
     top: float,
     boxes: dict[int, Box],
     paths: dict[Edge, str],
+    passed: list[float],
 ) -> float:
     """One group from `top` on; where it ends."""
     passes: dict[Edge, list[tuple[float, float, float]]] = {edge: [] for edge in edges}
@@ -117,6 +127,7 @@ def _group(
                 boxes[item.node] = box
             elif item.edge is not None and not isinstance(box, Box):
                 passes[item.edge].append((box, top, low))
+                passed.append(box)
         top = low + _BETWEEN
     for edge in edges:
         paths[edge] = _line(boxes[edge[0]], passes[edge], boxes[edge[1]])
@@ -169,8 +180,8 @@ def drawn(nodes: Sequence[Node], title: str, looks: Mapping[str, str | float]) -
 def cropped(nodes: Sequence[Node], title: str, unit: float, looks: Mapping[str, str | float]) -> tuple[str, float]:
     """The same by itself, no wider than it is, and its width in mm at `unit` mm a drawing unit."""
     made = laid(nodes)
-    left = min(box.left for box in made.boxes.values()) - 2
-    wide = max(box.left + box.width for box in made.boxes.values()) + 2 - left
+    left, right = made.sides
+    wide = right - left
     about = {"viewBox": f"{svg.number(left)} 0 {svg.number(wide)} {svg.number(made.end)}", "xmlns": svg.NAMESPACE}
     named = svg.element("title", svg.escaped(title))
     return svg.element("svg", named, *_inside(nodes, made), **about, **looks), wide * unit
@@ -189,12 +200,12 @@ def _inside(nodes: Sequence[Node], made: Laid) -> Iterator[str]:
 
 
 def _drawn(box: Box) -> str:
-    """A box with its name, as one link or with one for each side."""
+    """A box with its name, as one link or with one for each side. Between the lines of a name is a space, for those who hear it."""
     words = [_text(line) for line in box.named()]
     outline = svg.element("path", d=box.path, **({"stroke_width": 2.4} if box.node.goal else {}))
     links = box.node.links
     if len(links) == 1:
-        inside = svg.element("a", outline, *words, href=links[0].href, aria_label=links[0].label)
+        inside = svg.element("a", outline, " ".join(words), href=links[0].href, aria_label=links[0].label)
     else:
         inside = "".join([outline, *words, *_by_side(box)])
     return svg.element("g", inside, **box.node.attributes)

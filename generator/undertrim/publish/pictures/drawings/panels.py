@@ -47,28 +47,23 @@ class Panel:
 
     @property
     def inside(self) -> str:
-        """What is drawn, to stand in a picture of this box; in the colour of the text."""
-        stroked, filled, _left, _, lines, _ = _drawn(self._said)
-        pen: dict[str, str | float] = {
-            "stroke": "currentColor",
-            "stroke_width": 1.6,
-            "stroke_linejoin": "round",
-            "stroke_linecap": "round",
-        }
-        paths = [svg.element("path", d=stroked, fill="none", **pen)]
+        """What is drawn, to stand in a group with `looks`; in the colour of the text."""
+        stroked, filled, _, _, lines, _ = _drawn(self._said)
+        pen: dict[str, str | float] = {"stroke": "currentColor", "stroke_width": 1.6, "stroke_linejoin": "round", "stroke_linecap": "round"}  # fmt: skip
+        drawn = [svg.element("path", d=stroked, fill="none", **pen)]
         if filled:
-            paths.append(svg.element("path", d=filled, fill="currentColor", fill_rule="evenodd"))
-        texts = [svg.text(line.x, line.y, line.words, line.anchor, upright=line.upright) for line in lines]
-        looks: dict[str, str | float] = {
-            "font_family": lettering.FAMILY,
-            "font_size": self.letters,
-            "fill": "currentColor",
-        }
-        return "".join(paths) + svg.element("g", *texts, **looks)
+            drawn.append(svg.element("path", d=filled, fill_rule="evenodd"))
+        drawn += [svg.text(line.x, line.y, line.words, line.anchor, upright=line.upright) for line in lines]
+        return "".join(drawn)
+
+    @property
+    def looks(self) -> dict[str, str | float]:
+        """The attributes of the group that it is drawn in."""
+        return {"font_family": lettering.FAMILY, "font_size": self.letters, "fill": "currentColor"}
 
     def picture(self, title: str, size: str) -> str:
         """The whole by itself, with `title` as its accessible name."""
-        return svg.drawing(title, self.box, size, self.inside)
+        return svg.drawing(title, self.box, size, svg.element("g", self.inside, **self.looks))
 
     @property
     def _said(self) -> "_Said":

@@ -9,7 +9,7 @@ from undertrim.publish.pictures.drawings.dimensions import Measure, Span
 from undertrim.publish.pictures.drawings.legends import Key
 from undertrim.publish.pictures.drawings.pens import Pen
 from undertrim.publish.pictures.drawings.pieces import EDGE, Piece, Sheet
-from undertrim.words import message, say
+from undertrim.words import Value, message, say
 
 Part = Literal["cut-out", "cup", "flat", "body", "rim"]
 
@@ -22,7 +22,7 @@ class Ring:
     """One outline: what it is of, in words too, and how large."""
 
     part: Part
-    words: str
+    words: Value
     across: Measure
 
 
@@ -30,9 +30,9 @@ class Ring:
 class Rings:
     """The outlines that are measured, those of the car first; `more` are sentences to stand below."""
 
-    title: str
+    title: Value
     rings: tuple[Ring, ...]
-    more: tuple[str, ...] = ()
+    more: tuple[Value, ...] = ()
 
     @property
     def sized(self) -> list[tuple[Ring, float]]:
@@ -42,11 +42,11 @@ class Rings:
 
 def opening(rings: Rings, width: int = 320, size: str = "20em") -> str:
     """The rings as SVG; `width` in drawing units, in which lettering is 12 high, `size` its width on the page."""
-    sheet, keys = Sheet(rings.title, width, size), [_key(ring) for ring in rings.rings]
+    sheet, keys = Sheet(say(rings.title), width, size), [_key(ring) for ring in rings.rings]
     lower = EDGE + 2 * _PAD + _ACROSS
     below = dimensions.below(list(_spans(rings, sheet)), lower, EDGE, sheet.right)
     key = legends.legend(keys, below.end + 6, sheet.right)
-    notes = [f"{say(message('drawings/to-scale'))}.", *rings.more]
+    notes = [f"{say(message('drawings/to-scale'))}.", *map(say, rings.more)]
     pieces = [Piece(tuple(_drawn(rings, sheet)), (), lower), below, key, sheet.paragraph(notes, key.end + 2)]
     return sheet.finished(pieces, [say(message("drawings/from-cabin")), *(one.words for one in keys), *notes])
 

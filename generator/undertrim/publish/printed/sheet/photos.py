@@ -45,7 +45,7 @@ class Photos:
                 continue
             self._told.add(shown.file)
             entry = said(shown)
-            small = photo_saving.small(album.content(photo.file), _EDGE)
+            small = photo_saving.grey(album.content(photo.file), _EDGE)
             picture = self.pictures.keep(photo_pictures.whole(entry, small))
             marks = [f"{mark['number']} {mark['label']}" for mark in entry["marks"]]
             yield {"picture": picture, "title": entry["shows"], "marks": marks}

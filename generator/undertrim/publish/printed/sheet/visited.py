@@ -28,7 +28,7 @@ from undertrim.publish.printed.sheet.photos import Photos
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.view import about, added, restraint
 from undertrim.publish.terminal.shop import ShownVerdict, shop_data
-from undertrim.record.model import Opening
+from undertrim.record.model import Opening, VehicleRecord
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.photo_files import Album
 from undertrim.words import Value, message, say
@@ -81,16 +81,21 @@ def view(made: Visit, url: str, paper: Paper, day: date, album: Album | None = N
 
 def _facts(made: Visit) -> Published:
     """Which cars they are, as the frame and the first lines want it."""
-    record = made.record
-    head = VisitHead(
-        address=made.address,
-        demo=record.demo == "yes",
-        lang_words=OwnLanguage(record.lang),
-        data_date=max((item.on for item in record.evidence.values()), default=""),
-        cars=identity(record),
+    return head(made.record, made.address)
+
+
+def head(record: VehicleRecord, address: str) -> Published:
+    """Whose sheet it is."""
+    found: Published = said(
+        VisitHead(
+            address=address,
+            demo=record.demo == "yes",
+            lang_words=OwnLanguage(record.lang),
+            data_date=max((item.on for item in record.evidence.values()), default=""),
+            cars=identity(record),
+        )
     )
-    facts: Published = said(head)
-    return facts
+    return found
 
 
 def _chosen(made: Visit) -> Iterator[Published]:

@@ -17,7 +17,7 @@ from undertrim.publish.facts.rows import Row
 from undertrim.publish.pictures.drawings.bay import Bay, Cuboid
 from undertrim.record.model import Face
 from undertrim.record.model.kinds.amplifier import AmplifierGear, AmplifierOpening, Box
-from undertrim.words import Value, message, one_of, say
+from undertrim.words import Value, message, one_of
 
 SIZES: dict[type, tuple[str, ...]] = {
     AmplifierGear: (
@@ -109,7 +109,7 @@ class Room:
         )
         size = only(gear, AmplifierGear).facts.size if gear else None
         turned = cuboid(size, pose(fit).order) if size and fit else None
-        return {"bay": Bay(say(title), cuboid(self.opening.space), gear.name if gear else "", turned)}
+        return {"bay": Bay(title, cuboid(self.opening.space), gear.name if gear else "", turned)}
 
 
 def said(facts: AmplifierGear) -> Iterator[Value]:

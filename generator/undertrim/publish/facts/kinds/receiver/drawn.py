@@ -11,7 +11,7 @@ from undertrim.publish.pictures.drawings.dimensions import UNKNOWN, Measure
 from undertrim.publish.pictures.drawings.frames import Frame
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.receiver import KitGear, ReceiverGear, ReceiverOpening
-from undertrim.words import message, say
+from undertrim.words import message
 
 
 def dash(
@@ -26,7 +26,7 @@ def dash(
     found = check(fit, "depth")
     plugs = plug_room(gear.facts, usual) if gear else None
     return Dash(
-        title=say(message("drawn-fit/dash-with", opening=opening.name, gear=gear.name)) if gear else opening.name,
+        title=message("drawn-fit/dash-with", opening=opening.name, gear=gear.name) if gear else opening.name,
         face=measures.frame(opening.face) or Frame(),
         kit=kit.name if kit else "",
         kit_opening=measures.frame(kit.facts.opening) if kit else None,
@@ -35,10 +35,10 @@ def dash(
         body=measures.frame(gear.facts.body) if gear else None,
         trim=measures.frame(gear.facts.trim) if gear else None,
         clear=measures.measure(depth.clear) if depth.datum in ("", "face") else UNKNOWN,
-        behind=depth.to or say(message("drawings/first-behind")),
+        behind=depth.to or message("drawings/first-behind"),
         chassis=measures.measure(gear.facts.chassis_depth) if gear else UNKNOWN,
-        plug_room=Measure(plugs.value, say(plain_or_usual(plugs))) if plugs else UNKNOWN,
-        margin=say(message(f"drawn-fit/{found.verdict}", margin=amount(found.margin))) if found else "",
+        plug_room=Measure(plugs.value, plain_or_usual(plugs)) if plugs else UNKNOWN,
+        margin=message(f"drawn-fit/{found.verdict}", margin=amount(found.margin)) if found else "",
         strikes=found is not None and found.verdict == "fails",
         more=tuple(to_get(fit)),
     )

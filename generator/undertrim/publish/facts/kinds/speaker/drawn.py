@@ -9,7 +9,7 @@ from undertrim.publish.pictures.drawings.dimensions import Measure
 from undertrim.publish.pictures.drawings.front import Front
 from undertrim.record.model import Blank, Depth
 from undertrim.record.model.kinds.speaker import SpacerGear, SpeakerGear, SpeakerOpening
-from undertrim.words import message, say
+from undertrim.words import Value, message
 
 _DATUMS: dict[str, Datum] = {"skin": "skin", "bracket": "bracket"}
 
@@ -30,27 +30,27 @@ def section(
         room=measures.measure(opening.room_to_grille),
         hole=measures.across(opening.hole),
         datum=datum,
-        datum_name=say(message(f"drawn-fit/face-{face}")),
-        behind=(depth.to or say(message("drawings/first-behind")))[:60],
+        datum_name=message(f"drawn-fit/face-{face}"),
+        behind=depth.to[:60] or message("drawings/first-behind"),
         lean=lean.mm if lean else None,
         lean_text=lean.text if lean else "",
         bracket=_bracket(opening, datum),
         bracket_stays=bool(fit and fit.way.on_bracket),
         spacer=measures.measure(between.facts.thickness) if between else None,
-        spacer_name=between.name if between else say(message("gear-kinds/spacer")),
+        spacer_name=between.name if between else message("gear-kinds/spacer"),
         gasket=measures.measure(gear.facts.gasket) if gear and gear.facts.gasket not in (None, Blank.NONE) else None,
         speaker=_speaker(gear, turned=turned) if gear else None,
         margin_behind=margin(fit, "depth"),
         margin_front=margin(fit, "grille"),
-        far=say(message("drawings/outside" if opening.in_a_door else "drawn-fit/behind")),
+        far=message("drawings/outside" if opening.in_a_door else "drawn-fit/behind"),
         more=tuple(to_get(fit)),
     )
 
 
-def _title(view: str, opening: SpeakerOpening, gear: Stocked[SpeakerGear] | None) -> str:
+def _title(view: str, opening: SpeakerOpening, gear: Stocked[SpeakerGear] | None) -> Value:
     if gear:
-        return say(message(f"drawn-fit/{view}-with", opening=opening.name, gear=gear.name))
-    return say(message(f"drawn-fit/{view}", opening=opening.name))
+        return message(f"drawn-fit/{view}-with", opening=opening.name, gear=gear.name)
+    return message(f"drawn-fit/{view}", opening=opening.name)
 
 
 def _bracket(opening: SpeakerOpening, datum: Datum) -> Measure | None:
@@ -88,5 +88,5 @@ def front(
         flange=measures.outline(gear.facts.flange) if gear and gear.facts.flange else None,
         gear_bolts=measures.pattern(gear.facts.bolts) if gear else None,
         turned=bool(fit and fit.way.turned),
-        more=(*((say(message("drawn-fit/goes-on", name=between.name)),) if between else ()), *to_get(fit)),
+        more=(*((message("drawn-fit/goes-on", name=between.name),) if between else ()), *to_get(fit)),
     )

@@ -1,0 +1,86 @@
+"""All facts of a record, each at its address: the keys that lead to it, as `facts.fact_at`, conflicts and claims name them."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, is_dataclass
+
+from undertrim.derive.evidence.facts import fact_at
+from undertrim.derive.evidence.fingerprint import NO_FACTS
+from undertrim.derive.evidence.typed_names import typed_names
+from undertrim.record.fields import Node, root
+from undertrim.record.model import Month, VehicleRecord, When
+from undertrim.record.units import Quantity
+from undertrim.words import Value
+
+ABOUT_OTHERS = frozenset({"source", "when", "photos"})
+"""Fields that say something of the facts beside them, and are none."""
+_WHOLE = (type, When, Quantity, Month)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """One fact: the keys that lead to it, joined with `/`, what its fields are called from the thing that it is of downwards, and its value as typed."""
+
+    about: str
+    labels: tuple[Value, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A part, an opening, a plug or whatever else facts are of: its address, its name, and the facts."""
+
+    about: str
+    name: Value
+    facts: tuple[Place, ...]
+
+
+def things(record: VehicleRecord) -> Iterator[Thing]:
+    """Everything that facts are of, in the order of the record; what has none is left out."""
+    for key, value in _children(record):
+        node = root("vehicle").child(key)
+        if key in NO_FACTS or node is None:
+            continue
+        for about, name, one, below in _held(str(key), value, node):
+            if below and (facts := tuple(_places(record, about, (), one, below))):
+                yield Thing(about, name, facts)
+
+
+def _held(key: str, value: object, node: Node) -> Iterator[tuple[str, Value, object, Node | None]]:
+    """The things of a section: its entries by their names, or itself."""
+    if isinstance(value, Mapping):
+        yield from (
+            (f"{key}/{name}", getattr(one, "name", "") or name, one, node.child(name)) for name, one in value.items()
+        )
+    else:
+        yield key, node.schema.get("title", key), value, node
+
+
+def _places(record: VehicleRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
+    if (fact := fact_at(record, about)) is not None:
+        yield Place(about, labels or (node.schema.get("title", about),), fact.text)
+        return
+    for key, one in _children(value):
+        below = node.child(key)
+        if key not in ABOUT_OTHERS and below is not None and one not in (None, ""):
+            yield from _places(record, f"{about}/{key}", (*labels, _label(node, key, below)), one, below)
+
+
+def _label(node: Node, key: str | int, below: Node) -> Value:
+    """A field by its title, an entry by its own name, and of a list by its number."""
+    if isinstance(key, int):
+        return str(key + 1)
+    title: Value = (
+        below.schema["title"] if key in node.schema.get("properties", ()) and "title" in below.schema else key
+    )
+    return title
+
+
+def _children(value: object) -> list[tuple[str | int, object]]:
+    """What is directly below a value, by the keys that the record has for it."""
+    if isinstance(value, Mapping):
+        return list(value.items())
+    if isinstance(value, tuple):
+        return list(enumerate(value))
+    if is_dataclass(value) and not isinstance(value, _WHOLE):
+        return [(name, getattr(value, own)) for name, own in typed_names(value).items()]
+    return []
