@@ -7,11 +7,9 @@ import marked
 import pytest
 
 from undertrim.publish.facts.vehicle import in_each
-from undertrim.record.gear import GearRecord
 from undertrim.words import ENGLISH, speaking
 
 DAY = date(2026, 11, 25)
-GEAR = (entry for entry in marked.records().values() if isinstance(entry.record, GearRecord))
 VEHICLES = sorted(path for path, entry in marked.records().items() if entry.kind == "vehicle")
 
 
