@@ -131,7 +131,7 @@ def test_a_typed_fact_has_the_fields_of_its_description() -> None:
     assert sorted(key for part in get_args(Part) for key in keys(part)) == sorted(DEFINED["vehicle"]["properties"])
 
 
-ANSWERS = ("car_wiring", "coverage", "fit", "joints", "mirror", "shown_joints", "shown_visit", "spans", "true_size")
+ANSWERS = ("car_wiring", "coverage", "fit", "joints", "mirror", "question_table", "shown_joints", "shown_visit", "spans", "true_size")
 """The modules whose facts only commands answer with, or are what page and sheet make of others; they stand beside no page."""
 
 
