@@ -2,7 +2,7 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle, Shelf, ShelfPiece } from "published";
+import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle, Shelf, ShelfPiece, StockVisit, StockWiring } from "published";
 
 declare global {
   interface Window {
@@ -20,6 +20,6 @@ declare global {
     undertrimMeter: { start(table: MeterTable): void };
     undertrimGlossary(entries: [string[], string][]): void;
     undertrimPlaces(name: string, data: Places | PlaceVehicle[]): void;
-    undertrimShelf(name: string, data: Shelf | ShelfPiece): void;
+    undertrimShelf(name: string, data: Shelf | ShelfPiece | StockVisit | StockWiring): void;
   }
 }

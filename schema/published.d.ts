@@ -36,7 +36,7 @@ export type Behaves = string;
 /** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
 export interface Vehicle {
   /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
-  format: 3;
+  format: 4;
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;
@@ -118,8 +118,6 @@ export interface Vehicle {
   totals: Array<CarTotals>;
   /** The plugs behind the factory unit. */
   connectors: Array<Connector>;
-  /** Each opening for a receiver with each lead set in stock. */
-  joints: Array<Joint>;
   /** Buttons that are told by their resistance. */
   ladders: Array<Ladder>;
   /** Ways for a cable through the car. */
@@ -260,13 +258,12 @@ export interface Target {
 export interface Blocker {
   /** Stops the job, is lost with it, is not known, or must be ordered. */
   weight: "stop" | "lost" | "unknown" | "need";
-  /** What it is. */
-  title: string;
-  /** What it means for the job. */
-  text: string;
+  title: Told;
+  text: Told;
   /** The openings it is about, by id; none for every job. */
   openings: Array<string>;
-  when: When;
+  /** The cars it is for, in words; empty for every one. */
+  when: Told;
   clauses: Clauses;
 }
 
@@ -378,8 +375,6 @@ export interface Limits {
   cars_words: string;
   /** What the opening takes by its measures. */
   takes: Array<string>;
-  /** What goes or may go with the factory unit there. */
-  duties: Array<Duty>;
 }
 
 /** Drawn: What the pictures of an opening are made of; nothing for one of which nothing is measured. */
@@ -722,8 +717,6 @@ export interface Step {
   on_side: string;
   /** How to do it, line by line. */
   text: Array<string>;
-  /** How each kit that suits is built up. */
-  kits: Array<KitWork>;
   /** How a part comes off. */
   motion: string;
   /** Whether the motion has a direction, and so says more than what holds the part. */
@@ -768,6 +761,8 @@ export interface Step {
   source: Source;
   /** The targets whose jobs have it. */
   targets: Array<string>;
+  /** Whether a kit is built up in it, by steps of its own. */
+  builds: boolean;
   when: When;
   /** Pictures of what comes off, or is prepared. */
   photos: Array<Photo>;
@@ -779,27 +774,6 @@ export interface Placed {
   side: "" | "left" | "right";
   /** The side in words. */
   text: string;
-  when: When;
-  clauses: Clauses;
-}
-
-/** Work on a kit: How a kit is built up at the bench. */
-export interface KitWork {
-  id: Id;
-  /** Maker and model. */
-  name: string;
-  when: When;
-  clauses: Clauses;
-  /** What to do, in order. */
-  lines: Array<KitLine>;
-}
-
-/** Line of work on a kit: One thing to do. */
-export interface KitLine {
-  /** What to do. */
-  text: string;
-  /** The part of the car that moves over, in words; empty where none does. */
-  moves: string;
   when: When;
   clauses: Clauses;
 }
@@ -1198,206 +1172,6 @@ export interface Difference {
   words: string;
 }
 
-/** Joint: A lead set joined to the car at one opening. */
-export interface Joint {
-  opening: Id;
-  /** The opening for people. */
-  opening_name: string;
-  leads: Id;
-  /** The lead set for people. */
-  name: string;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-  /** The receivers that come with it, by name. */
-  receivers: Array<string>;
-  /** The joint, once for each group of cars. */
-  tables: Array<JointTable>;
-}
-
-/** Table of a joint: What is joined to what, in one group of cars. */
-export interface JointTable {
-  /** The kinds of car; none for every one. */
-  cars: Array<Car>;
-  /** The cars for people; empty for every one. */
-  cars_words: string;
-  /** What plugs into the car; null for none. */
-  harness: JointGear | null;
-  /** Interfaces and converters. */
-  between: Array<JointGear>;
-  /** The level at which the car takes its sound; empty where it is not recorded. */
-  sound: "" | "speaker" | "line" | "unknown";
-  /** The same for people. */
-  sound_words: string;
-  /** How many rows have each state. */
-  counts: Record<string, number>;
-  /** Function by function. */
-  rows: Array<JointRow>;
-  contacts: Contacts;
-  /** What is to be said of the whole. */
-  notes: Array<string>;
-  /** The counts for people. */
-  counts_words: string;
-}
-
-/** Gear of a joint: A piece of gear in a joint. */
-export interface JointGear {
-  id: Id;
-  /** Maker and model. */
-  name: string;
-  /** What sort of gear. */
-  kind: string;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-}
-
-/** Row of a joint: One function on both sides. */
-export interface JointRow {
-  /** The name of the row in this table. */
-  id: string;
-  function: Function;
-  /** The same for people. */
-  function_words: string;
-  /** How the two sides stand. */
-  state: "never" | "conflict" | "interface" | "lead-alone" | "pin-alone" | "unknown" | "other-colour" | "joined";
-  /** The same for people. */
-  state_words: string;
-  /** Where the car has it. */
-  car: Array<Point>;
-  /** Which contacts of the gear meet it. */
-  contacts: Array<Contact>;
-  /** The lead of the receiver; null for none. */
-  lead: Lead | null;
-  /** The gear it goes through; empty for none. */
-  through: string;
-  /** Why the two must never be joined as they are. */
-  reasons: Array<Reason>;
-  /** What is to be said of it. */
-  words: Array<string>;
-  /** What to do. */
-  do: string;
-  /** A sign for the state. */
-  sign: string;
-  /** What is noted of both ends. */
-  notes: Array<string>;
-}
-
-/** Reason: Why two wires must not be joined. */
-export interface Reason {
-  name: Id;
-  /** The reason in words. */
-  words: string;
-}
-
-/** Point: Where a car has a function. */
-export interface Point {
-  function: Function;
-  /** The same for people. */
-  function_words: string;
-  /** How the car has it. */
-  by: "pin" | "wire" | "data" | "absent" | "unknown";
-  /** The same for people; empty for a pin. */
-  words: string;
-  /** Plug and pin; empty for none. */
-  address: string;
-  /** The plug by id; empty for none. */
-  plug: string;
-  /** The pin by number; empty for none. */
-  pin: string;
-  /** Null where it is not recorded. */
-  colour: Colour | null;
-  behaves: Behaves;
-  /** The voltage it carries; empty where nothing is recorded. */
-  supply: string;
-  /** The current of what hangs on it; empty where nothing is recorded. */
-  draws: string;
-  /** Whether the evidence disagrees on it. */
-  disputed: boolean;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-}
-
-/** Contact: A contact of gear that meets a pin of the car. */
-export interface Contact {
-  gear: Id;
-  /** Maker and model. */
-  gear_name: string;
-  /** Plug and pin. */
-  address: string;
-  /** The plug by id. */
-  plug: string;
-  /** The pin by number. */
-  pin: string;
-  /** The plug of the car it is made for, by id. */
-  made_for: string;
-  function: Function;
-  /** The same for people. */
-  function_words: string;
-  /** Null where it is not recorded. */
-  colour: Colour | null;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-}
-
-/** Contact without a pin: A contact of gear that meets nothing. */
-export interface ExtraContact {
-  gear: Id;
-  /** Maker and model. */
-  gear_name: string;
-  /** Plug and pin. */
-  address: string;
-  /** The plug by id. */
-  plug: string;
-  /** The pin by number. */
-  pin: string;
-  /** The plug of the car it is made for, by id. */
-  made_for: string;
-  function: Function;
-  /** The same for people. */
-  function_words: string;
-  /** Null where it is not recorded. */
-  colour: Colour | null;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-  /** Why it meets nothing. */
-  words: string;
-}
-
-/** Lead: A lead of a receiver's lead set. */
-export interface Lead {
-  id: Id;
-  /** Null where it is not recorded. */
-  colour: Colour | null;
-  /** The level of its sound; empty for what is no sound. */
-  level: string;
-  behaves: Behaves;
-  /** The voltage it wants or gives; empty where nothing is recorded. */
-  supply: string;
-  /** The most it may give; empty where nothing is recorded. */
-  limit: string;
-  /** Its fuse; empty where nothing is recorded. */
-  fuse: string;
-  /** Its cross-section; empty where nothing is recorded. */
-  gauge: string;
-  /** What is noted of it; empty for nothing. */
-  note: string;
-}
-
-/** Contacts: What the plugs of gear and car have that does not match. */
-export interface Contacts {
-  /** Contacts that meet nothing. */
-  extra: Array<ExtraContact>;
-  /** Pins of the car that meet no contact. */
-  missing: Array<Point>;
-  /** Contacts that meet a pin for something else. */
-  differing: Array<Differing>;
-}
-
-/** Differing contact: A contact and a pin that are for different things. */
-export interface Differing {
-  contact: Contact;
-  car: Point;
-}
-
 /** Ladder: Buttons that are told by their resistance. */
 export interface Ladder {
   id: Id;
@@ -1534,8 +1308,6 @@ export interface Duty {
   weight: string;
   /** The same for people. */
   weight_words: string;
-  /** The gear that keeps it, by name. */
-  by: Array<string>;
   /** The word of warning; empty for none. */
   word: "" | "STOP" | "LOST" | "UNKNOWN" | "NEEDED";
   conflicts: Disputes;
@@ -1933,6 +1705,167 @@ export type FinderJob = [string, string, string];
 
 /** Pattern of the finder: A pattern, and the choices that it leaves of some variants, as data and in words. */
 export type FinderVin = [string, Clauses, string];
+
+/** Visit with the stock: What follows from a vehicle and the gear in stock that joins a receiver to it, as the page of a visit fetches it. */
+export interface StockVisit {
+  /** What can stop the job or costs the owner something, in order of weight. */
+  blockers: Array<Blocker>;
+  /** How each kit that suits is built up, by opening. */
+  kits: Record<string, Array<KitWork>>;
+}
+
+/** Wiring with the stock: What follows from the same, as the page of the wiring fetches it. */
+export interface StockWiring {
+  /** What the factory unit also does, and what becomes of it. */
+  duties: Array<StockDuty>;
+  /** Each opening for a receiver with each lead set in stock. */
+  joints: Array<StockJoint>;
+  /** The wires of the joints, each once. */
+  colours: Array<WireColour>;
+}
+
+/** Text of a record: A text; one in another language than the page's with that. */
+export type Told = string | OwnWords;
+
+/** Text in another language: A text of a record in another language than the page's. */
+export interface OwnWords {
+  /** The tag of the language. */
+  lang: string;
+  /** What it says. */
+  text: string;
+}
+
+/** Duty with the stock: Something that the factory unit also does, and what becomes of it with the gear in stock. */
+export interface StockDuty {
+  /** The duty for people. */
+  name: string;
+  becomes: Told;
+  conflicts: Disputes;
+  /** The cars it is for, in words; empty for every one. */
+  when: Told;
+  clauses: Clauses;
+}
+
+/** Work on a kit: How a kit in stock is built up at the bench. */
+export interface KitWork {
+  id: Id;
+  /** Maker and model. */
+  name: string;
+  /** The cars it is for, in words; empty for every one. */
+  when: Told;
+  clauses: Clauses;
+  /** What to do, in order. */
+  lines: Array<KitLine>;
+}
+
+/** Line of work on a kit: One thing to do. */
+export interface KitLine {
+  text: Told;
+  /** The part of the car that moves over, in words; empty where none does. */
+  moves: string;
+  /** The cars it is for, in words; empty for every one. */
+  when: Told;
+  clauses: Clauses;
+}
+
+/** Joint: A lead set in stock joined to the car at one opening. */
+export interface StockJoint {
+  opening: Id;
+  leads: Id;
+  /** The lead set for people. */
+  name: string;
+  note: Told;
+  /** The receivers that come with it, in words; empty for none. */
+  receivers: string;
+  /** The joint, once for each group of cars. */
+  tables: Array<StockTable>;
+}
+
+/** Table of a joint: What is joined to what, in one group of cars. */
+export interface StockTable {
+  /** The kinds of car; none for every one. */
+  cars: Array<Car>;
+  /** The cars for people; empty for every one. */
+  cars_words: Told;
+  /** What plugs into the car, or that nothing does. */
+  harness: string;
+  /** Interfaces and converters, in words; empty for none. */
+  between: string;
+  /** The level at which the car takes its sound. */
+  wants: string;
+  /** How many rows have each state, in words. */
+  counts: string;
+  /** What is to be said of the whole. */
+  notes: Array<string>;
+  /** Contacts that meet nothing in the car. */
+  extra: Array<string>;
+  /** Pins of the car that no contact meets. */
+  missing: Array<StockEnd>;
+  /** Function by function. */
+  rows: Array<StockRow>;
+}
+
+/** Row of a joint: One function with both its ends. */
+export interface StockRow {
+  /** The name of the row in this table. */
+  id: string;
+  /** How the two sides stand. */
+  state: "never" | "conflict" | "interface" | "lead-alone" | "pin-alone" | "unknown" | "other-colour" | "joined";
+  /** The same for people, behind its sign. */
+  state_words: string;
+  /** What it is for, in words. */
+  function: string;
+  /** Where the car has it. */
+  car: Array<StockEnd>;
+  /** Which contacts of the gear meet it. */
+  contacts: Array<StockEnd>;
+  /** The gear it goes through; empty for none. */
+  through: string;
+  /** The lead of the receiver; null for none. */
+  lead: StockEnd | null;
+  /** Why the two must never be joined as they are. */
+  why: Array<string>;
+  /** What is to be said of it, and what is noted of its ends. */
+  said: string;
+  /** What to do. */
+  do: string;
+}
+
+/** End of a joint: One end of a row. */
+export interface StockEnd {
+  /** Plug and pin, the lead, or how the car has the function. */
+  at: string;
+  /** The address of its row among the pins of the car, on the page of the wiring; empty for none. */
+  pin: string;
+  /** The place of its colour in the list, from 0; null where there is no wire to speak of. */
+  colour: number | null;
+  /** What else is to be known of it: its voltage, its level, its fuse; empty for nothing. */
+  more: string;
+}
+
+/** Wire colour: A colour of wire in words, with its picture. */
+export interface WireColour {
+  /** The colour for people, or that it is not recorded. */
+  words: string;
+  /** What a colour that cannot be read could mean; empty for one that can. */
+  may_be: string;
+  /** The id of its picture in a page; empty for one without. */
+  id: string;
+  /** What it is drawn of, in a box of 48 by 16, the lowest first. */
+  shapes: Array<WireShape>;
+}
+
+/** Shape of a wire: One path of its picture. */
+export interface WireShape {
+  /** A path of SVG. */
+  d: string;
+  /** The colour inside; none for a line alone. */
+  fill: string;
+  /** The colour of its line; none for an area alone. */
+  stroke: string;
+  /** That of the line. */
+  width: number;
+}
 
 /** Shelf: What all forms and choices of gear share, in the first file of the shelf. */
 export interface Shelf {

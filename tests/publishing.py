@@ -13,8 +13,10 @@ from rule_pages import examples, load
 
 from undertrim.check.register import RECORD_RULES
 from undertrim.check.shelf import stock
+from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside
 from undertrim.publish.encoding import compact, said
 from undertrim.publish.facts import claimable, everywhere, finding, meter
@@ -38,8 +40,9 @@ _ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms
 def published() -> Iterator[Found]:
     """Everything that the site of the shipped records publishes as data, and the facts of each vehicle that its pages are made of."""
     for entry in shipped():
-        made = of(entry, shelf())
+        made = of(entry)
         yield from _vehicle(made)
+        yield from _with_stock(entry)
         yield from _elements(f"{made['id']}.html", all_pages(made))
         assert isinstance(entry.record, VehicleRecord)
         yield (
@@ -61,6 +64,14 @@ def shelves(held: Stock) -> Iterator[Found]:
         yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
+def _with_stock(entry: Entry) -> Iterator[Found]:
+    """What follows from a vehicle and the stock, as its files on the shelf have it."""
+    assert isinstance(entry.record, VehicleRecord)
+    known = Vehicle(reckoned(entry.record), entry.address, shelf(), clearances())
+    for view, text in shelf_facts.of_vehicle(known).items():
+        yield f"stock-{view}", f"the shelf's file of {entry.id}: {view}", called(text, "undertrimShelf", 1)
+
+
 def finders() -> Iterator[Found]:
     """What the finder of the shipped vehicles gets."""
     rows = [said(list(finding.row(entry.record, entry.address))) for entry in shipped() if isinstance(entry.record, VehicleRecord)]  # fmt: skip
@@ -79,7 +90,7 @@ def more_to_find() -> Iterator[Found]:
     )
     gear = finder.more("gear", gear_pages.entries(shelf()))
     yield "finder-more", "gear.js", called(gear["finder/gear.js"], "undertrimFinder", 1)
-    made = [(entry.record, of(entry, shelf())) for entry in shipped() if isinstance(entry.record, VehicleRecord)]
+    made = [(entry.record, of(entry)) for entry in shipped() if isinstance(entry.record, VehicleRecord)]
     for _, facts_of in made[:2]:
         yield "finder-more", "find.js", called(beside.found(facts_of)[1].decode(), "undertrimFinder", 1)
     by_kind: dict[str, list[places.Part]] = {}
@@ -95,11 +106,11 @@ def more_to_find() -> Iterator[Found]:
 
 
 def exemplified() -> Iterator[Found]:
-    """The same of each rule's first bad example, as far as they can be published, with no gear in stock."""
+    """The same of each rule's first bad example, as far as they can be published."""
     for entry in _examples():
         if isinstance(entry.record, VehicleRecord):
             try:
-                made = of(entry, NOTHING)
+                made = of(entry)
             except Unplannable:
                 continue
             yield from _vehicle(made)
@@ -128,9 +139,9 @@ def shelf() -> Stock:
     return stock(Workspace(ROOT))
 
 
-def of(entry: Entry, gear: Stock) -> dict[str, Any]:
-    """The facts of a vehicle with some gear in stock, on the same day in every run."""
-    return dict(facts.vehicle(entry, DAY, gear))
+def of(entry: Entry) -> dict[str, Any]:
+    """The facts of a vehicle, on the same day in every run."""
+    return dict(facts.vehicle(entry, DAY))
 
 
 def called(text: str, name: str, place: int = 0) -> Any:

@@ -12,8 +12,14 @@ OPEN_ALL = "document.querySelectorAll('details.ut-joint').forEach(one => { one.o
 
 def opened(page: Page, site: Path, name: str = PLOVER) -> Page:
     page.goto((site / name).as_uri())
-    page.evaluate(OPEN_ALL)
+    come(page)
     return page
+
+
+def come(page: Page) -> None:
+    """The joints come from the shelf; then all are opened."""
+    page.wait_for_selector("details.ut-joint[id]", state="attached")
+    page.evaluate(OPEN_ALL)
 
 
 @pytest.mark.parametrize("width", [320, 360, 700, 961, 1280])
@@ -33,6 +39,7 @@ def test_nothing_drags_the_page_sideways_with_every_table_open(
 
 def test_what_is_folded_away_opens_with_a_glove(phone: Page, site: Path) -> None:
     phone.goto((site / PLOVER).as_uri())
+    phone.wait_for_selector("details.ut-joint[id]", state="attached")
     heights = phone.evaluate(
         "[...document.querySelectorAll('details.ut-joint > summary')].map(one => one.offsetHeight)"
     )
@@ -55,7 +62,7 @@ def test_a_chosen_car_sees_its_own_tables(phone: Page, site: Path) -> None:
     heads = phone.locator("details.ut-joint[id] h4")
     assert set(heads.all_inner_texts()) == {"Camera fitted", "No camera"}
     phone.goto((site / PLOVER).as_uri() + "?camera=none")
-    phone.evaluate(OPEN_ALL)
+    come(phone)
     assert set(heads.all_inner_texts()) == {"No camera"}
 
 

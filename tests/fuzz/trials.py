@@ -21,6 +21,7 @@ from undertrim.check.register import COLLECTION_RULES
 from undertrim.check.runner import Report
 from undertrim.check.shelf import stock
 from undertrim.derive import jobs
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Vehicle, answer
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
@@ -30,6 +31,7 @@ from undertrim.derive.procedure.planning import targets
 from undertrim.derive.wiring.groups import joints
 from undertrim.derive.wiring.leads import NoLeads
 from undertrim.publish.encoding import compact, indented
+from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.car_wiring import car_wiring
 from undertrim.publish.facts.joint import joints as joints_data
@@ -231,10 +233,11 @@ def _fit(vehicle: Vehicle) -> bytes:
 
 def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
     """A vehicle's page and data, and its sheet where it is wanted."""
-    known = _willing("facts", lambda: facts.vehicle(made, DAY, shelf))
+    known = _willing("facts", lambda: facts.vehicle(made, DAY))
     if known is None:
         return
     _stage("page", lambda: all_pages(known).encode())
+    _stage("file on the shelf", lambda: _on_shelf(made, shelf))
     _stage("data", lambda: indented(known).encode())
     if sheet:
         _stage("sheet", lambda: pdf.render(known, "https://undertrim.example/", "a4", DAY))
@@ -246,9 +249,14 @@ def _neighbours_published(made: Entry, record: GearRecord) -> None:
     shelf = base().shelf
     items = (*(item for item in shelf.items if item.id != made.id), Stocked(made.id, record.gear))
     vehicle = _vehicle_beside(record)
-    known = _willing("a vehicle's facts", lambda: facts.vehicle(vehicle, DAY, replace(shelf, items=items)))
-    if known is not None:
-        _stage("a vehicle's page", lambda: all_pages(known).encode())
+    _willing("a vehicle beside it", lambda: _on_shelf(vehicle, replace(shelf, items=items)))
+
+
+def _on_shelf(made: Entry, shelf: Stock) -> bytes:
+    """What follows from a vehicle and the stock."""
+    assert isinstance(made.record, VehicleRecord)
+    made_of = Vehicle(reckoned(made.record), made.address, shelf, clearances())
+    return "".join(shelf_facts.of_vehicle(made_of).values()).encode()
 
 
 def _vehicle_beside(record: GearRecord) -> Entry:

@@ -40,7 +40,7 @@ def entries() -> list[Any]:
 def on_pages(run: Run, entries: list[Any], gear: list[str]) -> Any:
     vehicles: dict[str, list[Any]] = {}
     for entry in entries:
-        made = facts.vehicle(entry, DAY, stock(SPACE), album(entry.path))
+        made = facts.vehicle(entry, DAY, album(entry.path))
         for kind, one in everywhere.places(entry.record, made).items():
             vehicles.setdefault(kind, []).append(json.loads(compact(one)))
     shared = {

@@ -9,7 +9,7 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-from answers import on_terminal, seen, sheets, told
+from answers import on_shelf, on_terminal, seen, sheets, told, visit_sheet
 
 import typed
 from undertrim.derive.fit.stock import NOTHING, Stock, Stocked
@@ -110,8 +110,13 @@ def in_answers() -> frozenset[str]:
 
 @cache
 def _found() -> tuple[frozenset[str], frozenset[str]]:
-    made = [told(item, shelf) for item, shelf in _settings()]
-    return tuple(frozenset(mark for one in made for mark in _MARK.findall(say(one))) for say in (seen, sheets))  # type: ignore[return-value]
+    """On pages, with what they fetch from the shelf; on sheets, of a vehicle and of visits to it."""
+    pages, printed = [], []
+    for item, shelf in _settings():
+        made = told(item)
+        pages += [seen(made), on_shelf(item, shelf)]
+        printed += [sheets(made), *(visit_sheet(item, shelf) if shelf is not NOTHING else ())]
+    return frozenset(_MARK.findall(" ".join(pages))), frozenset(_MARK.findall(" ".join(printed)))
 
 
 def _settings() -> Iterator[tuple[Entry, Stock]]:

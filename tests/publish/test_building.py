@@ -10,7 +10,7 @@ from functools import cached_property
 from pathlib import Path
 
 import pytest
-from small_site import ROOT, held, quick, renamed, silent, tell_of_few_rules, workspace
+from small_site import held, quick, silent, tell_of_few_rules, workspace
 
 from here import Here
 from undertrim.publish.build.building import Builder, build
@@ -150,33 +150,6 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
 
 
-GEAR = ("receivers/skerrowe-broadside", "leads/skerrowe-lead-16", "speakers/tidewrack-haven-65")
-
-
-def test_a_changed_gear_record_costs_the_shelf_and_its_own_page_and_nothing_else(
-    place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Sizes are on the shelf alone: no vehicle is worked out again, for a build from nothing or a preview, and no other file is written."""
-    for name in GEAR:
-        file = place.records / f"gear/{name}.yaml"
-        file.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy(ROOT / f"records/gear/{name}.yaml", file)
-    builder = Builder(place, folder / "out", sheets=False, crew=Here())
-    assert not builder.build(silent).report.errors
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
-    for name, old, new in (("receivers/skerrowe-broadside", "chassis_depth: ", "chassis_depth: 1"), ("speakers/tidewrack-haven-65", "depth: ", "depth: 1")):  # fmt: skip
-        before = held(folder / "out")
-        renamed(place.records / f"gear/{name}.yaml", old, new)
-        builder.build(silent)
-        after = held(folder / "out")
-        assert {path for path in before.keys() | after.keys() if before.get(path) != after.get(path)} == {
-            "shelf/start.js",
-            f"gear/{name.partition('/')[2]}.html",
-            "keeper/list.json",  # which names it with its mark
-        }
-    assert build(place, folder / "anew", sheets=False, progress=silent).vehicles == 3
-
-
 def test_after_a_failure_everything_is_built(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     builder = Builder(place, folder / "out", sheets=False, crew=Here())
     builder.build(silent)
@@ -219,7 +192,7 @@ def test_errors_leave_the_site_as_it_is(place: Workspace, folder: Path) -> None:
 
 
 def test_remembered_pages_are_used(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("undertrim.publish.facts.vehicle.vehicle", lambda *_: pytest.fail("worked out again"))
+    monkeypatch.setattr("undertrim.publish.facts.vehicle.in_each", lambda *_: pytest.fail("worked out again"))
     assert build(place, folder / "out", sheets=False, progress=silent).vehicles == 3
 
 

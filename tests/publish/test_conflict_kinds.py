@@ -8,7 +8,6 @@ import pytest
 from disputing import addresses, disputing, loaded, of
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
-from undertrim.derive.fit.stock import NOTHING
 from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.planning import Planner
 from undertrim.publish.encoding import compact
@@ -72,6 +71,6 @@ def test_a_dispute_alone_is_marked_where_its_fact_is_shown(which: str) -> None:
     whole = reckoned(of(item))
     (dispute,) = disputes(whole)
     assert dispute.open
-    made = facts.vehicle(item, None, NOTHING)
+    made = facts.vehicle(item)
     beside = {name: value for name, value in made.items() if name not in ASIDE}
     assert compact(evidence.line(whole, dispute)) in compact(beside)

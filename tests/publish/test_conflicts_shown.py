@@ -9,7 +9,6 @@ import pytest
 
 from disputing import addresses, disputing, loaded
 from pdf_text import texts
-from undertrim.check.shelf import stock
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.publish.encoding import Published
@@ -20,7 +19,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say
 from vehicle_pages import all_pages
-from wired import DAY, PLACE, URL, VEHICLES, bare, stem
+from wired import DAY, URL, VEHICLES, bare, stem
 
 MOST = 300
 
@@ -48,7 +47,7 @@ def lines(path: Path) -> dict[str, str]:
 
 @cache
 def made(path: Path) -> Published:
-    return facts.vehicle(all_disputed(path), None, stock(PLACE))
+    return facts.vehicle(all_disputed(path))
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=stem)

@@ -12,13 +12,15 @@ from making import made
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.derive.fact_names import block_name, fact_name
 from undertrim.publish.encoding import indented, said
-from undertrim.publish.facts import blockers, evidence
+from undertrim.publish.facts import blockers, evidence, founded
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.evidence import Seen
+from undertrim.record.fields import walk
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry
 from undertrim.words import say
 from vehicle_pages import all_pages
+from wired import PLACE, VEHICLES, stem
 
 DAY = date(2026, 11, 25)
 DATA: dict[str, Any] = {
@@ -232,3 +234,13 @@ def test_the_car_of_a_stamp_is_shown_in_words() -> None:
     stamp = {**stamped(), "car": {"year": "2016", "side": "left"}}
     assert standing(verified=stamp)["car"] == "2016, left-hand drive"
     assert "2016, left-hand drive" in standing(verified=stamp)["text"]
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=stem)
+def test_what_names_evidence_is_all_that_the_schema_calls_a_source(path: Path) -> None:
+    """Oracle: every field of a record, with what the schema says of it."""
+    data = PLACE.load(path).source.data
+    fields = [field for field in walk(data, "vehicle") if field.node.home == ("common", ("$defs", "source"))]
+    named = {name for field in fields if field.pointer[0] != "conflicts" for name in (field.value if isinstance(field.value, list) else [field.value])}  # fmt: skip
+    assert set(founded.named(data)) == named
+    assert {field.pointer[-1] for field in fields} <= {"source"}

@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 
 from making import record
-from undertrim.check.shelf import stock
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
@@ -172,7 +171,7 @@ def test_nothing_closes_the_script_element() -> None:
 
 @pytest.mark.parametrize("path", Workspace(ROOT).files([ROOT / "records" / "vehicles"]), ids=lambda path: path.stem)
 def test_every_page_has_data_and_a_place_for_a_form_for_each_opening(path: Path) -> None:
-    about = facts.vehicle(Workspace(ROOT).load(path), None, stock(Workspace(ROOT)))
+    about = facts.vehicle(Workspace(ROOT).load(path))
     body = all_pages(about)
     forms = re.findall(r'<details class="ut-try" data-opening="([a-z0-9-]+)"></details>', body)
     data = re.findall(r'<script type="application/json" id="ut-fit-data">(.*?)</script>', body)

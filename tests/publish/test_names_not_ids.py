@@ -132,14 +132,14 @@ def of_mirror(_: Entry, vehicle: Vehicle) -> Iterator[str]:
 
 
 def of_page(entry: Entry, _: Vehicle) -> Iterator[str]:
-    body = re.sub(r"<script.*?</script>", " ", all_pages(facts_of(entry, shelf=shelf())), flags=re.DOTALL)
+    body = re.sub(r"<script.*?</script>", " ", all_pages(facts_of(entry)), flags=re.DOTALL)
     yield unescape(re.sub(r"<[^>]+>", " ", body))
     for attribute in ("title", "aria-label", "alt", "placeholder"):
         yield from map(unescape, re.findall(rf'\s{attribute}="([^"]*)"', body))
 
 
 def of_sheet(entry: Entry, _: Vehicle) -> Iterator[str]:
-    facts = facts_of(entry, shelf=shelf())
+    facts = facts_of(entry)
     made = date(2026, 1, 1)
     page = view(facts, "https://example.org/", "a4", made)
     linking = (

@@ -6,22 +6,18 @@ from pathlib import Path
 import marked
 import pytest
 
-from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.publish.facts.vehicle import in_each
-from undertrim.record.gear import GearRecord
 from undertrim.words import ENGLISH, speaking
 
 DAY = date(2026, 11, 25)
-GEAR = (entry for entry in marked.records().values() if isinstance(entry.record, GearRecord))
-SHELF = Stock(tuple(Stocked(entry.id, entry.record.gear) for entry in GEAR if isinstance(entry.record, GearRecord)))
 VEHICLES = sorted(path for path, entry in marked.records().items() if entry.kind == "vehicle")
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
 def test_the_facts_of_a_vehicle(path: Path) -> None:
     entry, other = marked.records()[path], marked.language()
-    both = in_each(entry, DAY, SHELF, None, [ENGLISH, other])
+    both = in_each(entry, DAY, None, [ENGLISH, other])
     for speech in (ENGLISH, other):
         with speaking(speech):
-            assert in_each(entry, DAY, SHELF, None, [speech]) == {speech.tag: both[speech.tag]}
+            assert in_each(entry, DAY, None, [speech]) == {speech.tag: both[speech.tag]}
     assert both["en"] != both["qq"]

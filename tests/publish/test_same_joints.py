@@ -1,6 +1,5 @@
-"""The joint of a vehicle with every lead set is the same on the page, on the wiring sheet and on the command line: each row, its state, its order."""
+"""The joint of a vehicle with every lead set is the same in what pages fetch, on the sheet of a visit and on the command line: each row, its state, its order."""
 
-import html
 import json
 import re
 from collections.abc import Iterator
@@ -9,10 +8,16 @@ from typing import Any
 
 import pytest
 
+from pdf_text import texts
 from undertrim.cli import main
+from undertrim.derive.visit import text
+from undertrim.derive.visit.understanding import visit
+from undertrim.publish.encoding import said
+from undertrim.publish.facts import joints
 from undertrim.publish.facts.joint import STATES
+from undertrim.publish.printed import pdf
 from undertrim.words import say
-from wired import ROOT, VEHICLES, bare, body, made, printed, stem
+from wired import DAY, ROOT, URL, VEHICLES, bare, joined, known, stem, stocked
 
 Data = dict[str, Any]
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
@@ -24,38 +29,49 @@ def rows(tables: list[Data]) -> list[tuple[str, str, str]]:
 
 @each_vehicle
 def test_the_command_line_makes_the_joints_of_the_page(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    joints = made(path)["joints"]
-    assert len({joint["leads"] for joint in joints}) >= 2
-    for joint in joints:
+    assert len({joint["leads"] for joint in joined(path)}) >= 2
+    for joint in joined(path):
         assert main(["wiring", path.stem, joint["leads"], "--in", str(ROOT), "--format", "json"]) == 0
         assert rows(json.loads(capsys.readouterr().out)["tables"]) == rows(joint["tables"])
 
 
 @each_vehicle
-def test_the_page_shows_every_row_in_its_order_with_its_state_and_what_to_do(path: Path) -> None:
-    shown = [
-        (name, state, html.unescape(do[-1] if (do := re.findall("<b>(.*?)</b>", rest)) else ""))
-        for state, name, rest in re.findall(
-            r'<tr class="ut-row-([a-z-]+)" data-row="([^"]+)">.*?data-label="Do">(.*?)</td></tr>', body(path)
-        )
-    ]
-    assert shown == [row for joint in made(path)["joints"] for row in rows(joint["tables"])]
+def test_the_file_on_the_shelf_has_the_joints_with_what_is_known_of_each_end(path: Path) -> None:
+    """What its pages make of it is asked in `tests/browser/test_with_stock.py`."""
+    shown = stocked(path)
+    assert [(joint["opening"], joint["leads"]) for joint in shown["joints"]] == [(one["opening"], one["leads"]) for one in joined(path)]  # fmt: skip
+    for joint, whole in zip(shown["joints"], joined(path), strict=True):
+        assert rows(joint["tables"]) == rows(whole["tables"])
+        for table, meant in zip(joint["tables"], whole["tables"], strict=True):
+            for row, told in zip(table["rows"], meant["rows"], strict=True):
+                assert row["state_words"] == f"{told['sign']} {told['state_words']}"
+                assert bare("".join(_ends(row, shown["colours"]))) == bare("".join(_cells(told, meant["harness"])))
+
+
+def _ends(row: Data, colours: list[Data]) -> Iterator[str]:
+    """Function, car, adapter and lead of a row as they follow each other in a table."""
+    yield row["function"]
+    for end in (*row["car"], *row["contacts"]):
+        colour = "" if end["colour"] is None else colours[end["colour"]]["words"]
+        yield f"{end['at']}{colour if end['pin'] or end in row['contacts'] else ''}{', ' if end['more'] else ''}{end['more']}"
+    if not row["contacts"]:
+        yield row["through"]
+    if row["lead"]:
+        yield f"{row['lead']['at']}{colours[row['lead']['colour']]['words']}"
 
 
 @each_vehicle
-def test_the_page_says_each_state_in_words(path: Path) -> None:
-    shown = re.findall(r'<tr class="ut-row-[^>]*><th scope="row">. ([^<]*)</th>', body(path))
-    tables = [table for joint in made(path)["joints"] for table in joint["tables"]]
-    assert shown == [row["state_words"] for table in tables for row in table["rows"]]
-
-
-@each_vehicle
-def test_the_sheet_prints_every_row_in_its_order_below_the_words_of_its_state(path: Path) -> None:
-    whole, at = bare("".join(printed(path))), 0
-    for joint in made(path)["joints"]:
-        at = whole.index(bare(f"Joint with {joint['name']}{joint['opening_name']}"), at)
-        for table in joint["tables"]:
-            at = _printed(table, whole, at)
+def test_the_sheet_of_a_visit_prints_every_row_in_its_order_below_the_words_of_its_state(path: Path) -> None:
+    first = joined(path)[0]
+    one = visit(
+        known(path), text.parse(f"{path.stem}?jobs={first['opening']}&{first['opening']}.leads={first['leads']}")
+    )
+    (joint,) = (said(joints.of(one.record, found)) for found in one.joints)
+    assert rows(joint["tables"]) == rows(first["tables"])
+    whole = bare("".join(texts(pdf.render_visit(one, URL, "a4", DAY))))
+    at = whole.index(bare(f"Joint with {joint['name']}{joint['opening_name']}"))
+    for table in joint["tables"]:
+        at = _printed(table, whole, at)
 
 
 def _printed(table: Data, whole: str, at: int) -> int:

@@ -14,12 +14,14 @@ from undertrim.check.shelf import stock
 from undertrim.cli import main
 from undertrim.derive.fit.joining import Joining
 from undertrim.derive.fit.stock import Gear, Stock
-from undertrim.publish.facts import vehicle as facts
+from undertrim.publish.build import beside
 from undertrim.publish.facts.fit import TO_GET, VERDICTS
+from undertrim.publish.facts.with_stock import with_stock
 from undertrim.record.gear import GEAR
 from undertrim.record.model.kinds.receiver import ReceiverGear
 from undertrim.words import say
-from wired import PLACE, ROOT, VEHICLES, body, made, sheet
+from vehicle_pages import all_pages
+from wired import PLACE, ROOT, VEHICLES, body, known, made, sheet
 
 
 def answered(path: Path, capsys: pytest.CaptureFixture[str]) -> list[dict[str, Any]]:
@@ -51,19 +53,19 @@ def test_the_stock_gives_every_verdict(capsys: pytest.CaptureFixture[str]) -> No
 
 
 @pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
-def test_pages_say_nothing_of_the_stock_but_what_joins_a_receiver(path: Path) -> None:
-    """All of it is the same with that part of the stock alone, which is what the key of a vehicle's files rests on."""
-    entry, whole = PLACE.load(path), stock(PLACE)
-    part = Joining(whole).of(entry.address)
-    assert facts.vehicle(entry, None, part) == facts.vehicle(entry, None, whole)
-    assert len(part.items) < len(whole.items) / 2
+def test_what_joins_a_receiver_is_all_that_the_file_on_the_shelf_rests_on(path: Path) -> None:
+    """It is the same with that part of the stock alone, which is what its key rests on."""
+    vehicle = known(path)
+    part = Joining(vehicle.stock).of(vehicle.address)
+    assert with_stock(replace(vehicle, stock=part)) == with_stock(vehicle)
+    assert len(part.items) < len(vehicle.stock.items) / 2
     assert not {item.facts.kind for item in part.items} & {"speaker", "tweeter", "amplifier", "spacer", "crossover"}
-    ranked = body(path, "openings") + body(path, "visit")
-    assert not [
-        item.name
-        for item in whole.items
-        if item.facts.kind in ("speaker", "amplifier", "tweeter") and item.name in ranked
-    ]
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_pages_and_data_name_no_gear(path: Path) -> None:
+    told = all_pages(made(path)) + beside.data(made(path))[1].decode()
+    assert [item.name for item in stock(PLACE).items if item.name in told] == []
 
 
 def test_the_key_follows_that_part_and_no_more() -> None:

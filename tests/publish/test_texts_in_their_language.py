@@ -1,14 +1,17 @@
 """Where a record is in another language than the page, its texts that stand by themselves say which (WCAG 2.2, 3.1.2 Language of Parts)."""
 
+from collections.abc import Iterator
 from functools import cache
 from html.parser import HTMLParser
+from typing import Any
 
 import pytest
-from answers import told
+from answers import known, told
 from marking import BESIDE, marked, texts, values
 
 from typed import SELDOM
 from undertrim.derive.fit.stock import Stock, Stocked
+from undertrim.publish.facts.with_stock import with_stock
 from undertrim.record.gear import GearRecord
 from undertrim.record.model import VehicleRecord
 from vehicle_pages import all_pages
@@ -51,8 +54,20 @@ def found(vehicle: str, gear: str) -> tuple[tuple[str, str], ...]:
     shown = []
     for item in entries:
         if isinstance(item.record, VehicleRecord) and (item.id in BESIDE or item.path == SELDOM):
-            shown += Texts(all_pages(told(item, shelf))).found
+            shown += Texts(all_pages(told(item))).found
+            shown += fetched(with_stock(known(item, shelf)))
     return tuple(shown)
+
+
+def fetched(data: Any) -> Iterator[tuple[str, str]]:
+    """The texts that pages fetch from the shelf."""
+    if isinstance(data, dict) and data.keys() == {"lang", "text"}:
+        yield data["text"], data["lang"]
+    elif isinstance(data, dict | list):
+        for one in data.values() if isinstance(data, dict) else data:
+            yield from fetched(one)
+    elif isinstance(data, str):
+        yield str(data), ""
 
 
 @pytest.mark.parametrize(("kind", "languages"), [("vehicle", ("es", "")), ("gear", ("", "es"))])

@@ -7,7 +7,7 @@ import html.parser
 import json
 import re
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -22,6 +22,7 @@ from undertrim import cli
 from undertrim.commands import COMMANDS
 from undertrim.derive.fit.stock import Stock, Stocked
 from undertrim.publish.encoding import Published
+from undertrim.publish.facts.with_stock import with_stock
 from undertrim.publish.printed import pdf
 from undertrim.publish.web import calculators, pages
 from undertrim.record.gear import GearRecord
@@ -67,7 +68,17 @@ def _another_language() -> Iterator[None]:
 
 @cache
 def told(path: Path) -> Published:
-    return answers.told(marked.records()[path], _shelf())
+    return answers.told(marked.records()[path])
+
+
+@pytest.mark.parametrize("path", VEHICLES, ids=lambda path: path.stem)
+def test_what_the_pages_of_a_vehicle_fetch_from_the_shelf(path: Path) -> None:
+    given = with_stock(answers.known(marked.records()[path], _shelf()))
+    assert left(list(_printed(given, ADDRESSES)), *marks(told(path))) == {}
+
+
+ADDRESSES = CODES | {"openings", "opening", "leads", "pin", "d", "fill", "stroke", "clauses", "cars", "lang"}
+"""Keys of what no reader sees."""
 
 
 @cache
@@ -128,14 +139,14 @@ def test_what_the_sheets_of_a_vehicle_are_given(path: Path) -> None:
     assert left(given, *marks(made)) == {}
 
 
-def _printed(data: Any) -> Iterator[str]:
+def _printed(data: Any, unseen: Collection[str] = CODES) -> Iterator[str]:
     if isinstance(data, dict):
         for key, value in data.items():
-            if key not in CODES:
-                yield from _printed(value)
+            if key not in unseen:
+                yield from _printed(value, unseen)
     elif isinstance(data, list):
         for value in data:
-            yield from _printed(value)
+            yield from _printed(value, unseen)
     elif isinstance(data, str):
         yield " ".join(lettering(data)) if data.startswith("<svg") else data
 

@@ -163,15 +163,18 @@ def _amplifier(record: VehicleRecord, address: str, stock: Stock) -> Iterator[Bl
         if system.turn_on != "data":
             continue
         for opening in _receivers(record):
-            waking = tuple(
+            waking = [
                 item.name
                 for item in stock.of(InterfaceGear)
                 if TURN_ON in item.facts.brings and item.conditions(address, record.openings[opening].written)
-            )
-            how = message("blockers/none-wakes")
-            if waking:
-                how = message("blockers/waking", gear=Items(waking, "either"))
-            yield Blocker("need", message("blockers/amplifier"), how, system.when, (opening,))
+            ]
+            yield Blocker("need", message("blockers/amplifier"), _waking(waking, stock), system.when, (opening,))
+
+
+def _waking(names: Sequence[str], stock: Stock) -> Value:
+    if names:
+        return message("blockers/waking", gear=Items(tuple(names), "either"))
+    return message("blockers/none-wakes" if stock.asked else "blockers/wakes-by-interface")
 
 
 def _needs(record: VehicleRecord, functions: Collection[str] | None) -> Iterator[Blocker]:

@@ -34,7 +34,8 @@ def of_vehicle(facts: Mapping[str, Any]) -> Any:
     """What stands beside the pages of a vehicle."""
     plugs = ({**plug, "drawn": _left("plug", plug["drawn"])} for plug in facts["connectors"])
     openings = [_left("opening", opening) for opening in facts["openings"]]
-    left = {**_left("vehicle", facts), "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
+    some = {key: value for key, value in _left("vehicle", facts).items() if key not in _WHOLE}
+    left = {**some, "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
     return {**sparse({**left, **_told_once(facts["steps"])}), **{key: facts[key] for key in _WHOLE}}
 
 

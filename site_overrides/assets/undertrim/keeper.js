@@ -142,7 +142,7 @@ async function wanted() {
     const cars = Object.keys(choices).filter((one) => one.startsWith(`car:${make}/`)).map((one) => one.slice(4));
     if (!list.whole && !mine && !cars.length) continue;
     const own = await ofMake(language, make, list.makes[make]);
-    const asked = (path, more) => mine || (!more && list.whole) || cars.some((car) => new RegExp(`^(?:[\\w-]+/|)vehicles/${car}[.-]`).test(path));
+    const asked = (path, more) => mine || (!more && list.whole) || cars.some((car) => new RegExp(`^(?:[\\w-]+/|)(?:vehicles|shelf)/${car}[.-]`).test(path));
     Object.entries(own.pages).filter(([path]) => asked(path, false)).forEach(([path, mark]) => { files[path] = mark; });
     Object.entries(own.more).filter(([path]) => asked(path, true)).forEach(([path, mark]) => { files[path] = mark; });
   }

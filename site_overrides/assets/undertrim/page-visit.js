@@ -18,6 +18,7 @@ import { selection } from "./visit-selection.js";
 import { data, holdsStep, showCautions, showMarks, showStates, showSteps, stepItem, ticks } from "./visit-steps.js";
 import { every } from "./visits.js";
 import { stay } from "./keeper-asked.js";
+import { stockFor } from "./visit-stock.js";
 import { say } from "./words.js";
 
 /** @import { Visit } from "./visit-text.js" */
@@ -109,6 +110,7 @@ function update() {
   shown.textContent = shownWords(jobs, car, numbers.length);
   showBoxes();
   showGear();
+  if (any) stockFor(jobs);
   store();
   showDesk(numbers);
 }

@@ -4,6 +4,7 @@ import { all } from "./elements.js";
 import { page } from "./chosen.js";
 import "./meter-guide.js";
 import "./not-so.js";
+import { stockOfWiring } from "./wiring-stock.js";
 import { begin } from "./visit-shown.js";
 
 /* A plug is drawn no smaller than a finger needs; set here, since the policy of the site allows no style in the page itself. */
@@ -12,3 +13,4 @@ all("[data-least]", page).forEach((box) => {
   box.style.maxWidth = box.dataset.most;
 });
 begin();
+stockOfWiring();

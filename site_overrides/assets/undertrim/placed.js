@@ -19,6 +19,18 @@ export function place(item, shown) {
   }
 }
 
+/**
+ * Whether something is below an element, or would be if it were shown.
+ * @param {Element} item
+ * @param {Element} holder
+ */
+export function standsIn(item, holder) {
+  /** @type {Node | null} */
+  let at = item;
+  while (at && at !== holder) at = (marks.get(/** @type {Element} */ (at)) || at).parentNode;
+  return at === holder;
+}
+
 /* Whether something with this id is kept out of the document. */
 export function keptOut(id) {
   const named = `[id="${CSS.escape(id)}"]`;

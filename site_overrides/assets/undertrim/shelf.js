@@ -1,18 +1,21 @@
 /* The shelf: all gear in stock, once for all vehicles. It is asked for when somebody wants gear, and comes as scripts that call undertrimShelf(), so that it also loads from a folder on disk. */
 
-/** @import { Shelf, ShelfGear } from "published" */
+/** @import { Shelf, ShelfGear, StockVisit, StockWiring } from "published" */
 
 const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/[^/]*$/, "");
 /** @type {Shelf} */
 let first;
 /** @type {Record<string, ShelfGear[]>} */
 const pieces = {};
+/** @type {Record<string, StockVisit | StockWiring>} */
+const vehicles = {};
 /** @type {Record<string, Promise<void>>} */
 const coming = {};
 
 window.undertrimShelf = (name, data) => {
-  if (Array.isArray(data)) pieces[name] = data;
-  else first = data;
+  if (name.includes("/")) vehicles[name] = /** @type {StockVisit | StockWiring} */ (data);
+  else if (Array.isArray(data)) pieces[name] = data;
+  else first = /** @type {Shelf} */ (data);
 };
 
 /**
@@ -42,6 +45,13 @@ export function ask(kinds) {
   const wanted = () => Object.keys(first.pieces).filter((kind) => kinds.includes(kind)).flatMap((kind) => first.pieces[kind]);
   return load("shelf/start.js").then(() => Promise.all(wanted().map((name) => load(`shelf/${name}.js`)))).then(whole);
 }
+
+/**
+ * What follows from a vehicle (`make/id`, with `.wiring` behind it for its page of the wiring) and the stock. Rejects where it cannot be loaded.
+ * @param {string} name
+ * @returns {Promise<any>}
+ */
+export function askVehicle(name) { return load(`shelf/${name}.js`).then(() => vehicles[name]); }
 
 /* With all that has come so far. */
 function whole() {

@@ -222,4 +222,5 @@ export function openScreen(of) {
 }
 
 heed(() => { if (dialog.open) show(); });
+document.addEventListener("ut-stock", () => { if (dialog.open && area.querySelector("[data-kits]")) show(); });
 window.addEventListener("resize", () => { if (dialog.open) noteSeen(); });

@@ -4,15 +4,29 @@ import { choose, chosen, chosenCar, chosenJobs, everythingShown, known, page } f
 import { condition } from "./concerns.js";
 import { all, byId } from "./elements.js";
 import { fetchNames, gearNames } from "./gear-names.js";
-import { keptOut, place } from "./placed.js";
+import { keptOut, place, standsIn } from "./placed.js";
 import { asked, link } from "./visit-kept.js";
 import { list, say } from "./words.js";
 
-const conditional = all("[data-clauses], [data-openings], [data-cars]", page).map((item) => ({ item, concerns: condition(item) }));
+let conditional = conditionsIn(page);
 all(".ut-noscript, .ut-only", page).forEach((item) => { item.remove(); });
 page.classList.add("ut-live");
 
 const button = byId("ut-everything");
+
+function conditionsIn(place) { return all("[data-clauses], [data-openings], [data-cars]", place).map((item) => ({ item, concerns: condition(item) })); }
+
+/**
+ * What is below an element from now on; as with all of the page, what of it concerns no visit leaves the document when a visit is shown next.
+ * @param {HTMLElement} holder
+ * @param {...Node} inside
+ */
+export function renew(holder, ...inside) {
+  const before = conditional.filter(({ item }) => item !== holder && standsIn(item, holder));
+  before.forEach(({ item }) => { place(item, true); });
+  holder.replaceChildren(...inside);
+  conditional = conditional.filter((one) => !before.includes(one)).concat(conditionsIn(holder));
+}
 
 function said(words, otherwise) { return list(words, "semicolon") || otherwise; }
 

@@ -26,8 +26,10 @@ class Fate(StrEnum):
 
 
 NEEDS_INTERFACE = message("duties/needs-interface")
+UNLESS_GEAR = message("duties/unless-gear")
 _WITH_UNIT = message("duties/with-unit")
 _WHY = {"none": _WITH_UNIT, "interface": NEEDS_INTERFACE}
+_UNLESS = {"none": UNLESS_GEAR, "interface": message("duties/unless-interface")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,16 +81,17 @@ def outcomes(
     record: VehicleRecord,
     opening: Opening,
     car: Assignment,
-    shelf: Sequence[Gear],
+    shelf: Sequence[Gear] | None,
     receiver: Stocked[ReceiverGear] | None = None,
 ) -> tuple[Outcome, ...]:
     """What becomes of every duty of one car. Only an opening that a factory unit goes from has any.
 
-    `shelf` is the gear that suits the opening there. Without a `receiver` any of the stock may be the one that keeps a duty.
+    `shelf` is the gear that suits the opening there; None where the stock is not asked: then a duty that gear may keep is lost unless it does.
+    Without a `receiver` any of the stock may be the one that keeps a duty.
     """
     if not opening.takes_over:
         return ()
-    place = _Place(record, opening, car, shelf, receiver)
+    place = _Place(record, opening, car, shelf or (), receiver, asked=shelf is not None)
     return tuple(place.outcome(duty) for duty in record.duties.values() if duty.when.holds(car))
 
 
@@ -99,6 +102,7 @@ class _Place:
     car: Assignment
     shelf: Sequence[Gear]
     receiver: Stocked[ReceiverGear] | None
+    asked: bool
 
     @cached_property
     def able(self) -> list[Gear]:
@@ -124,7 +128,8 @@ class _Place:
             said = message("duties/said-to-keep", names=all_of(*(item.piece for item in found))) if found else None
             return Outcome(duty.id, kind, Fate.UNKNOWN, (), said)
         if not found:
-            return Outcome(duty.id, kind, Fate.LOST, (), _WHY[duty.kept_by])
+            why = _WHY if self.asked else _UNLESS
+            return Outcome(duty.id, kind, Fate.LOST, (), why[duty.kept_by])
         return self._kept(duty, kind, found)
 
     def _kept(self, duty: Duty, kind: DutyKind, found: Sequence[Gear]) -> Outcome:

@@ -53,7 +53,8 @@ def outcomes_at(
     groups: dict[Outcome, list[Mapping[str, str]]] = {}
     for car in kinds:
         if opening.when.holds(car):
-            for outcome in outcomes(record, opening, car, stock.suiting(address, opening.written, car), receiver):
+            shelf = stock.suiting(address, opening.written, car) if stock.asked else None
+            for outcome in outcomes(record, opening, car, shelf, receiver):
                 groups.setdefault(outcome, []).append(car)
     for outcome, having in groups.items():
         yield from ((outcome, when) for when in conditions(having, kinds))

@@ -1,6 +1,6 @@
 """What is said above a job of what the factory unit also does: how grave an outcome is, and what of it to tell the owner."""
 
-from undertrim.derive.fit.duties import Fate
+from undertrim.derive.fit.duties import UNLESS_GEAR, Fate
 from undertrim.derive.fit.duty_groups import Becomes
 from undertrim.words import Items, Message, Value, message
 
@@ -25,7 +25,8 @@ def text(item: Becomes) -> Value:
     """What a blocker says of a duty that is lost or may be."""
     kept_by, stops = item.duty.kept_by, word(item) == "STOP"
     usual = {"none": _OWNER, "unknown": _NOBODY}.get(kept_by, "")
-    become = _sentence(item.outcome.said) if kept_by not in ("none", "unknown") else ""
+    told = kept_by not in ("none", "unknown") or item.outcome.why == UNLESS_GEAR
+    become = _sentence(item.outcome.said) if told else ""
     said = (_own(item.duty.note) or ("" if stops and kept_by == "none" else usual), become, _weight(item))
     return Items(tuple(part for part in said if part), "spaced")
 

@@ -65,7 +65,8 @@ class Place:
     @cached_property
     def duties(self) -> tuple[Outcome, ...]:
         """What becomes of what the factory unit also does, whichever receiver of the stock it is."""
-        return outcomes(self.vehicle.record, self.opening, self.car, self.suiting)
+        asked = self.vehicle.shelf(self.opening.id).asked
+        return outcomes(self.vehicle.record, self.opening, self.car, self.suiting if asked else None)
 
     def altering(self, found: Fit) -> Iterator[Message]:
         """That what goes between alters the car."""

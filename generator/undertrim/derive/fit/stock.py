@@ -67,10 +67,14 @@ def only(item: Gear, kind: type[F]) -> Stocked[F]:
 
 @dataclass(frozen=True)  # without slots: what is made for which opening is looked up once
 class Stock:
-    """All gear whose records can be relied on, and the records (`folder/id`) that were left out."""
+    """All gear whose records can be relied on, and the records (`folder/id`) that were left out.
+
+    One that is not `asked` is unknown, which is not the same as an empty one: what hangs on it stays open.
+    """
 
     items: tuple[Gear, ...]
     left_out: tuple[str, ...] = ()
+    asked: bool = True
 
     def of(self, kind: type[F]) -> list[Stocked[F]]:
         """The gear of one kind, in the order of the files."""
@@ -115,6 +119,9 @@ class Stock:
 
 NOTHING = Stock(())
 """An empty shelf."""
+
+NOT_ASKED = Stock((), asked=False)
+"""A shelf that nobody looked at: what is said then holds whatever stands on it."""
 
 
 def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:

@@ -127,12 +127,12 @@ class Builder:
         shown = sorted([*made, *kept], key=lambda item: item.address)
         gear = stock(self._workspace)
         self._publish(in_languages.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
-        self._used = {item.folder.name for item in shown}
-        published.write(self._workspace, {item.address: item.folder.name for item in shown})
+        self._used = {key for item in shown for key in item.keys}
+        published.write(self._workspace, {item.address: item.keys for item in shown})
         self._prepared.save()
         return made, failed, kept
 
-    def _last_good(self, before: Mapping[str, str], failed: Failure) -> Prepared | None:
+    def _last_good(self, before: Mapping[str, published.Keys], failed: Failure) -> Prepared | None:
         tags = languages(self._workspace)
         return published.last_good(self._workspace, before, failed.address, tags, sheets=self._sheets)
 

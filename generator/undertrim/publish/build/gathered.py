@@ -47,10 +47,13 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
-    """The files beside a vehicle's pages."""
-    make, folder = item.address.split("/")[0], str(item.folder)
+    """The files beside a vehicle's pages, and its own on the shelf."""
+    make, folder = item.address.split("/")[0], str(item.files.folder)
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
+    for view, held in item.with_stock.items():
+        name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
+        yield name, Copy(item.shelf.digests[held], partial(item.shelf.content, held))
 
 
 def _places(made: Sequence[Prepared]) -> Mapping[str, Sequence[places.Part]]:
@@ -84,7 +87,7 @@ def _of_all(title: str, body: str, *scripts: str) -> Body:
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.folder.name for item in items))
+    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.keys[0] for item in items))
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:

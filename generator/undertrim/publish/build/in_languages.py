@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from undertrim.publish.web import keeping, placing, site
+from undertrim.publish.facts import shelf
+from undertrim.publish.web import keeping, places, placing, site
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import Edition, editions, in_its_language
-from undertrim.publish.web.places import FOLDER
 from undertrim.words import speaking
 
 Contents = Mapping[Edition, Content]
@@ -28,10 +28,10 @@ def contents(tags: Sequence[str], make: Callable[[], Content]) -> Contents:
 
 
 def _without_shared(held: Content) -> Content:
-    said = {
-        name: copy for name, copy in held.copies.items() if name.startswith(f"{FOLDER}/")
-    }  # openings of the collection have names
-    return replace(held, copies=said, files={name: text for name, text in held.files.items() if name != SCHEMA})
+    own = {
+        name: copy for name, copy in held.copies.items() if name.startswith((f"{places.FOLDER}/", f"{shelf.FOLDER}/"))
+    }
+    return replace(held, copies=own, files={name: text for name, text in held.files.items() if name != SCHEMA})
 
 
 def framed(held: Contents) -> Iterator[str]:

@@ -17,9 +17,10 @@ from undertrim.record.store import Workspace
 
 @dataclass(frozen=True, slots=True)
 class Keyed:
-    """A vehicle record, the site it is prepared for with the tags of its languages, the papers that are printed on, and the name of the folder that its files then have.
+    """A vehicle record, the site it is prepared for with the tags of its languages, the papers that are printed on, and the names of the folders that its files then have.
 
-    `gear` is the state that the whole stock is read in. It is not in the key: that has only what the vehicle's files say of the stock.
+    `key` is that of what rests on the record alone: pages, data, sheets. `with_stock` is that of its file on the shelf, which rests on the gear
+    that joins a receiver to it too. `gear` is the state that the whole stock is read in, of which that is only a part.
     """
 
     path: Path
@@ -28,20 +29,21 @@ class Keyed:
     languages: tuple[str, ...]
     papers: tuple[str, ...]
     key: str
+    with_stock: str
 
     def now(self, gear: str, shelf: Joining) -> "Keyed":
         """The same vehicle as its record is now, with the stock and the state that it was read in."""
-        return replace(
-            self, gear=gear, key=_key(self.path, self.site_url, shelf, (*self.languages, *self.papers), Digests())
-        )
+        chosen = (*self.languages, *self.papers)
+        key, with_stock = _keys(self.path, self.site_url, shelf, chosen, Digests())
+        return replace(self, gear=gear, key=key, with_stock=with_stock)
 
 
 def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Digests, stock: Stock) -> list[Keyed]:
-    """The vehicles at `paths`, and what they say of the stock, as they are now."""
+    """The vehicles at `paths` as they are now, with that stock."""
     gear, shelf = gear_key(workspace, digests), Joining(stock)
     tags, papers = languages(workspace), settings(workspace.root).paper
     return [
-        Keyed(path, site_url, gear, tags, papers, _key(path, site_url, shelf, (*tags, *papers), digests))
+        Keyed(path, site_url, gear, tags, papers, *_keys(path, site_url, shelf, (*tags, *papers), digests))
         for path in paths
     ]
 
@@ -66,9 +68,10 @@ def gear_key(workspace: Workspace, digests: Digests) -> str:
     return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
 
 
-def _key(path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests) -> str:
-    """Changes with the record's place, content and photographs, the records that it takes from, what of the stock joins a receiver to it, the site's address, the languages and papers that are `chosen`, the program itself and, for the ages, the month."""
+def _keys(path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests) -> tuple[str, str]:
+    """The first changes with the record's place, content and photographs, the records that it takes from, the site's address, the languages and papers that are `chosen`, the program itself and, for the ages, the month; the second also with what of the stock joins a receiver to it."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
     beside = sisters_digest(path.parent.parent, path, digests)
     told = site_url, " ".join(chosen), resources.program(), f"{today():%Y-%m}"
-    return joined(digests.of(path), beside, place, photos, shelf.key(address(path)), *told)
+    key = joined(digests.of(path), beside, place, photos, *told)
+    return key, joined(key, shelf.key(address(path)))

@@ -5,17 +5,20 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from undertrim.check.shelf import stock
+from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fit.answers import Vehicle
+from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.joining import Joining
-from undertrim.derive.fit.stock import Stock
 from undertrim.publish.build import beside, prepared
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Broken, Failure, broken, failure, making, refused
 from undertrim.publish.build.keyed import Keyed, address, gear_key
-from undertrim.publish.build.prepared import Prepared, cache_folder, finished
+from undertrim.publish.build.prepared import Prepared, cache_folder, finished, pages_at
 from undertrim.publish.encoding import Published, compact
 from undertrim.publish.facts import everywhere, finding
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
+from undertrim.publish.facts.shelf import of_vehicle as on_shelf
 from undertrim.publish.facts.vehicle import Unplannable
 from undertrim.publish.web import pages
 from undertrim.publish.web.downloads import Downloads
@@ -49,18 +52,18 @@ def prepare(
     """
     memory = memory or Ledger()
     known = {
-        item.key: found
+        item.path: found
         for item in keyed
-        if (found := finished(workspace, item.key, sheets=sheets, known=memory))
-        and (not doubted or found.files.whole())
+        if (found := finished(workspace, item.key, item.with_stock, sheets=sheets, known=memory))
+        and (not doubted or found.whole())
     }
-    fresh = _prepare_all(workspace, [item for item in keyed if item.key not in known], crew, sheets=sheets)
+    fresh = _prepare_all(workspace, [item for item in keyed if item.path not in known], crew, sheets=sheets)
     made = list(
-        _counted((known[item.key] if item.key in known else next(fresh) for item in keyed), len(keyed), progress)
+        _counted((known[item.path] if item.path in known else next(fresh) for item in keyed), len(keyed), progress)
     )
-    for item in made:
-        if isinstance(item, Prepared) and item.folder.name not in known:
-            prepared.remember(memory, item, sheets=sheets)
+    for item, one in zip(keyed, made, strict=True):
+        if isinstance(one, Prepared) and item.path not in known:
+            prepared.remember(memory, one, sheets=sheets)
     return made
 
 
@@ -102,23 +105,37 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """The same; where the record is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
-        entry, photos = workspace.load(item.path), album(item.path)
-        made = _facts(entry, shelf.of(address(item.path)), photos, item.languages)
         now = item.now(gear, shelf)
-        if now == item:
+        files = pages_at(workspace, now.key, sheets=sheets)
+        entry, photos = workspace.load(item.path), album(item.path)
+        if not isinstance(entry.record, VehicleRecord):
+            raise Unplannable(message("building/no-record"))
+        made = None if files and files.whole() else _facts(entry, photos, item.languages)
+        scripts = _with_stock(entry, entry.record, shelf, item.languages)
+        if item.now(gear, shelf) == now:
             break
-        item = now
-    _write(entry, made, photos, item, cache_folder(workspace) / item.key, sheets=sheets)
-    found = finished(workspace, item.key, sheets=sheets)
+    if made is not None:
+        _write(entry, made, photos, now, cache_folder(workspace) / now.key, sheets=sheets)
+    prepared.keep_shelf(cache_folder(workspace) / now.with_stock, scripts)
+    found = finished(workspace, now.key, now.with_stock, sheets=sheets)
     assert found, "what was just written is there"
     return found
 
 
-def _facts(entry: Entry, shelf: Stock, photos: Album, tags: Sequence[str]) -> Mapping[str, Published]:
-    if not isinstance(entry.record, VehicleRecord):
-        raise Unplannable(message("building/no-record"))
+def _facts(entry: Entry, photos: Album, tags: Sequence[str]) -> Mapping[str, Published]:
     with making(message("building/its-plan")):
-        return facts.in_each(entry, today(), shelf, photos, tuple(map(language, tags)))
+        return facts.in_each(entry, today(), photos, tuple(map(language, tags)))
+
+
+def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining, tags: Sequence[str]) -> dict[str, dict[str, str]]:
+    """The vehicle's files on the shelf, by language and page."""
+    known = Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances())
+    found = {}
+    with making(message("building/its-joints")):
+        for tag in tags:
+            with speaking(language(tag)):
+                found[tag] = on_shelf(known)
+    return found
 
 
 @lru_cache(maxsize=1)

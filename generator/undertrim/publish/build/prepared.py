@@ -39,11 +39,12 @@ _SUMMARY = (  # of each language: some of it is in words
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. Two with a folder of the same name
-    are the same.
+    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. `shelf` has its files there: what follows
+    from it and the stock.
     """
 
     files: Stored
+    shelf: Stored
     beside: tuple[tuple[str, str], ...]
 
     @property
@@ -52,9 +53,20 @@ class Prepared:
         return str(next(iter(self.files.summary.values()))["address"])
 
     @property
-    def folder(self) -> Path:
-        """Where its files are."""
-        return self.files.folder
+    def keys(self) -> tuple[str, str]:
+        """The names of the folders where its files are, and where that of the shelf is. Two with the same are the same."""
+        return self.files.folder.name, self.shelf.folder.name
+
+    def whole(self) -> bool:
+        """Whether every file is there as it was written."""
+        return self.files.whole() and self.shelf.whole()
+
+    @property
+    def with_stock(self) -> Mapping[str, str]:
+        """Its files on the shelf in the reader's language, by the name of the page that asks for one, as `shelf` has them."""
+        begun = f"{spoken().tag}-"
+        own = (name for name in self.shelf.digests if name.startswith(begun))
+        return {name.removeprefix(begun).removesuffix(".js"): name for name in own}
 
     @property
     def summary(self) -> Mapping[str, Any]:
@@ -79,24 +91,40 @@ class Prepared:
         return {_kind(name): (self.files.digests[name], partial(self.files.content, name)) for name in names}
 
 
-def finished(workspace: Workspace, key: str, *, sheets: bool, known: Ledger | None = None) -> Prepared | None:
-    """What an earlier run left under a key, if it was finished; `known` spares the look at the disk."""
-    folder, done = cache_folder(workspace) / key, _done(sheets=sheets)
-    plain = known.get(f"{key} {done}") if known else None
-    files = Stored(folder, plain["summary"], plain["digests"]) if plain else stored.read(folder, done)
-    if not files:
+def finished(
+    workspace: Workspace, key: str, with_stock: str, *, sheets: bool, known: Ledger | None = None
+) -> Prepared | None:
+    """What an earlier run left under the two keys of a vehicle, if both were finished; `known` spares the look at the disk."""
+    files = pages_at(workspace, key, sheets=sheets, known=known)
+    shelf = _stored(workspace, with_stock, _done(sheets=False), known) if files else None
+    if not files or not shelf:
         return None
     beside = ((name.removeprefix(_BESIDE), name) for name in sorted(files.digests) if name.startswith(_BESIDE))
-    found = Prepared(files, tuple(beside))
-    if known and not plain:
-        remember(known, found, sheets=sheets)
+    return Prepared(files, shelf, tuple(beside))
+
+
+def pages_at(workspace: Workspace, key: str, *, sheets: bool, known: Ledger | None = None) -> Stored | None:
+    """The files that rest on the record alone, if an earlier run finished them."""
+    return _stored(workspace, key, _done(sheets=sheets), known)
+
+
+def _stored(workspace: Workspace, key: str, done: str, known: Ledger | None) -> Stored | None:
+    folder = cache_folder(workspace) / key
+    plain = known.get(f"{key} {done}") if known else None
+    found = Stored(folder, plain["summary"], plain["digests"]) if plain else stored.read(folder, done)
+    if known and found and not plain:
+        _remember(known, found, done)
     return found
 
 
 def remember(known: Ledger, made: Prepared, *, sheets: bool) -> None:
     """Enter what was prepared."""
-    plain = {"summary": made.files.summary, "digests": made.files.digests}
-    known.put(f"{made.folder.name} {_done(sheets=sheets)}", plain)
+    _remember(known, made.files, _done(sheets=sheets))
+    _remember(known, made.shelf, _done(sheets=False))
+
+
+def _remember(known: Ledger, made: Stored, done: str) -> None:
+    known.put(f"{made.folder.name} {done}", {"summary": made.summary, "digests": made.digests})
 
 
 def keep(
@@ -118,6 +146,12 @@ def keep(
 def summary(made: Published, row: Row) -> Published:
     """The few facts that other pages need of a vehicle, and how it is found."""
     return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row))}
+
+
+def keep_shelf(folder: Path, scripts: Mapping[str, Mapping[str, str]]) -> None:
+    """Keep a vehicle's files on the shelf, by language and page, in a folder of the cache."""
+    files = [(f"{tag}-{view}.js", text.encode()) for tag, views in scripts.items() for view, text in views.items()]
+    stored.write(folder, files, {}, [_done(sheets=False)])
 
 
 def _body(tag: str, view: str) -> str:

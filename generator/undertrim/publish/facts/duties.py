@@ -8,7 +8,6 @@ from undertrim.derive.fit import duty_texts
 from undertrim.derive.fit.answers import Answer, Vehicle
 from undertrim.derive.fit.duties import Fate
 from undertrim.derive.fit.duty_groups import Becomes, becomes
-from undertrim.derive.fit.piece import Piece
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish.facts import doubts, words
 from undertrim.record.model import VehicleRecord, When
@@ -27,7 +26,6 @@ class ShownDuty:
     fate: str
     weight: str
     weight_words: Value
-    by: Sequence[Piece]
     word: str
     conflicts: Sequence[Value]
     note: str
@@ -54,7 +52,6 @@ def duty(record: VehicleRecord, item: Becomes) -> ShownDuty:
         fate=str(item.outcome.fate),
         weight=item.outcome.kind.weight,
         weight_words=item.outcome.kind.words,
-        by=item.outcome.by,
         word=duty_texts.word(item),
         conflicts=doubts.marks(record, ("duties", item.duty.id)),
         note=item.duty.note,

@@ -1,6 +1,7 @@
 """What a meter should show on a wire, by what the record says of it: for each kind of reading the bands, each with the states of the car."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from undertrim.derive.wiring.functions import Band, Pattern, expected, functions
 from undertrim.derive.wiring.meter import consider
@@ -10,11 +11,15 @@ from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Word, message
 
 
-def of_pin(pin: Pin) -> list[Message]:
+def of_pin(pin: Pin) -> Sequence[Message]:
     """What to expect on a pin; nothing where no reading tells."""
-    supply = pin.supply.value if isinstance(pin.supply, Quantity) else None
-    found = consider(functions().functions[pin.function], (), pin.behaves, supply)
-    return list(of_pattern(found.pattern, supply)) if found.pattern else []
+    return _of(pin.function, pin.behaves, pin.supply.value if isinstance(pin.supply, Quantity) else None)
+
+
+@lru_cache(maxsize=1024)  # the pins of all cars have a few dozen functions
+def _of(function: str, behaves: str, supply: float | None) -> tuple[Message, ...]:
+    found = consider(functions().functions[function], (), behaves, supply)
+    return tuple(of_pattern(found.pattern, supply)) if found.pattern else ()
 
 
 def of_pattern(pattern: Pattern, supply: float | None) -> Iterator[Message]:

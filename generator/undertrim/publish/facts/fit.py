@@ -11,7 +11,7 @@ from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.fit.verdict import STOP, Fit, Kind
 from undertrim.publish.encoding import Spread
-from undertrim.publish.facts import gear_card, limits
+from undertrim.publish.facts import duties, gear_card, limits
 from undertrim.publish.facts.wiring import function_name
 from undertrim.record.model.gear import AnyGear
 from undertrim.words import Items, Message, Value, Word, message
@@ -88,9 +88,10 @@ class ShownFit:
 
 @dataclass(frozen=True, slots=True)
 class ShownAnswer:
-    """What fits in one group of cars; `fits` is had once, in its order."""
+    """What fits in one group of cars, and what goes with the factory unit there; `fits` is had once, in its order."""
 
     limits: Spread[limits.ShownLimits]
+    duties: Sequence[duties.ShownDuty]
     counts_words: Items
     notes: Sequence[Value]
     fits: Iterable[ShownFit]
@@ -114,6 +115,7 @@ def of_answer(vehicle: Vehicle, item: Answer) -> ShownAnswer:
     common = shared(item.fits)
     return ShownAnswer(
         limits=limits.of_answer(vehicle, item),
+        duties=duties.of_answer(vehicle, item),
         counts_words=Items(counts, "semicolon"),
         notes=[*common, *left_out(vehicle, item.opening.takes)],
         fits=(of_fit(fit, vehicle.stock, common) for fit in item.fits),

@@ -34,6 +34,9 @@ class KitWork:
     lines: Sequence[KitLine]
 
 
+TOLD_ELSEWHERE = message("kits/told-elsewhere")
+
+
 def built(record: VehicleRecord, address: str, shelf: Stock, opening: str) -> list[KitWork]:
     """The kits that are made for an opening, each with its steps at the bench.
 
@@ -68,7 +71,9 @@ def _moving(record: VehicleRecord, line: Assembly) -> Value:
 
 
 def lines(step: Published) -> list[str]:
-    """How each kit of a step is built up, as lines of plain text: its name, then numbered steps."""
+    """How each kit of a step is built up, as lines of plain text: its name, then numbered steps; where no stock was asked, who tells them."""
+    if "kits" not in step:
+        return [say(TOLD_ELSEWHERE)] if step["builds"] else []
     found = []
     for kit in step["kits"]:
         name = message("kits/built" if kit["lines"] else "kits/see", kit=kit["name"])

@@ -18,10 +18,11 @@ from undertrim.words import Value
 
 @dataclass(frozen=True, slots=True)
 class ShownStep:
-    """A step with the targets and, in words, the cars it belongs to; `when` is empty for all cars."""
+    """A step with the targets and, in words, the cars it belongs to; `when` is empty for all cars. One that `builds` is where a kit is built up, by steps of its own."""
 
     step: Spread[ToldStep]
     targets: Sequence[str]
+    builds: bool
     when: Value
     photos: Sequence[ShownPhoto] = ()
 
@@ -52,6 +53,7 @@ def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
         yield ShownStep(
             step=step_facts.step(record, replace(step, state=running_states[step.id])),
             targets=[target for target in made.cars[0].singles if target in with_it[step.id][0]],
+            builds=step.builds,
             when=_condition(record, made, with_it[step.id][1], step),
         )
 

@@ -9,6 +9,7 @@ import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import Clearances
 from undertrim.derive.fit.fitting import minutes
 from undertrim.derive.fit.kinds.tweeter import feed
@@ -19,6 +20,7 @@ from undertrim.publish.facts.electrical_tables import tables
 from undertrim.publish.facts.kinds import SIZES
 from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
+from undertrim.publish.facts.with_stock import VISIT, with_stock
 from undertrim.publish.facts.words import Clauses, clauses
 from undertrim.record.gear import GEAR, GearFacts
 from undertrim.record.model.kinds.tweeter import TweeterGear
@@ -134,6 +136,16 @@ def _by_kind(pieces: Mapping[str, object]) -> Mapping[str, Sequence[str]]:
 
 def _script(name: str, data: str) -> str:
     return f"undertrimShelf({json.dumps(name)},{data});\n"
+
+
+def of_vehicle(known: Vehicle) -> dict[str, str]:
+    """The files of one vehicle on the shelf, by the name of the page that asks for it: what follows from it and the stock."""
+    return {view: _script(own_name(known.address, view), str(script(data))) for view, data in with_stock(known).items()}
+
+
+def own_name(vehicle: str, view: str) -> str:
+    """What such a file is called for a vehicle (`make/id`): as the page that fetches it."""
+    return vehicle if view == VISIT else f"{vehicle}.{view}"
 
 
 def of(item: Gear) -> ShelfGear:

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 from undertrim.publish.facts import places, words
-from undertrim.publish.facts.kits import KitWork
 from undertrim.words import Value
 
 
@@ -100,7 +99,7 @@ class ShownWait:
 
 @dataclass(frozen=True, slots=True)
 class ToldStep:
-    """A step with all that page, sheet and terminal say of it; `kits` are those that are built up in it."""
+    """A step with all that page, sheet and terminal say of it."""
 
     id: str
     kind: str
@@ -111,7 +110,6 @@ class ToldStep:
     side: str
     on_side: str
     text: Sequence[Value]
-    kits: Sequence[KitWork]
     motion: Value
     directed: bool
     place: Sequence[places.Placed]

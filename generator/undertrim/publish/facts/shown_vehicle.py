@@ -14,7 +14,6 @@ from undertrim.publish.facts import (
     fit_page,
     from_above,
     identity,
-    joints,
     ladders,
     limits,
     openings,
@@ -129,7 +128,6 @@ class Wired:
     """What is joined to what, and what the wires carry."""
 
     connectors: Sequence[connectors.ShownConnector]
-    joints: Iterable[joints.ShownJoint]
     ladders: Sequence[ladders.ShownLadder]
     runs: Sequence[runs.ShownRun]
     sound: Sequence[SoundSystem]

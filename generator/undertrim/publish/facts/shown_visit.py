@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import blockers, totals, words
+from undertrim.publish.facts.kits import KitWork
 from undertrim.publish.facts.shown_steps import ToldStep
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Value
@@ -40,11 +41,12 @@ class TakenRoute:
 
 @dataclass(frozen=True, slots=True)
 class VisitStep:
-    """A step with the cars it is for; its lines are those of the cars the visit covers."""
+    """A step with the cars it is for; its lines are those of the cars the visit covers, `kits` those that are built up in it."""
 
     step: Spread[ToldStep]
     when: Value
     clauses: words.Clauses
+    kits: Sequence[KitWork]
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,7 +45,6 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
         side=item.side,
         on_side=_on_side(record, thing) if isinstance(thing, Part | Prep) else "",
         text=[*item.text, *seen(item)],
-        kits=(),
         motion=_motion(thing) if item.kind == "remove" else "",
         directed=item.kind == "remove" and isinstance(thing, Part) and bool(thing.release and thing.direction),
         place=places.places(record, thing) if thing and item.kind != "wait" else [],

@@ -10,7 +10,7 @@ from undertrim.derive import cars
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.stock import NOTHING, Stock
+from undertrim.derive.fit.stock import NOT_ASKED
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.choices import Choices, choices
 from undertrim.derive.procedure.cycles import Unreachable
@@ -29,8 +29,6 @@ from undertrim.publish.facts import (
     fit_page,
     from_above,
     identity,
-    joints,
-    kits,
     ladders,
     limits,
     names,
@@ -66,7 +64,7 @@ from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import Language, SaidError, Value, message, speaking, spoken
 
-FORMAT = 3
+FORMAT = 4
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
 
 
@@ -74,22 +72,22 @@ class Unplannable(SaidError):  # noqa: N818 - it names the state of the record
     """No procedure can be worked out for some opening of a record; `said` says why."""
 
 
-def vehicle(entry: Entry, made: date | None = None, shelf: Stock = NOTHING, album: Album | None = None) -> Published:
+def vehicle(entry: Entry, made: date | None = None, album: Album | None = None) -> Published:
     """The facts of a checked vehicle record. Raises Unplannable for one whose openings cannot all be planned.
 
-    `made` is the day they are published, from which the age of the data is counted; without it no age is given. `shelf` is the gear in
-    stock that joins a receiver to the car (`derive/fit/joining.py`: all of it, or that for this vehicle), `album` the record's photographs (those beside its file, if not given).
+    `made` is the day they are published, from which the age of the data is counted; without it no age is given. `album` has the record's
+    photographs (those beside its file, if not given). They hold whatever is in stock: what follows from both is in `with_stock.py`.
     """
-    return in_each(entry, made, shelf, album, (spoken(),))[spoken().tag]
+    return in_each(entry, made, album, (spoken(),))[spoken().tag]
 
 
 def in_each(
-    entry: Entry, made: date | None, shelf: Stock, album: Album | None, speeches: Sequence[Language]
+    entry: Entry, made: date | None, album: Album | None, speeches: Sequence[Language]
 ) -> Mapping[str, Published]:
     """The same facts, worked out once and said in each of some languages, by their tags."""
     typed = entry.record
     assert isinstance(typed, VehicleRecord)
-    known = Vehicle(reckoned(typed), entry.address, shelf, clearances())
+    known = Vehicle(reckoned(typed), entry.address, NOT_ASKED, clearances())
     facts: dict[str, dict[str, Any]] = {speech.tag: {} for speech in speeches}
     photos = shown(entry, known.record, album)
     for part in _parts(entry, typed, known, made, photos):
@@ -156,7 +154,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
             for item in record.openings.values()
         ),
         sections=[Section(name, step_facts.section_title(name)) for name in SECTIONS],
-        steps=_complete(known, chosen, plans.steps(record, chosen), photos),
+        steps=_pictured(plans.steps(record, chosen), photos),
         plans=plans.plans(chosen),
         totals=totals.of_cars(record, of_record(chosen)),
     )
@@ -167,7 +165,6 @@ def _wired(known: Vehicle, photos: Shown) -> Wired:
     record = known.record
     return Wired(
         connectors=connectors.connectors(record, photos),
-        joints=joints.joints(known),
         ladders=ladders.ladders(record),
         runs=runs.runs(record),
         sound=[SoundSystem(item.id, doubts.marks(record, ("sound", item.id))) for item in record.sound.values()],
@@ -217,11 +214,7 @@ def _variant(record: VehicleRecord, variant: cars.AnyVariant, photos: Shown) -> 
     return ShownVariant(variant.id, variant.ask, doubts.marks(record, ("variants", variant.id)), choices)
 
 
-def _complete(known: Vehicle, chosen: Choices, made: Iterable[ShownStep], photos: Shown) -> Iterator[ShownStep]:
-    """The steps, with how each kit that suits is built in the step that does it, and with their photographs."""
-    building = {step.id for step in chosen.steps if step.builds}
+def _pictured(made: Iterable[ShownStep], photos: Shown) -> Iterator[ShownStep]:
+    """The steps, with their photographs."""
     for planned in made:
-        step = planned.step
-        if step.id in building:
-            step = replace(step, kits=kits.built(known.record, known.address, known.stock, step.part))
-        yield replace(planned, step=step, photos=photos.of_step(step.kind, step.part))
+        yield replace(planned, photos=photos.of_step(planned.step.kind, planned.step.part))

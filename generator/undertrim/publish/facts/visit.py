@@ -148,7 +148,7 @@ def _step(
     fasteners = [line for line in shown.fasteners if _applies(line.clauses, fixed)]
     tethers = [line for line in shown.tethers if _applies(line.clauses, fixed)]
     cars_words = words.beside(record, When(tuple((n, tuple(c)) for n, c in clauses.items())), step)
-    return VisitStep(replace(shown, fasteners=fasteners, tethers=tethers, kits=built), cars_words, clauses)
+    return VisitStep(replace(shown, fasteners=fasteners, tethers=tethers), cars_words, clauses, built)
 
 
 def _narrowing(plans: Sequence[Procedure], with_it: Sequence[Procedure]) -> dict[str, list[str]]:

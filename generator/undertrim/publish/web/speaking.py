@@ -9,6 +9,12 @@ from undertrim.words import Language, message, pieces, say
 
 _OWN = frozenset(dir(dict))
 
+OF_SOMETHING: dict[str, str] = {
+    **dict.fromkeys(("chip", "photos", "sources"), ""),
+    **dict.fromkeys(("clauses", "conflicts"), "itself"),
+}
+"""Macros that say nothing of nothing: of what they are given, or `itself`, of the field of it that has their name. Most of what a page asks them is that, and a call of a macro costs more than looking."""
+
 
 class Speaking(Environment):
     """Says a sentence without values once, when a template is compiled: a page has thousands, and a call in a template costs more than its text.
@@ -38,6 +44,9 @@ class _Saying(NodeTransformer):
 
     def visit_Call(self, node: nodes.Call) -> nodes.Expr:  # noqa: N802 - the visitor's name for it
         self.generic_visit(node)
+        if (name := _called(node)) in OF_SOMETHING and len(node.args) == 1:
+            asked = nodes.Getattr(node.args[0], name, "load") if OF_SOMETHING[name] else node.args[0]
+            return nodes.CondExpr(asked, node, nodes.Const(""), lineno=node.lineno)
         code = node.args[0] if len(node.args) == 1 and not (node.dyn_args or node.dyn_kwargs) else None
         if not (isinstance(node.node, nodes.Name) and node.node.name == "say" and isinstance(code, nodes.Const)):
             return node
@@ -53,3 +62,10 @@ class _Saying(NodeTransformer):
         values = {pair.key: nodes.Filter(pair.value, "worded", [], [], None, None) for pair in node.kwargs}
         both = ((nodes.Const(text) if text else None, values[name] if name else None) for text, name, _ in found)
         return nodes.Concat([one for pair in both for one in pair if one], lineno=node.lineno)
+
+
+def _called(node: nodes.Call) -> str:
+    """The name that is called, its own or in another template."""
+    if isinstance(node.node, nodes.Name):
+        return str(node.node.name)
+    return str(node.node.attr) if isinstance(node.node, nodes.Getattr) else ""

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
 
@@ -13,6 +14,17 @@ _SLANT = 4.0
 _GAP = 6.5
 _BAND = 2.6
 _BOX = (48, 16)
+_INK = "currentColor"
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """One path of a wire: what it is filled with and the line around it, `none` for either that it has not; `width` is that of the line."""
+
+    d: str
+    fill: str
+    stroke: str
+    width: float
 
 
 def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "3em") -> str:
@@ -21,7 +33,7 @@ def swatch(base_hex: str, tracer_hexes: Sequence[str], title: str, size: str = "
     Colours are `#rrggbb`. The order is read from the bare end; it repeats as often as the length allows.
     Raises ValueError for another way of writing a colour, or for more tracers than can be drawn (8).
     """
-    return svg.drawing(title, _BOX, size, *_marks(base_hex, tracer_hexes))
+    return svg.drawing(title, _BOX, size, *_drawn(base_hex, tracer_hexes))
 
 
 def named(base_hex: str, tracer_hexes: Sequence[str]) -> str:
@@ -32,19 +44,27 @@ def named(base_hex: str, tracer_hexes: Sequence[str]) -> str:
 @lru_cache(maxsize=1024)
 def symbol(base_hex: str, tracer_hexes: tuple[str, ...]) -> str:
     """A wire as a symbol, to be used any number of times by that id. Raises ValueError as `swatch` does."""
-    return svg.symbol(named(base_hex, tracer_hexes), _BOX, *_marks(base_hex, tracer_hexes))
+    return svg.symbol(named(base_hex, tracer_hexes), _BOX, *_drawn(base_hex, tracer_hexes))
 
 
-def _marks(base: str, tracers: Sequence[str]) -> list[str]:
+def _drawn(base: str, tracers: Sequence[str]) -> list[str]:
+    return [
+        svg.element("path", d=one.d, fill=one.fill, stroke=one.stroke, stroke_width=one.width, stroke_linecap="round")
+        for one in shapes(base, tracers)
+    ]
+
+
+def shapes(base: str, tracers: Sequence[str]) -> list[Shape]:
+    """What a wire is drawn of, in a box of 48 by 16, the lowest first. Raises ValueError as `swatch` does."""
     for colour in (base, *tracers):
         if _HEX.fullmatch(colour) is None:
             raise ValueError(f"'{colour}' is no colour: write #rrggbb")
     body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
-    filled = svg.element("path", d=body, fill=base)
-    return [svg.lines("M1.5 8 H8", width=3), filled, *_bands(base, tracers), svg.lines(body, width=1.4)]
+    bare, outline = Shape("M1.5 8 H8", "none", _INK, 3), Shape(body, "none", _INK, 1.4)
+    return [bare, Shape(body, base, "none", 0), *_bands(base, tracers), outline]
 
 
-def _bands(base: str, tracers: Sequence[str]) -> list[str]:
+def _bands(base: str, tracers: Sequence[str]) -> list[Shape]:
     """Slanted bands inside the wire, one run of tracers after the other."""
     if not tracers:
         return []
@@ -56,13 +76,10 @@ def _bands(base: str, tracers: Sequence[str]) -> list[str]:
     step = width * len(tracers) + _GAP
     start += (room + _GAP - runs * step) / 2
     edge = _edge(base)
-    shapes: dict[str, list[str]] = {colour: [] for colour in tracers}
+    bands: dict[str, list[str]] = {colour: [] for colour in tracers}
     for run, (place, colour) in product(range(runs), enumerate(tracers)):
-        shapes[colour].append(_band(start + run * step + place * width, width))
-    return [
-        svg.element("path", d=" ".join(bands), fill=colour, stroke=edge, stroke_width=0.4)
-        for colour, bands in shapes.items()
-    ]
+        bands[colour].append(_band(start + run * step + place * width, width))
+    return [Shape(" ".join(each), colour, edge, 0.4) for colour, each in bands.items()]
 
 
 def _band(x: float, width: float) -> str:

@@ -15,7 +15,6 @@ def joint(entry: Published, pictures: Pictures) -> Published:
     return {
         "name": entry["name"],
         "opening": entry["opening_name"],
-        "receivers": _listed(entry["receivers"]),
         "note": entry["note"],
         "tables": [_table(table, pictures) for table in entry["tables"]],
     }

@@ -1,4 +1,4 @@
-"""The wiring of a vehicle as its printed sheet wants it: plugs from both sides, pins, joints, ladders and cable runs in ready words."""
+"""The wiring of a vehicle as its printed sheet wants it: plugs from both sides, pins, ladders and cable runs in ready words."""
 
 from collections.abc import Iterator, Sequence
 from datetime import date
@@ -8,7 +8,6 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.printed.sheet import frame, glyphs
 from undertrim.publish.printed.sheet.frame import Paper
-from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.printed.sheet.pins import pin
 from undertrim.publish.printed.sheet.view import evidence
@@ -23,7 +22,7 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "functions": [{**entry, "note": _noted(entry)} for entry in (*facts["functions"], *_disputed_sound(facts))],
         "duties": [{**entry, "note": " ".join([*entry["conflicts"], entry["note"]])} for entry in facts["duties"]],
         "ladders": [_sourced(entry) for entry in facts["ladders"]],
-        "joints": [joint(entry, pictures) for entry in facts["joints"]],
+        "joints": message("with-stock/joints-on-sheet", vehicle=facts["id"]),
         "runs": [_sourced(entry) for entry in facts["runs"]],
         "evidence": _evidence(facts),
     }
