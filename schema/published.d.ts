@@ -256,6 +256,8 @@ export interface Target {
 
 /** Blocker: Something to know before the job is taken on. */
 export interface Blocker {
+  /** Its name in every language. */
+  id: string;
   /** Stops the job, is lost with it, is not known, or must be ordered. */
   weight: "stop" | "lost" | "unknown" | "need";
   title: Told;

@@ -204,7 +204,7 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
     known = {"address": "a/b", "targets": [], "variants": {"radio": {}}, "words": words}
     page = tmp_path / "own.html"
     page.write_text(
-        '<!doctype html><meta charset="utf-8"><title>Own</title><article class="ut-vehicle"><h1>Own</h1>'
+        '<!doctype html><meta charset="utf-8"><title>Own</title><link rel="manifest" href="site.webmanifest"><article class="ut-vehicle"><h1>Own</h1>'
         '<span id="ut-visit-job"></span><span id="ut-visit-car"></span><span id="ut-unread"></span><button id="ut-everything"></button>'
         '<details class="ut-try" data-opening="dash"></details></article>'
         f'<script type="application/json" id="ut-choosing">{script(known)}</script>'

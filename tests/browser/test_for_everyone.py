@@ -184,6 +184,6 @@ def test_a_visit_by_the_keyboard_alone(context: Callable[..., BrowserContext], s
 def test_what_changes_is_announced(phone: Page, site: Path) -> None:
     phone.goto(at(site, "index.html"))
     phone.get_by_label("Make, model, year").fill("finch")
-    expect(phone.get_by_role("status").filter(has_text="1 vehicle")).to_be_attached()
+    expect(phone.get_by_role("status").filter(has_text="Is this your car?")).to_be_attached()
     phone.goto(at(site, VISIT))
     expect(phone.locator("output[aria-live=polite]")).to_contain_text("steps")

@@ -166,7 +166,7 @@ def test_what_broke_and_what_was_agreed_hold_in_both_languages(phone: Page, site
     phone.locator("[data-tick]").first.check()
     visit = kept(phone)
     visit["spoilt"] = {"remove:vent-trim": {"0.0": 2}}
-    visit["report"] = {"agreed:1": "Ana"}
+    visit["report"] = {"agreed:position-antenna": "Ana"}
     phone.evaluate("(one) => { localStorage['undertrim:visit:' + one.id] = JSON.stringify(one); }", visit)
     for name, broke, agreed in (
         (FINCH, "2 × push clip, for those that broke or were lost", "agreed by Ana"),

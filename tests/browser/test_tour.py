@@ -54,7 +54,7 @@ CHOOSE = """([jobs, car]) => {
 
 TOTALS = """() => ({
   time: document.getElementById('ut-time').textContent,
-  tools: [...document.querySelectorAll('#ut-tools li')].map(item => item.firstChild.textContent.trim()),
+  tools: [...document.querySelectorAll('#ut-tools li')].map(item => [...item.childNodes].filter(node => node.nodeName !== 'SMALL').map(node => node.textContent).join('').trim()),
   tally: [...document.querySelectorAll('#ut-tally tbody tr')].map(row => [...row.cells].map(cell => cell.firstChild.textContent)),
   buy: [...document.querySelectorAll('#ut-buy li')].map(item => item.textContent),
 })"""

@@ -133,7 +133,7 @@ def test_a_comment_right_behind_a_text_is_an_allow() -> None:
 def test_an_allow_is_not_blamed_for_what_was_not_looked_at() -> None:
     broken = changed(f"{HELD} {ALLOW}: the car is gone").replace("takes: 3 min", "taks: 3 min")
     assert [line.split("[")[1] for line in said(broken)] == ["schema]"]
-    unread = changed(f"{HELD} {ALLOW}: the car is gone") + "a: [\n"
+    unread = changed(f"{HELD} {ALLOW}: the car is gone") + "nobody knows this\n"
     assert [line.split("[")[1] for line in said(unread)] == ["yaml]"]
     collection = BASE.replace("  built:", "  # allow overlapping-records: two plants\n  built:")
     assert said(collection) == []

@@ -66,4 +66,9 @@ def test_the_sheets_mark_every_disputed_fact(path: Path) -> None:
     printed = bare(
         "".join(texts(pdf.render(made(path), URL, "a4", DAY)) + texts(pdf.render_wiring(made(path), URL, "a4", DAY)))
     )
-    assert [about for about, said in lines(path).items() if bare(said) not in printed] == []
+    assert [about for about, said in lines(path).items() if not stands(bare(said), printed)] == []
+
+
+def stands(said: str, printed: str) -> bool:
+    """Whether a text is there; a page may end once in it."""
+    return any(said[:cut] in printed and said[cut:] in printed for cut in range(len(said)))

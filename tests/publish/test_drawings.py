@@ -217,7 +217,7 @@ def test_base_and_tracers_stand_in_order() -> None:
 @pytest.mark.parametrize("count", range(1, 9))
 def test_every_tracer_is_inside_the_wire(count: int) -> None:
     drawn = wires.swatch("#ffffff", [f"#00000{place}" for place in range(count)], "x")
-    body, *tracers = [p.attrib["d"] for p in parsed(drawn).iter(f"{SVG}path") if p.get("fill")]
+    body, *tracers = [p.attrib["d"] for p in parsed(drawn).iter(f"{SVG}path") if p.get("fill", "none") != "none"]
     assert body == "M8 3 h39 v10 h-39 Z"
     assert len(tracers) >= count
     for tracer in tracers:

@@ -11,6 +11,7 @@ from making import record
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
+from undertrim.publish.encoding import said
 from undertrim.publish.facts import fit_page
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
@@ -90,7 +91,7 @@ def test_a_form_names_the_gear_that_it_can_be_filled_from() -> None:
 def test_an_opening_has_what_its_kind_is_form() -> None:
     dash, door = place("dash").opening, place("front-door").opening
     assert (dash["kit"], dash["face"]["height"], dash["clear_front"]) == ("needed", "unknown", None)
-    assert dash["depth"]["clear"] == {
+    assert said(dash["depth"]["clear"]) == {
         "value": 170.18,
         "step": 1.27,
         "text": "6.7 in",
@@ -182,7 +183,7 @@ def test_every_page_has_data_and_a_place_for_a_form_for_each_opening(path: Path)
 
 def test_values_are_plain() -> None:
     typed = parse("7/32 in", "length")
-    assert plain(typed) == {
+    assert said(plain(typed)) == {
         "value": typed.value,
         "step": typed.step,
         "text": "7/32 in",

@@ -58,6 +58,7 @@ def test_a_changed_gear_record_costs_the_shelf_and_nothing_else(
         renamed(place.records / f"gear/{name}.yaml", old, new)
         assert changed(folder / "out", builder) == {
             "shelf/start.js",
+            f"gear/{name.partition('/')[2]}.html",
             "keeper/list.json",  # which names it with its mark
         }
     assert build(place, folder / "anew", sheets=False, progress=silent).vehicles == 3
@@ -92,7 +93,7 @@ def test_no_page_and_no_data_depends_on_any_kind_of_gear(
         file.write_text(re.sub(r"^(  kind: .*)$", r"\1\n  fitting: 7 min", text, count=1, flags=re.MULTILINE))
     renamed(kinds["leads"], "colour: ", "colour: pink/")
     found = changed(folder / "out", builder)
-    assert {path.split("/")[0] for path in found} == {"shelf", "keeper"}
+    assert {path.split("/")[0] for path in found} == {"shelf", "keeper", "gear"}
     assert {path for path in found if path.startswith("shelf/")} == {"shelf/start.js", *(f"shelf/{one}.wiring.js" for one in vehicles(place))}  # fmt: skip
     build(place, folder / "anew", sheets=False, progress=silent)
     assert held(folder / "anew") == held(folder / "out")

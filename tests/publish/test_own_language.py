@@ -48,9 +48,7 @@ def test_the_shelf_knows_the_language_of_a_record(tmp_path: Path) -> None:
     folder = tmp_path / "records/gear/speakers"
     folder.mkdir(parents=True)
     text = (Path(__file__).parents[2] / "records/gear/speakers/sandmartin-skim-65.yaml").read_text(encoding="utf-8")
-    (folder / "sandmartin-skim-65.yaml").write_text(
-        text.replace("format: 1\n", "format: 1\nlang: es\n"), encoding="utf-8"
-    )
+    (folder / "sandmartin-skim-65.yaml").write_text(text.replace("lang: en\n", "lang: es\n"), encoding="utf-8")
     [item] = stock.read(Workspace(tmp_path), lambda entry: True).items
     assert (item.lang, getattr(item.facts.model, "lang", "")) == ("es", "es")
 

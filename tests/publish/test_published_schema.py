@@ -1,5 +1,7 @@
 """Everything that the site publishes as data is described in `schema/published.schema.json`, and all that stands there is published."""
 
+# Long because it is one walk through the schema and everything published, from both ends.
+
 import importlib
 import json
 import pkgutil

@@ -33,7 +33,6 @@ SELDOM = {
     "functionFact.draws",
     "functionFact.supply",
     "opening.high_voltage",
-    "prep.photos",
     "prep.wait",
     "prep.wait.source",
     "prep.wait.time",

@@ -16,7 +16,7 @@ PAGE_ALONE: Mapping[str, frozenset[str]] = {
 }
 """What only the page wants, by the definition it belongs to: drawings in their own units, and what its scripts reckon with."""
 
-_WHOLE = frozenset({"plans", "visit_words"})
+_WHOLE = ("plans", "visit_words")  # in this order: a set has another in each process
 """Facts whose lists are found by ids: what such an id has none of is not the same as an id that is not there."""
 _HOLDS = frozenset({dict, list})
 _CAN_BE_EMPTY = (str, list, dict)

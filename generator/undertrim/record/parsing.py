@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from ruamel.yaml import YAML
@@ -46,6 +46,8 @@ def parse(text: str, shown: Path) -> Parsed:
     if reading.whole:
         mends += retyping.rejoin(reading.reader, lines)
     told = _tell(reading.reader, mends, rest)
+    if mends:
+        _within(reading.reader, syntax.lines(text))
     return Parsed(reading.reader, reading.whole and told, tuple(mends))
 
 
@@ -99,3 +101,14 @@ def _tell(reader: Reader, mends: Sequence[Mend], rest: syntax.Fault | None) -> b
         told = True
     reader.problems.sort(key=lambda problem: problem.position)
     return told
+
+
+def _within(reader: Reader, lines: Sequence[str]) -> None:
+    """Lets no place lie behind the end of its line as it was typed: lines that were mended are longer."""
+
+    def typed(place: Position) -> Position:
+        return Position(place.line, min(place.column, max(len(lines[place.line - 1]), 1)))
+
+    for places in (reader.values, reader.keys):
+        places.update({pointer: typed(place) for pointer, place in places.items() if place.line <= len(lines)})
+    reader.problems[:] = [replace(problem, position=typed(problem.position)) for problem in reader.problems]

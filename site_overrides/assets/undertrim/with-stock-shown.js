@@ -19,7 +19,7 @@ export function bold(text) { return make("b", {}, text); }
 
 /** @param {Blocker} one */
 export function blocker(one) {
-  return make("li", { "class": `ut-blocker ut-${one.weight}`, ...concerning(one.clauses, one.openings) },
+  return make("li", { "class": `ut-blocker ut-${one.weight}`, "data-blocker": one.id, ...concerning(one.clauses, one.openings) },
     make("span", { "class": "ut-weight" }, say(`blockers/weight-${one.weight}`)), " ",
     make("div", {}, bold(told(one.title)), ...chip(one.when), make("br"), told(one.text)));
 }

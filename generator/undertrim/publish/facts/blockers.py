@@ -8,14 +8,19 @@ from undertrim.derive.fit.stock import NOTHING, Stock
 from undertrim.derive.visit import blockers as of_visits
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.facts import words
+from undertrim.record.identity import slug
 from undertrim.record.model import VehicleRecord
-from undertrim.words import Value
+from undertrim.words import ENGLISH, Value, say
 
 
 @dataclass(frozen=True, slots=True)
 class Blocker:
-    """What is in the way: `weight` is stop, lost, unknown or need; `openings` are those it is about, none for every job."""
+    """What is in the way: `weight` is stop, lost, unknown or need; `openings` are those it is about, none for every job.
 
+    By its `id` a device remembers who agreed to it, whatever language its title is said in.
+    """
+
+    id: str
     weight: str
     title: Value
     text: Value
@@ -36,4 +41,4 @@ def of_visit(made: Visit, openings: Collection[str] | None = None) -> list[Block
 
 def _shown(record: VehicleRecord, item: derived.Blocker) -> Blocker:
     cars = words.others(record, item.when, item.titled) if item.titled else words.when(record, item.when)
-    return Blocker(item.weight, item.title, item.text, item.openings, cars, words.clauses(item.when))
+    return Blocker(slug(say(item.title, ENGLISH)), item.weight, item.title, item.text, item.openings, cars, words.clauses(item.when))

@@ -13,7 +13,19 @@ WIDTH = 340.0
 _MOST = 3
 """Boxes in a row: more leave no room for names."""
 _GAP, _PASS, _WIDEST = 8.0, 10.0, 150.0
-_BETWEEN, _APART, _PAD, _SIDES = 24.0, 22.0, 7.0, 34.0
+_BETWEEN, _APART, _PAD = 24.0, 22.0, 7.0
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """The least height of a box, and that of the lower part with a link for each side."""
+
+    least: float
+    foot: float
+
+
+_TO_TOUCH, _TO_READ = Sizes(47.0, 48.0), Sizes(34.0, 34.0)
+"""On a page each link is at least 44 px high, also where the map is a little smaller than it is drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +58,7 @@ class Box:
     top: float
     width: float
     height: float
+    foot: float
     lines: tuple[str, ...]
 
     @property
@@ -64,13 +77,13 @@ class Box:
         outline = rounded((self.left, self.top, self.left + self.width, self.bottom), 12 if self.node.goal else 4)
         if len(self.node.links) < 2:
             return outline
-        head = self.bottom - _SIDES
+        head = self.bottom - self.foot
         down = f"M{_at(self.middle, head)} V{svg.number(self.bottom)}"
         return f"{outline} M{_at(self.left, head)} h{svg.number(self.width)} {down}"
 
     def named(self) -> Iterator[Line]:
         """The lines of its name, in the middle of the room they have."""
-        room = self.height - (_SIDES if len(self.node.links) > 1 else 0)
+        room = self.height - (self.foot if len(self.node.links) > 1 else 0)
         first = self.top + (room - PITCH * len(self.lines)) / 2 + SIZE - 1
         for place, words in enumerate(self.lines):
             yield Line(self.middle, first + place * PITCH, words, "middle")
@@ -93,7 +106,7 @@ class Laid:
         return min(lefts) - 2, max(rights) + 2
 
 
-def laid(nodes: Sequence[Node]) -> Laid:
+def laid(nodes: Sequence[Node], sizes: Sizes = _TO_TOUCH) -> Laid:
     """Where everything stands: groups that hang together one below the other."""
     every = [(first, then) for then, node in enumerate(nodes) for first in (*node.after, *node.either)]
     edges = reduced(len(nodes), acyclic(len(nodes), every))
@@ -104,7 +117,7 @@ def laid(nodes: Sequence[Node]) -> Laid:
     for group in groups(len(nodes), edges):
         inside = [edge for edge in edges if edge[0] in group]
         rows = layered(group, inside, _MOST)
-        top = _group(nodes, rows, inside, top, boxes, paths, passed) + _APART
+        top = _group(nodes, rows, inside, top, sizes, boxes, paths, passed) + _APART
     return Laid(boxes, paths, passed, max(top - _APART, 0) + 2)
 
 
@@ -113,6 +126,7 @@ def _group(
     rows: Sequence[Sequence[Item]],
     edges: Sequence[Edge],
     top: float,
+    sizes: Sizes,
     boxes: dict[int, Box],
     paths: dict[Edge, str],
     passed: list[float],
@@ -120,7 +134,7 @@ def _group(
     """One group from `top` on; where it ends."""
     passes: dict[Edge, list[tuple[float, float, float]]] = {edge: [] for edge in edges}
     for row in rows:
-        made = _row(nodes, row, top)
+        made = _row(nodes, row, top, sizes)
         low = max(box.bottom for box in made.values() if isinstance(box, Box))
         for item, box in made.items():
             if isinstance(box, Box) and item.node is not None:
@@ -134,7 +148,7 @@ def _group(
     return top - _BETWEEN
 
 
-def _row(nodes: Sequence[Node], row: Sequence[Item], top: float) -> dict[Item, Box | float]:
+def _row(nodes: Sequence[Node], row: Sequence[Item], top: float, sizes: Sizes) -> dict[Item, Box | float]:
     """The boxes of a row side by side about the middle; of what passes between them, where."""
     held = sum(item.node is not None for item in row)
     room = WIDTH - 4 - _GAP * (len(row) - 1) - _PASS * (len(row) - held)
@@ -146,15 +160,15 @@ def _row(nodes: Sequence[Node], row: Sequence[Item], top: float) -> dict[Item, B
             made[item] = x + _PASS / 2
             x += _PASS + _GAP
         else:
-            made[item] = _box(nodes[item.node], x, top, wide)
+            made[item] = _box(nodes[item.node], x, top, wide, sizes)
             x += wide + _GAP
     return made
 
 
-def _box(node: Node, left: float, top: float, width: float) -> Box:
+def _box(node: Node, left: float, top: float, width: float, sizes: Sizes) -> Box:
     lines = lettering.wrapped(node.name, width - 2 * _PAD)
-    high = 2 * _PAD + PITCH * len(lines) - 2 + (_SIDES if len(node.links) > 1 else 0)
-    return Box(node, left, top, width, max(high, 34.0), lines)
+    high = 2 * _PAD + PITCH * len(lines) - 2 + (sizes.foot if len(node.links) > 1 else 0)
+    return Box(node, left, top, width, max(high, sizes.least), sizes.foot, lines)
 
 
 def _line(upper: Box, passes: Sequence[tuple[float, float, float]], lower: Box) -> str:
@@ -179,7 +193,7 @@ def drawn(nodes: Sequence[Node], title: str, looks: Mapping[str, str | float]) -
 
 def cropped(nodes: Sequence[Node], title: str, unit: float, looks: Mapping[str, str | float]) -> tuple[str, float]:
     """The same by itself, no wider than it is, and its width in mm at `unit` mm a drawing unit."""
-    made = laid(nodes)
+    made = laid(nodes, _TO_READ)
     left, right = made.sides
     wide = right - left
     about = {"viewBox": f"{svg.number(left)} 0 {svg.number(wide)} {svg.number(made.end)}", "xmlns": svg.NAMESPACE}
@@ -215,9 +229,9 @@ def _by_side(box: Box) -> Iterator[str]:
     """The links of both sides: each fills its half of the lower part."""
     wide = box.width / max(1, len(box.node.links))
     for place, link in enumerate(box.node.links):
-        left, top = box.left + place * wide, box.bottom - _SIDES
-        words = _text(Line(left + wide / 2, top + _SIDES / 2 + 4, link.words, "middle"))
-        half = svg.element("path", d=svg.rectangle(left + 1, top + 1, wide - 2, _SIDES - 2), stroke="none")
+        left, top = box.left + place * wide, box.bottom - box.foot
+        words = _text(Line(left + wide / 2, top + box.foot / 2 + 4, link.words, "middle"))
+        half = svg.element("path", d=svg.rectangle(left + 1, top + 1, wide - 2, box.foot - 2), stroke="none")
         yield svg.element("a", half, words, href=link.href, aria_label=link.label)
 
 
