@@ -89,6 +89,9 @@ def faults(page: Page, *, whole: bool = True) -> list[str]:
     page.evaluate(
         "document.querySelectorAll('.ut-step').forEach(step => { step.style.contentVisibility = 'visible'; })"
     )  # what is below the screen has no colours yet
+    page.evaluate(
+        "document.querySelectorAll('.ut-go').forEach(bar => { bar.style.position = 'static'; })"
+    )  # one scrolls what it lies over
     page.evaluate(AXE)
     found: list[str] = page.evaluate(RUN, [OF_COLOURS, whole])
     return found

@@ -28,7 +28,7 @@ def test_paper_is_light_whatever_the_screen_is(context: Callable[..., BrowserCon
     looks = page.evaluate(
         """() => [document.body, ...document.querySelectorAll("article :is(p, li, td, th, h1, h2, h3, pre, code)")].map(item => {
           const [r, g, b] = getComputedStyle(item).color.match(/[\\d.]+/g).map(Number);
-          return [r + g + b, item.tagName, item.textContent.trim().slice(0, 30), item.closest(".ut-danger, .ut-notice, .ut-mark") !== null];
+          return [r + g + b, item.tagName, item.textContent.trim().slice(0, 30), item.closest(".ut-danger, .ut-notice, .ut-mark, .danger") !== null];
         })"""
     )
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
