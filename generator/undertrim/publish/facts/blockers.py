@@ -41,4 +41,12 @@ def of_visit(made: Visit, openings: Collection[str] | None = None) -> list[Block
 
 def _shown(record: VehicleRecord, item: derived.Blocker) -> Blocker:
     cars = words.others(record, item.when, item.titled) if item.titled else words.when(record, item.when)
-    return Blocker(slug(say(item.title, ENGLISH)), item.weight, item.title, item.text, item.openings, cars, words.clauses(item.when))
+    return Blocker(
+        slug(say(item.title, ENGLISH)),
+        item.weight,
+        item.title,
+        item.text,
+        item.openings,
+        cars,
+        words.clauses(item.when),
+    )
