@@ -10,6 +10,7 @@ from urllib.parse import unquote, urldefrag
 import pytest
 from small_site import held, quick, silent, tell_of_few_rules, workspace
 
+from here import Here
 from spoken_too import cyrillic_spanish
 from undertrim.publish.build.building import build
 from undertrim.publish.web.editions import Edition, editions, own_name
@@ -25,7 +26,9 @@ def root() -> Iterator[Path]:
         tell_of_few_rules(patch)
         place = workspace(folder / "both")
         (folder / "both/undertrim.toml").write_text('language = ["en", "es"]\n', encoding="utf-8")
-        made = build(place, folder / "both/site", sheets=True, progress=silent)
+        made = build(
+            place, folder / "both/site", sheets=True, progress=silent, crew=Here()
+        )  # a printer that was used here hangs in forked workers
         assert ([say(one.said) for one in made.failed], made.report.problems) == ([], ())
         yield folder
 
