@@ -86,12 +86,11 @@ def served(site: Path) -> Iterator[str]:
 
 def faults(page: Page, *, whole: bool = True) -> list[str]:
     """What axe finds on a page as it stands: all of it, or what is of colours alone."""
+    # What is below the screen has no colours yet, and one scrolls what the bar lies over.
     page.evaluate(
         "document.querySelectorAll('.ut-step').forEach(step => { step.style.contentVisibility = 'visible'; })"
-    )  # what is below the screen has no colours yet
-    page.evaluate(
-        "document.querySelectorAll('.ut-go').forEach(bar => { bar.style.position = 'static'; })"
-    )  # one scrolls what it lies over
+    )
+    page.evaluate("document.querySelectorAll('.ut-go').forEach(bar => { bar.style.position = 'static'; })")
     page.evaluate(AXE)
     found: list[str] = page.evaluate(RUN, [OF_COLOURS, whole])
     return found
