@@ -82,7 +82,7 @@ def test_a_crash_of_a_stage_is_found(stage: str, module: Any, name: str, monkeyp
 
 
 def test_gear_that_stops_a_vehicle_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(trials.shelf_facts, "of_vehicle", broken)
+    monkeypatch.setattr("trials.shelf_facts.of_vehicle", broken)
     found = trials.tried(plain("gear"), dear=True).found
     assert found is not None
     assert found.stage == "a vehicle beside it"
