@@ -42,7 +42,7 @@ def published() -> Iterator[Found]:
     for entry in shipped():
         made = of(entry)
         yield from _vehicle(made)
-        yield from _with_stock(entry)
+        yield from with_stock(entry)
         yield from _elements(f"{made['id']}.html", all_pages(made))
         assert isinstance(entry.record, VehicleRecord)
         yield (
@@ -64,7 +64,7 @@ def shelves(held: Stock) -> Iterator[Found]:
         yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
 
 
-def _with_stock(entry: Entry) -> Iterator[Found]:
+def with_stock(entry: Entry) -> Iterator[Found]:
     """What follows from a vehicle and the stock, as its files on the shelf have it."""
     assert isinstance(entry.record, VehicleRecord)
     known = Vehicle(reckoned(entry.record), entry.address, shelf(), clearances())
