@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from undertrim.record import marks_of_nothing
 from undertrim.record.retyping.typed_lines import CLOSERS, Slip, brackets, closing, value_at
 from undertrim.record.yaml_text import LONGEST, as_typed, in_quotes
 from undertrim.words import Message, message
@@ -44,7 +45,7 @@ def whole(lines: Sequence[str], at: int) -> Iterator[Slip]:
 
 def said_of(text: str) -> Message | None:
     """What is wrong with a text that stands without quotes; None for a mark of somebody who had nothing to say."""
-    if text == "?":
+    if marks_of_nothing.is_one(text):
         return None
     if text[0] == "?" or text[-1] == "?":
         return message("yaml/question")
