@@ -2,6 +2,8 @@
 
 import json
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from contextvars import copy_context
 from pathlib import Path
 from typing import Any
 
@@ -172,6 +174,12 @@ def keys() -> Iterator[Callable[[str], None]]:
 
 
 def test_the_library_asks_as_it_should(keys: Callable[[str], None]) -> None:
+    """In a thread of its own: in that of the tests a loop may be running, for the browser."""
+    with ThreadPoolExecutor(1) as one:
+        one.submit(copy_context().run, _asks, keys).result()
+
+
+def _asks(keys: Callable[[str], None]) -> None:
     keys("62\x7f\x7f64 mm\r")
     assert prompts.text("Depth", lambda said: "") == "64 mm"
     keys("\x1b[B\r")

@@ -157,6 +157,31 @@ def test_a_closed_output_is_no_fault() -> None:
     assert (done.returncode, done.stderr) == (0, b"")
 
 
+CLEANING_UP = """
+import os, signal, sys, time
+from undertrim.commands import ending
+
+ending.end_tidily_when_told()
+
+class Held:
+    def __del__(self):
+        os.kill(os.getpid(), int(sys.argv[1]))
+        time.sleep(0.1)
+
+Held()
+time.sleep(20)
+print("went on")
+"""
+
+
+@pytest.mark.parametrize("word", [signal.SIGTERM, signal.SIGHUP])
+def test_a_word_that_comes_while_an_object_is_cleaned_up_is_not_lost(word: signal.Signals) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", CLEANING_UP, str(int(word))], capture_output=True, timeout=30, check=False
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (128 + word, b"", b"")
+
+
 @pytest.mark.parametrize("word", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT])
 def test_a_build_told_to_end_leaves_nothing(tmp_path: Path, word: signal.Signals) -> None:
     root = tiny(tmp_path).root

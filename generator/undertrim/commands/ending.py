@@ -83,6 +83,21 @@ def end_tidily_when_told() -> None:
         number = getattr(signal, name, None)
         if number is not None and signal.getsignal(number) is signal.SIG_DFL:
             signal.signal(number, _end)
+    sys.unraisablehook = _told_again
+
+
+def _told_again(lost: "sys.UnraisableHookArgs") -> None:
+    """What is raised while Python cleans an object up goes nowhere: a word to end that came just then comes once more, a moment later."""
+    if isinstance(lost.exc_value, SystemExit) and isinstance(lost.exc_value.code, int):
+        number = lost.exc_value.code - 128
+    elif isinstance(lost.exc_value, KeyboardInterrupt):
+        number = int(signal.SIGINT)
+    else:
+        sys.__unraisablehook__(lost)
+        return
+    again = threading.Timer(0.01, os.kill, (os.getpid(), number))
+    again.daemon = True
+    again.start()
 
 
 def _end(number: int, _: FrameType | None) -> None:
