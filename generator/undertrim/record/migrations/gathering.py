@@ -70,7 +70,7 @@ def _may_move(marked: Text, entry: Entry) -> bool:
 def _said(marked: Text, entry: Entry) -> str:
     """A field as it stands in brackets."""
     raw, value = marked.raw(entry.value), entry.value
-    plain = isinstance(value, ScalarNode) and value.style is None
+    plain = isinstance(value, ScalarNode) and not value.style
     return f"{marked.raw(entry.key)}: {raw if not plain or may_be_plain(raw, in_brackets=True) else _quoted(raw)}"
 
 

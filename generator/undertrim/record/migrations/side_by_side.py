@@ -68,7 +68,7 @@ def _plain(node: Node) -> bool:
     """A text that may stand in brackets as it is."""
     return (
         isinstance(node, ScalarNode)
-        and node.style is None
+        and not node.style
         and not set(",[]{}") & set(node.value)
         and node.value not in ("", BACK)
     )
