@@ -11,6 +11,9 @@ TOGETHER = {
     r"publish/test_(same_joints|wiring_page|wiring_sheet|duties_shown|same_verdicts|visits_agree)\.py": "vehicles",  # their facts, pages and sheets
     r"publish/test_(building|conflicts_shown|ends_of_tethers|open_door|pdf|plug_facts|published_schema)\.py": "",
     r"derive/(fit/test_fit_vectors|test_replay|wiring/test_differences|wiring/test_join_properties)\.py": "",
+    r"publish/test_editions\.py": "",  # a site in two languages
+    r"words/test_(catalogue|languages_complete)\.py": "words",  # all texts, as translators get them
+    r"work/test_cluster\.py": "",  # the cluster
     r"test_packaging\.py": "",  # the wheel, and its environment
 }
 """Files below `tests` as patterns, with the name of what they share; without one, each file by itself."""
@@ -20,8 +23,14 @@ SLOW = (
     "test_docs_shown.py::test_the_answers_shown_are_the_programs",
     "bench/test_herd.py::test_a_few_mistakes_are_counted",
     "bench/test_herd.py::test_the_checker_passes_a_herd_of_two_of_each",
+    "check/test_taken_again.py::test_what_is_taken_is_already_so",
     "check/test_damage.py::test_damage_gives_problems_and_no_exception",
     "derive/test_choices.py::test_every_visit_is_shown_as_planned",
+    "derive/test_likeness.py::test_every_car_of_a_random_record_has_the_steps_it_has_alone",
+    "derive/test_nodes.py::test_a_part_nobody_needs_changes_no_id_and_no_order",
+    "derive/test_once.py::test_an_answer_goes_with_its_record",
+    "node/test_language_server.py::test_no_false_alarm_in_anything_shipped",
+    "publish/test_gear_changed.py::test_a_changed_gear_record_costs_the_shelf_and_nothing_else",
     "publish/test_site_stands.py::test_a_full_disk_at_any_point_leaves_a_whole_site",
     "publish/test_typed_is_shown.py::test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it",
     "record/test_layout.py::test_odd_texts_are_laid_out_once_and_for_all",

@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 from browsing import ROOT
 from playwright.sync_api import Page
+from small_site import tell_of_few_rules
 
 from undertrim.check import runner
 from undertrim.check.runner import Report
@@ -113,6 +114,7 @@ def forms(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(photo_files.folder(shipped), photo_files.folder(about))
     with pytest.MonkeyPatch.context() as patch:  # its evidence is of one of the two cars alone, which is nothing here
         patch.setattr(runner, "check", lambda *_, **__: Report(1, ()))
+        tell_of_few_rules(patch)
         build(Workspace(place), place / "site", sheets=False, progress=lambda _: None)
     return place / "site"
 

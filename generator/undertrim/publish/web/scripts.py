@@ -75,8 +75,8 @@ def modules() -> list[str]:
 
 def bundle(entry: str, place: Path | None = None) -> str:
     """A module with all that it imports, as one classic script that speaks the language of the reader. Raises NotBundled."""
-    wanted = list(_in_order(entry, place or folder(), ()))
-    modules = {one.name: one for one in wanted}
+    modules: dict[str, Module] = {}
+    _add(entry, place or folder(), modules, ())
     parts = [f"const {_variable(one.name)} = {_function(one)};" for one in modules.values()]
     if WORDS in modules:
         words = script_words.words((one.name, one.body) for one in modules.values())
@@ -84,15 +84,16 @@ def bundle(entry: str, place: Path | None = None) -> str:
     return "\n".join(['(() => {\n"use strict";', *parts, "})();\n"])
 
 
-def _in_order(name: str, place: Path, above: tuple[str, ...]) -> Iterator[Module]:
-    """A module after all that it imports; one that several import comes several times."""
+def _add(name: str, place: Path, there: dict[str, Module], above: tuple[str, ...]) -> None:
+    """Add a module behind all that it imports, each of them once."""
     if name in above:
         circle = Items((*above[above.index(name) :], name), "arrow")
         raise NotBundled(message("building/modules-in-a-circle", modules=circle))
-    found = read(place / f"{name}.js")
-    for inner in found.imports:
-        yield from _in_order(inner, place, (*above, name))
-    yield found
+    if name not in there:
+        found = read(place / f"{name}.js")
+        for inner in found.imports:
+            _add(inner, place, there, (*above, name))
+        there[name] = found
 
 
 def read(path: Path) -> Module:
