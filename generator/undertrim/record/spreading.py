@@ -101,8 +101,7 @@ class _Spreading:
             self._blame(f"vehicle/{name}", _in_lists(shape.aside[name], data[name]), (name,))
         data = self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
-        if whole.get("format") == SAYS_ONCE:
-            whole["format"] = SAYS_ALL
+        whole |= {"format": SAYS_ALL} if whole.get("format") == SAYS_ONCE else {}
         redirecting.lead(self.forms, shape, whole)
         sharing = self._take(whole, sisters) if sisters else None
         for item in self.later:
