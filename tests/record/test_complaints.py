@@ -37,7 +37,7 @@ def said(source: Source, kind: str = "vehicle") -> list[str]:
     return [f"{p.position.line}:{p.position.column}: {p.message} ({p.hint})" for p in problems]
 
 
-BLANK = "write the value, or 'unknown' where that is allowed, or remove the line"
+BLANK = "write the value, for example {}, or remove the line"
 RELEASES = "one of: " + ", ".join(schema.load("vehicle")["$defs"]["part"]["properties"]["release"]["enum"])
 PIN = "connectors:\n  main: {name: Plug, view: wires, rows: 1, columns: 8, pins: {%s}}\nparts:"
 KINDS_OF_FASTENER = ", ".join(table("fasteners"))
@@ -68,8 +68,8 @@ KINDS_OF_FASTENER = ", ".join(table("fasteners"))
         ("    kit: needed\n", "", "30:3: 'kit' is missing from 'dash' (add 'kit': whether a dash kit is needed to hold the new receiver, for example needed)"),
         ("screw: T20, ", "", f"24:15: a fastener names none of {KINDS_OF_FASTENER} (say what it is, for example 'screw: T20')"),
         ("screw: T20", "screw: T20, clip: push", "24:15: one fastener has 'screw' and 'clip' (make one entry of each)"),
-        ("make: Brindleway", "make:", f"4:3: 'make' is blank ({BLANK})"),
-        ("behind: [radio]", "behind: [radio, ~]", f"34:21: entry 2 of 'behind' is blank ({BLANK})"),
+        ("make: Brindleway", "make:", f"4:3: 'make' is blank ({BLANK.format('Kelbrook')})"),
+        ("behind: [radio]", "behind: [radio, ~]", f"34:21: entry 2 of 'behind' is blank ({BLANK.format('vent-trim')})"),
         ("behind: [radio]", "behind: []", "34:13: behind is an empty list (for example [factory-radio])"),
         ("name: Factory radio", 'name: ""', "21:11: name is empty (for example Upper vent trim)"),
         ("{ignition: off}", "{}", "15:12: needs has too few entries: 0 of at least 1 (for example {battery: on})"),
@@ -94,11 +94,11 @@ KINDS_OF_FASTENER = ", ".join(table("fasteners"))
         # numbers
         ("format: 1", "format: 3", "1:9: format '3' is more than 2 (this program knows formats 1 and 2: write 'format: 2'; a record of a later format needs a later program)"),
         ("format: 1", "format: one", "1:9: format must be a whole number, not 'one' (this program knows formats 1 and 2: write 'format: 2'; a record of a later format needs a later program)"),
-        ("count: 4", "count: four", "24:35: count must be a whole number, not 'four' (for example 4 or unknown)"),
+        ("count: 4", "count: four", "24:35: count must be a whole number, not 'four' (write '4')"),
         ("count: 4", "count: 1.0", "24:35: count must be a whole number, not '1.0' (for example 4 or unknown)"),
         ("count: 4", "count: 0x10", "24:35: count must be a whole number, not '0x10' (for example 4 or unknown)"),
         ("count: 4", "count: 1e3", "24:35: count must be a whole number, not '1e3' (for example 4 or unknown)"),
-        ("count: 4", "count: 04", "24:35: count must be a whole number, not '04' (for example 4 or unknown)"),
+        ("count: 4", "count: 04", "24:35: count must be a whole number, not '04' (write '4')"),
         ("count: 4", "count: 61", "24:35: count '61' is more than 60 (mend the number)"),
         ("count: 4", "count: -1", "24:35: count '-1' is less than 0 (mend the number)"),
         # quantities, drives, days
@@ -108,7 +108,7 @@ KINDS_OF_FASTENER = ", ".join(table("fasteners"))
         ("width: 182 mm", "width: 12 min", "36:19: '12 min' is a time, not a length (write it in mm or in, such as '62 mm')"),
         ("screw: T20", "screw: hex 7.32 mm", "24:23: no tool is made for 'hex 7.32 mm' (did you mean hex 7/32 in (5.56 mm), close to hex 5.5 mm?)"),
         ("from: 2014-01", "from: 2016-13", "6:17: '2016-13' is not a valid month (write year-month, for example 2016-05)"),
-        ("on: 2026-03-02", "on: 2026-2-3", "10:27: '2026-2-3' is not a valid day (write year-month-day, for example 2026-03-02)"),
+        ("on: 2026-03-02", "on: 2026-2-3", "10:27: '2026-2-3' is not a valid day (write '2026-02-03')"),
         ("on: 2026-03-02", "on: 2026-02-30", "10:27: '2026-02-30' is not a day of the calendar (mend the day)"),
         ("on: 2026-03-02", "on: 2025-02-29", "10:27: '2025-02-29' is not a day of the calendar (mend the day)"),
     ],

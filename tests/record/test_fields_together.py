@@ -100,7 +100,7 @@ MISTAKES = [
     ("connectors: {a: {at: x/y, face: 2 x 8, view: wires, rows: 2, columns: 8, pins: {1: ground}}}", "face", "'face' holds fields with their values (write some of view, rows, columns, latch, numbering, starts, blanks, standard into it, or leave it out and write them beside it)"),
     ("connectors: {a: {at: x/y, face: {view: wires, rows: 2, columns: 8}, rows: 3, pins: {1: ground}}}", "rows: 2", "'rows' stands twice: in 'face', and by itself (leave one of them out)"),
     ("connectors: {a: {at: x/y, face: {view: wires, rows: 2, columns: 8, end: door}, pins: {1: ground}}}", "end", "'end' does not stand in 'face' (write it beside 'face', which holds view, rows, columns, latch, numbering, starts, blanks, standard)"),
-    ("connectors: {a: {at: x/y, face: {view: wires, rows: two, columns: 8}, pins: {1: ground}}}", "two", "rows must be a whole number, not 'two' (for example 2)"),
+    ("connectors: {a: {at: x/y, face: {view: wires, rows: two, columns: 8}, pins: {1: ground}}}", "two", "rows must be a whole number, not 'two' (write '2')"),
     ("functions: {absent: {functions: [mute, speeed]}}", "speeed", "'speeed' does not belong here (did you mean 'speed'?)"),
     ("functions: {absnt: {functions: [mute]}}", "mute", "'by' is missing from 'mute' (add 'by': 'wire' elsewhere than in a recorded plug, 'data' message, 'absent', or 'unknown', for example data)"),
     ("functions: {absent: {functions: 2}}", "2", "'2' does not belong here"),

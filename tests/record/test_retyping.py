@@ -49,6 +49,13 @@ SLIPS = [
     ("a: {note: Grey, worn}", "1:17: a comma cuts this text in two: what stands behind it is read as a field of its own (write: a: {note: 'Grey, worn'})", {"a": {"note": "Grey, worn"}}),
     ("a: {note: Grey, worn, torn, how: seen}", "1:17: a comma cuts this text in two: what stands behind it is read as a field of its own (write: a: {note: 'Grey, worn, torn', how: seen})", {"a": {"note": "Grey, worn, torn", "how": "seen"}}),
     ("a: {length: 16,5 mm}", "1:16: a comma stands in a number (write: a: {length: 16.5 mm})", {"a": {"length": "16.5 mm"}}),
+    ('a: {car: "2016, left, with: "Rule"}\nb: c', '1:10: this quote is not closed (write: a: {car: "2016, left", with: "Rule"})', {"a": {"car": "2016, left", "with": "Rule"}, "b": "c"}),
+    ('a: {car: 2016, grey", how: seen}', "1:16: this text ends with a quote that nothing opens (write: a: {car: '2016, grey', how: seen})", {"a": {"car": "2016, grey", "how": "seen"}}),
+    ("a: {by: wire, note: Off, left, source: e1}", "1:26: a comma cuts this text in two: what stands behind it is read as a field of its own (write: a: {by: wire, note: 'Off, left', source: e1})", {"a": {"by": "wire", "note": "Off, left", "source": "e1"}}),
+    ("held_by:\n- {clip: push, count: 4},\n- {hook: tab}", "2:25: a comma stands behind the end of the line's value (write: - {clip: push, count: 4})", {"held_by": [{"clip": "push", "count": "4"}, {"hook": "tab"}]}),
+    ("name: Vent trim,", "1:16: a comma stands behind the end of the line's value (write: name: Vent trim)", {"name": "Vent trim"}),
+    ('name: Vent trim"', "1:16: this text ends with a quote that nothing opens (write: name: Vent trim)", {"name": "Vent trim"}),
+    ("parts:\nvent:\n    name: x\n  radio:\n    name: y", "2:1: this stands beside 'parts' instead of below it (indent it by 2 spaces, no more and no fewer)", {"parts": {"vent": {"name": "x"}, "radio": {"name": "y"}}}),
     ("a: 62\u00a0mm", "1:6: character U+00A0 (no-break space) may not stand in a record (type an ordinary space instead)", {"a": "62 mm"}),
     ("a: b\u200b", "1:5: character U+200B (zero width space) may not stand in a record (remove it; it may not be visible)", {"a": "b"}),
 ]  # fmt: skip
@@ -76,10 +83,10 @@ def test_the_line_that_is_shown_is_the_mend(typed: str, told: str, meant: object
 
 
 def test_several_slips_of_a_file_are_said_in_one_run() -> None:
-    text = 'name: "Vent\nhow: Pull: both\nnote: “Grey”\nafter: - a\ntakes: 4\u00a0min\nsource: {a: b\n'
+    text = 'name: "Vent\nhow: Pull: both\ntest:Try it\nnote: “Grey”\nafter: - a\ntakes: 4\u00a0min\nsource: {a: b\n'
     found = read_text(text, PATH)
-    assert [problem.position.line for problem in found.problems] == [1, 2, 3, 4, 5, 6]
-    assert found.data == {"name": "Vent", "how": "Pull: both", "note": "Grey", "after": ["a"], "takes": "4 min", "source": {"a": "b"}}  # fmt: skip
+    assert [problem.position.line for problem in found.problems] == [1, 2, 3, 4, 5, 6, 7]
+    assert found.data == {"name": "Vent", "how": "Pull: both", "test": "Try it", "note": "Grey", "after": ["a"], "takes": "4 min", "source": {"a": "b"}}  # fmt: skip
 
 
 def test_what_cannot_be_told_stops_the_reading_and_is_said() -> None:
@@ -88,7 +95,7 @@ def test_what_cannot_be_told_stops_the_reading_and_is_said() -> None:
     assert found.data is None
 
 
-@pytest.mark.parametrize("text", ["a: {b: c, count}", "a:\n  b:\n  c: d", "a: ['“b” and “c”']", "a: Press “MAP” twice", "a: It’s off", "# “a”"])  # fmt: skip
+@pytest.mark.parametrize("text", ["a: {b: c, count}", "a:\n  b:\n  c: d", "a: ['“b” and “c”']", "a: Press “MAP” twice", "a: It’s off", "# “a”", 'a: Trim 6"', "a: [b,\n  c]"])  # fmt: skip
 def test_what_is_no_slip_is_left_alone(text: str) -> None:
     found = read_text(text, PATH)
     assert found.problems == ()

@@ -16,7 +16,7 @@ def data(text: str) -> object:
 
 TAB = "a tab stands in the indent (indent with spaces)"
 INDENT = "the indent of this line fits none of the lines above (indent it as far as the line it belongs with)"
-NO_FIELD = "this line is neither a field nor a list entry (write 'field: value' or '- value')"
+NO_FIELD = "this line is neither a field nor a list entry (write 'field: value' or '- value'; indent it further if it goes on with the text above)"
 AFTER_END = "text stands after the end of the record (remove '...' or what follows it)"
 PERCENT = "a line that begins with '%' is an instruction to the parser (remove it, or put the text in quotes)"
 
@@ -82,13 +82,13 @@ def test_duplicate_keys_are_reported_at_every_depth_and_the_first_is_kept() -> N
     found = read_text(text, PATH)
     assert found.data == {"a": "1", "b": {"c": {"d": "1"}}, "f": [{"g": "1"}]}
     assert said(found) == [
-        "2:1: 'a' stands twice (first on line 1: give this one a name of its own, or keep one of them)",
-        "4:13: 'd' stands twice (first on line 4: give this one a name of its own, or keep one of them)",
-        "5:3: 'c' stands twice (first on line 4: give this one a name of its own, or keep one of them)",
-        "5:13: 'e' stands twice (first on line 5: give this one a name of its own, or keep one of them)",
-        "6:12: 'g' stands twice (first on line 6: give this one a name of its own, or keep one of them)",
-        "7:1: 'b' stands twice (first on line 3: give this one a name of its own, or keep one of them)",
-        "8:1: 'a' stands twice (first on line 1: give this one a name of its own, or keep one of them)",
+        "2:1: 'a' stands twice (first on line 1: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "4:13: 'd' stands twice (first on line 4: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "5:3: 'c' stands twice (first on line 4: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "5:13: 'e' stands twice (first on line 5: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "6:12: 'g' stands twice (first on line 6: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "7:1: 'b' stands twice (first on line 3: keep one of them; if this is another thing, give it an id of its own before the colon)",
+        "8:1: 'a' stands twice (first on line 1: keep one of them; if this is another thing, give it an id of its own before the colon)",
     ]
 
 
@@ -163,7 +163,7 @@ def test_every_line_ending_counts_the_same(newline: str) -> None:
     found = read_bytes(text.encode(), PATH)
     assert found.data == {"a": "1", "b": "2"}
     assert said(found) == [
-        "3:1: 'a' stands twice (first on line 1: give this one a name of its own, or keep one of them)"
+        "3:1: 'a' stands twice (first on line 1: keep one of them; if this is another thing, give it an id of its own before the colon)"
     ]
 
 

@@ -53,7 +53,7 @@ def test_a_list_of_fields_that_cannot_be_told_apart(text: str, where: str, said:
 MISTAKES = [
     ("    each: [left, right]\n", "    each: [left, rihgt]\n", ["3:18: 'rihgt' is not a known side (did you mean 'right'?)"]),
     ("    each: [left, right]\n", "    each: sides\n", ["3:11: 'sides' is not a known side (one of: left, right)"]),
-    ("    each: [left, right]\n", "    each:\n", ["3:5: 'each' is blank (write the value, or 'unknown' where that is allowed, or remove the line)"]),
+    ("    each: [left, right]\n", "    each:\n", ["3:5: 'each' is blank (write the value, for example [left, right], or remove the line)"]),
     ("    each: [left, right]\n", "    sides: [left, right]\n", ["3:5: 'sides' is not a field of group of parts (write 'each')"]),
     ("    source: e2\n", "    source: e9\n", ["4:13: no evidence 'e9' (evidence ids here: e1, e2)"]),
     ("    source: e2\n", "    source: {e2: x}\n", ["4:13: source must be text or a list, not a mapping (for example e1)"]),

@@ -13,15 +13,17 @@ class Consequential:
     """Knows the places of one record that are not as they were meant, and the ids that went with them."""
 
     def __init__(self, entry: Entry) -> None:
-        data, dropped = entry.source.data, entry.dropped
+        data, again = entry.source.data, entry.source.as_typed.again
+        dropped = entry.dropped | again
         self._dropped = dropped
-        self._names = frozenset(_names(data, dropped))
+        self._names = frozenset((*_names(data, dropped), *(str(place[0]) for place in again)))
         self._section = any(place and place[0] == place[-1] and _lost(data, place, dropped) for place in dropped)
 
     def hold(self, finding: Finding) -> bool:
         """Whether a finding stands at, below or directly above such a place, or rests on such an id.
 
-        Where a whole section is lost, or all of a group in it, nobody knows its ids, and every finding may be an echo.
+        Where a whole section is lost, or all of a group in it, nobody knows its ids, and every finding may be an echo. Where an id stands
+        twice, that of the second is lost: what is not found in its section may be just that.
         """
         if self._section or any(_related(finding.pointer, place) for place in self._dropped):
             return True

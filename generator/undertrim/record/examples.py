@@ -1,10 +1,11 @@
 """The way out that the schema itself offers: its hint, or its example as it would be typed."""
 
-from undertrim.record import identity
+from undertrim.record import dates, identity
+from undertrim.record.numerals import quoted
 from undertrim.record.refusals import Refusal
 from undertrim.record.schema import Schema, resolve
 from undertrim.record.yaml_text import as_typed
-from undertrim.words import Value, message
+from undertrim.words import Value, message, one_of
 
 
 def way_out(refusal: Refusal) -> Value:
@@ -13,13 +14,20 @@ def way_out(refusal: Refusal) -> Value:
 
 
 def respelt(refusal: Refusal) -> Value:
-    """The hint for a word of the wrong form; for an id, the same words as an id."""
-    name = identity.slug(str(refusal.value)) if _of_ids(refusal.kind) else ""
+    """The hint for a word of the wrong form; for an id, the same words as an id, for a day or month the same in its order."""
+    meant = next((reads(str(refusal.value)) for kind, reads in _DATES.items() if _is(refusal.kind, kind)), [])
+    if meant:
+        return message("nearness/write", names=one_of(*map(quoted, meant)))
+    name = identity.slug(str(refusal.value)) if _is(refusal.kind, "id") else ""
     return message("schema/write", written=name) if is_id(name) else way_out(refusal)
 
 
-def _of_ids(kind: Schema) -> bool:
-    return bool(kind.get("pattern") == resolve("urn:undertrim:common#/$defs/id")["pattern"])
+_DATES = {"day": dates.days, "month": dates.months}
+
+
+def _is(kind: Schema, name: str) -> bool:
+    """Whether a schema asks for what is called so in the schema of all."""
+    return bool(kind.get("pattern") == resolve(f"urn:undertrim:common#/$defs/{name}")["pattern"])
 
 
 def is_id(value: object) -> bool:

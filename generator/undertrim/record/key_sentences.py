@@ -17,9 +17,21 @@ def unknown(refusal: Refusal) -> Complaints:
     for key in refusal.value:
         if key not in known:
             instead = refusal.field.get("misnamed", {}).get(key, "")
-            hint = message("schema/write", written=instead) if instead else suggestion(key, known, _FIELDS)
+            hint = (
+                message("schema/write", written=instead)
+                if instead
+                else _belongs(refusal, key) or suggestion(key, known, _FIELDS)
+            )
             said = message("schema/no-field", key=quoted(key), name=refusal.name, hint=hint)
             yield Complaint((*refusal.pointer, key), said, key=True, meant=instead or near(key, known))
+
+
+def _belongs(refusal: Refusal, key: str) -> Message | None:
+    """Where a block that is no field stands right behind one that is blank, it was to stand in that."""
+    names = list(refusal.value)
+    before = names[names.index(key) - 1] if key in names[1:] else ""
+    blank = before in refusal.field["properties"] and refusal.value[before] is None
+    return message("schema/below", field=before) if blank and isinstance(refusal.value[key], dict) else None
 
 
 _FIELDS, _ALLOWED = message("nearness/fields"), message("nearness/allowed")

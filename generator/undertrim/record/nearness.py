@@ -4,6 +4,7 @@ Likeness is no meaning: 'ignition' looks like 'illumination' and is another wire
 strokes mend it and no other known word is as near.
 """
 
+import re
 from collections.abc import Iterable, Sequence
 from functools import cache
 
@@ -21,9 +22,24 @@ def suggestion(word: str, known: Sequence[str], what: Value) -> Message:
     """The hint for an unknown word: what the trade calls so, else the one it is a slip of, else all there are; `what` says what those are."""
     if meant := trade_words.meant(word, known):
         return message("nearness/write", names=one_of(*map(quoted, meant)))
+    if several := _several(word, known):
+        return (
+            message("nearness/several", names=", ".join(several))
+            if len(several) > 1
+            else message("nearness/write", names=quoted(several[0]))
+        )
     if found := slips(word, known):
         return message("nearness/meant", names=one_of(*map(quoted, found)))
     return message("nearness/all", what=what, names=Items(tuple(known[:_SHOWN]), "comma"))
+
+
+def _several(word: str, known: Sequence[str]) -> list[str]:
+    """The known words that a text lists in another way than a record does; empty where there is another word in it."""
+    found = [part for part in _BETWEEN.split(word[:_LONGEST]) if part]
+    return found if len(found) <= _OFFERED and found != [word] and set(found) <= set(known) else []
+
+
+_BETWEEN = re.compile(r"[\s,;/&+()]+(?:and\b)?[\s()]*")
 
 
 def nearest(word: str, known: Sequence[str], what: str) -> str:

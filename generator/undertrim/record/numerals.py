@@ -18,6 +18,7 @@ _NUMERAL = re.compile(
 _COMMA = re.compile(r"[0-9],[0-9]")
 _THOUSANDS = re.compile(r"[0-9],[0-9]{3}(?![0-9])")
 _POWER = re.compile(r"[0-9.]e[-+]?[0-9]", re.IGNORECASE)
+_NUMBERS = re.compile(r"[0-9]+(?:\.[0-9]+)?")
 _RANGE = re.compile(r"[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]")
 
 
@@ -116,5 +117,7 @@ def _way_out(text: str, example: str) -> Message:
     if _is_vulgar(text):
         return message("units/slash")
     if _RANGE.search(text):
-        return message("units/no-range")
+        first, last = _NUMBERS.findall(text)[0], _NUMBERS.findall(text)[-1]
+        unit = text[text.rindex(last) + len(last) :]
+        return message("units/no-range", written=quoted(f"{first}{unit}"))
     return message("units/one-number", example=quoted(example))

@@ -45,6 +45,7 @@ def parse(text: str, shown: Path) -> Parsed:
         reading = _read(lines, shown) if retyped.mends else reading
     if reading.whole:
         mends += retyping.rejoin(reading.reader, lines)
+        mends += retyping.trimmed(reading.reader, lines)
     told = _tell(reading.reader, mends, rest)
     if mends:
         _within(reading.reader, syntax.lines(text))

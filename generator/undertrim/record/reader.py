@@ -67,6 +67,10 @@ class Reader:
     quoted: set[Pointer] = field(default_factory=set)
     blanks: list[Pointer] = field(default_factory=list)
     """The fields without a value."""
+    again: set[Pointer] = field(default_factory=set)
+    """The keys that stand twice."""
+    loose: list[Pointer] = field(default_factory=list)
+    """The texts without quotes that end with a comma, or with a quote."""
     spans: list[Span] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     stack: list[_Frame] = field(default_factory=list)
@@ -138,6 +142,8 @@ class Reader:
             self.values[pointer] = _at(event)
             if not plain:
                 self.quoted.add(pointer)
+            elif event.value.endswith((",", '"')):
+                self.loose.append(pointer)
             elif not event.value and frame.key is not None:
                 self.blanks.append(pointer)
         frame.put(value)
@@ -152,6 +158,7 @@ class Reader:
         if key in frame.container:
             first = self.keys[(*frame.pointer, key)]
             frame.skip = True
+            self.again.add((*frame.pointer, key))
             self.report(_at(event), message("yaml/key-twice", key=quoted(key), first=first.line))
             return
         self.keys[(*frame.pointer, key)] = _at(event)

@@ -5,9 +5,9 @@ The validator's own text is never shown.
 
 from collections.abc import Callable
 
-from undertrim.record import key_sentences
+from undertrim.record import gate, key_sentences, trade_words
 from undertrim.record.complaint import Complaint, Complaints, has_key, place_name
-from undertrim.record.examples import is_id, respelt, way_out
+from undertrim.record.examples import example, is_id, respelt, way_out
 from undertrim.record.nearness import suggestion
 from undertrim.record.numerals import quoted
 from undertrim.record.refusals import Refusal
@@ -26,7 +26,11 @@ def write(refusal: Refusal) -> Complaints:
 
 def _blank(refusal: Refusal) -> Complaint:
     pointer = refusal.pointer
-    return Complaint(pointer, message("schema/blank", place=place_name(pointer)), key=has_key(pointer))
+    unknown = gate.takes(refusal.field, "unknown") and not any(
+        gate.takes(refusal.field, text) for text in ("any-id", "any text at all")
+    )
+    hint = message("schema/value-or-unknown" if unknown else "schema/value-or-no-line", example=example(refusal.field))
+    return Complaint(pointer, message("schema/blank", place=place_name(pointer), hint=hint), key=has_key(pointer))
 
 
 def _choice(refusal: Refusal) -> Complaints:
@@ -77,9 +81,25 @@ def _wrong_type(refusal: Refusal) -> Complaints:
     wanted = one_of(*(_WANTED[name] for name in types))
     found = quoted(value) if isinstance(value, str) else sort(value)
     in_a_list = types == ["array"] and is_id(value)
-    hint = message("schema/write", written=f"[{value}]") if in_a_list else way_out(refusal)
+    hint = (
+        message("schema/write", written=f"[{value}]")
+        if in_a_list
+        else refusal.field.get("hint") or _meant(refusal) or way_out(refusal)
+    )
     said = message("schema/wrong-type", name=refusal.name, wanted=wanted, found=found, hint=hint)
     yield Complaint(refusal.pointer, said)
+
+
+def _meant(refusal: Refusal) -> Message | None:
+    """What was meant with a number in words or with more than the number, and with a field that stands among blocks instead of in one."""
+    value = refusal.value
+    if isinstance(value, str) and "integer" in refusal.limit:
+        number = trade_words.count(value)
+        return message("schema/write", written=number) if number else None
+    last = refusal.pointer[-1] if refusal.pointer else ""
+    if isinstance(last, str) and last in refusal.field.get("properties", ()):
+        return message("schema/field-outside", field=last, name=refusal.name)
+    return None
 
 
 def _pattern(refusal: Refusal) -> Complaints:

@@ -35,6 +35,7 @@ class Source:
     `spans` are the stretches of quoted texts and texts of several lines, from the first character to behind the last. `origin` is
     what the data was spread from (`spreading.py`), where it was; places then lead into the whole, positions to where it was typed.
     `mends` are the lines that YAML would not read, or not as they were meant, each as it must be typed; the data is read as if they were.
+    `again` are the keys that stand twice; what stood under the second is lost.
     """
 
     path: Path
@@ -47,6 +48,7 @@ class Source:
     spans: tuple[Span, ...] = ()
     origin: "Origin | None" = None
     mends: tuple[Mend, ...] = ()
+    again: frozenset[Pointer] = frozenset()
 
     @classmethod
     def empty(cls, path: Path) -> "Source":
@@ -202,7 +204,10 @@ def read_text(text: str, shown: Path) -> Source:
     reader = parsed.reader
     root = reader.root if parsed.whole else None
     places = reader.values, reader.keys, frozenset(reader.quoted)
-    return Source(shown, text, root, *places, tuple(reader.problems), tuple(reader.spans), mends=parsed.mends)
+    lost = frozenset(reader.again)
+    return Source(
+        shown, text, root, *places, tuple(reader.problems), tuple(reader.spans), mends=parsed.mends, again=lost
+    )
 
 
 def _unreadable(shown: Path, position: Position, said: Message) -> Source:

@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
-from undertrim.record import along, dividing, implied, redirecting, shapes, together
+from undertrim.record import along, dividing, implied, listing, redirecting, shapes, together
 from undertrim.record.complaint import Complaint
 from undertrim.record.dividing import Picked
 from undertrim.record.examples import is_id
@@ -46,11 +46,11 @@ NOWHERE: Mapping[str, Pointer] = MappingProxyType({})
 
 
 def spread(source: Source, sisters: Sisters | None = None) -> Source:
-    """The source with its data as a whole, if it is of the format that says things once; else the source itself.
+    """The source with its data as a whole, unless it is of the format that says all in each place; a format nobody knows is told, and read as the newest.
 
     What the record takes from others is laid in where `sisters` finds those; without, it is what the record says by itself.
     """
-    if not isinstance(source.data, dict) or source.data.get("format") != SAYS_ONCE:
+    if not isinstance(source.data, dict) or source.data.get("format") == SAYS_ALL:
         return source
     return _Spreading(source, Places(source)).made(sisters)
 
@@ -101,7 +101,7 @@ class _Spreading:
             self._blame(f"vehicle/{name}", _in_lists(shape.aside[name], data[name]), (name,))
         data = self.forms.undivided(shape)
         whole = self._mapping(shape, {key: value for key, value in data.items() if key not in shape.aside}, (), ())
-        whole["format"] = SAYS_ALL
+        whole |= {"format": SAYS_ALL} if whole.get("format") == SAYS_ONCE else {}
         redirecting.lead(self.forms, shape, whole)
         sharing = self._take(whole, sisters) if sisters else None
         for item in self.later:
@@ -275,8 +275,7 @@ class _Spreading:
     def _short(self, shape: Shape, value: list[Data], place: Pointer, typed: Pointer) -> Data:
         """A mapping that was typed as a list of its usual fields."""
         if not 0 < len(value) <= len(shape.short_list):
-            names = Items(shape.short_list, "comma")
-            said = message("spread/short", name=shape.title, most=len(shape.short_list), names=names)
+            said = listing.too_many(shape.title, shape.short_list, value)
             self.faults.append(Complaint(place, said))
             return value
         fields = zip(shape.short_list, enumerate(value), strict=False)

@@ -18,6 +18,12 @@ def meant(word: str, known: Collection[str]) -> list[str]:
     return [name for name in dict.fromkeys(candidates) if name in known]
 
 
+def count(word: str) -> str:
+    """The number that a word or a text with one number in it may mean, such as "seven" or "x4"; empty where it tells none, or several."""
+    numbers = re.findall(r"[0-9]+", word) or [_table()["counts"].get(_folded(word), "")]
+    return (numbers[0].lstrip("0") or numbers[0][:1]) if len(numbers) == 1 else ""
+
+
 def _in_parts(folded: str) -> str:
     """The word with each part said as a record says it: "fl-positive" is "front-left-plus"."""
     parts = _table()["parts"]

@@ -201,11 +201,18 @@ function offers(numeral) {
   return say("drives/write", { written: list(names.map((name) => quoted(numeral.text + " " + name)), "or") });
 }
 
+/** The first value of a range, with the unit at its end. */
+function least(text) {
+  const numbers = text.match(/[0-9]+(?:\.[0-9]+)?/g) ?? [""];
+  const last = numbers[numbers.length - 1] ?? "";
+  return (numbers[0] ?? "") + text.slice(text.lastIndexOf(last) + last.length);
+}
+
 function wayOut(text) {
   if (/[0-9],[0-9]{3}(?![0-9])/.test(text)) return say("units/no-comma", { written: list([quoted(text.replace(/,/g, "")), quoted(text.replace(/,/g, "."))], "or") });
   if (/[0-9],[0-9]/.test(text)) return say("units/decimal-point", { written: quoted(text.replace(/,/g, ".")) });
   if (/[0-9.]e[-+]?[0-9]/i.test(text)) return say("units/no-exponent");
   if (vulgar(text)) return say("units/slash");
-  if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return say("units/no-range");
+  if (/[0-9][^0-9/]*(?:-|–|\.\.\.?|…| to )[^0-9/]*[0-9]/.test(text)) return say("units/no-range", { written: quoted(least(text)) });
   return say("units/one-number", { example: quoted(kind.example) });
 }

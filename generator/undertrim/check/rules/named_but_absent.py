@@ -87,21 +87,24 @@ LEVEL = Level.ERROR
 
 @dataclass(frozen=True, slots=True)
 class What:
-    """A kind of thing that is named by its id: what a message calls one, and what its ids are called where they are listed."""
+    """A kind of thing that is named by its id: what a message calls one, what its ids are called where they are listed, and the sections that hold it."""
 
     called: Message
     ids: Message
+    sections: tuple[str, ...]
 
 
 _REMOVABLE = What(
-    message("rules/named-but-absent/part-or-preparation"), message("rules/named-but-absent/part-or-preparation-ids")
+    message("rules/named-but-absent/part-or-preparation"),
+    message("rules/named-but-absent/part-or-preparation-ids"),
+    ("parts", "preps"),
 )
-_PART = What(message("rules/named-but-absent/part"), message("rules/named-but-absent/part-ids"))
-_OPENING = What(message("rules/named-but-absent/opening"), message("rules/named-but-absent/opening-ids"))
-_TETHER = What(message("rules/named-but-absent/tether"), message("rules/named-but-absent/tether-ids"))
-_PIN = What(message("rules/named-but-absent/pin"), message("rules/named-but-absent/pin-ids"))
-_RUN = What(message("rules/named-but-absent/run"), message("rules/named-but-absent/run-ids"))
-_EVIDENCE = What(message("rules/named-but-absent/evidence"), message("nearness/evidence"))
+_PART = What(message("rules/named-but-absent/part"), message("rules/named-but-absent/part-ids"), ("parts",))
+_OPENING = What(message("rules/named-but-absent/opening"), message("rules/named-but-absent/opening-ids"), ("openings",))
+_TETHER = What(message("rules/named-but-absent/tether"), message("rules/named-but-absent/tether-ids"), ("parts",))
+_PIN = What(message("rules/named-but-absent/pin"), message("rules/named-but-absent/pin-ids"), ("connectors",))
+_RUN = What(message("rules/named-but-absent/run"), message("rules/named-but-absent/run-ids"), ("runs",))
+_EVIDENCE = What(message("rules/named-but-absent/evidence"), message("nearness/evidence"), ("evidence",))
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -137,7 +140,7 @@ def _absent(pointer: Pointer, name: str, known: Collection[str], what: What) -> 
         found = message("rules/named-but-absent/none-near", what=what.called, name=name, near=near)
     else:
         found = message("rules/named-but-absent/none-yet", what=what.called, name=name)
-    yield Finding(pointer, found, about=tuple(name.split("/")))
+    yield Finding(pointer, found, about=(*name.split("/"), *what.sections))
 
 
 def _prerequisites(record: VehicleRecord) -> Iterator[tuple[Pointer, str]]:

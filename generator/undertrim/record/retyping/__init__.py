@@ -6,7 +6,8 @@ with which the parser gets furthest is taken. The file itself stays as it is (`u
 
 from undertrim.record.retyping.commas import rejoin
 from undertrim.record.retyping.curly import straight
+from undertrim.record.retyping.loose_ends import trimmed
 from undertrim.record.retyping.readable import Retyped, readable
 from undertrim.record.retyping.typed_lines import Edit, Mend, with_line
 
-__all__ = ["Edit", "Mend", "Retyped", "readable", "rejoin", "straight", "with_line"]
+__all__ = ["Edit", "Mend", "Retyped", "readable", "rejoin", "straight", "trimmed", "with_line"]

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from undertrim.record.problem import Position
 from undertrim.record.retyping.shown import shown
-from undertrim.record.retyping.typed_lines import Mend, fields
+from undertrim.record.retyping.typed_lines import Mend, is_field_beside
 from undertrim.record.yaml_text import LONGEST, in_quotes
 from undertrim.words import message
 
@@ -27,7 +27,9 @@ def rejoin(reader: "Reader", lines: Sequence[str]) -> list[Mend]:
 def _before(reader: "Reader", pointer: "Pointer", cut: "dict[Pointer, list[str]]") -> "Pointer | None":
     """The text to which a name without a value belongs: the last one before it that is not cut off itself."""
     held = reader.at(pointer[:-1])
-    if not isinstance(held, dict) or pointer[-1] in fields():
+    if not isinstance(held, dict) or is_field_beside(
+        str(pointer[-1]), (name for name in held if held[name] is not None)
+    ):
         return None
     gone = {name for (*above, _), names in cut.items() if tuple(above) == pointer[:-1] for name in names}
     names = [name for name in held if name not in gone]
@@ -41,21 +43,23 @@ def _joined(reader: "Reader", before: "Pointer", names: Sequence[str], lines: Se
     line = lines[first.line - 1]
     end = last.column - 1 + len(names[-1])
     text = line[first.column - 1 : end]
+    opened = text.removesuffix('"') if text.count('"') == 1 else text
     if last.line != first.line or line[end:].lstrip().startswith(":") or not text.endswith(names[-1]):
         return
     held = reader.at(before[:-1])
-    held[before[-1]] = _number(text) or text
+    held[before[-1]] = _number(text) or opened
     for name in names:
         del held[name]
-    written = _number(text) or in_quotes(text)
+    written = _number(text) or in_quotes(opened)
     changed = line[: first.column - 1] + written + line[end:]
-    said = message("yaml/comma-in-number" if _number(text) else "yaml/comma-in-text")
+    code = "comma-in-number" if _number(text) else "comma-in-text" if opened == text else "quote-not-opened"
+    said = message(f"yaml/{code}")
     place = Position(first.line, reader.keys[(*before[:-1], names[0])].column)
     yield Mend(
         place,
         message("yaml/mended", what=said, line=shown(line, changed)),
         ((first.line - 1, changed),),
-        len(text) <= LONGEST,
+        len(text) <= LONGEST and opened == text,
     )
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from undertrim.record.numerals import quoted
 from undertrim.record.retyping.typed_lines import Slip, fields
 from undertrim.record.yaml_text import as_typed
 from undertrim.words import message
@@ -11,6 +12,7 @@ _TIGHT = re.compile(r"(?P<head>\s*(?:- +)*)(?P<name>[\w-]+)(?P<sign>\s*(?::|=|�
 _HYPHEN = re.compile(r"(?P<indent>\s*)(?P<sign>[-–—•*])(?P<gap>\s*)(?P<rest>[^\s-].*)")
 _BEHIND = re.compile(r"(?P<head>\s*(?:- +)*[\w-]+:)\s+- +(?P<first>\S.*)")
 _STANDS = re.compile(r"- |[^\s:]+ *:(?:\s|$)|[\w-]+: ")
+_BARE = re.compile(r"\s*(?P<name>[\w-]+):\s*(?:#.*)?")
 _ENTRY = re.compile(r"(?P<indent>\s*)- +(?P<text>\S.*?)\s*")
 
 
@@ -41,6 +43,35 @@ def lists(lines: Sequence[str], at: int) -> Iterator[Slip]:
     if all(":" not in entry and not entry.startswith(("{", "[", '"', "'")) for entry in entries):
         written = f"{found['head']} [{', '.join(as_typed(entry, in_brackets=True) for entry in entries)}]"
         yield Slip(message("yaml/list-here"), ((at, written), *((number, "") for number in range(at + 1, last + 1))))
+
+
+def comma_behind(lines: Sequence[str], at: int) -> Iterator[Slip]:
+    """A comma behind what stands on a line of its own, as other notations want it."""
+    line = lines[at].rstrip()
+    if line.endswith(("},", "],", '",', "',")):
+        yield Slip(message("yaml/comma-behind"), ((at, line[:-1]),))
+
+
+def below_field(lines: Sequence[str], at: int) -> Iterator[Slip]:
+    """What stands as far left as the field that it belongs below, while what follows it is indented."""
+    width = _width(lines[at])
+    above = next(
+        (number for number in range(at - 1, -1, -1) if lines[number].strip() and _width(lines[number]) < width), 0
+    )
+    field = next((number for number in range(above - 1, -1, -1) if lines[number].strip()), above)
+    found = _BARE.fullmatch(lines[field])
+    if (
+        found
+        and found["name"] in fields()
+        and _BARE.fullmatch(lines[above])
+        and _width(lines[field]) == _width(lines[above])
+    ):
+        said = message("yaml/below-field", field=quoted(found["name"]))
+        yield Slip(said, ((above, " " * width + lines[above].lstrip()),), _width(lines[above]))
+
+
+def _width(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
 
 
 def indents(lines: Sequence[str], at: int) -> Iterator[Slip]:

@@ -4,12 +4,26 @@ import re
 from collections.abc import Iterator, Sequence
 
 from undertrim.record import marks_of_nothing
-from undertrim.record.retyping.typed_lines import CLOSERS, Slip, brackets, closing, value_at
+from undertrim.record.retyping.typed_lines import CLOSERS, Slip, brackets, closing, fields, value_at
 from undertrim.record.yaml_text import LONGEST, as_typed, in_quotes
 from undertrim.words import Message, message
 
 _BLOCKS = ("|", ">", "|-", ">-", "|+", ">+")
+_FIELD = re.compile(r",\s*(?P<name>[\w-]+):\s")
 _APOSTROPHE = re.compile(r"(?<=\w)'(?=\w)")
+
+
+def closed_late(lines: Sequence[str], at: int) -> Iterator[Slip]:
+    """A quote that only a later text closes: it is closed before the field that stands between them."""
+    for start, end, _ in _quoted(lines[at]):
+        text = lines[at][start:end]
+        found = _FIELD.search(text)
+        if found and found["name"] in fields() and text.count(text[0]) > 1:
+            yield Slip(
+                message("yaml/quote"),
+                _put(lines, at, start, start + found.start(), text[: found.start()] + text[0]),
+                start,
+            )
 
 
 def unclosed(lines: Sequence[str], at: int) -> Iterator[Slip]:

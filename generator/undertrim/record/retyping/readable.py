@@ -51,10 +51,25 @@ class _Trials:
         """The change that leads furthest, if any leads further, and whether no other leads as far."""
         found = [(slip, far) for slip, far in self._tried(lines, reached) if far.order > reached.order]
         if not found:
-            return None
+            return self._by_itself(lines, reached)
         most = max(far.order for _, far in found)
         equal = [(slip, far) for slip, far in found if far.order == most]
+        moved, far = equal[0]
+        if far.error and _only_moves(lines, moved) and (other := self._by_itself(lines, reached)):
+            return other  # to move a line ends blocks, which looks like reading further
         return (*equal[0], len({slip.edit for slip, _ in equal}) == 1)
+
+    def _by_itself(self, lines: Sequence[str], reached: _Reached) -> tuple[Slip, _Reached, bool] | None:
+        """A change of the line that stops the parser with which all up to there is read; the next line may have a slip too, and then nothing leads further."""
+        (at, *_), _ = _places(lines, reached)
+        if _reach("\n".join(lines[: at + 1])).error is None:
+            return None
+        for slip in slips(lines, (at,), ()):
+            changed = with_line(lines, slip.edit)
+            self.left -= 2 * sum(map(len, lines))
+            if self.left > 0 and not _only_moves(lines, slip) and _reach("\n".join(changed[: at + 1])).error is None:
+                return slip, _reach("\n".join(changed)), False
+        return None
 
     def _tried(self, lines: Sequence[str], reached: _Reached) -> Iterator[tuple[Slip, _Reached]]:
         size = sum(map(len, lines))
@@ -81,6 +96,10 @@ def readable(given: Sequence[str]) -> Retyped:
         mends.append(_mend(lines, slip, certain))
         lines = with_line(lines, slip.edit)
     return Retyped(lines, tuple(mends), None)
+
+
+def _only_moves(lines: Sequence[str], slip: Slip) -> bool:
+    return all(lines[number].strip() == line.strip() for number, line in slip.edit)
 
 
 def _again(mends: Sequence[Mend], slip: Slip) -> bool:

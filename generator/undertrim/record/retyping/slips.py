@@ -6,6 +6,8 @@ from undertrim.record.retyping import in_brackets, in_lines, in_texts
 from undertrim.record.retyping.typed_lines import Slip
 
 _KINDS: tuple[Callable[[Sequence[str], int], Iterator[Slip]], ...] = (
+    in_lines.comma_behind,
+    in_texts.closed_late,
     in_texts.unclosed,
     in_texts.quoted_inside,
     in_brackets.other_signs,
@@ -15,6 +17,7 @@ _KINDS: tuple[Callable[[Sequence[str], int], Iterator[Slip]], ...] = (
     in_texts.whole,
     in_lines.spaces,
     in_lines.lists,
+    in_lines.below_field,
     in_lines.indents,
 )
 
@@ -24,7 +27,7 @@ def slips(lines: Sequence[str], stopped: Sequence[int], others: Sequence[int]) -
 
     Only lines where it stopped may stand wrong: an earlier one that is moved takes others with it.
     """
-    for places, kinds in ((stopped, _KINDS), (others, _KINDS[:-1])):
+    for places, kinds in ((stopped, _KINDS), (others, _KINDS[:-2])):
         for at in places:
             for kind in kinds:
                 yield from (

@@ -1,9 +1,10 @@
 """A line of a record as it was typed: where its value begins, and what stands in its brackets, even where YAML would not read them."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import chain
 from typing import Any, NamedTuple
 
 from undertrim.record import schema
@@ -81,17 +82,29 @@ def value_at(line: str) -> int:
 @cache
 def fields() -> frozenset[str]:
     """The names of all fields of all records."""
-    return frozenset(name for known in schema.NAMES for name in _named(schema.load(known)))
+    return frozenset(chain.from_iterable(_blocks()))
 
 
-def _named(node: Any) -> Iterator[str]:
+def is_field_beside(name: str, others: Iterable[str]) -> bool:
+    """Whether some block of a record has this field and all of the others that are fields at all."""
+    wanted = {name, *(other for other in others if other in fields())}
+    return any(wanted <= block for block in _blocks())
+
+
+@cache
+def _blocks() -> frozenset[frozenset[str]]:
+    """The names of the fields of each block."""
+    return frozenset(block for known in schema.NAMES for block in _named(schema.load(known)))
+
+
+def _named(node: Any) -> Iterator[frozenset[str]]:
     waiting = [node]
     while waiting:
         item = waiting.pop()
         if isinstance(item, dict):
             properties = item.get("properties")
             if isinstance(properties, dict):
-                yield from properties
+                yield frozenset(properties)
             waiting.extend(item.values())
         elif isinstance(item, list):
             waiting.extend(item)
