@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from ruamel.yaml import YAML
 
-from undertrim.record.migrations.marked import Node, ScalarNode, Text
+from undertrim.record.migrations.marked import Node, ScalarNode, Text, in_brackets
 
 RECORDS = sorted((Path(__file__).parents[2] / "records").rglob("*.yaml"))
 ODD = """\
@@ -45,7 +45,7 @@ def places(text: Text, node: Node) -> list[object]:
     if isinstance(node, ScalarNode):
         return [(*own, node.value, node.style or None)]
     parts = [part for item in node.value for part in (item if isinstance(item, tuple) else (item,))]
-    return [(*own, bool(node.flow_style)), *(place for part in parts for place in places(text, part))]
+    return [(*own, in_brackets(node)), *(place for part in parts for place in places(text, part))]
 
 
 @pytest.mark.parametrize("text", texts())
