@@ -21,6 +21,7 @@ _NAMES = (
     "photo",
     "plan",
     "reckon",
+    "review",
     "serve",
     "sheet",
     "shop",

@@ -21,7 +21,7 @@ from undertrim.publish.facts.shown_steps import (
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.words import Value, message, word
 
-_VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
+VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
 """What is done, for the kinds of step whose title only names a part."""
 
 
@@ -39,7 +39,7 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
         id=item.id,
         kind=item.kind,
         section=item.section,
-        verb=_VERBS.get(item.kind, ""),
+        verb=VERBS.get(item.kind, ""),
         title=item.title,
         part=item.part,
         side=item.side,

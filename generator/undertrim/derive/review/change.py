@@ -1,0 +1,260 @@
+"""The shapes of what changed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from undertrim.derive.fit.verdict import Fit
+from undertrim.derive.procedure.steps import Step
+from undertrim.record.gear import GearRecord
+from undertrim.record.model import Evidence, VehicleRecord
+from undertrim.record.problem import Problem
+from undertrim.record.source import Data, Pointer
+from undertrim.words import Value
+
+
+class Weight(StrEnum):
+    """How closely to look, the first first."""
+
+    WEAKER = "weaker"
+    """A safety fact is less cautious than it was, and nobody new says so."""
+    CARE = "care"
+    """Power, battery, glass, a verdict that became yes, or a safety fact that somebody new makes lighter."""
+    PLAIN = "plain"
+
+
+class Sort(StrEnum):
+    """What became of a fact, a step or a piece."""
+
+    ADDED = "added"
+    GONE = "gone"
+    CHANGED = "changed"
+    MOVED = "moved"
+    RENAMED = "renamed"
+    KNOWN = "known"
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """A vehicle on one side of the comparison: its record with the address, its data as typed and spread out, and what the check finds."""
+
+    record: VehicleRecord
+    address: str
+    data: Data
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class GearSide:
+    """A piece of gear on one side of the comparison: its record with the id, its data as typed, and what the check finds."""
+
+    record: GearRecord
+    id: str
+    data: Data
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FactChange:
+    """One fact that is another one, new or gone. `thing` tells a whole part, plug or entry from a field of it; `why` says why it is not plain.
+
+    `said_by` are the ids of the evidence on either side, `same_source` whether that is the same evidence in the same words.
+    """
+
+    pointer: Pointer
+    name: Value
+    sort: Sort
+    before: str
+    after: str
+    weight: Weight = Weight.PLAIN
+    why: Value = ""
+    thing: bool = False
+    said_before: tuple[Evidence, ...] = ()
+    said_after: tuple[Evidence, ...] = ()
+    same_source: bool = True
+
+    @property
+    def lighter(self) -> bool:
+        """Whether it was weighed as less cautious than it was."""
+        return self.weight is Weight.WEAKER or (self.weight is Weight.CARE and not self.same_source)
+
+
+@dataclass(frozen=True, slots=True)
+class Detail:
+    """One thing about a step or a visit that is another one: `what` names it, such as `tools`; before and after may be empty."""
+
+    what: str
+    before: Value = ""
+    after: Value = ""
+    weight: Weight = Weight.PLAIN
+
+
+@dataclass(frozen=True, slots=True)
+class StepChange:
+    """One step of a visit; `follows` is the step that now comes before it, where it is new or stands elsewhere."""
+
+    id: str
+    sort: Sort
+    before: Step | None
+    after: Step | None
+    details: tuple[Detail, ...] = ()
+    weight: Weight = Weight.PLAIN
+    follows: Step | None = None
+
+    @property
+    def step(self) -> Step:
+        """The step as it is, or was."""
+        step = self.after or self.before
+        assert step
+        return step
+
+
+@dataclass(frozen=True, slots=True)
+class VisitChange:
+    """What changed in one or several visits alike: the jobs, the kinds of car (empty for all), the steps, and what the whole comes to."""
+
+    jobs: tuple[str, ...]
+    cars: tuple[Mapping[str, str], ...]
+    steps: tuple[StepChange, ...]
+    totals: tuple[Detail, ...]
+    steps_before: int = 0
+    steps_after: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class VerdictChange:
+    """One piece of gear in one opening that another verdict is true of; no verdict on the side on which there is no such gear or opening."""
+
+    opening: str
+    gear: str
+    name: str
+    cars: tuple[Mapping[str, str], ...]
+    before: Fit | None
+    after: Fit | None
+    weight: Weight = Weight.PLAIN
+
+
+@dataclass(frozen=True, slots=True)
+class MarginChange:
+    """Gear in one opening that keeps its verdict with more or less room: how many pieces, and the least and most in mm by which."""
+
+    opening: str
+    count: int
+    least: float
+    most: float
+
+
+@dataclass(frozen=True, slots=True)
+class JointChange:
+    """One row of joints that is another one, with the names of the lead sets for which it is the same."""
+
+    opening: str
+    function: str
+    cars: tuple[Mapping[str, str], ...]
+    before: Value
+    after: Value
+    leads: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BlockerChange:
+    """Something that stands in the way now, or no longer."""
+
+    sort: Sort
+    weight: str
+    title: Value
+    text: Value
+
+
+@dataclass(frozen=True, slots=True)
+class StampChange:
+    """What became of the record's verification: the words before and after, and the blocks of facts that are no longer covered."""
+
+    before: str
+    after: str
+    lost: tuple[Value, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleChange:
+    """All that changed for one vehicle; `was` is the address that it had, where that is another one."""
+
+    address: str
+    title: str
+    was: str = ""
+    facts: tuple[FactChange, ...] = ()
+    visits: tuple[VisitChange, ...] = ()
+    refused: tuple[Value, ...] = ()
+    verdicts: tuple[VerdictChange, ...] = ()
+    margins: tuple[MarginChange, ...] = ()
+    joints: tuple[JointChange, ...] = ()
+    blockers: tuple[BlockerChange, ...] = ()
+    conflicts: tuple[FactChange, ...] = ()
+    evidence: tuple[Detail, ...] = ()
+    stamp: StampChange | None = None
+    found: tuple[Problem, ...] = ()
+    mended: tuple[Problem, ...] = ()
+    sides: tuple[Side, Side] | None = field(default=None, compare=False, repr=False)
+    """Both records, for whoever draws them."""
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing changed for anybody."""
+        said = (self.facts, self.visits, self.refused, self.verdicts, self.margins, self.joints, self.blockers)
+        more = (self.conflicts, self.evidence, self.found, self.mended)
+        return not any((*said, *more)) and self.stamp is None and not self.was
+
+    @property
+    def weight(self) -> Weight:
+        """The heaviest of all."""
+        steps = {one.weight for visit in self.visits for one in visit.steps}
+        found = steps | {one.weight for one in self.facts} | {one.weight for one in self.verdicts}
+        return next((weight for weight in Weight if weight in found), Weight.PLAIN)
+
+
+@dataclass(frozen=True, slots=True)
+class GearChange:
+    """What changed about a piece of gear itself; what that does to vehicles stands with them. `was` is the id that it had."""
+
+    id: str
+    name: str
+    kind: str
+    sort: Sort
+    was: str = ""
+    facts: tuple[FactChange, ...] = ()
+    found: tuple[Problem, ...] = ()
+    mended: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Short:
+    """A vehicle of which little is to be said: it is new or gone, or its record cannot be read on a side (`why`)."""
+
+    address: str
+    title: str
+    sort: Sort
+    jobs: tuple[str, ...] = ()
+    verified: bool = False
+    found: tuple[Problem, ...] = ()
+    why: Value = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """All that the changes of a collection do: `base` is what it was compared with."""
+
+    base: str
+    vehicles: tuple[VehicleChange, ...]
+    shorts: tuple[Short, ...]
+    gear: tuple[GearChange, ...]
+
+    @property
+    def weaker(self) -> int:
+        """How many changes make a safety fact weaker with the same source."""
+        return sum(_weaker(one) for one in self.vehicles)
+
+
+def _weaker(one: VehicleChange) -> int:
+    steps = {(step.id, step.details) for visit in one.visits for step in visit.steps if step.weight is Weight.WEAKER}
+    return sum(change.weight is Weight.WEAKER for change in one.facts) + len(steps)
