@@ -73,6 +73,8 @@ class FactChange:
     said_before: tuple[Evidence, ...] = ()
     said_after: tuple[Evidence, ...] = ()
     same_source: bool = True
+    taken: str = ""
+    """The address of the record that it is taken from, which says who saw it."""
 
     @property
     def lighter(self) -> bool:
@@ -118,8 +120,13 @@ class VisitChange:
     cars: tuple[Mapping[str, str], ...]
     steps: tuple[StepChange, ...]
     totals: tuple[Detail, ...]
-    steps_before: int = 0
-    steps_after: int = 0
+    minutes: float = 0.0
+    """How much longer it takes by the recorded times; less where it is below zero."""
+
+    @property
+    def more(self) -> int:
+        """How many more steps there are."""
+        return sum({Sort.ADDED: 1, Sort.GONE: -1}.get(one.sort, 0) for one in self.steps)
 
 
 @dataclass(frozen=True, slots=True)

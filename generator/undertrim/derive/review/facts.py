@@ -140,6 +140,7 @@ class _Walk:
                 said_before=said_before,
                 said_after=said_after,
                 same_source=set(map(_words, said_after)) <= set(map(_words, said_before)),
+                taken=_taken(self.before, at.was) if gone else _taken(self.after, at.pointer),
             ),
             was,
             now,
@@ -149,6 +150,14 @@ class _Walk:
         """Whether the two are the same names, as they were before and as they are now."""
         every = {old: new for some in self.renamed.values() for old, new in some.items()}
         return ", ".join(every.get(name, name) for name in was.split(", ")) == now
+
+
+def _taken(side: Side | GearSide, pointer: Pointer) -> str:
+    """The record that what stands at a place is taken from; empty where this one says it itself."""
+    taken = side.record.taken if isinstance(side, Side) else {}
+    return next(
+        (taken[pointer[:depth]].address for depth in range(len(pointer), 0, -1) if pointer[:depth] in taken), ""
+    )
 
 
 def _words(one: Evidence) -> str:

@@ -1,7 +1,7 @@
 """The steps of one visit before and now, by their ids: a step that only got another number is no change."""
 
 from bisect import bisect_left
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import TypeVar
 
@@ -20,8 +20,17 @@ _STATES = ("battery", "ignition", "glass", "engine")
 """States of the car that are asked for first when a change is read: what has power, and what may break."""
 
 
-def differing(before: Sequence[Step], after: Sequence[Step], names: Mapping[str, str]) -> tuple[StepChange, ...]:
-    """What changed, in the order in which it is now done; what is gone stands where it was. `names` are the ids of before that are others now."""
+def differing(
+    before: Sequence[Step], after: Sequence[Step], names: Mapping[str, str], named: Collection[str] = ()
+) -> tuple[StepChange, ...]:
+    """What changed, in the order in which it is now done; what is gone stands where it was.
+
+    `names` are the ids of before that are others now, `named` the things that are called otherwise: a title that differs for no other
+    reason is no change of the step.
+    """
+    before = [
+        replace(step, title=_title(step, after, names)) if _part(step, names) in named else step for step in before
+    ]
     was = {_now(step.id, names): step for step in before}
     is_ = {step.id: step for step in after}
     moved = _moved([name for name in was if name in is_], list(is_))
@@ -32,6 +41,15 @@ def differing(before: Sequence[Step], after: Sequence[Step], names: Mapping[str,
     ]
     gone = [_change(name, step, None, None) for name, step in was.items() if name not in is_]
     return tuple(sorted([*found, *gone], key=_places(list(was), list(is_))))
+
+
+def _part(step: Step, names: Mapping[str, str]) -> str:
+    return names.get(step.part, step.part)
+
+
+def _title(step: Step, after: Sequence[Step], names: Mapping[str, str]) -> Value:
+    """What a step is titled now; its own title where it is gone."""
+    return next((one.title for one in after if one.id == _now(step.id, names)), step.title)
 
 
 def _places(was: Sequence[str], is_: Sequence[str]) -> Callable[[StepChange], tuple[float, int]]:

@@ -10,9 +10,11 @@ from undertrim.derive.visit import totals
 from undertrim.words import ENGLISH, Items, Value, message, say
 
 
-def differing(before: Sequence[Step], after: Sequence[Step]) -> tuple[Detail, ...]:
-    """What the whole comes to that is another sum."""
-    return tuple(_each(totals.of(tuple(before)), totals.of(tuple(after)), _cautions(before), _cautions(after)))
+def differing(before: Sequence[Step], after: Sequence[Step]) -> tuple[tuple[Detail, ...], float]:
+    """What the whole comes to that is another sum, and how many more minutes it takes."""
+    was, now = totals.of(tuple(before)), totals.of(tuple(after))
+    found = tuple(_each(was, now, _cautions(before), _cautions(after)))
+    return found, round(now.time.minutes - was.time.minutes, 2)
 
 
 def _each(
@@ -20,8 +22,6 @@ def _each(
 ) -> Iterator[Detail]:
     yield from _listed("tools", [one.name for one in was.tools], [one.name for one in now.tools])
     yield from _listed("buy", [_bought(one) for one in was.buy], [_bought(one) for one in now.buy])
-    if round(was.time.minutes, 2) != round(now.time.minutes, 2):
-        yield Detail("minutes", minutes(was.time.minutes), minutes(now.time.minutes))
     if was.time.untimed != now.time.untimed:
         yield Detail("untimed", str(was.time.untimed), str(now.time.untimed))
     if was.time.waits != now.time.waits:
@@ -38,10 +38,7 @@ def _bought(one: tally.Purchase) -> Value:
 
 def _waits(time: tally.Time) -> Value:
     """The waits one after another; `none` where there is none."""
-    said = [
-        message("review/wait-unknown") if one is None else message("review/minutes", minutes=round(one / 60, 2))
-        for one in time.waits
-    ]
+    said = [message("review/wait-unknown") if one is None else minutes(one / 60) for one in time.waits]
     return Items(tuple(said), "plus") if said else message("review/no-wait")
 
 

@@ -22,13 +22,12 @@ from undertrim.derive.review.change import (
     VehicleChange,
     Weight,
 )
+from undertrim.derive.review.explaining import explained
+from undertrim.derive.review.explaining import names as called
 from undertrim.derive.review.problems import apart
 from undertrim.record.combinations import TooMany
 from undertrim.record.model import OPENINGS, Evidence, VehicleRecord
 from undertrim.words import ENGLISH, Value, message, say
-
-_WHOLE_CAR = ("vehicle", "restraint", "areas", "after_battery", "preps", "closures")
-"""Sections whose facts reach into steps that do not name them."""
 
 
 def vehicle(before: Side, after: Side, stocks: tuple[Stock, Stock]) -> VehicleChange:
@@ -37,7 +36,7 @@ def vehicle(before: Side, after: Side, stocks: tuple[Stock, Stock]) -> VehicleCh
     renamed = alike.renamed(before.record, after.record)
     names = {old: new for section in ("preps", "parts", "openings") for old, new in renamed.get(section, {}).items()}
     changed = tuple(facts.changes(before, after, renamed))
-    found = visits.visits(before, after, names, explained(changed))
+    found = visits.visits(before, after, names, visits.Told(explained(changed), frozenset(called(changed))))
     was, now = (
         Vehicle(side.record, side.address, shelf, clearances())
         for side, shelf in zip((before, after), stocks, strict=True)
@@ -69,12 +68,13 @@ def by_stock(side: Side, stocks: tuple[Stock, Stock], gear: Sequence[str]) -> Ve
     """What changed for a vehicle whose record is what it was, by other gear in stock: `gear` are the ids of that."""
     was, now = (Vehicle(side.record, side.address, shelf, clearances()) for shelf in stocks)
     openings = {name: name for name in side.record.openings}
-    turned, margins = verdicts.verdicts(was, now, openings, _asked(gear, stocks))
+    turned, _ = verdicts.verdicts(
+        was, now, openings, _asked(gear, stocks)
+    )  # more room for other gear is no other verdict
     return VehicleChange(
         address=side.address,
         title=f"{side.record.vehicle.make} {side.record.vehicle.model}",
         verdicts=turned,
-        margins=margins,
         joints=tuple(joints.differing(was, now, openings)),
         blockers=tuple(_blockers(was, now)),
         sides=(side, side),
@@ -89,12 +89,6 @@ def _asked(gear: Sequence[str], stocks: tuple[Stock, Stock]) -> frozenset[str] |
 
 def _goes_in(item: Gear) -> bool:
     return isinstance(item.facts, tuple(opening.takes for opening in OPENINGS.values()))
-
-
-def explained(changed: Sequence[FactChange]) -> frozenset[str]:
-    """The things of which a fact is told that became lighter; `*` where it may reach into any step."""
-    lighter = [one.pointer for one in changed if one.lighter]
-    return frozenset("*" if place[0] in _WHOLE_CAR else str(place[1]) for place in lighter if len(place) > 1)
 
 
 def _openings(before: VehicleRecord, after: VehicleRecord, names: Mapping[str, str]) -> dict[str, str]:

@@ -1,6 +1,6 @@
 """What changes in the visits of a vehicle: each job by itself, in each kind of car; visits that change alike are told together."""
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from undertrim.derive import cars
@@ -11,6 +11,7 @@ from undertrim.derive.procedure.planning import Planner, targets
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.review import steps, totals
 from undertrim.derive.review.change import Detail, Side, StepChange, VisitChange
+from undertrim.derive.review.explaining import Explained
 from undertrim.record.combinations import TooMany
 from undertrim.record.model import Assignment, VehicleRecord
 from undertrim.words import Value, message
@@ -27,16 +28,29 @@ class Visits:
 
 
 @dataclass(frozen=True, slots=True)
+class Told:
+    """What facts tell already: what became lighter, and the things that are called otherwise, by their ids."""
+
+    lighter: Explained
+    named: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
 class _Found:
     job: str
     cars: tuple[Assignment, ...]
     steps: tuple[StepChange, ...]
     totals: tuple[Detail, ...]
-    counts: tuple[int, int]
+    minutes: float
+
+    @property
+    def key(self) -> object:
+        """What differs, whatever stands before it in this kind of car."""
+        return [(one.id, one.sort, one.details, one.weight) for one in self.steps], self.totals, self.minutes
 
 
-def visits(before: Side, after: Side, names: Mapping[str, str], explained: Collection[str]) -> Visits:
-    """The changed visits; `names` are the ids of before that are others now, `explained` the things whose changed facts tell what became lighter (`*` for the whole car)."""
+def visits(before: Side, after: Side, names: Mapping[str, str], told: Told) -> Visits:
+    """The changed visits; `names` are the ids of before that are others now, `told` what facts tell already."""
     planners = Planner(reckoned(before.record)), Planner(reckoned(after.record))
     found: list[_Found] = []
     refused: list[Value] = []
@@ -46,7 +60,7 @@ def visits(before: Side, after: Side, names: Mapping[str, str], explained: Colle
         return Visits((), (message("review/too-many-cars"),))
     for job, old in _jobs(before.record, after.record, names):
         try:
-            found += _of_job(job, old, planners, pairs, names, explained)
+            found += _of_job(job, old, planners, pairs, names, told)
         except Refused:
             refused.append(message("review/no-steps", job=after.record.jobs[job].name))
     return Visits(tuple(_together(found)), tuple(refused))
@@ -79,29 +93,29 @@ def _of_job(
     planners: tuple[Planner, Planner],
     pairs: Sequence[tuple[Assignment, Assignment]],
     names: Mapping[str, str],
-    explained: Collection[str],
+    told: Told,
 ) -> list[_Found]:
     """What changed in the visits for one job: an entry for each group of cars in which it is the same. Raises what planning raises."""
-    # Long because it is one loop: plan both, compare, gather cars that differ alike.
     found: list[_Found] = []
     for was, now in pairs:
-        before = _planned(planners[0], old, was)
-        after = _planned(planners[1], job, now)
-        if before == after:
+        before, after = _planned(planners[0], old, was), _planned(planners[1], job, now)
+        changed = tuple(_steps(before, after, names, told)) if before != after else ()
+        sums, minutes = totals.differing(before, after)
+        one = _Found(job, (now,), changed, sums, minutes)
+        if not changed and not sums and not minutes:
             continue
-        changed = tuple(
-            steps.settled(one) if _explained(one, explained) else one for one in steps.differing(before, after, names)
-        )
-        sums = totals.differing(before, after)
-        if not changed and not sums:
-            continue
-        same = next((place for place, one in enumerate(found) if (one.steps, one.totals) == (changed, sums)), None)
+        same = next((place for place, other in enumerate(found) if other.key == one.key), None)
         if same is None:
-            found.append(_Found(job, (now,), changed, sums, (len(before), len(after))))
+            found.append(one)
         else:
             found[same] = replace(found[same], cars=(*found[same].cars, now))
     every = len(pairs)
     return [replace(one, cars=()) if len(one.cars) == every else one for one in found]
+
+
+def _steps(before: Sequence[Step], after: Sequence[Step], names: Mapping[str, str], told: Told) -> Iterator[StepChange]:
+    for one in steps.differing(before, after, names, told.named):
+        yield steps.settled(one) if told.lighter.explains(one.step) else one
 
 
 def _planned(planner: Planner, job: str, car: Assignment) -> tuple[Step, ...]:
@@ -109,26 +123,14 @@ def _planned(planner: Planner, job: str, car: Assignment) -> tuple[Step, ...]:
     return planner.plan(wanted, car).steps
 
 
-def _explained(change: StepChange, explained: Collection[str]) -> bool:
-    return "*" in explained or change.step.part in explained
-
-
 def _together(found: Sequence[_Found]) -> Iterator[VisitChange]:
     """Visits that change alike as one."""
     groups: list[tuple[list[str], _Found]] = []
     for one in found:
-        alike = next((jobs for jobs, other in groups if _same(one, other)), None)
+        alike = next((jobs for jobs, other in groups if (one.cars, one.key) == (other.cars, other.key)), None)
         if alike is None:
             groups.append(([one.job], one))
         else:
             alike.append(one.job)
     for jobs, one in groups:
-        yield VisitChange(tuple(dict.fromkeys(jobs)), one.cars, one.steps, one.totals, *one.counts)
-
-
-def _same(one: _Found, other: _Found) -> bool:
-    return (one.cars, one.totals) == (other.cars, other.totals) and _told(one) == _told(other)
-
-
-def _told(one: _Found) -> list[tuple[object, ...]]:
-    return [(step.id, step.sort, step.details, step.weight) for step in one.steps]
+        yield VisitChange(tuple(dict.fromkeys(jobs)), one.cars, one.steps, one.totals, one.minutes)

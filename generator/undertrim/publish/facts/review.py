@@ -1,6 +1,7 @@
 """What the changes of a collection do for whoever works on the cars, as it is said: the riskiest first."""
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 
 from undertrim.derive.fit.margins import amount
 from undertrim.derive.fit.verdict import Fit
@@ -36,7 +37,7 @@ from undertrim.publish.facts.steps import VERBS
 from undertrim.publish.facts.words import listed
 from undertrim.record.model import Evidence, VehicleRecord
 from undertrim.record.problem import Problem
-from undertrim.words import Items, Value, WayOut, message
+from undertrim.words import ENGLISH, Items, Value, WayOut, message, say
 
 
 def review(found: Review) -> ShownReview:
@@ -146,6 +147,8 @@ def _once(lines: Sequence[Line]) -> list[Line]:
 def _fact(change: FactChange) -> Line:
     about = "/".join(map(str, change.pointer))
     source = _source(change.said_before, change.said_after, same=change.same_source)
+    if change.taken:
+        source = message("review/source-taken", record=change.taken)
     said = _fact_words(change)
     if change.sort is not Sort.RENAMED:
         said = message("review/with-source", what=said, source=source)
@@ -193,11 +196,38 @@ def _visit(change: VisitChange, record: VehicleRecord) -> ShownVisit:
         jobs=list(change.jobs),
         cars=[dict(car) for car in change.cars],
         title=head,
-        steps_before=change.steps_before,
-        steps_after=change.steps_after,
-        steps=[_step(one, head) for one in change.steps],
+        more_steps=change.more,
+        more_minutes=change.minutes,
+        steps=list(_steps(change.steps, head)),
         totals=[_detail(one) for one in change.totals],
     )
+
+
+def _steps(changes: Sequence[StepChange], visit: Value) -> Iterator[Line]:
+    """A line each; of many that are only done in another state of the car one for all."""
+    states = Counter(ends for one in changes if (ends := _only_state(one)))
+    told: set[object] = set()
+    for change in changes:
+        ends = _only_state(change)
+        if not ends or states[ends] < _MANY:
+            yield _step(change, visit)
+        elif ends not in told:
+            told.add(ends)
+            detail = change.details[0]
+            said = message("review/steps-state", count=states[ends], change=_ends(detail.before, detail.after))
+            yield Line(
+                change.weight, change.sort, change.id, _called(change), detail.before, detail.after, visit, said=said
+            )
+
+
+_MANY = 3
+
+
+def _only_state(change: StepChange) -> tuple[str, str] | None:
+    """The state of the car before and now, where a step differs in nothing else."""
+    if [one.what for one in change.details] != ["state"]:
+        return None
+    return say(change.details[0].before, ENGLISH), say(change.details[0].after, ENGLISH)
 
 
 def _step(change: StepChange, visit: Value) -> Line:
@@ -260,7 +290,7 @@ def _fit(fit: Fit | None) -> Value:
 def _margin(opening: str, count: int, least: float, most: float, record: VehicleRecord) -> Line:
     name = record.openings[opening].name
     room = [message("review/mm", number=round(one, 1)) for one in (least, most)]
-    between = room[0] if room[0] == room[1] else Items(tuple(room), "or")
+    between = room[0] if room[0] == room[1] else message("review/between", least=room[0], most=room[1])
     return Line(
         Weight.PLAIN,
         Sort.CHANGED,

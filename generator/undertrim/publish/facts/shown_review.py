@@ -36,13 +36,13 @@ class ShownProblem:
 
 @dataclass(frozen=True, slots=True)
 class ShownVisit:
-    """Visits that change alike: their jobs, the kinds of car (none: all), how many steps there were and are, the changed ones, and what the whole comes to."""
+    """Visits that change alike: their jobs, the kinds of car (none: all), how many more steps and minutes they take, the changed steps, and what the whole comes to."""
 
     jobs: Sequence[str]
     cars: Sequence[Mapping[str, str]]
     title: Value
-    steps_before: int
-    steps_after: int
+    more_steps: int
+    more_minutes: float
     steps: Sequence[Line]
     totals: Sequence[Line]
 

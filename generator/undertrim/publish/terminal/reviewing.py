@@ -63,9 +63,8 @@ def vehicle(one: Published) -> Iterator[Block]:
     yield Block(2, say(message("review/called", title=one["title"], address=one["vehicle"])), was)
     yield from _block("review/head-facts", _lines(one["facts"]))
     for visit in one["visits"]:
-        counts = {"before": visit["steps_before"], "after": visit["steps_after"]}
-        title = say(message("review/head-visit", visit=visit["title"], **counts))
-        yield Block(3, title, [*_lines(visit["totals"]), *_lines(visit["steps"])])
+        title = say(message("review/head-visit", visit=visit["title"]))
+        yield Block(3, title, [*map(Mark, _more(visit)), *_lines(visit["totals"]), *_lines(visit["steps"])])
     yield from _block("review/head-verdicts", [*_lines(one["verdicts"]), *_lines(one["margins"])])
     yield from _block("review/head-joints", _lines(one["joints"]))
     yield from _block("review/head-blockers", [*_lines(one["blockers"]), *map(Mark, one["refused"])])
@@ -73,6 +72,18 @@ def vehicle(one: Published) -> Iterator[Block]:
     yield from _block("review/head-evidence", [*([Mark(one["stamp"]["said"])] if one["stamp"] else []), *sure])
     yield from _block("review/head-found", _problems(one["found"]))
     yield from _block("review/head-mended", _problems(one["mended"]))
+
+
+def _more(visit: Published) -> Iterator[str]:
+    """How much longer the visit is now."""
+    steps, minutes = visit["more_steps"], visit["more_minutes"]
+    said = []
+    if steps:
+        said.append(message("review/more-steps" if steps > 0 else "review/fewer-steps", count=abs(steps)))
+    if minutes:
+        said.append(message("review/more-minutes" if minutes > 0 else "review/fewer-minutes", minutes=abs(minutes)))
+    if said:
+        yield say(Items(tuple(said), "comma"))
 
 
 def _block(code: str, lines: Sequence[Mark]) -> Iterator[Block]:
