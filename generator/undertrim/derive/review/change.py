@@ -75,11 +75,8 @@ class FactChange:
     same_source: bool = True
     taken: str = ""
     """The address of the record that it is taken from, which says who saw it."""
-
-    @property
-    def lighter(self) -> bool:
-        """Whether it was weighed as less cautious than it was."""
-        return self.weight is Weight.WEAKER or (self.weight is Weight.CARE and not self.same_source)
+    lighter: bool = False
+    """Whether it is less cautious than it was, whoever says so."""
 
 
 @dataclass(frozen=True, slots=True)

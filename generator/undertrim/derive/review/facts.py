@@ -10,7 +10,7 @@ from undertrim.derive.evidence.readings import Reading, read, same
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.derive.fact_names import fact_name
 from undertrim.derive.review import alike
-from undertrim.derive.review.change import FactChange, GearSide, Side, Sort
+from undertrim.derive.review.change import FactChange, GearSide, Side, Sort, Weight
 from undertrim.derive.review.weighing import weighed
 from undertrim.record.model import Evidence, Month, Ref, When
 from undertrim.record.source import Pointer
@@ -79,8 +79,12 @@ class _Walk:
             return
         here = at.told(was, now)
         told = (_nothing(was) or _nothing(now)) and len(at.pointer) > 1 and not isinstance(was or now, Mapping | tuple)
-        if told and not whole:
-            yield self._change(was, now, here, thing=True)
+        if told:
+            change = self._change(was, now, here, thing=True)
+            if not whole or change.weight is not Weight.PLAIN:
+                yield change
+            if change.lighter:
+                return  # what is in it says no more
         for inner_was, inner_now, below in self._below(was, now, here):
             yield from self.differing(inner_was, inner_now, below, whole=whole or told)
 
@@ -112,7 +116,7 @@ class _Walk:
         if _text(was) and _text(now) and (same(*readings) or self._renaming(_text(was), _text(now))):
             return
         change = self._change(was, now, at, thing=False)
-        if not whole or change.weight != "plain":
+        if not whole or change.weight is not Weight.PLAIN:
             yield change
 
     def _read(self, value: Any, pointer: Pointer) -> Reading:

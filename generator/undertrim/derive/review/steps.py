@@ -10,12 +10,13 @@ from undertrim.derive.procedure import states, tally
 from undertrim.derive.procedure.fates import TetherLine
 from undertrim.derive.procedure.steps import FastenerLine, Step
 from undertrim.derive.review.change import Detail, Sort, StepChange, Weight
+from undertrim.derive.review.weighing import SIGNALS
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity
 from undertrim.words import ENGLISH, Items, Value, message, say, word
 
 _One = TypeVar("_One")
-GRAVE = ("DANGER", "WARNING")
+GRAVE = SIGNALS[:2]
 _STATES = ("battery", "ignition", "glass", "engine")
 """States of the car that are asked for first when a change is read: what has power, and what may break."""
 
@@ -168,11 +169,16 @@ def _cautions(was: Step, now: Step) -> Iterator[Detail]:
     """Cautions that are no longer given here, and new ones; by what they say, not by what they are called."""
     before, after = (dict.fromkeys((one.signal, one.hazard, one.avoid) for one in step.cautions) for step in (was, now))
     for signal, hazard, _ in (one for one in before if one not in after):
-        instead = any(other[0] == signal for other in after if other not in before)
+        instead = any(_grave(other) <= _grave(signal) for other, *_ in (one for one in after if one not in before))
         weight = Weight.WEAKER if signal in GRAVE and not instead else Weight.CARE
         yield Detail("caution", message("review/caution", signal=signal, hazard=hazard), "", weight)
     for signal, hazard, _ in (one for one in after if one not in before):
         yield Detail("caution", "", message("review/caution", signal=signal, hazard=hazard))
+
+
+def _grave(signal: str) -> int:
+    """How grave a signal word is, the gravest 0."""
+    return SIGNALS.index(signal)
 
 
 def _states(was: Step, now: Step) -> Iterator[Detail]:

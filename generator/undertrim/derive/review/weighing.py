@@ -1,6 +1,5 @@
 """How closely a reviewer should look at a changed fact."""
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from undertrim.derive.evidence import cautious
@@ -11,7 +10,7 @@ from undertrim.record.model import Caution, Duty, Fastener, Part, Tether
 from undertrim.record.model.car_facts import Todo
 from undertrim.words import Value, message
 
-_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 """ANSI Z535.6, the gravest first."""
 _POWER = frozenset({"needs", "sets", "battery", "supply", "fuse", "gauge", "turn_on", "wait", "latch", "key", "sensor"})
 _GLASS = frozenset({"over", "obstruction", "to"})
@@ -23,7 +22,7 @@ def weighed(change: FactChange, before: object, after: object) -> FactChange:
     """The change with its weight, and why; `before` and `after` are what the model has there."""
     why = _dropped(change, before, after) or _lighter(change, before, after)
     if why:
-        return replace(change, weight=Weight.WEAKER if change.same_source else Weight.CARE, why=why)
+        return replace(change, weight=Weight.WEAKER if change.same_source else Weight.CARE, why=why, lighter=True)
     if care := _careful(change):
         return replace(change, weight=Weight.CARE, why=care)
     return change
@@ -51,8 +50,8 @@ def _by_field(change: FactChange, before: object, after: object) -> Value:
     match change.pointer:
         case ("areas", _, "restraints") if isinstance(before, tuple) and _fewer(before, after):
             return message("review/restraint-dropped")
-        case (*_, "signal") if change.before in _SIGNALS and change.after in _SIGNALS:
-            softer = _SIGNALS.index(change.before) < _SIGNALS.index(change.after)
+        case (*_, "signal") if change.before in SIGNALS and change.after in SIGNALS:
+            softer = SIGNALS.index(change.before) < SIGNALS.index(change.after)
             return message("review/signal-softer") if softer else ""
         case ("duties", _, "kept_by") if change.after == "stays":
             return message("review/duty-stays")
@@ -91,7 +90,3 @@ def _careful(change: FactChange) -> Value:
     if steps & _GLASS and "depth" in steps:
         return message("review/glass")
     return ""
-
-
-CAUTION_WORDS: Mapping[str, int] = {signal: place for place, signal in enumerate(_SIGNALS)}
-"""How grave a signal word is, the gravest 0."""
