@@ -8,7 +8,8 @@ import pytest
 
 from making import made, plan
 from undertrim.derive.fit.stock import NOTHING
-from undertrim.derive.review.change import FactChange, Side, Sort, VehicleChange, Weight
+from undertrim.derive.review.change import FactChange, Side, Sort, Weight
+from undertrim.derive.review.outcome import VehicleChange
 from undertrim.derive.review.steps import differing
 from undertrim.derive.review.vehicle import vehicle
 from undertrim.record.model import VehicleRecord

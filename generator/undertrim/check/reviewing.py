@@ -10,7 +10,8 @@ from undertrim.check.shelf import stock
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.review import gear as of_gear
 from undertrim.derive.review import vehicle as of_vehicle
-from undertrim.derive.review.change import GearChange, GearSide, Review, Short, Side, Sort, VehicleChange, Weight
+from undertrim.derive.review.change import GearSide, Side, Sort, Weight
+from undertrim.derive.review.outcome import GearChange, Review, Short, VehicleChange
 from undertrim.record.gear import GearRecord
 from undertrim.record.history.base import Base, pairs
 from undertrim.record.history.pairs import Pair

@@ -1,7 +1,7 @@
 """Say what the changes since BASE do for whoever works on the cars: steps, tools, waits, cautions, verdicts, joints, and who says so.
 
 BASE is a revision of git (`main`, `HEAD~3`; `main...` for where this branch left it) or a folder that holds records/ as they were. It is compared
-with the files as they are here. Nothing is checked out and nothing written; what did not change is not read.
+with the files as they are here. Nothing is checked out and no record is written; what did not change is not read.
 Exit 0 if no safety fact became weaker with the same source, 1 if one did (marked WEAKER), 2 if BASE is none.
 """
 
@@ -12,14 +12,15 @@ from pathlib import Path
 
 from undertrim.check.reviewing import review
 from undertrim.commands.common import add_workspace, progress, workspace
-from undertrim.derive.review.change import Review
+from undertrim.derive.review.outcome import Review
 from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import review as facts
 from undertrim.publish.terminal.review import review_markdown, review_text
+from undertrim.publish.web.review_page import page
 from undertrim.record.history.base import base
 from undertrim.words import message
 
-FORMATS = ("json", "markdown", "text")
+FORMATS = ("html", "json", "markdown", "text")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -29,7 +30,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--format",
         choices=FORMATS,
         default="text",
-        help="how to print; markdown is one comment for a pull request (default: text)",
+        help="how to print; markdown is one comment for a pull request, html one file with before and now beside each other (default: text)",
     )
     parser.add_argument("--out", type=Path, metavar="FILE", help="where to write (default: standard output)")
     add_workspace(parser)
@@ -53,6 +54,8 @@ def _printed(found: Review, format_: str) -> str:
     match format_:
         case "json":
             return indented(shown) + "\n"
+        case "html":
+            return page(found, shown)
         case "markdown":
             return review_markdown(shown)
         case _:

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from undertrim.derive.fit.stock import Stock, stocked
 from undertrim.derive.review import facts
-from undertrim.derive.review.change import GearChange, GearSide, Sort
+from undertrim.derive.review.change import GearSide, Sort
+from undertrim.derive.review.outcome import GearChange
 from undertrim.derive.review.problems import apart
 from undertrim.record.gear import AnyGear
 

@@ -195,9 +195,11 @@ def _state(state: Mapping[str, str], names: Sequence[str]) -> Value:
 
 def _fasteners(line: FastenerLine) -> Value:
     fastener, fate = line.fastener, message(f"fasteners/{line.fate}")
-    if isinstance(fastener.count, int):
-        return message("review/fasteners", what=fastener_words.counted(fastener, fastener.count), fate=fate)
-    return message("review/fasteners", what=fastener_words.many(fastener), fate=fate)
+    known = isinstance(fastener.count, int)
+    what = fastener_words.counted(fastener, int(fastener.count or 0)) if known else fastener_words.many(fastener)
+    if at := fastener_words.places(fastener.at):
+        return message("review/fasteners-at", what=what, at=at, fate=fate)
+    return message("review/fasteners", what=what, fate=fate)
 
 
 def _tether(line: TetherLine) -> Value:

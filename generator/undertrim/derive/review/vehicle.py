@@ -12,18 +12,10 @@ from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.duty_groups import becomes
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.derive.review import alike, facts, joints, verdicts, visits
-from undertrim.derive.review.change import (
-    BlockerChange,
-    Detail,
-    FactChange,
-    Side,
-    Sort,
-    StampChange,
-    VehicleChange,
-    Weight,
-)
+from undertrim.derive.review.change import BlockerChange, Detail, FactChange, Side, Sort, StampChange, Weight
 from undertrim.derive.review.explaining import explained
 from undertrim.derive.review.explaining import names as called
+from undertrim.derive.review.outcome import VehicleChange
 from undertrim.derive.review.problems import apart
 from undertrim.record.combinations import TooMany
 from undertrim.record.model import OPENINGS, Evidence, VehicleRecord

@@ -11,7 +11,7 @@ FORMAT = 1
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One change: how closely to look, what became of it, where it is, its name, before and after, why it is not plain, who says so, and all of that as a sentence."""
+    """One change: how closely to look, what became of it, where it is, its name, before and after, why it is not plain, who says so, all of that as a sentence, and what is another one about a step."""
 
     weight: str
     sort: str
@@ -22,6 +22,7 @@ class Line:
     why: Value = ""
     source: Value = ""
     said: Value = ""
+    details: Sequence["Line"] = ()
 
 
 @dataclass(frozen=True, slots=True)

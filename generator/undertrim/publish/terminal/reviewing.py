@@ -29,10 +29,11 @@ MARKS: Mapping[str, str] = {"weaker": "review/mark-weaker", "care": "review/mark
 
 def blocks(found: Published) -> list[Block]:
     """The whole: what to look at first of all vehicles, then vehicle by vehicle."""
-    return [Block(1, say(message("review/title", base=found["base"])), [Mark(_summary(found))]), *_rest(found)]
+    return [Block(1, say(message("review/title", base=found["base"])), [Mark(summary(found))]), *_rest(found)]
 
 
-def _summary(found: Published) -> str:
+def summary(found: Published) -> str:
+    """How many changes want which care, and what they reach."""
     if not any(found[key] for key in ("vehicles", "shorts", "gear")):
         return say(message("review/nothing"))
     count = found["weaker"]
@@ -54,7 +55,7 @@ def _rest(found: Published) -> Iterator[Block]:
     if found["shorts"]:
         yield Block(2, say(message("review/head-shorts")), list(_shorts(found["shorts"])))
     if found["gear"]:
-        yield Block(2, say(message("review/head-gear")), list(_gear(found["gear"])))
+        yield Block(2, say(message("sheet/gear")), list(_gear(found["gear"])))
 
 
 def vehicle(one: Published) -> Iterator[Block]:
@@ -64,8 +65,8 @@ def vehicle(one: Published) -> Iterator[Block]:
     yield from _block("review/head-facts", _lines(one["facts"]))
     for visit in one["visits"]:
         title = say(message("review/head-visit", visit=visit["title"]))
-        yield Block(3, title, [*map(Mark, _more(visit)), *_lines(visit["totals"]), *_lines(visit["steps"])])
-    yield from _block("review/head-verdicts", [*_lines(one["verdicts"]), *_lines(one["margins"])])
+        yield Block(3, title, [*map(Mark, more(visit)), *_lines(visit["totals"]), *_lines(visit["steps"])])
+    yield from _block("fit-shown/title", [*_lines(one["verdicts"]), *_lines(one["margins"])])
     yield from _block("review/head-joints", _lines(one["joints"]))
     yield from _block("review/head-blockers", [*_lines(one["blockers"]), *map(Mark, one["refused"])])
     sure = [*_lines(one["conflicts"]), *_lines(one["evidence"])]
@@ -74,7 +75,7 @@ def vehicle(one: Published) -> Iterator[Block]:
     yield from _block("review/head-mended", _problems(one["mended"]))
 
 
-def _more(visit: Published) -> Iterator[str]:
+def more(visit: Published) -> Iterator[str]:
     """How much longer the visit is now."""
     steps, minutes = visit["more_steps"], visit["more_minutes"]
     said = []

@@ -114,13 +114,13 @@ class Folder:
 def base(here: Workspace, named: str, held: Path) -> Base:
     """What somebody names: a folder with records, else a revision, of which what is asked for is put into the empty folder `held`. Raises NoHistory."""
     folder = Path(named)
-    if folder.is_dir() and (folder / "records").is_dir():
+    if named and (folder / "records").is_dir():
         return Folder(here, Workspace(folder.resolve()), printable(named))
     try:
         repository = Repository.holding(here.root)
         commit = repository.commit(named)
     except NoHistory as error:
-        if folder.exists():
+        if named and folder.exists():
             raise NoHistory(message("history/no-records", folder=printable(named))) from error
         raise
     root = held.resolve()
