@@ -82,7 +82,9 @@ def sheets(wanted: Printing, made: Published, site_url: str, day: date) -> Itera
 
 
 def page(site_url: str, address: str, view: View = VISIT) -> str:
-    """The address of a page of a vehicle (`make/id`)."""
+    """The address of a page of a vehicle (`make/id`); empty where the site has none that is known."""
+    if not site_url:
+        return ""
     return f"{site_url.rstrip('/')}/vehicles/{view.path(address)}.html"
 
 

@@ -246,6 +246,8 @@ def own(root: Path) -> tuple[str, str]:
 
 def written_address(root: Path) -> str:
     """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
+    if said := collection.settings(root).address:
+        return said
     chosen = _settings(root)
     try:
         unchecked = MkDocsConfig(config_file_path=str(chosen))
@@ -286,7 +288,8 @@ def frame(root: Path, digests: Digests) -> str:
     files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
     files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.refused]
     chosen = Path(str(config.config_file_path))
-    return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
+    named = f"{config.site_name}\n{config.site_url}\n{config.repo_url}"
+    return joined(spoken().tag, named, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
 def frame_is_ours(root: Path) -> bool:
@@ -310,8 +313,9 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     """The configuration of the site. Raises BadSettings."""
     chosen = _settings(root)
     book = handbook.folder(root / "records")
-    docs = book if book.is_dir() else resources.inside("publish", "web", "empty_handbook")
+    docs = book if book.is_dir() else resources.top("records/handbook")
     config = _loaded(chosen, docs, out)
+    _name_collection(config, collection.settings(root))
     if "undertrim" not in config.plugins:
         raise BadSettings(message("building/no-plugin", settings=str(chosen)))
     ours = str(resources.top("site_overrides"))
@@ -320,6 +324,13 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     if spoken() != ENGLISH:  # else the settings decide
         config.theme["language"] = spoken().tag
     return config
+
+
+def _name_collection(config: MkDocsConfig, chosen: collection.Settings) -> None:
+    """What the collection says of itself goes before what the settings of the site engine say."""
+    config.site_name = chosen.name or config.site_name
+    config.site_url = chosen.address or config.site_url
+    config.repo_url = chosen.repository or config.repo_url
 
 
 def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:
