@@ -13,8 +13,19 @@ from undertrim.record import claims
 from undertrim.words import sentence
 
 GOOD = {"about": "openings/front-door/depth/clear", "says": "62 mm"}
+NEW: dict[str, Any] = {
+    "make": "Kelbrook",
+    "model": "Plover",
+    "built": {"from": "2015-02", "to": "2019-06"},
+    "bodies": ["hatchback"],
+    "drive_side": ["left", "right"],
+    "high_voltage": "no",
+    "dash": "double",
+    "doors": ["front", "rear"],
+    "boot": "yes",
+}
 PIECES: list[Any] = [
-    None, True, 1, -1.5, "", "x", "62 mm", "../../etc/passwd", "\u0000", "\ud83d\ude00", "a" * 500, [], {}, [[]], {"about": "a/b"}, GOOD,
+    None, True, 1, -1.5, "", "x", "62 mm", "../../etc/passwd", "\u0000", "\ud83d\ude00", "a" * 500, [], {}, [[]], {"about": "a/b"}, GOOD, NEW,
 ]  # fmt: skip
 KEYS = [
     "claims",
@@ -26,6 +37,7 @@ KEYS = [
     "car",
     "side",
     "answers",
+    "new_vehicle",
     "about",
     "says",
     "found",
@@ -101,3 +113,36 @@ def test_a_bad_top_spoils_only_what_rests_on_it(folder: Path) -> None:
 def test_more_than_enough_is_refused(folder: Path) -> None:
     found = read(folder, json.dumps({**SHARED, "answers": [GOOD] * 301}))
     assert "300" in sentence(found.problems[0].said)
+
+
+def test_a_new_car_needs_no_answers(folder: Path) -> None:
+    top = {"claims": 1, "by": "rk", "on": "2026-11-01", "car": {"year": 2016}}
+    found = read(folder, json.dumps({**top, "new_vehicle": {**NEW, "model_years": {"first": 2015, "last": 2019}}}))
+    assert (found.answers, found.bad, found.problems) == ((), (), ())
+    assert found.new
+    assert (found.new.by, found.new.on, found.new.car) == ("rk", "2026-11-01", {"year": "2016"})
+    assert found.new.said == {**NEW, "model_years": {"first": "2015", "last": "2019"}}
+
+
+@pytest.mark.parametrize(
+    ("top", "spoilt", "says"),
+    [
+        ({"by": "rk"}, {}, "this new car lacks 'on'"),
+        ({"by": "rk", "on": "yesterday"}, {}, "yesterday"),
+        ({"by": "rk", "on": "2026-11-01"}, {"dash": "huge"}, "huge"),
+        ({"by": "rk", "on": "2026-11-01"}, {"built": {"from": "2015-02"}}, "'to'"),
+        ({"by": "rk", "on": "2026-11-01"}, {"wheels": "4"}, "wheels"),
+    ],
+)
+def test_a_new_car_is_as_it_should_be_or_told(
+    folder: Path, top: dict[str, Any], spoilt: dict[str, Any], says: str
+) -> None:
+    found = read(folder, json.dumps({"claims": 1, **top, "new_vehicle": {**NEW, **spoilt}}, indent=1))
+    assert found.new is None
+    assert [says in sentence(problem.said) for problem in found.problems] == [True]
+    assert found.problems[0].position.line > 1
+
+
+def test_a_file_with_neither_is_none(folder: Path) -> None:
+    (problem,) = read(folder, json.dumps({"claims": 1, "by": "rk", "on": "2026-11-01"})).problems
+    assert sentence(problem.said) == "this is no claims file of layout 1"

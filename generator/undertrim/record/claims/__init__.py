@@ -1,6 +1,7 @@
 """Claims files: what somebody found out about cars, read within limits, each answer by itself (schema/claim.schema.json)."""
 
 from undertrim.record.claims.answer import FOUND, Answer, Found, Photo
+from undertrim.record.claims.new_vehicle import NewVehicle
 from undertrim.record.claims.reading import SHARED, TABLES, Bad, ClaimsFile, read
 
-__all__ = ["FOUND", "SHARED", "TABLES", "Answer", "Bad", "ClaimsFile", "Found", "Photo", "read"]
+__all__ = ["FOUND", "SHARED", "TABLES", "Answer", "Bad", "ClaimsFile", "Found", "NewVehicle", "Photo", "read"]

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from undertrim.record.claims import tables
 from undertrim.record.claims.answer import Answer, Found, Photo
+from undertrim.record.claims.new_vehicle import NewVehicle
 from undertrim.record.complaints import as_problem, complaints
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Data, Pointer, Source
@@ -21,6 +22,7 @@ _ONE_OF = ("schema/none", "schema/several")
 """What the schema has against an answer that says nothing, or two things: said here in words of its own."""
 
 _NEEDED = ("vehicle", "by", "on", "how")
+_NEW, _NEEDED_OF_NEW = "new_vehicle", ("by", "on")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +35,17 @@ class Bad:
 
 @dataclass(frozen=True, slots=True)
 class ClaimsFile:
-    """A claims file as read; `problems` are those for which nothing of it can be used."""
+    """A claims file as read; `problems` are those for which nothing of it can be used.
+
+    `new` is the car that it begins a record for, None where it does not; its answers are then about cars that have one already.
+    """
 
     path: Path
     source: Source
     answers: tuple[Answer, ...] = ()
     bad: tuple[Bad, ...] = ()
     problems: tuple[Problem, ...] = ()
+    new: NewVehicle | None = None
 
 
 def read(path: Path, shown: Path | None = None) -> ClaimsFile:
@@ -48,19 +54,38 @@ def read(path: Path, shown: Path | None = None) -> ClaimsFile:
     if source.problems:
         return ClaimsFile(path, source, problems=source.problems)
     data = source.data
-    if not isinstance(data, dict) or data.get("claims") != LAYOUT or not isinstance(data.get("answers"), list):
+    if not _is_claims(data):
         return ClaimsFile(path, source, problems=(_problem(source, (), message("claims/no-claims", layout=LAYOUT)),))
     told = [(complaint.pointer, as_problem(source, complaint)) for complaint in complaints(source, "claim")]
-    if whole := tuple(problem for place, problem in told if _is_whole(place)):
+    if whole := tuple(problem for place, problem in told if _is_whole(place)) or tuple(_wrong_of_new(source, told)):
         return ClaimsFile(path, source, problems=whole)
     good, bad = [], []
-    for number, answer in enumerate(data["answers"]):
+    for number, answer in enumerate(data.get("answers", ())):
         problems = tuple(_wrong(source, data, number, told))
         if problems:
             bad.append(Bad(number, problems))
         else:
             good.append(_answer(data, answer, number))
-    return ClaimsFile(path, source, tuple(good), tuple(bad))
+    new = NewVehicle(data[_NEW], data["by"], data["on"], data.get("car")) if _NEW in data else None
+    return ClaimsFile(path, source, tuple(good), tuple(bad), new=new)
+
+
+def _is_claims(data: Data) -> bool:
+    """Whether it is meant as a claims file: it says so, and has something in it."""
+    if not isinstance(data, dict) or data.get("claims") != LAYOUT:
+        return False
+    return isinstance(data["answers"], list) if "answers" in data else _NEW in data
+
+
+def _wrong_of_new(source: Source, told: list[tuple[Pointer, Problem]]) -> Iterator[Problem]:
+    """What of the top a new car needs and is not as it should be; what is wrong in its own fields is wrong with the file."""
+    data = source.data
+    if _NEW in data:
+        yield from (problem for place, problem in told if place[:1] in [(name,) for name in (*_NEEDED_OF_NEW, "car")])
+        lacking = tuple(name for name in _NEEDED_OF_NEW if name not in data)
+        if lacking:
+            fields = Items(tuple(f"'{name}'" for name in lacking))
+            yield _problem(source, (_NEW,), message("claims/new-lacks", fields=fields))
 
 
 def _source(path: Path, shown: Path) -> Source:
@@ -80,7 +105,7 @@ def _source(path: Path, shown: Path) -> Source:
 
 def _is_whole(place: Pointer) -> bool:
     """Whether what is wrong there leaves none of the answers: it is neither in one nor in what one may say itself."""
-    return len(place) < 2 and place[:1] not in [(name,) for name in SHARED]
+    return (len(place) < 2 or place[0] == _NEW) and place[:1] not in [(name,) for name in SHARED]
 
 
 def _wrong(
