@@ -18,6 +18,7 @@ _NAMES = (
     "load",
     "meter",
     "mirror",
+    "new",
     "photo",
     "plan",
     "reckon",

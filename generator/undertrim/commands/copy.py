@@ -12,14 +12,13 @@ from pathlib import Path
 
 from undertrim.check import reports, starting
 from undertrim.check.runner import Report, check_entry
+from undertrim.commands import new_car
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
 from undertrim.record import build, identity
-from undertrim.record.lookup import NotFound, vehicle_file
-from undertrim.record.model import VehicleFacts, VehicleRecord
+from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, printable
 from undertrim.record.starting import Notes, Start, started
-from undertrim.record.store import Entry, Workspace
 from undertrim.words import Items, message, say
 
 _BETWEEN = ".."
@@ -38,7 +37,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write the file; exit 1, with nothing written, if nothing can be taken from the other record."""
     place = workspace(options)
-    other, start = _other(place, options.vehicle), _start(options.new, options.built)
+    other, start = new_car.sister(place, options.vehicle), _start(options.new, options.built)
     path = place.records / "vehicles" / identity.vehicle_path(_facts(start))
     if path.exists():
         raise Usage(message("copy/there", path=printable(str(place.shown(path)))))
@@ -57,16 +56,6 @@ def run(options: argparse.Namespace) -> int:
     if left:
         print(say(message("copy/left", things=Items(tuple("/".join(map(str, one)) for one in left), "comma"))))
     return 0
-
-
-def _other(place: Workspace, name: str) -> Entry:
-    try:
-        found = place.load(vehicle_file(place, name))
-    except NotFound as error:
-        raise Usage(str(error)) from error
-    if not isinstance(found.record, VehicleRecord):
-        raise Usage(message("copy/broken", path=printable(str(found.source.path))))
-    return found
 
 
 def _start(new: str, built: str) -> Start:

@@ -2,6 +2,6 @@
 
 from undertrim.check.starting.known import Known, known
 from undertrim.check.starting.sisters import called, shared_with
-from undertrim.check.starting.starting import Fresh, fresh
+from undertrim.check.starting.starting import Fresh, fresh, like
 
-__all__ = ["Fresh", "Known", "called", "fresh", "known", "shared_with"]
+__all__ = ["Fresh", "Known", "called", "fresh", "known", "like", "shared_with"]

@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from undertrim.check.runner import check_entry
+from undertrim.check.starting import sisters
 from undertrim.record import layout
 from undertrim.record.beginning import NewCar, begun
 from undertrim.record.layout import modeline
 from undertrim.record.problem import Level, Problem
-from undertrim.record.source import read_text
+from undertrim.record.source import Pointer, read_text
+from undertrim.record.starting import sharing
 from undertrim.record.store import Entry, Workspace
 
 
@@ -19,6 +21,8 @@ class Fresh:
 
     entry: Entry
     problems: tuple[Problem, ...]
+    left: tuple[Pointer, ...] = ()
+    """What nobody may take from the sister."""
 
     @property
     def errors(self) -> tuple[Problem, ...]:
@@ -33,11 +37,22 @@ class Fresh:
             file.write(self.entry.source.as_typed.text)
 
 
-def fresh(place: Workspace, car: NewCar, shared: Sequence[str] = ()) -> Fresh:
-    """The record that begins for a car; `shared` are the lines by which it takes from a sister."""
+def fresh(place: Workspace, car: NewCar) -> Fresh:
+    """The record that begins for a car."""
     path = place.records / "vehicles" / car.path
-    entry = place.entry(path, read_text(_laid(place, path, begun(car, shared)), place.shown(path)))
+    entry = place.entry(path, read_text(_laid(place, path, begun(car)), place.shown(path)))
     return Fresh(entry, tuple(check_entry(entry)))
+
+
+def like(place: Workspace, car: NewCar, other: Entry) -> Fresh:
+    """The record that begins with what it shares with another one: nothing of that counts as seen."""
+    path, name = place.records / "vehicles" / car.path, sisters.called(place, other)
+
+    def written(left: Sequence[Pointer]) -> str:
+        return _laid(place, path, begun(car, list(sharing(name, other.source, left))))
+
+    entry, left = sisters.shared_with(place, path, other, written)
+    return Fresh(entry, tuple(check_entry(entry)), tuple(left))
 
 
 def _laid(place: Workspace, path: Path, text: str) -> str:

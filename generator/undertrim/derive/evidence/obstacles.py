@@ -130,7 +130,7 @@ def _unseen(record: VehicleRecord) -> Iterator[Obstacle]:
         asked = next(spot for spot in record.taken if spot[: len(places[0])] == places[0])  # it stands in 'shares'
         yield Obstacle(asked, said)
     if found := taken.usual(record):
-        yield Obstacle(found[0], message("usual/obstacle", count=len(found), first=Address(found[0])))
+        yield Obstacle(found[0], message("usual/obstacle", count=len(found)))
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:
