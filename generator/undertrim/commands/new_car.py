@@ -44,12 +44,14 @@ def saying() -> Saying:
     labels: dict[str, Callable[[str], Message]] = {
         "bodies": lambda word: message(f"body/{word}"),
         "drive_side": lambda word: message(f"drive-side/{word}"),
-        "dash": lambda word: message(f"new/dash-{word}"),
+        "dash": lambda word: message("new/unknown" if word == "unknown" else f"new/dash-{word}"),
         "doors": lambda word: message(f"areas/{word}-door"),
         "high_voltage": lambda word: message(f"new/{word}"),
         "boot": lambda word: message(f"new/{word}"),
     }
-    return Saying({one.name: message(f"new/ask-{one.name}") for one in questions()}, labels)
+    elsewhere = {"by": message("ask/by"), "drive_side": message("drive-side/ask")}
+    names_of = [one.name for one in questions() if one.name not in elsewhere]
+    return Saying(elsewhere | {name: message(f"new/ask-{name}") for name in names_of}, labels)
 
 
 def _first(typed: str) -> str:

@@ -174,7 +174,7 @@ def state_words(state: Mapping[str, str]) -> Value:
 
 def count(entry: tally.Count) -> Tally:
     """Fasteners of one sort with what becomes of them."""
-    sort = message("fasteners/of-sort", kind=word("fasteners", entry.kind, "label"), sort=fastener_words.turned_by(entry.what))
+    sort = message("fasteners/of-sort", kind=word("fasteners", entry.kind, "label"), sort=entry.what)
     return Tally(
         sort=words.listed(sort, entry.detail),
         out=entry.out,

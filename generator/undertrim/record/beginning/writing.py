@@ -35,7 +35,8 @@ def _lines(car: NewCar, shared: Sequence[str]) -> Iterator[str]:
 
 def _notes(car: NewCar) -> Mapping[str, list[str]]:
     """What is said above the sections."""
-    named = {name: list(_comment(name)) for name in ("areas", "restraint", "openings", "functions")}
+    named = {name: list(_comment(name)) for name in ("areas", "openings", "functions")}
+    named["restraint"] = [f"# {say(message('copy/look-up'))}"]
     named |= {"parts": list(_comment("split"))} if car.said["dash"] == "split" else {}
     return named | ({"vehicle": list(_comment("years"))} if car.only_years else {})
 
