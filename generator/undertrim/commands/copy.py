@@ -43,9 +43,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(message("copy/there", path=printable(str(place.shown(path)))))
     name = starting.called(place, other)
     notes = _notes(name)
-    fresh, left = starting.shared_with(
-        place, path, other, lambda left: started(start, name, other.source, notes, left)
-    )
+    fresh, left = starting.shared_with(place, path, other, lambda left: started(start, name, other.source, notes, left))
     in_the_way = [problem for problem in check_entry(fresh) if problem.level is Level.ERROR]
     if in_the_way:
         sys.stderr.write(reports.text(Report(1, tuple(in_the_way))))

@@ -32,7 +32,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--another", action="store_true", help="it is another car than the one that is spelt nearly alike"
     )
-    parser.add_argument("--gear", choices=new_gear.kinds(), metavar="KIND", help="a piece of gear: %(choices)s")
+    parser.add_argument("--gear", choices=new_gear.kinds(), metavar="KIND", help="a piece of gear of this kind")
     add_workspace(parser)
 
 
@@ -81,7 +81,9 @@ def _file(answers: list[str]) -> Path | None:
 
 
 def _refused(said: Message) -> int:
-    print(f"{printable(say(said))}\n    {printable(say(WayOut(said)))}\n{say(message('copy/nothing'))}", file=sys.stderr)
+    print(
+        f"{printable(say(said))}\n    {printable(say(WayOut(said)))}\n{say(message('copy/nothing'))}", file=sys.stderr
+    )
     return 1
 
 

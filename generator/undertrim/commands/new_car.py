@@ -27,7 +27,9 @@ _ASKED = ("make", "model", "built", "bodies", "drive_side", "high_voltage", "das
 _ALSO = ("tell", "gearboxes", "forty_eight_volt", "note")
 """What may be said behind the command or in a file; nobody is asked for it."""
 _NOW = "now"
-_MONTH = re.compile(r"(?P<year>(?:19|20)\d\d)(?:-(?P<month>0?[1-9]|1[0-2]))?|(?P<before>0?[1-9]|1[0-2])[/.](?P<after>(?:19|20)\d\d)")
+_MONTH = re.compile(
+    r"(?P<year>(?:19|20)\d\d)(?:-(?P<month>0?[1-9]|1[0-2]))?|(?P<before>0?[1-9]|1[0-2])[/.](?P<after>(?:19|20)\d\d)"
+)
 
 
 def questions() -> list[BlockField]:
@@ -35,7 +37,10 @@ def questions() -> list[BlockField]:
     asked = list(fields("claim", root("claim/newVehicle"), _NEW, dict.fromkeys(_ASKED, True)))
     by = fields("claim", root("claim"), (), {"by": True})
     months = {"built/from": ("first", _first), "built/to": ("last", _after)}
-    named = [replace(one, named=months[one.name][0], reads=months[one.name][1]) if one.name in months else one for one in asked]
+    named = [
+        replace(one, named=months[one.name][0], reads=months[one.name][1]) if one.name in months else one
+        for one in asked
+    ]
     return [*named, *(replace(one, named="by") for one in by)]
 
 
@@ -122,9 +127,11 @@ def like_which(place: Workspace) -> str:
 
 def _no_record(place: Workspace, name: str) -> str:
     try:
-        return "" if not name or vehicle_file(place, name) else ""
+        if name:
+            vehicle_file(place, name)
     except NotFound as error:
         return say(error.said)
+    return ""
 
 
 def sister(place: Workspace, name: str) -> Entry:

@@ -6,17 +6,17 @@ from functools import cache
 from undertrim.check.runner import check_entry
 from undertrim.check.starting import Fresh
 from undertrim.commands.gathering import Gathering, names, nested_all
-from undertrim.commands.usage import Usage
 from undertrim.derive.questions.blocks import BlockField, fields, takes_more
 from undertrim.record import build, identity, layout
 from undertrim.record.changing.writing_values import typed
 from undertrim.record.fields import Node, root
 from undertrim.record.layout import modeline
+from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import printable
 from undertrim.record.schema import asked_by
 from undertrim.record.source import Data, read_text
 from undertrim.record.store import Workspace
-from undertrim.words import Items, Message, message, spoken
+from undertrim.words import Message, message, spoken
 
 _HOME = ("gear",)
 
@@ -59,6 +59,7 @@ def asked(place: Workspace, kind: str, given: dict[str, str], *, asks: bool) -> 
     gathering.refuse_unknown(names(wanted))
     said = {"kind": kind, **nested_all(gathering.of(wanted), _HOME)}
     facts = build.section("gear", said)
+    assert not isinstance(facts, VehicleFacts)
     path = place.records / "gear" / identity.gear_path(facts)
     if path.exists():
         return message("copy/there", path=printable(str(place.shown(path))))

@@ -32,7 +32,9 @@ class Begun:
         said = message("claims/refused", said=self.said) if refused else self.said
         way_out = say(WayOut(self.said))
         out = sys.stderr if refused else sys.stdout
-        print(printable(f"{where}: {say(said)}"), *([f"    {printable(way_out)}"] if way_out else []), sep="\n", file=out)
+        print(
+            printable(f"{where}: {say(said)}"), *([f"    {printable(way_out)}"] if way_out else []), sep="\n", file=out
+        )
 
     def data(self, place: Workspace) -> dict[str, object]:
         """The same as data."""

@@ -59,8 +59,8 @@ def parse(text: str) -> Drive:
     if len(text) > LONGEST:
         raise DriveError(message("drives/too-long", text=quoted(text)))
     tidied = " ".join(text.split())
-    if (key := tidied.casefold()) in _SIZELESS:
-        return Drive(tidied, key, None, key)
+    if (alone := tidied.casefold()) in _SIZELESS:
+        return Drive(tidied, alone, None, alone)
     if (found := _NUMBERED.fullmatch(tidied)) and (key := _BY_LETTERS.get((found[1].upper(), bool(found[3])))):
         return _sized(tidied, families()[key], number(found[2]))
     if found := _MEASURED.fullmatch(tidied):

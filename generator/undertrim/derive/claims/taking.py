@@ -97,9 +97,13 @@ class Taking:
         """Whether nobody has seen what stands there: it was there before, and rests on what is usual and on nothing but this look."""
         known, (own, _) = sources.names(self.source, place), sources.evidence_of(self.source, answer)
         usual = [name for name in known if name in self.record.evidence and self.record.evidence[name].how == USUAL]
-        return bool(usual) and not {*known} - {*usual, own} and at(self.before.data, place) == at(self.source.data, place)
+        return (
+            bool(usual) and not {*known} - {*usual, own} and at(self.before.data, place) == at(self.source.data, place)
+        )
 
-    def _instead_of_usual(self, answer: Answer, place: Pointer, value: Data, stands: Data) -> tuple[Source, Deed, Message]:
+    def _instead_of_usual(
+        self, answer: Answer, place: Pointer, value: Data, stands: Data
+    ) -> tuple[Source, Deed, Message]:
         """What is usual is no look at any car: whoever looked says what is so, and there is no conflict."""
         changed = self._with_source(self._put(Change(place, value)), answer, place)
         return changed, Deed.FILLED, message("claims/was-usual", value=_text(value), usual=_text(stands))

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from undertrim.derive.questions.forms import form
+from undertrim.derive.questions.forms import UNKNOWN, form
 from undertrim.derive.questions.question import AnswerForm
 from undertrim.record.changing.edits import nested
 from undertrim.record.fields import Node
@@ -85,9 +85,11 @@ def _below(schema: str, node: Node, place: Pointer, *, optional: bool) -> Iterat
     if item and "properties" in item.schema:
         yield from _below(schema, item, (*place, 0), optional=optional)
     elif says.get("type") in _TEXTS or "enum" in says or (item and "enum" in item.schema):
-        yield BlockField(
-            schema, place, says.get("title", str(place[-1])), says.get("description", ""), form(says, place), optional
-        )
+        asked = form(says, place)
+        if item:  # its words may stand elsewhere in the schema
+            asked = replace(asked, choices=tuple(word for word in item.schema["enum"] if word != UNKNOWN))
+        title, means = says.get("title", str(place[-1])), says.get("description", "")
+        yield BlockField(schema, place, title, means, asked, optional)
 
 
 def _is_needed(says: Mapping[str, Data], name: str, conditions: Mapping[str, object]) -> bool:

@@ -105,7 +105,12 @@ def _opening(name: str, kind: str, behind: str) -> dict[str, Data]:
 
 
 def _run() -> Data:
-    return {"name": _say("run"), "from": say(message("amplifier-shown/battery")), "to": _say("run-to"), "length": UNKNOWN}
+    return {
+        "name": _say("run"),
+        "from": say(message("amplifier-shown/battery")),
+        "to": _say("run-to"),
+        "length": UNKNOWN,
+    }
 
 
 def _say(code: str) -> str:
