@@ -19,6 +19,7 @@ _NAMES = (
     "load",
     "meter",
     "mirror",
+    "new",
     "photo",
     "plan",
     "reckon",
