@@ -89,7 +89,7 @@ def page(site_url: str, address: str, view: View = VISIT) -> str:
 
 
 def _templates(record: VehicleRecord, made: Published, size: str) -> Iterator[tuple[str, paper.Sheets]]:
-    """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system."""
+    """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system, nor a floor that two lengths tell."""
     for opening in record.openings.values():
         if closed_in(record, opening):
             continue
@@ -101,7 +101,7 @@ def _templates(record: VehicleRecord, made: Published, size: str) -> Iterator[tu
 
 def _laid_out(template: paper.Template, size: str) -> paper.Sheets | None:
     try:
-        return paper.laid_out(template, paper.PAPERS[size])
+        return paper.prepared(template, paper.PAPERS[size])
     except (paper.NotRecorded, paper.NoRoom):
         return None
 

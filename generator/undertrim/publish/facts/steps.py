@@ -87,6 +87,7 @@ def _motion(thing: object) -> Value:
 
 def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> ShownFastenerLine:
     """Fasteners of one sort in a step. `condition` is empty where the step's own holds for them too."""
+    # Long because it is one table: what is said of them, a line each.
     fastener = line.fastener
     drive = fastener.drive
     own = fastener.when if fastener.when.clauses else ALWAYS
@@ -107,6 +108,7 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Show
         sort=fastener.what,
         at=dict(fastener.at),
         where=fastener.where,
+        torque=words.tightness(fastener),
         counts=[count(entry) for entry in tally.of_line(item, line)],
         buy=[purchase(entry) for entry in tally.replacement(item, line)],
         when=words.when(record, own),

@@ -101,11 +101,16 @@ def fastener_detail(item: Fastener) -> Value:
         message("fasteners/part-number", number=item.part_number) if item.part_number else "",
         fastener_words.places(item.at),
         message(f"spots/{item.where}") if item.where else "",
-        message("fasteners/torque", torque=quantity(item.torque)) if item.torque else "",
-        "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"),
+        tightness(item),
     )
     note = item.note.rstrip(".")
     return message("fasteners/noted", facts=facts, note=note) if facts and note else facts or note
+
+
+def tightness(item: Fastener) -> Value:
+    """How tight it must be, and what depends on it; empty where neither is recorded."""
+    torque = message("fasteners/torque", torque=quantity(item.torque)) if item.torque else ""
+    return listed(torque, "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"))
 
 
 def caution(record: VehicleRecord, item: AnyCaution) -> Caution:
