@@ -1,45 +1,14 @@
 """Served over http the site is kept on the device: without a signal every page is there and says how old it is, and a visit under way stays as it was."""
 
-import functools
-import http.server
 import shutil
-import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from in_bay import WHERE, press
 from playwright.sync_api import BrowserContext, Page, expect
+from serving import ASK, Shop
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None: ...
-
-
-class Shop:
-    """The site on a server that can be shut, at an address that stays."""
-
-    def __init__(self, folder: Path) -> None:
-        self.folder, self._port = folder, 0
-        self._server: http.server.ThreadingHTTPServer | None = None
-        self.open()
-
-    def open(self) -> None:
-        handler = functools.partial(_Quiet, directory=str(self.folder))
-        self._server = http.server.ThreadingHTTPServer(("127.0.0.1", self._port), handler)
-        self._port = self._server.server_address[1]
-        threading.Thread(target=self._server.serve_forever, daemon=True).start()
-
-    def shut(self) -> None:
-        if self._server:
-            self._server.shutdown()
-            self._server.server_close()
-            self._server = None
-
-    def at(self, name: str) -> str:
-        return f"http://127.0.0.1:{self._port}/{name}"
 
 
 @pytest.fixture
@@ -48,12 +17,6 @@ def shop(site: Path, tmp_path: Path) -> Iterator[Shop]:
     made = Shop(tmp_path / "site")
     yield made
     made.shut()
-
-
-ASK = """async (what) => {
-  const { active } = await navigator.serviceWorker.ready;
-  return new Promise((resolve) => { const ways = new MessageChannel(); ways.port1.onmessage = (event) => resolve(event.data); active.postMessage(what, [ways.port2]); });
-}"""
 
 
 @pytest.fixture
@@ -110,21 +73,6 @@ def test_with_a_signal_nothing_is_said_and_the_page_is_the_newest(kept: Page, sh
     kept.goto(shop.at("safety.html"))
     kept.get_by_text("of today").wait_for()
     assert kept.locator(".ut-copy").count() == 0
-
-
-def test_a_visit_is_finished_without_a_signal(kept: Page, shop: Shop) -> None:
-    kept.goto(shop.at(FINCH))
-    kept.locator("#ut-start").click()
-    for _ in range(10):
-        press(kept)
-    shop.shut()
-    kept.reload()
-    expect(kept.locator(".ut-copy")).to_contain_text("No signal: this is the copy of ")
-    kept.locator("#ut-start").click()
-    assert kept.locator(WHERE).inner_text() == "11 of 76"
-    while kept.locator(WHERE).inner_text():
-        press(kept)
-    assert kept.get_by_text("Every step is done.").is_visible()
 
 
 def test_gear_is_ranked_without_a_signal(kept: Page, shop: Shop) -> None:
