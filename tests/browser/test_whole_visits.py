@@ -200,6 +200,21 @@ def reported(walk: Walk) -> str:
     return " ".join(" ".join(page.extract_text() for page in pages).split())
 
 
+def finished(walk: Walk) -> str:
+    """The rest of a visit without a signal, and what its report says."""
+    walk.again()
+    expect(walk.page.locator(".ut-copy")).to_be_attached()
+    looks = 0
+    while walk.go_to(walk.many + 1):
+        if not looks:
+            left_over(walk)
+        looks += 1
+    assert looks
+    expect(walk.page.locator(".ut-screen-area")).to_contain_text(walk.trip.says("bay/all-done"))
+    expect(walk.page.locator(".ut-look")).to_contain_text(walk.trip.says("bay/should-be-empty"))
+    return reported(walk)
+
+
 @pytest.mark.parametrize("trip", TRIPS, ids=lambda trip: f"{trip.tag}-{trip.car.partition('/')[2]}")
 def test_a_radio_and_two_doors(tech: Callable[[str], Page], shop: Shop, chromium: Browser, trip: Trip) -> None:
     page = tech(trip.tag)
@@ -212,17 +227,7 @@ def test_a_radio_and_two_doors(tech: Callable[[str], Page], shop: Shop, chromium
     handed_over(walk, chromium)
     shop.shut()
     try:
-        walk.again()
-        expect(page.locator(".ut-copy")).to_be_attached()
-        looks = 0
-        while walk.go_to(walk.many + 1):
-            if not looks:
-                left_over(walk)
-            looks += 1
-        assert looks
-        expect(page.locator(".ut-screen-area")).to_contain_text(trip.says("bay/all-done"))
-        expect(page.locator(".ut-look")).to_contain_text(trip.says("bay/should-be-empty"))
-        said = reported(walk)
+        said = finished(walk)
     finally:
         shop.open()
     assert trip.says("bay/report") in said

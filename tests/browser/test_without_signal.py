@@ -44,6 +44,12 @@ def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop:
         assert kept.locator("h1").count() == 1
 
 
+FETCHED = (
+    "places/kelbrook/speaker-1.js",
+    *(f"vehicles/kelbrook/finch-2014-2018.{name}.js" for name in ("find", "facts")),
+)
+
+
 def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., BrowserContext], shop: Shop) -> None:
     page = context(viewport={"width": 390, "height": 844}, locale="es-ES").new_page()
     page.goto(shop.at("index.html"), wait_until="commit")
@@ -63,12 +69,7 @@ def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., 
         "caches.open('undertrim-kept').then((one) => one.keys()).then((all) => all.map((one) => one.url))"
     )
     pages = {name.removeprefix(shop.at("")) for name in names if name.endswith(".html")}
-    fetched = (
-        "places/kelbrook/speaker-1.js",
-        "vehicles/kelbrook/finch-2014-2018.find.js",
-        "vehicles/kelbrook/finch-2014-2018.facts.js",
-    )
-    assert {shop.at(f"es/{name}") for name in fetched} <= set(names)
+    assert {shop.at(f"es/{name}") for name in FETCHED} <= set(names)
     assert {name for name in pages if not name.startswith("es/")} == {"index.html"}
     assert not any(name.endswith("/assets/undertrim/page-visit.js") and "/es/" not in name for name in names)
 
