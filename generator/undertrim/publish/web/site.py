@@ -43,7 +43,7 @@ from undertrim.record import collection, handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.plain_markdown import PlainMarkdown
-from undertrim.words import ENGLISH, message, say, spoken
+from undertrim.words import ENGLISH, language, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -157,6 +157,17 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
                 context["undertrim_body"], context["undertrim_scripts"] = shells.BODY, self._scripts(group)  # type: ignore[typeddict-unknown-key]
         return context
 
+    def on_template_context(
+        self, context: TemplateContext, /, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """The page for what is not there stands once, at the top: it speaks each language of the site."""
+        others = [(tag, f"{way}index.html", language(tag)) for tag, way in self.edition.others.items()]
+        context["undertrim_no_page"] = [  # type: ignore[typeddict-unknown-key]
+            {"tag": tag, "home": home, **{key: say(message(code), speech) for key, code in _NO_PAGE.items()}}
+            for tag, home, speech in others
+        ]
+        return context
+
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Give each page its policy, and keep a specimen as a shell and out of the site."""
         body = self.content.framed.get(page.file.src_uri.removesuffix(".md"))
@@ -198,6 +209,10 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         for path in self.content.shelled:
             found.setdefault(shells.group(path), []).append(path)
         return found
+
+
+_NO_PAGE = {"title": "page/no-such-page", "how": "page/no-such-page-how", "find": "finder/title"}
+"""What the page for what is not there says."""
 
 
 def _name_switches(config: MkDocsConfig) -> None:
