@@ -40,6 +40,7 @@ def without_notes(page: str) -> str:
 
 
 def test_a_record_is_shown_as_it_grows(place: Workspace, tmp_path: Path) -> None:
+    # Long because each state of the record follows from the one before it.
     out = tmp_path / "preview"
 
     def page(name: str) -> str:

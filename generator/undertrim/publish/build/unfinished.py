@@ -104,6 +104,7 @@ def _annotated(
 
 def _summary(name: str, data: Any) -> Mapping[str, Any]:
     """What other pages say of the vehicle: its make, model and months as far as the record has them, the rest by its file."""
+    # Long because it names each field of two forms.
     facts = dict(_texts(data, "vehicle"))
     make, stem = name.split("/")
     built = dict(_texts(data, "vehicle", "built"))
