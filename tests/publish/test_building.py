@@ -121,7 +121,7 @@ def edits(place: Workspace) -> Iterator[str]:
 
 def test_building_again_is_building(place: Workspace, folder: Path) -> None:
     """For a preview that builds on, for a build over what the last one left, and for one into an empty folder."""
-    preview = Builder(place, folder / "again", sheets=False, crew=Here(), lasting=False)
+    preview = Builder(place, folder / "again", sheets=False, crew=Here(), preview=True)
     assert not preview.build(silent).report.problems
     last = place.root / ".undertrim" / "cache" / "site.json"
     build(place, folder / "over", sheets=False, progress=silent)
