@@ -1,0 +1,297 @@
+"""What a car still wants to know, by touch on a phone from a folder on disk: every answer becomes a claim, the claims a record, and nothing is asked twice."""
+
+import json
+import re
+import shutil
+from pathlib import Path
+from typing import Any
+from urllib.parse import unquote
+
+import pytest
+from browsing import ROOT
+from playwright.sync_api import Download, Page, expect
+
+from disputing import disputing
+from publishing import of
+from test_for_everyone import LEAST, SIDEWAYS, SMALL
+from undertrim import cli
+from undertrim.derive.evidence.facts import fact_at
+from undertrim.derive.questions import questions
+from undertrim.publish.web import pages
+from undertrim.record import claims
+from undertrim.record.model import VehicleRecord
+from undertrim.record.store import Workspace
+
+DABCHICK = "vehicles/wexcombe/dabchick-2015-2018"
+DROVER = "vehicles/ashgrove/drover-2015-2020"
+NEXT, HEAD, WRONG = ".ut-asking .ut-done", ".ut-asking h2", ".ut-asking .ut-screen-answer"
+FINCH, BRAMBLE = "vehicles/kelbrook/finch-2014-2018", "vehicles/orlock/bramble-2019-2023"
+NUMBERS = {"Height": "140", "Alternator": "120", "Fuse": "15", "Supply": "5"}
+PNG = ROOT / "records/vehicles/kelbrook/photos/finch-2014-2018/map-key.png"
+
+
+def opened(page: Page, site: Path, vehicle: str = DABCHICK) -> None:
+    page.goto((site / f"{vehicle}.questions.html").as_uri())
+    page.get_by_role("button", name=re.compile("^Answer |^Go on")).tap()
+
+
+def on(page: Page) -> None:
+    """Next; elsewhere first, or a finger as fast as this one counts as one that bounced."""
+    page.locator(".ut-screen-top p").tap()
+    page.locator(NEXT).tap()
+
+
+def introduced(page: Page, year: str = "", tool: str = "Calliper 0.05 mm", **choices: str) -> None:
+    """Say who you are and which car it is; of a variant that is not named the first choice."""
+    page.locator("[name=by]").fill("rk")
+    page.locator("[name=with]").fill(tool)
+    on(page)
+    page.locator("[name=year]").fill(year)
+    on(page)
+    while page.locator(".ut-asking .ut-asked-field").count() == 0:
+        chosen = choices.get(page.locator(HEAD).text_content() or "")
+        picks = page.locator(".ut-asking .ut-pick")
+        (picks.filter(has_text=chosen) if chosen else picks).first.tap()
+        on(page)
+
+
+def answered(page: Page) -> None:
+    """Give the question on the screen an answer that its form lets stand."""
+    for box in page.locator(".ut-asked-field:visible").all():
+        if box.locator("input[inputmode=decimal]").count():
+            box.locator("input[inputmode=decimal]").fill(NUMBERS.get(box.locator("legend").first.text_content() or "", "4"))
+        elif box.locator(".ut-pick").filter(has_text="By a wire").count() and "speed" in (page.locator(HEAD).text_content() or ""):
+            box.locator(".ut-pick").filter(has_text="By a wire").tap()
+            page.locator(".ut-asked-field:visible input[type=text]").fill("Behind the glove box, white with a black tracer.")
+        elif box.locator(".ut-pick").filter(has_text="Not there at all").count():
+            box.locator(".ut-pick").filter(has_text="Not there at all").tap()
+        elif box.get_by_text("From the maker", exact=False).count():
+            box.locator("input[value=maker]").check()
+        elif box.locator(".ut-pick").count():
+            box.locator(".ut-pick").first.tap()
+
+
+def saved(page: Page, folder: Path, files: int = 1) -> Path:
+    """Save what the device holds; the claims file, which is as its schema says, beside its photographs."""
+    got: list[Download] = []
+    page.on("download", lambda one: got.append(one))
+    with page.expect_event("download", lambda _: len(got) == files):
+        page.get_by_role("button", name="Save as a file").tap()
+    for one in got:
+        one.save_as(folder / one.suggested_filename)
+    read = claims.read(folder / "undertrim-claims.json")
+    assert (read.problems, read.bad) == ((), ())
+    return read.path
+
+
+def kept(page: Page) -> list[dict[str, Any]]:
+    return list(json.loads(page.evaluate("localStorage.getItem('undertrim:claims')") or "[]"))
+
+
+def record(root: Path, vehicle: str) -> tuple[VehicleRecord, Any]:
+    entry = Workspace(root).load(root / "records" / f"{vehicle}.yaml")
+    assert isinstance(entry.record, VehicleRecord)
+    return entry.record, entry.source
+
+
+@pytest.mark.parametrize(("vehicle", "pictured"), [(FINCH, "Amplifier place"), (BRAMBLE, "Main radio plug")])
+def test_every_question_of_a_car_by_touch_and_into_its_record(
+    phone: Page,
+    site: Path,
+    vehicle: str,
+    pictured: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    opened(phone, site, vehicle)
+    introduced(phone, **{"Does the car have a camera?": "Yes"})
+    asked = [one for one in questions(*record(ROOT, vehicle)) if one.fields]
+    told = []
+    while phone.locator(".ut-asking[open]").count():
+        told.append(phone.locator(HEAD).text_content() or "")
+        answered(phone)
+        if pictured in told[-1]:
+            phone.locator(".ut-asked-more > summary").tap()
+            phone.locator(".ut-asking input[type=file]").set_input_files(PNG)
+            expect(phone.locator("canvas.ut-asked-photo")).to_be_visible()
+            phone.get_by_label("What is to be seen in it").fill("The page of the maker's handbook.")
+        on(phone)
+    assert len(told) == len(asked) > 5
+    expect(phone.get_by_text("All questions for this car are answered.")).to_be_visible()
+    file = saved(phone, tmp_path, 2)
+    shutil.copytree(ROOT / "records", tmp_path / "records")
+    monkeypatch.chdir(tmp_path)
+    assert cli.main(["take", str(file)]) == 0, capsys.readouterr().err
+    assert cli.main(["check"]) == 0, capsys.readouterr().out
+    after, source = record(tmp_path, vehicle)
+    assert [one.about for one in questions(after, source) if one.fields] == []
+    for answer in claims.read(file).answers:
+        fact = fact_at(after, answer.about)
+        assert fact, answer.about
+        assert fact.text == answer.says, answer.about
+    assert cli.main(["take", str(file)]) == 0
+    assert f"{len(kept(phone))} already so" in capsys.readouterr().out, "what the form says is what the record says"
+    name = Path(vehicle).name
+    (photo,) = (tmp_path / f"records/{vehicle}").parent.glob(f"photos/{name}/*-1.jpg")
+    assert photo.read_bytes()[:3] == b"\xff\xd8\xff"
+
+
+def test_answers_last_are_changed_and_taken_back(phone: Page, site: Path) -> None:
+    opened(phone, site)
+    introduced(phone)
+    phone.get_by_label("Wait: value").fill("4")
+    phone.get_by_role("radiogroup", name="Unit").get_by_text("min").tap()
+    on(phone)
+    assert phone.locator(WRONG).text_content() == "Say how you know it: people can be hurt if it is wrong."
+    phone.locator("input[value=maker]").check()
+    on(phone)
+    phone.get_by_role("button", name="List").tap()
+    phone.reload()
+    expect(phone.get_by_text("Answered: 4 min")).to_be_visible()
+    expect(phone.get_by_role("button", name="Go on: 10 questions left")).to_be_visible()
+    (claim,) = kept(phone)
+    assert (claim["says"], claim["how"], claim["by"], claim["was"]) == ("4 min", "maker", "rk", "unknown")
+    assert "with" not in claim, "nothing was measured"
+    phone.get_by_text("Answered: 4 min").tap()
+    assert phone.get_by_label("Wait: value").input_value() == "4"
+    assert phone.get_by_role("radio", name="min").is_checked()
+    phone.get_by_text("None there: I looked").tap()
+    assert phone.get_by_label("Wait: value").input_value() == "", "of a value and none, one counts"
+    on(phone)
+    assert [(one.get("says"), one.get("found")) for one in kept(phone)] == [(None, "none")]
+    phone.locator(".ut-asking .ut-back").tap()
+    phone.get_by_role("button", name="Take the answer back").tap()
+    assert phone.locator(NEXT).text_content() == "Later"
+    on(phone)
+    assert kept(phone) == []
+
+
+def test_a_measure_in_either_system(phone: Page, site: Path) -> None:
+    opened(phone, site, DROVER)
+    introduced(phone, year="2017")
+    while "clear depth" not in (phone.locator(HEAD).text_content() or ""):
+        on(phone)
+    expect(phone.locator(".ut-asking .ut-sketch svg")).to_be_visible()
+    value = phone.get_by_label("Clear depth: value")
+    for typed, wrong in [("6,2,1", "Type a number"), ("900", "20 to 500 mm is what such things measure")]:
+        value.fill(typed)
+        on(phone)
+        expect(phone.locator(WRONG)).to_contain_text(wrong)
+    phone.get_by_role("radiogroup", name="Unit").get_by_text("in", exact=True).tap()
+    value.fill("2,4")
+    phone.get_by_label("And a fraction").select_option("7/16")
+    on(phone)
+    expect(phone.locator(WRONG)).to_have_text("Take a fraction or decimals, not both.")
+    value.fill("2")
+    on(phone)
+    (claim,) = kept(phone)
+    assert (claim["says"], claim["was"], claim["how"], claim["with"]) == ("2 7/16 in", "62 mm", "measured", "Calliper 0.05 mm")
+    phone.locator(".ut-asking .ut-back").tap()
+    assert (value.input_value(), phone.get_by_label("And a fraction").input_value()) == ("2", "7/16")
+    phone.get_by_label("And a fraction").select_option("")
+    value.fill("2,44")
+    on(phone)
+    assert [one["says"] for one in kept(phone)] == ["2.44 in"]
+
+
+def test_only_what_the_car_can_answer_is_asked(phone: Page, site: Path) -> None:
+    """The bass speaker and the amplifier are there in one sort of car only; answers of one car are not those of the next."""
+    opened(phone, site, DROVER)
+    introduced(phone, **{"Is there a factory amplifier?": "No amplifier"})
+    phone.get_by_role("button", name="List").tap()
+    without = phone.locator("#ut-asked-list > li").count()
+    expect(phone.get_by_text(re.compile("questions are about other cars than yours"))).to_be_visible()
+    phone.get_by_text("Look up whether the maker forbids").tap()
+    answered(phone)
+    on(phone)
+    phone.get_by_role("button", name="List").tap()
+    phone.get_by_role("button", name="I stand at another car now").tap()
+    expect(phone.locator(".ut-asked-done")).to_have_count(0)
+    phone.get_by_role("button", name=re.compile("^Answer 11")).tap()
+    introduced(phone, **{"Is there a factory amplifier?": "Amplifier behind the seat"})
+    answered(phone)
+    phone.get_by_role("button", name="List").tap()
+    assert phone.locator("#ut-asked-list > li").count() > without
+    assert [one["car"]["is"]["sound"] for one in kept(phone)] == ["plain", "amplified"]
+
+
+@pytest.fixture
+def touched(site: Path) -> Path:
+    """The page of a record that disputes a contact and a colour, in the place of one of the site's."""
+    entry = disputing(
+        ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml",
+        ["ladders/wheel/pin", "connectors/radio-main/pins/7/colour", "connectors/radio-main/pins/5/function"],
+    )
+    whole = (site / "vehicles/kelbrook/finch-2014-2018.questions.html").read_text(encoding="utf-8")
+    body = pages.vehicle(of(entry))["questions"]
+    made = site / "vehicles/kelbrook/finch-2014-2018.disputed.html"
+    made.write_text(re.sub(r"(?s)<article.*</article>", lambda _: body, whole, count=1), encoding="utf-8")
+    return made
+
+
+def test_a_contact_is_touched_and_a_colour_chosen(phone: Page, touched: Path) -> None:
+    phone.goto(touched.as_uri())
+    phone.get_by_role("button", name=re.compile("^Answer ")).tap()
+    introduced(phone)
+    done = 0
+    while phone.locator(".ut-asking[open]").count():
+        if phone.locator(".ut-asked-pin").count():
+            assert phone.evaluate(SMALL, LEAST) == []
+            phone.locator(".ut-asked-pin a[href='#pin-radio-main-12']").first.tap()
+            expect(phone.locator(".ut-asked-pin a[aria-current]").first).to_be_visible()
+            done += 1
+        elif phone.locator(".ut-asked-swatches").count():
+            base, tracer = phone.locator(".ut-asked-swatches").all()
+            tracer.get_by_text("BK", exact=True).tap()
+            on(phone)
+            assert phone.locator(WRONG).text_content() == "Choose the colour of the wire first."
+            base.get_by_text("LBU", exact=True).or_(base.get_by_text("WH", exact=True)).first.tap()
+            done += 1
+        elif phone.locator(".ut-pick").filter(has_text="speed").count():
+            phone.locator(".ut-pick").filter(has_text="speed").first.tap()
+            done += 1
+        on(phone)
+    assert done == 3
+    said = {one["about"]: one["says"] for one in kept(phone)}
+    assert said["ladders/wheel/pin"] == "radio-main/12"
+    assert said["connectors/radio-main/pins/7/colour"] == "white/black"
+    assert said["connectors/radio-main/pins/5/function"] == "speed"
+
+
+def test_claims_become_a_new_file_of_the_repository(phone: Page, site: Path) -> None:
+    opened(phone, site)
+    introduced(phone)
+    answered(phone)
+    on(phone)
+    phone.get_by_role("button", name="List").tap()
+    phone.evaluate("""() => {
+      const named = document.createElement("meta");
+      named.name = "undertrim-new-file";
+      named.content = "https://code.example/shop/records/new/main?filename=claims/{name}&value={text}";
+      document.head.append(named);
+      document.dispatchEvent(new CustomEvent("ut-claims"));
+    }""")
+    address = phone.get_by_role("link", name="Put a file into the repository").get_attribute("href") or ""
+    assert address.startswith("https://code.example/shop/records/new/main?filename=claims/claims-dabchick-2015-2018-")
+    assert json.loads(unquote(address.partition("&value=")[2]))["answers"][0]["about"] == "restraint/wait"
+
+
+def test_its_screens_are_for_every_hand(phone: Page, site: Path) -> None:
+    opened(phone, site, DROVER)
+    for width in (390, 320):
+        phone.set_viewport_size({"width": width, "height": 844})
+        assert phone.evaluate(SMALL, LEAST) == []
+        assert phone.evaluate(SIDEWAYS) == [False]
+    introduced(phone, tool="")
+    while phone.locator(".ut-asking[open]").count():
+        phone.locator(".ut-asked-more > summary").tap()
+        assert phone.evaluate(SMALL, LEAST) == []
+        assert phone.evaluate(SIDEWAYS) == [False]
+        on(phone)
+
+
+def test_the_record_leads_to_them(phone: Page, site: Path) -> None:
+    phone.goto((site / f"{DABCHICK}.record.html").as_uri())
+    phone.get_by_role("link", name="Answer what it still wants to know: 11 questions").tap()
+    expect(phone.get_by_role("button", name="Answer 11 questions")).to_be_visible()
