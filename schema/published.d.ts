@@ -1684,6 +1684,7 @@ export interface AskedField {
   stands?: string;
   /** Whether it may be left out. */
   optional: boolean;
+  /** The answer beside which alone it is asked; null where it is asked whatever else is answered. */
   only_if?: AskedOnlyIf | null;
   /** The name of the drawing that shows how it is measured. */
   drawing?: string;

@@ -10,10 +10,10 @@ from urllib.parse import unquote
 import pytest
 from browsing import ROOT
 from playwright.sync_api import Download, Page, expect
+from test_for_everyone import LEAST, SIDEWAYS, SMALL
 
 from disputing import disputing
 from publishing import of
-from test_for_everyone import LEAST, SIDEWAYS, SMALL
 from undertrim import cli
 from undertrim.derive.evidence.facts import fact_at
 from undertrim.derive.questions import questions
@@ -59,10 +59,16 @@ def answered(page: Page) -> None:
     """Give the question on the screen an answer that its form lets stand."""
     for box in page.locator(".ut-asked-field:visible").all():
         if box.locator("input[inputmode=decimal]").count():
-            box.locator("input[inputmode=decimal]").fill(NUMBERS.get(box.locator("legend").first.text_content() or "", "4"))
-        elif box.locator(".ut-pick").filter(has_text="By a wire").count() and "speed" in (page.locator(HEAD).text_content() or ""):
+            box.locator("input[inputmode=decimal]").fill(
+                NUMBERS.get(box.locator("legend").first.text_content() or "", "4")
+            )
+        elif box.locator(".ut-pick").filter(has_text="By a wire").count() and "speed" in (
+            page.locator(HEAD).text_content() or ""
+        ):
             box.locator(".ut-pick").filter(has_text="By a wire").tap()
-            page.locator(".ut-asked-field:visible input[type=text]").fill("Behind the glove box, white with a black tracer.")
+            page.locator(".ut-asked-field:visible input[type=text]").fill(
+                "Behind the glove box, white with a black tracer."
+            )
         elif box.locator(".ut-pick").filter(has_text="Not there at all").count():
             box.locator(".ut-pick").filter(has_text="Not there at all").tap()
         elif box.get_by_text("From the maker", exact=False).count():
@@ -186,7 +192,12 @@ def test_a_measure_in_either_system(phone: Page, site: Path) -> None:
     value.fill("2")
     on(phone)
     (claim,) = kept(phone)
-    assert (claim["says"], claim["was"], claim["how"], claim["with"]) == ("2 7/16 in", "62 mm", "measured", "Calliper 0.05 mm")
+    assert (claim["says"], claim["was"], claim["how"], claim["with"]) == (
+        "2 7/16 in",
+        "62 mm",
+        "measured",
+        "Calliper 0.05 mm",
+    )
     phone.locator(".ut-asking .ut-back").tap()
     assert (value.input_value(), phone.get_by_label("And a fraction").input_value()) == ("2", "7/16")
     phone.get_by_label("And a fraction").select_option("")
@@ -226,7 +237,9 @@ def touched(site: Path) -> Path:
     whole = (site / "vehicles/kelbrook/finch-2014-2018.questions.html").read_text(encoding="utf-8")
     body = pages.vehicle(of(entry))["questions"]
     made = site / "vehicles/kelbrook/finch-2014-2018.disputed.html"
-    made.write_text(re.sub(r"(?s)<article.*</article>", lambda _: body, whole, count=1), encoding="utf-8")
+    made.write_text(
+        re.sub(r"(?s)<article class=\"ut ut-vehicle.*?</article>", lambda _: body, whole, count=1), encoding="utf-8"
+    )
     return made
 
 

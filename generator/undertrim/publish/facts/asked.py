@@ -227,12 +227,12 @@ def _units(form: AnswerForm) -> Iterator[AskedUnit]:
         bounds = [units.parse(text, form.quantity).value if text else None for text in (form.least, form.most)]
         own = form.least.rpartition(" ")[2]  # who says what is plausible of a run of cable in metres measures it so
         for name in dict.fromkeys((own, *form.units) if own in table else form.units):
-            least, most = (_in(table[name], bound, up=bool(place)) for place, bound in enumerate(bounds))
+            least, most = (_in(table[name], bound, up=not place) for place, bound in enumerate(bounds))
             yield AskedUnit(name, table[name].fractions, least, most)
 
 
 def _in(unit: Unit, bound: float | None, *, up: bool) -> float | None:
-    """A bound in a unit, rounded so that nothing plausible is left out."""
+    """A bound in a unit, rounded so that a record takes whatever is within."""
     if bound is None:
         return None
     exact = (bound - float(unit.offset)) / float(unit.factor)
