@@ -44,7 +44,6 @@ PAGES = [
     "vehicles/wexcombe/plover-2017-2022.wiring.html",
     "vehicles/kelbrook/finch-2014-2018.html?jobs=gone",
     "vehicles/kelbrook/finch-2014-2018.record.html",
-    "vehicles/ashgrove/drover-2015-2020.questions.html",
     "safety.html",
     "writing-a-record.html",
     "rules/index.html",
@@ -52,13 +51,11 @@ PAGES = [
     "reference/index.html",
     "calculators.html",
     "gear/pellworth-combe-52.html",
-    "measuring.html",
-    "nowhere.html",
+    *("measuring.html", "nowhere.html"),
+    "vehicles/ashgrove/drover-2015-2020.questions.html",
 ]
 
-SPANISH = [
-    f"es/{name}" for name in (*PAGES[:5], *PAGES[6:8], "safety.html", "rules/year-range.html", "calculators.html")
-]
+SPANISH = [f"es/{name}" for name in (*PAGES[:5], PAGES[6], "safety.html", "rules/year-range.html", "calculators.html")]
 """Every kind of page once more: longer words, and a record's own in another language."""
 COLOURED = [PAGES[0], *PAGES[2:6], "writing-a-record.html", "calculators.html"]
 """Pages that between them have every coloured thing of the site."""

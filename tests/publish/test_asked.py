@@ -4,7 +4,7 @@ import pytest
 
 from publishing import of, shipped
 from undertrim.derive.claims.values import allowed
-from undertrim.derive.questions import questions
+from undertrim.derive.questions import AnswerForm, questions
 from undertrim.publish.facts import asked
 from undertrim.record import schema
 from undertrim.record.model import VehicleRecord
@@ -66,7 +66,7 @@ def test_bounds_in_another_unit_let_nothing_pass_that_a_record_refuses(
     least: str, most: str, unit: str, wanted: tuple[float, float]
 ) -> None:
     kind = "length" if "mm" in least else "torque"
-    form = asked.AnswerForm("quantity", kind, ("mm", "in") if kind == "length" else ("N.m", "lbf.ft"), least, most)
+    form = AnswerForm("quantity", kind, ("mm", "in") if kind == "length" else ("N.m", "lbf.ft"), least, most)
     found = {one.name: (one.least, one.most) for one in asked._units(form)}
     assert found[unit] == wanted
 

@@ -1,15 +1,29 @@
 """What a car still wants to know, by touch on a phone from a folder on disk: every answer becomes a claim, the claims a record, and nothing is asked twice."""
 
-import json
 import re
 import shutil
 from pathlib import Path
-from typing import Any
-from urllib.parse import unquote
 
 import pytest
+from asked_by_touch import (
+    BRAMBLE,
+    DABCHICK,
+    DROVER,
+    FINCH,
+    HEAD,
+    NEXT,
+    PNG,
+    WRONG,
+    answered,
+    introduced,
+    kept,
+    on,
+    opened,
+    record,
+    saved,
+)
 from browsing import ROOT
-from playwright.sync_api import Download, Page, expect
+from playwright.sync_api import Page, expect
 from test_for_everyone import LEAST, SIDEWAYS, SMALL
 
 from disputing import disputing
@@ -19,85 +33,6 @@ from undertrim.derive.evidence.facts import fact_at
 from undertrim.derive.questions import questions
 from undertrim.publish.web import pages
 from undertrim.record import claims
-from undertrim.record.model import VehicleRecord
-from undertrim.record.store import Workspace
-
-DABCHICK = "vehicles/wexcombe/dabchick-2015-2018"
-DROVER = "vehicles/ashgrove/drover-2015-2020"
-NEXT, HEAD, WRONG = ".ut-asking .ut-done", ".ut-asking h2", ".ut-asking .ut-screen-answer"
-FINCH, BRAMBLE = "vehicles/kelbrook/finch-2014-2018", "vehicles/orlock/bramble-2019-2023"
-NUMBERS = {"Height": "140", "Alternator": "120", "Fuse": "15", "Supply": "5"}
-PNG = ROOT / "records/vehicles/kelbrook/photos/finch-2014-2018/map-key.png"
-
-
-def opened(page: Page, site: Path, vehicle: str = DABCHICK) -> None:
-    page.goto((site / f"{vehicle}.questions.html").as_uri())
-    page.get_by_role("button", name=re.compile("^Answer |^Go on")).tap()
-
-
-def on(page: Page) -> None:
-    """Next; elsewhere first, or a finger as fast as this one counts as one that bounced."""
-    page.locator(".ut-screen-top p").tap()
-    page.locator(NEXT).tap()
-
-
-def introduced(page: Page, year: str = "", tool: str = "Calliper 0.05 mm", **choices: str) -> None:
-    """Say who you are and which car it is; of a variant that is not named the first choice."""
-    page.locator("[name=by]").fill("rk")
-    page.locator("[name=with]").fill(tool)
-    on(page)
-    page.locator("[name=year]").fill(year)
-    on(page)
-    while page.locator(".ut-asking .ut-asked-field").count() == 0:
-        chosen = choices.get(page.locator(HEAD).text_content() or "")
-        picks = page.locator(".ut-asking .ut-pick")
-        (picks.filter(has_text=chosen) if chosen else picks).first.tap()
-        on(page)
-
-
-def answered(page: Page) -> None:
-    """Give the question on the screen an answer that its form lets stand."""
-    for box in page.locator(".ut-asked-field:visible").all():
-        if box.locator("input[inputmode=decimal]").count():
-            box.locator("input[inputmode=decimal]").fill(
-                NUMBERS.get(box.locator("legend").first.text_content() or "", "4")
-            )
-        elif box.locator(".ut-pick").filter(has_text="By a wire").count() and "speed" in (
-            page.locator(HEAD).text_content() or ""
-        ):
-            box.locator(".ut-pick").filter(has_text="By a wire").tap()
-            page.locator(".ut-asked-field:visible input[type=text]").fill(
-                "Behind the glove box, white with a black tracer."
-            )
-        elif box.locator(".ut-pick").filter(has_text="Not there at all").count():
-            box.locator(".ut-pick").filter(has_text="Not there at all").tap()
-        elif box.get_by_text("From the maker", exact=False).count():
-            box.locator("input[value=maker]").check()
-        elif box.locator(".ut-pick").count():
-            box.locator(".ut-pick").first.tap()
-
-
-def saved(page: Page, folder: Path, files: int = 1) -> Path:
-    """Save what the device holds; the claims file, which is as its schema says, beside its photographs."""
-    got: list[Download] = []
-    page.on("download", lambda one: got.append(one))
-    with page.expect_event("download", lambda _: len(got) == files):
-        page.get_by_role("button", name="Save as a file").tap()
-    for one in got:
-        one.save_as(folder / one.suggested_filename)
-    read = claims.read(folder / "undertrim-claims.json")
-    assert (read.problems, read.bad) == ((), ())
-    return read.path
-
-
-def kept(page: Page) -> list[dict[str, Any]]:
-    return list(json.loads(page.evaluate("localStorage.getItem('undertrim:claims')") or "[]"))
-
-
-def record(root: Path, vehicle: str) -> tuple[VehicleRecord, Any]:
-    entry = Workspace(root).load(root / "records" / f"{vehicle}.yaml")
-    assert isinstance(entry.record, VehicleRecord)
-    return entry.record, entry.source
 
 
 @pytest.mark.parametrize(("vehicle", "pictured"), [(FINCH, "Amplifier place"), (BRAMBLE, "Main radio plug")])
@@ -110,6 +45,7 @@ def test_every_question_of_a_car_by_touch_and_into_its_record(
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
+    # Long because it is one way, from the first screen to the record and back.
     opened(phone, site, vehicle)
     introduced(phone, **{"Does the car have a camera?": "Yes"})
     asked = [one for one in questions(*record(ROOT, vehicle)) if one.fields]
@@ -144,6 +80,7 @@ def test_every_question_of_a_car_by_touch_and_into_its_record(
 
 
 def test_answers_last_are_changed_and_taken_back(phone: Page, site: Path) -> None:
+    # Long because it is one answer, from when it is given to when it is taken back.
     opened(phone, site)
     introduced(phone)
     phone.get_by_label("Wait: value").fill("4")
@@ -174,6 +111,7 @@ def test_answers_last_are_changed_and_taken_back(phone: Page, site: Path) -> Non
 
 
 def test_a_measure_in_either_system(phone: Page, site: Path) -> None:
+    # Long because it is one field, typed in all the ways that there are.
     opened(phone, site, DROVER)
     introduced(phone, year="2017")
     while "clear depth" not in (phone.locator(HEAD).text_content() or ""):
@@ -244,6 +182,7 @@ def touched(site: Path) -> Path:
 
 
 def test_a_contact_is_touched_and_a_colour_chosen(phone: Page, touched: Path) -> None:
+    # Long because it is one walk over three sorts of screens.
     phone.goto(touched.as_uri())
     phone.get_by_role("button", name=re.compile("^Answer ")).tap()
     introduced(phone)
@@ -270,24 +209,6 @@ def test_a_contact_is_touched_and_a_colour_chosen(phone: Page, touched: Path) ->
     assert said["ladders/wheel/pin"] == "radio-main/12"
     assert said["connectors/radio-main/pins/7/colour"] == "white/black"
     assert said["connectors/radio-main/pins/5/function"] == "speed"
-
-
-def test_claims_become_a_new_file_of_the_repository(phone: Page, site: Path) -> None:
-    opened(phone, site)
-    introduced(phone)
-    answered(phone)
-    on(phone)
-    phone.get_by_role("button", name="List").tap()
-    phone.evaluate("""() => {
-      const named = document.createElement("meta");
-      named.name = "undertrim-new-file";
-      named.content = "https://code.example/shop/records/new/main?filename=claims/{name}&value={text}";
-      document.head.append(named);
-      document.dispatchEvent(new CustomEvent("ut-claims"));
-    }""")
-    address = phone.get_by_role("link", name="Put a file into the repository").get_attribute("href") or ""
-    assert address.startswith("https://code.example/shop/records/new/main?filename=claims/claims-dabchick-2015-2018-")
-    assert json.loads(unquote(address.partition("&value=")[2]))["answers"][0]["about"] == "restraint/wait"
 
 
 def test_its_screens_are_for_every_hand(phone: Page, site: Path) -> None:
