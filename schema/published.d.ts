@@ -135,6 +135,7 @@ export interface Vehicle {
   /** Where airbags and belt gear are. */
   restraints: Array<RestraintArea>;
   coverage: Coverage;
+  asked: Asked;
   /** What the facts rest on. */
   evidence: Array<Evidence>;
 }
@@ -1604,6 +1605,132 @@ export interface ClaimableThing {
 
 /** Fact at its address: The keys below its thing (empty for the thing itself), the place of its label, the value. */
 export type ClaimableFact = [string, number, string];
+
+/** Asked of a car: What the record still wants to know, with all that is needed to answer without a signal. */
+export interface Asked {
+  /** Its address, make/id. */
+  vehicle: string;
+  /** The first and the last that may be said of a car of the record. */
+  years: Array<number>;
+  /** The first month, and the first that is not covered, counted from year 0. */
+  built: Array<number>;
+  /** Those to choose from; empty where there is one. */
+  sides?: Array<string>;
+  /** What to ask of the car before its questions. */
+  variants?: Array<AskedVariant>;
+  /** Those that values answer, the most useful first. */
+  questions?: Array<AskedQuestion>;
+  /** What takes more than values. */
+  for_a_person?: Array<string>;
+  /** Those of wires, where one is asked for. */
+  colours?: Array<AskedColour>;
+  /** Ids of those whose face is touched for an answer. */
+  plugs?: Array<string>;
+}
+
+/** Variant to ask for: What sets cars of the record apart. */
+export interface AskedVariant {
+  id: Id;
+  /** What to ask at the car. */
+  ask: string;
+  /** Its answers. */
+  choices: Array<AskedCarChoice>;
+}
+
+/** Choice of a variant: One answer, and how to tell it. */
+export interface AskedCarChoice {
+  id: Id;
+  /** What it is called. */
+  label: string;
+  /** Without taking anything off. */
+  tell?: string;
+  /** The first month, and the first after it, in which alone it was built, counted from year 0. */
+  built?: Array<number>;
+}
+
+/** Question: What to find out. */
+export interface AskedQuestion {
+  /** In a sentence. */
+  ask: string;
+  /** Why it matters. */
+  why: string;
+  /** Whether it can hurt people, so that how it is known is asked for. */
+  looked_up: boolean;
+  /** The page of the handbook, with its section. */
+  how?: string;
+  /** The choices, by variant, of the cars that can answer it. */
+  cars?: Record<string, Array<string>>;
+  /** The same in words. */
+  cars_words?: string;
+  /** The values that answer it. */
+  fields: Array<AskedField>;
+}
+
+/** Value to answer: One value that is asked for. */
+export interface AskedField {
+  /** The keys that lead to the fact, with / between. */
+  about: string;
+  /** What it is called. */
+  title: string;
+  /** What it says. */
+  means: string;
+  /** How it is answered. */
+  form: "quantity" | "choice" | "choices" | "colour" | "pin" | "drive" | "number" | "text" | "there";
+  /** Those to answer in. */
+  units?: Array<AskedUnit>;
+  /** The words that may be the answer. */
+  choices?: Array<AskedChoice>;
+  /** Whether there may be none. */
+  none: boolean;
+  /** What the record says so far. */
+  stands?: string;
+  /** Whether it may be left out. */
+  optional: boolean;
+  /** The answer beside which alone it is asked; null where it is asked whatever else is answered. */
+  only_if?: AskedOnlyIf | null;
+  /** The name of the drawing that shows how it is measured. */
+  drawing?: string;
+}
+
+/** Unit to answer in: With the plausible range in it. */
+export interface AskedUnit {
+  /** As it is typed. */
+  name: string;
+  /** Whether people read fractions of it. */
+  fractions: boolean;
+  /** Below it nothing is plausible. */
+  least: number | null;
+  /** Above it nothing is plausible. */
+  most: number | null;
+}
+
+/** Word to answer: A word of the schema. */
+export interface AskedChoice {
+  /** As it is typed. */
+  word: string;
+  /** What it is called. */
+  says: string;
+}
+
+/** Only beside an answer: The answer beside which something is asked. */
+export interface AskedOnlyIf {
+  /** The other fact. */
+  about: string;
+  /** Its values. */
+  words: Array<string>;
+}
+
+/** Colour to answer: A colour of insulation. */
+export interface AskedColour {
+  /** As it is typed. */
+  name: string;
+  /** Of IEC 60757, or declared by us. */
+  letters: string;
+  /** What it is called. */
+  says: string;
+  /** As #rrggbb. */
+  hex: string;
+}
 
 /** Finder: One file of the finder: either all vehicles, or the names that stand in each piece, or one piece. */
 export interface Finder {

@@ -34,7 +34,7 @@ Found = tuple[str, str, Any]
 """What it is, by its definition in the schema; where it was found; the data."""
 
 _ELEMENT = re.compile(r'<script type="application/json"(?: id="(?P<id>[\w-]+)")?>(?P<text>.*?)</script>', re.DOTALL)
-_ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", None: "meter-plug"}  # fmt: skip
+_ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", "ut-asked": "asked", None: "meter-plug"}  # fmt: skip
 
 
 def published() -> Iterator[Found]:

@@ -35,6 +35,7 @@ PAGES = [
     "measuring.html",
     "glossary.html",
     "nowhere.html",
+    "vehicles/ashgrove/drover-2015-2020.questions.html",
 ]
 
 SPANISH = [

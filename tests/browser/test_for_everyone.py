@@ -17,6 +17,7 @@ PAGES = [
     f"{PLOVER}.openings.html",
     f"{PLOVER}.wiring.html",
     f"{PLOVER}.record.html",
+    f"{PLOVER}.questions.html",
     "how-to-measure.html",
     "writing-a-record.html",
     "rules/index.html",

@@ -139,6 +139,28 @@ def test_a_repository_gets_a_ready_made_text(phone: Page, site: Path, tmp_path: 
     assert [answer.about for answer in claims.read(file).answers] == ["openings/front-door/impedance"]
 
 
+def test_a_repository_gets_a_new_file(phone: Page, site: Path, tmp_path: Path) -> None:
+    asked(phone, site)
+    keep(phone, "openings/front-door/impedance", says="8 ohm & more")
+    phone.evaluate("""() => {
+      const named = document.createElement("meta");
+      named.name = "undertrim-new-file";
+      named.content = "https://code.example/shop/records/new/main?filename=claims/{name}&value={text}";
+      document.head.append(named);
+      document.dispatchEvent(new CustomEvent("ut-claims"));
+    }""")
+    address = urlsplit(phone.get_by_role("link", name="Put a file into the repository").get_attribute("href") or "")
+    words = parse_qs(address.query)
+    assert words["filename"][0].startswith("claims/claims-finch-2014-2018-20")
+    file = tmp_path / "told.json"
+    file.write_text(words["value"][0], encoding="utf-8")
+    assert [answer.says for answer in claims.read(file).answers] == ["8 ohm & more"]
+    for _ in range(30):
+        phone.get_by_role("button", name="Keep it").click()
+        phone.locator(".ut-claim [name=says]").fill("8 ohm and some more of it" * 9)
+    expect(phone.get_by_role("link", name="Put a file into the repository")).to_have_count(0)
+
+
 @pytest.mark.parametrize("view", ["", ".openings", ".wiring", ".record"])
 def test_every_page_of_a_vehicle_leads_to_every_fact(phone: Page, site: Path, view: str) -> None:
     phone.goto((site / f"vehicles/kelbrook/finch-2014-2018{view}.html").as_uri())

@@ -17,6 +17,7 @@ PAGES = {
     "openings": "vehicles/wexcombe/plover-2017-2022.openings.html",
     "wiring": "vehicles/wexcombe/plover-2017-2022.wiring.html",
     "record": "vehicles/wexcombe/plover-2017-2022.record.html",
+    "questions": "vehicles/ashgrove/drover-2015-2020.questions.html",
     "make": "makes/kelbrook.html",
     "handbook": "safety.html",
     "rules": "rules/index.html",

@@ -18,7 +18,7 @@ from undertrim.derive.visit import text
 from undertrim.derive.visit.visit import Visit
 from undertrim.derive.wiring import ends
 from undertrim.publish.web import pages
-from undertrim.publish.web.views import VIEWS, VISIT
+from undertrim.publish.web.views import HEADS, VIEWS, VISIT
 from undertrim.record.identity import slug
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
@@ -63,7 +63,7 @@ def test_the_page_of_a_visit_is_small_and_has_the_steps_of_the_visit_alone(phone
 
 @each_vehicle
 def test_no_page_of_a_vehicle_is_large(site: Path, path: Path) -> None:
-    """Nothing stands on two of them: none has more than three quarters of what all four have between them."""
+    """Nothing stands on two of them: none has more than three quarters of what all have between them."""
     _, address = record(path)
     sizes = [(site / "vehicles" / f"{view.path(address)}.html").stat().st_size for view in VIEWS]
     assert max(sizes) < 0.75 * sum(sizes)
@@ -179,7 +179,7 @@ def test_with_scripts_off_each_opening_can_be_seen_alone(context: Callable[..., 
         assert all(own in mark.removeprefix("For: ").split(", ") for mark in marks), one
     page.get_by_role("link", name="Show everything").click()
     assert page.locator(".ut-step:visible").count() == every
-    for view in VIEWS[1:]:
+    for view in HEADS[1:]:
         page.locator(f".ut-views a[href$='.{view.name}.html']").click()
         assert page.locator("h2").first.is_visible()
         assert page.locator(".ut-button:visible").count() == 0
@@ -194,7 +194,7 @@ def test_the_style_has_a_line_for_each_opening_that_can_be_seen_alone() -> None:
 def test_no_vehicle_can_be_called_as_the_page_of_another() -> None:
     assert slug("Finch 2014-2018.wiring") == "finch-2014-2018-wiring"
     assert [view.path("kelbrook/finch-2014-2018") for view in VIEWS if view is not VISIT] == [
-        f"kelbrook/finch-2014-2018.{name}" for name in ("openings", "wiring", "record")
+        f"kelbrook/finch-2014-2018.{name}" for name in ("openings", "wiring", "record", "questions")
     ]
 
 

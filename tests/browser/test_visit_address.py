@@ -23,7 +23,7 @@ from undertrim.derive.procedure.planning import targets
 from undertrim.derive.visit import text
 from undertrim.derive.visit.visit import Visit
 from undertrim.publish.build.building import build
-from undertrim.publish.web.views import VIEWS
+from undertrim.publish.web.views import HEADS
 from undertrim.record import photo_files
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
@@ -49,7 +49,7 @@ def served(site: Path) -> Any:
 def test_the_visit_goes_along_from_page_to_page(phone: Page, served: str) -> None:
     visit = "jobs=dash,front-door&radio=map&dash=skerrowe-broadside"
     phone.goto(f"{served}/{FINCH}.html?{visit}")
-    for view in VIEWS[1:]:
+    for view in HEADS[1:]:
         phone.locator(f".ut-views a[href*='.{view.name}.html']").tap()
         phone.wait_for_url(f"**/finch-2014-2018.{view.name}.html?{visit}")
         assert phone.locator(".ut-views [aria-current=page]").count() == 1

@@ -16,7 +16,8 @@ import jsonschema_rs
 import pytest
 from jsonschema import Draft202012Validator
 
-from publishing import BESIDE, Found, exemplified, finders, published, shelf, shelves
+from disputing import disputing
+from publishing import BESIDE, ROOT, Found, exemplified, finders, published, shelf, shelves
 from undertrim import publish
 from undertrim.derive import conflict_texts
 from undertrim.derive.evidence.standing import Word
@@ -26,10 +27,13 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
 from undertrim.publish import described
+from undertrim.publish.encoding import compact
+from undertrim.publish.facts import asked
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts.shown_vehicle import Part
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.publish.web import finder
+from undertrim.record.model import VehicleRecord
 
 Schema = dict[str, Any]
 SCHEMA: Schema = described.schema()
@@ -71,7 +75,14 @@ def everything() -> list[Found]:
         patch.setattr(finder, "MOST_IN_ONE", 2)
         patch.setattr(shelf_facts, "MOST_IN_ONE", 1000)
         pieces = [*finders(), *shelves(without_one())]
-    return [*whole, *pieces, *exemplified()]
+    return [*whole, *pieces, *exemplified(), touched()]
+
+
+def touched() -> Found:
+    """What is asked of a car of whose record a contact and the colour of a wire are in dispute."""
+    entry = disputing(ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml", ["ladders/wheel/pin", "connectors/radio-main/pins/7/colour"])  # fmt: skip
+    assert isinstance(entry.record, VehicleRecord)
+    return "asked", "a disputed contact", json.loads(compact(asked.asked(entry.record, entry.source, entry.address)))
 
 
 def without_one() -> Stock:
@@ -89,7 +100,7 @@ def test_everything_published_is_as_described(everything: list[Found]) -> None:
     assert {name for name, _, _ in everything} == {"vehicle", BESIDE, *SCRIPT_DATA}
 
 
-SCRIPT_DATA = ("choosing", "claimable", "page", "forms", "finder", "finder-more", "places", "places-slice", "shelf", "shelf-piece", "stock-visit", "stock-wiring", "meter-table", "meter-plug", "calculators")  # fmt: skip
+SCRIPT_DATA = ("choosing", "claimable", "page", "forms", "finder", "finder-more", "places", "places-slice", "shelf", "shelf-piece", "stock-visit", "stock-wiring", "meter-table", "meter-plug", "calculators", "asked")  # fmt: skip
 
 
 def test_a_new_fact_fails_until_it_is_described(everything: list[Found]) -> None:

@@ -9,12 +9,12 @@ from typing import Any
 Schema = dict[str, Any]
 
 PAGE_ALONE: Mapping[str, frozenset[str]] = {
-    "vehicle": frozenset({"from_above", "removal_order"}),
+    "vehicle": frozenset({"from_above", "removal_order", "asked"}),
     "opening": frozenset({"drawn", "form"}),
     "connector": frozenset({"meter"}),
     "plug": frozenset({"faces"}),
 }
-"""What only the page wants, by the definition it belongs to: drawings in their own units, and what its scripts reckon with."""
+"""What only the page wants, by the definition it belongs to: drawings in their own units, and what its scripts reckon with or ask."""
 
 _WHOLE = ("plans", "visit_words")  # in this order: a set has another in each process
 """Facts whose lists are found by ids: what such an id has none of is not the same as an id that is not there."""

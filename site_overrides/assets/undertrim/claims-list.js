@@ -2,6 +2,7 @@
 
 import { asFile, claims, drop, dropAll } from "./claims.js";
 import { make } from "./elements.js";
+import { photoFiles, TYPE } from "./photos-kept.js";
 import { save } from "./visit-passed.js";
 import { say } from "./words.js";
 
@@ -27,7 +28,7 @@ function carOf(claim) {
 
 /** @param {Claim} claim */
 function how(claim) {
-  return [say(`not-so/how-${claim.how}`), claim.on, claim.by, claim.with, ...carOf(claim), claim.note].filter(Boolean).join("; ");
+  return [say(`not-so/how-${claim.how}`), claim.on, claim.by, claim.with, ...carOf(claim), claim.note, claim.photo && claim.photo.file].filter(Boolean).join("; ");
 }
 
 /* What an issue of the repository says. */
@@ -44,21 +45,37 @@ function issueAddress() {
   return address.length > LONGEST ? "" : address;
 }
 
-async function share() {
-  await navigator.share({ files: [new File([asFile()], NAME, { type: JSON_TYPE })] }).catch(() => { /* thought better of */ });
+/* Where a new file of the repository is begun, with the claims in it; empty where the collection names no such place, it would be too long, or photographs go with them. */
+function fileAddress() {
+  const named = document.querySelector("meta[name=undertrim-new-file]"), all = claims();
+  if (!(named instanceof HTMLMetaElement) || all.some((one) => one.photo)) return "";
+  const name = `claims-${Array.from(new Set(all.map((one) => one.vehicle.split("/")[1]))).join("-")}-${all[0].on}.json`;
+  const address = named.content.replace("{name}", encodeURIComponent(name)).replace("{text}", () => encodeURIComponent(asFile()));
+  return address.length > LONGEST ? "" : address;
 }
 
-function canShare() { return "canShare" in navigator && navigator.canShare({ files: [new File(["{}"], NAME, { type: JSON_TYPE })] }); }
+async function share() {
+  await navigator.share({ files: [new File([asFile()], NAME, { type: JSON_TYPE }), ...await photoFiles()] }).catch(() => { /* thought better of */ });
+}
+
+function canShare() { return "canShare" in navigator && navigator.canShare({ files: [new File(["{}"], NAME, { type: JSON_TYPE }), new File([""], "photo.jpg", { type: TYPE })] }); }
+
+/* The claims, and beside them the photographs that they name: 'undertrim take' looks for these in the same folder. */
+async function saveAll() {
+  save(NAME, JSON_TYPE, asFile());
+  (await photoFiles()).forEach((file) => { save(file.name, TYPE, file); });
+}
 
 function press(words, click) { return make("button", { type: "button", class: "ut-button", click }, words); }
 
 function ways() {
-  const said = make("span", { role: "status" }), address = issueAddress();
+  const said = make("span", { role: "status" });
+  const leading = (address, words) => address ? make("a", { class: "ut-button", href: address, rel: "noreferrer", target: "_blank" }, words) : null;
   const copy = () => { navigator.clipboard.writeText(issue().body).then(() => { said.textContent = say("not-so/copied"); }, () => { said.textContent = say("not-so/not-copied"); }); };
   return make("p", { class: "ut-report-do" },
-    press(say("not-so/save"), () => { save(NAME, JSON_TYPE, asFile()); }),
+    press(say("not-so/save"), saveAll),
     canShare() ? press(say("bay/share"), share) : null,
-    address ? make("a", { class: "ut-button", href: address, rel: "noreferrer", target: "_blank" }, say("not-so/issue")) : null,
+    leading(fileAddress(), say("not-so/new-file")), leading(issueAddress(), say("not-so/issue")),
     press(say("not-so/copy"), copy), press(say("not-so/drop-all"), dropAll), said);
 }
 

@@ -14,6 +14,7 @@
  * @property {string} [with]
  * @property {{ year: number | string, side: string, is?: Record<string, string> }} car
  * @property {string} [note]
+ * @property {{ file: string, shows: string }} [photo] a picture of it, which is kept beside the claims (photos-kept.js)
  */
 
 const KEY = "undertrim:claims", BY = "undertrim:claims-by";
@@ -22,9 +23,11 @@ const TEXTS = ["vehicle", "about", "says", "found", "was", "how", "on", "by", "w
 /* A browser that keeps nothing still lets them leave, as long as the page is open. */
 let unkept = "";
 
+function isPhoto(one) { return typeof one === "object" && one !== null && typeof one.file === "string" && typeof one.shows === "string"; }
+
 function isClaim(one) {
   return typeof one === "object" && one !== null && typeof one.vehicle === "string" && typeof one.about === "string"
-    && typeof one.car === "object" && one.car !== null && TEXTS.every((name) => one[name] === undefined || typeof one[name] === "string");
+    && typeof one.car === "object" && one.car !== null && (one.photo === undefined || isPhoto(one.photo)) && TEXTS.every((name) => one[name] === undefined || typeof one[name] === "string");
 }
 
 /** @returns {Claim[]} */
@@ -45,6 +48,23 @@ function keep(all) {
 /** @param {Claim} claim */
 export function add(claim) { keep(claims().concat(claim)); }
 
+/**
+ * One in the place of those that are about the same, or none.
+ * @param {(one: Claim) => boolean} same
+ * @param {Claim | null} claim
+ */
+export function replace(same, claim) {
+  const all = claims(), at = all.findIndex(same), others = all.filter((one) => !same(one));
+  if (claim) others.splice(at < 0 ? others.length : at, 0, claim);
+  keep(others);
+}
+
+/**
+ * All of them, each changed as it must be.
+ * @param {(one: Claim) => Claim} change
+ */
+export function changeAll(change) { keep(claims().map(change)); }
+
 /** @param {number} place */
 export function drop(place) { keep(claims().filter((_, at) => at !== place)); }
 export function dropAll() { keep([]); }
@@ -53,5 +73,12 @@ export function dropAll() { keep([]); }
 export function whoBefore() { try { return localStorage.getItem(BY) || ""; } catch (error) { return ""; } }
 export function remember(by) { try { localStorage.setItem(BY, by); } catch (error) { /* then it is typed again */ } }
 
-/* All of them, as their file holds them. */
-export function asFile() { return JSON.stringify({ claims: 1, answers: claims() }, null, 1) + "\n"; }
+const SHARED = ["vehicle", "by", "on", "how", "with", "car"];
+
+/* All of them, as their file holds them: what several have in common stands once, at the top. */
+export function asFile() {
+  const all = claims(), [first] = all;
+  const common = SHARED.filter((name) => all.length > 1 && first[name] !== undefined && all.every((one) => JSON.stringify(one[name]) === JSON.stringify(first[name])));
+  const only = (one, wanted) => Object.fromEntries(Object.entries(one).filter(([name]) => common.includes(name) === wanted));
+  return JSON.stringify({ claims: 1, ...only(first || {}, true), answers: all.map((one) => only(one, false)) }, null, 1) + "\n";
+}

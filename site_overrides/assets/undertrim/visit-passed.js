@@ -42,9 +42,14 @@ export async function arrived(hash = location.hash) {
 /* Whether the address brings a visit at all. */
 export function brings(hash = location.hash) { return hash.startsWith(BEGIN); }
 
-/* Has the browser save text as a file. */
-export function save(name, type, text) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+/**
+ * Has the browser save something as a file.
+ * @param {string} name
+ * @param {string} type
+ * @param {BlobPart} content
+ */
+export function save(name, type, content) {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   make("a", { href: address, download: name }).click();
   setTimeout(() => { URL.revokeObjectURL(address); }, 60000); // some browsers begin to read it late
 }

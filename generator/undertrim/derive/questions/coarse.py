@@ -5,7 +5,7 @@ from dataclasses import fields, is_dataclass
 
 from undertrim.derive.questions.asked import Asked
 from undertrim.derive.questions.question import Sort
-from undertrim.record.field_titles import field_titles
+from undertrim.record.field_titles import FieldTitles, field_titles
 from undertrim.record.instruments import coarseness, scales
 from undertrim.record.model import Sources, VehicleRecord
 from undertrim.record.source import Pointer
@@ -22,7 +22,7 @@ def asked(record: VehicleRecord) -> Iterator[Asked]:
             pieces = [record.evidence[name] for name in sources if name in record.evidence]
             step = coarseness(value, [scales(piece.with_) for piece in pieces])
             if step > max(most, value.step):
-                field = field_titles([str(key) for key in place[2:]])
+                field = FieldTitles(field_titles([str(key) for key in place]).titles[2:])
                 yield Asked(Sort.COARSE, place, message("questions/again", thing=opening.name, field=field))
 
 

@@ -6,7 +6,7 @@ from undertrim.derive.evidence.claims import claims
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.questions.asked import Asked
 from undertrim.derive.questions.question import Sort
-from undertrim.record.field_titles import field_titles
+from undertrim.record.field_titles import FieldTitles, field_titles
 from undertrim.record.model import VehicleRecord
 from undertrim.words import message
 
@@ -15,7 +15,11 @@ def asked(record: VehicleRecord) -> Iterator[Asked]:
     """Every open dispute about a single value."""
     for item in disputes(record):
         if item.open and item.fact:
-            ask = message("questions/settle", thing=_thing(record, item.keys), field=field_titles(item.keys[2:]))
+            ask = message(
+                "questions/settle",
+                thing=_thing(record, item.keys),
+                field=FieldTitles(field_titles(item.keys).titles[2:]),
+            )
             why = message("questions/why-conflict", claims=claims(item))
             yield Asked(Sort.CONFLICT, item.fact.pointer, ask, why)
 

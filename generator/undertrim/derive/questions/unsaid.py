@@ -6,10 +6,10 @@ from undertrim.derive import coverage
 from undertrim.derive.evidence.fingerprint import BY_ID, WHOLE
 from undertrim.derive.questions.asked import Asked
 from undertrim.derive.questions.forms import UNKNOWN
+from undertrim.derive.questions.named import field_words
 from undertrim.derive.questions.question import Sort
 from undertrim.derive.wiring.leads import named
 from undertrim.record.changing.edits import at
-from undertrim.record.field_titles import field_titles
 from undertrim.record.model import VehicleRecord
 from undertrim.record.model.kinds.receiver import ReceiverOpening
 from undertrim.record.source import Data, Pointer, Source
@@ -76,7 +76,7 @@ def unknown(source: Source) -> Iterator[Asked]:
         if place[0] in (*BY_ID, *WHOLE):
             thing = at(source.data, place[:2])
             name = thing.get("name") if isinstance(thing, dict) else None
-            field = field_titles([str(step) for step in place[2:] or place])
+            field = field_words(source.data, place)
             yield Asked(Sort.OTHER, place, message("questions/find-out", thing=str(name or place[1]), field=field))
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from undertrim.derive.conflict_texts import Conflict
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import (
+    asked,
     blockers,
     connectors,
     coverage,
@@ -138,10 +139,11 @@ class Wired:
 
 @dataclass(frozen=True, slots=True)
 class Founded:
-    """What may fire where, what of the record is there, and where it comes from."""
+    """What may fire where, what of the record is there, what is still asked, and where it comes from."""
 
     restraints: Sequence[RestraintArea]
     coverage: coverage.Coverage
+    asked: asked.Asked
     evidence: Sequence[evidence.ShownEvidence]
 
 

@@ -19,6 +19,7 @@ from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.visit.totals import of_record
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import (
+    asked,
     blockers,
     connectors,
     coverage,
@@ -175,8 +176,9 @@ def _wired(known: Vehicle, photos: Shown) -> Wired:
 
 
 def _founded(entry: Entry, known: Vehicle, made: date | None) -> Founded:
-    """What may fire where, what of the record is there, and where it comes from."""
+    """What may fire where, what of the record is there, what is still asked, and where it comes from."""
     record = known.record
+    assert isinstance(entry.record, VehicleRecord)
     return Founded(
         restraints=[
             RestraintArea(name, _restraints(area), doubts.marks(record, ("areas", name)))
@@ -184,6 +186,7 @@ def _founded(entry: Entry, known: Vehicle, made: date | None) -> Founded:
             if area.restraints
         ],
         coverage=coverage.summary(record),
+        asked=asked.asked(entry.record, entry.source, entry.address),
         evidence=evidence.pieces(record, entry.source.data, made),
     )
 

@@ -20,11 +20,12 @@ from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
 from undertrim.publish.pictures.drawings import gear as gear_drawing
-from undertrim.publish.pictures.drawings import plugs, svg
+from undertrim.publish.pictures.drawings import measuring, plugs, svg
+from undertrim.publish.sparse import sparse
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
-from undertrim.publish.web.views import OPENINGS, RECORD, VIEWS, View
+from undertrim.publish.web.views import HEADS, OPENINGS, QUESTIONS, RECORD, VIEWS, View
 from undertrim.record.measuring import drawing_of
 from undertrim.words import Language, message, once_per_language, say, spoken
 
@@ -57,6 +58,7 @@ def environment() -> Environment:
         wire_symbols=lambda facts: Markup(pictures.wire_symbols(facts)),  # noqa: S704
         panel_picture=lambda step: Markup(pictures.panel_on_page(step, remove=step["kind"] == "remove")),  # noqa: S704
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
+        plug_picture_whole=lambda facts: Markup(svg.inline(plug_pictures.face(facts))),  # noqa: S704
         opening_pictures=_opening_pictures,
         order_picture=lambda facts, page="": Markup(order.on_page(facts, page)),  # noqa: S704
         car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704
@@ -64,6 +66,8 @@ def environment() -> Environment:
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         drawing_of=drawing_of,
         page_data=page_data,
+        asked_data=lambda asked: meter.script(sparse(asked)),
+        sketches_of=sketches_of,
         choosing=choosing,
         for_targets=for_targets,
         worked_from=worked_from,
@@ -93,7 +97,16 @@ def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
     targets = facts["targets"]
     places = {target["id"]: place for place, target in enumerate(targets, 1)}
     marks = {target["id"]: target["mark"] for target in targets}
-    return template.render(v=facts, view=view, views=VIEWS, printed=printed, beside=beside, places=places, marks=marks)
+    return template.render(
+        v=facts,
+        view=view,
+        views=HEADS,
+        questions=QUESTIONS.file(facts["id"]),
+        printed=printed,
+        beside=beside,
+        places=places,
+        marks=marks,
+    )
 
 
 def make(name: str, vehicles: list[Published]) -> str:
@@ -142,6 +155,12 @@ def evidence_links(context: Context, ids: Iterable[str]) -> str:
 def _evidence_links(ids: tuple[str, ...], page: str, _: Language) -> str:
     """A record has few looks at a car, and most of its steps rest on one and the same."""
     return template_words.evidence_links(ids, page)
+
+
+def sketches_of(asked: Published) -> dict[str, Markup]:
+    """The drawings that show how what is asked for is measured, by name."""
+    names = dict.fromkeys(field["drawing"] for one in asked["questions"] for field in one["fields"])
+    return {name: Markup(svg.inline(measuring.drawing(name))) for name in names if name}  # noqa: S704 - drawn by us
 
 
 def worked_from(facts: Published, area: str) -> list[str]:

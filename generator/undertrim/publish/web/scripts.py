@@ -32,6 +32,7 @@ ENTRIES = (
     "page",
     "page-gear",
     "page-openings",
+    "page-questions",
     "page-record",
     "page-visit",
     "page-wiring",

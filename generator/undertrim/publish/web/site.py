@@ -50,6 +50,8 @@ Shells = Mapping[str, Shell]
 
 _SECTIONS = {"Rules": message("reference/rules"), "Reference": message("reference/fields")}
 """Our own folders of pages, by the names that the engine makes of them."""
+NEW_FILE = "new_file"
+"""The setting under `extra` that says at which address a new file of the repository is begun: `{name}` and `{text}` stand in it."""
 _LOG = logging.getLogger(mkdocs.__name__)
 """Where the engine says what it does. A fork that answers for it has another name."""
 
@@ -85,7 +87,8 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
         """The frame takes its words from the catalogue too, and its bar has the box that finds. It names the repository. What all languages share stands once, at the top of the site."""
-        env.globals.update(say=template_words.say, undertrim_repository=self.repository)
+        new_file = config.extra.get(NEW_FILE, "")
+        env.globals.update(say=template_words.say, undertrim_repository=self.repository, undertrim_new_file=new_file)
         env.globals["undertrim_box"] = Markup(pages.box())  # noqa: S704 - rendered by us
         env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env

@@ -33,8 +33,12 @@ VISIT = View("visit", "vehicle-page/visit", _scripts("page-visit"))
 OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings"))
 WIRING = View("wiring", "vehicle-page/wiring", _scripts("page-wiring", "meter-table"))
 RECORD = View("record", "vehicle-page/record", _scripts("page-record"))
+QUESTIONS = View("questions", "asked/title", _scripts("page-questions"))
 
-VIEWS = (VISIT, OPENINGS, WIRING, RECORD)
+VIEWS = (VISIT, OPENINGS, WIRING, RECORD, QUESTIONS)
 """The pages in the order in which they are named; the first is what the address of a vehicle leads to."""
+
+HEADS = (VISIT, OPENINGS, WIRING, RECORD)
+"""Those that the head of each page leads to: the questions are reached from where something is unknown."""
 
 NAMED = {view.name: view for view in VIEWS}
