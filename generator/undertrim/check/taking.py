@@ -64,15 +64,16 @@ def taken(place: Workspace, entry: Entry, answers: Sequence[Answer], progress: P
     if stamped:  # it goes anyway: then one more witness costs nothing
         guarded = _Guarded(place, entry, _unstamped(place, entry), stamped=False, progress=progress)
         outcomes = guarded.take(answers)
-    text, laid = _laid(place, guarded.now)
-    return Taken(path, before, text, outcomes, stamped, not laid)
+    text, is_laid = laid(place, guarded.now)
+    return Taken(path, before, text, outcomes, stamped, not is_laid)
 
 
 def _unstamped(place: Workspace, entry: Entry) -> Entry:
     return place.entry(entry.path, read_text(unstamped(entry.source), entry.source.path))
 
 
-def _laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
+def laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
+    """Its text laid out the one way, and whether that could be done."""
     try:
         return layout.laid_out(entry.source, "vehicle", modeline.wanted(entry.path, "vehicle", place.root)), True
     except CannotLay:
