@@ -4,6 +4,8 @@ import argparse
 import subprocess
 import sys
 from collections.abc import Callable
+from importlib import import_module
+from typing import cast
 
 import pytest
 
@@ -44,6 +46,8 @@ from undertrim.commands.usage import Usage
 from undertrim.record.root import NoWorkspace
 from undertrim.words import message
 
+taking_in = cast("Command", import_module("undertrim.commands.import"))  # its name is a word of Python
+
 FITTING: tuple[Command, ...] = (
     ask,
     build,
@@ -54,7 +58,11 @@ FITTING: tuple[Command, ...] = (
     find,
     fit,
     laying_out,
+<<<<<<< HEAD
     init,
+=======
+    taking_in,
+>>>>>>> dc10633b ('undertrim import' takes a shop's spreadsheet by a mapping that it proposes and a person confirms; each row is accounted for)
     load,
     meter,
     mirror,

@@ -15,6 +15,7 @@ _NAMES = (
     "find",
     "fit",
     "format",
+    "import",
     "init",
     "load",
     "meter",

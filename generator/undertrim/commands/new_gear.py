@@ -2,10 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from functools import cache
+from pathlib import Path, PurePosixPath
 
 from undertrim.check.runner import check_entry
 from undertrim.check.starting import Fresh
 from undertrim.commands.gathering import Gathering, names, nested_all
+from undertrim.commands.usage import Usage
+from undertrim.derive.evidence.readings import read
 from undertrim.derive.questions.blocks import BlockField, fields, takes_more
 from undertrim.record import build, identity, layout
 from undertrim.record.changing.writing_values import typed
@@ -14,7 +17,7 @@ from undertrim.record.layout import modeline
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import printable
 from undertrim.record.schema import asked_by
-from undertrim.record.source import Data, read_text
+from undertrim.record.source import Data, Pointer, read_text
 from undertrim.record.store import Workspace
 from undertrim.words import Message, message, spoken
 
@@ -57,12 +60,71 @@ def asked(place: Workspace, kind: str, given: dict[str, str], *, asks: bool) -> 
     """The record, or why there is none; nothing is written. Raises Usage and Stopped."""
     gathering, wanted = Gathering(given, asks), questions(kind)
     gathering.refuse_unknown(names(wanted))
-    said = {"kind": kind, **nested_all(gathering.of(wanted), _HOME)}
-    facts = build.section("gear", said)
-    assert not isinstance(facts, VehicleFacts)
-    path = place.records / "gear" / identity.gear_path(facts)
+    said = gathering.of(wanted)
+    path = place.records / "gear" / _path(kind, said)
     if path.exists():
         return message("copy/there", path=printable(str(place.shown(path))))
+    return _made(place, kind, said)
+
+
+def wrong(kind: str, given: Mapping[str, str]) -> list[tuple[str, Message]]:
+    """What is wrong with answers that are given by name, and which are lacking."""
+    wanted = {one.name: one for one in questions(kind)}
+    no_such = ((name, message("import/no-gear-field", name=name, kind=kind)) for name in given if name not in wanted)
+    bad = ((name, said) for name, value in given.items() if name in wanted and (said := wanted[name].wrong(value)))
+    found = [*no_such, *bad]
+    try:
+        Gathering(dict(given), asks=False).of(list(wanted.values()))
+    except Usage as error:
+        return found or [("", error.said)]
+    return found
+
+
+def made(place: Workspace, kind: str, given: Mapping[str, str]) -> Fresh:
+    """The record of answers that nothing is wrong with."""
+    return _made(place, kind, Gathering(dict(given), asks=False).of(questions(kind)))
+
+
+def there(place: Workspace, path: Path) -> dict[str, str] | None:
+    """What the record of a piece says, by name; None where it has none that can be read."""
+    data = place.load(path).source.data if path.exists() else None
+    return flat(data["gear"]) if isinstance(data, dict) and isinstance(data.get("gear"), dict) else None
+
+
+def flat(data: Data, home: str = "") -> dict[str, str]:
+    """The single values of a block, each by the keys that lead to it."""
+    found: dict[str, str] = {}
+    for name, said in data.items():
+        found |= flat(said, f"{home}{name}/") if isinstance(said, dict) else {f"{home}{name}": _words(said)}
+    return found
+
+
+def _words(said: Data) -> str:
+    return ", ".join(map(str, said)) if isinstance(said, list) else str(said)
+
+
+def same(name: str, one: str, other: str) -> bool:
+    """Whether two values of a field mean the same: quantities by what they are, whatever their unit."""
+    node: Node | None = _node()
+    for key in name.split("/"):
+        node = node.child(key) if node else None
+    quantity = node.schema.get("quantity", {}) if node else {}
+    return (
+        read(one, quantity.get("kind", ""), "") == read(other, quantity.get("kind", ""), "")
+        if quantity
+        else one == other
+    )
+
+
+def _path(kind: str, said: Mapping[Pointer, Data]) -> PurePosixPath:
+    facts = build.section("gear", {"kind": kind, **nested_all(said, _HOME)})
+    assert not isinstance(facts, VehicleFacts)
+    return identity.gear_path(facts)
+
+
+def _made(place: Workspace, kind: str, answers: Mapping[Pointer, Data]) -> Fresh:
+    path = place.records / "gear" / _path(kind, answers)
+    said = {"kind": kind, **nested_all(answers, _HOME)}
     text = layout.laid_out(read_text(_text(said), path), "gear", modeline.wanted(path, "gear", place.root))
     entry = place.entry(path, read_text(text, place.shown(path)))
     return Fresh(entry, tuple(check_entry(entry)))
