@@ -50,7 +50,7 @@ class Told:
         for said in self.changed:
             print(printable(say(said)))
         counted = Counter(_deed(cells) for cells in self.rows.values())
-        parts = tuple(message(f"import/rows-{deed}", count=counted[deed]) for deed in _WORST if counted[deed])
+        parts = tuple(message(_counted(deed), count=counted[deed]) for deed in _WORST if counted[deed])
         parts += (message("import/rows-empty", count=empty),) if empty else ()
         cells = Counter(cell.deed for one in self.rows.values() for cell in one)
         kinds = tuple(message(f"claims/count-{deed}", count=cells[deed]) for deed in Deed if cells[deed])
@@ -75,6 +75,11 @@ def _indented(lines: Iterator[str]) -> Iterator[str]:
 def _deed(cells: list[ToldCell]) -> Deed:
     found = {cell.deed for cell in cells}
     return next((deed for deed in _WORST if deed in found), Deed.KEPT)
+
+
+def _counted(deed: Deed) -> str:
+    """How rows are counted: taken, refused in part, else like single values."""
+    return f"import/rows-{deed}" if deed in (Deed.FILLED, Deed.REFUSED) else f"claims/count-{deed}"
 
 
 def letters(column: int) -> str:

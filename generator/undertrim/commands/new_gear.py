@@ -8,7 +8,7 @@ from undertrim.check.runner import check_entry
 from undertrim.check.starting import Fresh
 from undertrim.commands.gathering import Gathering, names, nested_all
 from undertrim.commands.usage import Usage
-from undertrim.derive.evidence.readings import read
+from undertrim.derive.evidence import readings
 from undertrim.derive.questions.blocks import BlockField, fields, takes_more
 from undertrim.record import build, identity, layout
 from undertrim.record.changing.writing_values import typed
@@ -108,12 +108,8 @@ def same(name: str, one: str, other: str) -> bool:
     node: Node | None = _node()
     for key in name.split("/"):
         node = node.child(key) if node else None
-    quantity = node.schema.get("quantity", {}) if node else {}
-    return (
-        read(one, quantity.get("kind", ""), "") == read(other, quantity.get("kind", ""), "")
-        if quantity
-        else one == other
-    )
+    kind = node.schema.get("quantity", {}).get("kind", "") if node else ""
+    return readings.same(readings.read(one, kind, "", ""), readings.read(other, kind, "", ""))
 
 
 def _path(kind: str, said: Mapping[Pointer, Data]) -> PurePosixPath:

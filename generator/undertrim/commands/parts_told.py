@@ -63,7 +63,7 @@ class Telling:
         """What the record says of a field, in words."""
         part = self.stands.get(field)
         if not part:
-            return message("asked-part/nothing")
+            return message("fit-form/nothing")
         if field == "after":
             return Items(tuple(self._called(one) for one in part), "comma")
         if field == "release":
@@ -177,7 +177,7 @@ class Telling:
         return [(one, word("purposes", "purpose", one, "label")) for one in table("purposes")["purpose"]]
 
     def _enough(self, found: object) -> tuple[str, Message]:
-        return _NO_MORE, message("asked-part/nothing-else" if found else "asked-part/nothing")
+        return _NO_MORE, message("asked-part/nothing-else" if found else "fit-form/nothing")
 
 
 def _fastener(data: Mapping[str, Data]) -> Message:
