@@ -15,6 +15,8 @@ from undertrim.derive.evidence import taken
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 
+Said = list[tuple[str, str | list[str]]]
+
 NAME = "tansy-2019-2023"
 FILE = Path(f"records/vehicles/quillmar/{NAME}.yaml")
 KEPT = Path(f"{NAME}-parts.json")
@@ -30,8 +32,8 @@ NEW = (
     ),
     *("dash=double", "doors=front", "boot=no", "by=rk"),
 )
-WHO = [("Your initials", "rk"), ("On which day", "2026-11-20"), ("Which year", "2020")]
-VENT = [
+WHO: Said = [("Your initials", "rk"), ("On which day", "2026-11-20"), ("Which year", "2020")]
+VENT: Said = [
     ("Which part came off", "another part"),
     ("What do you call it", "Upper vent trim"),
     ("Where is it", "dash"),
@@ -51,7 +53,7 @@ VENT = [
     ("What else must", "Start at the top corners."),
     ("What was right behind", ["Radio surround"]),
 ]
-SURROUND = [
+SURROUND: Said = [
     ("Which part came off", "Radio surround (usual, nobody has seen it)"),
     ("Off before it: Upper vent trim. Is that so", "yes"),
     ("Comes off by: pull", "yes"),
@@ -63,7 +65,7 @@ SURROUND = [
     ("Still hangs on it: nothing", "yes"),
     ("What was right behind", []),
 ]
-PANEL = [
+PANEL: Said = [
     ("Which part came off", "Front door panel (usual, nobody has seen it)"),
     ("Off before it: Front inner handle cup", "yes"),
     ("Comes off by: lift", "yes"),
@@ -71,13 +73,13 @@ PANEL = [
     ("Still hangs on it: Inner handle cable, Window switch plug", "yes"),
     ("What was right behind", []),
 ]
-END = [("Which part came off", "no more parts")]
+END: Said = [("Which part came off", "no more parts")]
 
 
 class Person:
     """Answers one question after the other, each by how it begins."""
 
-    def __init__(self, said: Sequence[tuple[str, str | list[str]]]) -> None:
+    def __init__(self, said: Said) -> None:
         self.said: Iterator[tuple[str, str | list[str]]] = iter(said)
         self.refused: list[str] = []
 
@@ -113,7 +115,7 @@ def workspace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.Ca
     monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
 
 
-def asked(monkeypatch: pytest.MonkeyPatch, said: Sequence[tuple[str, str | list[str]]]) -> Person:
+def asked(monkeypatch: pytest.MonkeyPatch, said: Said) -> Person:
     person = Person(said)
     for name in ("text", "choose", "several"):
         monkeypatch.setattr(prompts, name, getattr(person, name))
@@ -170,8 +172,8 @@ def test_what_the_check_refuses_is_not_written(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     before = FILE.read_text(encoding="utf-8")
-    circle = [SURROUND[0], ("Off before it", "no, otherwise"), ("What had to be off", ["Factory radio"])]
-    rest = [("Comes off by", "yes"), ("Held by", "yes"), ("Still hangs", "yes"), SURROUND[-1]]
+    circle: Said = [SURROUND[0], ("Off before it", "no, otherwise"), ("What had to be off", ["Factory radio"])]
+    rest: Said = [("Comes off by", "yes"), ("Held by", "yes"), ("Still hangs", "yes"), SURROUND[-1]]
     asked(monkeypatch, [*WHO, *circle, *rest, *END])
     assert "not written, since the check would refuse it" in capsys.readouterr().out
     assert FILE.read_text(encoding="utf-8") == before

@@ -23,7 +23,7 @@ from undertrim.record.problem import printable
 from undertrim.record.source import Data
 from undertrim.record.store import Entry, Workspace
 from undertrim.record.writing import write_text
-from undertrim.words import Value, WayOut, message, say
+from undertrim.words import Message, WayOut, message, say
 
 _ANOTHER, _STOP = "", "stop here"
 
@@ -101,7 +101,7 @@ def _one(place: Workspace, entry: Entry, kept: Kept) -> bool:
 
 def _parts(record: VehicleRecord, kept: Kept) -> Iterator[tuple[str, str]]:
     """The parts that nobody has seen on this car, and a new one."""
-    unseen = [name for section, name in taken.usual(record) if section == "parts"]
+    unseen = [str(name) for section, name in taken.usual(record) if section == "parts"]
     yield from ((name, say(message("asked-part/usual", part=record.parts[name].name))) for name in unseen)
     yield _ANOTHER, say(message("asked-part/another"))
     yield _STOP, say(message("asked-part/no-more"))
@@ -137,7 +137,7 @@ def _write(place: Workspace, entry: Entry, part: PartSeen, kept: Kept) -> None:
     kept.save()
 
 
-def _tell(code: str, said: Value) -> None:
+def _tell(code: str, said: Message) -> None:
     print(say(message(code, said=said)))
-    if way_out := say(WayOut(said)) if not isinstance(said, str) else "":
+    if way_out := say(WayOut(said)):
         print(f"    {way_out}")

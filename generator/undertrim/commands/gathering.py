@@ -28,6 +28,14 @@ def pairs(words: Sequence[str], other_names: Mapping[str, str]) -> dict[str, str
     return found
 
 
+class Lacking(Usage):
+    """Answers that nobody gave."""
+
+    def __init__(self, lacking: Message) -> None:
+        super().__init__(lacking)
+        self.lacking = lacking
+
+
 @dataclass(frozen=True, slots=True)
 class Saying:
     """How some questions are asked in other words than those of the schema, and what their choices are called; by name."""
@@ -70,7 +78,7 @@ class Gathering:
             else:
                 lacking.append(one)
         if lacking:
-            raise Usage(message("new/lacking", fields=Items(tuple(map(_lacking, lacking)), "comma")))
+            raise Lacking(message("new/lacking", fields=Items(tuple(map(_lacking, lacking)), "comma")))
         return self.said
 
     def refuse_unknown(self, known: Sequence[str]) -> None:

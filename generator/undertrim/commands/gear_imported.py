@@ -30,26 +30,27 @@ def _take(
     first = Position(row.number, 1)
     if kind not in new_gear.kinds():
         return [ToldCell(at.get("kind", first), "kind", Deed.REFUSED, message("import/no-kind", kind=kind))]
-    wrong = new_gear.wrong(kind, said)
-    if wrong:
+    if wrong := new_gear.wrong(kind, said):
         return [ToldCell(at.get(name, first), name, Deed.REFUSED, why) for name, why in wrong]
     made = new_gear.made(place, kind, said)
-    if isinstance(made, Message):
-        return [ToldCell(first, kind, Deed.REFUSED, made)]
-    path = made.entry.path
-    known = new_gear.there(place, path)
-    if path in begun:
-        return [ToldCell(at["model"], kind, Deed.REFUSED, message("import/row-twice", row=begun[path]))]
+    known = new_gear.there(place, made.entry.path)
+    if made.entry.path in begun:
+        return [ToldCell(at["model"], kind, Deed.REFUSED, message("import/row-twice", row=begun[made.entry.path]))]
     if known is not None:
         return _against(made, known, at, kind)
     if made.errors:
         return [ToldCell(first, kind, Deed.REFUSED, problem.said) for problem in made.errors]
-    begun[path] = row.number
+    begun[made.entry.path] = row.number
+    said_so = _begin(place, made, dry=dry)
+    told.changed.append(said_so)
+    return [ToldCell(first, kind, Deed.FILLED, said_so)]
+
+
+def _begin(place: Workspace, made: Fresh, *, dry: bool) -> Message:
+    """Write it, unless it is `dry`, and say so."""
     if not dry:
         made.write()
-    code = "starting/would-begin" if dry else "starting/begun"
-    told.changed.append(message(code, path=str(place.shown(path))))
-    return [ToldCell(first, kind, Deed.FILLED, message(code, path=str(place.shown(path))))]
+    return message("starting/would-begin" if dry else "starting/begun", path=str(place.shown(made.entry.path)))
 
 
 def _against(made: Fresh, known: dict[str, str], at: dict[str, Position], kind: str) -> list[ToldCell]:

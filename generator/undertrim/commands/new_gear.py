@@ -6,8 +6,7 @@ from pathlib import Path, PurePosixPath
 
 from undertrim.check.runner import check_entry
 from undertrim.check.starting import Fresh
-from undertrim.commands.gathering import Gathering, names, nested_all
-from undertrim.commands.usage import Usage
+from undertrim.commands.gathering import Gathering, Lacking, names, nested_all
 from undertrim.derive.evidence import readings
 from undertrim.derive.questions.blocks import BlockField, fields, takes_more
 from undertrim.record import build, identity, layout
@@ -70,13 +69,14 @@ def asked(place: Workspace, kind: str, given: dict[str, str], *, asks: bool) -> 
 def wrong(kind: str, given: Mapping[str, str]) -> list[tuple[str, Message]]:
     """What is wrong with answers that are given by name, and which are lacking."""
     wanted = {one.name: one for one in questions(kind)}
-    no_such = ((name, message("import/no-gear-field", name=name, kind=kind)) for name in given if name not in wanted)
-    bad = ((name, said) for name, value in given.items() if name in wanted and (said := wanted[name].wrong(value)))
-    found = [*no_such, *bad]
+    found = [(name, message("import/no-gear-field", name=name, kind=kind)) for name in given if name not in wanted]
+    found += [(name, said) for name, value in given.items() if name in wanted and (said := wanted[name].wrong(value))]
+    if found:
+        return found
     try:
         Gathering(dict(given), asks=False).of(list(wanted.values()))
-    except Usage as error:
-        return found or [("", error.said)]
+    except Lacking as error:
+        return [("", error.lacking)]
     return found
 
 
