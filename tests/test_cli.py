@@ -58,11 +58,8 @@ FITTING: tuple[Command, ...] = (
     find,
     fit,
     laying_out,
-<<<<<<< HEAD
-    init,
-=======
     taking_in,
->>>>>>> dc10633b ('undertrim import' takes a shop's spreadsheet by a mapping that it proposes and a person confirms; each row is accounted for)
+    init,
     load,
     meter,
     mirror,
