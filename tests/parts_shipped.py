@@ -38,10 +38,10 @@ _CLASSIFIER = re.compile(r"License :: (?:OSI Approved :: )?(.+)")
 def licence(one: metadata.Distribution) -> str:
     """What a package says of its licence: an expression, else its classifiers, else the first line of what it wrote."""
     about = one.metadata
-    if expression := about.get("License-Expression"):
-        return str(expression)
+    if "License-Expression" in about:
+        return about["License-Expression"]
     kinds = [found[1] for line in about.get_all("Classifier", []) if (found := _CLASSIFIER.fullmatch(line))]
-    return ", ".join(kinds) or str(about.get("License") or "").strip().partition("\n")[0] or "not said"
+    return ", ".join(kinds) or (about["License"] if "License" in about else "").strip().partition("\n")[0] or "not said"
 
 
 def packages() -> dict[str, str]:
