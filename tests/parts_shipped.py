@@ -41,7 +41,7 @@ def licence(one: metadata.Distribution) -> str:
     if "License-Expression" in about:
         return about["License-Expression"]
     kinds = [found[1] for line in about.get_all("Classifier", []) if (found := _CLASSIFIER.fullmatch(line))]
-    return ", ".join(kinds) or (about["License"] if "License" in about else "").strip().partition("\n")[0] or "not said"
+    return ", ".join(kinds) or (about.get_all("License") or [""])[0].strip().partition("\n")[0] or "not said"
 
 
 def packages() -> dict[str, str]:

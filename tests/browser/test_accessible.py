@@ -20,6 +20,7 @@ from undertrim.words.language import language, speaking, tags
 PAGES = [
     "index.html",
     "makes/harrowby.html",
+    "evidence/people.html",
     "vehicles/kelbrook/finch-2014-2018.html?jobs=dash&radio=map",
     "vehicles/wexcombe/plover-2017-2022.openings.html",
     "vehicles/wexcombe/plover-2017-2022.wiring.html",

@@ -2,7 +2,7 @@
 
 ## What it finds
 
-Two records of one make and model, for bodies and drive sides that can meet, whose parts, preparations, openings, plugs, cable runs and variants are all
+Two records of one make and model, for other months and for bodies and drive sides that can meet, whose parts, preparations, openings, plugs, cable runs and variants are all
 the same, whatever evidence they name. What a record takes from the other by `shares` does not count.
 
 ## Why it matters
@@ -52,6 +52,7 @@ warning: nothing sets this phase apart from 'records/vehicles/brindleway/otter-2
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
+from undertrim.check import months
 from undertrim.check.copies import SECTIONS, WHOLE
 from undertrim.check.findings import Card, Finding
 from undertrim.check.vehicles import VehicleCard, alike, vehicles
@@ -69,7 +70,8 @@ def check_all(cards: Sequence[Card]) -> Iterator[tuple[Card, Finding]]:
             same[vehicle.make, vehicle.model, vehicle.card.sections[WHOLE]].append(vehicle)
     for first, *others in same.values():
         for other in others:
-            if alike(first.facts, other.facts) and not _told_as_copy(first.card, other.card):
+            other_months = not months.common(first.facts.built, other.facts.built)
+            if other_months and alike(first.facts, other.facts) and not _told_as_copy(first.card, other.card):
                 found = message("rules/phases-alike/nothing", file=first.file)
                 yield other.card, Finding(("vehicle", "built"), found, beside=(first.card.address,))
 
