@@ -20,7 +20,6 @@ from undertrim.words.language import language, speaking, tags
 PAGES = [
     "index.html",
     "makes/harrowby.html",
-    "evidence/people.html",
     "vehicles/kelbrook/finch-2014-2018.html?jobs=dash&radio=map",
     "vehicles/wexcombe/plover-2017-2022.openings.html",
     "vehicles/wexcombe/plover-2017-2022.wiring.html",
@@ -35,6 +34,7 @@ PAGES = [
     "gear/pellworth-combe-52.html",
     "measuring.html",
     "glossary.html",
+    "evidence/people.html",
     "nowhere.html",
 ]
 
