@@ -55,10 +55,8 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     """The files beside a vehicle's pages, those of them in the reader's language, and its own on the shelf."""
-    make, folder = item.address.split("/")[0], str(item.files.folder)
-    for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
-    for name, kept in item.own.items():
+    make = item.address.split("/")[0]
+    for name, kept in (*item.beside, *item.own.items()):
         yield f"vehicles/{make}/{name}", Copy(item.files.digests[kept], partial(item.files.content, kept))
     for view, held in item.with_stock.items():
         name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
@@ -103,7 +101,8 @@ def _of_all(title: str, body: str, *scripts: str) -> Body:
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.keys[0] for item in items))
+    body = pages.make(name, vehicles)
+    return Body(name, lambda: body, body)
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:
