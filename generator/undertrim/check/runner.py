@@ -84,7 +84,7 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)), earlier)
 
 
-def neighbours(workspace: Workspace, paths: Sequence[Path], cache: Cache | None = None) -> list[Looked]:
+def neighbours(workspace: Workspace, paths: Sequence[Path], cache: Cache) -> list[Looked]:
     """What the rules for the collection want to know of these files."""
     with Crew() as workers:
         return list(_Looking(workspace, cache, workers).neighbours(paths))

@@ -16,12 +16,14 @@ RULES = frozenset(
 """What finds the same car under another spelling, a copy, gear that is there already, and phases that differ in nothing."""
 
 
-def twins(workspace: Workspace, fresh: Entry, cache: Cache | None = None) -> list[Problem]:
+def twins(workspace: Workspace, fresh: Entry) -> list[Problem]:
     """What those rules would say of the collection with this record in it, and do not say without it; nothing is written.
 
     It may be new, or another version of one that is there: its `path` says which. A problem stands in the record that is told, which may be another one.
     """
-    there = neighbours(workspace, [path for path in workspace.files() if path != fresh.path], cache)
+    cache = Cache(workspace)  # whoever was checked is not read again
+    others = [path for path in workspace.files() if path != fresh.path and workspace.kind(path) == fresh.kind]
+    there = neighbours(workspace, others, cache)
     before = [*there, *(neighbours(workspace, [fresh.path], cache) if fresh.path.is_file() else ())]
     new = Counter(_said([*there, neighbour(fresh)])) - Counter(_said(before))
     return sorted(new, key=lambda problem: problem.sort_key)

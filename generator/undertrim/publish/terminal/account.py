@@ -6,7 +6,11 @@ from undertrim.publish.facts.account import Report, Share
 from undertrim.publish.terminal.lines import columns, wrapped
 from undertrim.words import Message, message, say
 
-_PEOPLE = ("who", "facts", "at-cars", "cars", "vehicles", "first", "last", "corrected")
+_PEOPLE = (
+    *(f"account/{name}" for name in ("who", "facts", "at-cars", "cars")),
+    "finder/group-vehicles",
+    *(f"account/{name}" for name in ("first", "last", "corrected")),
+)
 
 
 def account_text(report: Report) -> str:
@@ -24,7 +28,7 @@ def _shares(shares: Sequence[Share]) -> list[str]:
 
 def _people(report: Report) -> Iterator[str]:
     yield _heading("people")
-    head = [say(message(f"account/{name}")) for name in _PEOPLE]
+    head = [say(message(code)) for code in _PEOPLE]
     rows = [
         [one.by, *map(str, (one.facts, one.measured, one.cars, one.vehicles)), one.first, one.last, str(one.corrected)]
         for one in report.people
@@ -47,7 +51,7 @@ def _weak(report: Report) -> Iterator[str]:
 def _vehicles(report: Report) -> Iterator[str]:
     yield ""
     yield _heading("by-vehicle")
-    head = [say(message("account/vehicle")), *(say(share.name) for share in report.shares)]
+    head = [say(message("bay/vehicle")), *(say(share.name) for share in report.shares)]
     rows = [[one.vehicle, *(f"{share.percent} %" for share in one.shares)] for one in report.vehicles]
     yield from (f"  {line}" for line in columns([head, *rows]))
 
