@@ -1,6 +1,8 @@
 """What facts rest on, counted: people, cars, corrections, words that stand alone, and what is old."""
 
 import json
+import os
+import subprocess
 from dataclasses import asdict
 from datetime import date
 from pathlib import Path
@@ -8,6 +10,7 @@ from pathlib import Path
 import pytest
 from rule_pages import BASE
 
+from undertrim.cli import main
 from undertrim.derive.evidence.account import Account, Shares, account, people, total
 from undertrim.publish.facts.account import report, restored, shares
 from undertrim.record.model import VehicleRecord
@@ -95,6 +98,29 @@ def test_shares_add_up_and_are_rounded_down() -> None:
         "told": 0,
     }
     assert all(share.percent == 0 for share in shares(Shares()))
+
+
+def test_over_time_is_the_last_commit_of_each_month(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    def git(*words: str, day: str = "2026-01-01") -> None:
+        env = {**os.environ, "GIT_AUTHOR_DATE": f"{day}T12:00:00Z", "GIT_COMMITTER_DATE": f"{day}T12:00:00Z"}
+        named = ("-c", "user.name=x", "-c", "user.email=x@x.invalid")
+        subprocess.run(["git", *named, *words], cwd=tmp_path, env=env, check=True, capture_output=True)
+
+    file = tmp_path / PATH
+    file.parent.mkdir(parents=True)
+    git("init", "--quiet")
+    unknown = BASE.replace("clear: 170 mm", "clear: unknown")
+    for day, text in (("2026-01-05", "x"), ("2026-01-30", unknown), ("2026-03-01", BASE)):
+        file.write_text(text, encoding="utf-8")
+        git("add", "--all")
+        git("commit", "--quiet", "--message", day, day=day)
+    assert main(["evidence", "--over-time", "--format", "json", "--in", str(tmp_path)]) == 0
+    months = json.loads(capsys.readouterr().out)["months"]
+    parts = [(one["month"], one["vehicles"], one["shares"][0]["part"]) for one in months]
+    known = made(BASE).shares.known
+    assert parts == [("2026-01", 1, known - 1), ("2026-03", 1, known)]
+    assert main(["evidence", "--over-time", "--in", str(tmp_path)]) == 0
+    assert "OVER TIME" in capsys.readouterr().out
 
 
 def test_it_can_be_kept_as_plain_data(disputed: Account) -> None:

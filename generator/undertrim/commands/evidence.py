@@ -6,12 +6,15 @@ the facts is known, was measured, and is verified. Exit 1 if a record cannot be 
 
 import argparse
 import sys
+import tempfile
 from collections.abc import Iterator, Sequence
+from pathlib import Path
 
 from undertrim.commands.common import add_workspace, progress, workspace
 from undertrim.commands.details import see_check
 from undertrim.commands.usage import Usage
 from undertrim.derive.evidence.account import Account, account
+from undertrim.derive.evidence.over_time import Month, over_time
 from undertrim.publish.build.day import today
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import account as facts
@@ -25,6 +28,9 @@ from undertrim.words import message, say
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
     parser.add_argument("vehicles", nargs="*", metavar="VEHICLE", help="record id or make/id")
+    parser.add_argument(
+        "--over-time", action="store_true", help="also how the shares of the collection went, by month, as git has it"
+    )
     parser.add_argument("--format", choices=["json", "text"], default="text", help="how to print (default: text)")
     add_workspace(parser)
 
@@ -37,9 +43,15 @@ def run(options: argparse.Namespace) -> int:
     for entry in unread:
         unreadable = say(message("plan/unreadable", path=str(entry.source.path)))
         print(f"undertrim: {unreadable}: {see_check()}", file=sys.stderr)
-    report = facts.report(list(accounts(entries)), today())
+    report = facts.report(list(accounts(entries)), today(), _months(place) if options.over_time else ())
     sys.stdout.write(indented(report) + "\n" if options.format == "json" else account_text(report))
     return 1 if unread else 0
+
+
+def _months(place: Workspace) -> list[Month]:
+    show = progress(message("commands/reading"))
+    with tempfile.TemporaryDirectory(prefix="undertrim-evidence-") as held:
+        return list(over_time(place, Path(held), show))
 
 
 def accounts(entries: Sequence[Entry]) -> Iterator[Account]:

@@ -8,6 +8,7 @@ from typing import Any
 from undertrim.derive.evidence import account
 from undertrim.derive.evidence.account import Account, Look, Person, Shares
 from undertrim.derive.evidence.age import OLD_YEARS
+from undertrim.derive.evidence.over_time import Month
 from undertrim.words import Message, message
 
 SHOWN = ("known", "measured", "verified", "one", "told")
@@ -55,8 +56,17 @@ class OneWord:
 
 
 @dataclass(frozen=True, slots=True)
+class ShownMonth:
+    """A month with the number of vehicles that had a record, and their shares."""
+
+    month: str
+    vehicles: int
+    shares: tuple[Share, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Report:
-    """All there is to say of a collection's evidence; `of` says of how many vehicles, `none_old` what is said where nothing is old."""
+    """All there is to say of a collection's evidence; `of` says of how many vehicles, `none_old` what is said where nothing is old; `months` only where they were asked for."""
 
     of: Message
     shares: tuple[Share, ...]
@@ -65,10 +75,11 @@ class Report:
     old: Sequence[OldLook]
     none_old: Message
     vehicles: Sequence[VehicleShares]
+    months: Sequence[ShownMonth] = ()
 
 
-def report(accounts: Sequence[Account], today: date) -> Report:
-    """What some records rest on, on a day."""
+def report(accounts: Sequence[Account], today: date, months: Sequence[Month] = ()) -> Report:
+    """What some records rest on, on a day, and how that went."""
     return Report(
         of=message("account/of", count=len(accounts)),
         shares=shares(account.total(accounts)),
@@ -77,6 +88,7 @@ def report(accounts: Sequence[Account], today: date) -> Report:
         old=[_old(vehicle, look) for vehicle, look in account.old(accounts, _old_before(today))],
         none_old=message("account/none-old", years=OLD_YEARS),
         vehicles=[VehicleShares(one.vehicle, shares(one.shares)) for one in accounts],
+        months=[ShownMonth(one.month, one.vehicles, shares(one.shares)) for one in months],
     )
 
 

@@ -16,7 +16,17 @@ _PEOPLE = (
 def account_text(report: Report) -> str:
     """The report; ends in a newline."""
     return "\n".join(
-        [say(report.of), "", *_shares(report.shares), "", *_people(report), *_weak(report), *_vehicles(report), ""]
+        [
+            say(report.of),
+            "",
+            *_shares(report.shares),
+            "",
+            *_people(report),
+            *_weak(report),
+            *_vehicles(report),
+            *_months(report),
+            "",
+        ]
     )
 
 
@@ -54,6 +64,21 @@ def _vehicles(report: Report) -> Iterator[str]:
     head = [say(message("bay/vehicle")), *(say(share.name) for share in report.shares)]
     rows = [[one.vehicle, *(f"{share.percent} %" for share in one.shares)] for one in report.vehicles]
     yield from (f"  {line}" for line in columns([head, *rows]))
+
+
+def _months(report: Report) -> Iterator[str]:
+    if report.months:
+        yield ""
+        yield _heading("over-time")
+        head = [
+            say(message("account/month")),
+            say(message("finder/group-vehicles")),
+            *(say(share.name) for share in report.shares),
+        ]
+        rows = [
+            [one.month, str(one.vehicles), *(f"{share.percent} %" for share in one.shares)] for one in report.months
+        ]
+        yield from (f"  {line}" for line in columns([head, *rows]))
 
 
 def _or_none(lines: Sequence[str], none: Message) -> Iterator[str]:
