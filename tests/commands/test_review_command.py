@@ -38,8 +38,11 @@ def edit(root: Path, name: str, *changes: tuple[str, str]) -> None:
 def before(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A repository with some of the shipped records, all committed."""
     root = tmp_path_factory.mktemp("before") / "shop"
-    for folder in ("gear", "vehicles/kelbrook", "vehicles/harrowby", "vehicles/tolverne"):
+    for folder in ("gear/leads", "gear/spacers", "vehicles/kelbrook", "vehicles/harrowby", "vehicles/tolverne"):
         shutil.copytree(ROOT / "records" / folder, root / "records" / folder)
+    for name in (PIER, "gear/speakers/sandmartin-bluff-67.yaml", "gear/harnesses/skerrowe-h-f14.yaml"):
+        (root / "records" / name).parent.mkdir(exist_ok=True)
+        shutil.copy(ROOT / "records" / name, root / "records" / name)
     (root / "records" / "handbook").mkdir()
     git(root, "init", "--quiet", "--initial-branch=main")
     git(root, "add", "--all")
@@ -144,6 +147,12 @@ def test_a_record_under_another_name_is_the_same_record(shop: Path, capsys: pyte
     assert "Kelbrook Finch (kelbrook/finch-2014-2019)" in text
     assert "was kelbrook/finch-2014-2018" in text
     assert "is new" not in text
+
+
+def test_a_photograph_that_is_another_is_named(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = shop / "records/vehicles/kelbrook/photos/finch-2014-2018"
+    shutil.copy(folder / "main-plug.png", folder / "map-key.png")
+    assert [one["photos"] for one in data(shop, capsys)["vehicles"]] == [["map-key.png"]]
 
 
 def test_a_vehicle_that_is_new_or_gone_or_broken_is_said_in_short_and_the_rest_goes_on(

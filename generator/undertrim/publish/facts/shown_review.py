@@ -77,6 +77,7 @@ class ShownVehicle:
     conflicts: Sequence[Line]
     evidence: Sequence[Line]
     stamp: ShownStamp | None
+    photos: Sequence[str]
     found: Sequence[ShownProblem]
     mended: Sequence[ShownProblem]
 
