@@ -1,9 +1,11 @@
 """A pull request is judged by the comment alone: what it says of five kinds of change, in a repository of its own, and what it does to nobody."""
 
 import json
+import re
 import shutil
 import subprocess
 from collections.abc import Iterator
+from html import unescape
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +14,7 @@ from jsonschema import Draft202012Validator
 
 from undertrim import cli
 from undertrim.publish.terminal.review import review_markdown
+from undertrim.publish.web.policy import digest
 
 ROOT = Path(__file__).parent.parent.parent
 FINCH = "vehicles/kelbrook/finch-2014-2018.yaml"
@@ -100,6 +103,31 @@ def test_five_kinds_of_change_are_judged_from_the_comment_alone(shop: Path, caps
     assert "Tolverne" not in said  # its verdicts stay what they were
 
 
+def test_the_page_has_before_and_now_beside_each_other_with_pictures_and_loads_nothing(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    places = "held_by: {clip: push, at: {top: 2, left: 2, right: 2}}"
+    edit(
+        shop,
+        FINCH,
+        (places, places.replace("left: 2", "left: 3")),
+        ("5: {colour: blue, function: antenna-feed", "5: {colour: violet/red, function: antenna-feed"),
+    )
+    file = tmp_path / "review.html"
+    assert review(shop, capsys, "main", "--format", "html", "--out", str(file)) == (0, "")
+    page = file.read_text(encoding="utf-8")
+    before, now = re.findall(r'aria-label="(Pin 5:[^"]*)"', page)
+    assert ("blue" in before, "violet" in now) == (True, True)
+    panels = re.findall(r"<svg[^>]*><title>[^<]*Upper vent trim[^<]*</title>.*?</svg>", page)
+    assert len(set(panels)) == 2
+    policy = re.search(r'Content-Security-Policy" content="([^"]*)"', page)
+    style = re.search(r"<style>(.*?)</style>", page, re.DOTALL)
+    assert policy
+    assert style
+    assert unescape(policy[1]).startswith(f"default-src 'none'; style-src '{digest(style[1])}'")
+    assert not re.search(r"<script|<link|<img|\bsrc=|\bstyle=|href=", page)
+
+
 def test_a_wait_that_is_cut_is_red_and_first_and_the_exit_code_says_so(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -120,6 +148,9 @@ def test_what_strangers_wrote_is_text_in_the_comment(shop: Path, capsys: pytest.
     for risky in ("<img", "@rk", "#12", "[a](", "http://", "**d**", "`e`", "www.f", " & ", "GH-3", "repo#4"):
         assert risky not in line
     assert "&lt;img src=x&gt; @\N{ZERO WIDTH SPACE}rk" in line
+    _, page = review(shop, capsys, "main", "--format", "html")
+    assert "<img" not in page
+    assert "Trim &lt;img src=x&gt; @rk" in page
 
 
 def test_a_long_comment_is_cut_at_the_end_of_a_line_and_says_what_is_left_out(
@@ -174,6 +205,33 @@ def test_a_folder_stands_for_how_it_was_too(before: Path, shop: Path, capsys: py
     edit(shop, FINCH, ("name: Upper vent trim", "name: Top vent trim"))
     ours = review(shop, capsys, "main")[1].splitlines()[1:]
     assert review(shop, capsys, str(before))[1].splitlines()[-len(ours) + 1 :] == ours[1:]
+
+
+def test_a_record_that_takes_from_a_changed_one_changes_too(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    taker = "vehicles/wexcombe/dabchick-2015-2018.yaml"
+    (shop / "records" / taker).parent.mkdir()
+    shutil.copy(ROOT / "records" / taker, shop / "records" / taker)
+    git(shop, "add", "--all")
+    git(shop, "commit", "--quiet", "--message=taker")
+    edit(shop, FINCH, ("circuit: restraint, then: leave", "circuit: ordinary, then: leave"))
+    found = {one["vehicle"]: one for one in data(shop, capsys)["vehicles"]}
+    (line,) = [one for one in found["wexcombe/dabchick-2015-2018"]["look"] if one["weight"] == "weaker"]
+    assert (line["about"], line["source"]) == (
+        "parts/vent-trim/tethers/passenger-lamp/circuit",
+        "taken from kelbrook/finch-2014-2018",
+    )
+
+
+def test_three_dots_are_where_the_branch_left(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    git(shop, "checkout", "--quiet", "-b", "mine")
+    edit(shop, FINCH, ("name: Upper vent trim", "name: Top vent trim"))
+    git(shop, "commit", "--quiet", "--all", "--message=mine")
+    git(shop, "checkout", "--quiet", "main")
+    edit(shop, SEDGE, ("restraint: {wait: 3 min", "restraint: {wait: 5 min"))
+    git(shop, "commit", "--quiet", "--all", "--message=theirs")
+    git(shop, "checkout", "--quiet", "mine")
+    assert "Sedge" not in review(shop, capsys, "main...")[1]
+    assert "5 min → 3 min" in review(shop, capsys, "main")[1]
 
 
 def test_nothing_is_said_where_nothing_changed(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
