@@ -13,6 +13,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from undertrim import cli
+from undertrim.check import reviewing
 from undertrim.publish.terminal.review import review_markdown
 from undertrim.publish.web.policy import digest
 
@@ -252,3 +253,14 @@ def test_nothing_is_said_where_nothing_changed(shop: Path, capsys: pytest.Captur
 def test_what_is_no_base_is_told(shop: Path, capsys: pytest.CaptureFixture[str], base: str) -> None:
     assert cli.main(["review", "--in", str(shop), "--", base]) == 2
     assert "is neither a revision" in capsys.readouterr().err
+
+
+def test_what_gear_turns_is_the_same_whoever_looks(
+    shop: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    edit(shop, PIER, ("depth: 62 mm", "depth: 47 mm"))
+    ours = review(shop, capsys, "main")
+    monkeypatch.setattr(reviewing, "_TOGETHER", 2)  # so few are a whole round for workers
+    assert review(shop, capsys, "main") == ours
+    assert "Kelbrook Finch (kelbrook/finch-2014-2018)\n  What fits\n    Skerrowe Pier 65 at Front door" in ours[1]
+    assert "Harrowby" not in ours[1]

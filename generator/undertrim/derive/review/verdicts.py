@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from undertrim.derive import cars
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
 from undertrim.derive.fit.verdict import Fit
 from undertrim.derive.review.change import MarginChange, VerdictChange, Weight
@@ -24,13 +25,13 @@ def verdicts(
     margins: list[MarginChange] = []
     for now, was in openings.items():
         try:
-            pairs = list(
-                _pairs(
-                    *(answer(one, one.record.openings[name], None, {}) for one, name in ((before, was), (after, now)))
-                )
+            old, new = (
+                answer(before, before.record.openings[was], None, {}),
+                answer(after, after.record.openings[now], None, {}),
             )
         except TooMany:
             continue  # told where the steps are
+        pairs = list(_pairs(old, new, cars.variants(after.record)))
         turned += _turned(now, pairs)
         margins += _margins(now, pairs)
     return tuple(turned), tuple(margins)
@@ -39,16 +40,24 @@ def verdicts(
 _Pair = tuple[tuple[Assignment, ...], Fit | None, Fit | None]
 
 
-def _pairs(before: Sequence[Answer], after: Sequence[Answer]) -> Iterator[_Pair]:
-    """Each piece of gear in each group of cars with its verdicts before and now."""
+def _pairs(before: Sequence[Answer], after: Sequence[Answer], known: Mapping[str, cars.AnyVariant]) -> Iterator[_Pair]:
+    """Each piece of gear in each group of cars with its verdicts before and now; `known` are the variants of now."""
     for was in before:
         for now in after:
             kinds = tuple(car for car in now.cars if not was.cars or any(agrees(one, car) for one in was.cars))
-            kinds = kinds or (was.cars if not now.cars else ())
+            kinds = kinds or (tuple(_still(was.cars, known)) if not now.cars else ())
             if (was.cars and now.cars and not kinds) or was.there != now.there:
                 continue  # no car is in both; and one that has no such opening any more is told as a fact
             old, new = ({fit.gear: fit for fit in one.fits} for one in (was, now))
             yield from ((kinds, old.get(name), new.get(name)) for name in dict.fromkeys((*new, *old)))
+
+
+def _still(kinds: Sequence[Assignment], known: Mapping[str, cars.AnyVariant]) -> Iterator[Assignment]:
+    """Kinds of car of before by what of them can still be told apart; a choice that is gone leaves its cars out."""
+    for kind in kinds:
+        told = {name: choice for name, choice in kind.items() if name in known}
+        if told and all(choice in known[name].choices for name, choice in told.items()):
+            yield told
 
 
 def _turned(opening: str, pairs: Sequence[_Pair]) -> Iterator[VerdictChange]:
