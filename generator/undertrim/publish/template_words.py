@@ -60,6 +60,10 @@ def page_lang(text: str) -> str:
     return Markup(' lang="{}"').format(words.spoken().tag) if own_lang(text) else ""
 
 
+FILTERS = {"own": own, "own_lang": own_lang, "page_lang": page_lang}
+"""What marks a record's own words in a template."""
+
+
 def in_other_words(code: str, tag: str) -> str:
     """A sentence that names the language of something, where that is another one than the reader's; nothing where it is the same."""
     own = OwnLanguage(tag)

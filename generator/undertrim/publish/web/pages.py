@@ -78,9 +78,7 @@ def environment() -> Environment:
         meter_table=meter.meter_table,
         fit_forms=fit_forms,
     )
-    made.filters["own"] = template_words.own
-    made.filters["own_lang"] = template_words.own_lang
-    made.filters["page_lang"] = template_words.page_lang
+    made.filters |= template_words.FILTERS
     return made
 
 
