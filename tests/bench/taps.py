@@ -62,23 +62,24 @@ def taps() -> int:
 
 
 def walks(root: Path) -> Iterator[tuple[str, Walk]]:
-    """Every vehicle of a collection by its address, in a Chromium."""
+    """Every vehicle of a collection by its address, in each language of its site, in a Chromium."""
     from browsing import PROGRAMS, QUIET
 
     with tempfile.TemporaryDirectory() as held, sync_playwright() as playwright:
         out = Path(held) / "site"
         build(Workspace(root), out, sheets=False, progress=lambda _: None)
         browser = playwright.chromium.launch(executable_path=next(filter(None, map(shutil.which, PROGRAMS))), args=QUIET)  # fmt: skip
-        for path in sorted((out / "vehicles").rglob("*.html")):
-            if "." not in path.stem and path.stem != "index":
-                every = [walk(browser, path) for _ in range(TRIES)]
-                yield f"{path.parent.name}/{path.stem}", min(every, key=lambda one: one.longest)
+        for path in sorted([*out.glob("vehicles/*/*.html"), *out.glob("*/vehicles/*/*.html")]):
+            if "." not in path.stem:
+                place = path.relative_to(out).parts[0].replace("vehicles", "")
+                every = [walk(browser, path, place or "en") for _ in range(TRIES)]
+                yield f"{place} {path.parent.name}/{path.stem}".strip(), min(every, key=lambda one: one.longest)
         browser.close()
 
 
-def walk(browser: Browser, path: Path) -> Walk:
-    """One vehicle on a phone on which nothing is kept."""
-    page = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True).new_page()
+def walk(browser: Browser, path: Path, locale: str) -> Walk:
+    """One vehicle on a phone on which nothing is kept, and whose browser is in the language of the page."""
+    page = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, locale=locale).new_page()
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     page.goto(path.as_uri())

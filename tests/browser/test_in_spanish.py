@@ -1,4 +1,4 @@
-"""The site in Spanish: who reads it is led there, goes through a visit in it, and finds no English but what a record or the handbook says."""
+"""The site in Spanish: who reads it is led there, goes through a visit in it, and finds no English but what a record says."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -13,7 +13,7 @@ from undertrim.words import Value, language, message, say
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True}
 GEAR = "&dash=skerrowe-broadside&front-door=tidewrack-haven-65"
 OURS = ("index.html", "calculators.html", "makes", "vehicles")
-"""Pages of the program; the handbook and the rules are in English."""
+"""Pages of the program; a page of the handbook quotes what is typed, and the rules are in English."""
 
 
 def told(code: str, **values: Value) -> str:

@@ -53,10 +53,11 @@ def test_job_and_car_stand_on_top(phone: Page, site: Path) -> None:
     assert "Job: all of them Car: every kind" in " ".join(printed(phone).split())
 
 
-@pytest.mark.parametrize("name", [FINCH, PLOVER])
+@pytest.mark.parametrize("name", [FINCH, PLOVER, f"es/{PLOVER}"])
 def test_a_visit_of_radio_and_front_doors_is_ten_pages_at_most(phone: Page, site: Path, name: str) -> None:
     phone.goto(f"{site.as_uri()}/{name}?jobs=dash,front-door")
     made = texts(phone.pdf(format="A4", print_background=True))
     assert len(made) <= 10
+    assert made[-1].strip()  # no sheet of nothing at its end
     assert "Rear door speakers" not in " ".join(made)
     assert phone.locator("h1").inner_text().split()[0] in made[0]

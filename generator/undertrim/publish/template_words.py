@@ -48,6 +48,22 @@ def own(text: str) -> str:
     return Markup('<span lang="{}">{}</span>').format(text.lang, text)
 
 
+def own_lang(text: str) -> str:
+    """The same as an attribute of the element that has the text and nothing else: a page of many steps has an element fewer for each."""
+    if not isinstance(text, OwnText) or not OwnLanguage(text.lang).differs(words.spoken()):
+        return ""
+    return Markup(' lang="{}"').format(text.lang)
+
+
+def page_lang(text: str) -> str:
+    """The page's language as an attribute, for what stands within an element that has that of `text`."""
+    return Markup(' lang="{}"').format(words.spoken().tag) if own_lang(text) else ""
+
+
+FILTERS = {"own": own, "own_lang": own_lang, "page_lang": page_lang}
+"""What marks a record's own words in a template."""
+
+
 def in_other_words(code: str, tag: str) -> str:
     """A sentence that names the language of something, where that is another one than the reader's; nothing where it is the same."""
     own = OwnLanguage(tag)

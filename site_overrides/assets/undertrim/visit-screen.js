@@ -88,7 +88,8 @@ function copy(number) {
   foot.querySelectorAll(".ut-state").forEach((one) => { one.remove(); });
   all(".ut-caution", item).forEach((box) => { box.remove(); });
   all("[id]", item).forEach((one) => { one.removeAttribute("id"); });
-  head.replaceWith(make("div", { class: "ut-head" }, make("h2", {}, ...item.querySelector(".ut-title").cloneNode(true).childNodes), ...all(".ut-meta", head)));
+  const title = /** @type {HTMLElement} */ (item.querySelector(".ut-title"));
+  head.replaceWith(make("div", { class: "ut-head" }, make("h2", { lang: title.lang || false }, ...title.childNodes), ...all(".ut-meta", head)));
   return make("div", { class: item.className }, ...item.childNodes);
 }
 

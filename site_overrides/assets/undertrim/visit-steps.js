@@ -16,7 +16,7 @@ const cautions = {};
 const marked = {};
 Object.keys(items).forEach((number) => {
   const line = items[number].querySelector(".ut-state");
-  const item = items[number].querySelector(".ut-for");
+  const item = line && line.nextSibling; // a text, for which jobs the step is
   stated[number] = line && { line, words: line.textContent };
   marked[number] = { item, words: item.textContent };
   cautions[number] = all(".ut-caution", items[number]).map((box) => ({ words: box.textContent, danger: box.classList.contains("ut-danger"), box, ...brief(box) }));
@@ -144,6 +144,6 @@ export function showMarks(numbers, jobs) {
   numbers.forEach((number) => {
     const { item, words } = marked[number];
     const marks = known.targets.filter((target, at) => jobs.includes(target.id) && items[number].classList.contains(`ut-for-${at + 1}`)).map((target) => target.mark);
-    put(item, jobs.length ? jobs.length > 1 ? say("vehicle-page/for", { marks: list(marks, "comma") }) : "" : words);
+    put(item, jobs.length ? jobs.length > 1 ? ` ${say("vehicle-page/for", { marks: list(marks, "comma") })}\u2003` : " " : words);
   });
 }

@@ -1,19 +1,22 @@
 """A piece of gear for its page: every size and word of its record under the title that the schema gives it, and where it is made for."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
 
+from undertrim.derive.fit.duty_kinds import named
 from undertrim.derive.fit.stock import Gear
 from undertrim.publish.facts import dimensions, words
 from undertrim.publish.facts.gear_sketch import sketch
+from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.pictures.drawings.gear import Sketch
 from undertrim.record.fields import Node, root
 from undertrim.record.gear import Assembly
 from undertrim.record.model import Blank, Bolts, Face, Hole, When
 from undertrim.record.model.kinds import OPENINGS
+from undertrim.record.model.kinds.receiver.gear import ReceiverGear
 from undertrim.record.units import Quantity
-from undertrim.words import Items, Value, message
+from undertrim.words import Items, Value, message, word
 
 _WHOLE: Mapping[type, Callable[[Any], Value]] = {
     Assembly: lambda step: step.do,
@@ -22,6 +25,26 @@ _WHOLE: Mapping[type, Callable[[Any], Value]] = {
     Hole: dimensions.hole,
 }
 """What is said in one piece wherever it stands."""
+_CODES: Mapping[str, Callable[[str], Value]] = {
+    "function": lambda code: word("functions", "function", code, "words"),
+    "needs": lambda code: word("functions", "function", code, "words"),
+    "provides": lambda code: word("functions", "function", code, "words"),
+    "keeps": named,
+    "outputs": lambda code: message(f"levels/{code}"),
+    "inputs": lambda code: message(f"levels/{code}"),
+    "takes": lambda code: message(f"levels/{code}"),
+    "gives": lambda code: message(f"levels/{code}"),
+    "behaves": lambda code: message(f"behaviours/{code}"),
+    "level": lambda code: message(f"levels/{code}"),
+    "wakes_by": lambda code: message(f"amplifier-shown/by-{code}"),
+    "comes_with": lambda code: message(f"gear-card/with-{code}"),
+    "makes_turn_on": lambda code: message("facts/unknown" if code == "unknown" else f"new/{code}"),
+    "filter_order": lambda code: message(f"filter-orders/{code}"),
+    "mount": lambda code: message(f"tweeter-shown/mount-{code}"),
+    "alters": lambda code: message(f"altering/{code}"),
+    "colour": lambda text: made.words if (made := colour(text)) else text,
+}
+"""Fields whose values are codes, with what a code is called: a page says words."""
 _ELSEWHERE = frozenset({"maker", "model", "note", "suits"})
 """Fields that the page shows in a place of their own."""
 
@@ -43,8 +66,11 @@ class PieceOfGear:
     sketch: Sketch | None
 
 
-def piece(item: Gear) -> PieceOfGear:
-    """A piece of gear as its page shows it."""
+def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
+    """A piece of gear as its page shows it; `names` are what the gear in stock is called, by id."""
+    facts: Any = item.facts
+    if isinstance(facts, ReceiverGear):
+        facts = replace(facts, lead_set=names.get(facts.lead_set, facts.lead_set))
     node = root("gear").child("gear")
     assert node
     return PieceOfGear(
@@ -53,7 +79,7 @@ def piece(item: Gear) -> PieceOfGear:
         sort=item.facts.kind,
         kind=message(f"gear-kinds/{item.facts.kind}"),
         demo=item.demo,
-        rows=list(_rows(item.facts, node)),
+        rows=list(_rows(facts, node)),
         note=item.facts.note,
         suits=list(dict.fromkeys((place.vehicle, place.opening) for place in item.facts.suits)),
         goes_in=any(isinstance(item.facts, opening.takes) for opening in OPENINGS.values()),
@@ -66,9 +92,16 @@ def _rows(facts: Any, node: Node) -> Iterator[tuple[Value, Value]]:
     """A field of a record with its title; one that says nothing is left out."""
     for one in fields(facts):
         below = node.child(one.name)
-        said = _said(getattr(facts, one.name), below) if below and one.name not in _ELSEWHERE else ""
+        said = _field(one.name, getattr(facts, one.name), below) if below and one.name not in _ELSEWHERE else ""
         if said != "":
             yield below.schema["title"] if below else "", said
+
+
+def _field(name: str, value: Any, node: Node) -> Value:
+    in_words = _CODES.get(name)
+    if in_words and isinstance(value, tuple):
+        return Items(tuple(map(in_words, value)), "semicolon") if value else ""
+    return in_words(value) if in_words and value else _said(value, node)
 
 
 def _said(value: Any, node: Node | None) -> Value:

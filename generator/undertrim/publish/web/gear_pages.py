@@ -16,13 +16,15 @@ SCRIPTS = ("assets/undertrim/page-gear.js",)
 
 def bodies(stock: Stock, titles: Mapping[str, str]) -> dict[str, Body]:
     """The pages by their path in the site; `titles` are what vehicles are called, by address."""
-    return {f"{FOLDER}/{item.id}": _body(item, titles) for item in stock.items}
+    names = {item.id: item.name for item in stock.items}
+    return {f"{FOLDER}/{item.id}": _body(item, titles, names) for item in stock.items}
 
 
-def _body(item: Gear, titles: Mapping[str, str]) -> Body:
+def _body(item: Gear, titles: Mapping[str, str], names: Mapping[str, str]) -> Body:
     named = sorted({place.vehicle for place in item.facts.suits} & titles.keys())
-    key = joined(repr(item), *(f"{vehicle} {titles[vehicle]}" for vehicle in named))
-    return Body(item.name, partial(pages.gear, item, titles), key, scripts=SCRIPTS)
+    leads = names.get(getattr(item.facts, "lead_set", ""), "")
+    key = joined(repr(item), leads, *(f"{vehicle} {titles[vehicle]}" for vehicle in named))
+    return Body(item.name, partial(pages.gear, item, titles, names), key, scripts=SCRIPTS)
 
 
 def entries(stock: Stock) -> list[Entry]:

@@ -78,7 +78,7 @@ def environment() -> Environment:
         meter_table=meter.meter_table,
         fit_forms=fit_forms,
     )
-    made.filters["own"] = template_words.own
+    made.filters |= template_words.FILTERS
     return made
 
 
@@ -124,9 +124,9 @@ def evidence(report: Published) -> str:
     return environment().get_template("evidence.html.j2").render(r=report)
 
 
-def gear(item: Gear, titles: Mapping[str, str]) -> str:
-    """The body of the page of a piece of gear; `titles` are what vehicles are called, by address."""
-    piece = gear_page.piece(item)
+def gear(item: Gear, titles: Mapping[str, str], names: Mapping[str, str]) -> str:
+    """The body of the page of a piece of gear; `titles` are what vehicles are called, by address, and `names` what gear is, by id."""
+    piece = gear_page.piece(item, names)
     drawing = Markup(svg.inline(gear_drawing.drawn(piece.sketch))) if piece.sketch else ""  # noqa: S704 - drawn by us
     suits = [_made_for(vehicle, opening, titles) for vehicle, opening in piece.suits]
     shown = {**said(replace(piece, sketch=None)), "drawing": drawing, "suits": suits}
