@@ -6,8 +6,12 @@ import sys
 from pathlib import Path
 
 import pytest
+from small_site import held, quick, rendered, silent, workspace
 
+from undertrim import resources
 from undertrim.cli import main
+from undertrim.publish.build.building import build
+from undertrim.publish.web import site
 
 ROOT = Path(__file__).parents[2]
 NAME = "UNDERTRIM_OTHER_PYTHON"
@@ -20,10 +24,6 @@ def asked(python: str, *words: str, **surroundings: str) -> str:
     done = subprocess.run([python, *words], env=env, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
     return done.stdout.strip()
-
-
-def held(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
 @pytest.mark.skipif(
@@ -43,3 +43,18 @@ def test_another_python_builds_the_same_bytes(tmp_path: Path) -> None:
     assert one.keys() == other.keys()
     assert {name for name, content in one.items() if other[name] != content} == set()
     assert any(name.endswith(".pdf") for name in one)
+
+
+def test_what_devices_are_told_of_a_file_follows_from_the_file(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever else the program is, what it made is the same: a device need not fetch it again."""
+    monkeypatch.setattr(site, "render", rendered)
+    monkeypatch.setattr(site, "own", lambda _: ("https://undertrim.example/", "Undertrim"))
+    made = []
+    for program in ("one", "another"):
+        monkeypatch.setattr(resources, "program", lambda program=program: program)
+        with quick() as folder:
+            build(workspace(folder, 2), folder / "site", sheets=False, progress=silent)
+            made.append(held(folder / "site"))
+    one, other = made
+    assert {name for name, content in one.items() if other[name] != content} == set()
+    assert any(name.startswith("keeper/") for name in one)
