@@ -58,7 +58,7 @@ def car(model: str, span: str, year: str, more: str = "") -> str:
     return text.replace("by: rk", f"by: {model.lower()[:2]}")
 
 
-LATER = car("Otter", "{from: 2018-01, to: 2020-01}", "2019", "\n  follows: otter-2014-2018")
+LATER = car("Otter", "{from: 2018-01, to: 2020-01}", "2019", "\n  follows: otter-2014-2018").replace("3 min", "4 min")
 SHELF = {
     OTTER: BASE,
     LATE: LATER,

@@ -145,6 +145,7 @@ def test_a_typed_fact_has_the_fields_of_its_description() -> None:
 
 
 ANSWERS = (
+    "account",
     "car_wiring",
     "coverage",
     "fit",
@@ -152,6 +153,7 @@ ANSWERS = (
     "joints",
     "mirror",
     "shown_joints",
+    "shown_review",
     "shown_visit",
     "spans",
     "true_size",

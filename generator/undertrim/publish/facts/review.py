@@ -13,7 +13,7 @@ from undertrim.publish.facts.shown_review import (
     ShownReview,
     ShownShort,
     ShownStamp,
-    ShownVehicle,
+    ReviewedVehicle,
     ShownVisit,
 )
 from undertrim.record.model import VehicleRecord
@@ -35,7 +35,7 @@ def review(found: Review) -> ShownReview:
     )
 
 
-def vehicle(one: VehicleChange) -> ShownVehicle:
+def vehicle(one: VehicleChange) -> ReviewedVehicle:
     """One vehicle."""
     # Long because it is one table: what is said of a vehicle, a line each.
     assert one.sides
@@ -45,7 +45,7 @@ def vehicle(one: VehicleChange) -> ShownVehicle:
     verdicts = [review_lines.verdict(change, record) for change in one.verdicts]
     heavy = [*facts, *verdicts, *(line for visit in visits for line in visit.steps)]
     look = [line for weight in (Weight.WEAKER, Weight.CARE) for line in heavy if line.weight == weight]
-    return ShownVehicle(
+    return ReviewedVehicle(
         vehicle=one.address,
         title=one.title,
         was=one.was,

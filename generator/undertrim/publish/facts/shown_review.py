@@ -60,7 +60,7 @@ class ShownStamp:
 
 
 @dataclass(frozen=True, slots=True)
-class ShownVehicle:
+class ReviewedVehicle:
     """One vehicle; `look` are the lines that are not plain, the riskiest first, each of which stands in its place too."""
 
     vehicle: str
@@ -118,6 +118,6 @@ class ShownReview:
     base: str
     weaker: int
     care: int
-    vehicles: Sequence[ShownVehicle]
+    vehicles: Sequence[ReviewedVehicle]
     shorts: Sequence[ShownShort]
     gear: Sequence[ShownGear]
