@@ -4,6 +4,8 @@ import argparse
 import subprocess
 import sys
 from collections.abc import Callable
+from importlib import import_module
+from typing import cast
 
 import pytest
 
@@ -22,6 +24,7 @@ from undertrim.commands import (
     load,
     meter,
     mirror,
+    new,
     photo,
     plan,
     reckon,
@@ -41,6 +44,8 @@ from undertrim.commands.usage import Usage
 from undertrim.record.root import NoWorkspace
 from undertrim.words import message
 
+taking_in = cast("Command", import_module("undertrim.commands.import"))  # its name is a word of Python
+
 FITTING: tuple[Command, ...] = (
     ask,
     build,
@@ -51,9 +56,11 @@ FITTING: tuple[Command, ...] = (
     find,
     fit,
     laying_out,
+    taking_in,
     load,
     meter,
     mirror,
+    new,
     photo,
     plan,
     reckon,

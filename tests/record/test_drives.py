@@ -12,7 +12,8 @@ from undertrim.words import say, sentence
 
 ISO_10664 = [6, 8, 10, 15, 20, 25, 30, 40, 45, 50, 55, 60]
 EVERY_FAMILY = "write it like one of " + ", ".join(
-    f"'{text}'" for text in ("hex 7 mm", "hex key 4 mm", "slot 5 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "hand")
+    f"'{text}'"
+    for text in ("hex 7 mm", "hex key 4 mm", "slot 5 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "hand", "unknown")
 )
 
 

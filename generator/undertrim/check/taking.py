@@ -18,6 +18,9 @@ from undertrim.record.stamping import unstamped
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import Message, WayOut, message
 
+_OF_A_THING = 3
+"""Keys that lead to a field of a thing: one that is deeper is in a block of its own."""
+
 _LINE = re.compile(r"\bline [0-9]+\b")
 
 
@@ -61,15 +64,16 @@ def taken(place: Workspace, entry: Entry, answers: Sequence[Answer], progress: P
     if stamped:  # it goes anyway: then one more witness costs nothing
         guarded = _Guarded(place, entry, _unstamped(place, entry), stamped=False, progress=progress)
         outcomes = guarded.take(answers)
-    text, laid = _laid(place, guarded.now)
-    return Taken(path, before, text, outcomes, stamped, not laid)
+    text, is_laid = laid(place, guarded.now)
+    return Taken(path, before, text, outcomes, stamped, not is_laid)
 
 
 def _unstamped(place: Workspace, entry: Entry) -> Entry:
     return place.entry(entry.path, read_text(unstamped(entry.source), entry.source.path))
 
 
-def _laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
+def laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
+    """Its text laid out the one way, and whether that could be done."""
     try:
         return layout.laid_out(entry.source, "vehicle", modeline.wanted(entry.path, "vehicle", place.root)), True
     except CannotLay:
@@ -104,42 +108,54 @@ class _Guarded:
         return tuple(outcomes[number] for number in range(len(answers)))
 
     def _group(self, answers: dict[int, Answer]) -> dict[int, Outcome]:
+        outcomes, problem = self._unit(answers)
+        return self._in_turn(answers) if problem else outcomes
+
+    def _in_turn(self, answers: dict[int, Answer]) -> dict[int, Outcome]:
+        """Block by block, since a hole without its shape is none, and then each by itself; those that are refused again after the others are in, as long as one more gets in."""
+        outcomes: dict[int, Outcome] = {}
+        blocks: dict[tuple[str, ...], list[int]] = {}
+        for number, answer in answers.items():
+            blocks.setdefault(answer.keys[:-1] if len(answer.keys) > _OF_A_THING else answer.keys, []).append(number)
+        for units in (list(blocks.values()), [[number] for number in answers]):
+            while self._one_more(units, answers, outcomes):
+                pass
+        return outcomes
+
+    def _one_more(self, units: list[list[int]], answers: dict[int, Answer], outcomes: dict[int, Outcome]) -> bool:
+        """Whether one of the units that are not in got in now."""
+        got_in = False
+        for unit in units:
+            waiting = {number: answers[number] for number in unit if not _is_in(outcomes.get(number))}
+            if waiting:
+                found, problem = self._unit(waiting)
+                outcomes |= found
+                got_in = got_in or (not problem and any(one.changes for one in found.values()))
+        return got_in
+
+    def _unit(self, answers: dict[int, Answer]) -> tuple[dict[int, Outcome], Problem | None]:
+        """Answers that go in together or not at all; with the problem for which they do not."""
         before, outcomes = self.now, {}
         for number, answer in answers.items():
-            self.now, outcomes[number] = self._one(answer)
-        if self.now is before:
-            return outcomes
-        if not self._spoilt(self.now):
-            self.changed = True
-            return outcomes
-        self.now = before
-        return self._one_by_one(answers)
+            self.now, outcomes[number] = self._one(answer, alone=len(answers) == 1)
+        problem = self._spoilt(self.now) if self.now is not before else None
+        if problem:
+            self.now, refused = before, Outcome(Deed.REFUSED, spoils(problem))
+            return {number: refused if one.changes else one for number, one in outcomes.items()}, problem
+        self.changed = self.changed or self.now is not before
+        return outcomes, None
 
-    def _one_by_one(self, answers: dict[int, Answer]) -> dict[int, Outcome]:
-        """Each by itself, those that are refused again after the others are in, as long as one more gets in."""
-        outcomes: dict[int, Outcome] = {}
-        while True:
-            waiting = {number: one for number, one in answers.items() if not _is_in(outcomes.get(number))}
-            for number, answer in waiting.items():
-                after, outcome = self._one(answer)
-                if after is not self.now and (problem := self._spoilt(after)):
-                    outcome = Outcome(Deed.REFUSED, _spoils(problem))
-                elif after is not self.now:
-                    self.now, self.changed = after, True
-                outcomes[number] = outcome
-            if not any(_is_in(outcomes[number]) and outcomes[number].changes for number in waiting):
-                return outcomes
-
-    def _one(self, answer: Answer) -> tuple[Entry, Outcome]:
+    def _one(self, answer: Answer, *, alone: bool) -> tuple[Entry, Outcome]:
+        """The record with one answer; what lacks another one yet is no fault where it is not `alone`."""
         assert isinstance(self.now.record, VehicleRecord)
-        taking = Taking(self.now.source, self.now.record, self._read, self._build, self.stamped)
+        taking = Taking(self.now.source, self.now.record, self._read, self._build, self.was.source, self.stamped)
         source, outcome = taking.take(answer)
         if source is self.now.source:
             return self.now, outcome
         after = self.place.entry(self.now.path, source.as_typed)
-        if not isinstance(after.record, VehicleRecord) or after.dropped:
+        if not isinstance(after.record, VehicleRecord) or (alone and after.dropped):
             problem = next((one for one in after.problems if self._is_new(one)), None)
-            said = _spoils(problem) if problem else message("claims/broken", path=str(after.source.path))
+            said = spoils(problem) if problem else message("claims/broken", path=str(after.source.path))
             return self.now, Outcome(Deed.REFUSED, said)
         return after, outcome
 
@@ -173,5 +189,6 @@ def _key(problem: Problem) -> tuple[str, str]:
     return problem.rule, _LINE.sub("line", problem.message)
 
 
-def _spoils(problem: Problem) -> Message:
+def spoils(problem: Problem) -> Message:
+    """Why something is refused with which the check finds a problem."""
     return message("claims/spoils", problem=problem.said, rule=problem.rule, hint=WayOut(problem.said))

@@ -1,23 +1,22 @@
 """Ask in the terminal what a car's record still wants to know, and keep the answers as a claims file; or write a table or a sheet to fill in.
 
 VEHICLE is a record's id or make/id. Each answer is kept at once: stop whenever you like, and go on with the same command.
-'undertrim take' then puts the file into the record.
+'undertrim take' then puts the file into the record. With --part it asks about parts instead: what comes off, after what, what held it and what was behind
+it; each part goes straight into the record, and takes the place of what was only usual.
 """
 
 import argparse
 import sys
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 
-from undertrim.commands import asked_on_paper, prompts
+from undertrim.commands import ask_parts, asked_on_paper, prompts
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.details import see_check
 from undertrim.commands.prompts import Stopped
 from undertrim.commands.usage import Usage
-from undertrim.derive import cars
-from undertrim.derive.evidence import holding
+from undertrim.commands.who import who
 from undertrim.derive.questions import Field, Question, Sort
 from undertrim.derive.questions.interview import Interview
 from undertrim.publish.facts.question_words import form_words
@@ -28,7 +27,7 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import printable
 from undertrim.record.source import Data
 from undertrim.record.store import Entry
-from undertrim.words import Value, WayOut, message, say
+from undertrim.words import WayOut, message, say
 
 _PDF = ".pdf"
 _LATER, _STOP, _CANNOT_TELL, _NONE = "later", "stop", "cannot-tell", "none"
@@ -45,6 +44,11 @@ def configure(parser: argparse.ArgumentParser) -> None:
         metavar="FILE",
         help="the claims file (default: ID-answers.json, here); as .csv or .xlsx, a table of all questions to fill in; as .pdf, a measuring sheet to print",
     )
+    parser.add_argument(
+        "--part",
+        action="store_true",
+        help="ask about the parts, as they came off in your hands, and write them into the record",
+    )
     add_workspace(parser)
 
 
@@ -57,11 +61,15 @@ def run(options: argparse.Namespace) -> int:
         return asked_on_paper.sheet(workspace(options), entry, options.out)
     if not sys.stdin.isatty():
         raise Usage(message("ask/no-terminal"))
+    if options.part:
+        if options.out:
+            raise Usage(message("asked-part/no-out"))
+        return ask_parts.run(workspace(options), entry)
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
     assert isinstance(entry.record, VehicleRecord)
     try:
         if not draft.shared:
-            draft.shared = _who(entry.record)
+            draft.shared = who(entry.record)
             draft.save()
         _Asking(Interview.at(entry.record, entry.source, draft.shared.get("car")), draft).all()
     except Stopped:
@@ -94,64 +102,6 @@ def _draft(path: Path, entry: Entry) -> Draft:
     shared = {name: data[name] for name in claims.SHARED if name in data and name != "vehicle"}
     print(say(message("ask/going-on", file=printable(str(path)), count=len(data["answers"]))))
     return Draft(path, entry.address, shared, list(data["answers"]))
-
-
-# Who, when, at which car
-
-
-def _who(record: VehicleRecord) -> dict[str, Data]:
-    by = prompts.text(say(message("ask/by")), _is_initials)
-    on = prompts.text(say(message("ask/on")), _is_day, say(message("ask/today")))
-    with_ = prompts.text(say(message("ask/with")), lambda said: "", say(message("ask/with-hint")))
-    shared: dict[str, Data] = {"by": by, "on": on or date.today().isoformat(), "how": "seen"}
-    return shared | ({"with": with_} if with_ else {}) | {"car": _car(record)}
-
-
-def _is_initials(said: str) -> str:
-    return "" if 0 < len(said.strip()) <= 20 and any(map(str.isalnum, said)) else say(message("ask/initials"))
-
-
-def _is_day(said: str) -> str:
-    try:
-        fine = not said.strip() or date.fromisoformat(said.strip()) <= date.today()
-    except ValueError:
-        fine = False
-    return "" if fine else say(message("ask/day"))
-
-
-def _car(record: VehicleRecord) -> dict[str, Data]:
-    """The car by all that sets cars of the record apart."""
-    car: dict[str, Data] = {}
-    known = cars.variants(record)
-    for name in holding.unsaid(record, None):
-        if name == "year":
-            car["year"] = _year(record)
-        elif name == "side":
-            sides = [(side, say(message(f"sides/{side}"))) for side in record.vehicle.drive_side]
-            car["side"] = _choice(message("drive-side/ask"), sides)
-        else:
-            variant = known[name]
-            choices = [
-                (one.id, say(message("plan/choice", label=one.label, tell=one.tell)))
-                for one in variant.choices.values()
-            ]
-            car.setdefault("is", {})[name] = _choice(variant.ask, choices)
-    return car
-
-
-def _year(record: VehicleRecord) -> Data:
-    first, last = holding.years(record)
-
-    def check(said: str) -> str:
-        fine = said.strip() in ("", "?") or (said.strip().isdecimal() and first <= int(said) <= last)
-        return "" if fine else say(message("ask/years", first=str(first), last=str(last)))
-
-    said = prompts.text(say(message("ask/year")), check)
-    return int(said) if said.isdecimal() else "unknown"
-
-
-def _choice(ask: Value, choices: Sequence[tuple[str, str]]) -> str:
-    return prompts.choose(say(ask), [*choices, ("unknown", say(message("ask/cannot-tell")))])
 
 
 # The questions

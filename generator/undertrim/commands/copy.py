@@ -10,18 +10,15 @@ import sys
 from datetime import date
 from pathlib import Path
 
-from undertrim.check import reports
-from undertrim.check.borrowed import IN_TAKEN
+from undertrim.check import reports, starting
 from undertrim.check.runner import Report, check_entry
+from undertrim.commands import new_car
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
 from undertrim.record import build, identity
-from undertrim.record.lookup import NotFound, vehicle_file
-from undertrim.record.model import VehicleFacts, VehicleRecord
-from undertrim.record.problem import Level, Problem, printable
-from undertrim.record.source import Pointer, read_text
-from undertrim.record.starting import Notes, Start, started, unsure
-from undertrim.record.store import Entry, Workspace
+from undertrim.record.model import VehicleFacts
+from undertrim.record.problem import Level, printable
+from undertrim.record.starting import Notes, Start, started
 from undertrim.words import Items, message, say
 
 _BETWEEN = ".."
@@ -40,11 +37,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write the file; exit 1, with nothing written, if nothing can be taken from the other record."""
     place = workspace(options)
-    other, start = _other(place, options.vehicle), _start(options.new, options.built)
+    other, start = new_car.sister(place, options.vehicle), _start(options.new, options.built)
     path = place.records / "vehicles" / identity.vehicle_path(_facts(start))
     if path.exists():
         raise Usage(message("copy/there", path=printable(str(place.shown(path)))))
-    fresh, left = _passing(place, path, start, other)
+    name = starting.called(place, other)
+    notes = _notes(name)
+    fresh, left = starting.shared_with(place, path, other, lambda left: started(start, name, other.source, notes, left))
     in_the_way = [problem for problem in check_entry(fresh) if problem.level is Level.ERROR]
     if in_the_way:
         sys.stderr.write(reports.text(Report(1, tuple(in_the_way))))
@@ -55,34 +54,6 @@ def run(options: argparse.Namespace) -> int:
     if left:
         print(say(message("copy/left", things=Items(tuple("/".join(map(str, one)) for one in left), "comma"))))
     return 0
-
-
-def _passing(place: Workspace, path: Path, start: Start, other: Entry) -> tuple[Entry, list[Pointer]]:
-    """The new record, and what had to be left out of it: what would be wrong for a car of which nothing more is known."""
-    name = _name(place, other)
-    left = sorted(unsure(other.source))
-    while True:
-        text = started(start, name, other.source, _notes(name), left)
-        fresh = place.entry(path, read_text(text, place.shown(path)))
-        more = {_taken(problem) for problem in check_entry(fresh) if problem.level is Level.ERROR} - {(), *left}
-        if not more:
-            return fresh, left
-        left += sorted(more)
-
-
-def _taken(problem: Problem) -> Pointer:
-    """The thing that is taken and in which a problem is; nothing for any other problem."""
-    return tuple(str(problem.said.values["place"]).split("/")) if problem.said.code == IN_TAKEN else ()
-
-
-def _other(place: Workspace, name: str) -> Entry:
-    try:
-        found = place.load(vehicle_file(place, name))
-    except NotFound as error:
-        raise Usage(str(error)) from error
-    if not isinstance(found.record, VehicleRecord):
-        raise Usage(message("copy/broken", path=printable(str(found.source.path))))
-    return found
 
 
 def _start(new: str, built: str) -> Start:
@@ -114,12 +85,6 @@ def _facts(start: Start) -> VehicleFacts:
     facts = build.section("vehicle", said)
     assert isinstance(facts, VehicleFacts)
     return facts
-
-
-def _name(place: Workspace, other: Entry) -> str:
-    """The id of the other record; with its make where another one has that id."""
-    same = [path for path in place.files([place.records / "vehicles"]) if path.stem == other.id]
-    return other.id if len(same) == 1 else other.address
 
 
 def _notes(name: str) -> Notes:

@@ -24,6 +24,18 @@ def choose(ask: str, choices: Sequence[tuple[str, str]]) -> str:
     return _of(questionary.select(ask, made, style=_STYLE, instruction=" ").unsafe_ask)
 
 
+def several(ask: str, choices: Sequence[tuple[str, str]], hint: str, needed: str = "") -> list[str]:
+    """The values of some choices, each with its label; `needed` says that there must be one, where there must. Raises Stopped."""
+    made = [Choice(label, value=value) for value, label in choices]
+    asked = questionary.checkbox(
+        ask, made, validate=lambda found: needed if needed and not found else True, style=_STYLE, instruction=hint
+    )
+    try:
+        return [str(value) for value in asked.unsafe_ask()]
+    except (KeyboardInterrupt, EOFError) as error:
+        raise Stopped from error
+
+
 def _of(ask: Callable[[], str]) -> str:
     try:
         return str(ask()).strip()

@@ -2,7 +2,7 @@
 
 Each answer fills in what was unknown, is named as one more who saw it, makes a conflict of what differs, or is there already; an answer
 with which the check would find something new is refused, and the others are taken. Nothing is lost: no comment, no order, no claim.
-Taking the same file again changes nothing. A record that was verified loses its stamp when a fact in it changes.
+Taking the same file again changes nothing. A file that describes a car without a record begins one. A record that was verified loses its stamp when a fact in it changes.
 Exit 1 if an answer was refused.
 """
 
@@ -16,8 +16,9 @@ from pathlib import Path
 
 from undertrim.check import taking
 from undertrim.check.taking import Taken
-from undertrim.commands import photos_taken
+from undertrim.commands import new_taken, photos_taken
 from undertrim.commands.common import add_workspace, existing, progress, workspace
+from undertrim.commands.new_taken import Begun
 from undertrim.commands.photos_taken import Pictured
 from undertrim.commands.usage import Usage
 from undertrim.derive.claims import Deed, Outcome
@@ -76,6 +77,7 @@ def run(options: argparse.Namespace) -> int:
     options.paths = []  # claims files stand anywhere: they say nothing of where the records are
     place = workspace(options)
     files = [claims.read(path, place.shown(path)) for path in paths]
+    begun = new_taken.begin(place, files, dry=options.dry_run)
     lines = [line for file in files for line in _bad(file)]
     taken: list[Taken] = []
     for vehicle, asked in _by_vehicle(files).items():
@@ -88,11 +90,11 @@ def run(options: argparse.Namespace) -> int:
             if one.changed:
                 write_text(one.path, one.text)
         lines += _photographs(place, files, lines)
-    _print(place, options, taken, lines, unread)
+    _print(place, options, begun, taken, lines, unread)
     refused = [line for line in lines if line.deed is Deed.REFUSED]
     if options.left and refused:
         _leave(options.left, refused)
-    return 1 if refused or unread else 0
+    return 1 if refused or unread or any(one.deed is Deed.REFUSED for one in begun) else 0
 
 
 def _by_vehicle(files: Sequence[ClaimsFile]) -> dict[str, list[_Asked]]:
@@ -147,18 +149,26 @@ def _photographs(place: Workspace, files: Sequence[ClaimsFile], lines: Sequence[
 
 
 def _print(
-    place: Workspace, options: argparse.Namespace, taken: Sequence[Taken], lines: list[_Line], unread: list[Problem]
+    place: Workspace,
+    options: argparse.Namespace,
+    begun: Sequence[Begun],
+    taken: Sequence[Taken],
+    lines: list[_Line],
+    unread: list[Problem],
 ) -> None:
     for problem in unread:
         where = f"{printable(str(problem.file))}:{problem.position.line}:{problem.position.column}"
         print(f"{where}: {problem.message}\n    {problem.hint}", file=sys.stderr)
     if options.format == "json":
-        sys.stdout.write(indented(_data(place, taken, lines)) + "\n")
+        begins = {"begun": [one.data(place) for one in begun]}
+        sys.stdout.write(indented(begins | _data(place, taken, lines)) + "\n")
         return
+    for one in begun:
+        one.tell()
     for line in lines:
         _say(line)
-    for one in taken:
-        _say_record(place, one, dry=options.dry_run)
+    for record in taken:
+        _say_record(place, record, dry=options.dry_run)
     if lines:
         counted = tuple(message(f"claims/count-{deed}", count=count) for deed in Deed if (count := _count(lines, deed)))
         every = len({(id(line.file), line.number) for line in lines})

@@ -1,6 +1,6 @@
 """What a sort of fastener is called: by its drive where something turns it, else by its sort."""
 
-from undertrim.record.model import Fastener
+from undertrim.record.model import Blank, Fastener
 from undertrim.words import Items, Value, message, word
 
 
@@ -8,7 +8,14 @@ def sort(fastener: Fastener) -> Value:
     """The sort by itself: `T20`, `T20 or hex 7 mm`, `push`."""
     if not fastener.turned:
         return message(f"sorts/{fastener.what}")
-    return Items((fastener.what, fastener.or_drive), "either") if fastener.or_drive else fastener.what
+    if fastener.or_drive:
+        return Items((turned_by(fastener.what), turned_by(fastener.or_drive)), "either")
+    return turned_by(fastener.what)
+
+
+def turned_by(what: str) -> Value:
+    """A drive as it is typed; one that nobody has recorded in the reader's words."""
+    return message("sorts/unknown") if what == str(Blank.UNKNOWN) else what
 
 
 def one(fastener: Fastener) -> Value:

@@ -25,6 +25,9 @@ _BY_LETTERS = {
     ("PZ", False): "pozidriv",
 }
 
+_SIZELESS = ("hand", "unknown")
+"""Families that are said by their name alone."""
+
 
 class DriveError(SaidError, ValueError):
     """A text that is not a drive."""
@@ -35,8 +38,8 @@ class Drive:
     """What turns a fastener. `text` is as typed, `label` the one way we write it ("hex 7 mm", "T30 pin").
 
     `family` is a key of data/drives.toml: hex, hex-key, slot, hexalobular, hexalobular-pin,
-    external-hexalobular, phillips, pozidriv, hand. `size` is in mm for hex, hex-key and slot, None for hand,
-    and else the number (PH00 is -1 and PH000 is -2). `unit` is the system the size was typed in: "mm", "in",
+    external-hexalobular, phillips, pozidriv, hand, unknown. `size` is in mm for hex, hex-key and slot, None for
+    the last two, and else the number (PH00 is -1 and PH000 is -2). `unit` is the system the size was typed in: "mm", "in",
     or "" for numbers.
     """
 
@@ -49,15 +52,15 @@ class Drive:
 
 @lru_cache(maxsize=1024)
 def parse(text: str) -> Drive:
-    """Read a drive: "hex 7 mm", "hex key 4 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "slot 5 mm", "hand".
+    """Read a drive: "hex 7 mm", "hex key 4 mm", "T30", "T30 pin", "E10", "PH2", "PZ2", "slot 5 mm", "hand", "unknown".
 
     Raises DriveError for anything else, and for a size outside a closed series of data/drives.toml.
     """
     if len(text) > LONGEST:
         raise DriveError(message("drives/too-long", text=quoted(text)))
     tidied = " ".join(text.split())
-    if tidied.casefold() == "hand":
-        return Drive(tidied, "hand", None, "hand")
+    if (alone := tidied.casefold()) in _SIZELESS:
+        return Drive(tidied, alone, None, alone)
     if (found := _NUMBERED.fullmatch(tidied)) and (key := _BY_LETTERS.get((found[1].upper(), bool(found[3])))):
         return _sized(tidied, families()[key], number(found[2]))
     if found := _MEASURED.fullmatch(tidied):

@@ -49,6 +49,8 @@ def _near_equals(drive: Drive) -> tuple[Near, ...]:
 def tool(drive: Drive) -> Value:
     """The tool that turns a drive: "socket 7 mm", "T30 bit with centre hole", "E10 socket"; "" for hand."""
     family = families()[drive.family]
+    if drive.family == "unknown":
+        return message("drives/tool-unknown")
     before, _, after = family.label.partition("{size}")
     size = drive.label.removeprefix(before).removesuffix(after)
     return "" if family.by_hand else message(f"drives/tool-{family.key}", size=size)

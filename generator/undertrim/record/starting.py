@@ -50,16 +50,20 @@ def _lines(start: Start, name: str, other: Source, notes: Notes, left: Collectio
     yield from (*_comments(notes.head), "format: 2", "", "vehicle:", f"  make: {make}", f"  model: {model}")
     yield f"  built: {{from: {start.first}, to: {start.end}}}"
     yield f"  drive_side: [{sides}]    # {notes.sides}"
-    yield from (f"  high_voltage: {UNKNOWN}", "", f"{FIELD}:", f"  {name}:")
-    for section in SECTIONS:
-        wanted = _wanted(other, section, left)
-        if wanted:
-            yield f"    {section}: {wanted[0] if len(wanted) == 1 else _listed(wanted)}"
-    yield ""
+    yield from (f"  high_voltage: {UNKNOWN}", "", *sharing(name, other, left), "")
     yield from _comments(notes.unknown)
     yield f"restraint: {{wait: {UNKNOWN}, memory_keeper: {UNKNOWN}, read_faults_first: {UNKNOWN}}}"
     if "sound" in data:
         yield from ("sound:", f"  factory: {{output: {UNKNOWN}}}")
+
+
+def sharing(name: str, other: Source, left: Collection[Pointer]) -> Iterator[str]:
+    """The lines that take all from the record `other`, which is called by `name`, but for what is `left` out."""
+    yield from (f"{FIELD}:", f"  {name}:")
+    for section in SECTIONS:
+        wanted = _wanted(other, section, left)
+        if wanted:
+            yield f"    {section}: {wanted[0] if len(wanted) == 1 else _listed(wanted)}"
 
 
 def _wanted(other: Source, section: str, left: Collection[Pointer]) -> list[str]:

@@ -12,6 +12,7 @@ from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.evidence.facts import Fact, fact_at
 from undertrim.derive.evidence.readings import Reading, read, same
 from undertrim.derive.evidence.seen import answers, seen
+from undertrim.derive.evidence.taken import USUAL
 from undertrim.record import build
 from undertrim.record.changing import CannotPut, Change, put
 from undertrim.record.changing.edits import at
@@ -34,6 +35,8 @@ class Taking:
     record: VehicleRecord
     read: Callable[[str], Source]
     build: Callable[[Source], VehicleRecord | None]
+    before: Source
+    """The record as it was before any answer was taken."""
     verified: bool = False
     """Whether the record is stamped: one more witness is not worth the stamp."""
 
@@ -66,6 +69,8 @@ class Taking:
             return self._filled(answer, place, value, stands)
         if same(_read(field, _text(stands)), _read(field, said)):
             return self._seen_again(answer, place, _read(field, said))
+        if self._is_usual(answer, place):
+            return self._instead_of_usual(answer, place, value, stands)
         return self._disputed(answer, place, _text(stands), said)
 
     def _could_not_tell(self, field: Fact, place: Pointer, stands: Data) -> tuple[Source, Deed, Message]:
@@ -87,6 +92,21 @@ class Taking:
             Deed.FILLED,
             message("claims/filled" if stands is None else "claims/was-unknown", value=_text(value)),
         )
+
+    def _is_usual(self, answer: Answer, place: Pointer) -> bool:
+        """Whether nobody has seen what stands there: it was there before, and rests on what is usual and on nothing but this look."""
+        known, (own, _) = sources.names(self.source, place), sources.evidence_of(self.source, answer)
+        usual = [name for name in known if name in self.record.evidence and self.record.evidence[name].how == USUAL]
+        return (
+            bool(usual) and not {*known} - {*usual, own} and at(self.before.data, place) == at(self.source.data, place)
+        )
+
+    def _instead_of_usual(
+        self, answer: Answer, place: Pointer, value: Data, stands: Data
+    ) -> tuple[Source, Deed, Message]:
+        """What is usual is no look at any car: whoever looked says what is so, and there is no conflict."""
+        changed = self._with_source(self._put(Change(place, value)), answer, place)
+        return changed, Deed.FILLED, message("claims/was-usual", value=_text(value), usual=_text(stands))
 
     def _seen_again(self, answer: Answer, place: Pointer, reading: Reading) -> tuple[Source, Deed, Message]:
         """The same from somebody else is one more witness; on a stamped record it is none, since the stamp would go for it."""

@@ -129,6 +129,8 @@ def _unseen(record: VehicleRecord) -> Iterator[Obstacle]:
         said = message("sharing/obstacle", count=len(places), car=car.said)
         asked = next(spot for spot in record.taken if spot[: len(places[0])] == places[0])  # it stands in 'shares'
         yield Obstacle(asked, said)
+    if found := taken.usual(record):
+        yield Obstacle(found[0], message("usual/obstacle", count=len(found)))
 
 
 def _lists(record: VehicleRecord) -> Iterator[Obstacle]:

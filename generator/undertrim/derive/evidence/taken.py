@@ -1,7 +1,11 @@
-"""What a record takes from others, and so nobody has seen on its own car: said beside each thing, and in the way of verifying."""
+"""What nobody has seen on the record's own car: said beside each thing, and in the way of verifying.
+
+That is what the record takes from others, and what stands in it since it is usual in such cars.
+"""
 
 from dataclasses import replace
 
+from undertrim.derive.evidence.fingerprint import BY_ID
 from undertrim.record.field_titles import FieldTitles
 from undertrim.record.fields import root
 from undertrim.record.model import VehicleRecord
@@ -10,15 +14,30 @@ from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
 
 SEEN = "seen"
+USUAL = "usual"
+"""What evidence says that is no look at any car."""
 _DEPTH = 2
 """A thing has two steps: its section and its id."""
 
 
 def unseen(record: VehicleRecord, *place: str | int) -> Message | None:
-    """That a thing, or something in it, is taken from another car; None where this record says all of it.
+    """That a thing, or something in it, is taken from another car or only usual; None where somebody saw all of it on this one.
 
     `place` leads to a thing (section and id), or into one: then it is told where just that is taken.
     """
+    return _taken(record, *place) or (message("usual/unseen") if place in usual(record) else None)
+
+
+def usual(record: VehicleRecord) -> tuple[Pointer, ...]:
+    """The things that rest on what is usual in such cars, whatever else is named beside that."""
+    kept = {name for name, piece in record.evidence.items() if piece.how == USUAL}
+    if not kept:
+        return ()
+    things = ((section, name, thing) for section in BY_ID for name, thing in getattr(record, section).items())
+    return tuple((section, name) for section, name, thing in things if kept.intersection(getattr(thing, "source", ())))
+
+
+def _taken(record: VehicleRecord, *place: str | int) -> Message | None:
     if not record.taken:
         return None
     car = record.taken.get(place)
@@ -34,6 +53,11 @@ def things(record: VehicleRecord) -> dict[Taken, list[Pointer]]:
     for place, car in record.taken.items():
         found.setdefault(replace(car, own=()), {})[place[:_DEPTH]] = None
     return {car: list(places) for car, places in found.items()}
+
+
+def is_unseen(record: VehicleRecord) -> bool:
+    """Whether there is something that nobody has seen on this car."""
+    return bool(record.taken or usual(record))
 
 
 def is_seen(record: VehicleRecord) -> bool:

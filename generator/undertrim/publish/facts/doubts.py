@@ -44,7 +44,7 @@ def said(record: VehicleRecord, found: Iterable[Dispute]) -> list[Value]:
 
 def of_step(record: VehicleRecord, step: Step) -> list[Value]:
     """What is disputed about a step: its part, preparation or opening, the area it is in, the restraint system where it waits, the rest where it is measured."""
-    places = list(_places(step)) if record.conflicts or record.taken else []
+    places = list(_places(step)) if record.conflicts or taken.is_unseen(record) else []
     return [*disputes(record, *places), *(unseen(record, *places) if step.kind in _FIRST_HANDS else ())]
 
 

@@ -43,7 +43,7 @@ class Editing:
         """Every way that may come to it; whether one does is for the proof to say."""
         spot = self.places.value(place)
         node = self.marked.at(spot) if spot is not None else None
-        if node is not None and (isinstance(value, list) or not isinstance(node, MappingNode)):
+        if node is not None and (isinstance(value, list | dict) or not isinstance(node, MappingNode)):
             yield from self._replaced(node, place, value)
         for depth in range(len(place) - 1, -1, -1):
             if at(self.source.data, place[:depth]) is not None:

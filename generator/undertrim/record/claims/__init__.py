@@ -2,6 +2,19 @@
 
 from undertrim.record.claims.answer import FOUND, Answer, Found, Photo
 from undertrim.record.claims.new_vehicle import NewVehicle
-from undertrim.record.claims.reading import SHARED, TABLES, Bad, ClaimsFile, read
+from undertrim.record.claims.reading import LAYOUT, SHARED, TABLES, Bad, ClaimsFile, of_source, read
 
-__all__ = ["FOUND", "SHARED", "TABLES", "Answer", "Bad", "ClaimsFile", "Found", "NewVehicle", "Photo", "read"]
+__all__ = [
+    "FOUND",
+    "LAYOUT",
+    "SHARED",
+    "TABLES",
+    "Answer",
+    "Bad",
+    "ClaimsFile",
+    "Found",
+    "NewVehicle",
+    "Photo",
+    "of_source",
+    "read",
+]

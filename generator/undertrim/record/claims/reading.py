@@ -50,7 +50,11 @@ class ClaimsFile:
 
 def read(path: Path, shown: Path | None = None) -> ClaimsFile:
     """Read one file of at most `source.MAX_BYTES`; whatever is wrong with it is in what is returned, never raised."""
-    source = _source(path, shown or path)
+    return of_source(path, _source(path, shown or path))
+
+
+def of_source(path: Path, source: Source) -> ClaimsFile:
+    """The same for what was read of a file, or of one row of it."""
     if source.problems:
         return ClaimsFile(path, source, problems=source.problems)
     data = source.data

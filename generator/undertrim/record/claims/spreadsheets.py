@@ -26,6 +26,11 @@ CSV, XLSX = ".csv", ".xlsx"
 MOST_ROWS, MOST_COLUMNS, MOST_SIGNS = 500, 20, 600
 """What is read of a table; a claims file has at most 300 answers."""
 
+OF_A_SHOP, WIDEST = 5_000, 60
+"""Rows and columns that a shop's own table may have; one with more is not read at all."""
+_LOOKED_AT = 20
+"""Rows by which the sign between the cells of a CSV file is told."""
+
 _UNPACKED = 20_000_000
 """Bytes that a workbook may have unpacked."""
 _LONGEST_LIST = 250
@@ -49,11 +54,33 @@ def rows(path: Path) -> Rows:
     return [[cell[:MOST_SIGNS] for cell in row[:MOST_COLUMNS]] for row in found[:MOST_ROWS]]
 
 
-def _of_csv(raw: bytes) -> list[list[str]]:
+def table(path: Path) -> Rows:
+    """The cells of a table in any layout, none left out. Raises Unreadable, also for one that has more than is read, and OSError."""
     try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise Unreadable(message("claims/not-utf-8")) from error
+        raw = plain_files.read(path, MAX_BYTES)
+    except plain_files.NotPlain as error:
+        raise Unreadable(message("yaml/no-file")) from error
+    if len(raw) > MAX_BYTES:
+        raise Unreadable(message("yaml/too-large", most=MAX_BYTES // 1000))
+    found = _of_workbook(raw, OF_A_SHOP + 1, WIDEST + 1) if path.suffix.lower() == XLSX else _widest(raw)
+    if len(found) > OF_A_SHOP or any(len(row) > WIDEST and any(row[WIDEST:]) for row in found):
+        raise Unreadable(message("import/too-many", rows=OF_A_SHOP, columns=WIDEST))
+    return found
+
+
+def _widest(raw: bytes) -> list[list[str]]:
+    """The rows by the sign between their cells with which the most rows have more than one."""
+    made: list[list[list[str]]] = []
+    for sign in (",", ";", "\t"):
+        with suppress(csv.Error):
+            made.append(list(csv.reader(io.StringIO(_decoded(raw), newline=""), delimiter=sign)))
+    if not made:
+        raise Unreadable(message("import/no-rows"))
+    return max(made, key=lambda rows: sum(len(row) for row in rows[:_LOOKED_AT]))
+
+
+def _of_csv(raw: bytes) -> list[list[str]]:
+    text = _decoded(raw)
     for sign in (",", ";", "\t"):
         with suppress(csv.Error):  # what is no table by one sign may be one by another
             found = list(csv.reader(io.StringIO(text, newline=""), delimiter=sign))
@@ -62,13 +89,20 @@ def _of_csv(raw: bytes) -> list[list[str]]:
     raise Unreadable(message("claims/no-table", about=tables.ABOUT))
 
 
-def _of_workbook(raw: bytes) -> list[list[str]]:
+def _decoded(raw: bytes) -> str:
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise Unreadable(message("claims/not-utf-8")) from error
+
+
+def _of_workbook(raw: bytes, rows: int = MOST_ROWS, columns: int = MOST_COLUMNS) -> list[list[str]]:
     try:
         with zipfile.ZipFile(io.BytesIO(raw)) as packed:
             _look_inside(packed)
         book = load_workbook(io.BytesIO(raw), read_only=True, data_only=True)
         sheet = book.worksheets[0]
-        cells = sheet.iter_rows(max_row=MOST_ROWS, max_col=MOST_COLUMNS, values_only=True)
+        cells = sheet.iter_rows(max_row=rows, max_col=columns, values_only=True)
         return [[_text(cell) for cell in row] for row in cells]
     except (Unreadable, MemoryError):
         raise
