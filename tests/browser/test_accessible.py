@@ -51,7 +51,7 @@ PAGES = [
     "reference/index.html",
     "calculators.html",
     "gear/pellworth-combe-52.html",
-    *("measuring.html", "nowhere.html"),
+    *("measuring.html", "nowhere.html", "new-car.html"),
     "vehicles/ashgrove/drover-2015-2020.questions.html",
 ]
 

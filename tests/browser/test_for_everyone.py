@@ -24,6 +24,7 @@ PAGES = [
     "rules/year-range.html",
     "reference/index.html",
     "calculators.html",
+    "new-car.html",
     "measuring.html",
 ]
 OPEN = """() => {

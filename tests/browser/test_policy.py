@@ -24,6 +24,7 @@ PAGES = {
     "a-rule": "rules/depth-without-datum.html",
     "fields": "reference/index.html",
     "calculators": "calculators.html",
+    "new-car": "new-car.html",
     "home-in-spanish": "es/index.html",
     "visit-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.html",
     "openings-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.openings.html",
