@@ -815,6 +815,8 @@ export interface FastenerLine {
   at: Record<string, number>;
   /** A code of the spot they are in that edges cannot say; its words stand in the detail. Empty where none is recorded. */
   where: string;
+  /** How tight they must be, and what depends on it, in words; empty where neither is recorded. */
+  torque: string;
   /** What they add to the tally. */
   counts: Array<Tally>;
   /** What takes the place of spent ones. */

@@ -14,14 +14,16 @@ import pytest
 
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "generator" / "undertrim"
-SHIPPED = ("schema", "site_overrides", "mkdocs.yml")
+SHIPPED = ("schema", "site_overrides", "mkdocs.yml", "records/handbook")
 RECORD = Path("records/vehicles/kelbrook/finch-2014-2018.yaml")
 BROKEN = "format: 1\nvehicle:\n  maker: Kelbrook\n"
 
 
-def run(*command: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
-    """Run a command with nothing of the checkout on its path."""
+def run(*command: str | Path, cwd: Path, first: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """Run a command with nothing of the checkout on its path; `first` is a folder of programs that are found before others."""
     env = {name: value for name, value in os.environ.items() if not name.startswith(("PYTHON", "PIP_", "COVERAGE"))}
+    if first:
+        env["PATH"] = f"{first}{os.pathsep}{env['PATH']}"
     return subprocess.run(command, cwd=cwd, env=env, capture_output=True, text=True, check=False)
 
 
@@ -133,3 +135,50 @@ def test_build_works_away_from_the_checkout(installed: Path, workspace: Path) ->
     assert "Upper vent trim" in (beside / "finch-2014-2018.html").read_text(encoding="utf-8")
     assert (beside / "finch-2014-2018-a4.pdf").read_bytes().startswith(b"%PDF-")
     assert (workspace / "site" / "assets" / "undertrim" / "undertrim.css").stat().st_size > 0
+
+
+ANSWERS = """{"claims": 1, "answers": [{"vehicle": "mirefield/teal-2012-2016", "about": "openings/front-door/depth/clear", "says": "61 mm",
+"how": "measured", "on": "2026-05-02", "by": "rk", "with": "Steel rule 1 mm", "car": {"year": 2015, "side": "right"}}]}"""
+
+
+def test_an_empty_folder_becomes_a_collection_whose_steps_run(installed: Path, tmp_path: Path) -> None:
+    """The whole way of a shop with the plain shell: begin, check, change, review, publish, take what a stranger sent, twice."""
+    # Long because each step rests on what the one before it left in the folder.
+
+    def step(*words: str, code: int = 0) -> str:
+        done = run("sh", "ci.sh", *words, cwd=tmp_path, first=installed)
+        assert done.returncode == code, done.stdout + done.stderr
+        return done.stdout + done.stderr
+
+    def git(*words: str) -> None:
+        done = run("git", "-c", "user.name=x", "-c", "user.email=x@x.invalid", *words, cwd=tmp_path)
+        assert done.returncode == 0, done.stderr
+
+    assert run(installed / "undertrim", "init", "--name", "Bay Four", cwd=tmp_path).returncode == 0
+    assert "sh ci.sh publish DIR" in step(code=2)
+    git("init", "--quiet")
+    git("add", "--all")
+    git("commit", "--quiet", "--message", "Begun")
+    record = tmp_path / "records/vehicles/mirefield/teal-2012-2016.yaml"
+    record.write_text(record.read_text(encoding="utf-8").replace("clear: 58 mm", "clear: 48 mm"), encoding="utf-8")
+    step("check")
+    step("build")
+    shown = (tmp_path / "site/index.html").read_text(encoding="utf-8")
+    assert "<title>Bay Four" in shown or "Bay Four</title>" in shown
+    assert (tmp_path / "site/how-to-measure.html").is_file(), "the handbook is there"
+    step("publish", "shown")
+    assert (tmp_path / "shown/vehicles/mirefield/teal-2012-2016-a4.pdf").is_file()
+
+    (tmp_path / "claims/-rk 1.json").write_text(ANSWERS, encoding="utf-8")
+    (tmp_path / "claims/broken.json").write_text("{", encoding="utf-8")
+    (tmp_path / "claims/link.json").symlink_to("/etc/passwd")
+    step("take")
+    after = record.read_text(encoding="utf-8")
+    assert "61 mm" in after
+    assert {path.relative_to(tmp_path / "claims").as_posix() for path in (tmp_path / "claims").rglob("*")} >= {
+        "taken/-rk 1.json",
+        "refused/broken.json",
+        "link.json",
+    }
+    assert "passwd" not in step("take")
+    assert record.read_text(encoding="utf-8") == after

@@ -106,7 +106,7 @@ def test_months_of_build_and_ranges(phone: Page, home: Path, query: str, expecte
             "Not read as a year or a month: 2016-13. Type 2016, 16, 2016-05, 05/2016 or 2014-2018.",
         ),
         ("finsh 2016", "Is this your car?"),
-        ("fnihc 2016", "Not in these records. Check the spelling, or pick the make below."),
+        ("fnihc 2016", "Not in these records. Check the spelling, or look through the makes."),
     ],
 )
 def test_says_what_is_recorded_and_never_blames_the_spelling_for_a_year(

@@ -89,7 +89,7 @@ def test_a_link_is_told_from_text_by_its_line(phone: Page, site: Path, name: str
 
 SIDEWAYS = """() => {
   const width = document.documentElement.clientWidth;
-  const scrolled = ".ut-scroll, .ut-face, pre, .md-typeset__scrollwrap";
+  const scrolled = ".ut-scroll, pre, .md-typeset__scrollwrap";
   const out = Array.from(document.querySelectorAll("article *")).filter(item =>
     item.checkVisibility() && item.getBoundingClientRect().right > width + 1 && !item.closest(scrolled));
   return [document.documentElement.scrollWidth > width, ...out.slice(0, 3).map(item => item.outerHTML.slice(0, 90))];

@@ -207,4 +207,13 @@ def test_what_is_not_so_is_asked_for_in_spanish_too(spanish: Page, site: Path) -
     spanish.goto(at(site, f"es/{FINCH}").replace(".html", ".record.html"))
     button = spanish.locator(".ut-not-so button").last
     button.click()
-    expect(spanish.locator("dialog form, form.ut-claim, dialog[open]").first).to_be_visible()
+    expect(spanish.locator("dialog[open] select[name=about]")).to_contain_text("Lado del volante")
+
+
+def test_what_is_in_the_car_is_found_by_its_spanish_name(spanish: Page, site: Path) -> None:
+    spanish.goto(at(site, f"es/{FINCH}").replace(".html", ".wiring.html"))
+    for typed, shown in (("gris/negro", "delantero derecho −"), ("vent trim", "Upper vent trim")):
+        spanish.get_by_role("combobox").fill(typed)
+        inside = spanish.get_by_role("group", name=told("finder/group-here"))
+        expect(inside.get_by_role("option").first).to_contain_text(shown)
+        in_spanish(spanish)

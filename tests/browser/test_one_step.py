@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from in_bay import BACK, DONE, FINCH, OTHERS, TRAY, WHERE, at, clear_waits, kept, press, start
+from in_bay import BACK, DONE, FINCH, TRAY, WHERE, at, kept, press, start
 from playwright.sync_api import BrowserContext, Page, expect
 
 
@@ -20,33 +20,6 @@ def test_every_step_from_the_first_to_the_last(phone: Page, site: Path) -> None:
     assert phone.locator("[data-tick]:not(:checked)").count() == 0
     phone.locator(DONE).click()
     expect(phone.locator("dialog.ut-screen")).not_to_be_visible()
-
-
-THROUGH = """() => {
-  const done = document.querySelector(".ut-done"), where = () => document.querySelector(".ut-screen-where").textContent, seen = [where()];
-  for (let k = 0; k < 2000 && where(); k += 1) {
-    done.click();
-    if (seen[seen.length - 1] !== where()) seen.push(where());
-    if (document.querySelector(".ut-screen-answer").textContent) break;
-  }
-  return seen;
-}"""
-"""Presses what a thumb would press, until the end or a wait that is not over; gives the places that were seen."""
-
-
-@pytest.mark.parametrize("name", OTHERS, ids=lambda name: str(name).partition("?")[0])
-def test_every_step_of_other_cars(phone: Page, site: Path, name: str) -> None:
-    start(phone, site, name)
-    many = int(phone.locator(WHERE).inner_text().split()[-1])
-    seen = phone.evaluate(THROUGH)
-    while seen[-1]:
-        clear_waits(phone)
-        phone.reload()
-        phone.locator("#ut-start").click()
-        assert phone.locator(WHERE).inner_text() == seen[-1]
-        seen += phone.evaluate(THROUGH)[1:]
-    assert seen == [f"{step} of {many}" for step in range(1, many + 1)] + [""]
-    assert "Nothing should lie there now." in phone.locator(".ut-look").inner_text()
 
 
 def test_a_step_is_seen_whole_and_its_buttons_are_for_a_glove(phone: Page, site: Path) -> None:

@@ -25,9 +25,20 @@ PAGES = {
     "fields": "reference/index.html",
     "calculators": "calculators.html",
     "new-car": "new-car.html",
+    "measuring": "measuring.html",
+    "glossary": "glossary.html",
+    "gear": "gear/skerrowe-broadside.html",
     "home-in-spanish": "es/index.html",
     "visit-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.html",
     "openings-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.openings.html",
+    "wiring-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.wiring.html",
+    "record-in-spanish": "es/vehicles/wexcombe/plover-2017-2022.record.html",
+    "make-in-spanish": "es/makes/kelbrook.html",
+    "handbook-in-spanish": "es/how-to-measure.html",
+    "glossary-in-spanish": "es/glossary.html",
+    "measuring-in-spanish": "es/measuring.html",
+    "gear-in-spanish": "es/gear/skerrowe-broadside.html",
+    "calculators-in-spanish": "es/calculators.html",
     "a-rule-in-spanish": "es/rules/depth-without-datum.html",
 }
 WATCH = """
@@ -107,6 +118,12 @@ def used(page: Page) -> None:
     for field in page.locator("input[type=search], input[type=text]").all()[:3]:
         if field.is_visible():
             field.fill("58 mm")
+    if page.locator(".ut-not-so button").count():
+        page.locator(".ut-not-so button").last.click()
+        for name in ("says", "with", "by"):
+            page.locator(f".ut-claim [name={name}]").fill("58 mm")
+        page.locator(".ut-claim [type=submit]").click()
+        page.locator(".ut-claim .ut-kept").wait_for()
     page.wait_for_load_state("networkidle")
 
 

@@ -102,6 +102,25 @@ def test_a_sheet_or_data_of_a_vehicle_opens(opened: Page, packed: Path) -> None:
     assert popup.value.url.startswith("blob:")
 
 
+def test_it_is_in_each_language(context: Callable[..., BrowserContext], packed: Path) -> None:
+    """Who reads another language is led to it, finds and does in it, and finds the way back."""
+    page = context(viewport={"width": 390, "height": 844}, has_touch=True, locale="es-MX").new_page()
+    page.goto(f"{packed.as_uri()}#/safety.html")
+    page.wait_for_url("**#/es/safety.html")
+    page.get_by_role("combobox").fill("finch 16")
+    page.get_by_role("option").first.wait_for()
+    page.keyboard.press("Enter")
+    page.wait_for_url("**#/es/vehicles/kelbrook/finch-2014-2018.html")
+    page.locator("input[name=job][value=dash]").check()
+    page.locator("#ut-start").click()
+    expect(page.locator(".ut-done")).to_have_text("Hecho")
+    page.locator(".ut-screen-top button").click()
+    page.locator(".ut-languages a").click()
+    expect(page.locator("html")).to_have_attribute("lang", "en")
+    assert page.url.endswith("?jobs=dash#/vehicles/kelbrook/finch-2014-2018.html")
+    expect(page.locator("input[name=job][value=dash]")).to_be_checked()
+
+
 INTRUDERS = {
     "in place": "<script>window.intruded = 1</script>",
     "beside it": '<script src="beside.js"></script>',

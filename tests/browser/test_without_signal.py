@@ -1,45 +1,14 @@
 """Served over http the site is kept on the device: without a signal every page is there and says how old it is, and a visit under way stays as it was."""
 
-import functools
-import http.server
 import shutil
-import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from in_bay import WHERE, press
 from playwright.sync_api import BrowserContext, Page, expect
+from serving import ASK, Shop
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None: ...
-
-
-class Shop:
-    """The site on a server that can be shut, at an address that stays."""
-
-    def __init__(self, folder: Path) -> None:
-        self.folder, self._port = folder, 0
-        self._server: http.server.ThreadingHTTPServer | None = None
-        self.open()
-
-    def open(self) -> None:
-        handler = functools.partial(_Quiet, directory=str(self.folder))
-        self._server = http.server.ThreadingHTTPServer(("127.0.0.1", self._port), handler)
-        self._port = self._server.server_address[1]
-        threading.Thread(target=self._server.serve_forever, daemon=True).start()
-
-    def shut(self) -> None:
-        if self._server:
-            self._server.shutdown()
-            self._server.server_close()
-            self._server = None
-
-    def at(self, name: str) -> str:
-        return f"http://127.0.0.1:{self._port}/{name}"
 
 
 @pytest.fixture
@@ -48,12 +17,6 @@ def shop(site: Path, tmp_path: Path) -> Iterator[Shop]:
     made = Shop(tmp_path / "site")
     yield made
     made.shut()
-
-
-ASK = """async (what) => {
-  const { active } = await navigator.serviceWorker.ready;
-  return new Promise((resolve) => { const ways = new MessageChannel(); ways.port1.onmessage = (event) => resolve(event.data); active.postMessage(what, [ways.port2]); });
-}"""
 
 
 @pytest.fixture
@@ -81,6 +44,12 @@ def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop:
         assert kept.locator("h1").count() == 1
 
 
+FETCHED = (
+    "places/kelbrook/speaker-1.js",
+    *(f"vehicles/kelbrook/finch-2014-2018.{name}.js" for name in ("find", "facts")),
+)
+
+
 def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., BrowserContext], shop: Shop) -> None:
     page = context(viewport={"width": 390, "height": 844}, locale="es-ES").new_page()
     page.goto(shop.at("index.html"), wait_until="commit")
@@ -100,6 +69,7 @@ def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., 
         "caches.open('undertrim-kept').then((one) => one.keys()).then((all) => all.map((one) => one.url))"
     )
     pages = {name.removeprefix(shop.at("")) for name in names if name.endswith(".html")}
+    assert {shop.at(f"es/{name}") for name in FETCHED} <= set(names)
     assert {name for name in pages if not name.startswith("es/")} == {"index.html"}
     assert not any(name.endswith("/assets/undertrim/page-visit.js") and "/es/" not in name for name in names)
 
@@ -110,21 +80,6 @@ def test_with_a_signal_nothing_is_said_and_the_page_is_the_newest(kept: Page, sh
     kept.goto(shop.at("safety.html"))
     kept.get_by_text("of today").wait_for()
     assert kept.locator(".ut-copy").count() == 0
-
-
-def test_a_visit_is_finished_without_a_signal(kept: Page, shop: Shop) -> None:
-    kept.goto(shop.at(FINCH))
-    kept.locator("#ut-start").click()
-    for _ in range(10):
-        press(kept)
-    shop.shut()
-    kept.reload()
-    expect(kept.locator(".ut-copy")).to_contain_text("No signal: this is the copy of ")
-    kept.locator("#ut-start").click()
-    assert kept.locator(WHERE).inner_text() == "11 of 76"
-    while kept.locator(WHERE).inner_text():
-        press(kept)
-    assert kept.get_by_text("Every step is done.").is_visible()
 
 
 def test_gear_is_ranked_without_a_signal(kept: Page, shop: Shop) -> None:

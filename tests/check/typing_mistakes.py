@@ -120,7 +120,7 @@ IDS = (
 )  # fmt: skip
 
 REQUIRED = (
-    _one("a speaker opening without its hole", "sizes: {hole: [round, 138 mm], bolts", "sizes: {bolts", "hole", "round", line="front-door:\n    name: Door"),
+    _one("a speaker opening without its depth", "    depth: {clear: 58 mm, datum: skin, over: whole-travel, obstruction: glass, to: Window glass}\n", "", "depth", line="front-door:\n    name: Door"),
     _one("a receiver opening without its face", "    sizes: {face: [182 mm, 112 mm]}\n", "", "face", line="dash:\n    name: Radio opening"),
     _one("a depth without its datum", "clear: 58 mm, datum: skin, over", "clear: 58 mm, over", "datum"),
     _one("a screw without its count", "{screw: T20, count: 3}", "{screw: T20}", "count"),

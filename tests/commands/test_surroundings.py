@@ -45,7 +45,7 @@ def test_a_bad_day(root: Path, capsys: pytest.CaptureFixture[str], monkeypatch: 
 
 
 SETTINGS = {
-    "no custom_dir": ("custom_dir: site_overrides", "custom_dir: nowhere", "does not exist"),
+    "no custom_dir": ("  name: material\n", "  name: material\n  custom_dir: nowhere\n", "does not exist"),
     "no plugin": ("  - undertrim\n", "  - search\n", "put '- undertrim' below 'plugins:'"),
     "no YAML": ("site_name: Undertrim", "site_name: [", "cannot be used: "),
     "no name": ("site_name: Undertrim", "", "site_name"),

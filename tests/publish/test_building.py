@@ -121,7 +121,7 @@ def edits(place: Workspace) -> Iterator[str]:
 
 def test_building_again_is_building(place: Workspace, folder: Path) -> None:
     """For a preview that builds on, for a build over what the last one left, and for one into an empty folder."""
-    preview = Builder(place, folder / "again", sheets=False, crew=Here(), lasting=False)
+    preview = Builder(place, folder / "again", sheets=False, crew=Here(), preview=True)
     assert not preview.build(silent).report.problems
     last = place.root / ".undertrim" / "cache" / "site.json"
     build(place, folder / "over", sheets=False, progress=silent)
@@ -145,7 +145,7 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     monkeypatch.setattr(site, "render", lambda *_: pytest.fail("the whole site was built"))
     builder.build(silent)
     changed = {path.name for path, inode in before.items() if path.stat().st_ino != inode}
-    made = ("html", "record.html", "json", "facts.js", "find.js")  # the others of its pages do not say what changed
+    made = ("html", "record.html", "json", "facts.js")  # the others do not say what changed
     lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), f"{path.parent.name}.html", *lists}
 

@@ -98,15 +98,19 @@ def test_every_step_is_printed_with_its_number_in_order(facts: Facts, text: list
 
 def test_all_that_is_known_of_a_look_at_a_car_is_printed(facts: Facts, text: list[str]) -> None:
     whole = bare(" ".join(text))
-    told = [
-        words
-        for item in facts["evidence"]
-        for words in (item["car"], item["with"], item["note"], *item["facts"])
-        if words
-    ]
+    told = [words for item in facts["evidence"] for words in (item["car"], item["with"], item["note"]) if words]
     assert len(told) > 10
     missing = [words for words in told if bare(words) not in whole]
     assert len(missing) <= 1, missing  # the end of a page may cut one
+    # What rests on a look stands on the page; here each step and opening names its looks.
+    named = {name for item in (*facts["steps"], *facts["openings"]) for name in item["source"]}
+    assert named <= {item["id"] for item in facts["evidence"]}
+    assert all(bare(", ".join(step["source"])) in whole for step in facts["steps"])
+
+
+def test_it_is_short(text: list[str], facts: Facts) -> None:
+    assert len(facts["steps"]) > 140
+    assert len(text) <= 7
 
 
 def test_what_is_lost_is_signed_for(facts: Facts, text: list[str]) -> None:
@@ -171,23 +175,10 @@ def test_pdf_ua(printed: bytes, facts: Facts) -> None:
 def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
     duty = facts["duties"][0]
     duties = [{**duty, "name": f"P{number}"} for number in range(1, 161)]
-    found = pages(pdf.render({**facts, "steps": [], "duties": duties}, URL, "a4", MADE))
+    found = pages(pdf.render_wiring({**facts, "connectors": [], "duties": duties}, URL, "a4", MADE))
     with_duties = [page for page in found if re.search(r"\bP\d+ ", page)]
     assert len(with_duties) >= 3
     assert all("Duty What becomes of it Note" in page for page in with_duties)
-
-
-def test_what_both_sides_share_is_told_once_and_led_to(facts: Facts) -> None:
-    """All that differs is told again; cautions and names stand before each."""
-    one = step(facts, id="remove:lid@left", side="left", title="Lid, left", text=["Undo the four screws at its rim."])
-    caution = {"signal": "WARNING", "hazard": "Hot.", "consequence": "Burns.", "avoid": "Wait.", "when": ""}
-    again = {**one, "id": "remove:lid@right", "side": "right", "title": "Lid, right", "cautions": [caution]}
-    other = {**again, "text": ["Undo the five screws at its rim."]}
-    shown = {**facts, "steps": [one, again, other], "plans": []}
-    found = [row for section in view(shown, URL, "a4", MADE)["sections"] for row in section["steps"]]
-    assert [row["text"] for row in found] == [one["text"], ["As step 1, on this side."], other["text"]]
-    assert [row["title"] for row in found] == ["Lid, left", "Lid, right", "Lid, right"]
-    assert [len(row["cautions"]) for row in found] == [0, 1, 1]
 
 
 def test_the_same_input_gives_the_same_bytes_in_any_thread(facts: Facts, printed: bytes) -> None:

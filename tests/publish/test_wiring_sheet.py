@@ -82,8 +82,10 @@ def test_every_pin_is_printed_with_its_colour_letters_and_function(path: Path) -
 @each_vehicle
 def test_functions_duties_buttons_and_runs_are_printed(path: Path) -> None:
     facts, whole = made(path), bare("".join(printed(path)))
+    for row in view(facts)["functions"]:
+        assert bare(row["name"] + row["by_words"]) in whole
     for entry in facts["functions"]:
-        assert bare(entry["name"] + entry["by_words"]) in whole
+        assert bare(entry["name"]) in whole
     for entry in facts["duties"]:
         assert bare(entry["name"] + entry["kept_words"]) in whole
     for entry in facts["ladders"]:
@@ -147,6 +149,14 @@ def test_the_words_of_both_faces_stand_on_one_page_with_the_first_pins(path: Pat
             assert bare(f"{first['id']}{first['colour']['words'] if first['colour'] else 'not recorded'}") in bare(
                 after
             )
+
+
+@each_vehicle
+def test_functions_that_come_alike_share_a_row_and_none_is_lost(path: Path) -> None:
+    facts, rows = made(path), view(made(path))["functions"]
+    assert len({(row["by_words"], row["note"], row["when"]) for row in rows}) == len(rows)
+    for entry in facts["functions"]:
+        assert [row["by_words"] for row in rows if entry["name"] in row["name"].split(", ")].count(entry["by_words"])
 
 
 def test_contacts_of_the_same_readings_share_a_row() -> None:

@@ -78,4 +78,4 @@ def _address(place: Workspace, made: Visit) -> str:
     """The address of the visit in the site of the workspace, in the language of the sheet where the site has it."""
     top = site.written_address(place.root).rstrip("/")
     spoken_there = next((one.place for one in editions(languages(place)) if one.tag == spoken().tag), "")
-    return f"{page(f'{top}/{spoken_there}', made.address)}?{text.words(made)}"
+    return f"{page(f'{top}/{spoken_there}', made.address)}?{text.words(made)}" if top else ""

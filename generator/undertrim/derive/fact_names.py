@@ -32,12 +32,12 @@ class FactName:
         return self.say(spoken())
 
 
-def fact_name(data: Data, pointer: Pointer) -> FactName:
+def fact_name(data: Data, pointer: Pointer, document: str = "vehicle") -> FactName:
     """What a fact is called: the things around it by their names, then the fields by their titles in the schema.
 
-    `data` is the record as typed; a pointer that leads nowhere in it is named by what the schema says of its keys.
+    `data` is the record as typed, `document` the sort of record; a pointer that leads nowhere in it is named by what the schema says of its keys.
     """
-    words = list(_words(data, pointer))
+    words = list(_words(data, pointer, document))
     things, titles = (tuple(text for kind, text in words if kind == wanted) for wanted in ("thing", "title"))
     return FactName(things, titles)
 
@@ -47,9 +47,9 @@ def block_name(data: Data, block: str) -> FactName:
     return fact_name(data, tuple(block.split("/")))
 
 
-def _words(data: Data, pointer: Pointer) -> Iterator[tuple[str, Value]]:
+def _words(data: Data, pointer: Pointer, document: str) -> Iterator[tuple[str, Value]]:
     """Each step as a thing (with a name or number of its own) or as the title of a field."""
-    node: Node | None = root("vehicle")
+    node: Node | None = root(document)
     value: Data = data
     for place, step in enumerate(pointer):
         keyed = isinstance(step, int) or step not in (node.schema.get("properties", {}) if node else {})

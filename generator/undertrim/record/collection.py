@@ -1,9 +1,14 @@
 """The settings of a collection: `undertrim.toml` beside its `records/`, which may be left out.
 
+name = "Bay Four"  # what its site is called
+address = "https://fitting.example/"            # where its site is; sheets print it. Without one they print none
+repository = "https://code.example/shop/cars"   # where its records are kept; pages lead there
 language = "en"    # of pages, sheets and commands; several for a site in each: ["en", "es"]. The first speaks to whoever asks for no other
 paper = "a4"       # that sheets and templates are printed on, or "letter", or both: ["a4", "letter"]
 """
 
+import json
+import re
 import tomllib
 from dataclasses import dataclass, fields
 from pathlib import Path
@@ -16,6 +21,7 @@ from undertrim.work.refused import Refused
 NAME = "undertrim.toml"
 PAPERS = ("a4", "letter")
 """ISO 216, and ANSI/ASME Y14.1 size A."""
+_ADDRESS = re.compile(r"https?://[^\s/?#\"'<>\\]+(/[^\s?#\"'<>\\]*)?")
 
 
 class BadSettings(Refused):
@@ -27,8 +33,11 @@ class BadSettings(Refused):
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What a collection has chosen."""
+    """What a collection has chosen; empty where it has not."""
 
+    name: str = ""
+    address: str = ""
+    repository: str = ""
     language: tuple[str, ...] = ("en",)
     paper: tuple[str, ...] = PAPERS[:1]
 
@@ -41,8 +50,22 @@ def settings(root: Path) -> Settings:
     return Settings(**{key: _value(path, key, value) for key, value in _read(path).items()})
 
 
+def proved(key: str, value: object) -> None:
+    """Nothing where a setting may have this value. Raises BadSettings."""
+    _value(Path(NAME), key, value)
+
+
+def quoted_text(text: str) -> str:
+    """A text as TOML writes it: what JSON writes is read alike there."""
+    return json.dumps(text, ensure_ascii=False)
+
+
 def _value(path: Path, key: str, value: object) -> Any:
     match key:
+        case "name":
+            return _line(path, key, value)
+        case "address" | "repository":
+            return _web_address(path, key, value)
         case "language":
             return _languages(path, value)
         case "paper":
@@ -51,6 +74,19 @@ def _value(path: Path, key: str, value: object) -> Any:
             known = [field.name for field in fields(Settings)]
             way = suggestion(key, known, message("nearness/settings"))
             raise BadSettings(path, message("collection/unknown", key=key, way=way))
+
+
+def _line(path: Path, key: str, value: object) -> str:
+    if not isinstance(value, str) or not value.isprintable() or not value.strip():
+        raise BadSettings(path, message("collection/no-line", key=key))
+    return value.strip()
+
+
+def _web_address(path: Path, key: str, value: object) -> str:
+    """An address of the web, as pages lead to it; nothing that a browser would run."""
+    if not isinstance(value, str) or not _ADDRESS.fullmatch(value):
+        raise BadSettings(path, message("collection/no-address", key=key))
+    return value
 
 
 def _languages(path: Path, value: object) -> tuple[str, ...]:

@@ -7,6 +7,9 @@ from undertrim.record.copying import copied
 from undertrim.record.fields import Node, root
 from undertrim.record.source import Data, Pointer
 
+_NOT_YET = (("parts",), ("openings",))
+"""What a record must have and one that has just been begun has not: it is a record all the same, so that the preview can show it."""
+
 
 def without(data: Data, complaints: Iterable[Complaint], kind: str) -> tuple[Data, frozenset[Pointer]]:
     """A copy of `data` without what was complained about, and every place that is not as it was meant.
@@ -41,7 +44,7 @@ def _whole(node: Node, place: Pointer) -> Pointer:
     """The least place around `place`, or itself, that a record can do without."""
     least: Pointer = ()
     for depth, step in enumerate(place, 1):
-        if isinstance(step, str) and step not in _required(node):
+        if isinstance(step, str) and (step not in _required(node) or place[:depth] in _NOT_YET):
             least = place[:depth]
         below = node.child(step)
         if below is None:

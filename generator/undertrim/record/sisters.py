@@ -61,6 +61,16 @@ def sisters_digest(vehicles: Path, path: Path, digests: Digests) -> str:
     return joined("sisters", *(f"{_address(other)} {digests.of(other)}" for other in near))
 
 
+def takers(vehicles: Path, named: frozenset[str], digests: Digests) -> list[Path]:
+    """The records that may take something from one that goes by one of these names. Raises OSError where one cannot be read."""
+    return [path for path in _files(vehicles) if path.stem not in named and named & digests.words(path, _named)]
+
+
+def taken_from(content: bytes) -> frozenset[str]:
+    """The words of a record's text that may be names of those it takes from; none where it takes from no other."""
+    return _named(content)
+
+
 def _named(content: bytes) -> frozenset[str]:
     """The words of a text that may be names of records; none where it takes from no other."""
     if not _SHARES.search(content):

@@ -4,7 +4,7 @@
 import { forms, oneSlip } from "./finder-names.js";
 import { add } from "./finder-match.js";
 import { addMore } from "./finder-more.js";
-import { BASE, TOP } from "./keeper-asked.js";
+import { BASE } from "./keeper-asked.js";
 
 /** @import { Finder, FinderMore, VinTable } from "published" */
 /** @import { Query } from "./finder-query.js" */
@@ -55,7 +55,7 @@ export function load(path) {
     if (/\/(?:\d+|start)$/.test(path)) coming.add(path);
     asked[path] = new Promise((resolve, reject) => {
       const script = document.createElement("script");
-      script.src = (path.startsWith("finder/") ? BASE : TOP) + path + ".js"; // what is in a car stands there in one language
+      script.src = `${BASE}${path}.js`;
       script.onload = () => { coming.delete(path); resolve(); };
       script.onerror = () => { coming.delete(path); delete asked[path]; script.remove(); reject(new Error(path)); };
       document.head.append(script);

@@ -149,19 +149,22 @@ async function wanted() {
   return files;
 }
 
-/** @type {Promise<void> | null} */
-let filling = null;
+/** @type {Promise<void>} */
+let filling = Promise.resolve();
+
+/* One after the other: what was chosen while an earlier one was at work, another language say, is no part of that one. */
+function fill() {
+  filling = filling.catch(() => { /* whoever asked for it knows */ }).then(fetchLacking);
+  return filling;
+}
 
 /* Fetches what is not there yet as it should be. */
-function fill() {
-  filling = filling || (async () => {
-    const files = await wanted(), marks = await remembered(MARKS);
-    const lacking = Object.keys(files).filter((name) => marks[name] !== files[name]);
-    await fetchAll(lacking, (name) => { marks[name] = files[name]; });
-    await drop(Object.keys(marks).filter((name) => !(name in files)), marks);
-    await remember(MARKS, marks);
-  })().finally(() => { filling = null; });
-  return filling;
+async function fetchLacking() {
+  const files = await wanted(), marks = await remembered(MARKS);
+  const lacking = Object.keys(files).filter((name) => marks[name] !== files[name]);
+  await fetchAll(lacking, (name) => { marks[name] = files[name]; });
+  await drop(Object.keys(marks).filter((name) => !(name in files)), marks);
+  await remember(MARKS, marks);
 }
 
 /* What is no longer wanted makes room. */

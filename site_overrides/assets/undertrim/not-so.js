@@ -3,7 +3,6 @@
 
 import { chosenCar, known, page } from "./chosen.js";
 import { all, make } from "./elements.js";
-import { PLACE } from "./keeper-asked.js";
 import { load } from "./shelf.js";
 import { say } from "./words.js";
 
@@ -17,11 +16,10 @@ const OF_STEPS = { remove: "parts", refit: "parts", move: "parts", prepare: "pre
 let facts;
 window.undertrimFacts = (data) => { facts = data; };
 
-/* The facts stand beside the data, once for all languages. */
 async function open(about, said) {
   said.textContent = say("page/keep-working");
   try {
-    await Promise.all([load("assets/undertrim/claim-form.js"), load(`${PLACE && "../"}vehicles/${known.address}.facts.js`)]);
+    await Promise.all([load("assets/undertrim/claim-form.js"), load(`vehicles/${known.address}.facts.js`)]);
     said.textContent = "";
     window.undertrimClaim({ facts, about, car: chosenCar() });
   } catch (error) { said.textContent = say("not-so/not-here"); }

@@ -4,6 +4,7 @@ import { all } from "./elements.js";
 import { page } from "./chosen.js";
 import "./meter-guide.js";
 import "./not-so.js";
+import { turnWhereNarrow } from "./plug-turned.js";
 import { stockOfWiring } from "./wiring-stock.js";
 import { begin } from "./visit-shown.js";
 
@@ -13,4 +14,5 @@ all("[data-least]", page).forEach((box) => {
   box.style.maxWidth = box.dataset.most;
 });
 begin();
+turnWhereNarrow(page);
 stockOfWiring();

@@ -38,7 +38,9 @@ function holdsVisit() { return location.search !== "" || location.hash.startsWit
 
 function go() {
   const way = holdsVisit() ? undefined : ways().find((one) => one.hreflang === wanted());
-  if (way) location.replace(way.href + location.hash);
+  if (!way) return;
+  const address = way.href + location.hash; // where the site is one file, that knows better how to come there
+  if (document.dispatchEvent(new CustomEvent("ut-leave", { bubbles: true, cancelable: true, detail: address }))) location.replace(address);
 }
 
 /* The link goes where this page is now: to its visit, and to its place in the page. */

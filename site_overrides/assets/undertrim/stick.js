@@ -87,6 +87,7 @@ async function settle(page) {
     const address = one.getAttribute("href");
     if (!/^[a-z][a-z0-9+.-]*:/i.test(address)) one.setAttribute("href", resolved(address).href);
   });
+  page.querySelectorAll("[data-top]").forEach((one) => { if (one instanceof HTMLElement) one.dataset.top = resolved(one.dataset.top).href; });
   page.querySelectorAll("picture > source").forEach((one) => { one.remove(); }); // of a picture in several sizes the one is taken that all browsers know
   page.querySelectorAll("img[srcset]").forEach((one) => { one.removeAttribute("srcset"); });
   for (const one of page.querySelectorAll("img[src], link[rel=icon]")) {
@@ -116,6 +117,9 @@ function go(place) {
   if (there) there.scrollIntoView();
 }
 
+/* The address of a page within this file. Who hands on where this page is hands on its page too, which is another one there. */
+function fileAt(url, path) { return `${FILE}${url.search}#/${path}${url.hash.replace(/^#\/[^#]*/, "")}`; }
+
 async function openFile(path) { window.open(await picture(path)); }
 
 /** @param {MouseEvent} event */
@@ -128,10 +132,20 @@ function follow(event) {
   event.preventDefault();
   if (address.startsWith("#")) go(decodeURIComponent(url.hash.slice(1)));
   else if (!path.endsWith(".html")) openFile(path);
-  else location.href = `${FILE}${url.search}#/${path}${url.hash}`;
+  else location.href = fileAt(url, path);
+}
+
+/* A page that leads on by itself, to the language of its reader. */
+/** @param {CustomEvent} event */
+function leave(event) {
+  const url = new URL(event.detail), path = named(url);
+  if (!path) return;
+  event.preventDefault();
+  location.replace(fileAt(url, path));
 }
 
 window.addEventListener("click", follow);
+window.addEventListener("ut-leave", (event) => { leave(/** @type {CustomEvent} */ (event)); });
 /* Where nothing but the hash differs the browser does not load the file again by itself. */
 window.addEventListener("popstate", () => { if (asked().path !== shown) location.reload(); });
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from undertrim.derive.evidence.readings import Reading, text
+from undertrim.derive.evidence.readings import Reading, same, text
 from undertrim.record.model import Blank
 from undertrim.record.units import Quantity
 from undertrim.resources import table
@@ -23,6 +23,8 @@ class Order:
     extreme: str = ""
     safety: bool = False
     reason: Value = _NO_SAFE_SIDE
+    absent: str = UNKNOWN
+    """What a record means that says nothing of it."""
 
 
 NO_ORDER = Order()
@@ -48,11 +50,27 @@ def orders() -> tuple[Order, ...]:
     return tuple(_order(about, **entry) for about, entry in table("cautious")["fact"].items())
 
 
-def _order(about: str, order: str | list[str] = "", *, safety: bool = False, reason: str) -> Order:
+def _order(
+    about: str, order: str | list[str] = "", *, safety: bool = False, reason: str, absent: str = UNKNOWN
+) -> Order:
     why = word("cautious", "fact", about, "reason") if reason else ""
     if isinstance(order, str):
-        return Order(about, (), order, safety, why)
-    return Order(about, tuple(order), "", safety, why)
+        return Order(about, (), order, safety, why, absent)
+    return Order(about, tuple(order), "", safety, why, absent)
+
+
+def lighter(known: Order, before: Reading, after: Reading) -> bool:
+    """Whether one value of a fact is less cautious than another; never where there is no safe side, or where they are one value.
+
+    Of quantities a `largest` that is unknown is more cautious than any of them.
+    """
+    if same(before, after):
+        return False
+    if known.extreme:
+        return choose(known, [before, after]) == text(before)
+    if before not in known.words or after not in known.words:
+        return False
+    return known.words.index(str(before)) < known.words.index(str(after))
 
 
 def _fits(pattern: Sequence[str], steps: Sequence[str]) -> bool:

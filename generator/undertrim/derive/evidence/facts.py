@@ -88,9 +88,9 @@ def _text(value: object) -> str:
     return str(value) if isinstance(value, str | int | Month) else ""
 
 
-def schema_at(pointer: Pointer) -> Schema:
-    """What the schema says of a field; nothing for one it does not know."""
-    node: Node | None = root("vehicle")
+def schema_at(pointer: Pointer, document: str = "vehicle") -> Schema:
+    """What the schema of a sort of record says of a field; nothing for one it does not know."""
+    node: Node | None = root(document)
     for step in pointer:
         node = node.child(step) if node else None
     return node.schema if node else {}

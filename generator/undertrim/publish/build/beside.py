@@ -82,12 +82,14 @@ def sheets(wanted: Printing, made: Published, site_url: str, day: date) -> Itera
 
 
 def page(site_url: str, address: str, view: View = VISIT) -> str:
-    """The address of a page of a vehicle (`make/id`)."""
+    """The address of a page of a vehicle (`make/id`); empty where the site has none that is known."""
+    if not site_url:
+        return ""
     return f"{site_url.rstrip('/')}/vehicles/{view.path(address)}.html"
 
 
 def _templates(record: VehicleRecord, made: Published, size: str) -> Iterator[tuple[str, paper.Sheets]]:
-    """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system."""
+    """The openings in true scale; one whose outline is not recorded has none, nor has one inside the high-voltage system, nor a floor that two lengths tell."""
     for opening in record.openings.values():
         if closed_in(record, opening):
             continue
@@ -99,7 +101,7 @@ def _templates(record: VehicleRecord, made: Published, size: str) -> Iterator[tu
 
 def _laid_out(template: paper.Template, size: str) -> paper.Sheets | None:
     try:
-        return paper.laid_out(template, paper.PAPERS[size])
+        return paper.prepared(template, paper.PAPERS[size])
     except (paper.NotRecorded, paper.NoRoom):
         return None
 

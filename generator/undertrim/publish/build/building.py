@@ -13,7 +13,7 @@ from undertrim.check import runner
 from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
-from undertrim.publish.build import in_languages, last_site, published, standing
+from undertrim.publish.build import in_languages, last_site, published, standing, unfinished
 from undertrim.publish.build.day import today
 from undertrim.publish.build.failures import Failure
 from undertrim.publish.build.gathered import content
@@ -72,13 +72,14 @@ class Builder:
     """Builds one site again and again: what has not changed since the last time is not done again.
 
     Whatever changes the frame of the pages (the handbook, the configuration, the list of vehicles) makes a whole new site. Its workers
-    stay until it is left (`with`). What it leaves is remembered for the next build into the same folder, if it is `lasting`.
+    stay until it is left (`with`). What it leaves is remembered for the next build into the same folder. A `preview` is not, and it shows records with
+    errors too, each with what is wrong with it (`unfinished.py`).
     """
 
     def __init__(
-        self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None, lasting: bool = True
+        self, workspace: Workspace, out: Path, *, sheets: bool, crew: Workers | None = None, preview: bool = False
     ) -> None:
-        self._workspace, self._out, self._sheets, self._lasting = workspace, out.absolute(), sheets, lasting
+        self._workspace, self._out, self._sheets, self._preview = workspace, out.absolute(), sheets, preview
         self._digests = remembered(workspace)
         self._cache = Cache(workspace, self._digests)
         self._prepared = remembered_pages(workspace)
@@ -103,32 +104,36 @@ class Builder:
         self._address, self._name = site.own(self._workspace.root)
         with standing.beside(self._out) as aside:
             report = runner.check(self._workspace, (), progress(message("commands/checking")), self._cache, self._crew)
-            made = Built(report, 0, self._out) if report.errors else self._built(report, progress, aside)
+            stopped = report.errors and not self._preview
+            made = Built(report, 0, self._out) if stopped else self._built(report, progress, aside)
             self._cache.save()
             return made
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
         try:
-            made, failed, kept = self._publish_all(progress, aside)
+            made, failed, kept = self._publish_all(report, progress, aside)
         except Damaged:  # seen only where it was to be copied, so that a good cache is read once
-            made, failed, kept = self._publish_all(progress, aside, doubted=True)
+            made, failed, kept = self._publish_all(report, progress, aside, doubted=True)
         names = frozenset(item.address for item in kept)
         return Built(report, len(made) + len(kept), self._out, tuple(failed), names)
 
     def _publish_all(
-        self, progress: ProgressFor, aside: Path, *, doubted: bool = False
+        self, report: Report, progress: ProgressFor, aside: Path, *, doubted: bool = False
     ) -> tuple[Sequence[Prepared], Sequence[Failure], Sequence[Prepared]]:
         """Prepare and publish; what was prepared, what failed, and the last good of that."""
         before = published.read(self._workspace)
         prepared = self._prepare(progress(message("commands/preparing")), doubted=doubted)
         made = [item for item in prepared if isinstance(item, Prepared)]
         failed = [item for item in prepared if isinstance(item, Failure)]
-        kept = [found for item in failed if (found := self._last_good(before, item))]
+        kept = [] if self._preview else [found for item in failed if (found := self._last_good(before, item))]
         shown = sorted([*made, *kept], key=lambda item: item.address)
+        if self._preview:
+            shown = unfinished.annotated(self._workspace, prepared, report.problems, languages(self._workspace))
         gear = stock(self._workspace)
         self._publish(in_languages.contents(languages(self._workspace), lambda: content(shown, gear)), aside)
         self._used = {key for item in shown for key in item.keys}
-        published.write(self._workspace, {item.address: item.keys for item in shown})
+        if not self._preview:
+            published.write(self._workspace, {item.address: item.keys for item in shown})
         self._prepared.save()
         return made, failed, kept
 
@@ -174,7 +179,7 @@ class Builder:
         pieces = self._pieces(held, framed)
         laid = last_site.lay(fresh, framed, pieces, last)
         standing.swap(fresh, self._out, aside)
-        if self._lasting:
+        if not self._preview:
             last_site.write(self._workspace, laid)
         return _Standing(framed, {name: piece.key for name, piece in pieces.items()})
 

@@ -48,10 +48,12 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
-    """The files beside a vehicle's pages, and its own on the shelf."""
+    """The files beside a vehicle's pages, those of them in the reader's language, and its own on the shelf."""
     make, folder = item.address.split("/")[0], str(item.files.folder)
     for name, kept in item.beside:
         yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
+    for name, kept in item.own.items():
+        yield f"vehicles/{make}/{name}", Copy(item.files.digests[kept], partial(item.files.content, kept))
     for view, held in item.with_stock.items():
         name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
         yield name, Copy(item.shelf.digests[held], partial(item.shelf.content, held))

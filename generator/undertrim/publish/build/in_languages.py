@@ -4,8 +4,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from undertrim.publish.facts import shelf
-from undertrim.publish.web import keeping, places, placing, site
+from undertrim.publish.web import keeping, placing, site
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import Edition, editions, in_its_language
 from undertrim.words import speaking
@@ -28,9 +27,8 @@ def contents(tags: Sequence[str], make: Callable[[], Content]) -> Contents:
 
 
 def _without_shared(held: Content) -> Content:
-    own = {
-        name: copy for name, copy in held.copies.items() if name.startswith((f"{places.FOLDER}/", f"{shelf.FOLDER}/"))
-    }
+    """Scripts are in words; data, pictures and sheets stand once."""
+    own = {name: copy for name, copy in held.copies.items() if name.endswith(".js")}
     return replace(held, copies=own, files={name: text for name, text in held.files.items() if name != SCHEMA})
 
 

@@ -153,7 +153,7 @@ def _write(
 ) -> None:
     """Write a vehicle's files: those of the pages by themselves, and with the sheets where they are wanted.
 
-    The pages are in each language. Data and sheets are in the first: a program reads the one, and the sheets cost ten times the pages.
+    The pages and what they load are in each language. Data and sheets are in the first: a program reads the one, and the sheets cost ten times the pages.
     """
     assert isinstance(entry.record, VehicleRecord)
     made = said[item.languages[0]]
@@ -161,14 +161,14 @@ def _write(
     with making(message("building/its-page")):
         bodies = {one.tag: _bodies(said[one.tag], wanted.downloads, one) for one in editions(item.languages)}
     with making(message("building/its-data")):
-        data = [beside.data(made), beside.found(made), beside.claimable(entry.record, made)]
-    with_page = [*data, *shown(entry, entry.record, photos).files()]
+        with_page = [beside.data(made), *shown(entry, entry.record, photos).files()]
+        own = {one.tag: _scripts(entry.record, said[one.tag], one) for one in editions(item.languages)}
     summary = {one.tag: _summary(entry.record, said[one.tag], one) for one in editions(item.languages)}
     places = {one.tag: _places(entry.record, said[one.tag], one) for one in editions(item.languages)}
-    prepared.keep(folder, summary, bodies, with_page, places, sheets=False)
+    prepared.keep(folder, summary, bodies, with_page, own, places, sheets=False)
     if sheets:
         printed = beside.sheets(wanted, made, item.site_url, today())
-        prepared.keep(folder, summary, bodies, [*with_page, *printed], places, sheets=True)
+        prepared.keep(folder, summary, bodies, [*with_page, *printed], own, places, sheets=True)
 
 
 def _bodies(made: Published, downloads: Downloads, edition: Edition) -> Mapping[str, str]:
@@ -176,6 +176,12 @@ def _bodies(made: Published, downloads: Downloads, edition: Edition) -> Mapping[
     folder = f"vehicles/{made['address'].partition('/')[0]}/"
     with speaking(edition.speech):
         return pages.vehicle(made, downloads, edition.beside(folder))
+
+
+def _scripts(record: VehicleRecord, made: Published, edition: Edition) -> Mapping[str, bytes]:
+    """What its pages load of it when somebody looks for something or finds it not so, in one language."""
+    with speaking(edition.speech):
+        return dict((beside.found(made), beside.claimable(record, made)))
 
 
 def _summary(record: VehicleRecord, made: Published, edition: Edition) -> Published:

@@ -14,7 +14,7 @@ from undertrim.record.ledger import Ledger
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
 
-_BODY, _BESIDE, _PLACES = "body-", "beside-", "places-"
+_BODY, _BESIDE, _OWN, _PLACES = "body-", "beside-", "own-", "places-"
 
 _SUMMARY = (  # of each language: some of it is in words
     "address",
@@ -39,7 +39,7 @@ _SUMMARY = (  # of each language: some of it is in words
 class Prepared:
     """One vehicle's files in the cache and the few facts that other pages need.
 
-    `beside` are the files beside the pages, by their names there and in the cache: data and sheets. `shelf` has its files there: what follows
+    `beside` are the files beside the pages that stand once for all languages, by their names there and in the cache: data, pictures and sheets. `shelf` has its files there: what follows
     from it and the stock.
     """
 
@@ -60,6 +60,12 @@ class Prepared:
     def whole(self) -> bool:
         """Whether every file is there as it was written."""
         return self.files.whole() and self.shelf.whole()
+
+    @property
+    def own(self) -> Mapping[str, str]:
+        """The scripts beside its pages in the reader's language, by their names there, as `files` has them."""
+        begun = f"{_OWN}{spoken().tag}-"
+        return {name.removeprefix(begun): name for name in self.files.digests if name.startswith(begun)}
 
     @property
     def with_stock(self) -> Mapping[str, str]:
@@ -132,13 +138,15 @@ def keep(
     summary: Mapping[str, Published],
     bodies: Mapping[str, Mapping[str, str]],
     beside: Sequence[tuple[str, bytes]],
+    own: Mapping[str, Mapping[str, bytes]],
     places: Mapping[str, Mapping[str, bytes]],
     *,
     sheets: bool,
 ) -> None:
-    """Keep in a folder of the cache the bodies of a vehicle's pages, by language and view, the files beside them, and by language its openings for each kind of gear; `sheets` says that they are all."""
+    """Keep in a folder of the cache the bodies of a vehicle's pages, by language and view, the files beside them, by language the scripts beside them and its openings for each kind of gear; `sheets` says that they are all."""
     files = [(_body(tag, view), body.encode()) for tag, views in bodies.items() for view, body in views.items()]
     files += [(f"{_BESIDE}{name}", content) for name, content in beside]
+    files += [(f"{_OWN}{tag}-{name}", content) for tag, of in own.items() for name, content in of.items()]
     files += [(f"{_PLACES}{tag}-{kind}.json", content) for tag, of in places.items() for kind, content in of.items()]
     stored.write(folder, files, summary, [_done(sheets=sheets)])
 

@@ -65,7 +65,7 @@ def _policy(loader: str, files: dict[str, Path]) -> str:
 def _digests(files: dict[str, Path]) -> Iterator[str]:
     """Of the scripts that pages load, and of those in place that the policies of the pages name."""
     for place, path in files.items():
-        if place.startswith("assets/") and path.suffix == ".js":
+        if "assets/" in place and path.suffix == ".js":
             yield digest(path.read_text(encoding="utf-8"))
         if path.suffix == ".html" and (found := _POLICY.search(path.read_text(encoding="utf-8"))):
             yield from _DIGEST.findall(found[1])

@@ -59,6 +59,7 @@ class ShownFastenerLine:
     sort: Value
     at: Mapping[str, int]
     where: str
+    torque: Value
     counts: Sequence[Tally]
     buy: Sequence[Purchase]
     when: Value

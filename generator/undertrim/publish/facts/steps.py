@@ -21,7 +21,7 @@ from undertrim.publish.facts.shown_steps import (
 from undertrim.record.model import ALWAYS, Blank, Part, Prep, VehicleRecord
 from undertrim.words import Value, message, word
 
-_VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
+VERBS = {"remove": message("verbs/remove"), "refit": message("sections/refit")}
 """What is done, for the kinds of step whose title only names a part."""
 
 
@@ -39,7 +39,7 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
         id=item.id,
         kind=item.kind,
         section=item.section,
-        verb=_VERBS.get(item.kind, ""),
+        verb=VERBS.get(item.kind, ""),
         title=item.title,
         part=item.part,
         side=item.side,
@@ -87,6 +87,7 @@ def _motion(thing: object) -> Value:
 
 def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> ShownFastenerLine:
     """Fasteners of one sort in a step. `condition` is empty where the step's own holds for them too."""
+    # Long because it is one table: what is said of them, a line each.
     fastener = line.fastener
     drive = fastener.drive
     own = fastener.when if fastener.when.clauses else ALWAYS
@@ -107,6 +108,7 @@ def fastener_line(record: VehicleRecord, item: Step, line: FastenerLine) -> Show
         sort=fastener.what,
         at=dict(fastener.at),
         where=fastener.where,
+        torque=words.tightness(fastener),
         counts=[count(entry) for entry in tally.of_line(item, line)],
         buy=[purchase(entry) for entry in tally.replacement(item, line)],
         when=words.when(record, own),

@@ -15,8 +15,8 @@ def told_at(steps: Sequence[Published]) -> Iterator[tuple[int, ...]]:
     """
     told: dict[Wording, int] = {}
     for number, step in enumerate(steps, start=1):
-        told = {wording: told.get(wording, number) for wording in map(_wording, step["cautions"])}
-        yield tuple(_in_full(caution, told[_wording(caution)], number) for caution in step["cautions"])
+        told = {known: told.get(known, number) for known in map(wording, step["cautions"])}
+        yield tuple(_in_full(caution, told[wording(caution)], number) for caution in step["cautions"])
 
 
 def short(step: int) -> Value:
@@ -28,5 +28,6 @@ def _in_full(caution: Published, told: int, number: int) -> int:
     return 0 if told == number or caution["signal"] == "DANGER" else told
 
 
-def _wording(caution: Published) -> Wording:
+def wording(caution: Published) -> Wording:
+    """All that a caution says."""
     return tuple(caution[part] for part in ("signal", "hazard", "consequence", "avoid", "when"))

@@ -82,18 +82,6 @@ def clauses(condition: When) -> Clauses:
     return {name: list(choices) for name, choices in condition.clauses}
 
 
-_LONE = ("corners", "centre")
-"""Edges that say all by themselves: those that have none of the others beside them need no count."""
-
-
-def places(at: Mapping[str, int]) -> Value:
-    """Where fasteners are: `2 top, 2 left, 2 right`; empty where that is not recorded."""
-    edges = {edge: message(f"edges/{edge}") for edge in at}
-    if len(at) == 1 and next(iter(at)) in _LONE:
-        return next(iter(edges.values()))
-    return listed(*(message("edges/at", number=count, edge=edges[edge]) for edge, count in at.items()))
-
-
 def fastener(item: Fastener) -> Value:
     """Fasteners with their count: `4 × hex 7 mm screws`, `unknown number of push clips`."""
     if table("fasteners")[item.kind].get("one_lot"):
@@ -111,13 +99,18 @@ def fastener_detail(item: Fastener) -> Value:
         message("fasteners/long", length=quantity(item.length)) if item.length else "",
         item.colour,
         message("fasteners/part-number", number=item.part_number) if item.part_number else "",
-        places(item.at),
+        fastener_words.places(item.at),
         message(f"spots/{item.where}") if item.where else "",
-        message("fasteners/torque", torque=quantity(item.torque)) if item.torque else "",
-        "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"),
+        tightness(item),
     )
     note = item.note.rstrip(".")
     return message("fasteners/noted", facts=facts, note=note) if facts and note else facts or note
+
+
+def tightness(item: Fastener) -> Value:
+    """How tight it must be, and what depends on it; empty where neither is recorded."""
+    torque = message("fasteners/torque", torque=quantity(item.torque)) if item.torque else ""
+    return listed(torque, "" if item.role == "ordinary" else message(f"fasteners/holds-{item.role}"))
 
 
 def caution(record: VehicleRecord, item: AnyCaution) -> Caution:

@@ -31,8 +31,6 @@ _PICTURES: Mapping[str, tuple[type[Any], Callable[[Any, int], str]]] = {
     "rings": (Rings, rings.opening),
 }
 """What a drawing is made of and how, by its name; they stand in this order."""
-IN_DEPTH = frozenset({"section", "dash"})
-"""Drawings of what lies behind an opening. All others show what its template has in true size."""
 
 
 @cache

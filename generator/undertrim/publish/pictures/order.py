@@ -1,10 +1,9 @@
-"""Draws what hides what from a vehicle's facts: on its pages with a way to each step, and on paper."""
+"""Draws what hides what from a vehicle's facts, with a way to each step."""
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from undertrim.publish.encoding import Published, compact
-from undertrim.publish.pictures.drawings import lettering, order_map
-from undertrim.publish.pictures.drawings.layers import groups
+from undertrim.publish.pictures.drawings import order_map
 from undertrim.publish.pictures.drawings.order_map import Link, Node
 from undertrim.words import Items, message, say
 
@@ -17,26 +16,6 @@ def on_page(facts: Published, page: str = "") -> str:
     steps = {step["id"] for step in facts["steps"]}
     nodes = [_node(parts, part, page, steps) for part in parts]
     return order_map.drawn(nodes, say(message("drawings/what-hides-what")), {"class": "ut-order"})
-
-
-_UNIT = 0.19
-"""How large a drawing unit is on paper, in mm: names are 6.5 pt."""
-_PEN: Mapping[str, str | float] = {"fill": "#fff", "stroke": "#000", "stroke_width": 1.2}
-_LETTERS: Mapping[str, str | float] = {"font_family": lettering.FAMILY, "font_size": lettering.SIZE}
-
-
-def on_paper(parts: Sequence[Published], title: str) -> Iterator[tuple[str, float]]:
-    """Each group of parts that hang together, by itself and without links, with its width in mm."""
-    edges = [(first, then) for then, part in enumerate(parts) for first in (*part["after"], *part["either"])]
-    for group in groups(len(parts), edges):
-        place = {old: new for new, old in enumerate(group)}
-        nodes = [_unlinked(parts[at], place) for at in group]
-        yield order_map.cropped(nodes, title, _UNIT, {**_PEN, **_LETTERS})
-
-
-def _unlinked(part: Published, place: Mapping[int, int]) -> Node:
-    after, either = ([place[at] for at in part[key]] for key in ("after", "either"))
-    return Node(part["name"], part["goal"], (), after, either)
 
 
 def _node(parts: Sequence[Published], part: Published, page: str, known: Collection[str]) -> Node:

@@ -13,7 +13,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path, PurePosixPath
 
-from undertrim.publish.facts.shelf import FOLDER
 from undertrim.publish.web import scripts, site
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import MANIFEST, Edition
@@ -105,15 +104,15 @@ def _common(held: Content, edition: Edition, shells: site.Shells) -> Iterator[tu
 
 
 def _pages(held: Content, edition: Edition, shells: site.Shells) -> Mapping[str, dict[str, str]]:
-    """The pages of each make's vehicles with their marks, and what they fetch from the shelf."""
+    """The pages of each make's vehicles with their marks, and the scripts that they fetch: from the shelf, where gear goes, what is in the car, what may not be so."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
     for path, body in sorted(held.shelled.items()):
         top, *rest = path.split("/")
         if top == "vehicles":
             found[rest[0]][f"{edition.place}{path}.html"] = _mark(shells[group(path)].mark, body.title, body.key)
     for name in sorted(held.copies):
-        top, make, _ = name.split("/")
-        if top == FOLDER:
+        _, make, file = name.split("/")
+        if file.endswith(".js"):
             found[make][f"{edition.place}{name}"] = _mark(held.copies[name].key)
     return found
 
@@ -122,8 +121,8 @@ def _more(held: Content) -> Mapping[str, dict[str, str]]:
     """What else each make's vehicles have: sheets and pictures."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
     for name in sorted(held.copies):
-        top, make, file = name.split("/")
-        if top != FOLDER and not file.endswith(".json"):
+        _, make, file = name.split("/")
+        if not file.endswith((".js", ".json")):
             # whose folder of the cache is named by all that it is made of
             found[make][name] = _mark(*held.copies[name].key.split("/")[-2:])
     return found

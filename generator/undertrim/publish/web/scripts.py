@@ -83,7 +83,13 @@ def bundle(entry: str, place: Path | None = None) -> str:
     if WORDS in modules:
         words = script_words.words((one.name, one.body) for one in modules.values())
         parts.insert(list(modules).index(WORDS) + 1, f"{_variable(WORDS)}.learn({words});")
-    return "\n".join(['(() => {\n"use strict";', *parts, "})();\n"])
+    rests_on = [element for name, element in _RESTS_ON.items() if name in modules]
+    guards = [f'if (!document.getElementById("{element}")) return;' for element in rests_on]
+    return "\n".join(['(() => {\n"use strict";', *guards, *parts, "})();\n"])
+
+
+_RESTS_ON = {"chosen": "ut-choosing"}
+"""Modules for which a page must hold an element; in the preview the page of a record from which nothing can be derived does not."""
 
 
 def _add(name: str, place: Path, there: dict[str, Module], above: tuple[str, ...]) -> None:

@@ -43,7 +43,7 @@ from undertrim.record import collection, handbook
 from undertrim.record.digests import Digests, joined
 from undertrim.record.own_language import OwnLanguage
 from undertrim.record.plain_markdown import PlainMarkdown
-from undertrim.words import ENGLISH, message, say, spoken
+from undertrim.words import ENGLISH, language, message, say, spoken
 from undertrim.work.refused import Refused
 
 Shells = Mapping[str, Shell]
@@ -160,6 +160,17 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
                 context["undertrim_body"], context["undertrim_scripts"] = shells.BODY, self._scripts(group)  # type: ignore[typeddict-unknown-key]
         return context
 
+    def on_template_context(
+        self, context: TemplateContext, /, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """The page for what is not there stands once, at the top: it speaks each language of the site."""
+        others = [(tag, f"{way}index.html", language(tag)) for tag, way in self.edition.others.items()]
+        context["undertrim_no_page"] = [  # type: ignore[typeddict-unknown-key]
+            {"tag": tag, "home": home, **{key: say(message(code), speech) for key, code in _NO_PAGE.items()}}
+            for tag, home, speech in others
+        ]
+        return context
+
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Give each page its policy, and keep a specimen as a shell and out of the site."""
         body = self.content.framed.get(page.file.src_uri.removesuffix(".md"))
@@ -201,6 +212,10 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         for path in self.content.shelled:
             found.setdefault(shells.group(path), []).append(path)
         return found
+
+
+_NO_PAGE = {"title": "page/no-such-page", "how": "page/no-such-page-how", "find": "finder/title"}
+"""What the page for what is not there says."""
 
 
 def _name_switches(config: MkDocsConfig) -> None:
@@ -249,6 +264,8 @@ def own(root: Path) -> tuple[str, str]:
 
 def written_address(root: Path) -> str:
     """The same by the text of the settings alone, for who only wants a link: whatever else the site lacks does not matter. Raises BadSettings."""
+    if said := collection.settings(root).address:
+        return said
     chosen = _settings(root)
     try:
         unchecked = MkDocsConfig(config_file_path=str(chosen))
@@ -289,7 +306,8 @@ def frame(root: Path, digests: Digests) -> str:
     files = sorted(path for folder in map(Path, config.theme.dirs[:-2]) for path in folder.rglob("*") if path.is_file())
     files += [item.path for item in handbook.found(Path(config.docs_dir)) if not item.refused]
     chosen = Path(str(config.config_file_path))
-    return joined(spoken().tag, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
+    named = f"{config.site_name}\n{config.site_url}\n{config.repo_url}"
+    return joined(spoken().tag, named, *(f"{path} {digests.of(path)}" for path in (chosen, *files)))
 
 
 def frame_is_ours(root: Path) -> bool:
@@ -313,8 +331,9 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     """The configuration of the site. Raises BadSettings."""
     chosen = _settings(root)
     book = handbook.folder(root / "records")
-    docs = book if book.is_dir() else resources.inside("publish", "web", "empty_handbook")
+    docs = book if book.is_dir() else resources.top("records/handbook")
     config = _loaded(chosen, docs, out)
+    _name_collection(config, collection.settings(root))
     if "undertrim" not in config.plugins:
         raise BadSettings(message("building/no-plugin", settings=str(chosen)))
     ours = str(resources.top("site_overrides"))
@@ -323,6 +342,13 @@ def _config(root: Path, out: Path) -> MkDocsConfig:
     if spoken() != ENGLISH:  # else the settings decide
         config.theme["language"] = spoken().tag
     return config
+
+
+def _name_collection(config: MkDocsConfig, chosen: collection.Settings) -> None:
+    """What the collection says of itself goes before what the settings of the site engine say."""
+    config.site_name = chosen.name or config.site_name
+    config.site_url = chosen.address or config.site_url
+    config.repo_url = chosen.repository or config.repo_url
 
 
 def _loaded(chosen: Path, docs: Path, out: Path) -> MkDocsConfig:

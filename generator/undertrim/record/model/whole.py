@@ -29,8 +29,9 @@ class VehicleRecord:
 
     format: int
     vehicle: VehicleFacts
-    parts: dict[str, Part]
-    openings: dict[str, Opening]
+    parts: dict[str, Part] = field(default_factory=dict)
+    """What comes off; empty, like `openings`, only in a record that has just been begun."""
+    openings: dict[str, Opening] = field(default_factory=dict)
     demo: Decided = "no"
     lang: str = ""
     variants: dict[str, Variant] = field(default_factory=dict)

@@ -16,16 +16,8 @@ _GAP, _PASS, _WIDEST = 8.0, 10.0, 150.0
 _BETWEEN, _APART, _PAD = 24.0, 22.0, 7.0
 
 
-@dataclass(frozen=True, slots=True)
-class Sizes:
-    """The least height of a box, and that of the lower part with a link for each side."""
-
-    least: float
-    foot: float
-
-
-_TO_TOUCH, _TO_READ = Sizes(47.0, 48.0), Sizes(34.0, 34.0)
-"""On a page each link is at least 44 px high, also where the map is a little smaller than it is drawn."""
+_LEAST, _FOOT = 47.0, 48.0
+"""The least height of a box, and that of the lower part with a link for each side: on a page each is at least 44 px high, also where the map is a little smaller than it is drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,34 +83,25 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """The whole map: boxes by their nodes, each line by its ends, where lines pass rows, and how high it is."""
+    """The whole map: boxes by their nodes, each line by its ends, and how high it is."""
 
     boxes: Mapping[int, Box]
     paths: Mapping[Edge, str]
-    passes: Sequence[float]
     end: float
 
-    @property
-    def sides(self) -> tuple[float, float]:
-        """How far it reaches to the left and to the right."""
-        lefts = [*(box.left for box in self.boxes.values()), *self.passes]
-        rights = [*(box.left + box.width for box in self.boxes.values()), *self.passes]
-        return min(lefts) - 2, max(rights) + 2
 
-
-def laid(nodes: Sequence[Node], sizes: Sizes = _TO_TOUCH) -> Laid:
+def laid(nodes: Sequence[Node]) -> Laid:
     """Where everything stands: groups that hang together one below the other."""
     every = [(first, then) for then, node in enumerate(nodes) for first in (*node.after, *node.either)]
     edges = reduced(len(nodes), acyclic(len(nodes), every))
     boxes: dict[int, Box] = {}
     paths: dict[Edge, str] = {}
-    passed: list[float] = []
     top = 2.0
     for group in groups(len(nodes), edges):
         inside = [edge for edge in edges if edge[0] in group]
         rows = layered(group, inside, _MOST)
-        top = _group(nodes, rows, inside, top, sizes, boxes, paths, passed) + _APART
-    return Laid(boxes, paths, passed, max(top - _APART, 0) + 2)
+        top = _group(nodes, rows, inside, top, boxes, paths) + _APART
+    return Laid(boxes, paths, max(top - _APART, 0) + 2)
 
 
 def _group(
@@ -126,29 +109,26 @@ def _group(
     rows: Sequence[Sequence[Item]],
     edges: Sequence[Edge],
     top: float,
-    sizes: Sizes,
     boxes: dict[int, Box],
     paths: dict[Edge, str],
-    passed: list[float],
 ) -> float:
     """One group from `top` on; where it ends."""
     passes: dict[Edge, list[tuple[float, float, float]]] = {edge: [] for edge in edges}
     for row in rows:
-        made = _row(nodes, row, top, sizes)
+        made = _row(nodes, row, top)
         low = max(box.bottom for box in made.values() if isinstance(box, Box))
         for item, box in made.items():
             if isinstance(box, Box) and item.node is not None:
                 boxes[item.node] = box
             elif item.edge is not None and not isinstance(box, Box):
                 passes[item.edge].append((box, top, low))
-                passed.append(box)
         top = low + _BETWEEN
     for edge in edges:
         paths[edge] = _line(boxes[edge[0]], passes[edge], boxes[edge[1]])
     return top - _BETWEEN
 
 
-def _row(nodes: Sequence[Node], row: Sequence[Item], top: float, sizes: Sizes) -> dict[Item, Box | float]:
+def _row(nodes: Sequence[Node], row: Sequence[Item], top: float) -> dict[Item, Box | float]:
     """The boxes of a row side by side about the middle; of what passes between them, where."""
     held = sum(item.node is not None for item in row)
     room = WIDTH - 4 - _GAP * (len(row) - 1) - _PASS * (len(row) - held)
@@ -160,15 +140,15 @@ def _row(nodes: Sequence[Node], row: Sequence[Item], top: float, sizes: Sizes) -
             made[item] = x + _PASS / 2
             x += _PASS + _GAP
         else:
-            made[item] = _box(nodes[item.node], x, top, wide, sizes)
+            made[item] = _box(nodes[item.node], x, top, wide)
             x += wide + _GAP
     return made
 
 
-def _box(node: Node, left: float, top: float, width: float, sizes: Sizes) -> Box:
+def _box(node: Node, left: float, top: float, width: float) -> Box:
     lines = lettering.wrapped(node.name, width - 2 * _PAD)
-    high = 2 * _PAD + PITCH * len(lines) - 2 + (sizes.foot if len(node.links) > 1 else 0)
-    return Box(node, left, top, width, max(high, sizes.least), sizes.foot, lines)
+    high = 2 * _PAD + PITCH * len(lines) - 2 + (_FOOT if len(node.links) > 1 else 0)
+    return Box(node, left, top, width, max(high, _LEAST), _FOOT, lines)
 
 
 def _line(upper: Box, passes: Sequence[tuple[float, float, float]], lower: Box) -> str:
@@ -189,16 +169,6 @@ def drawn(nodes: Sequence[Node], title: str, looks: Mapping[str, str | float]) -
     made = laid(nodes)
     about = {"viewBox": f"0 0 {svg.number(WIDTH)} {svg.number(made.end)}", "role": "group", "aria_label": title}
     return svg.element("svg", *_inside(nodes, made), **about, **looks)
-
-
-def cropped(nodes: Sequence[Node], title: str, unit: float, looks: Mapping[str, str | float]) -> tuple[str, float]:
-    """The same by itself, no wider than it is, and its width in mm at `unit` mm a drawing unit."""
-    made = laid(nodes, _TO_READ)
-    left, right = made.sides
-    wide = right - left
-    about = {"viewBox": f"{svg.number(left)} 0 {svg.number(wide)} {svg.number(made.end)}", "xmlns": svg.NAMESPACE}
-    named = svg.element("title", svg.escaped(title))
-    return svg.element("svg", named, *_inside(nodes, made), **about, **looks), wide * unit
 
 
 def _inside(nodes: Sequence[Node], made: Laid) -> Iterator[str]:

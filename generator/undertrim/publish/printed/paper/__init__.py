@@ -5,13 +5,15 @@ from dataclasses import dataclass
 
 from undertrim.publish.printed.paper import printing
 from undertrim.publish.printed.paper.drawing import NotRecorded, Template, drawing
+from undertrim.publish.printed.paper.kinds import room
 from undertrim.publish.printed.paper.layout import Page
 from undertrim.publish.printed.paper.sheets import A4, LETTER, PAPERS, NoRoom, Paper, pages
 from undertrim.publish.printed.paper.words import text
 from undertrim.words import message, say
 
 __all__ = [
-    "A4", "LETTER", "MARGIN", "PAPERS", "NoRoom", "NotRecorded", "Paper", "Sheets", "Template", "laid_out", "printed", "render",
+    "A4", "LETTER", "MARGIN", "PAPERS", "NoRoom", "NotRecorded", "Paper", "Sheets", "Template", "laid_out", "prepared", "printed",
+    "render",
 ]  # fmt: skip
 
 MARGIN = 10.0
@@ -36,6 +38,12 @@ def laid_out(template: Template, paper: Paper = A4, margin: float = MARGIN) -> S
     drawn = drawing(template)
     words = text(template, drawn)
     return Sheets(words.title, words.shows, pages(words, drawn, paper, margin))
+
+
+def prepared(template: Template, paper: Paper = A4, margin: float = MARGIN) -> Sheets | None:
+    """The same where it is worth having before somebody asks: nobody glues six sheets together for a plain rectangle. Raises what `laid_out` raises."""
+    found = laid_out(template, paper, margin)
+    return None if len(found.pages) > 1 and room(template.opening).by_ruler else found
 
 
 def printed(templates: Iterable[Sheets], paper: Paper, title: str) -> bytes:

@@ -1,4 +1,4 @@
-"""What every printed sheet of a vehicle has: whose it is, from when, and where its page is."""
+"""What every printed sheet of a vehicle has: whose it is, from when, and where its page is, if that is known."""
 
 from datetime import date
 from typing import Literal, TypeAlias
@@ -25,5 +25,5 @@ def framed(facts: Published, shown: Published, url: str, paper: Paper, made: dat
         "paper": paper,
         "day": [made.year, made.month, made.day],
         "pictures": pictures.svg,
-        "code": code(url),
+        "code": code(url) if url else "",
     }

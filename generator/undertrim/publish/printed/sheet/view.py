@@ -6,9 +6,8 @@ from datetime import date
 from undertrim.derive.procedure.tally import FATES
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts import spans
-from undertrim.publish.pictures import above, order
-from undertrim.publish.pictures.openings import IN_DEPTH
-from undertrim.publish.printed.sheet import frame, glyphs, other_side, steps
+from undertrim.publish.pictures import above
+from undertrim.publish.printed.sheet import frame, guarded, said_once, steps, way_back
 from undertrim.publish.printed.sheet.frame import Paper
 from undertrim.publish.printed.sheet.pictures import Pictures
 from undertrim.publish.template_words import bodies, listed, sides
@@ -24,22 +23,20 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "targets": facts["targets"],
         "blockers": facts.get("blockers", []),
         "restraints": [restraint(entry) for entry in facts.get("restraints", [])],
-        "totals": added(spans.working(facts["totals"])),
-        "openings": [_opening(entry, pictures) for entry in facts.get("openings", [])],
-        "sections": other_side.told_once(steps.sections(facts, pictures), facts["steps"]),
-        "order": list(_order(facts, pictures)),
+        "totals": _totals(spans.working(facts["totals"])),
+        "openings": [_opening(entry) for entry in facts.get("openings", [])],
+        "sections": _sections(facts, pictures),
         "car_picture": _car(facts, pictures),
-        "duties": [{**entry, "note": _with(entry["note"], entry)} for entry in facts.get("duties", [])],
-        "evidence": [evidence(entry) for entry in facts.get("evidence", [])],
+        "evidence": evidence(facts.get("evidence", [])),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
 
 
-def _order(facts: Published, pictures: Pictures) -> Iterator[Published]:
-    """What hides what, in groups of parts that hang together."""
-    title = say(message("drawings/what-hides-what"))
-    for drawn, wide in order.on_paper(glyphs.printable(facts.get("removal_order", [])), title):
-        yield {"picture": pictures.keep(drawn), "width": wide, "title": title}
+def _sections(facts: Published, pictures: Pictures) -> list[Published]:
+    """The steps of all jobs, with each thing said once."""
+    told = {**facts, "steps": way_back.shortened(facts["steps"])}
+    rows = guarded.guarded(list(steps.rows(told, pictures)), told["steps"])
+    return steps.in_sections(facts, said_once.told_once(list(rows), told["steps"]))
 
 
 def _car(facts: Published, pictures: Pictures) -> Published | None:
@@ -91,9 +88,13 @@ def _age(facts: Published) -> Value:
     return message("sheet/aged", date=date_, age=words) if date_ and words else ""
 
 
-def evidence(entry: Published) -> Published:
-    """A look at a car, with what rests on it in one text."""
-    return {**entry, "facts": listed(entry["facts"], "semicolon")}
+def evidence(entries: Sequence[Published]) -> list[Published]:
+    """The looks at cars, each in a line. What rests on it stands on the page: here each fact names its source."""
+    keys = ("how_words", "on", "by", "car", "with", "note")
+    return [
+        {"id": entry["id"], "words": listed([entry[key] for key in keys if entry[key]], "semicolon")}
+        for entry in entries
+    ]
 
 
 def restraint(entry: Published) -> str:
@@ -122,13 +123,32 @@ def added(each: Sequence[Published]) -> Published:
     }
 
 
+def _totals(each: Sequence[Published]) -> Published:
+    """The same for all jobs at once, fasteners in a word each: a visit does not have these numbers, and its own sheet counts."""
+    found = added(each)
+    return {**found, "counted": [_counted(row, found["columns"]) for row in found["rows"]]}
+
+
+def _counted(row: Published, fates: Sequence[Value]) -> Value:
+    """`18 × snap-in clip (14 back, 4 bagged)`; nothing in brackets where all go back."""
+    out, back, *others = row["counts"]
+    words = message("sheet/counted", number=out, sort=row["sort"])
+    if back == out and not any(others):
+        return words
+    told = [
+        message("sheet/fated", number=count, fate=fate)
+        for count, fate in zip(row["counts"][1:], fates[1:], strict=True)
+        if count
+    ]
+    return message("sheet/counted-apart", counted=words, fates=listed(told))
+
+
 def _some(tool: Value, needed: spans.SpannedNeed) -> Value:
     return message("sheet/in-some-cars", what=tool) if needed.some else tool
 
 
-def _opening(entry: Published, pictures: Pictures) -> Published:
+def _opening(entry: Published) -> Published:
     name = entry["name"]
-    drawn = {key: made for key, made in entry.get("drawn", {}).items() if key in IN_DEPTH}
     return {
         "name": message("sheet/on-sides", name=name, sides=sides(entry["sides"])) if entry["sides"] else name,
         "when": entry["when"],
@@ -138,7 +158,6 @@ def _opening(entry: Published, pictures: Pictures) -> Published:
         ],
         "source": listed(entry["source"]),
         "limits": _limits(entry.get("limits", [])),
-        "drawings": pictures.openings(drawn),
     }
 
 

@@ -19,7 +19,7 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
     pictures = Pictures()
     shown = {
         "plugs": [_plug(entry, pictures) for entry in facts["connectors"]],
-        "functions": [{**entry, "note": _noted(entry)} for entry in (*facts["functions"], *_disputed_sound(facts))],
+        "functions": list(_functions((*facts["functions"], *_disputed_sound(facts)))),
         "duties": [{**entry, "note": " ".join([*entry["conflicts"], entry["note"]])} for entry in facts["duties"]],
         "ladders": [_sourced(entry) for entry in facts["ladders"]],
         "joints": message("with-stock/joints-on-sheet", vehicle=facts["id"]),
@@ -27,6 +27,16 @@ def view(facts: Published, url: str, paper: Paper, made: date) -> Published:
         "evidence": _evidence(facts),
     }
     return frame.framed(facts, shown, url, paper, made, pictures)
+
+
+def _functions(entries: Sequence[Published]) -> Iterator[Published]:
+    """Functions that come in the same way, of which the same is noted in the same cars, share a row."""
+    rows: dict[tuple[str, ...], list[Published]] = {}
+    for entry in entries:
+        told = {"by": say(entry["by_words"]), "note": _noted(entry), "when": say(entry["when"])}
+        rows.setdefault(tuple(told.values()), []).append(entry)
+    for (by, note, when), same in rows.items():
+        yield {"name": _listed([entry["name"] for entry in same]), "by_words": by, "note": note, "when": when}
 
 
 def _disputed_sound(facts: Published) -> Iterator[Published]:
@@ -134,7 +144,7 @@ def _noted(entry: Published) -> str:
 def _evidence(facts: Published) -> list[Published]:
     """The sources that the sheet names."""
     named = {source for key in ("connectors", "ladders", "runs") for entry in facts[key] for source in entry["source"]}
-    return [evidence(entry) for entry in facts["evidence"] if entry["id"] in named]
+    return evidence([entry for entry in facts["evidence"] if entry["id"] in named])
 
 
 def _sourced(entry: Published) -> Published:

@@ -25,6 +25,10 @@ class Room(Protocol):
     def up(self) -> Message:
         """What stands at the arrow that points up: from where the opening is seen."""
 
+    @property
+    def by_ruler(self) -> bool:
+        """Whether its outline without gear says no more than two lengths do: of several sheets it is not prepared beforehand."""
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """What is drawn of the car, its outline first."""
 

@@ -29,6 +29,11 @@ class Room:
         """From above."""
         return message("paper/up-front")
 
+    @property
+    def by_ruler(self) -> bool:
+        """A floor by itself is its two lengths."""
+        return True
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """The floor."""
         space = self.opening.space

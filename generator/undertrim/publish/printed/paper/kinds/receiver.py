@@ -26,6 +26,11 @@ class Room:
         """From the cabin."""
         return message("paper/up")
 
+    @property
+    def by_ruler(self) -> bool:
+        """It is laid on the dash."""
+        return False
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """The opening."""
         yield outline(message("paper/opening-of-car"), self.opening.face, OUTLINE, source)

@@ -27,6 +27,11 @@ class Room:
         """From the cabin."""
         return message("paper/up")
 
+    @property
+    def by_ruler(self) -> bool:
+        """Its holes are marked through it."""
+        return False
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """The hole and its bolt holes."""
         yield outline(message("drawings/hole-of-car"), self.opening.hole, OUTLINE, source)

@@ -32,6 +32,11 @@ class Room:
         """From the cabin."""
         return message("paper/up")
 
+    @property
+    def by_ruler(self) -> bool:
+        """Its cut-out is marked through it."""
+        return False
+
     def car(self, source: Value) -> Iterator[Drawing]:
         """Cut-out, cup and flat face, as far as they are measured."""
         cup = self.opening.cup

@@ -1,0 +1,184 @@
+"""Reads both sides of a comparison, and puts each record that differs, and each that others reach, through it."""
+
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from undertrim.check.cache import remembered
+from undertrim.check.runner import check_entry
+from undertrim.check.shelf import stock
+from undertrim.derive.fit.stock import Stock
+from undertrim.derive.review import gear as of_gear
+from undertrim.derive.review import vehicle as of_vehicle
+from undertrim.derive.review.change import GearSide, Side, Sort, Weight
+from undertrim.derive.review.outcome import GearChange, Review, Short, VehicleChange
+from undertrim.record.gear import GearRecord
+from undertrim.record.history.base import Base, pairs
+from undertrim.record.history.pairs import Pair
+from undertrim.record.model import VehicleRecord
+from undertrim.record.problem import Level
+from undertrim.record.sisters import taken_from, takers
+from undertrim.record.store import Entry, Workspace, address
+from undertrim.words import Message, message
+
+Progress = Callable[[int, int], None]
+
+
+def review(here: Workspace, base: Base, progress: Progress | None = None) -> Review:
+    """What the changes since `base` do. Raises NoHistory."""
+    differing = pairs(base, here)
+    looking = _Looking(here, base)
+    gear = [(pair, *looking.gear(pair)) for pair in differing if here.kind(here.root / pair.name) == "gear"]
+    vehicles = [pair for pair in differing if here.kind(here.root / pair.name) == "vehicle"]
+    vehicles += looking.taking(vehicles)
+    if not vehicles and not gear:
+        return Review(base.called, (), (), ())
+    stocks = looking.stocks([(pair, before, after) for pair, before, after in gear])
+    done: list[VehicleChange | Short] = []
+    others = looking.reached([(before, after) for _, before, after in gear], {pair.now for pair in vehicles})
+    total = len(vehicles) + len(others)
+    ids = [Path(pair.name).stem for pair, _, _ in gear]
+    for number, pair in enumerate(vehicles, 1):
+        done.append(looking.vehicle(pair, stocks))
+        _tell(progress, number, total)
+    for number, path in enumerate(others, len(vehicles) + 1):
+        done.extend(looking.by_stock(path, stocks, ids))
+        _tell(progress, number, total)
+    return Review(
+        base.called,
+        tuple(sorted((one for one in done if isinstance(one, VehicleChange) and not one.empty), key=_order)),
+        tuple(one for one in done if isinstance(one, Short)),
+        tuple(looking.of_gear(gear)),
+    )
+
+
+def _tell(progress: Progress | None, number: int, total: int) -> None:
+    if progress:
+        progress(number, total)
+
+
+def _order(one: VehicleChange) -> tuple[int, str]:
+    """The riskiest first."""
+    return list(Weight).index(one.weight), one.address
+
+
+@dataclass(frozen=True)
+class _Looking:
+    here: Workspace
+    base: Base
+
+    def taking(self, vehicles: Sequence[Pair]) -> list[Pair]:
+        """The records that take something from a changed one, though they say what they said; what those of before take from is fetched."""
+        digests = remembered(self.here)
+        named = frozenset(Path(name).stem for pair in vehicles for name in (pair.before, pair.now) if name)
+        found = takers(self.here.records / "vehicles", named, digests) if named else []
+        digests.ledger.save()
+        known = {pair.now for pair in vehicles}
+        names = [name for path in found if (name := path.relative_to(self.here.root).as_posix()) not in known]
+        self.base.fetch(names)
+        more = [Pair(name, name) for name in names]
+        self._fetch_sisters([*vehicles, *more])
+        return more
+
+    def _fetch_sisters(self, vehicles: Sequence[Pair]) -> None:
+        root = self.base.workspace.root
+        texts = (root / pair.before for pair in vehicles if pair.before)
+        words = frozenset[str]().union(*(taken_from(path.read_bytes()) for path in texts if path.is_file()))
+        if words:
+            every = (name for name in self.base.names() if name.startswith("records/vehicles/"))
+            self.base.fetch(name for name in every if Path(name).stem in words)
+
+    def vehicle(self, pair: Pair, stocks: tuple[Stock, Stock]) -> VehicleChange | Short:
+        """One changed vehicle; one that cannot be read or compared is named, and the others go on."""
+        before = self._load(self.base.workspace, pair.before)
+        after = self._load(self.here, pair.now)
+        broken = [one for one in (before, after) if one and not isinstance(one.record, VehicleRecord)]
+        if broken:
+            return _broken(pair, before, after)
+        try:
+            if before and after:
+                return of_vehicle.vehicle(_side(before), _side(after), stocks)
+            return _short(before, after)
+        except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the record is named
+            return _uncompared(pair, error)
+
+    def by_stock(self, path: Path, stocks: tuple[Stock, Stock], gear: Sequence[str]) -> Iterator[VehicleChange]:
+        """A vehicle that only other gear reaches."""
+        entry = self.here.load(path)
+        if isinstance(entry.record, VehicleRecord) and not entry.problems:
+            yield of_vehicle.by_stock(Side(entry.record, entry.address, entry.source.data), stocks, gear)
+
+    def gear(self, pair: Pair) -> tuple[GearSide | None, GearSide | None]:
+        """A changed piece of gear on both sides; None where there is none, or none that can be read."""
+        before, after = self._load(self.base.workspace, pair.before), self._load(self.here, pair.now)
+        return _gear_side(before), _gear_side(after)
+
+    def of_gear(self, gear: Sequence[tuple[Pair, GearSide | None, GearSide | None]]) -> Iterator[GearChange]:
+        """What changed about each piece of gear."""
+        yield from (of_gear.gear(before, after) for _, before, after in gear if before or after)
+
+    def stocks(self, gear: Sequence[tuple[Pair, GearSide | None, GearSide | None]]) -> tuple[Stock, Stock]:
+        """The stock of before and of now. Only what has no error stands in one."""
+        now = stock(self.here)
+        replaced = {Path(pair.name).stem: before if before and _sound(before) else None for pair, before, _ in gear}
+        return of_gear.shelf(now, replaced) if replaced else now, now
+
+    def reached(self, gear: Sequence[tuple[GearSide | None, GearSide | None]], known: Collection[str]) -> list[Path]:
+        """The other vehicles that changed gear can turn something for."""
+        every: set[str] = set()
+        for before, after in gear:
+            found = of_gear.reaches(before, after)
+            if found is None:
+                return self._vehicles(known, None)
+            every |= found
+        return self._vehicles(known, every) if every else []
+
+    def _vehicles(self, known: Collection[str], among: Collection[str] | None) -> list[Path]:
+        folder = self.here.records / "vehicles"
+        paths = self.here.files([folder]) if folder.is_dir() else []
+        wanted = (path for path in paths if among is None or address(path) in among)
+        return [path for path in wanted if path.relative_to(self.here.root).as_posix() not in known]
+
+    def _load(self, place: Workspace, name: str) -> Entry | None:
+        return place.load(place.root / name) if name else None
+
+
+def _side(entry: Entry) -> Side:
+    assert isinstance(entry.record, VehicleRecord)
+    return Side(entry.record, entry.address, entry.source.data, check_entry(entry))
+
+
+def _gear_side(entry: Entry | None) -> GearSide | None:
+    if entry is None or not isinstance(entry.record, GearRecord):
+        return None
+    return GearSide(entry.record, entry.id, entry.source.data, check_entry(entry))
+
+
+def _sound(side: GearSide) -> bool:
+    return not any(problem.level is Level.ERROR for problem in side.problems)
+
+
+def _short(before: Entry | None, after: Entry | None) -> Short:
+    entry = after or before
+    assert entry
+    assert isinstance(entry.record, VehicleRecord)
+    record = entry.record
+    return Short(
+        entry.address,
+        f"{record.vehicle.make} {record.vehicle.model}",
+        Sort.ADDED if after else Sort.GONE,
+        tuple(dict.fromkeys(job.name for job in record.jobs.values())) if after else (),
+        record.verified is not None,
+        check_entry(entry) if after else (),
+    )
+
+
+def _broken(pair: Pair, before: Entry | None, after: Entry | None) -> Short:
+    now = after is not None and not isinstance(after.record, VehicleRecord)
+    why: Message = message("review/broken-now" if now else "review/broken-before")
+    return Short(address(Path(pair.name)), "", Sort.CHANGED, found=after.problems if now and after else (), why=why)
+
+
+def _uncompared(pair: Pair, error: Exception) -> Short:
+    why = message("review/uncompared", error=f"{type(error).__name__}: {str(error)[:200]}")
+    return Short(address(Path(pair.name)), "", Sort.CHANGED, why=why)
