@@ -30,6 +30,6 @@ def field_titles(keys: Sequence[str]) -> FieldTitles:
     titles: list[Value] = []
     for key in keys:
         named = node is not None and key in node.schema.get("properties", ())
-        node = node.child(key) if node else None
+        node = (node.child(key) or (node.child(int(key)) if key.isdecimal() else None)) if node else None
         titles.append(node.schema["title"] if node and named else key.replace("_", " "))
     return FieldTitles(tuple(titles))

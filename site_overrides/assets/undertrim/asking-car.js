@@ -87,11 +87,11 @@ function labelled(words, input, hint = "") { return make("label", { class: "ut-n
  * @returns {Screen}
  */
 export function you(measuring = true) {
-  const by = line(say("asked/by"), whoBefore(), { maxlength: "20", name: "by" }, () => "");
+  const by = line(say("ask/by"), whoBefore(), { maxlength: "20", name: "by" }, () => "");
   const tool = line(say("asked/with"), instrument(), { maxlength: "120", name: "with", placeholder: say("asked/with-example") }, () => "");
   const on = /** @type {HTMLInputElement} */ (make("input", { type: "date", value: day, max: today(), "aria-label": say("asked/on"), name: "on" }));
   return {
-    show: () => [make("h2", {}, say(measuring ? "asked/you" : "asked/you-alone")), labelled(say("asked/by"), by), labelled(say("asked/on"), on),
+    show: () => [make("h2", {}, say(measuring ? "asked/you" : "asked/you-alone")), labelled(say("ask/by"), by), labelled(say("asked/on"), on),
       ...measuring ? [labelled(say("asked/with"), tool, say("asked/with-hint"))] : []],
     take() {
       if (!/[\p{L}\p{N}]/u.test(by.says())) return say("not-so/by-wanted");
@@ -113,12 +113,12 @@ function isYear(text, [first, last]) { return !text || (/^[0-9]{4}$/.test(text) 
 /** The year and the side. @param {Asked} asked @returns {Screen} */
 function car(asked) {
   const before = carSaid(asked), [first, last] = asked.years.map(String);
-  const year = line(say("asked/year"), before && typeof before.year === "number" ? String(before.year) : "", { inputmode: "numeric", maxlength: "4", name: "year" }, () => "");
+  const year = line(say("not-so/year"), before && typeof before.year === "number" ? String(before.year) : "", { inputmode: "numeric", maxlength: "4", name: "year" }, () => "");
   const sides = (asked.sides || []).map((side) => ({ word: side, says: say(`not-so/side-${side}`) }));
   const side = picks([...sides, CANNOT_TELL()], before ? before.side : "");
   return {
-    show: () => [make("h2", {}, say("asked/which-car")), labelled(say("asked/year"), year, say("asked/year-hint", { first, last })),
-      ...sides.length ? [make("fieldset", {}, make("legend", {}, say("asked/side")), side.node)] : []],
+    show: () => [make("h2", {}, say("asked/which-car")), labelled(say("not-so/year"), year, say("asked/year-hint", { first, last })),
+      ...sides.length ? [make("fieldset", {}, make("legend", {}, say("not-so/side")), side.node)] : []],
     take() {
       if (!isYear(year.says(), asked.years)) return say("asked/year-wrong", { first, last });
       keepCar(asked, { ...before, year: year.says() ? Number(year.says()) : UNKNOWN, side: side.says() || UNKNOWN });

@@ -25,7 +25,7 @@ export function answered(asked, about) { return claims().find(isHere(asked, abou
 
 /** What was answered, in words. @param {AskedField} field @param {Claim} claim */
 export function answerWords(field, claim) {
-  if (claim.found) return say(claim.found === NONE ? "asked/none-looked" : claim.found === CANNOT_TELL ? "asked/cannot-tell" : "not-so/found-not-so");
+  if (claim.found) return say(claim.found === NONE ? "asked/none-looked" : claim.found === CANNOT_TELL ? "not-so/found-cannot-tell" : "not-so/found-not-so");
   const called = (word) => ((field.choices || []).find((one) => one.word === word) || { says: word }).says;
   return field.choices ? list(claim.says.split(", ").map(called), "comma") : claim.says;
 }
@@ -45,7 +45,7 @@ export function isAnswered(asked, question) {
 /* What may be said in the place of a value. */
 function instead(field) {
   const none = field.none || field.form === "there" ? [{ word: NONE, says: say("asked/none-looked") }] : [];
-  return field.optional ? [] : [...none, { word: CANNOT_TELL, says: say("asked/cannot-tell") }];
+  return field.optional ? [] : [...none, { word: CANNOT_TELL, says: say("not-so/found-cannot-tell") }];
 }
 
 /* A word to choose, and what may be said instead: of all these one counts. */
@@ -131,10 +131,10 @@ export function questionScreen(asked, question) {
         make("h2", {}, question.ask), make("p", {}, question.why),
         ...question.cars_words ? [make("p", {}, make("small", {}, say("asked/for-cars", { cars: question.cars_words })))] : [],
         ...drawings(question), make("div", { input: showParts, click: showParts }, ...parts.map((one) => one.box)),
-        ...question.looked_up ? [make("fieldset", { class: "ut-asked-field" }, make("legend", {}, say("asked/how-known")), how.node)] : [],
+        ...question.looked_up ? [make("fieldset", { class: "ut-asked-field" }, make("legend", {}, say("ask/how")), how.node)] : [],
         make("details", { class: "ut-asked-more", open: Boolean(before && (before.note || before.photo)) }, make("summary", {}, say("asked/more")),
           make("label", { class: "ut-note" }, say("asked/note"), note), photo.node,
-          ...question.looked_up ? [] : [make("fieldset", {}, make("legend", {}, say("asked/how-known")), how.node)]),
+          ...question.looked_up ? [] : [make("fieldset", {}, make("legend", {}, say("ask/how")), how.node)]),
         back,
         ...question.how ? [make("p", {}, make("a", { href: `../../${question.how}` }, say("asked/how")))] : [],
       ];
