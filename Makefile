@@ -19,7 +19,7 @@ unexport PYTHONDONTWRITEBYTECODE
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL:
-.PHONY: help ready site serve check test lint format schema bench fuzz words pins clean
+.PHONY: help ready site serve check test lint format schema bench fuzz words parts pins clean
 
 help: ## list these commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 16
@@ -63,6 +63,9 @@ words: $(DEV_READY) ## write the template of all texts for translators, and brin
 	@mkdir -p .undertrim/words
 	$(BIN)/pybabel --quiet extract --mapping-file=pyproject.toml --project=Undertrim --output-file=.undertrim/words/undertrim.pot generator schema site_overrides
 	@$(BIN)/python tests/update_languages.py
+
+parts: $(DEV_READY) ## list what others made and we ship, with its licences, in generator/undertrim/PARTS.md
+	$(BIN)/python tests/parts_shipped.py
 
 pins: ## renew constraints.txt with the newest versions that pyproject.toml allows
 	PYTHON=$(PYTHON) .ci/renew-pins

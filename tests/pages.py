@@ -7,7 +7,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 HANDBOOK = ROOT / "records" / "handbook"
-TOP = (ROOT / "README.md", ROOT / "DEVELOPERS.md")
+TOP = tuple(ROOT / name for name in ("README.md", "DEVELOPERS.md", ".github/CONTRIBUTING.md", ".github/SECURITY.md"))
 
 _FENCE = re.compile(r"^```(?P<language>\w*)\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL)
 

@@ -161,8 +161,8 @@ def test_an_empty_folder_becomes_a_collection_whose_steps_run(installed: Path, t
     git("commit", "--quiet", "--message", "Begun")
     record = tmp_path / "records/vehicles/mirefield/teal-2012-2016.yaml"
     record.write_text(record.read_text(encoding="utf-8").replace("clear: 58 mm", "clear: 48 mm"), encoding="utf-8")
-    step("check")
-    step("build")
+    step("all", "HEAD")
+    assert "48 mm" in (tmp_path / "review.md").read_text(encoding="utf-8")
     shown = (tmp_path / "site/index.html").read_text(encoding="utf-8")
     assert "<title>Bay Four" in shown or "Bay Four</title>" in shown
     assert (tmp_path / "site/how-to-measure.html").is_file(), "the handbook is there"

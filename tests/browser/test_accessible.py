@@ -34,6 +34,7 @@ PAGES = [
     "gear/pellworth-combe-52.html",
     "measuring.html",
     "glossary.html",
+    "evidence/people.html",
     "nowhere.html",
     "vehicles/ashgrove/drover-2015-2020.questions.html",
     "new-car.html",

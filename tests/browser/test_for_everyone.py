@@ -13,6 +13,7 @@ PLOVER = "vehicles/wexcombe/plover-2017-2022"
 PAGES = [
     "index.html",
     "makes/harrowby.html",
+    "evidence/people.html",
     VISIT,
     f"{PLOVER}.openings.html",
     f"{PLOVER}.wiring.html",

@@ -34,6 +34,8 @@ def test_what_is_said_is_enough(made: Mistake) -> None:
     text = TYPED.replace(made.right, made.typed)
     found = entry(text)
     problems = runner.check_entry(found)
+    lengths = [max(len(line), 1) for line in text.splitlines()]
+    assert [one for one in problems if one.position.column > lengths[one.position.line - 1]] == []  # where it was typed
     for told in made.told:
         here = said_on(problems, text[: text.index(told.line)].count("\n") + 1)
         assert any(all(word in said for word in told.words) for said in here), (told, problems)

@@ -30,7 +30,7 @@ BASE: Data = {
         "read_faults_first": "yes",
         "source": "seen",
     },
-    "areas": {"dash": {"restraints": ["Driver airbag", "Knee airbag"], "high_voltage": "near", "source": "seen"}},
+    "areas": {"dash": {"restraints": ["Driver airbag", "Knee airbag"], "high_voltage": "near", "source": "seen"}, "boot": {"restraints": ["unknown"], "source": "seen"}},
     "preps": {"battery": {"sets": {"battery": "off"}, "wait": {"time": "2 min", "why": "It cools down."}}},
     "parts": {
         "trim": {
@@ -105,6 +105,7 @@ WEAKER: dict[str, tuple[str, Edit]] = {
     "high voltage of an area denied": ("areas/dash/high_voltage", set_("areas", "dash", "high_voltage", to="clear")),
     "an airbag dropped": ("areas/dash/restraints", set_("areas", "dash", "restraints", to=["Driver airbag"])),
     "airbags denied": ("areas/dash/restraints", set_("areas", "dash", "restraints", to=["none"])),
+    "airbags that nobody looked for denied": ("areas/boot/restraints", set_("areas", "boot", "restraints", to=["none"])),
     "a memory keeper allowed": ("restraint/memory_keeper", set_("restraint", "memory_keeper", to="allowed")),
     "faults not to be read": ("restraint/read_faults_first", set_("restraint", "read_faults_first", to="no")),
     "a restraint plug called ordinary": (

@@ -50,7 +50,8 @@ def test_what_is_a_number() -> None:
         ("00KFN1M10GX000001", True, (1986, 2016)),
         # No year at all in position 10.
         ("00KFN1M100X000001", True, ()),
-        # 2035 is not yet.
+        # 2027 is the newest that may be, 2035 is not yet.
+        ("00KFN1M10VX000001", None, (1997, 2027)),
         ("00KFN1M105X000001", None, (2005,)),
     ],
 )

@@ -15,11 +15,14 @@ import pytest
 from pypdf import PdfReader
 
 from pdf_text import texts
+from undertrim.derive.wiring.functions import expected, functions
+from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.ladders import RungWords
 from undertrim.publish.printed import pdf
 from undertrim.publish.printed.sheet import Paper, glyphs, wiring
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.words import say
 from wired import DAY, URL, VEHICLES, bare, joined, made, printed, stem
 
 Data = dict[str, Any]
@@ -149,6 +152,32 @@ def test_the_words_of_both_faces_stand_on_one_page_with_the_first_pins(path: Pat
             assert bare(f"{first['id']}{first['colour']['words'] if first['colour'] else 'not recorded'}") in bare(
                 after
             )
+
+
+def test_a_reading_of_most_states_names_none_of_them_and_stands_last() -> None:
+    volts, ohms, *_ = made(FINCH)["connectors"][0]["expect"][0]["lines"]
+    assert (
+        volts
+        == "volts to ground: about half the battery voltage, 4.5 V to 8.5 V: radio on; nothing, −0.3 V to 0.5 V: in all other states"
+    )
+    assert (
+        ohms == "ohms to ground: open, 100 kohm and up: key off"
+    )  # in other states nobody measures ohms, so "other" would say too much
+
+
+def test_other_states_are_said_only_where_every_state_shows_something() -> None:
+    known, seen = functions(), set()
+    for pattern in known.patterns.values():
+        lines = iter(list(map(say, of_pattern(pattern, None))))
+        for kind in known.kinds.values():
+            bands = [band for state in known.states if (band := expected(pattern, kind.id, state, None))]
+            if bands:
+                line, count = next(lines), len({say(band_words(band, kind.unit)) for band in bands})
+                whole = len(bands) == len(known.states)
+                assert ("in all other states" in line) <= (whole and count > 1)
+                assert ("in every state" in line) == (whole and count == 1)
+                seen.add((whole, min(count, 2)))
+    assert {(True, 1), (True, 2), (False, 1)} <= seen
 
 
 @each_vehicle

@@ -37,6 +37,12 @@ def test_what_nobody_asked_for_between_two_saves_is_dropped(tmp_path: Path) -> N
     assert (Ledger(path).get("a"), Ledger(path).get("b")) == (1, None)
 
 
+def test_what_nobody_asked_for_after_a_save_is_dropped_by_the_next(tmp_path: Path) -> None:
+    ledger = entered(tmp_path / "x.json", a=1)
+    ledger.save()
+    assert Ledger(tmp_path / "x.json").get("a") is None
+
+
 def test_it_is_not_written_where_it_says_the_same(tmp_path: Path) -> None:
     path = tmp_path / "x.json"
     entered(path, a=1)

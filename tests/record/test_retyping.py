@@ -1,10 +1,12 @@
 """What YAML would not read is read as it was meant, and said with the line as it must be typed."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from said_at import PATH, said
+from undertrim.record.mends import mended
 from undertrim.record.retyping import readable, with_line
 from undertrim.record.source import read_text
 from undertrim.words import sentence, way_out
@@ -135,3 +137,18 @@ def test_a_line_that_needs_many_mends_is_said_once() -> None:
 def test_a_heap_of_slips_ends_in_time() -> None:
     found = read_text("".join(f"x{number}: {{a: b\n" for number in range(5000)), PATH)
     assert 0 < len(found.problems) <= 51
+
+
+def test_a_mend_that_would_say_something_else_is_not_written() -> None:
+    source = read_text('name: "Vent trim\ncount: 3\n', PATH)
+    (mend,) = source.mends
+    assert mended(replace(source, mends=(replace(mend, certain=True),))) == 'name: "Vent trim"\ncount: 3\n'
+    other = replace(mend, certain=True, edit=((0, 'name: "Vent"'),))
+    assert mended(replace(source, mends=(other,))) == source.text
+
+
+def test_places_stay_on_the_line_as_it_was_typed() -> None:
+    text = "a: {note: Off: three, c: 3}"
+    source = read_text(f"{text}\n", PATH)
+    assert source.data == {"a": {"note": "Off: three", "c": "3"}}
+    assert source.position(("a", "c")).column <= len(text)

@@ -15,6 +15,8 @@ TWICE = {
     "Yes": BY_ITS_CODE,
     "No": BY_ITS_CODE,
     "none": BY_ITS_CODE,
+    "Yes": BY_ITS_CODE,
+    "No": BY_ITS_CODE,
     "fits": BY_ITS_CODE,
     "close": BY_ITS_CODE,
     "panel": BY_ITS_CODE,

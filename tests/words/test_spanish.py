@@ -20,7 +20,7 @@ STEPS = re.compile(
 
 ALIKE = re.compile(
     "airbag|awg|beige|butterworth|cable|cfr|conductor|din|error|finch|hatchback|ids|interfaces?|iso|jpeg|kits?|linkwitz|metal|min|mohm|no|ohm"
-    "|panel|pin|png|radio|riley|sae|tweeters?|usual|webp",
+    "|panel|pin|png|radio|rectangular|riley|sae|tweeters?|usual|webp",
     re.IGNORECASE,
 )
 """Words that are the same in both languages."""

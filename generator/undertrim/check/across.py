@@ -1,6 +1,6 @@
 """Asks the rules for the collection, and remembers what they found of records that they hold against each other a few at a time."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -30,13 +30,13 @@ class Across:
         return list(self.found.get(looked.path, ()))
 
 
-def across(looked: Sequence[Looked], known: Ledger | None = None) -> Across:
-    """What the collection rules say; what names a record that could not be read in full is left out. `known` is what was found before."""
+def across(looked: Sequence[Looked], known: Ledger | None = None, rules: Collection[str] = COLLECTION_RULES) -> Across:
+    """What the collection rules say, or those of them in `rules`; what names a record that could not be read in full is left out. `known` is what was found before."""
     cards = [item.card for item in looked if item.card]
     unread = {item.id for item in looked if not item.card}
     keys = {item.path: item.key for item in looked}
     said = Across()
-    for rule_id, rule in COLLECTION_RULES.items():
+    for rule_id, rule in ((name, rule) for name, rule in COLLECTION_RULES.items() if name in rules):
         try:
             for card, finding in findings(rule, cards, rule_id, known):
                 if not finding.rests_on(unread):

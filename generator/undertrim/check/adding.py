@@ -72,7 +72,7 @@ def _changes(source: Source, part: PartSeen, seen: Answer) -> list[Change]:
     stands = at(source.data, home)
     made = [new] if new else []
     if stands is None:
-        whole = {**part.fields, sources.SOURCE: [name]}
+        whole = {**part.fields, sources.SOURCE: name}
         follows = FOLLOWING["id"](part.id, {}) == Following(whole.get("name"))
         typed = {key: said for key, said in whole.items() if not (follows and key == "name")}
         made.append(Change(home, typed, whole))
@@ -87,8 +87,9 @@ def _changes(source: Source, part: PartSeen, seen: Answer) -> list[Change]:
     return made
 
 
-def _named(source: Source, home: Pointer, name: str, *, unsure: bool) -> list[str]:
+def _named(source: Source, home: Pointer, name: str, *, unsure: bool) -> str | list[str]:
     """Who has seen the part: what was only usual goes, unless some of it could not be told."""
     usual = [key for key, piece in source.data.get("evidence", {}).items() if piece.get("how") == USUAL]
     known = [one for one in sources.names_at(source, home) if unsure or one not in usual]
-    return [*known, *([name] if name not in known else [])]
+    known += [name] if name not in known else []
+    return known if len(known) > 1 else name

@@ -9,6 +9,9 @@ from undertrim.record.store import Entry
 
 SECTIONS = ("parts", "openings", "connectors")
 """Sections that no two cars have in common by chance, once they have so many entries."""
+WHOLE = "whole"
+"""Stands for all sections that describe the car, however short they are."""
+_DESCRIBING = ("variants", "preps", "parts", "openings", "connectors", "runs")
 _ENTRIES = {"parts": 3, "openings": 1, "connectors": 1}
 
 
@@ -19,9 +22,12 @@ def sections(entry: Entry) -> Mapping[str, str]:
         return {}
     taken = {place[:2] for place in origin.taken} if origin else set()
     known = {name: _own(data.get(name), name, taken) for name in SECTIONS}
-    return {
+    found = {
         name: _digest(held) for name, held in known.items() if isinstance(held, dict) and len(held) >= _ENTRIES[name]
     }
+    if known["parts"] or known["openings"]:
+        found[WHOLE] = _digest({name: _own(data.get(name), name, taken) for name in _DESCRIBING})
+    return found
 
 
 def _own(section: Data, name: str, taken: Collection[Pointer]) -> Data:

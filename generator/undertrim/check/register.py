@@ -84,6 +84,7 @@ from undertrim.check.rules import (
     pair_unlike_the_others,
     part_hung_on_its_cable,
     peel_without_seal,
+    phases_alike,
     photo_left_over,
     photo_missing,
     photo_twice,
@@ -307,6 +308,7 @@ COLLECTION_RULES: dict[str, CollectionRule | MeetingRule] = {
     "harness-mismatch": harness_mismatch,
     "interface-missing": interface_missing,
     "overlapping-records": overlapping_records,
+    "phases-alike": phases_alike,
     "record-copied": record_copied,
     "vehicle-twice": vehicle_twice,
 }

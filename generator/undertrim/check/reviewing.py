@@ -1,7 +1,8 @@
 """Reads both sides of a comparison, and puts each record that differs, and each that others reach, through it."""
 
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from undertrim.check.cache import remembered
@@ -12,6 +13,7 @@ from undertrim.derive.review import gear as of_gear
 from undertrim.derive.review import vehicle as of_vehicle
 from undertrim.derive.review.change import GearSide, Side, Sort, Weight
 from undertrim.derive.review.outcome import GearChange, Review, Short, VehicleChange
+from undertrim.record import photo_files
 from undertrim.record.gear import GearRecord
 from undertrim.record.history.base import Base, pairs
 from undertrim.record.history.pairs import Pair
@@ -19,7 +21,8 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.record.sisters import taken_from, takers
 from undertrim.record.store import Entry, Workspace, address
-from undertrim.words import Message, message
+from undertrim.words import Message, Value, message
+from undertrim.work.crew import Crew, Failed
 
 Progress = Callable[[int, int], None]
 
@@ -41,9 +44,9 @@ def review(here: Workspace, base: Base, progress: Progress | None = None) -> Rev
     for number, pair in enumerate(vehicles, 1):
         done.append(looking.vehicle(pair, stocks))
         _tell(progress, number, total)
-    for number, path in enumerate(others, len(vehicles) + 1):
-        done.extend(looking.by_stock(path, stocks, ids))
-        _tell(progress, number, total)
+    for number, found in enumerate(_reached(here, others, stocks, ids), 1):
+        done.extend(found)
+        _tell(progress, min(len(vehicles) + number * _TOGETHER, total), total)
     return Review(
         base.called,
         tuple(sorted((one for one in done if isinstance(one, VehicleChange) and not one.empty), key=_order)),
@@ -55,6 +58,45 @@ def review(here: Workspace, base: Base, progress: Progress | None = None) -> Rev
 def _tell(progress: Progress | None, number: int, total: int) -> None:
     if progress:
         progress(number, total)
+
+
+_TOGETHER = 50
+"""So many vehicles a worker is given at once: the stock is sent with them."""
+
+
+def _reached(
+    here: Workspace, paths: Sequence[Path], stocks: tuple[Stock, Stock], gear: Sequence[str]
+) -> Iterator[list[VehicleChange | Short]]:
+    """The vehicles that only other gear reaches, some at a time; many are shared out to workers."""
+    some = [paths[start : start + _TOGETHER] for start in range(0, len(paths), _TOGETHER)]
+    work = partial(_by_stock, here, stocks, gear)
+    if len(some) < 2:
+        yield from map(work, some)
+        return
+    with Crew() as workers:
+        for among, found in zip(some, workers.each(work, some), strict=True):
+            yield [_uncompared(path, found.said) for path in among] if isinstance(found, Failed) else found
+
+
+def _by_stock(
+    here: Workspace, stocks: tuple[Stock, Stock], gear: Sequence[str], paths: Sequence[Path]
+) -> list[VehicleChange | Short]:
+    """What other gear turns for some vehicles; one that cannot be read is left to the check."""
+    done: list[VehicleChange | Short] = []
+    for path in paths:
+        entry = here.load(path)
+        if isinstance(entry.record, VehicleRecord) and not entry.problems:
+            try:
+                one = of_vehicle.by_stock(Side(entry.record, entry.address, entry.source.data), stocks, gear)
+            except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the record is named
+                done.append(_uncompared(path, _named(error)))
+            else:
+                done += [] if one.empty else [one]
+    return done
+
+
+def _named(error: Exception) -> str:
+    return f"{type(error).__name__}: {str(error)[:200]}"
 
 
 def _order(one: VehicleChange) -> tuple[int, str]:
@@ -97,16 +139,11 @@ class _Looking:
             return _broken(pair, before, after)
         try:
             if before and after:
-                return of_vehicle.vehicle(_side(before), _side(after), stocks)
+                found = of_vehicle.vehicle(_side(before), _side(after), stocks)
+                return replace(found, photos=tuple(_photos(before.path, after.path)))
             return _short(before, after)
         except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the record is named
-            return _uncompared(pair, error)
-
-    def by_stock(self, path: Path, stocks: tuple[Stock, Stock], gear: Sequence[str]) -> Iterator[VehicleChange]:
-        """A vehicle that only other gear reaches."""
-        entry = self.here.load(path)
-        if isinstance(entry.record, VehicleRecord) and not entry.problems:
-            yield of_vehicle.by_stock(Side(entry.record, entry.address, entry.source.data), stocks, gear)
+            return _uncompared(Path(pair.name), _named(error))
 
     def gear(self, pair: Pair) -> tuple[GearSide | None, GearSide | None]:
         """A changed piece of gear on both sides; None where there is none, or none that can be read."""
@@ -141,6 +178,19 @@ class _Looking:
 
     def _load(self, place: Workspace, name: str) -> Entry | None:
         return place.load(place.root / name) if name else None
+
+
+def _photos(before: Path, after: Path) -> Iterator[str]:
+    """The photographs whose files are others, new or gone."""
+    was, now = (photo_files.album(path) for path in (before, after))
+    for name in dict.fromkeys((*now.names, *was.names)):
+        ends = [_content(photo_files.folder(path) / name) for path in (before, after)]
+        if ends[0] != ends[1]:
+            yield name
+
+
+def _content(path: Path) -> bytes | None:
+    return path.read_bytes() if path.is_file() and not path.is_symlink() else None
 
 
 def _side(entry: Entry) -> Side:
@@ -179,6 +229,5 @@ def _broken(pair: Pair, before: Entry | None, after: Entry | None) -> Short:
     return Short(address(Path(pair.name)), "", Sort.CHANGED, found=after.problems if now and after else (), why=why)
 
 
-def _uncompared(pair: Pair, error: Exception) -> Short:
-    why = message("review/uncompared", error=f"{type(error).__name__}: {str(error)[:200]}")
-    return Short(address(Path(pair.name)), "", Sort.CHANGED, why=why)
+def _uncompared(path: Path, error: Value) -> Short:
+    return Short(address(path), "", Sort.CHANGED, why=message("review/uncompared", error=error))

@@ -84,6 +84,12 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)), earlier)
 
 
+def neighbours(workspace: Workspace, paths: Sequence[Path], cache: Cache) -> list[Looked]:
+    """What the rules for the collection want to know of these files."""
+    with Crew() as workers:
+        return list(_Looking(workspace, cache, workers).neighbours(paths))
+
+
 def check_entry(entry: Entry) -> tuple[Problem, ...]:
     """All problems of one file by itself, allows applied."""
     return tuple(sorted(_settled(look(entry), [], ()), key=lambda problem: problem.sort_key))

@@ -129,7 +129,8 @@ class _Guarded:
             waiting = {number: answers[number] for number in unit if not _is_in(outcomes.get(number))}
             if waiting:
                 found, problem = self._unit(waiting)
-                outcomes |= found
+                # alone it only lacks the others: what is wrong with all of them together says more
+                outcomes |= {number: one for number, one in found.items() if _is_in(one) or number not in outcomes}
                 got_in = got_in or (not problem and any(one.changes for one in found.values()))
         return got_in
 

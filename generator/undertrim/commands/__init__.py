@@ -12,6 +12,7 @@ _NAMES = (
     "check",
     "copy",
     "coverage",
+    "evidence",
     "find",
     "fit",
     "format",

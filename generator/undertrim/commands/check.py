@@ -5,17 +5,21 @@ Without PATHS all records of the workspace are checked. Exit 1 if there are prob
 
 import argparse
 import sys
+from dataclasses import replace
+from pathlib import Path
 
-from undertrim.check import handbook, reports, runner
+from undertrim.check import baseline, handbook, reports, runner
 from undertrim.check.cache import Cache
 from undertrim.check.part import Part
+from undertrim.check.runner import Report
 from undertrim.check.strays import strays
 from undertrim.commands.common import add_paths, add_workspace, existing, progress, workspace
 from undertrim.commands.empty import refuse_empty
 from undertrim.commands.mended import mend
 from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
-from undertrim.words import message
+from undertrim.record.store import Workspace
+from undertrim.words import message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
@@ -35,6 +39,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="first put right what YAML would not read and could mean nothing else, and show the lines that differ",
     )
+    parser.add_argument(
+        "--baseline",
+        type=Path,
+        metavar="FILE",
+        help="accept what was there when FILE was written; what is new, and what FILE accepts in vain, is told",
+    )
+    parser.add_argument(
+        "--write-baseline", type=Path, metavar="FILE", help="write FILE: it accepts all that the check finds now"
+    )
     add_workspace(parser)
 
 
@@ -46,6 +59,9 @@ def run(options: argparse.Namespace) -> int:
             records = str(place.shown(place.records))
             raise Usage(message("commands/holds-no-record", path=printable(str(path)), records=records))
     part = _part(options)
+    if options.write_baseline and (options.paths or part or options.baseline):
+        raise Usage(message("baseline/of-the-whole"))
+    accepted = baseline.entries(options.baseline) if options.baseline else []
     refuse_empty(place)
     if options.mend:
         mend(place, options.paths)
@@ -54,8 +70,23 @@ def run(options: argparse.Namespace) -> int:
     report = runner.check(place, options.paths, show, cache, part=part)
     if cache:
         cache.save()
+    if options.write_baseline:
+        report = _accept(place, report, options.write_baseline)
+    elif options.baseline:
+        looked = part.among(place.records, place.files()) if part else place.files(options.paths)
+        whole = not options.paths and not part
+        report = baseline.apply(place, report, options.baseline, accepted, None if whole else looked)
     sys.stdout.write(reports.FORMATS[options.format](report))
     return 1 if report.problems else 0
+
+
+def _accept(place: Workspace, report: Report, file: Path) -> Report:
+    """Write what is accepted from now on; the report of what cannot be."""
+    file.write_text(baseline.text(place, report.problems), encoding="utf-8", newline="\n")
+    left = replace(report, problems=tuple(baseline.refused(report.problems)))
+    count = len(report.problems) - len(left.problems)
+    print(say(message("baseline/written", path=printable(str(file)), count=count)), file=sys.stderr)
+    return left
 
 
 def _part(options: argparse.Namespace) -> Part | None:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from undertrim.check import reports, starting
 from undertrim.check.runner import Report, check_entry
+from undertrim.check.twins import twins
 from undertrim.commands import new_car
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
@@ -49,6 +50,8 @@ def run(options: argparse.Namespace) -> int:
         sys.stderr.write(reports.text(Report(1, tuple(in_the_way))))
         print(say(message("copy/nothing")), file=sys.stderr)
         return 1
+    if like := twins(place, fresh):
+        sys.stderr.write(reports.text(Report(1, tuple(like))))
     _write(path, fresh.source.text)
     print(say(message("copy/done", path=printable(str(place.shown(path))), other=other.address)))
     if left:

@@ -13,6 +13,7 @@ from pathlib import Path
 from undertrim.check import reports
 from undertrim.check.runner import Report
 from undertrim.check.starting import Fresh
+from undertrim.check.twins import twins
 from undertrim.commands import new_car, new_gear
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.gathering import pairs
@@ -93,10 +94,11 @@ def _write(place: Workspace, made: Fresh) -> int:
         sys.stderr.write(reports.text(Report(1, made.errors)))
         print(say(message("copy/nothing")), file=sys.stderr)
         return 1
+    like = tuple(twins(place, made.entry))
     made.write()
     path = printable(str(place.shown(made.entry.path)))
     code = "new/written" if made.entry.kind == "vehicle" else "new/gear-written"
     print(say(message(code, path=path, id=made.entry.id)))
-    if made.problems:
-        sys.stdout.write(reports.text(Report(1, made.problems)))
+    if made.problems or like:
+        sys.stdout.write(reports.text(Report(1, (*made.problems, *like))))
     return 0

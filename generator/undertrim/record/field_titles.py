@@ -24,12 +24,12 @@ def apart(titles: Sequence[Value], speech: Language) -> list[str]:
     return [title for place, title in enumerate(said) if not any(title in later for later in said[place + 1 :])]
 
 
-def field_titles(keys: Sequence[str]) -> FieldTitles:
-    """The fields that keys of a vehicle record lead through; what the schema does not know is named by its key."""
+def field_titles(keys: Sequence[str | int]) -> FieldTitles:
+    """The fields that keys of a vehicle record lead through; what the schema does not know is named by its key, an entry of a list by its number."""
     node: Node | None = root("vehicle")
     titles: list[Value] = []
     for key in keys:
         named = node is not None and key in node.schema.get("properties", ())
-        node = (node.child(key) or (node.child(int(key)) if key.isdecimal() else None)) if node else None
-        titles.append(node.schema["title"] if node and named else key.replace("_", " "))
+        node = node.child(key) if node else None
+        titles.append(node.schema["title"] if node and named else str(key).replace("_", " "))
     return FieldTitles(tuple(titles))

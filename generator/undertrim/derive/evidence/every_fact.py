@@ -6,6 +6,7 @@ from dataclasses import dataclass, is_dataclass
 from undertrim.derive.evidence.facts import fact_at
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.derive.evidence.typed_names import typed_names
+from undertrim.derive.once import once
 from undertrim.record.fields import Node, root
 from undertrim.record.model import Month, VehicleRecord, When
 from undertrim.record.units import Quantity
@@ -18,11 +19,15 @@ _WHOLE = (type, When, Quantity, Month)
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """One fact: the keys that lead to it, joined with `/`, what its fields are called from the thing that it is of downwards, and its value as typed."""
+    """One fact: the keys that lead to it, joined with `/`, what its fields are called from the thing that it is of downwards, and its value as typed.
+
+    `sized` where it has a unit, a number or a word of a list: what can be measured or read off, and is no name and no sentence.
+    """
 
     about: str
     labels: tuple[Value, ...]
     text: str
+    sized: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +39,13 @@ class Thing:
     facts: tuple[Place, ...]
 
 
-def things(record: VehicleRecord) -> Iterator[Thing]:
+@once
+def things(record: VehicleRecord) -> tuple[Thing, ...]:
     """Everything that facts are of, in the order of the record; what has none is left out."""
+    return tuple(_things(record))
+
+
+def _things(record: VehicleRecord) -> Iterator[Thing]:
     for key, value in _children(record):
         node = root("vehicle").child(key)
         if key in NO_FACTS or node is None:
@@ -57,7 +67,7 @@ def _held(key: str, value: object, node: Node) -> Iterator[tuple[str, Value, obj
 
 def _places(record: VehicleRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
     if (fact := fact_at(record, about)) is not None:
-        yield Place(about, labels or (node.schema.get("title", about),), fact.text)
+        yield Place(about, labels or (node.schema.get("title", about),), fact.text, bool(fact.kind or fact.form))
         return
     for key, one in _children(value):
         below = node.child(key)

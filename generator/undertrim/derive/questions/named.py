@@ -10,7 +10,7 @@ _OF_THE_THING = 2
 
 def field_words(data: Data, place: Pointer) -> FieldTitles:
     """The fields below a thing. An entry of a list goes by its number from 1, and without where it is the only one."""
-    titles = field_titles([str(key) for key in place]).titles
+    titles = field_titles(place).titles
     if len(place) <= _OF_THE_THING:
         return FieldTitles(titles)
     named = [

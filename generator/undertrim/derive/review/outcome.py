@@ -36,6 +36,8 @@ class VehicleChange:
     conflicts: tuple[FactChange, ...] = ()
     evidence: tuple[Detail, ...] = ()
     stamp: StampChange | None = None
+    photos: tuple[str, ...] = ()
+    """Photographs whose files are others, new or gone."""
     found: tuple[Problem, ...] = ()
     mended: tuple[Problem, ...] = ()
     sides: tuple[Side, Side] | None = field(default=None, compare=False, repr=False)
@@ -45,7 +47,7 @@ class VehicleChange:
     def empty(self) -> bool:
         """Whether nothing changed for anybody."""
         said = (self.facts, self.visits, self.refused, self.verdicts, self.margins, self.joints, self.blockers)
-        more = (self.conflicts, self.evidence, self.found, self.mended)
+        more = (self.conflicts, self.evidence, self.photos, self.found, self.mended)
         return not any((*said, *more)) and self.stamp is None and not self.was
 
     @property

@@ -171,9 +171,14 @@ def _cautions(was: Step, now: Step) -> Iterator[Detail]:
     for signal, hazard, _ in (one for one in before if one not in after):
         instead = any(_grave(other) <= _grave(signal) for other, *_ in (one for one in after if one not in before))
         weight = Weight.WEAKER if signal in GRAVE and not instead else Weight.CARE
-        yield Detail("caution", message("review/caution", signal=signal, hazard=hazard), "", weight)
+        yield Detail("caution", warned(signal, hazard), "", weight)
     for signal, hazard, _ in (one for one in after if one not in before):
-        yield Detail("caution", "", message("review/caution", signal=signal, hazard=hazard))
+        yield Detail("caution", "", warned(signal, hazard))
+
+
+def warned(signal: str, hazard: Value) -> Value:
+    """A caution in short."""
+    return message("review/caution", signal=message(f"signals/{signal.lower()}"), hazard=hazard)
 
 
 def _grave(signal: str) -> int:

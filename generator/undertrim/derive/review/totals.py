@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import Step
 from undertrim.derive.review.change import Detail
-from undertrim.derive.review.steps import minutes
+from undertrim.derive.review.steps import minutes, warned
 from undertrim.derive.visit import totals
 from undertrim.words import ENGLISH, Items, Value, message, say
 
@@ -44,7 +44,7 @@ def _waits(time: tally.Time) -> Value:
 
 def _cautions(steps: Sequence[Step]) -> list[Value]:
     found = ((one.signal, one.hazard) for step in steps for one in step.cautions)
-    return [message("review/caution", signal=signal, hazard=hazard) for signal, hazard in found]
+    return [warned(signal, hazard) for signal, hazard in found]
 
 
 def _listed(what: str, before: Sequence[Value], after: Sequence[Value]) -> Iterator[Detail]:

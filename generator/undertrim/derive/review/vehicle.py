@@ -1,6 +1,6 @@
 """All that the changes of one record do, put together."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from undertrim.derive.blockers import Blocker, of_record
 from undertrim.derive.conflict_texts import conflict
@@ -10,7 +10,7 @@ from undertrim.derive.fact_names import block_name
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.duty_groups import becomes
-from undertrim.derive.fit.stock import Gear, Stock
+from undertrim.derive.fit.stock import Stock
 from undertrim.derive.review import alike, facts, joints, verdicts, visits
 from undertrim.derive.review.change import BlockerChange, Detail, FactChange, Side, Sort, StampChange, Weight
 from undertrim.derive.review.explaining import explained
@@ -19,6 +19,7 @@ from undertrim.derive.review.outcome import VehicleChange
 from undertrim.derive.review.problems import apart
 from undertrim.record.combinations import TooMany
 from undertrim.record.model import OPENINGS, Evidence, VehicleRecord
+from undertrim.record.model.gear import AnyGear
 from undertrim.words import ENGLISH, Value, message, say
 
 
@@ -56,31 +57,35 @@ def vehicle(before: Side, after: Side, stocks: tuple[Stock, Stock]) -> VehicleCh
     )
 
 
-def by_stock(side: Side, stocks: tuple[Stock, Stock], gear: Sequence[str]) -> VehicleChange:
-    """What changed for a vehicle whose record is what it was, by other gear in stock: `gear` are the ids of that."""
-    was, now = (Vehicle(side.record, side.address, shelf, clearances()) for shelf in stocks)
-    openings = {name: name for name in side.record.openings}
-    turned, _ = verdicts.verdicts(
-        was, now, openings, _asked(gear, stocks)
-    )  # more room for other gear is no other verdict
+def by_stock(side: Side, stocks: tuple[Stock, Stock], gear: Collection[str]) -> VehicleChange:
+    """What changed for a vehicle whose record is what it was, by other gear in stock: `gear` are the ids of that.
+
+    Gear that only goes in, such as a speaker, turns no verdict but its own, and joins nothing.
+    """
+    kinds = {type(item.facts) for stock in stocks for item in stock.items if item.id in gear}
+    alone = all(
+        any(opening.takes is kind and not opening.takes_over for opening in OPENINGS.values()) for kind in kinds
+    )
+    asked = [opening for opening in side.record.openings.values() if not alone or opening.takes in kinds]
+    openings = {opening.id: opening.id for opening in asked}
+    shelves = tuple(_only(stock, kinds, gear) for stock in stocks) if alone else stocks
+    was, now = (Vehicle(side.record, side.address, shelf, clearances()) for shelf in shelves)
+    turned, _ = verdicts.verdicts(was, now, openings)  # more room for other gear is no other verdict
     return VehicleChange(
         address=side.address,
         title=f"{side.record.vehicle.make} {side.record.vehicle.model}",
         verdicts=turned,
-        joints=tuple(joints.differing(was, now, openings)),
-        blockers=tuple(_blockers(was, now)),
+        joints=() if alone else tuple(joints.differing(was, now, openings)),
+        blockers=() if alone else tuple(_blockers(was, now)),
         sides=(side, side),
     )
 
 
-def _asked(gear: Sequence[str], stocks: tuple[Stock, Stock]) -> frozenset[str] | None:
-    """The gear whose verdicts may turn: itself, or any where it stands between others and the car."""
-    taken = {item.id for stock in stocks for item in stock.items if _goes_in(item)}
-    return frozenset(gear) if taken.issuperset(gear) else None
-
-
-def _goes_in(item: Gear) -> bool:
-    return isinstance(item.facts, tuple(opening.takes for opening in OPENINGS.values()))
+def _only(stock: Stock, kinds: Collection[type[AnyGear]], gear: Collection[str]) -> Stock:
+    """The stock with no more of some kinds than the gear asked for."""
+    for kind in kinds:
+        stock = stock.keeping(kind, gear)
+    return stock
 
 
 def _openings(before: VehicleRecord, after: VehicleRecord, names: Mapping[str, str]) -> dict[str, str]:

@@ -1,7 +1,7 @@
 """Which gear goes in now that did not, or no longer does, and by how much; in each opening, for each group of cars."""
 
 import math
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from undertrim.derive.fit.answers import Answer, Vehicle, answer
@@ -17,25 +17,23 @@ _SLIGHT = 0.05
 
 
 def verdicts(
-    before: Vehicle, after: Vehicle, openings: Mapping[str, str], gear: Collection[str] | None = None
+    before: Vehicle, after: Vehicle, openings: Mapping[str, str]
 ) -> tuple[tuple[VerdictChange, ...], tuple[MarginChange, ...]]:
-    """The verdicts that turned, and the room that became more or less; `openings` are the ids of before by those of now, `gear` the ids asked for (None: all)."""
+    """The verdicts that turned, and the room that became more or less; `openings` are the ids of before by those of now."""
     turned: list[VerdictChange] = []
     margins: list[MarginChange] = []
     for now, was in openings.items():
         try:
-            pairs = list(_pairs(_answers(before, was, gear), _answers(after, now, gear)))
+            pairs = list(
+                _pairs(
+                    *(answer(one, one.record.openings[name], None, {}) for one, name in ((before, was), (after, now)))
+                )
+            )
         except TooMany:
             continue  # told where the steps are
         turned += _turned(now, pairs)
         margins += _margins(now, pairs)
     return tuple(turned), tuple(margins)
-
-
-def _answers(vehicle: Vehicle, opening: str, gear: Collection[str] | None) -> list[Answer]:
-    found = vehicle.record.openings[opening]
-    asked = None if gear is None else [item for item in vehicle.stock.taken(found) if item.id in gear]
-    return answer(vehicle, found, asked, {})
 
 
 _Pair = tuple[tuple[Assignment, ...], Fit | None, Fit | None]

@@ -8,14 +8,20 @@ from typing import Any
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.stock import Stock
 from undertrim.publish import described
+from undertrim.publish.build.day import today
 from undertrim.publish.build.in_languages import SCHEMA
 from undertrim.publish.build.prepared import Prepared
+from undertrim.publish.encoding import said
+from undertrim.publish.facts import account as facts
 from undertrim.publish.facts import meter, shelf
 from undertrim.publish.web import calculators, finder, gear_pages, measuring, new_car, pages, places, rule_pages
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.identity import slug
 from undertrim.words import message, say
+
+EVIDENCE = "evidence/people"
+"""The page of who says so."""
 
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
@@ -28,6 +34,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
         bodies={
             **gear_pages.bodies(gear, {item.address: _title(item) for item in made}),
             "index": _home(by_make),
+            EVIDENCE: _evidence(made),
             "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
             new_car.PAGE: _of_all(new_car.title(), new_car.page(), new_car.SCRIPT),
             measuring.PAGE: _of_all(measuring.title(), measuring.page()),
@@ -49,10 +56,8 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
 
 def _copies(item: Prepared) -> Iterable[tuple[str, Copy]]:
     """The files beside a vehicle's pages, those of them in the reader's language, and its own on the shelf."""
-    make, folder = item.address.split("/")[0], str(item.files.folder)
-    for name, kept in item.beside:
-        yield f"vehicles/{make}/{name}", Copy(f"{folder}/{kept}", partial(item.files.content, kept))
-    for name, kept in item.own.items():
+    make = item.address.split("/")[0]
+    for name, kept in (*item.beside, *item.own.items()):
         yield f"vehicles/{make}/{name}", Copy(item.files.digests[kept], partial(item.files.content, kept))
     for view, held in item.with_stock.items():
         name = f"{shelf.FOLDER}/{shelf.own_name(item.address, view)}.js"
@@ -83,6 +88,13 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
     return Body(say(message("finder/title")), lambda: body, body, in_nav=True, scripts=scripts)
 
 
+def _evidence(made: Sequence[Prepared]) -> Body:
+    """Who says so; it changes with every record, so it is none of the frame."""
+    found = facts.report([facts.restored(item.summary["account"]) for item in made], today())
+    body = pages.evidence(said(found))
+    return Body(say(message("account/title")), lambda: body, body)
+
+
 def _of_all(title: str, body: str, *scripts: str) -> Body:
     """A page that is the same whatever the collection holds."""
     return Body(title, lambda: body, body, in_nav=True, scripts=scripts)
@@ -90,7 +102,8 @@ def _of_all(title: str, body: str, *scripts: str) -> Body:
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:
     vehicles: list[Any] = [item.summary for item in sorted(items, key=_by_model)]
-    return Body(name, lambda: pages.make(name, vehicles), " ".join(item.keys[0] for item in items))
+    body = pages.make(name, vehicles)
+    return Body(name, lambda: body, body)
 
 
 def _by_model(item: Prepared) -> tuple[str, int, str]:

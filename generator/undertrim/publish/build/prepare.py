@@ -5,6 +5,7 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from undertrim.check.shelf import stock
+from undertrim.derive.evidence.account import Account, account
 from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
@@ -163,7 +164,8 @@ def _write(
     with making(message("building/its-data")):
         with_page = [beside.data(made), *shown(entry, entry.record, photos).files()]
         own = {one.tag: _scripts(entry.record, said[one.tag], one) for one in editions(item.languages)}
-    summary = {one.tag: _summary(entry.record, said[one.tag], one) for one in editions(item.languages)}
+    rests = account(entry.record, entry.source, entry.address)
+    summary = {one.tag: _summary(entry.record, said[one.tag], one, rests) for one in editions(item.languages)}
     places = {one.tag: _places(entry.record, said[one.tag], one) for one in editions(item.languages)}
     prepared.keep(folder, summary, bodies, with_page, own, places, sheets=False)
     if sheets:
@@ -184,10 +186,10 @@ def _scripts(record: VehicleRecord, made: Published, edition: Edition) -> Mappin
         return dict((beside.found(made), beside.claimable(record, made)))
 
 
-def _summary(record: VehicleRecord, made: Published, edition: Edition) -> Published:
+def _summary(record: VehicleRecord, made: Published, edition: Edition, rests: Account) -> Published:
     """The few facts that other pages need of a vehicle, in one language."""
     with speaking(edition.speech):
-        return prepared.summary(made, finding.row(record, made["address"]))
+        return prepared.summary(made, finding.row(record, made["address"]), rests)
 
 
 def _places(record: VehicleRecord, made: Published, edition: Edition) -> Mapping[str, bytes]:

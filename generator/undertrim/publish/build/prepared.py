@@ -1,11 +1,12 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
 
+from undertrim.derive.evidence.account import Account
 from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
@@ -151,9 +152,9 @@ def keep(
     stored.write(folder, files, summary, [_done(sheets=sheets)])
 
 
-def summary(made: Published, row: Row) -> Published:
-    """The few facts that other pages need of a vehicle, and how it is found."""
-    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row))}
+def summary(made: Published, row: Row, rests: Account) -> Published:
+    """The few facts that other pages need of a vehicle, how it is found, and what its facts rest on."""
+    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row)), "account": asdict(rests)}
 
 
 def keep_shelf(folder: Path, scripts: Mapping[str, Mapping[str, str]]) -> None:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from undertrim.derive.evidence.account import Account, Shares
 from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import prepared
 from undertrim.publish.build.failures import Failure
@@ -144,7 +145,7 @@ def _summary(name: str, data: Any) -> Mapping[str, Any]:
         "demo": False,
         "title": f"{row.make} {row.model}",
     }
-    return prepared.summary(shown, row)
+    return prepared.summary(shown, row, Account(name, Shares()))
 
 
 def _texts(data: Any, *way: str) -> Iterator[tuple[str, str]]:

@@ -1,6 +1,6 @@
 """What a meter should show on a wire, by what the record says of it: for each kind of reading the bands, each with the states of the car."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from undertrim.derive.wiring.functions import Band, Pattern, expected, functions
@@ -9,6 +9,9 @@ from undertrim.publish.facts.meter import ranged
 from undertrim.record.model import Pin
 from undertrim.record.units import Quantity
 from undertrim.words import Items, Message, Word, message
+
+_USUAL = 4
+"""So many states are named one by one at most where all others show something else."""
 
 
 def of_pin(pin: Pin) -> Sequence[Message]:
@@ -30,12 +33,18 @@ def of_pattern(pattern: Pattern, supply: float | None) -> Iterator[Message]:
             if band := expected(pattern, kind.id, state.id, supply):
                 found.setdefault(band_words(band, kind.unit), []).append(state.name)
         if found:
-            bands = tuple(_in_states(band, states) for band, states in found.items())
-            yield message("meter/of-kind", kind=kind.words, bands=Items(bands, "semicolon"))
+            yield message("meter/of-kind", kind=kind.words, bands=Items(tuple(_bands(found)), "semicolon"))
 
 
-def _in_states(band: Message, states: list[Word]) -> Message:
-    return message("meter/in-states", band=band, states=Items(tuple(states), "comma"))
+def _bands(found: Mapping[Message, Sequence[Word]]) -> Iterator[Message]:
+    """The bands with their states. Where something is expected in every state, that of the most is the usual one: it comes last and names none."""
+    most = max(found, key=lambda band: len(found[band]))
+    told = sum(map(len, found.values())) == len(functions().states) and len(found[most]) >= _USUAL
+    for band, states in found.items():
+        if not told or band is not most:
+            yield message("meter/in-states", band=band, states=Items(tuple(states), "comma"))
+    if told:
+        yield message("meter/in-other-states" if len(found) > 1 else "meter/in-every-state", band=most)
 
 
 def band_words(band: Band, unit: str) -> Message:

@@ -65,6 +65,7 @@ def vehicle(one: VehicleChange) -> ShownVehicle:
         )
         if one.stamp
         else None,
+        photos=one.photos,
         found=list(map(_problem, one.found)),
         mended=list(map(_problem, one.mended)),
     )

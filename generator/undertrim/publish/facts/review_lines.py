@@ -42,7 +42,9 @@ def fact(change: FactChange) -> Line:
     if change.sort is not Sort.RENAMED:
         said = message("review/with-source", what=said, source=source)
     said = message("review/with-why", what=said, why=change.why) if change.why else said
-    return Line(change.weight, change.sort, about, change.name, change.before, change.after, change.why, source, said)
+    return Line(
+        change.weight, change.sort, about, change.name, change.before, change.after, change.why, source, said=said
+    )
 
 
 def _fact_words(change: FactChange) -> Value:
@@ -90,7 +92,14 @@ def steps(changes: Sequence[StepChange], visit: Value) -> Iterator[Line]:
             detail = change.details[0]
             said = message("review/steps-state", count=states[state], change=ends(detail.before, detail.after))
             yield Line(
-                change.weight, change.sort, change.id, _called(change), detail.before, detail.after, visit, said=said
+                change.weight,
+                change.sort,
+                change.id,
+                _called(change),
+                detail.before,
+                detail.after,
+                where=visit,
+                said=said,
             )
 
 
@@ -109,7 +118,7 @@ def _step(change: StepChange, visit: Value) -> Line:
     )
     said = message(f"review/step-{change.sort}", step=title, follows=after, details=details)
     told = list(map(detail, change.details))
-    return Line(change.weight, change.sort, change.id, title, said=said, why=visit, details=told)
+    return Line(change.weight, change.sort, change.id, title, where=visit, said=said, details=told)
 
 
 def _called(change: StepChange) -> Value:
@@ -143,9 +152,8 @@ def verdict(change: VerdictChange, record: VehicleRecord) -> Line:
     sort = Sort.CHANGED if change.before and change.after else Sort.ADDED if change.after else Sort.GONE
     why = message("review/became-yes") if change.weight is Weight.CARE else ""
     said = message("review/with-why", what=said, why=why) if why else said
-    return Line(
-        change.weight, sort, f"{change.opening}/{change.gear}", gear, before, after, why, said=with_cars(said, cars)
-    )
+    about = f"{change.opening}/{change.gear}"
+    return Line(change.weight, sort, about, gear, before, after, why, where=cars, said=_only(said, cars))
 
 
 def _fit(fit: Fit | None) -> Value:
@@ -176,12 +184,14 @@ def margin(change: MarginChange, record: VehicleRecord) -> Line:
     )
 
 
-def with_cars(said: Value, cars: Value, leads: Sequence[str] = ()) -> Value:
-    """What is so of some cars, or with some leads, alone."""
-    more = listed(
-        cars, message("review/with-leads", leads=Items(tuple(leads), "comma")) if leads else "", joined="semicolon"
-    )
-    return message("plugs/in-cars", what=said, cars=more) if more else said
+def _where(cars: Value, leads: Sequence[str] = ()) -> Value:
+    """For which cars and lead sets something is so; empty where for all."""
+    joined = message("review/with-leads", leads=Items(tuple(leads), "comma")) if leads else ""
+    return listed(cars, joined, joined="semicolon")
+
+
+def _only(said: Value, where: Value) -> Value:
+    return message("plugs/in-cars", what=said, cars=where) if where else said
 
 
 def of_gear(change: FactChange, gear: str) -> Line:
@@ -203,9 +213,9 @@ def joint(change: JointChange, record: VehicleRecord) -> Line:
     """A row of joints, with the lead sets for which it is so."""
     name = joints.called(change)
     told = message("review/joint", function=name, change=ends(change.before, change.after))
-    said = with_cars(told, names.kinds_of_car(record, change.cars), change.leads)
-    about = f"{change.opening}/{change.function}"
-    return Line(Weight.PLAIN, Sort.CHANGED, about, name, change.before, change.after, said=said)
+    where = _where(names.kinds_of_car(record, change.cars), change.leads)
+    about, said = f"{change.opening}/{change.function}", _only(told, where)
+    return Line(Weight.PLAIN, Sort.CHANGED, about, name, change.before, change.after, where=where, said=said)
 
 
 def blocker(change: BlockerChange) -> Line:

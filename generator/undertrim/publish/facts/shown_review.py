@@ -11,7 +11,7 @@ FORMAT = 1
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One change: how closely to look, what became of it, where it is, its name, before and after, why it is not plain, who says so, all of that as a sentence, and what is another one about a step."""
+    """One change: how closely to look, what became of it, where it is, its name, before and after, why it is not plain, who says so, for which cars, visit or leads it is so, all of that as a sentence, and what is another one about a step."""
 
     weight: str
     sort: str
@@ -21,6 +21,7 @@ class Line:
     after: Value = ""
     why: Value = ""
     source: Value = ""
+    where: Value = ""
     said: Value = ""
     details: Sequence["Line"] = ()
 
@@ -77,6 +78,7 @@ class ShownVehicle:
     conflicts: Sequence[Line]
     evidence: Sequence[Line]
     stamp: ShownStamp | None
+    photos: Sequence[str]
     found: Sequence[ShownProblem]
     mended: Sequence[ShownProblem]
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from undertrim.publish.facts.coverage import Report, ShownShare
 from undertrim.publish.facts.words import either
-from undertrim.publish.terminal.lines import wrapped
+from undertrim.publish.terminal.lines import columns, wrapped
 from undertrim.words import message, say
 
 
@@ -19,7 +19,7 @@ def collection_text(reports: Sequence[Report], total: ShownShare) -> str:
         *([item.vehicle, say(item.share.share), _open(item)] for item in reports),
         [say(message("coverage/all")), say(total.share), ""],
     ]
-    return "".join(f"{line}\n" for line in _columns(rows))
+    return "".join(f"{line}\n" for line in columns(rows))
 
 
 def _open(report: Report) -> str:
@@ -33,13 +33,7 @@ def _table(report: Report) -> Iterator[str]:
     head = ["", *(opening.name for opening in report.openings)]
     cells = [[say(row.label), *(say(message(f"coverage/{row.cells[name]}")) for name in names)] for row in report.cars]
     known = [f"{item.facts_wanted - len(item.facts_lacking)}/{item.facts_wanted}" for item in report.openings]
-    yield from _columns([head, *cells, [say(message("coverage/facts")), *known]])
-
-
-def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
-    """Rows with their cells set out in columns."""
-    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
-    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
+    yield from columns([head, *cells, [say(message("coverage/facts")), *known]])
 
 
 def _legend() -> list[str]:

@@ -1,6 +1,7 @@
 """Lines of a terminal: one width for all answers, and the sentence that closes them."""
 
 import textwrap
+from collections.abc import Sequence
 
 from undertrim.words import Value, message, say
 
@@ -18,3 +19,9 @@ def wrapped(value: Value, first: str = "", rest: str = "") -> list[str]:
 def closing() -> str:
     """Who comes before us, as it stands below whatever is handed to someone who works on a car."""
     return f"{say(message('safety/maker-first'))}."
+
+
+def columns(rows: Sequence[Sequence[str]]) -> list[str]:
+    """Rows with their cells set out in columns."""
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]

@@ -1,7 +1,7 @@
 """A review as blocks of lines, which text and Markdown print alike: a heading, and below it what changed."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from undertrim.publish.encoding import Published
 from undertrim.words import Items, message, say
@@ -50,12 +50,27 @@ def _rest(found: Published) -> Iterator[Block]:
     ]
     if look:
         yield Block(2, say(message("review/look")), sorted(look, key=lambda mark: list(MARKS).index(mark.weight)))
-    for one in found["vehicles"]:
-        yield from vehicle(one)
+    yield from _together([list(vehicle(one)) for one in found["vehicles"]])
     if found["shorts"]:
         yield Block(2, say(message("review/head-shorts")), list(_shorts(found["shorts"])))
     if found["gear"]:
         yield Block(2, say(message("sheet/gear")), list(_gear(found["gear"])))
+
+
+def _together(every: Sequence[Sequence[Block]]) -> Iterator[Block]:
+    """The blocks of vehicles; those of which the same is told are told with the first of them."""
+    groups: list[list[Sequence[Block]]] = []
+    for one in every:
+        same = next((group for group in groups if (group[0][0].lines, group[0][1:]) == (one[0].lines, one[1:])), None)
+        if same is None:
+            groups.append([one])
+        else:
+            same.append(one)
+    for first, *others in groups:
+        called = Items(tuple(blocks[0].title for blocks in others), "comma")
+        more = [Mark(say(message("review/alike", vehicles=called)))] if others else []
+        yield replace(first[0], lines=[*first[0].lines, *more])
+        yield from first[1:]
 
 
 def vehicle(one: Published) -> Iterator[Block]:
@@ -71,6 +86,7 @@ def vehicle(one: Published) -> Iterator[Block]:
     yield from _block("review/head-blockers", [*_lines(one["blockers"]), *map(Mark, one["refused"])])
     sure = [*_lines(one["conflicts"]), *_lines(one["evidence"])]
     yield from _block("review/head-evidence", [*([Mark(one["stamp"]["said"])] if one["stamp"] else []), *sure])
+    yield from _block("review/head-photos", list(map(Mark, one["photos"])))
     yield from _block("review/head-found", _problems(one["found"]))
     yield from _block("review/head-mended", _problems(one["mended"]))
 

@@ -21,7 +21,7 @@ class Body:
 
 @dataclass(frozen=True)
 class Copy:
-    """A file that is ready: how to get it. Two with the same `key` are the same."""
+    """A file that is ready: how to get it. Two with the same `key` are the same. Devices are told it, so it follows from the content alone, and not from who made it."""
 
     key: str
     content: Callable[[], bytes]

@@ -123,8 +123,7 @@ def _more(held: Content) -> Mapping[str, dict[str, str]]:
     for name in sorted(held.copies):
         _, make, file = name.split("/")
         if not file.endswith((".js", ".json")):
-            # whose folder of the cache is named by all that it is made of
-            found[make][name] = _mark(*held.copies[name].key.split("/")[-2:])
+            found[make][name] = _mark(held.copies[name].key)
     return found
 
 

@@ -119,6 +119,11 @@ def home(makes: list[Published], *, demo: bool) -> str:
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
 
 
+def evidence(report: Published) -> str:
+    """The body of the page that says what the facts rest on."""
+    return environment().get_template("evidence.html.j2").render(r=report)
+
+
 def gear(item: Gear, titles: Mapping[str, str]) -> str:
     """The body of the page of a piece of gear; `titles` are what vehicles are called, by address."""
     piece = gear_page.piece(item)

@@ -60,24 +60,24 @@ def _parts(car: NewCar) -> Iterator[tuple[str, Data]]:
     """The dash, each door as a group of its own for both sides, and the load floor."""
     rows = table("beginning")["parts"]
     of_dash = table("beginning")["dash"][car.said["dash"]]["parts"]
-    yield "dash", {"source": USUAL, "parts": {name: _part(name, rows[name]) for name in of_dash}}
+    yield "dash", {"parts": {name: _part(name, rows[name]) for name in of_dash}}
     of_door = [name for name in rows if name.startswith("door-")]
     for door in car.doors:
         parts = {f"{door}-{name}": _part(name, rows[name], f"{door}-") for name in of_door}
-        yield f"{door}-door", {"each": _SIDES, "source": USUAL, "parts": parts}
+        yield f"{door}-door", {"each": _SIDES, "parts": parts}
     if car.said["boot"] != "no":
         cover = _part(f"{_FLOOR}-cover", rows[f"{_FLOOR}-cover"])
-        yield f"{_FLOOR}-cover", {**cover, "area": "boot", "source": USUAL}
+        yield f"{_FLOOR}-cover", {**cover, "area": "boot"}
 
 
 def _part(name: str, row: dict[str, Any], door: str = "") -> dict[str, Data]:
-    """One usual part; the parts of a door are named for it, and so is what they wait for."""
+    """One usual part, with a source of its own, since each is seen by itself; the parts of a door are named for it, and so is what they wait for."""
     part: dict[str, Data] = {"name": _say(f"name-{door}{name}")}
     part |= {"after": f"{door}{row['after']}"} if "after" in row else {}
     part |= {field: row[field] for field in ("needs", "release", "held_by") if row.get(field)}
     if "tethers" in row:
         part["tethers"] = {each: _tether(each, said) for each, said in row["tethers"].items()}
-    return {**part, "how": _say(f"how-{name}")}
+    return {**part, "how": _say(f"how-{name}"), "source": USUAL}
 
 
 def _tether(name: str, row: dict[str, Any]) -> dict[str, Data]:
@@ -101,7 +101,7 @@ def _openings(car: NewCar) -> Iterator[tuple[str, Data]]:
 
 
 def _opening(name: str, kind: str, behind: str) -> dict[str, Data]:
-    return {"name": _say(f"opening-{name}"), "kind": kind, "behind": behind}
+    return {"name": _say(f"opening-{name}"), "kind": kind, "behind": behind, "source": TOLD}
 
 
 def _run() -> Data:

@@ -56,7 +56,16 @@ class Editing:
         if "#" in self.marked.gaps(start, end):
             return
         inside = in_brackets(node) or self._stands_in_brackets(start)
-        yield iter([[Edit(start, end, typed(value, _schema_of(place), in_brackets=inside))]])
+        said = self._as_listed(node, place, value) or typed(value, _schema_of(place), in_brackets=inside)
+        yield iter([[Edit(start, end, said)]])
+
+    def _as_listed(self, node: Node, place: Pointer, value: Data) -> str:
+        """The word by which a list says the value, where one says it now: `kit needed`; empty for any other place."""
+        field = _schema_of(place)
+        listed = field.schema.get("listed", {}) if field else {}
+        if not isinstance(node, ScalarNode) or str(node.value) not in listed:
+            return ""
+        return next((word for word, meant in listed.items() if meant == value), "")
 
     def _stands_in_brackets(self, start: int) -> bool:
         """Whether something begins inside brackets."""

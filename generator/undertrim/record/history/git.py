@@ -63,6 +63,11 @@ class Repository:
         others = _asked(self.top, "ls-files", "--others", "--exclude-standard", "-z", "--", below)
         return sorted({os.fsdecode(name) for name in (*changed.split(b"\0"), *others.split(b"\0")) if name})
 
+    def commits(self, folder: Path) -> list[tuple[str, str]]:
+        """The commits that changed something below a folder, the newest first, each with its day (`2026-11-27`)."""
+        found = _asked(self.top, "log", "--format=%H %cs", "--", self.name(folder)).decode()
+        return [(commit, day) for commit, _, day in (line.partition(" ") for line in found.splitlines())]
+
     def names(self, commit: str, folder: Path) -> list[str]:
         """All files that a commit has below a folder."""
         found = _asked(self.top, "ls-tree", "-r", "-z", "--name-only", "--full-tree", commit, "--", self.name(folder))

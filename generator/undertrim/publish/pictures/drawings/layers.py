@@ -3,6 +3,7 @@
 import itertools
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 Edge = tuple[int, int]
 """What comes first, and what waits for it, by their places in a list."""
@@ -52,11 +53,16 @@ def groups(count: int, edges: Iterable[Edge]) -> list[list[int]]:
     return found
 
 
-def layered(nodes: Sequence[int], edges: Sequence[Edge], most: int) -> list[list[Item]]:
+def layered(nodes: Sequence[int], edges: Sequence[Edge], most: int) -> Sequence[Sequence[Item]]:
     """The nodes from top to bottom in layers of at most `most`, each as low as what waits for it allows, with a place in each layer that a line passes.
 
     Edges must have no cycle.
     """
+    return _layered(tuple(nodes), tuple(edges), most)
+
+
+@lru_cache(maxsize=256)  # two pages draw the same map, in each language: it has no words
+def _layered(nodes: tuple[int, ...], edges: tuple[Edge, ...], most: int) -> Sequence[Sequence[Item]]:
     depth = _depths(nodes, edges, most)
     last = max(depth.values(), default=-1)
     rows: list[list[Item]] = [[] for _ in range(last + 1)]
@@ -88,6 +94,8 @@ def _untangled(rows: list[list[Item]], edges: Sequence[Edge]) -> list[list[Item]
     """Each row in an order in which fewer lines cross: by the middle of its neighbours, down and up again, the best of all tries."""
     best, least = rows, crossings(rows, edges)
     for sweep in range(8):
+        if not least:  # as in most cars from the start
+            break
         down = sweep % 2 == 0
         rows = [list(row) for row in rows]
         for at in range(1, len(rows)) if down else range(len(rows) - 2, -1, -1):

@@ -1,0 +1,120 @@
+"""What the facts of a collection rest on, as data: shares, people, what rests on one word, what is old, and each vehicle's shares."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from undertrim.derive.evidence import account
+from undertrim.derive.evidence.account import Account, Look, Person, Shares
+from undertrim.derive.evidence.age import OLD_YEARS
+from undertrim.derive.evidence.over_time import Month
+from undertrim.words import Message, message
+
+SHOWN = ("known", "measured", "verified", "one", "told")
+"""The shares, in the order they are shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """One share: its key and name, how many facts of all, in whole per cent and in words."""
+
+    key: str
+    name: Message
+    part: int
+    whole: int
+    percent: int
+    words: Message
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleShares:
+    """A vehicle with its shares."""
+
+    vehicle: str
+    shares: tuple[Share, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OldLook:
+    """A piece of old evidence that still holds up facts."""
+
+    vehicle: str
+    id: str
+    by: str
+    on: str
+    facts: int
+    words: Message
+
+
+@dataclass(frozen=True, slots=True)
+class OneWord:
+    """Facts of a vehicle that rest on what somebody told alone, by their addresses."""
+
+    vehicle: str
+    facts: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class ShownMonth:
+    """A month with the number of vehicles that had a record, and their shares."""
+
+    month: str
+    vehicles: int
+    shares: tuple[Share, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """All there is to say of a collection's evidence; `of` says of how many vehicles, `none_old` what is said where nothing is old; `months` only where they were asked for."""
+
+    of: Message
+    shares: tuple[Share, ...]
+    people: Sequence[Person]
+    one_word: Sequence[OneWord]
+    old: Sequence[OldLook]
+    none_old: Message
+    vehicles: Sequence[VehicleShares]
+    months: Sequence[ShownMonth] = ()
+
+
+def report(accounts: Sequence[Account], today: date, months: Sequence[Month] = ()) -> Report:
+    """What some records rest on, on a day, and how that went."""
+    return Report(
+        of=message("account/of", count=len(accounts)),
+        shares=shares(account.total(accounts)),
+        people=account.people(accounts),
+        one_word=[OneWord(one.vehicle, one.told) for one in accounts if one.told],
+        old=[_old(vehicle, look) for vehicle, look in account.old(accounts, _old_before(today))],
+        none_old=message("account/none-old", years=OLD_YEARS),
+        vehicles=[VehicleShares(one.vehicle, shares(one.shares)) for one in accounts],
+        months=[ShownMonth(one.month, one.vehicles, shares(one.shares)) for one in months],
+    )
+
+
+def shares(found: Shares) -> tuple[Share, ...]:
+    """Each share with its name; of no facts it is nothing."""
+    return tuple(_share(key, getattr(found, key), found.facts) for key in SHOWN)
+
+
+def restored(plain: Mapping[str, Any]) -> Account:
+    """An account that was kept as plain data."""
+    looks = [Look(**look) for look in plain["looks"]]
+    return Account(plain["vehicle"], Shares(**plain["shares"]), looks, plain["told"], plain["corrected"])
+
+
+def _share(key: str, part: int, whole: int) -> Share:
+    percent = part * 100 // whole if whole else 0  # rounded down: 99.9 % verified is not all
+    words = message("account/share", part=part, whole=whole, percent=percent)
+    return Share(key, message(f"account/{key}"), part, whole, percent, words)
+
+
+def _old(vehicle: str, look: Look) -> OldLook:
+    words = message("account/old-line", vehicle=vehicle, id=look.id, on=look.on, by=look.by, count=look.facts)
+    return OldLook(vehicle, look.id, look.by, look.on, look.facts, words)
+
+
+def _old_before(today: date) -> str:
+    """The first day that is not old; of the 29th of February the 28th, where there is none."""
+    day = min(today.day, 28) if today.month == 2 else today.day
+    return today.replace(year=today.year - OLD_YEARS, day=day).isoformat()
