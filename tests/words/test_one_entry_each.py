@@ -12,8 +12,6 @@ GOES_ON = "lists of different sorts, alike in English only"
 TWICE = {
     "The shape of the body": BY_ITS_CODE,
     "unknown": BY_ITS_CODE,
-    "Yes": BY_ITS_CODE,
-    "No": BY_ITS_CODE,
     "none": BY_ITS_CODE,
     "Yes": BY_ITS_CODE,
     "No": BY_ITS_CODE,

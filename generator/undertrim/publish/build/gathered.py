@@ -26,6 +26,7 @@ EVIDENCE = "evidence/people"
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
     """Everything the site holds besides the handbook."""
+    # Long because it is one list: what a site holds, a line each.
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
         by_make[item.summary["make"]].append(item)
