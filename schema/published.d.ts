@@ -1629,6 +1629,40 @@ export interface ClaimableThing {
 /** Fact at its address: The keys below its thing (empty for the thing itself), the place of its label, the value. */
 export type ClaimableFact = [string, number, string];
 
+/** Asked of a new car: What is asked of a car that no record has, screen by screen. */
+export interface NewCar {
+  /** In their order. */
+  screens: Array<NewCarScreen>;
+}
+
+/** Screen: What is asked together. */
+export interface NewCarScreen {
+  /** Its name. */
+  id: string;
+  /** In a sentence. */
+  ask: string;
+  /** What it is for, or how it is seen. */
+  why: string;
+  /** What is answered. */
+  fields: Array<NewCarField>;
+}
+
+/** Field of a new car: One answer about it. */
+export interface NewCarField {
+  /** As the claims file has it. */
+  name: string;
+  /** What it is called. */
+  title: string;
+  /** How it is answered. */
+  form: "text" | "month" | "choice" | "choices";
+  /** Whether no record begins without it. */
+  must: boolean;
+  /** So many letters at most; 0 where nothing is said of it. */
+  most: number;
+  /** The words that may be the answer. */
+  choices: Array<AskedChoice>;
+}
+
 /** Asked of a car: What the record still wants to know, with all that is needed to answer without a signal. */
 export interface Asked {
   /** Its address, make/id. */

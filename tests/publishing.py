@@ -23,7 +23,7 @@ from undertrim.publish.facts import claimable, everywhere, finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
-from undertrim.publish.web import book, calculators, finder, gear_pages, pages, places
+from undertrim.publish.web import book, calculators, finder, gear_pages, new_car, pages, places
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
 from vehicle_pages import all_pages
@@ -34,7 +34,7 @@ Found = tuple[str, str, Any]
 """What it is, by its definition in the schema; where it was found; the data."""
 
 _ELEMENT = re.compile(r'<script type="application/json"(?: id="(?P<id>[\w-]+)")?>(?P<text>.*?)</script>', re.DOTALL)
-_ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", "ut-asked": "asked", None: "meter-plug"}  # fmt: skip
+_ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", "ut-asked": "asked", "ut-new-car": "new-car", None: "meter-plug"}  # fmt: skip
 
 
 def published() -> Iterator[Found]:
@@ -55,6 +55,7 @@ def published() -> Iterator[Found]:
     yield "meter-table", "meter-table.js", called(meter.table_script(), "undertrimMeter.start")
     yield from shelves(shelf())
     yield from _elements("calculators", calculators.page())
+    yield from _elements("new-car", new_car.page())
 
 
 def shelves(held: Stock) -> Iterator[Found]:

@@ -37,6 +37,7 @@ PAGES = [
     "evidence/people.html",
     "nowhere.html",
     "vehicles/ashgrove/drover-2015-2020.questions.html",
+    "new-car.html",
 ]
 
 SPANISH = [

@@ -25,6 +25,7 @@ PAGES = [
     "rules/year-range.html",
     "reference/index.html",
     "calculators.html",
+    "new-car.html",
     "measuring.html",
 ]
 OPEN = """() => {

@@ -24,6 +24,7 @@ PAGES = {
     "a-rule": "rules/depth-without-datum.html",
     "fields": "reference/index.html",
     "calculators": "calculators.html",
+    "new-car": "new-car.html",
     "measuring": "measuring.html",
     "glossary": "glossary.html",
     "gear": "gear/skerrowe-broadside.html",

@@ -82,13 +82,17 @@ export function carWords(asked, car) {
 
 function labelled(words, input, hint = "") { return make("label", { class: "ut-name" }, words, input.node || input, hint ? make("small", {}, hint) : null); }
 
-/* Who, when and with what. */
-function you() {
+/**
+ * Who and when; with what, where something is measured.
+ * @returns {Screen}
+ */
+export function you(measuring = true) {
   const by = line(say("ask/by"), whoBefore(), { maxlength: "20", name: "by" }, () => "");
   const tool = line(say("asked/with"), instrument(), { maxlength: "120", name: "with", placeholder: say("asked/with-example") }, () => "");
   const on = /** @type {HTMLInputElement} */ (make("input", { type: "date", value: day, max: today(), "aria-label": say("asked/on"), name: "on" }));
   return {
-    show: () => [make("h2", {}, say("asked/you")), labelled(say("ask/by"), by), labelled(say("asked/on"), on), labelled(say("asked/with"), tool, say("asked/with-hint"))],
+    show: () => [make("h2", {}, say(measuring ? "asked/you" : "asked/you-alone")), labelled(say("ask/by"), by), labelled(say("asked/on"), on),
+      ...measuring ? [labelled(say("asked/with"), tool, say("asked/with-hint"))] : []],
     take() {
       if (!/[\p{L}\p{N}]/u.test(by.says())) return say("not-so/by-wanted");
       if (!on.value || on.value > today()) return say("asked/day-wrong");

@@ -14,7 +14,7 @@ from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import account as facts
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, gear_pages, measuring, pages, places, rule_pages
+from undertrim.publish.web import calculators, finder, gear_pages, measuring, new_car, pages, places, rule_pages
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.identity import slug
@@ -26,6 +26,7 @@ EVIDENCE = "evidence/people"
 
 def content(made: Sequence[Prepared], gear: Stock) -> Content:
     """Everything the site holds besides the handbook."""
+    # Long because it is one list: what a site holds, a line each.
     by_make: dict[str, list[Prepared]] = defaultdict(list)
     for item in made:
         by_make[item.summary["make"]].append(item)
@@ -36,6 +37,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             "index": _home(by_make),
             EVIDENCE: _evidence(made),
             "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
+            new_car.PAGE: _of_all(new_car.title(), new_car.page(), new_car.SCRIPT),
             measuring.PAGE: _of_all(measuring.title(), measuring.page()),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},

@@ -29,6 +29,7 @@ ENTRIES = (
     "gear-fit",
     "home",
     "keeper",
+    "new-car",
     "page",
     "page-gear",
     "page-openings",
