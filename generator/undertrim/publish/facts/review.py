@@ -8,12 +8,12 @@ from undertrim.publish.facts import names, review_lines
 from undertrim.publish.facts.shown_review import (
     FORMAT,
     Line,
+    ReviewedVehicle,
     ShownGear,
     ShownProblem,
     ShownReview,
     ShownShort,
     ShownStamp,
-    ReviewedVehicle,
     ShownVisit,
 )
 from undertrim.record.model import VehicleRecord
