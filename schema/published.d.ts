@@ -162,6 +162,29 @@ export interface Standing {
   obstacles: Array<Obstacle>;
   /** What was edited since it was verified. */
   edited: Array<EditedBlock>;
+  /** The parts of the record that were verified by themselves. */
+  parts: Array<VerifiedPart>;
+}
+
+/** Verified part: Some openings, and all that is taken off and joined for them, as somebody verified them at one car. */
+export interface VerifiedPart {
+  /** The id of its stamp in the record. */
+  id: string;
+  /** Checked at the car, edited since, or no longer without an open safety question. */
+  word: "verified" | "stale" | "unverified";
+  /** The openings, by their ids as they are written in the record. */
+  of: Array<string>;
+  /** At which side of the car; empty for wherever they are. */
+  side: "left" | "right" | "";
+  on: Day;
+  /** Who verified it. */
+  by: string;
+  /** The car it was checked at, in words. */
+  car: string;
+  /** All of it in a sentence. */
+  text: string;
+  /** What was edited since it was verified. */
+  edited: Array<EditedBlock>;
 }
 
 /** Obstacle: One thing in the way of verifying a record. */

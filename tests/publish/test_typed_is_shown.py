@@ -29,6 +29,7 @@ UNSHOWN = {
     "hole.shape": KIND,
     "bolts.pattern": KIND,
     "verified.taken": "changes what is said of things that are taken from another record, which the record of seldom fields does not",
+    "verifiedPart.taken": "the same",
     "afterBattery.not_listed": "the step that says so stands there also where nothing is said, which is an error: `battery_lists.py`",
     "photo.marks.at": "where a dot stands, which is no text: `test_photos_shown.py` asks for it",
     "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",

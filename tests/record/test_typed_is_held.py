@@ -44,6 +44,13 @@ SELDOM = {
     "todo.source",
     "vehicle.phase",
     "verified.taken",
+    "vehicle.verified_parts",
+    "verifiedPart.by",
+    "verifiedPart.facts",
+    "verifiedPart.of",
+    "verifiedPart.on",
+    "verifiedPart.side",
+    "verifiedPart.taken",
 }
 """Fields that stand in no shipped record, and are tried with a made-up one."""
 MODELS = {"vehicle": VehicleRecord, "gear": GearRecord}

@@ -2,19 +2,20 @@
 
 import re
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from undertrim.check.runner import Progress, check_entry
 from undertrim.derive.claims import Deed, Outcome, Taking
+from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.record import layout
 from undertrim.record.claims import Answer
 from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Source, read_text
-from undertrim.record.stamping import unstamped
+from undertrim.record.stamping import PARTS, unstamped, with_parts
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import Message, WayOut, message
 
@@ -48,24 +49,51 @@ def take(place: Workspace, path: Path, answers: Sequence[Answer], progress: Prog
     return taken(place, place.load(path), answers, progress)
 
 
-def taken(place: Workspace, entry: Entry, answers: Sequence[Answer], progress: Progress | None = None) -> Taken:
-    """The same for a record that was read."""
+def taken(
+    place: Workspace,
+    entry: Entry,
+    answers: Sequence[Answer],
+    progress: Progress | None = None,
+    known: Collection[str] = (),
+) -> Taken:
+    """The same for a record that was read; stamps of parts vouch for the blocks that are `known`."""
     path = entry.path
     before = entry.source.as_typed.text
     record = entry.record
     if not isinstance(record, VehicleRecord) or entry.dropped or entry.source.problems:
         refused = Outcome(Deed.REFUSED, message("claims/broken", path=str(entry.source.path)))
         return Taken(path, before, before, (refused,) * len(answers))
+    if record.verified_parts:
+        return _with_parts(place, entry, record, answers, progress)
     stamped = record.verified is not None
-    guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, stamped, progress)
+    marked = frozenset(record.verified.facts if record.verified else known)
+    guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, marked, progress)
     outcomes = guarded.take(answers)
     if not guarded.changed:
         return Taken(path, before, before, outcomes)
     if stamped:  # it goes anyway: then one more witness costs nothing
-        guarded = _Guarded(place, entry, _unstamped(place, entry), stamped=False, progress=progress)
+        guarded = _Guarded(place, entry, _unstamped(place, entry), frozenset(), progress)
         outcomes = guarded.take(answers)
     text, is_laid = laid(place, guarded.now)
     return Taken(path, before, text, outcomes, stamped, not is_laid)
+
+
+def _with_parts(
+    place: Workspace, entry: Entry, record: VehicleRecord, answers: Sequence[Answer], progress: Progress | None
+) -> Taken:
+    """The same for a record of which parts are stamped: those stamps stay whose facts do."""
+    before = entry.source.as_typed.text
+    bare = place.entry(entry.path, read_text(with_parts(entry.source, {}), entry.source.path))
+    known = {block for one in record.verified_parts.values() for block in one.facts}
+    made = taken(place, bare, answers, progress, known)
+    if made.text == made.before:
+        return replace(made, before=before, text=before)
+    after = place.entry(entry.path, read_text(made.text, entry.source.path))
+    now = fingerprints(after.source.data)
+    typed = entry.source.as_typed.data[PARTS]
+    kept = {one.id: typed[one.id] for one in record.verified_parts.values() if one.facts.items() <= now.items()}
+    text = with_parts(after.source, kept) if kept else made.text
+    return replace(made, before=before, text=text, stamp_gone=made.stamp_gone or len(kept) < len(typed))
 
 
 def _unstamped(place: Workspace, entry: Entry) -> Entry:
@@ -87,7 +115,8 @@ class _Guarded:
     place: Workspace
     was: Entry
     now: Entry
-    stamped: bool
+    stamped: frozenset[str]
+    """The blocks of facts that a stamp vouches for."""
     progress: Progress | None = None
     changed: bool = False
     known: Counter[tuple[str, str]] = field(init=False)

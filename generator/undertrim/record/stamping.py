@@ -6,12 +6,14 @@ A YAML emitter would lay the rest out anew; so the block alone is written, and w
 import json
 import re
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 from undertrim.record.source import Source, read_text
 from undertrim.record.yaml_text import looks_other
 from undertrim.words import SaidError, message
 
-KEY = "verified"
+KEY, PARTS = "verified", "verified_parts"
+Typed = Mapping[str, Any]
 _LINE = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+\Z")
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w ,./+-]*[\w.])?", re.ASCII)
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
@@ -32,8 +34,19 @@ def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]
     stamp: dict[str, str | dict[str, str]] = {"on": on, "by": by, "car": car}
     stamp |= {"taken": taken} if taken else {}
     stamp["facts"] = dict(facts)
-    text = _joined(source, list(block(stamp)))
-    wanted = {**{key: value for key, value in source.data.items() if key != KEY}, KEY: stamp}
+    return _written(source, KEY, stamp)
+
+
+def with_parts(source: Source, parts: Typed) -> str:
+    """The text of `source` with these stamps of parts, by their ids as they are typed, in place of those that it has. Raises CannotStamp."""
+    typed = source.as_typed
+    return _written(typed, PARTS, parts) if parts else "".join(_without(_LINE.findall(typed.text), typed, PARTS))
+
+
+def _written(source: Source, key: str, stamp: Typed) -> str:
+    assert isinstance(source.data, dict)
+    text = _joined(source, key, list(block({key: stamp})))
+    wanted = {**{name: value for name, value in source.data.items() if name != key}, key: stamp}
     again = read_text(text, source.path)
     if again.problems or again.data != wanted:
         raise CannotStamp(message("files/cannot-stamp"))
@@ -43,12 +56,12 @@ def stamped(source: Source, on: str, by: str, car: str, facts: Mapping[str, str]
 def unstamped(source: Source) -> str:
     """The text without its stamp; comments behind it stay."""
     typed = source.as_typed
-    return "".join(_without(_LINE.findall(typed.text), typed))
+    return "".join(_without(_LINE.findall(typed.text), typed, KEY))
 
 
-def _joined(source: Source, block: list[str]) -> str:
+def _joined(source: Source, key: str, block: list[str]) -> str:
     lines = _LINE.findall(source.text)
-    kept = _without(lines, source)
+    kept = _without(lines, source, key)
     end = "\r\n" if lines and lines[0].endswith("\r\n") else "\n"
     text = "".join(kept)
     if not text.endswith(("\n", "\r")):
@@ -58,11 +71,11 @@ def _joined(source: Source, block: list[str]) -> str:
     return text + gap + "".join(f"{margin}{line}{end}" for line in block)
 
 
-def _without(lines: list[str], source: Source) -> list[str]:
+def _without(lines: list[str], source: Source, key: str) -> list[str]:
     """The lines without those of the block; comments behind it stay."""
-    if (KEY,) not in source.keys:
+    if (key,) not in source.keys:
         return lines
-    start = source.keys[KEY,].line - 1
+    start = source.keys[key,].line - 1
     later = [place.line - 1 for pointer, place in source.keys.items() if len(pointer) == 1 and place.line - 1 > start]
     end = min(later, default=len(lines))
     while end > start + 1 and _is_quiet(lines[end - 1]):
@@ -75,15 +88,20 @@ def _is_quiet(line: str) -> bool:
     return not line.strip() or line.lstrip().startswith("#")
 
 
-def block(stamp: Mapping[str, str | dict[str, str]]) -> Iterator[str]:
-    """The lines of the block, which `undertrim format` lays out the same."""
-    yield f"{KEY}:"
+def block(stamp: Typed, indent: str = "") -> Iterator[str]:
+    """The lines of what is typed, which `undertrim format` lays out the same; fingerprints are in quotes, since some read as numbers."""
     for key, value in stamp.items():
-        if isinstance(value, str):
-            yield f"  {key}: {_scalar(value)}"
+        if isinstance(value, Mapping):
+            yield f"{indent}{key}:"
+            lines = block(value, f"{indent}  ") if key != "facts" else _facts(value, f"{indent}  ")
+            yield from lines
         else:
-            yield f"  {key}:"
-            yield from (f"    {_scalar(name)}: {_quoted(inner)}" for name, inner in value.items())
+            inner = f"[{', '.join(map(_scalar, value))}]" if isinstance(value, list) else _scalar(value)
+            yield f"{indent}{key}: {inner}"
+
+
+def _facts(facts: Mapping[str, str], indent: str) -> Iterator[str]:
+    return (f"{indent}{_scalar(name)}: {_quoted(mark)}" for name, mark in facts.items())
 
 
 def _scalar(text: str) -> str:

@@ -2,7 +2,7 @@
 
 ## What it finds
 
-A `verified` stamp on a record in which a safety fact is unknown, a conflict is not settled, or nobody has said
+A `verified` stamp, or one of `verified_parts` for the facts that it stands for, on a record in which a safety fact is unknown, a conflict is not settled, or nobody has said
 what to do around the battery: the restraint wait, a memory keeper, faults to read first, the crash pressure
 sensor of a door, high voltage, and the torque of what holds a seat, belt or wheel.
 
@@ -80,17 +80,26 @@ Without a stamp a record may leave open whatever it likes.
 from collections.abc import Iterator
 
 from undertrim.check.findings import Finding, Subject
-from undertrim.derive.evidence.obstacles import obstacles
+from undertrim.derive.evidence.obstacles import Obstacle, in_the_way_of, obstacles
+from undertrim.derive.evidence.taken import SEEN
+from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level
 from undertrim.words import WayOut, message
 
 LEVEL = Level.ERROR
 
 
+def _in_the_way(record: VehicleRecord) -> tuple[Obstacle, ...]:
+    """Of a record that is verified as a whole all, else what is in the way of its parts."""
+    if record.verified is not None:
+        return obstacles(record)
+    parts = record.verified_parts.values()
+    every = (item for part in parts for item in in_the_way_of(record, part.facts, taken_seen=part.taken == SEEN))
+    return tuple(dict.fromkeys(every))
+
+
 def check(subject: Subject) -> Iterator[Finding]:
     """Everything that stands in the way, in a record that is verified all the same."""
-    if subject.record.verified is None:
-        return
-    for item in obstacles(subject.record):
+    for item in _in_the_way(subject.record):
         found = message("rules/verified-with-unknowns/in-the-way", what=item.said, where=WayOut(item.said))
         yield Finding(item.pointer, found, key=True, about=item.about)

@@ -37,8 +37,8 @@ class Taking:
     build: Callable[[Source], VehicleRecord | None]
     before: Source
     """The record as it was before any answer was taken."""
-    verified: bool = False
-    """Whether the record is stamped: one more witness is not worth the stamp."""
+    stamped: frozenset[str] = frozenset()
+    """The blocks of facts that a stamp vouches for: one more witness is not worth the stamp."""
 
     def take(self, answer: Answer) -> tuple[Source, Outcome]:
         """The record's source with the answer in it, and what was done; the same source where nothing was, or nothing can be."""
@@ -114,7 +114,7 @@ class Taking:
         known, says = sources.names(self.source, place), {"value": _said(reading)}
         if new is None and name in known:
             return self.source, Deed.ALREADY, message("claims/already", **says)
-        if self.verified:
+        if {str(place[0]), "/".join(map(str, place[:2]))} & self.stamped:
             return self.source, Deed.ALREADY, message("claims/already-verified", **says)
         if isinstance(reading, Quantity) and self._is_coarser(reading, known, answer):
             return self.source, Deed.ALREADY, message("claims/already-finer", **says)

@@ -6,7 +6,7 @@ The hash is SHA-256 (FIPS 180-4), cut to eight hexadecimal digits: it finds edit
 
 import hashlib
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from undertrim.record.source import Data
@@ -30,7 +30,7 @@ BY_ID = (
 WHOLE = ("vehicle", "restraint", "rest", "after_battery")
 """Sections that are one block each."""
 
-NO_FACTS = ("format", "demo", "lang", "evidence", "conflicts", "verified")
+NO_FACTS = ("format", "demo", "lang", "evidence", "conflicts", "verified", "verified_parts")
 """Sections that say something about the facts, or nothing about the car."""
 
 DIGITS = 8
@@ -73,6 +73,16 @@ def changed_since(data: Data, facts: Mapping[str, str]) -> Changes:
     return Changes(
         changed=tuple(name for name in now if name in facts and now[name] != facts[name]),
         added=tuple(name for name in now if name not in facts),
+        removed=tuple(name for name in facts if name not in now),
+    )
+
+
+def changed_among(data: Data, facts: Mapping[str, str], wanted: Collection[str]) -> Changes:
+    """The same for a stamp of a part: `wanted` are the blocks that such a stamp would have now."""
+    now = fingerprints(data)
+    return Changes(
+        changed=tuple(name for name in now if name in facts and now[name] != facts[name]),
+        added=tuple(name for name in now if name in wanted and name not in facts),
         removed=tuple(name for name in facts if name not in now),
     )
 

@@ -67,6 +67,8 @@ def looks(record: VehicleRecord) -> Iterator[Look]:
     stamp = record.verified
     if stamp:
         yield Look(("verified",), "verified", "verified", stamp.on, stamp.car)
+    for part in record.verified_parts.values():
+        yield Look(("verified_parts", part.id), part.id, "verified", part.on, part.car)
 
 
 def misfits(record: VehicleRecord, car: CarSeen | None) -> Iterator[Misfit]:

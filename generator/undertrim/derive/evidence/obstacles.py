@@ -1,6 +1,6 @@
 """What stands in the way of calling a record verified: safety facts that are unknown, disputes that are open, lists nobody looked into."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from undertrim.derive import doors
@@ -38,6 +38,22 @@ def obstacles(record: VehicleRecord) -> tuple[Obstacle, ...]:
         *_unseen(record),
     )
     return (*found, *_lists(record))
+
+
+def in_the_way_of(record: VehicleRecord, blocks: Collection[str], *, taken_seen: bool = False) -> tuple[Obstacle, ...]:
+    """What is in the way of calling these blocks of facts verified; `taken_seen` where what other records say was looked at."""
+    return tuple(
+        item
+        for item in obstacles(record)
+        if _concerns(record, item, blocks) and not (taken_seen and item.said.code == "sharing/obstacle")
+    )
+
+
+def _concerns(record: VehicleRecord, item: Obstacle, blocks: Collection[str]) -> bool:
+    if item.said.code == "sharing/obstacle":
+        return any("/".join(map(str, place)) in blocks for places in taken.things(record).values() for place in places)
+    steps = item.about if item.pointer[0] == "conflicts" else item.pointer
+    return str(steps[0]) in blocks or "/".join(map(str, steps[:2])) in blocks or item.pointer[0] == "restraint"
 
 
 def _restraint(record: VehicleRecord) -> Iterator[Obstacle]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from undertrim.derive.evidence.fingerprint import BY_ID
 from undertrim.record.field_titles import FieldTitles
 from undertrim.record.fields import root
-from undertrim.record.model import VehicleRecord
+from undertrim.record.model import VehicleRecord, VerifiedPart
 from undertrim.record.source import Pointer
 from undertrim.record.taken import Taken
 from undertrim.words import Items, Message, message
@@ -42,9 +42,9 @@ def _taken(record: VehicleRecord, *place: str | int) -> Message | None:
         return None
     car = record.taken.get(place)
     if car:
-        return _said(record, car)
+        return _said(record, car, place)
     inside = _inside(record, place) if len(place) == _DEPTH else []
-    return _said(record, record.taken[inside[0]]) if inside else None
+    return _said(record, record.taken[inside[0]], place) if inside else None
 
 
 def things(record: VehicleRecord) -> dict[Taken, list[Pointer]]:
@@ -65,13 +65,19 @@ def is_seen(record: VehicleRecord) -> bool:
     return bool(record.verified and record.verified.taken == SEEN)
 
 
-def _said(record: VehicleRecord, car: Taken) -> Message:
-    stamp = record.verified
-    if stamp and is_seen(record):
+def _said(record: VehicleRecord, car: Taken, place: Pointer) -> Message:
+    stamp = record.verified if is_seen(record) else _part_seen(record, place)
+    if stamp:
         return message("sharing/seen", car=car.said, on=stamp.on, by=stamp.by)
     if car.own:
         return message("sharing/unseen-but", car=car.said, fields=Items(tuple(map(_title, car.own))))
     return message("sharing/unseen", car=car.said)
+
+
+def _part_seen(record: VehicleRecord, place: Pointer) -> VerifiedPart | None:
+    """The stamp of a part by which somebody looked at a thing on this car too."""
+    block = "/".join(map(str, place[:_DEPTH]))
+    return next((one for one in record.verified_parts.values() if one.taken == SEEN and block in one.facts), None)
 
 
 def _inside(record: VehicleRecord, place: Pointer) -> list[Pointer]:

@@ -4,19 +4,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from undertrim.derive import jobs
 from undertrim.derive.conflict_texts import Conflict, conflict
 from undertrim.derive.evidence import seen
 from undertrim.derive.evidence.age import age as in_words
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.derive.evidence.fingerprint import Changes
+from undertrim.derive.evidence.standing import PartStanding, Word
 from undertrim.derive.evidence.standing import Standing as Found
-from undertrim.derive.evidence.standing import Word
 from undertrim.derive.evidence.standing import standing as derived
 from undertrim.derive.fact_names import block_name
 from undertrim.publish.facts import founded
 from undertrim.record.model import Evidence, VehicleRecord, Verified
 from undertrim.record.source import Data as Typed
-from undertrim.words import Message, Value, WayOut, message
+from undertrim.words import Items, Message, Value, WayOut, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +38,23 @@ class EditedBlock:
 
 
 @dataclass(frozen=True, slots=True)
+class VerifiedPart:
+    """A part of the record that somebody verified: its standing as a `word`, what it is `of` and at which side, on which car, and a line of `text`."""
+
+    id: str
+    word: str
+    of: tuple[str, ...]
+    side: str
+    on: str
+    by: str
+    car: Value
+    text: Message
+    edited: tuple[EditedBlock, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Standing:
-    """The record's standing: `word`, a line of `text`, who verified it when and on which car, what is in the way and what was edited since."""
+    """The record's standing: `word`, a line of `text`, who verified it when and on which car, what is in the way, what was edited since, and its `parts` that were verified by themselves."""
 
     word: str
     text: Message
@@ -47,6 +63,7 @@ class Standing:
     car: Value
     obstacles: tuple[Obstacle, ...]
     edited: tuple[EditedBlock, ...]
+    parts: tuple[VerifiedPart, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +113,23 @@ def standing(record: VehicleRecord, data: Typed) -> Standing:
         car=seen.shown(record, stamp.car) if stamp else "",
         obstacles=tuple(Obstacle(item.said, WayOut(item.said)) for item in found.obstacles),
         edited=tuple(_edited(found.changes, data)),
+        parts=tuple(_part(record, one, data) for one in found.parts),
     )
+
+
+def _part(record: VehicleRecord, found: PartStanding, data: Typed) -> VerifiedPart:
+    stamp, car = found.stamp, seen.shown(record, found.stamp.car)
+    names = Items(tuple(_opening(record, name) for name in stamp.of))
+    at = message(f"evidence/part-at-{stamp.side}", openings=names) if stamp.side else names
+    text = message(f"evidence/part-{found.word}", openings=at, on=stamp.on, by=stamp.by, car=car)
+    edited = tuple(_edited(found.changes, data))
+    return VerifiedPart(stamp.id, str(found.word), stamp.of, stamp.side or "", stamp.on, stamp.by, car, text, edited)
+
+
+def _opening(record: VehicleRecord, name: str) -> str:
+    """What people call an opening, by the id that it is written under."""
+    found = jobs.openings(record, name.partition("@")[0])
+    return found[0].name if found else name
 
 
 def _line(record: VehicleRecord, found: Found, stamp: Verified | None) -> Message:

@@ -37,7 +37,7 @@ def _by_words(marked: Text) -> dict[str, list[Entry]]:
     for entry in marked.entries():
         if (
             entry.pointer[-1] == "car"
-            and entry.pointer[0] in ("evidence", "verified")
+            and entry.pointer[0] in ("evidence", "verified", "verified_parts")
             and "\n" not in marked.raw(entry.value)
         ):
             found.setdefault(repr(_at(data, entry.pointer)), []).append(entry)

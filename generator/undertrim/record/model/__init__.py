@@ -28,7 +28,7 @@ from undertrim.record.model.basics import (
     all_names,
 )
 from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint, Todo
-from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified
+from undertrim.record.model.evidence import CarSeen, Claim, Conflict, Evidence, Verified, VerifiedPart
 from undertrim.record.model.identity import Built, Choice, ModelYears, Variant, VehicleFacts, VinPattern
 from undertrim.record.model.kinds import OPENINGS, Opening
 from undertrim.record.model.openings import DOORS, AnyOpening, Bolts, Depth, Face, Hole
@@ -111,6 +111,7 @@ __all__ = [
     "VehicleFacts",
     "VehicleRecord",
     "Verified",
+    "VerifiedPart",
     "VinPattern",
     "Voltage",
     "Wait",

@@ -61,3 +61,17 @@ class Verified:
     facts: dict[str, str]
     taken: Literal["", "seen"] = ""
     """Whether what is taken from other records was looked at on this car."""
+
+
+@dataclass(frozen=True, slots=True)
+class VerifiedPart:
+    """Who checked the openings `of` a record at which car, at one side or wherever they are, with the fingerprints of what they rest on."""
+
+    id: str
+    on: str
+    by: str
+    car: CarSeen
+    of: tuple[str, ...]
+    facts: dict[str, str]
+    side: Literal["left", "right"] | None = None
+    taken: Literal["", "seen"] = ""

@@ -5,7 +5,7 @@ from typing import TypeVar
 
 from undertrim.record.model.basics import Assignment, Decided, all_names
 from undertrim.record.model.car_facts import AfterBattery, Closure, Rest, Restraint
-from undertrim.record.model.evidence import Conflict, Evidence, Verified
+from undertrim.record.model.evidence import Conflict, Evidence, Verified, VerifiedPart
 from undertrim.record.model.identity import Variant, VehicleFacts
 from undertrim.record.model.kinds import Opening
 from undertrim.record.model.openings import AnyOpening
@@ -50,6 +50,7 @@ class VehicleRecord:
     closures: dict[str, Closure] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     verified: Verified | None = None
+    verified_parts: dict[str, VerifiedPart] = field(default_factory=dict)
     taken: dict[tuple[str | int, ...], Taken] = field(default_factory=dict)
     """The topmost places that hold what another record says: no field of a file, but what became of `shares`."""
 
