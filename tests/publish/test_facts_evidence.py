@@ -72,6 +72,7 @@ def test_a_record_nobody_checked() -> None:
         "car": "",
         "obstacles": [],
         "edited": [],
+        "parts": [],
     }
 
 
@@ -244,3 +245,16 @@ def test_what_names_evidence_is_all_that_the_schema_calls_a_source(path: Path) -
     named = {name for field in fields if field.pointer[0] != "conflicts" for name in (field.value if isinstance(field.value, list) else [field.value])}  # fmt: skip
     assert set(founded.named(data)) == named
     assert {field.pointer[-1] for field in fields} <= {"source"}
+
+
+def test_parts_that_were_verified_are_named_with_their_cars() -> None:
+    whole = stamped()
+    fresh = {**whole, "of": ["front-door"], "side": "left"}
+    stale = {**fresh, "facts": {**whole["facts"], "openings/front-door": "00000000"}}
+    found = standing(verified_parts={"a": fresh, "b": stale})
+    assert (found["word"], found["text"]) == ("unverified", "Not verified")
+    assert [(part["id"], part["word"], part["text"]) for part in found["parts"]] == [
+        ("a", "verified", "Door <speakers>, on the left: verified 2026-04-02 by rk at: 2016 <b>"),
+        ("b", "stale", "Door <speakers>, on the left: no longer as verified 2026-04-02 by rk at: 2016 <b>"),
+    ]
+    assert [[edit["block"] for edit in part["edited"]] for part in found["parts"]] == [[], ["openings/front-door"]]

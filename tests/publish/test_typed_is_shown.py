@@ -30,6 +30,7 @@ UNSHOWN = {
     "bolts.pattern": KIND,
     "verified.taken": "changes what is said of things that are taken from another record, which the record of seldom fields does not",
     "verifiedPart.taken": "the same",
+    "verifiedPart.facts": "is held against the facts, and what differs from them is named: `test_verify_parts.py`",
     "afterBattery.not_listed": "the step that says so stands there also where nothing is said, which is an error: `battery_lists.py`",
     "photo.marks.at": "where a dot stands, which is no text: `test_photos_shown.py` asks for it",
     "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",

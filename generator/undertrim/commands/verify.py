@@ -43,6 +43,7 @@ _UNSAID = "car-not-said"
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
+    # Long because it names each of them.
     parser.add_argument("vehicle", metavar="VEHICLE", help="record id or make/id")
     parser.add_argument("--by", required=True, metavar="INITIALS", help="who checked it")
     parser.add_argument(
