@@ -1,5 +1,7 @@
 """What page, sheet and plan say of a record's standing, its conflicts and its age."""
 
+# Long because all of it is said of the same few records.
+
 import json
 from dataclasses import replace
 from datetime import date
