@@ -129,7 +129,7 @@ def taken(item: Entry, answer: Answer) -> tuple[Entry, Deed, str]:
         return record if isinstance(record, VehicleRecord) else None
 
     assert isinstance(item.record, VehicleRecord)
-    source, outcome = Taking(item.source, item.record, read, build).take(answer)
+    source, outcome = Taking(item.source, item.record, read, build, item.source).take(answer)
     return entry(source.as_typed.text), outcome.deed, str(outcome.said)
 
 
