@@ -55,7 +55,7 @@ def _table(title: Value, block: Schema) -> str:
 
 def _about(block: Schema) -> list[str]:
     """What a block is, and how it may be said in short."""
-    forms = [*_short(block.get("short", {})), *_along(block.get("properties", {})), *_together(block)]
+    forms = [*_short(block.get("short", {})), *_along(block.get("properties", {})), *_together(block), *_by_kind(block)]
     return [_cell(block.get("description", "")), *(f"\n{say(form)}." for form in forms)]
 
 
@@ -82,6 +82,17 @@ def _together(block: Schema) -> Iterator[Value]:
     for name in block.get("together", ()):
         own = tuple(field for field, said in block["properties"].items() if said.get("among") == name)
         yield message("reference/together", name=name, fields=Items(own, "comma"))
+
+
+def _by_kind(block: Schema) -> Iterator[Value]:
+    """The fields that must be there besides those of every kind."""
+    for rule in block.get("allOf", ()):
+        names = rule.get("then", {}).get("required", ())
+        if names:
+            field, kinds = schema.asked_by(rule["if"])
+            yield message(
+                "reference/required-by-kind", field=field, kinds=one_of(*kinds), names=Items(tuple(names), "comma")
+            )
 
 
 _HEADS = (
