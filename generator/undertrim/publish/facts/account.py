@@ -1,7 +1,7 @@
 """What the facts of a collection rest on, as data: shares, people, what rests on one word, what is old, and each vehicle's shares."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
@@ -13,6 +13,10 @@ from undertrim.words import Message, message
 
 SHOWN = ("known", "measured", "verified", "one", "told")
 """The shares, in the order they are shown."""
+PRESSING = ("known", "verified")
+"""Those by which vehicles stand on a page: what is least known first."""
+ON_A_PAGE = 100
+"""The longest list on the page of the site; the command tells all. A default of ours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ class ShownMonth:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """All there is to say of a collection's evidence; `of` says of how many vehicles, `none_old` what is said where nothing is old; `months` only where they were asked for."""
+    """All there is to say of a collection's evidence; `of` says of how many vehicles, `none_old` what is said where nothing is old; `months` only where they were asked for; `left_out` says what a page leaves out."""
 
     of: Message
     shares: tuple[Share, ...]
@@ -76,6 +80,7 @@ class Report:
     none_old: Message
     vehicles: Sequence[VehicleShares]
     months: Sequence[ShownMonth] = ()
+    left_out: Message | str = ""
 
 
 def report(accounts: Sequence[Account], today: date, months: Sequence[Month] = ()) -> Report:
@@ -89,6 +94,19 @@ def report(accounts: Sequence[Account], today: date, months: Sequence[Month] = (
         none_old=message("account/none-old", years=OLD_YEARS),
         vehicles=[VehicleShares(one.vehicle, shares(one.shares)) for one in accounts],
         months=[ShownMonth(one.month, one.vehicles, shares(one.shares)) for one in months],
+    )
+
+
+def for_a_page(whole: Report, most: int = ON_A_PAGE) -> Report:
+    """What a page shows of it: of each list the most pressing, since a collection has thousands of vehicles."""
+    pressing = sorted(whole.vehicles, key=lambda one: [share.percent for share in one.shares if share.key in PRESSING])
+    long = max(map(len, (whole.one_word, whole.old, pressing))) > most
+    return replace(
+        whole,
+        one_word=whole.one_word[:most],
+        old=whole.old[:most],
+        vehicles=pressing[:most],
+        left_out=message("account/left-out", count=most) if long else "",
     )
 
 
