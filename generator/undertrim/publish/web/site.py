@@ -35,6 +35,7 @@ from undertrim import resources
 from undertrim.publish import template_words
 from undertrim.publish.web import book, finder, glossary, measuring, pages, policy, scripts, shells
 from undertrim.publish.web.anchors import Anchors
+from undertrim.publish.web.closing_up import closed_up
 from undertrim.publish.web.content import Content
 from undertrim.publish.web.editions import FIRST, Edition, with_shared
 from undertrim.publish.web.shells import Shell
@@ -174,7 +175,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Give each page its policy, and keep a specimen as a shell and out of the site."""
         body = self.content.framed.get(page.file.src_uri.removesuffix(".md"))
-        output = policy.guarded(output, body.html() if body else page.content or "")
+        output = closed_up(policy.guarded(output, body.html() if body else page.content or ""))
         for group, path in self._groups().items():
             if page.file.src_uri == f"{path}.md":
                 self.shells[group] = Shell(group, output)
@@ -184,7 +185,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
     def on_post_template(self, output_content: str, /, *, template_name: str, config: MkDocsConfig) -> str:
         """List the shelled pages in the site map; a template that is a page has a policy too."""
         if template_name.endswith(".html"):
-            return "" if self.edition.place else policy.guarded(output_content)
+            return "" if self.edition.place else closed_up(policy.guarded(output_content))
         if template_name == "sitemap.xml":
             for group, path in self._groups().items():
                 output_content = expanded(output_content, path, self._members[group])
